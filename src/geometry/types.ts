@@ -1,0 +1,37 @@
+/**
+ * The plain values every part of the engine exchanges. Lengths are millimetres, x runs to the right and y runs up.
+ */
+
+/** A position, or a vector, in mm. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A closed polygon; the last point joins the first and is not repeated. */
+export type Ring = readonly Point[];
+
+/**
+ * A flat area of material. Outer rings run counter-clockwise, holes clockwise, and no two rings cross, so that area,
+ * containment and "which side is material" need no further look-up. `clipper.ts` is what makes regions; anything built by
+ * hand goes through `normalise` first.
+ */
+export type Region = readonly Ring[];
+
+/** An axis-parallel box. An empty region has no bounds (`undefined`), never an inverted box. */
+export interface Bounds {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** The affine map (x, y) → (a·x + c·y + e, b·x + d·y + f), its letters as in SVG's `matrix(a b c d e f)`. */
+export interface Affine {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+  readonly e: number;
+  readonly f: number;
+}

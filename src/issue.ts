@@ -1,0 +1,78 @@
+/** What the engine says of a spec: findings with a place in the text and on the piece. */
+
+import type { Point } from './geometry/types.ts';
+
+/** The public codes. They appear in Problems, in the settings, in the documentation and in the command line's JSON. */
+export const issueCodes = [
+  // the text itself
+  'yaml-syntax',
+  'too-big',
+  'not-a-spec',
+  'unknown-key',
+  'missing-key',
+  'bad-value',
+  'bad-length',
+  'unknown-shape',
+  'unknown-piece',
+  'unknown-column',
+  'cycle',
+  'empty-shape',
+  'bad-file',
+  'not-yet',
+  // lettering
+  'unknown-font',
+  'bad-font',
+  'missing-glyph',
+  // strength and making
+  'weak-bridge',
+  'thin-stroke',
+  'loose-part',
+  'hanger-weak',
+  'hole-too-small',
+  'hole-blocked',
+] as const;
+
+export type IssueCode = (typeof issueCodes)[number];
+
+/** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
+export type Severity = 'error' | 'warning' | 'info';
+
+/** Keys and list indices from the root of the YAML document. */
+export type YamlPath = readonly (string | number)[];
+
+/** A stretch of the spec's text, as UTF-16 offsets; `end` is exclusive. */
+export interface TextRange {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** One replacement in the spec's text. */
+export interface TextEdit {
+  readonly range: TextRange;
+  readonly text: string;
+}
+
+/** A change of the text that was tried by the engine and found to solve its issue. */
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+export interface Issue {
+  readonly code: IssueCode;
+  readonly severity: Severity;
+  /** One sentence in plain words, with the figures. */
+  readonly message: string;
+  /** The part of the spec that causes it. */
+  readonly path: YamlPath;
+  readonly range: TextRange;
+  /** The piece it is seen on, if it is seen on one. */
+  readonly piece?: string;
+  /** Where it is seen: one point, or the two ends of a width. Finished geometry in mm, y up. */
+  readonly points?: readonly Point[];
+  /** The width in question, in mm. */
+  readonly width?: number;
+  /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
+  readonly suggestions?: readonly string[];
+  readonly fixes?: readonly Fix[];
+}

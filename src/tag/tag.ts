@@ -1,0 +1,70 @@
+/** A tag as solid geometry: what the checks judge, the preview draws and the outputs write. */
+
+import type { Point, Region } from '../geometry/types.ts';
+import type { YamlPath } from '../issue.ts';
+
+/** What the beam does along or inside a path, in the order in which a sheet is worked. */
+export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
+export type Operation = (typeof operations)[number];
+
+/** Something drawn on a piece without cutting through it. */
+export interface Mark {
+  readonly operation: 'engrave' | 'score';
+  readonly region: Region;
+  /** The list entry that asks for it. */
+  readonly path: YamlPath;
+}
+
+/** What holds the tie, once it has a place. */
+export interface PlacedHanger {
+  readonly kind: 'ring' | 'hole' | 'slot';
+  /** Centre of the opening. */
+  readonly centre: Point;
+  /** The opening that the tie goes through. */
+  readonly opening: Region;
+  /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */
+  readonly openingSize: number;
+  /** The inner length of the opening, in mm; equal to `openingSize` where it is round. */
+  readonly openingLength: number;
+  /** The disc of a ring, before it is united with the body. */
+  readonly lug?: Region;
+  readonly path: YamlPath;
+}
+
+/** One part (or, with `parts: many`, several) that is cut free of the sheet. */
+export interface Piece {
+  readonly id: string;
+  readonly title: string;
+  /** Finished outline: body united, openings and hanger applied. Before kerf. */
+  readonly region: Region;
+  /** The united body before openings and hanger. */
+  readonly body: Region;
+  readonly marks: readonly Mark[];
+  readonly hanger?: PlacedHanger;
+  /** `many`: separate parts are intended. */
+  readonly parts: 'one' | 'many';
+  /** The piece this one is glued on, in the same coordinates. */
+  readonly glueTo?: string;
+  readonly path: YamlPath;
+}
+
+export interface Tie {
+  readonly kind: 'twine' | 'ribbon';
+  /** Diameter of the twine or width of the ribbon, in mm. */
+  readonly size: number;
+}
+
+export interface Stock {
+  readonly material?: string;
+  readonly thickness?: number;
+  readonly kerf: number;
+  readonly minWeb: number;
+}
+
+export interface Tag {
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  readonly stock: Stock;
+  readonly tie?: Tie;
+  readonly pieces: readonly Piece[];
+}

@@ -1,0 +1,99 @@
+/**
+ * Builds everything the extension and the command line need into `dist/`:
+ *
+ *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  webview/  fonts/
+ *
+ * `--watch` keeps building as sources and schema change, `--minify` is for the package.
+ */
+
+import * as esbuild from 'esbuild';
+import { cpSync, mkdirSync, readdirSync, rmSync, watch } from 'node:fs';
+import { join } from 'node:path';
+import { generate, schemaFile } from './generate.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const dist = join(root, 'dist');
+
+/**
+ * harfbuzzjs waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot. It gets a file of
+ * its own, loaded by `import()` at run time from beside whichever bundle asks for it.
+ */
+const harfbuzzApart: esbuild.Plugin = {
+  name: 'harfbuzz-apart',
+  setup(build) {
+    build.onResolve({ filter: /^harfbuzzjs$/ }, () => ({ path: './harfbuzz.mjs', external: true }));
+  },
+};
+
+export async function buildAll(options: { minify?: boolean; watch?: boolean } = {}): Promise<void> {
+  await generate();
+  // What is packed must hold nothing left over; otherwise a running editor goes on reading the folder.
+  if (options.minify) rmSync(dist, { recursive: true, force: true });
+  copyAssets();
+
+  const bundles = bundleOptions(options.minify ?? false);
+  if (!options.watch) {
+    await Promise.all(bundles.map((bundle) => esbuild.build(bundle)));
+    return;
+  }
+  const contexts = await Promise.all(bundles.map((bundle) => esbuild.context(bundle)));
+  await Promise.all(contexts.map((context) => context.watch()));
+  watch(schemaFile, () => {
+    // While the schema is being written it may not parse; the next save tries again.
+    generate().catch((error: unknown) => {
+      console.error(error);
+    });
+  });
+}
+
+function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
+  const common: esbuild.BuildOptions = {
+    absWorkingDir: root,
+    bundle: true,
+    minify,
+    sourcemap: !minify,
+    logLevel: 'warning',
+    legalComments: 'none',
+  };
+  const node: esbuild.BuildOptions = {
+    ...common,
+    platform: 'node',
+    target: 'node20',
+    mainFields: ['module', 'main'],
+    plugins: [harfbuzzApart],
+  };
+  // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
+  const banner = {
+    js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+  };
+  const styles = readdirSync(join(root, 'webview')).filter((name) => name.endsWith('.css'));
+  return [
+    { ...node, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', external: ['vscode'] },
+    { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
+    { ...node, entryPoints: ['harfbuzzjs'], outfile: 'dist/harfbuzz.mjs', format: 'esm', banner, plugins: [] },
+    {
+      ...common,
+      entryPoints: ['main.ts', ...styles].map((name) => `webview/${name}`),
+      outdir: 'dist/webview',
+      platform: 'browser',
+      target: 'es2022',
+      format: 'iife',
+    },
+  ];
+}
+
+function copyAssets(): void {
+  mkdirSync(dist, { recursive: true });
+  // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
+  cpSync(join(root, 'node_modules/harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
+}
+
+if (process.argv[1] === import.meta.filename) {
+  try {
+    await buildAll({ minify: process.argv.includes('--minify'), watch: process.argv.includes('--watch') });
+  } catch (error) {
+    // What esbuild has to say about a source file it has already printed.
+    if (!(error instanceof Error && 'errors' in error)) throw error;
+    process.exit(1);
+  }
+}

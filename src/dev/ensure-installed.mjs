@@ -1,0 +1,33 @@
+/**
+ * Installs the project's packages when they are missing or older than the lock file, so that `npm start` and `npm test`
+ * are the only commands a fresh checkout needs. Uses nothing but Node itself: it runs before anything is installed.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import process from 'node:process';
+
+const root = join(import.meta.dirname, '..', '..');
+const lock = join(root, 'package-lock.json');
+// npm writes this file at the end of every install, so its age is the age of the whole folder.
+const installed = join(root, 'node_modules', '.package-lock.json');
+
+const major = Number(process.versions.node.split('.')[0]);
+if (major < 20) {
+  console.error(`Tagwright needs Node 20 or newer; this is Node ${process.versions.node}.`);
+  process.exit(1);
+}
+
+if (!existsSync(installed) || statSync(installed).mtimeMs < statSync(lock).mtimeMs) {
+  console.log('Installing packages (npm ci) …');
+  const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    shell: process.platform === 'win32',
+  });
+  if (status !== 0) {
+    console.error('npm ci failed; see above. With the network back, run the same command again.');
+    process.exit(1);
+  }
+}

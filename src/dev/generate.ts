@@ -1,0 +1,78 @@
+/**
+ * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator.
+ * Generated, so that the schema stays the only place where a key of the spec language is named.
+ */
+
+import Ajv from 'ajv';
+import standaloneCode from 'ajv/dist/standalone/index.js';
+import { build } from 'esbuild';
+import { compile } from 'json-schema-to-typescript';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+const root = join(import.meta.dirname, '..', '..');
+export const schemaFile = join(root, 'schemas', 'tag.schema.json');
+
+/** Keywords that editors read and validation ignores. */
+const annotations = ['markdownDescription', 'enumDescriptions', 'markdownEnumDescriptions', 'defaultSnippets'];
+
+export async function generate(): Promise<void> {
+  const text = readFileSync(schemaFile, 'utf8');
+  // Both tools resolve references in place, so each gets its own copy.
+  writeIfChanged('types.generated.ts', await types(JSON.parse(text) as object));
+  writeIfChanged('validate.generated.mjs', await validator(JSON.parse(text) as object));
+  writeIfChanged('validate.generated.d.mts', declaration);
+}
+
+const declaration = `import type { ValidateFunction } from 'ajv';
+declare const validate: ValidateFunction;
+export default validate;
+`;
+
+function types(schema: object): Promise<string> {
+  return compile(withoutReferenceNotes(schema) as object, 'TagSpec', {
+    bannerComment: '/* Generated from schemas/tag.schema.json. */',
+    additionalProperties: false,
+    unreachableDefinitions: true,
+    format: false,
+  });
+}
+
+/** A description beside a reference serves the editor's hover; in the types it would make a new name for each use. */
+function withoutReferenceNotes(node: unknown): unknown {
+  if (Array.isArray(node)) return node.map(withoutReferenceNotes);
+  if (typeof node !== 'object' || node === null) return node;
+  if ('$ref' in node) return { $ref: node.$ref };
+  return Object.fromEntries(Object.entries(node).map(([key, value]) => [key, withoutReferenceNotes(value)]));
+}
+
+async function validator(schema: object): Promise<string> {
+  const ajv = new Ajv({
+    allErrors: true,
+    strict: true,
+    // "One of these keys is required" is said in subschemas, which do not repeat the keys.
+    strictRequired: false,
+    allowUnionTypes: true,
+    code: { source: true, esm: true },
+  });
+  ajv.addVocabulary(annotations);
+  const source = standaloneCode(ajv, ajv.compile(schema));
+  // Ajv's output still requires its run-time helpers; bundling makes it stand alone under every loader.
+  const bundled = await build({
+    stdin: { contents: source, resolveDir: root },
+    bundle: true,
+    format: 'esm',
+    platform: 'neutral',
+    mainFields: ['main'],
+    write: false,
+  });
+  return bundled.outputFiles[0]!.text;
+}
+
+/** Leaves an unchanged file alone, so that watchers do not run for nothing. */
+function writeIfChanged(name: string, text: string): void {
+  const path = join(root, 'src', 'spec', name);
+  if (!existsSync(path) || readFileSync(path, 'utf8') !== text) writeFileSync(path, text);
+}
+
+if (process.argv[1] === import.meta.filename) await generate();

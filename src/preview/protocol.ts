@@ -9,12 +9,33 @@ import type { Operation } from '../tag/tag.ts';
 /** SVG path data in mm with y down, already in place on the tag. */
 export type PathData = string;
 
+/** x and y in mm, y down. */
+export type ScenePoint = readonly [number, number];
+
+/** minX, minY, maxX, maxY in mm, y down. */
+export type SceneBounds = readonly [number, number, number, number];
+
 export interface ScenePart {
   /** Stable across recomputations of the same spec, so that the page patches instead of redrawing. */
   readonly id: string;
+  /** What a person calls it: "Outer cut", "Hanger hole", "Engraving 2". */
+  readonly label: string;
   readonly operation: Operation;
   readonly data: PathData;
   /** Offset in the spec's text that asked for it. */
+  readonly source: number;
+}
+
+export interface SceneHanger {
+  readonly id: string;
+  readonly kind: 'ring' | 'hole' | 'slot';
+  /** What lights up and can be clicked: the disc of a ring, else the opening. */
+  readonly data: PathData;
+  /** Centre of the opening. */
+  readonly centre: ScenePoint;
+  /** Smaller and larger inner width in mm; equal where the opening is round. */
+  readonly size: number;
+  readonly length: number;
   readonly source: number;
 }
 
@@ -26,8 +47,8 @@ export interface ScenePiece {
   readonly solid: PathData;
   /** In cutting order. */
   readonly parts: readonly ScenePart[];
-  /** minX, minY, maxX, maxY in mm, y down. */
-  readonly bounds: readonly [number, number, number, number];
+  readonly hanger?: SceneHanger;
+  readonly bounds: SceneBounds;
   readonly width: number;
   readonly height: number;
   readonly partCount: number;
@@ -41,8 +62,8 @@ export interface ScenePin {
   readonly severity: Severity;
   readonly message: string;
   readonly piece?: string;
-  /** Where it is seen, mm, y down. One point, or the two ends of a width. Empty: it has no place on the drawing. */
-  readonly points: readonly (readonly [number, number])[];
+  /** Where it is seen: one point, or the two ends of a width. Empty: it has no place on the drawing. */
+  readonly points: readonly ScenePoint[];
   readonly width?: number;
   /** 1-based line in the spec. */
   readonly line: number;
@@ -53,28 +74,41 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
+  /** A CSS hex colour for each operation. */
+  readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
-  /** minX, minY, maxX, maxY of everything in place, mm, y down. */
-  readonly bounds: readonly [number, number, number, number];
+  /** Of everything in place. */
+  readonly bounds: SceneBounds;
 }
 
-export type ToPage =
-  | {
-      readonly type: 'scene';
-      /** The spec's uri. */
-      readonly source: string;
-      readonly version: number;
-      readonly fileName: string;
-      /** The drawing; absent when the spec has never been good enough to draw. */
-      readonly scene?: Scene;
-      /** True when `scene` is of an earlier version, because this one cannot be drawn. */
-      readonly stale: boolean;
-      readonly pins: readonly ScenePin[];
-    }
-  /** The cursor in the editor stands in the text of this offset range; light up what it made. */
-  | { readonly type: 'highlight'; readonly source: string; readonly start: number; readonly end: number };
+/** The drawing as it now stands, and what is wrong with it. */
+export interface SceneMessage {
+  readonly type: 'scene';
+  /** The spec's uri. */
+  readonly source: string;
+  readonly version: number;
+  readonly fileName: string;
+  /** Absent when the spec has never been good enough to draw. */
+  readonly scene?: Scene;
+  /** True when `scene` is of an earlier version, because this one cannot be drawn. */
+  readonly stale: boolean;
+  readonly pins: readonly ScenePin[];
+}
+
+/** The cursor in the editor stands in the text that makes these pieces, parts and hangers: light them up. */
+export interface HighlightMessage {
+  readonly type: 'highlight';
+  readonly source: string;
+  readonly ids: readonly string[];
+  /** True when the view may move to show them: the cursor was moved, not the text typed. */
+  readonly follow: boolean;
+}
+
+export type ToPage = SceneMessage | HighlightMessage;
 
 export type ToHost =
+  /** The page can receive; also after it was hidden and made anew. */
   | { readonly type: 'ready' }
-  | { readonly type: 'reveal'; readonly source: string; readonly offset: number }
+  /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
+  | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
   | { readonly type: 'export'; readonly source: string };

@@ -1,0 +1,35 @@
+/** What the editor knows of each open spec, as the parts that show it see it. `service.ts` computes it. */
+
+import type * as vscode from 'vscode';
+import type { Issue, TextRange, YamlPath } from '../issue.ts';
+import type { Tag } from '../tag/tag.ts';
+
+/** The outcome of one computation of one version of a spec's text. */
+export interface TagResult {
+  readonly uri: vscode.Uri;
+  /** The document's version that was read. */
+  readonly version: number;
+  readonly fileName: string;
+  /** The last tag that could be made of this document; absent when none ever could. */
+  readonly tag: Tag | undefined;
+  /** True when `tag` is of an earlier version, because this one cannot be made. */
+  readonly stale: boolean;
+  readonly issues: readonly Issue[];
+  /** The 1-based line of an offset in this version's text. */
+  lineOf(offset: number): number;
+  /** Where a path of `tag` stands in the text that `tag` was made of. */
+  rangeOf(path: YamlPath): TextRange | undefined;
+  /**
+   * The paths of the pieces, marks and hangers that the text at this offset makes: the entry it stands in, or, inside a
+   * shape's definition, every entry that uses the shape, directly or through others.
+   */
+  madeAt(offset: number): readonly YamlPath[];
+}
+
+export interface TagResults {
+  /** The newest result, if the spec was computed yet. */
+  get(uri: vscode.Uri): TagResult | undefined;
+  /** Asks for a result if there is none; it arrives by `onDidChange`. */
+  request(uri: vscode.Uri): void;
+  readonly onDidChange: vscode.Event<TagResult>;
+}

@@ -1,0 +1,65 @@
+/** Cursor → lit part, and clicked part → line. Each knows what the other caused, so that they do not chase each other. */
+
+import * as vscode from 'vscode';
+import type { PreviewManager } from './manager.ts';
+
+const settleDelayMs = 80;
+/** A cursor that moves this soon after an edit was moved by typing. */
+const typingPauseMs = 600;
+
+export class CursorSync implements vscode.Disposable {
+  private readonly subscriptions: vscode.Disposable[];
+  private timer: NodeJS.Timeout | undefined;
+  private lastEdit = 0;
+  /** The position that `reveal` set: the selection event it causes must not move the view. */
+  private revealed: vscode.Position | undefined;
+
+  constructor(private readonly previews: PreviewManager) {
+    this.subscriptions = [
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+        this.cursorMoved(textEditor);
+      }),
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length > 0 && this.previews.get(document.uri)) this.lastEdit = Date.now();
+      }),
+    ];
+  }
+
+  /** Shows the offset in the editor that has the spec, in its own column; `focus` moves the keyboard there too. */
+  async reveal(uri: vscode.Uri, offset: number, focus: boolean): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(uri);
+    const position = document.positionAt(offset);
+    this.revealed = position;
+    const editor = await vscode.window.showTextDocument(document, {
+      viewColumn: columnOf(uri) ?? vscode.ViewColumn.One,
+      preserveFocus: !focus,
+    });
+    editor.selection = new vscode.Selection(position, position);
+    editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  private cursorMoved(editor: vscode.TextEditor): void {
+    const { document } = editor;
+    if (!this.previews.get(document.uri)) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      const cursor = editor.selection.active;
+      const echo = this.revealed?.isEqual(cursor) ?? false;
+      this.revealed = undefined;
+      const wanted = vscode.workspace.getConfiguration('tagwright', document).get<boolean>('preview.followCursor', true);
+      const typing = Date.now() - this.lastEdit < typingPauseMs;
+      this.previews.get(document.uri)?.highlight(document.offsetAt(cursor), wanted && !echo && !typing);
+    }, settleDelayMs);
+  }
+}
+
+function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
+  const isOpen = (tab: vscode.Tab): boolean =>
+    tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri.toString();
+  return vscode.window.tabGroups.all.find((group) => group.tabs.some(isOpen))?.viewColumn;
+}

@@ -1,0 +1,73 @@
+/** The page's static shell. It is set once a panel; everything after travels by message. */
+
+export interface ShellSources {
+  /** What the content security policy calls the place of the script and the style sheet. */
+  readonly cspSource: string;
+  readonly scriptUri: string;
+  readonly styleUri: string;
+  readonly nonce: string;
+  /** The spec's uri, for the page to keep as its state from the first moment. */
+  readonly source: string;
+}
+
+export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: ShellSources): string {
+  const policy = `default-src 'none'; style-src ${cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${escaped(styleUri)}">
+<title>Tag preview</title>
+</head>
+<body data-source="${escaped(source)}">
+<header>
+  <div id="tools" role="toolbar" aria-label="Preview tools">
+    <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
+      <button type="button" data-arrangement="assembled" aria-pressed="true" title="Pieces in place, one on another">Assembled</button>
+      <button type="button" data-arrangement="apart" aria-pressed="false" title="Pieces side by side">Apart</button>
+    </div>
+    <div id="zoom" class="segments" role="group" aria-label="Zoom">
+      <button type="button" data-zoom="out" aria-label="Zoom out" title="Zoom out (−)">${icon('M3 8h10')}</button>
+      <button type="button" data-zoom="actual" title="Actual size (1)">100&nbsp;%</button>
+      <button type="button" data-zoom="in" aria-label="Zoom in" title="Zoom in (+)">${icon('M3 8h10M8 3v10')}</button>
+      <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
+    </div>
+    <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
+  </div>
+  <div id="layers" role="toolbar" aria-label="Layers"></div>
+</header>
+<main>
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size.">
+    <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
+    <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
+  </div>
+  <div id="tip" role="tooltip" hidden></div>
+  <div id="banner" hidden><span></span><button type="button">Go to line</button></div>
+  <div id="empty" hidden>
+    <h1>Nothing to draw yet</h1>
+    <p>The drawing appears here as soon as the spec makes a shape.</p>
+    <button type="button" hidden></button>
+  </div>
+</main>
+<footer>
+  <button type="button" id="summary" aria-expanded="true" aria-controls="dock"></button>
+  <div id="dock">
+    <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
+    <section aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul></section>
+  </div>
+</footer>
+<div id="announcer" role="status" aria-live="polite"></div>
+<script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
+</body>
+</html>`;
+}
+
+function icon(path: string): string {
+  return `<svg class="icon" viewBox="0 0 16 16" aria-hidden="true"><path d="${path}"/></svg>`;
+}
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
+}

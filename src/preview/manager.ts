@@ -1,0 +1,56 @@
+/** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
+
+import * as vscode from 'vscode';
+import type { TagResults } from '../editor/results.ts';
+import { parseRestoredSource } from './messages.ts';
+import { PreviewPanel, type PreviewActions } from './panel.ts';
+
+export const previewViewType = 'tagwright.preview';
+
+export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
+  private readonly previews = new Map<string, PreviewPanel>();
+
+  constructor(
+    private readonly results: TagResults,
+    private readonly actions: PreviewActions,
+    /** `dist/webview`, the only folder a page may load from. */
+    private readonly pageFolder: vscode.Uri,
+  ) {}
+
+  get(uri: vscode.Uri): PreviewPanel | undefined {
+    return this.previews.get(uri.toString());
+  }
+
+  /** Opens the preview beside the editor, or shows the one there is; the keyboard stays where it was. */
+  openToSide(uri: vscode.Uri): void {
+    const existing = this.get(uri);
+    if (existing) {
+      existing.reveal();
+      return;
+    }
+    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+    this.adopt(uri, vscode.window.createWebviewPanel(previewViewType, 'Preview', place, {}));
+  }
+
+  deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const source = parseRestoredSource(state);
+    const uri = source === undefined ? undefined : vscode.Uri.parse(source);
+    if (!uri || this.get(uri)) panel.dispose();
+    else this.adopt(uri, panel);
+    return Promise.resolve();
+  }
+
+  dispose(): void {
+    for (const preview of [...this.previews.values()]) preview.dispose();
+    this.previews.clear();
+  }
+
+  private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel): void {
+    const preview = new PreviewPanel(uri, panel, this.results, this.actions, this.pageFolder);
+    this.previews.set(uri.toString(), preview);
+    preview.onDidDispose(() => {
+      this.previews.delete(uri.toString());
+      preview.dispose();
+    });
+  }
+}

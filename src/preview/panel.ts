@@ -1,0 +1,119 @@
+/** One preview: it feeds the page of one spec and answers it. */
+
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import type { TagResults } from '../editor/results.ts';
+import { shellHtml } from './html.ts';
+import { parseToHost } from './messages.ts';
+import type { ToPage } from './protocol.ts';
+import { idsAt, pinsOf, sceneOf } from './scene.ts';
+
+export interface PreviewActions {
+  reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
+  exportSvg(uri: vscode.Uri): void;
+}
+
+export class PreviewPanel implements vscode.Disposable {
+  private readonly subscriptions: vscode.Disposable[] = [];
+  /** What the page was last told to light up; it must hear it again when it is made anew. */
+  private cursor: number | undefined;
+
+  constructor(
+    readonly uri: vscode.Uri,
+    private readonly panel: vscode.WebviewPanel,
+    private readonly results: TagResults,
+    private readonly actions: PreviewActions,
+    pageFolder: vscode.Uri,
+  ) {
+    const { webview } = panel;
+    panel.title = `Preview: ${uri.path.slice(uri.path.lastIndexOf('/') + 1)}`;
+    webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
+    this.subscriptions.push(
+      webview.onDidReceiveMessage((data: unknown) => {
+        this.receive(data);
+      }),
+      results.onDidChange((result) => {
+        if (result.uri.toString() === uri.toString()) this.sendScene();
+      }),
+    );
+    webview.html = shellHtml({
+      cspSource: webview.cspSource,
+      scriptUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.js')).toString(),
+      styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
+      nonce: randomBytes(16).toString('base64url'),
+      source: uri.toString(),
+    });
+  }
+
+  reveal(): void {
+    this.panel.reveal(undefined, true);
+  }
+
+  /** `follow`: the view may move to what lights up. */
+  highlight(offset: number, follow: boolean): void {
+    this.cursor = offset;
+    const result = this.results.get(this.uri);
+    if (!result?.tag) return;
+    this.send({
+      type: 'highlight',
+      source: this.uri.toString(),
+      ids: idsAt(result.tag, result.madeAt(offset)),
+      follow,
+    });
+  }
+
+  onDidDispose(listener: () => void): void {
+    this.subscriptions.push(this.panel.onDidDispose(listener));
+  }
+
+  dispose(): void {
+    for (const subscription of this.subscriptions) subscription.dispose();
+    this.panel.dispose();
+  }
+
+  private receive(data: unknown): void {
+    const message = parseToHost(data);
+    if (!message) return;
+    switch (message.type) {
+      case 'ready':
+        this.results.request(this.uri);
+        this.sendScene();
+        return;
+      case 'reveal':
+        if (this.isMine(message.source)) this.actions.reveal(this.uri, message.offset, message.focus);
+        return;
+      case 'export':
+        if (this.isMine(message.source)) this.actions.exportSvg(this.uri);
+        return;
+      default:
+        message satisfies never;
+    }
+  }
+
+  private isMine(source: string): boolean {
+    return source === this.uri.toString();
+  }
+
+  /** Always of the newest result, so that no older one can follow a newer. */
+  private sendScene(): void {
+    const result = this.results.get(this.uri);
+    if (!result) return;
+    const { tag, version, fileName, stale, issues } = result;
+    this.send({
+      type: 'scene',
+      source: this.uri.toString(),
+      version,
+      fileName,
+      ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0) }),
+      stale,
+      pins: pinsOf(issues, (offset) => result.lineOf(offset)),
+    });
+    // The same cursor may stand in what makes other parts now.
+    if (this.cursor !== undefined) this.highlight(this.cursor, false);
+  }
+
+  /** A hidden page is gone; made anew it says `ready` and is told all again. */
+  private send(message: ToPage): void {
+    if (this.panel.visible) void this.panel.webview.postMessage(message);
+  }
+}

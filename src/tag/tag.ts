@@ -2,6 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
+import type { Stock, Tie } from '../spec/model.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
@@ -46,19 +47,6 @@ export interface Piece {
   /** The piece this one is glued on, in the same coordinates. */
   readonly glueTo?: string;
   readonly path: YamlPath;
-}
-
-export interface Tie {
-  readonly kind: 'twine' | 'ribbon';
-  /** Diameter of the twine or width of the ribbon, in mm. */
-  readonly size: number;
-}
-
-export interface Stock {
-  readonly material?: string;
-  readonly thickness?: number;
-  readonly kerf: number;
-  readonly minWeb: number;
 }
 
 export interface Tag {

@@ -1,0 +1,42 @@
+/** Moving, turning and scaling. Angles are degrees, clockwise as in CSS transforms. */
+
+import type { Affine, Point, Region } from './types.ts';
+
+export const identity: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+
+export function translation(x: number, y: number): Affine {
+  return { ...identity, e: x, f: y };
+}
+
+/** Scaling by `x` and `y` that leaves `about` where it is. */
+export function scaling(x: number, y: number, about: Point): Affine {
+  return { a: x, b: 0, c: 0, d: y, e: about.x * (1 - x), f: about.y * (1 - y) };
+}
+
+/** A turn by `degrees` clockwise (y up) round `about`. */
+export function rotation(degrees: number, about: Point): Affine {
+  const angle = (-degrees * Math.PI) / 180;
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  return {
+    a: cos,
+    b: sin,
+    c: -sin,
+    d: cos,
+    e: about.x - cos * about.x + sin * about.y,
+    f: about.y - sin * about.x - cos * about.y,
+  };
+}
+
+export function applyTo({ x, y }: Point, m: Affine): Point {
+  return { x: m.a * x + m.c * y + m.e, y: m.b * x + m.d * y + m.f };
+}
+
+/** The region mapped; where the map is a mirror the rings are turned round, so that outers stay counter-clockwise. */
+export function transform(region: Region, m: Affine): Region {
+  const mirrored = m.a * m.d - m.b * m.c < 0;
+  return region.map((ring) => {
+    const mapped = ring.map((point) => applyTo(point, m));
+    return mirrored ? mapped.reverse() : mapped;
+  });
+}

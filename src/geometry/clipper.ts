@@ -1,0 +1,114 @@
+/**
+ * Booleans and offsets. The only file that knows clipper-lib.
+ *
+ * Clipper works on integers; one unit here is 1/100,000 mm. Its fast path covers ±47,453,132 units, that is ±474 mm; beyond,
+ * it stays exact (to ±45,000 km) but takes 1.5 to 5 times as long, so tags and all but the largest sheets are on the fast path.
+ */
+
+import ClipperLib from 'clipper-lib';
+import type { Path, Paths } from 'clipper-lib';
+import type { Region, Ring } from './types.ts';
+
+const { Clipper, ClipperOffset, PolyType, ClipType, PolyFillType, JoinType, EndType } = ClipperLib;
+
+/** Clipper units per millimetre. */
+export const unitsPerMm = 100_000;
+
+/** How far a round corner made by an offset may lie from the true arc, in mm. */
+export const arcToleranceMm = 0.005;
+
+/** A miter longer than this many times the offset is cut off square. */
+const miterLimit = 4;
+
+/** How the corners of an offset are made. */
+export type Corners = 'round' | 'miter' | 'bevel';
+
+/** Which winding numbers are inside: as SVG's `fill-rule`. */
+export type FillRule = 'nonzero' | 'evenodd';
+
+const joins = { round: JoinType.jtRound, miter: JoinType.jtMiter, bevel: JoinType.jtSquare } as const;
+
+/** Every finite ring of three points or more; anything else encloses no area and is dropped. */
+function toPaths(rings: readonly Ring[]): Paths {
+  const paths: Paths = [];
+  for (const ring of rings) {
+    const path: Path = [];
+    for (const point of ring) {
+      if (!Number.isFinite(point.x) || !Number.isFinite(point.y)) throw new RangeError('A coordinate is not a number.');
+      path.push({ X: Math.round(point.x * unitsPerMm), Y: Math.round(point.y * unitsPerMm) });
+    }
+    if (path.length > 2) paths.push(path);
+  }
+  return paths;
+}
+
+/**
+ * Back to mm. Points nearer than a unit and a half to the line through their neighbours are dropped: they are what integer
+ * rounding leaves at crossings, and would look like necks a hundred-thousandth of a millimetre wide.
+ */
+function toRegion(paths: Paths): Region {
+  return Clipper.CleanPolygons(paths)
+    .filter((path) => path.length > 2)
+    .map((path) => path.map((point) => ({ x: point.X / unitsPerMm, y: point.Y / unitsPerMm })));
+}
+
+/** clipper-lib reports its own failures through the browser's `alert`; here they become an ordinary exception. */
+function guarded<T>(action: () => T): T {
+  try {
+    return action();
+  } catch (error) {
+    if (error instanceof RangeError) throw error;
+    throw new RangeError(`The outline could not be computed (${error instanceof Error ? error.message : String(error)}).`);
+  }
+}
+
+function combine(type: number, subject: Paths, clip: Paths, rule: number = PolyFillType.pftNonZero): Paths {
+  return guarded(() => {
+    const clipper = new Clipper();
+    clipper.AddPaths(subject, PolyType.ptSubject, true);
+    if (clip.length > 0) clipper.AddPaths(clip, PolyType.ptClip, true);
+    const solution: Paths = [];
+    clipper.Execute(type, solution, rule, PolyFillType.pftNonZero);
+    return solution;
+  });
+}
+
+/**
+ * Any closed polygons, crossing themselves and each other as they like, as one region.
+ * @throws RangeError if a coordinate is not a finite number.
+ */
+export function normalise(rings: readonly Ring[], rule: FillRule = 'nonzero'): Region {
+  const fill = rule === 'nonzero' ? PolyFillType.pftNonZero : PolyFillType.pftEvenOdd;
+  return toRegion(combine(ClipType.ctUnion, toPaths(rings), [], fill));
+}
+
+/** Everything that is in any of the regions. */
+export function union(regions: readonly Region[]): Region {
+  return regions.length === 1 ? regions[0]! : normalise(regions.flat());
+}
+
+/** What of `region` is in none of `others`. */
+export function difference(region: Region, others: readonly Region[]): Region {
+  return toRegion(combine(ClipType.ctDifference, toPaths(region), toPaths(others.flat())));
+}
+
+/** What is in both. */
+export function intersection(a: Region, b: Region): Region {
+  return toRegion(combine(ClipType.ctIntersection, toPaths(a), toPaths(b)));
+}
+
+/**
+ * The region grown by `deltaMm` all round (holes shrink), or thinned where it is negative. An offset by a disc, so growing a
+ * convex outline of area A and perimeter P gives A + P·r + π·r² (Steiner), less what `arcToleranceMm` allows.
+ */
+export function offset(region: Region, deltaMm: number, corners: Corners = 'round'): Region {
+  if (!Number.isFinite(deltaMm)) throw new RangeError('An offset is not a number.');
+  if (deltaMm === 0 || region.length === 0) return region;
+  return guarded(() => {
+    const tool = new ClipperOffset(miterLimit, arcToleranceMm * unitsPerMm);
+    tool.AddPaths(toPaths(region), joins[corners], EndType.etClosedPolygon);
+    const solution: Paths = [];
+    tool.Execute(solution, deltaMm * unitsPerMm);
+    return toRegion(solution);
+  });
+}

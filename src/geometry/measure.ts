@@ -1,0 +1,96 @@
+/** Areas, lengths, boxes and centres of regions. */
+
+import type { Bounds, Point, Region, Ring } from './types.ts';
+
+/** Signed area in mm²: positive where the ring runs counter-clockwise (the shoelace formula). */
+export function ringArea(ring: Ring): number {
+  let twice = 0;
+  let previous = ring[ring.length - 1];
+  for (const point of ring) {
+    twice += previous!.x * point.y - point.x * previous!.y;
+    previous = point;
+  }
+  return twice / 2;
+}
+
+/** Area in mm², holes taken off. */
+export function area(region: Region): number {
+  return region.reduce((sum, ring) => sum + ringArea(ring), 0);
+}
+
+/** Length of all outlines in mm, holes included. */
+export function perimeter(region: Region): number {
+  let sum = 0;
+  for (const ring of region) {
+    let previous = ring[ring.length - 1];
+    for (const point of ring) {
+      sum += Math.hypot(point.x - previous!.x, point.y - previous!.y);
+      previous = point;
+    }
+  }
+  return sum;
+}
+
+/** The smallest axis-parallel box round all rings; `undefined` for an empty region. */
+export function boundsOf(region: Region): Bounds | undefined {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const ring of region) {
+    for (const { x, y } of ring) {
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
+    }
+  }
+  return minX > maxX ? undefined : { minX, minY, maxX, maxY };
+}
+
+export function boxCentre(bounds: Bounds): Point {
+  return { x: (bounds.minX + bounds.maxX) / 2, y: (bounds.minY + bounds.maxY) / 2 };
+}
+
+/** The centre of mass of a sheet of even thickness (Green's theorem); `undefined` where there is no area. */
+export function centroid(region: Region): Point | undefined {
+  const bounds = boundsOf(region);
+  if (!bounds) return undefined;
+  // Taken about the box centre: far from the origin the products would cancel digits away.
+  const origin = boxCentre(bounds);
+  let twiceArea = 0;
+  let sumX = 0;
+  let sumY = 0;
+  for (const ring of region) {
+    let previous = ring[ring.length - 1]!;
+    for (const point of ring) {
+      const ax = previous.x - origin.x;
+      const ay = previous.y - origin.y;
+      const bx = point.x - origin.x;
+      const by = point.y - origin.y;
+      const cross = ax * by - bx * ay;
+      twiceArea += cross;
+      sumX += (ax + bx) * cross;
+      sumY += (ay + by) * cross;
+      previous = point;
+    }
+  }
+  if (twiceArea === 0) return undefined;
+  return { x: origin.x + sumX / (3 * twiceArea), y: origin.y + sumY / (3 * twiceArea) };
+}
+
+/** True where the point lies in material (an odd number of edges to its right); on an edge, either answer. */
+export function contains(region: Region, point: Point): boolean {
+  let inside = false;
+  for (const ring of region) {
+    let previous = ring[ring.length - 1]!;
+    for (const current of ring) {
+      if (current.y > point.y !== previous.y > point.y) {
+        const x = current.x + ((point.y - current.y) * (previous.x - current.x)) / (previous.y - current.y);
+        if (point.x < x) inside = !inside;
+      }
+      previous = current;
+    }
+  }
+  return inside;
+}

@@ -1,0 +1,36 @@
+/** Lengths as people write them: `3`, `3 mm`, `0.25 in`, `1/4 in`, `1 1/2 in`, `12 pt`. */
+
+export type Units = 'mm' | 'in';
+
+/** CSS Values and Units: 1 in = 2.54 cm = 72 pt = 96 px. */
+const mmPer = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, px: 25.4 / 96 } as const;
+
+/** No tag, nor the sheet it is cut from, is larger; a figure beyond is a slip of the finger. */
+export const longestMm = 3000;
+
+const pattern = /^([+-]?)(?:(\d+(?:\.\d+)?|\.\d+)|(?:(\d+) +)?(\d+)\/(\d+))\s*(mm|cm|in|pt|px)?$/;
+
+export type LengthResult = { readonly mm: number } | { readonly problem: string };
+
+/** The length in mm, or a sentence that says what is wrong with it. A bare number is in `units`. */
+export function parseLength(value: number | string, units: Units): LengthResult {
+  if (typeof value === 'number') return bounded(value * mmPer[units], String(value));
+  const match = pattern.exec(value.trim());
+  if (!match) return { problem: `“${clip(value)}” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.` };
+  const [, sign, decimal, whole, numerator, denominator, unit] = match;
+  const size = decimal === undefined ? Number(whole ?? 0) + Number(numerator) / Number(denominator) : Number(decimal);
+  const factor = mmPer[(unit ?? units) as keyof typeof mmPer];
+  return bounded((sign === '-' ? -size : size) * factor, value.trim());
+}
+
+function bounded(mm: number, written: string): LengthResult {
+  if (!Number.isFinite(mm)) return { problem: `“${clip(written)}” is not a number.` };
+  if (Math.abs(mm) > longestMm) return { problem: `${clip(written)} is more than ${longestMm / 1000} m; check the unit.` };
+  return { mm };
+}
+
+/** Text from a file, short enough for a message. */
+export function clip(text: string, most = 40): string {
+  const characters = [...text];
+  return characters.length > most ? `${characters.slice(0, most - 1).join('')}…` : text;
+}

@@ -1,0 +1,139 @@
+/** A spec that has been understood: lengths in mm, names resolved, nothing missing. */
+
+import type { Corners } from '../geometry/clipper.ts';
+import type { Point } from '../geometry/types.ts';
+import type { YamlPath } from '../issue.ts';
+import type { Units } from './length.ts';
+
+export type Side = 'top' | 'bottom' | 'left' | 'right';
+export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
+export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
+
+export interface Tie {
+  readonly kind: 'twine' | 'ribbon';
+  /** Diameter of the twine or width of the ribbon, in mm. */
+  readonly size: number;
+}
+
+/** What the tag is cut from; lengths in mm. */
+export interface Stock {
+  readonly material?: string;
+  readonly thickness?: number;
+  /** Width the beam removes. */
+  readonly kerf: number;
+  /** Narrowest width of material that may be relied on. */
+  readonly minWeb: number;
+}
+
+/** A shape, or only one member of it where it is a stack. */
+export interface Target {
+  readonly shape: Shape;
+  readonly part?: string;
+}
+
+export interface TextGenerator {
+  readonly kind: 'text';
+  readonly text: string;
+  readonly font: string;
+  readonly weight: number;
+  readonly italic: boolean;
+  readonly sizeMm?: number;
+  readonly letterSpacingMm: number;
+  readonly lineHeight?: number;
+  readonly align: 'left' | 'center' | 'right';
+  readonly features: Readonly<Record<string, boolean>>;
+}
+
+export type Generator =
+  | TextGenerator
+  | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
+  | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
+  | { readonly kind: 'regular'; readonly sides: number; readonly across: number }
+  | { readonly kind: 'points'; readonly points: readonly Point[] }
+  | {
+      readonly kind: 'arrow';
+      readonly length: number;
+      readonly width: number;
+      readonly head: number;
+      readonly tipDegrees: number;
+      readonly tail: 'straight' | 'notched' | 'pointed';
+      readonly notch: number;
+    }
+  | { readonly kind: 'stack'; readonly shapes: readonly Shape[]; readonly towards: 'down' | 'up' | 'left' | 'right'; readonly lap?: number }
+  | { readonly kind: 'path'; readonly data: string; readonly mmPerUnit: number }
+  | { readonly kind: 'drawing'; readonly file: string }
+  | { readonly kind: 'around'; readonly shape: Shape; readonly by: number; readonly corners: Corners; readonly keepHoles: boolean }
+  | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
+  | { readonly kind: 'from'; readonly shape: Shape };
+
+/** In the order in which they are applied. */
+export interface Modifiers {
+  readonly tidy?: number;
+  readonly grow?: number;
+  readonly corners: Corners;
+  readonly width?: number;
+  readonly height?: number;
+  readonly fit?: Target & { readonly margin: number };
+  readonly rotate?: number;
+  readonly mirror?: 'left-right' | 'up-down';
+  readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };
+  readonly nudge?: Point;
+}
+
+export interface Shape {
+  /** Its key under `shapes`; shapes written in place have none. */
+  readonly name?: string;
+  readonly path: YamlPath;
+  readonly generator: Generator;
+  readonly modifiers: Modifiers;
+}
+
+/** `degrees`: clockwise from the top. `point`: from the centre of what the hanger is on. */
+export type HangerPlace =
+  | { readonly kind: 'auto' }
+  | { readonly kind: 'anchor'; readonly anchor: Exclude<Anchor, 'center'> }
+  | { readonly kind: 'degrees'; readonly degrees: number }
+  | { readonly kind: 'point'; readonly offset: Point };
+
+interface HangerBase {
+  readonly path: YamlPath;
+  readonly on?: Shape;
+  readonly at: HangerPlace;
+  /** Diameter of a round opening, short side of a slot. */
+  readonly opening: number;
+  readonly nudge: Point;
+}
+
+export type Hanger =
+  | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
+  | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
+  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number });
+
+/** A shape as an entry of one of a piece's lists. */
+export interface Entry {
+  readonly shape: Shape;
+  readonly path: YamlPath;
+}
+
+export interface PieceModel {
+  readonly id: string;
+  readonly title: string;
+  readonly path: YamlPath;
+  readonly body: readonly Entry[];
+  readonly cut: readonly Entry[];
+  readonly score: readonly Entry[];
+  readonly engrave: readonly Entry[];
+  readonly hanger?: Hanger;
+  readonly parts: 'one' | 'many';
+  readonly glueTo?: string;
+}
+
+export interface TagModel {
+  readonly title: string;
+  readonly units: Units;
+  readonly stock: Stock;
+  readonly tie?: Tie;
+  /** Every shape that could be read, by name, in the order of the text. */
+  readonly shapes: ReadonlyMap<string, Shape>;
+  readonly pieces: readonly PieceModel[];
+}

@@ -1,0 +1,57 @@
+/** Collects what is wrong with a spec while it is read, and reads lengths on the way. */
+
+import type { Point } from '../geometry/types.ts';
+import type { Issue, IssueCode, YamlPath } from '../issue.ts';
+import { parseLength } from './length.ts';
+import type { Units } from './length.ts';
+import type { SpecSource } from './source.ts';
+import type { Nudge } from './types.generated.ts';
+
+/** What a length may be. `size`: more than nothing. `distance`: nothing or more. `signed`: anything. */
+type Sign = 'size' | 'distance' | 'signed';
+
+export class Problems {
+  readonly issues: Issue[] = [];
+  readonly source: SpecSource;
+  readonly units: Units;
+
+  constructor(source: SpecSource, units: Units) {
+    this.source = source;
+    this.units = units;
+  }
+
+  error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {
+    this.issues.push({ code, severity: 'error', path, range: this.source.range(path), message, ...extra });
+  }
+
+  /** The length in mm; `undefined` where none is written, and also, with an issue, where it is no good. */
+  length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
+    if (value === undefined) return undefined;
+    const result = parseLength(value, this.units);
+    if ('problem' in result) {
+      this.error('bad-length', path, result.problem);
+      return undefined;
+    }
+    if (sign === 'size' && result.mm <= 0) {
+      this.error('bad-length', path, `${naming(path)} must be more than 0.`);
+      return undefined;
+    }
+    if (sign === 'distance' && result.mm < 0) {
+      this.error('bad-length', path, `${naming(path)} cannot be less than 0.`);
+      return undefined;
+    }
+    return result.mm;
+  }
+
+  /** Up and right count positive. */
+  nudge(value: Nudge | undefined, path: YamlPath): Point | undefined {
+    if (!value) return undefined;
+    const step = (key: keyof Nudge) => this.length(value[key], [...path, key], 'signed') ?? 0;
+    return { x: step('right') - step('left'), y: step('up') - step('down') };
+  }
+}
+
+/** The key that a message speaks of; an entry of a list goes by the list's key. */
+function naming(path: YamlPath): string {
+  return `“${String(path.findLast((step) => typeof step === 'string'))}”`;
+}

@@ -1,0 +1,186 @@
+/** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
+
+import validate from './validate.generated.mjs';
+import schema from '../../schemas/tag.schema.json' with { type: 'json' };
+import type { Issue, YamlPath } from '../issue.ts';
+import type { SpecSource } from './source.ts';
+import { clip } from './length.ts';
+import { didYouMean, nearest } from './suggest.ts';
+
+/** One complaint of the validator, in ajv's terms. */
+interface SchemaError {
+  readonly keyword: string;
+  readonly instancePath: string;
+  readonly schemaPath: string;
+  readonly params: Record<string, unknown>;
+}
+
+interface SchemaNode {
+  readonly title?: string;
+  readonly description?: string;
+  readonly properties?: Record<string, SchemaNode>;
+}
+
+/**
+ * Everything about `source.value` that the schema does not allow, and a copy of the value without it: what is left conforms
+ * to the generated types, except that required keys may be missing where an issue says so.
+ */
+export function checkAgainstSchema(source: SpecSource): { issues: Issue[]; value: unknown } {
+  const value = structuredClone(source.value);
+  if (validate(value)) return { issues: [], value };
+  const errors = relevant((validate.errors ?? []) as SchemaError[], value);
+  const issues: Issue[] = [];
+  const seen = new Set<string>();
+  for (const error of errors) {
+    const path = pathOf(error);
+    const place = `${error.keyword === 'required' ? String(error.params['missingProperty']) : ''}@${path.join('/')}`;
+    if (seen.has(place)) continue;
+    seen.add(place);
+    issues.push(toIssue(error, path, source, valueAt(source.value, path)));
+  }
+  // Deepest first, so that taking a part away does not move what is still to be taken; list entries from the end.
+  const paths = errors.map(pathOf).filter((path) => path.length > 0);
+  for (const path of paths.sort(deepestLast).reverse()) remove(value, path);
+  return { issues, value };
+}
+
+/** Where several alternatives are allowed, each one's complaint comes back; keep those of the alternative that was meant. */
+function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[] {
+  const choices = errors.filter((error) => error.keyword === 'anyOf');
+  const choicePaths = new Set(choices.map((error) => error.instancePath));
+  const kept = errors.filter((error) => {
+    if (error.keyword === 'anyOf' || error.keyword === 'propertyNames') return error.keyword === 'propertyNames';
+    if (error.params['propertyName'] !== undefined) return false;
+    if (!choicePaths.has(error.instancePath)) return true;
+    const found = valueAt(value, toPath(error.instancePath));
+    const mismatch = error.keyword === 'type' || error.keyword === 'enum';
+    return typeof found === 'object' && found !== null && !mismatch;
+  });
+  const unanswered = choices.filter(
+    ({ instancePath }) => !kept.some((error) => error.instancePath === instancePath || error.instancePath.startsWith(`${instancePath}/`)),
+  );
+  return [...kept, ...unanswered];
+}
+
+function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: unknown): Issue {
+  const name = path.length === 0 ? 'the spec' : `“${clip(String(path.at(-1)))}”`;
+  const base = { severity: 'error', path, range: source.range(path) } as const;
+  const params = error.params;
+  switch (error.keyword) {
+    case 'additionalProperties': {
+      const key = String(params['additionalProperty']);
+      const known = keysAt(error.schemaPath);
+      const suggestions = nearest(key, known);
+      const hint = didYouMean(suggestions) || (known.length <= 14 ? ` Known here: ${known.join(', ')}.` : '');
+      return { ...base, code: 'unknown-key', message: `Unknown key “${clip(key)}”.${hint}`, range: source.keyRange(path), suggestions };
+    }
+    case 'required': {
+      const key = String(params['missingProperty']);
+      const message = key === 'tagwright' ? 'The first line of a tag spec is “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
+      return { ...base, code: key === 'tagwright' ? 'not-a-spec' : 'missing-key', message, range: source.keyRange(path) };
+    }
+    case 'propertyNames':
+      return {
+        ...base,
+        code: 'bad-value',
+        range: source.keyRange(path),
+        message: `${capital(name)} cannot be a name: begin with a letter, then letters, figures, - and _.`,
+      };
+    case 'enum': {
+      const allowed = (params['allowedValues'] as unknown[]).map(String);
+      const suggestions = typeof found === 'string' ? nearest(found, allowed) : [];
+      return {
+        ...base,
+        code: 'bad-value',
+        message: `${capital(name)} is one of ${allowed.join(', ')}.${didYouMean(suggestions)}`,
+        suggestions,
+      };
+    }
+    default:
+      if (found === null) return { ...base, code: 'bad-value', range: source.keyRange(path), message: `${capital(name)} has no value yet.` };
+      return { ...base, code: 'bad-value', message: `${capital(name)} ${expectation(error)}` };
+  }
+}
+
+function expectation({ keyword, params }: SchemaError): string {
+  const limit = String(params['limit']);
+  switch (keyword) {
+    case 'const':
+      return `must be ${String(params['allowedValue'])}.`;
+    case 'type':
+      return `should be ${kinds(params['type'])}.`;
+    case 'maxLength':
+      return `may have at most ${limit} characters.`;
+    case 'minItems':
+      return `needs at least ${limit} entries.`;
+    case 'maxItems':
+      return `may have at most ${limit} entries.`;
+    case 'minProperties':
+      return 'needs at least one entry.';
+    case 'maxProperties':
+      return 'takes only one of its keys.';
+    case 'minimum':
+    case 'maximum':
+    case 'exclusiveMinimum':
+    case 'exclusiveMaximum':
+      return `must be ${String(params['comparison'])} ${limit}.`;
+    default:
+      return 'has a value that does not fit here.';
+  }
+}
+
+function kinds(type: unknown): string {
+  const names: Record<string, string> = {
+    object: 'a group of keys',
+    array: 'a list',
+    string: 'text',
+    number: 'a number',
+    integer: 'a whole number',
+    boolean: 'true or false',
+  };
+  return (Array.isArray(type) ? type : [type]).map((kind) => names[String(kind)] ?? String(kind)).join(' or ');
+}
+
+/** The keys that the object schema holding `schemaPath` allows. */
+function keysAt(schemaPath: string): string[] {
+  let node: unknown = schema;
+  for (const step of schemaPath.split('/').slice(1, -1)) node = (node as Record<string, unknown> | undefined)?.[decode(step)];
+  return Object.keys((node as SchemaNode | undefined)?.properties ?? {});
+}
+
+function pathOf(error: SchemaError): YamlPath {
+  const base = toPath(error.instancePath);
+  if (error.keyword === 'additionalProperties') return [...base, String(error.params['additionalProperty'])];
+  if (error.keyword === 'propertyNames') return [...base, String(error.params['propertyName'])];
+  return base;
+}
+
+function toPath(pointer: string): YamlPath {
+  return pointer === '' ? [] : pointer.slice(1).split('/').map(decode).map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+}
+
+function decode(step: string): string {
+  return step.replaceAll('~1', '/').replaceAll('~0', '~');
+}
+
+function valueAt(root: unknown, path: YamlPath): unknown {
+  return path.reduce<unknown>((node, step) => (node as Record<string | number, unknown> | null | undefined)?.[step], root);
+}
+
+function deepestLast(a: YamlPath, b: YamlPath): number {
+  if (a.length !== b.length) return a.length - b.length;
+  const [lastA, lastB] = [a.at(-1), b.at(-1)];
+  return typeof lastA === 'number' && typeof lastB === 'number' ? lastA - lastB : 0;
+}
+
+/** Takes a key away; a list entry leaves a hole, so that the paths of its neighbours stay true. */
+function remove(root: unknown, path: YamlPath): void {
+  const parent = valueAt(root, path.slice(0, -1));
+  if (typeof parent !== 'object' || parent === null) return;
+  // eslint-disable-next-line @typescript-eslint/no-dynamic-delete
+  delete (parent as Record<string | number, unknown>)[path.at(-1)!];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

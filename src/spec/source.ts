@@ -1,0 +1,137 @@
+/** A spec's text as a YAML tree, and where in the text each part of it stands. */
+
+import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
+import type { Document, Node, ParsedNode } from 'yaml';
+import type { Issue, TextRange, YamlPath } from '../issue.ts';
+
+/** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
+export const longestSpec = 500_000;
+
+/** How many nodes aliases may unfold to; a handful of lines can otherwise ask for billions. */
+const mostAliases = 200;
+
+export class SpecSource {
+  readonly text: string;
+  /** The plain value, or `undefined` where the text is no YAML. */
+  readonly value: unknown;
+  readonly issues: readonly Issue[];
+  readonly #document: Document<ParsedNode> | undefined;
+  readonly #lines = new LineCounter();
+
+  constructor(text: string) {
+    this.text = text;
+    if (text.length > longestSpec) {
+      const size = `${(text.length / 1e6).toFixed(1)} million characters`;
+      this.issues = [this.#issue('too-big', `This file has ${size}; a tag spec has at most half a million.`, 0, 0)];
+      return;
+    }
+    const document = parseDocument(text, { lineCounter: this.#lines, prettyErrors: false });
+    this.#document = document;
+    const issues: Issue[] = document.errors.map((error) => {
+      const start = Math.min(error.pos[0], text.length);
+      return this.#issue('yaml-syntax', sentence(error.message), start, Math.max(error.pos[1], start + 1));
+    });
+    try {
+      this.value = document.toJS({ maxAliasCount: mostAliases });
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      issues.push(this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd()));
+    }
+    this.issues = issues;
+  }
+
+  /** 1-based line and column of an offset, columns in UTF-16 units as editors count them. */
+  position(offset: number): { line: number; column: number } {
+    if (this.#lines.lineStarts.length === 0) return { line: 1, column: offset + 1 };
+    const { line, col } = this.#lines.linePos(offset);
+    // An offset at the very start of the file comes back as line 0 where the file is empty.
+    return { line: Math.max(line, 1), column: Math.max(col, 1) };
+  }
+
+  /** Where the value at `path` stands; where it has none, its key; else the nearest thing above it that stands somewhere. */
+  range(path: YamlPath): TextRange {
+    for (let length = path.length; length >= 0; length--) {
+      const found = this.#find(path.slice(0, length));
+      const range = nodeRange(found.value) ?? nodeRange(found.key);
+      if (range) return this.#shown(range);
+    }
+    return { start: 0, end: this.#firstLineEnd() };
+  }
+
+  /** Where the key of the last step of `path` stands. */
+  keyRange(path: YamlPath): TextRange {
+    const range = nodeRange(this.#find(path).key);
+    return range ? this.#shown(range) : this.range(path);
+  }
+
+  /** The path of the innermost value whose text, key included, holds the offset. */
+  pathAt(offset: number): YamlPath {
+    const path: (string | number)[] = [];
+    let node: unknown = this.#document?.contents;
+    for (;;) {
+      if (isMap(node)) {
+        const pair = node.items.find((item) => covers(item.key, item.value, offset));
+        if (!pair || !isScalar(pair.key)) return path;
+        path.push(String(pair.key.value));
+        node = pair.value;
+      } else if (isSeq(node)) {
+        const index = node.items.findIndex((item) => covers(item, item, offset));
+        if (index < 0) return path;
+        path.push(index);
+        node = node.items[index];
+      } else {
+        return path;
+      }
+    }
+  }
+
+  #find(path: YamlPath): { key: unknown; value: unknown } {
+    let key: unknown;
+    let value: unknown = this.#document?.contents;
+    for (const step of path) {
+      if (isAlias(value)) value = value.resolve(this.#document!);
+      if (isMap(value)) {
+        const pair = value.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
+        key = pair?.key;
+        value = pair?.value;
+      } else if (isSeq(value) && typeof step === 'number') {
+        key = undefined;
+        value = value.items[step];
+        if (isPair(value)) value = value.value;
+      } else {
+        return { key: undefined, value: undefined };
+      }
+    }
+    return { key, value };
+  }
+
+  /** A block's range without the line ends and comments that YAML counts to it. */
+  #shown({ start, end }: TextRange): TextRange {
+    const trimmed = this.text.slice(start, end).trimEnd().length;
+    return { start, end: start + Math.max(trimmed, 1) };
+  }
+
+  #firstLineEnd(): number {
+    const end = this.text.search(/\r?\n/);
+    return end < 0 ? this.text.length : end;
+  }
+
+  #issue(code: Issue['code'], message: string, start: number, end: number): Issue {
+    return { code, severity: 'error', message, path: [], range: { start, end: Math.min(end, Math.max(this.text.length, 1)) } };
+  }
+}
+
+function nodeRange(node: unknown): TextRange | undefined {
+  const range = (node as Node | undefined | null)?.range;
+  return range && range[1] > range[0] ? { start: range[0], end: range[1] } : undefined;
+}
+
+function covers(first: unknown, last: unknown, offset: number): boolean {
+  const start = (first as Node | null)?.range?.[0];
+  const end = (last as Node | null)?.range?.[2] ?? (first as Node | null)?.range?.[2];
+  return start !== undefined && end !== undefined && start <= offset && offset < end;
+}
+
+function sentence(message: string): string {
+  return /[.!?]$/.test(message) ? message : `${message}.`;
+}

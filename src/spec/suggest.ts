@@ -1,0 +1,20 @@
+/** “Did you mean”: the known words nearest to one that is not. */
+
+import { distance } from 'fastest-levenshtein';
+
+/** At most three of `known`, nearest first, none so far off that it would be a guess. */
+export function nearest(word: string, known: readonly string[]): string[] {
+  const wanted = word.toLowerCase();
+  const furthest = Math.max(1, Math.floor(wanted.length / 3));
+  return known
+    .map((candidate) => ({ candidate, steps: distance(wanted, candidate.toLowerCase()) }))
+    .filter(({ candidate, steps }) => steps <= furthest || (wanted.length > 2 && candidate.toLowerCase().startsWith(wanted)))
+    .sort((a, b) => a.steps - b.steps || (a.candidate < b.candidate ? -1 : 1))
+    .slice(0, 3)
+    .map(({ candidate }) => candidate);
+}
+
+/** The tail of a message: ` Did you mean “width”?`, or nothing. */
+export function didYouMean(suggestions: readonly string[]): string {
+  return suggestions.length === 0 ? '' : ` Did you mean ${suggestions.map((word) => `“${word}”`).join(' or ')}?`;
+}

@@ -1,0 +1,24 @@
+/** How large an opening a tie needs. Common practice, no source: a tag is hung by a loop, so two strands go through. */
+
+import type { Tie } from './model.ts';
+
+/** A disc of 6.35 mm with a hole of 2.79 mm, wall 1.78 mm, suits thin twine (common practice, no source). */
+export const leastOpeningMm = 2.8;
+export const leastRingWallMm = 1.78;
+
+/** Short side of a slot: a folded ribbon slips through it, and the beam does not char a narrower one shut. */
+export const slotOpeningMm = 3;
+
+/** What a slot is longer than its ribbon is wide. */
+export const slotEaseMm = 1;
+
+/** Two round strands of diameter d side by side go through a circle of 2·d; a ribbon gathers to about half its width. */
+export function comfortableOpening(tie: Tie | undefined): number {
+  if (!tie) return leastOpeningMm;
+  return Math.max(leastOpeningMm, tie.kind === 'twine' ? 2 * tie.size : tie.size / 2);
+}
+
+/** Below this the tie will not go through doubled: twine packs to about 1.5·d, ribbon to about 0.4 of its width. */
+export function tightestOpening(tie: Tie): number {
+  return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
+}

@@ -1,0 +1,154 @@
+/**
+ * A served VS Code with this extension, driven through its page as a person would: files are opened by name, commands are
+ * picked from the palette, text is typed. Every wait has a limit and says what it waited for.
+ */
+
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join } from 'node:path';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
+import { launchBrowser } from './browser.ts';
+import { serveEditor, type ServedEditor } from './server.ts';
+
+export const root = join(import.meta.dirname, '..', '..');
+const artefacts = join(root, 'test', 'artefacts');
+const limitMs = 20_000;
+
+export interface OpenOptions {
+  /** Copied to a temporary folder, which is what the editor opens. Default: the samples. */
+  folder?: string;
+  size?: { width: number; height: number };
+  settings?: Record<string, unknown>;
+}
+
+/** A copy, so that no run changes what the next one starts from. Remove it with `rmSync` of its parent's name. */
+export function copyToTemporary(folder: string): string {
+  const copy = join(mkdtempSync(join(tmpdir(), 'tagwright-')), basename(folder));
+  cpSync(folder, copy, { recursive: true });
+  return copy;
+}
+
+export class Editor {
+  /** What the page and the extension host printed, for when something fails. */
+  readonly log: string[] = [];
+
+  private constructor(
+    readonly page: Page,
+    /** The folder that is open. */
+    readonly folder: string,
+    private readonly server: ServedEditor,
+    private readonly browser: Browser,
+  ) {
+    page.on('console', (message) => this.log.push(message.text()));
+    page.setDefaultTimeout(limitMs);
+  }
+
+  static async open(options: OpenOptions = {}): Promise<Editor> {
+    const folder = copyToTemporary(options.folder ?? join(root, 'samples'));
+    const server = await serveEditor({ folder, extension: root, settings: options.settings ?? {} });
+    const browser = await launchBrowser();
+    const page = await browser.newPage({ viewport: options.size ?? { width: 1400, height: 900 } });
+    const editor = new Editor(page, folder, server, browser);
+    try {
+      await page.goto(server.url);
+      await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+      return editor;
+    } catch (error) {
+      await editor.close();
+      throw error;
+    }
+  }
+
+  async close(): Promise<void> {
+    await this.browser.close();
+    await this.server.close();
+    rmSync(dirname(this.folder), { recursive: true, force: true });
+  }
+
+  /** `name`: relative to the folder. */
+  async openFile(name: string): Promise<void> {
+    await this.page.keyboard.press('Control+p');
+    await this.pick(name, (row) => row.filter({ hasText: basename(name) }).first());
+    await this.page.locator('.tab.active', { hasText: basename(name) }).waitFor();
+    await this.text.focus();
+  }
+
+  /** `title` as the palette shows it, with its category: "Tagwright: Open Preview to the Side". */
+  async runCommand(title: string): Promise<void> {
+    const deadline = Date.now() + limitMs;
+    for (;;) {
+      await this.page.keyboard.press('F1');
+      try {
+        await this.pick(`>${title}`, (row) => row.and(this.page.locator(`[aria-label^="${title}"]`)).first(), 2000);
+        return;
+      } catch (error) {
+        // A freshly opened editor lists an extension's commands a little later; the open palette does not refresh.
+        if (Date.now() > deadline) throw new Error(`The palette does not offer "${title}".`, { cause: error });
+        await this.page.keyboard.press('Escape');
+      }
+    }
+  }
+
+  private async pick(text: string, which: (rows: Locator) => Locator, timeout = limitMs): Promise<void> {
+    const widget = this.page.locator('.quick-input-widget');
+    await widget.locator('input.input').fill(text);
+    await which(widget.locator('.monaco-list-row')).click({ timeout });
+  }
+
+  /** The focused text editor's input. */
+  get text(): Locator {
+    return this.page
+      .locator(
+        '.editor-group-container.active .monaco-editor .native-edit-context, .editor-group-container.active .monaco-editor textarea',
+      )
+      .first();
+  }
+
+  /** Puts the cursor at a place in the focused editor; both count from 1. */
+  async goTo(line: number, column: number): Promise<void> {
+    await this.page.keyboard.press('Control+g');
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.fill(`:${line}:${column}`);
+    await input.press('Enter');
+    await this.text.focus();
+  }
+
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text, { delay: 20 });
+  }
+
+  async save(): Promise<void> {
+    await this.page.keyboard.press('Control+s');
+    await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
+  }
+
+  /** The messages the Problems panel lists, once there is at least one. */
+  async problems(): Promise<string[]> {
+    const rows = this.page.locator('.markers-panel .monaco-list-row');
+    if (!(await this.page.locator('.markers-panel').isVisible())) await this.runCommand('View: Toggle Problems');
+    await rows.first().waitFor();
+    const labels = await rows.evaluateAll((all) => all.map((row) => row.getAttribute('aria-label') ?? ''));
+    return labels.filter((label) => !label.includes('problems in file') && label !== '');
+  }
+
+  /** The document inside the preview, where the extension's page lives. */
+  async preview(): Promise<Frame> {
+    const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();
+    const frame = await outer.contentFrame();
+    const inner = await frame!.waitForSelector('iframe#active-frame', { state: 'attached' });
+    return (await inner.contentFrame())!;
+  }
+
+  async openPreview(): Promise<Frame> {
+    await this.runCommand('Tagwright: Open Preview to the Side');
+    const frame = await this.preview();
+    await frame.locator('svg :is(path, rect, circle)').first().waitFor();
+    return frame;
+  }
+
+  /** To `test/artefacts/NAME.png`, or to a path that ends in .png. */
+  async screenshot(name: string): Promise<void> {
+    mkdirSync(artefacts, { recursive: true });
+    await this.page.screenshot({ path: name.endsWith('.png') ? name : join(artefacts, `${name}.png`) });
+  }
+}

@@ -1,0 +1,13 @@
+/** How lettering reaches font files. The engine knows no file system; whoever runs it hands this in. */
+
+export interface FontFiles {
+  /** One of the files named in `bundled-fonts.ts`. */
+  bundled(name: string): Promise<Uint8Array>;
+  /** A file by its path, whole or the stretch asked for (`end` exclusive; what lies past the end of the file is left out). */
+  read(path: string, stretch?: { readonly start: number; readonly end: number }): Promise<Uint8Array>;
+  /** Paths of the font files installed on this computer. */
+  systemFonts(): Promise<readonly string[]>;
+}
+
+/** Larger than any font a tag needs (the largest in use, with every Chinese character, are about 30 MB). */
+export const maxFontBytes = 64 * 1024 * 1024;

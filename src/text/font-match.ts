@@ -1,0 +1,41 @@
+/** Which of a family's faces comes nearest to what is asked for: the rules of CSS Fonts 4, section 5.2 (style before weight). */
+
+export interface Style {
+  /** A single weight, or the range of a variable font. */
+  readonly weight: number | { readonly min: number; readonly max: number };
+  readonly italic: boolean;
+}
+
+export function nearestStyle<T extends Style>(
+  faces: readonly T[],
+  wanted: { readonly weight: number; readonly italic: boolean },
+): T | undefined {
+  const slanted = faces.filter((face) => face.italic === wanted.italic);
+  const candidates = slanted.length > 0 ? slanted : faces;
+  let best: T | undefined;
+  for (const face of candidates) {
+    if (!best || weightRank(face, wanted.weight) < weightRank(best, wanted.weight)) best = face;
+  }
+  return best;
+}
+
+/** The weight a face takes when `wanted` is asked of it. */
+export function weightWithin({ weight }: Style, wanted: number): number {
+  return typeof weight === 'number' ? weight : Math.min(Math.max(wanted, weight.min), weight.max);
+}
+
+/**
+ * Lower is nearer. From 400 to 500: up to 500 first, then lighter, then heavier. Below 400: lighter, then heavier. Above 500:
+ * heavier, then lighter. Within each of these the nearest weight wins, so a step of 1000 keeps them apart.
+ */
+function weightRank(face: Style, wanted: number): number {
+  const weight = weightWithin(face, wanted);
+  const distance = Math.abs(weight - wanted);
+  if (distance === 0) return 0;
+  const lighter = weight < wanted;
+  if (wanted >= 400 && wanted <= 500) {
+    if (!lighter && weight <= 500) return distance;
+    return distance + (lighter ? 1000 : 2000);
+  }
+  return distance + (lighter === wanted < 400 ? 0 : 1000);
+}

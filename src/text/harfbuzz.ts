@@ -1,0 +1,75 @@
+/**
+ * Shaping: which glyphs stand for a text and where they go, by HarfBuzz; no other file imports it.
+ *
+ * HarfBuzz comes as WebAssembly. It is loaded once, when the first font is; the memory of a font is given back by the
+ * library some time after the last reference to its `Shaper` is gone.
+ */
+
+import type * as HarfBuzz from 'harfbuzzjs';
+
+export interface ShapedGlyph {
+  readonly id: number;
+  /** Where in the text the characters of this glyph begin, as a UTF-16 offset. */
+  readonly cluster: number;
+  /** Font units. The advance is how far the pen moves on; the offsets place this glyph alone, y up. */
+  readonly advance: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+export interface ShapeRequest {
+  readonly text: string;
+  /** The stretch to shape; the text round it is context only (letters of a joined script look at their neighbours). */
+  readonly start: number;
+  readonly end: number;
+  readonly rightToLeft: boolean;
+  /** OpenType feature tags of four ASCII characters, switched by number as in CSS `font-feature-settings`. */
+  readonly features: ReadonlyMap<string, number>;
+}
+
+export interface Shaper {
+  covers(codePoint: number): boolean;
+  /** In the order they are seen, from left to right. Glyph 0 stands for a character the font lacks. */
+  shape(request: ShapeRequest): ShapedGlyph[];
+  advanceOf(glyph: number): number;
+}
+
+/** Where the axes of a variable font are set, by tag. */
+export type Variations = Readonly<Record<string, number>>;
+
+/** HarfBuzz looks at five characters on either side; a copy of the whole text for every run would be slow for long ones. */
+const contextLength = 8;
+
+let loading: Promise<typeof HarfBuzz> | undefined;
+
+export async function openShaper(sfnt: Uint8Array, variations: Variations): Promise<Shaper> {
+  loading ??= import('harfbuzzjs');
+  const hb = await loading;
+  const font = new hb.Font(new hb.Face(new hb.Blob(sfnt)));
+  const axes = Object.entries(variations);
+  if (axes.length > 0) font.setVariations(axes.map(([tag, value]) => new hb.Variation(tag, value)));
+  // One buffer for all runs: nothing is freed until the garbage collector comes by.
+  const buffer = new hb.Buffer();
+  return {
+    covers: (codePoint) => (font.nominalGlyph(codePoint) ?? 0) !== 0,
+    advanceOf: (glyph) => font.glyphHAdvance(glyph),
+    shape({ text, start, end, rightToLeft, features }) {
+      const from = Math.max(0, start - contextLength);
+      buffer.reset();
+      buffer.addText(text.slice(from, end + contextLength), start - from, end - start);
+      buffer.setDirection(rightToLeft ? hb.Direction.RTL : hb.Direction.LTR);
+      // Script and language; a direction already set stays.
+      buffer.guessSegmentProperties();
+      hb.shape(
+        font,
+        buffer,
+        [...features].map(([tag, value]) => new hb.Feature(tag, value)),
+      );
+      const positions = buffer.getGlyphPositions();
+      return buffer.getGlyphInfos().map(({ codepoint, cluster }, i) => {
+        const { xAdvance, xOffset, yOffset } = positions[i]!;
+        return { id: codepoint, cluster: cluster + from, advance: xAdvance, dx: xOffset, dy: yOffset };
+      });
+    },
+  };
+}

@@ -1,0 +1,176 @@
+/** Sets a text in a font: from words to outlines in place. */
+
+import { transformCurves, type CurveCommand, type CurvePath } from '../geometry/curves.ts';
+import type { FontFace } from './font-face.ts';
+import { itemise } from './itemise.ts';
+
+export interface TextSpec {
+  /** Lines end at a line feed (or whatever else Unicode ends a line with). Spaces at the end of a line take no room. */
+  readonly text: string;
+  /** Extra room after each letter, in em; negative draws them together. */
+  readonly letterSpacing?: number;
+  /** From one baseline to the next, in em; the font's own when absent. */
+  readonly lineHeight?: number;
+  readonly align: 'left' | 'center' | 'right';
+  /** OpenType features by tag, on, off or by number. A tag that is not four ASCII characters names no feature and does nothing. */
+  readonly features?: Readonly<Record<string, boolean | number>>;
+}
+
+/** In em throughout: x from the left edge of the widest line, y up from the first baseline. */
+export interface TextLayout {
+  /** All glyphs together. Letters that overlap are not united; every outer contour runs counter-clockwise. */
+  readonly curves: CurvePath;
+  /** In the order they are seen, line by line. */
+  readonly glyphs: readonly PlacedGlyph[];
+  /** Of the widest line. */
+  readonly advance: number;
+  readonly lineCount: number;
+  readonly ascender: number;
+  readonly descender: number;
+  readonly xHeight: number;
+  readonly capHeight: number;
+  /** Letters no file of the font has (or whose outlines are damaged), each time they occur. A gap stands in their place. */
+  readonly missing: readonly MissingLetter[];
+}
+
+export interface PlacedGlyph {
+  /** In its font file. */
+  readonly id: number;
+  /** The letters it stands for: more than one for a ligature, and the same for all glyphs of one letter. */
+  readonly text: string;
+  readonly line: number;
+  /** Of the glyph's origin. */
+  readonly x: number;
+  readonly y: number;
+  readonly advance: number;
+  /** In place; empty for a space. */
+  readonly curves: CurvePath;
+}
+
+export interface MissingLetter {
+  readonly text: string;
+  /** UTF-16 offset in the text given. */
+  readonly index: number;
+}
+
+/** The mandatory breaks of UAX #14. */
+const lineBreak = /\r\n|[\n\v\f\r\u0085\u2028\u2029]/g;
+
+export function layoutText(face: FontFace, spec: TextSpec): TextLayout {
+  const lines = splitLines(spec.text).map((line) => setLine(face, spec, line));
+  const advance = Math.max(0, ...lines.map((line) => line.advance));
+  const lineHeight = spec.lineHeight ?? face.lineHeight;
+  const glyphs = lines.flatMap((line, number) => {
+    const shift = { left: 0, center: 0.5, right: 1 }[spec.align] * (advance - line.advance);
+    return line.glyphs.map((glyph): PlacedGlyph => {
+      const x = glyph.x + shift;
+      const y = glyph.y - number * lineHeight;
+      return {
+        ...glyph,
+        line: number,
+        x,
+        y,
+        curves: transformCurves(glyph.curves, { a: 1, b: 0, c: 0, d: 1, e: x, f: y }),
+      };
+    });
+  });
+  return {
+    curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph.curves),
+    glyphs,
+    advance,
+    lineCount: lines.length,
+    ascender: face.ascender,
+    descender: face.descender,
+    xHeight: face.xHeight,
+    capHeight: face.capHeight,
+    missing: lines.flatMap((line) => line.missing).sort((a, b) => a.index - b.index),
+  };
+}
+
+interface SourceLine {
+  readonly text: string;
+  readonly index: number;
+}
+
+function splitLines(text: string): SourceLine[] {
+  const lines: SourceLine[] = [];
+  let index = 0;
+  for (const match of [...text.matchAll(lineBreak), undefined]) {
+    lines.push({ text: text.slice(index, match?.index).trimEnd(), index });
+    if (match) index = match.index + match[0].length;
+  }
+  return lines;
+}
+
+interface SetLine {
+  /** With outlines still at the origin. */
+  readonly glyphs: readonly Omit<PlacedGlyph, 'line'>[];
+  readonly advance: number;
+  readonly missing: readonly MissingLetter[];
+}
+
+function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
+  const { text, origin, runs } = itemise(line.text, face.files);
+  const letterSpacing = spec.letterSpacing ?? 0;
+  const features = featureValues(spec, letterSpacing);
+  const glyphs: Omit<PlacedGlyph, 'line'>[] = [];
+  const missing: MissingLetter[] = [];
+  const source = (start: number, end: number): string => line.text.slice(origin[start], origin[end]);
+  let pen = 0;
+
+  for (const { start, end, file: number, level } of runs) {
+    const file = face.files[number ?? 0]!;
+    const em = (units: number): number => units / file.unitsPerEm;
+    if (number === undefined) {
+      missing.push({ text: source(start, end), index: line.index + origin[start]! });
+      pen += em(file.advanceOf(0)) + letterSpacing;
+      continue;
+    }
+    const shaped = file.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
+    const clusterEnds = endsOfClusters(shaped, end);
+    shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
+      const letters = source(cluster, clusterEnds.get(cluster)!);
+      const curves = id === 0 ? undefined : file.outline(id);
+      if (!curves) missing.push({ text: letters, index: line.index + origin[cluster]! });
+      glyphs.push({
+        id,
+        text: letters,
+        x: pen + em(dx),
+        y: em(dy),
+        advance: em(advance),
+        curves: curves ?? [],
+      });
+      pen += em(advance);
+      // Once a letter, however many glyphs draw it.
+      if (shaped[i + 1]?.cluster !== cluster) pen += letterSpacing;
+    });
+  }
+  // Spacing stands between letters, not after the last.
+  const advance = runs.length > 0 ? pen - letterSpacing : 0;
+  return { glyphs, advance: Math.max(0, advance), missing };
+}
+
+/**
+ * CSS Text 3, `letter-spacing`: with spacing, optional ligatures are off, required ones are not. What the spec asks for by
+ * tag comes last and so has the last word.
+ */
+function featureValues(spec: TextSpec, letterSpacing: number): Map<string, number> {
+  const values = new Map<string, number>(
+    letterSpacing === 0
+      ? []
+      : [
+          ['liga', 0],
+          ['clig', 0],
+        ],
+  );
+  for (const [tag, value] of Object.entries(spec.features ?? {})) {
+    if (/^[\x20-\x7e]{4}$/.test(tag)) values.set(tag, Number(value));
+  }
+  return values;
+}
+
+/** Where the characters of each cluster end: where the next cluster of the run begins. */
+function endsOfClusters(shaped: readonly { readonly cluster: number }[], runEnd: number): Map<number, number> {
+  const starts = [...new Set(shaped.map((glyph) => glyph.cluster))].sort((a, b) => a - b);
+  return new Map(starts.map((start, i) => [start, starts[i + 1] ?? runEnd]));
+}

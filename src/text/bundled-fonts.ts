@@ -1,11 +1,14 @@
 /**
  * The fonts that come with Tagwright, all under the SIL Open Font License. Each is taken from a package at build time and
  * copied, with its licence, beside the program; nothing else of the packages is shipped.
+ *
+ * They are complete files. The subsets made for web pages are smaller, but a name such as "Małgorzata" falls apart between
+ * two of them, and the letters of a script no longer join where it does.
  */
 
 export interface BundledFont {
   readonly family: string;
-  /** Where the files and the licence are at build time: `node_modules/<package>/files/<file>`, `node_modules/<package>/<licence>`. */
+  /** Where the files are at build time: in `node_modules/<package>/`. */
   readonly package: string;
   readonly licence: string;
   /** What the licence is called once it lies beside the fonts. */
@@ -16,30 +19,38 @@ export interface BundledFont {
 export interface BundledFace {
   readonly weight: number;
   readonly italic: boolean;
-  /** Subsets of one face; a letter is taken from the first that has it. */
-  readonly files: readonly string[];
+  /** In the package; it is shipped under its last part, `bundledFileName`. */
+  readonly file: string;
 }
 
 export const bundledFonts: readonly BundledFont[] = [
   // Heavy slab letters: initials and short words that hold without any thickening.
-  font('Alfa Slab One', 'alfa-slab-one', [400]),
+  font('Alfa Slab One', 'alfa-slab-one', [face(400, '400Regular/AlfaSlabOne_400Regular.ttf')]),
   // A thin pen script: pretty, and weak wherever the pen lifts.
-  font('Great Vibes', 'great-vibes', [400]),
-  font('Nunito', 'nunito', [600, 800]),
+  font('Great Vibes', 'great-vibes', [face(400, '400Regular/GreatVibes_400Regular.ttf')]),
+  // A friendly sans whose strokes are strong enough to cut.
+  font('Nunito', 'nunito', [
+    face(600, '600SemiBold/Nunito_600SemiBold.ttf'),
+    face(800, '800ExtraBold/Nunito_800ExtraBold.ttf'),
+  ]),
   // A round brush script whose letters join.
-  font('Pacifico', 'pacifico', [400]),
+  font('Pacifico', 'pacifico', [face(400, '400Regular/Pacifico_400Regular.ttf')]),
 ];
 
-function font(family: string, slug: string, weights: readonly number[]): BundledFont {
+export function bundledFileName({ file }: BundledFace): string {
+  return file.slice(file.lastIndexOf('/') + 1);
+}
+
+function font(family: string, slug: string, faces: readonly BundledFace[]): BundledFont {
   return {
     family,
-    package: `@fontsource/${slug}`,
-    licence: 'LICENSE',
+    package: `@expo-google-fonts/${slug}`,
+    licence: 'LICENSE_FONT',
     licenceFile: `${slug}-OFL.txt`,
-    faces: weights.map((weight) => ({
-      weight,
-      italic: false,
-      files: ['latin', 'latin-ext'].map((subset) => `${slug}-${subset}-${weight}-normal.woff`),
-    })),
+    faces,
   };
+}
+
+function face(weight: number, file: string): BundledFace {
+  return { weight, italic: false, file };
 }

@@ -1,7 +1,7 @@
 /** Finds and opens the font a spec asks for. Nothing here throws: what goes wrong is an answer, to be shown at its line. */
 
 import { distance } from 'fastest-levenshtein';
-import { bundledFonts } from './bundled-fonts.ts';
+import { bundledFileName, bundledFonts } from './bundled-fonts.ts';
 import { faceId, openFace, type FaceSource, type FontFace } from './font-face.ts';
 import type { FontFiles } from './font-files.ts';
 import { nearestStyle, weightWithin } from './font-match.ts';
@@ -65,11 +65,9 @@ export class FontLibrary {
     const bundled = bundledFonts.find((font) => font.family.toLowerCase() === name);
     const bundledFace = bundled && nearestStyle(bundled.faces, query);
     if (bundledFace) {
-      const { files, weight, italic } = bundledFace;
-      const known = { family: bundled.family, weight, italic };
       return this.#open(
-        files.map((file) => this.#files.bundled(file)),
-        { index: 0, variations: {}, known },
+        this.#files.bundled(bundledFileName(bundledFace)),
+        { index: 0, variations: {} },
         bundled.family,
       );
     }
@@ -84,25 +82,21 @@ export class FontLibrary {
       );
     }
     const variations = typeof face.weight === 'number' ? {} : { wght: weightWithin(face, query.weight) };
-    return this.#open([this.#files.read(face.path)], { index: face.index, variations }, face.family);
+    return this.#open(this.#files.read(face.path), { index: face.index, variations }, face.family);
   }
 
   #openFile(path: string): Promise<FontAnswer> {
-    return this.#open([this.#files.read(path)], { index: 0, variations: {} }, path.split(/[/\\]/).at(-1)!);
+    return this.#open(this.#files.read(path), { index: 0, variations: {} }, path.split(/[/\\]/).at(-1)!);
   }
 
-  async #open(
-    reads: readonly Promise<Uint8Array>[],
-    rest: Omit<FaceSource, 'files'>,
-    label: string,
-  ): Promise<FontAnswer> {
-    let files;
+  async #open(read: Promise<Uint8Array>, rest: Omit<FaceSource, 'bytes'>, label: string): Promise<FontAnswer> {
+    let bytes;
     try {
-      files = await Promise.all(reads);
+      bytes = await read;
     } catch {
       return problem('bad-font', `The font “${label}” cannot be found or read.`);
     }
-    const source = { files, ...rest };
+    const source = { bytes, ...rest };
     const id = faceId(source);
     try {
       let face = this.#faces.get(id);

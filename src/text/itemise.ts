@@ -1,5 +1,5 @@
 /**
- * Divides a line of text into runs that one font file can shape: one file, one direction, one script.
+ * Divides a line of text into runs that can be shaped in one go: one direction, one script, and no letter the font lacks.
  *
  * The unit is the grapheme, what a reader calls a letter: a base with its accents stays in one run, whether it was typed as
  * one character or as several. Direction follows the Unicode Bidirectional Algorithm (UAX #9).
@@ -7,16 +7,12 @@
 
 import bidiFactory from 'bidi-js';
 
-export interface Coverage {
-  covers(codePoint: number): boolean;
-}
-
 export interface Run {
   /** UTF-16 offsets in `ItemisedLine.text`, `end` exclusive. */
   readonly start: number;
   readonly end: number;
-  /** Which file shapes it; `undefined` when none has the letter, and the run is that one grapheme. */
-  readonly file: number | undefined;
+  /** The font lacks it; such a run is one grapheme. */
+  readonly missing: boolean;
   /** Odd: right to left. */
   readonly level: number;
 }
@@ -33,7 +29,7 @@ export interface ItemisedLine {
 interface Letter {
   /** As it is to be shaped; empty when nothing is. */
   readonly form: string;
-  readonly file: number | undefined;
+  readonly missing: boolean;
 }
 
 /** Letters of scripts that run from right to left, and the marks that set that direction. */
@@ -43,16 +39,14 @@ const rightToLeft =
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 const bidi = bidiFactory();
 
-/** `files` in the order in which a letter is looked for. */
-export function itemise(line: string, files: readonly Coverage[]): ItemisedLine {
+export function itemise(line: string, covers: (codePoint: number) => boolean): ItemisedLine {
   let text = '';
   const origin: number[] = [];
-  const letters: { readonly start: number; readonly file: number | undefined; readonly script: string | undefined }[] =
-    [];
+  const letters: { readonly start: number; readonly missing: boolean; readonly script: string | undefined }[] = [];
   for (const { segment, index } of graphemes.segment(line)) {
-    const { form, file } = chooseFile(segment, files, letters.at(-1)?.file);
+    const { form, missing } = chooseForm(segment, covers);
     if (form === '') continue;
-    letters.push({ start: text.length, file, script: scriptOf(form) });
+    letters.push({ start: text.length, missing, script: scriptOf(form) });
     for (let i = 0; i < form.length; i++) origin.push(index);
     text += form;
   }
@@ -60,36 +54,35 @@ export function itemise(line: string, files: readonly Coverage[]): ItemisedLine 
 
   const levels = rightToLeft.test(text) ? bidi.getEmbeddingLevels(text).levels : undefined;
   const runs: (Run & { end: number; script: string | undefined })[] = [];
-  letters.forEach(({ start, file, script }, i) => {
+  letters.forEach(({ start, missing, script }, i) => {
     const end = letters[i + 1]?.start ?? text.length;
     const level = levels?.[start] ?? 0;
     const last = runs.at(-1);
     const sameScript = !last?.script || !script || last.script === script;
-    if (last && file !== undefined && last.file === file && last.level === level && sameScript) {
+    if (last && !last.missing && !missing && last.level === level && sameScript) {
       last.end = end;
       last.script ??= script;
     } else {
-      runs.push({ start, end, file, level, script });
+      runs.push({ start, end, missing, level, script });
     }
   });
   return { text, origin, runs: visualOrder(runs) };
 }
 
 /**
- * The first file that has every character of a letter, composed or else decomposed. HarfBuzz itself makes up for a missing
- * space of special width, and hides what has no shape of its own (joiners, variation selectors), so these do not count.
+ * A letter composed, or else decomposed, if the font has all its characters so. HarfBuzz itself makes up for a missing space
+ * of special width, and hides what has no shape of its own (joiners, variation selectors), so these do not count.
  */
-function chooseFile(grapheme: string, files: readonly Coverage[], previous: number | undefined): Letter {
-  if (/\p{Surrogate}/u.test(grapheme)) return { form: '\ufffd', file: undefined };
+function chooseForm(grapheme: string, covers: (codePoint: number) => boolean): Letter {
+  if (/\p{Surrogate}/u.test(grapheme)) return { form: '\ufffd', missing: true };
   const clean = grapheme.replaceAll('\t', ' ').replace(/\p{Cc}/gu, '');
-  const visible = clean.replace(/\p{Default_Ignorable_Code_Point}/gu, '');
-  if (visible === '') return { form: clean, file: previous ?? 0 };
-  for (const form of ['NFC', 'NFD']) {
-    const needed = Array.from(visible.normalize(form), (char) => (/\p{Zs}/u.test(char) ? 0x20 : char.codePointAt(0)!));
-    const file = files.findIndex((candidate) => needed.every((codePoint) => candidate.covers(codePoint)));
-    if (file >= 0) return { form: clean.normalize(form), file };
-  }
-  return { form: clean, file: undefined };
+  const form = [clean.normalize('NFC'), clean.normalize('NFD')].find((candidate) =>
+    Array.from(candidate).every((char) => {
+      if (/\p{Default_Ignorable_Code_Point}/u.test(char)) return true;
+      return covers(/\p{Zs}/u.test(char) ? 0x20 : char.codePointAt(0)!);
+    }),
+  );
+  return { form: form ?? clean, missing: form === undefined };
 }
 
 /** Scripts that fonts give rules of their own; whatever is in none of them (digits, stops, other scripts) joins any run. */

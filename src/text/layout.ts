@@ -29,12 +29,12 @@ export interface TextLayout {
   readonly descender: number;
   readonly xHeight: number;
   readonly capHeight: number;
-  /** Letters no file of the font has (or whose outlines are damaged), each time they occur. A gap stands in their place. */
+  /** Letters the font lacks (or whose outlines are damaged), each time they occur. A gap stands in their place. */
   readonly missing: readonly MissingLetter[];
 }
 
 export interface PlacedGlyph {
-  /** In its font file. */
+  /** In the font. */
   readonly id: number;
   /** The letters it stands for: more than one for a ligature, and the same for all glyphs of one letter. */
   readonly text: string;
@@ -110,27 +110,27 @@ interface SetLine {
 }
 
 function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
-  const { text, origin, runs } = itemise(line.text, face.files);
+  const { text, origin, runs } = itemise(line.text, (codePoint) => face.covers(codePoint));
   const letterSpacing = spec.letterSpacing ?? 0;
   const features = featureValues(spec, letterSpacing);
   const glyphs: Omit<PlacedGlyph, 'line'>[] = [];
   const missing: MissingLetter[] = [];
   const source = (start: number, end: number): string => line.text.slice(origin[start], origin[end]);
+  const em = (units: number): number => units / face.unitsPerEm;
   let pen = 0;
 
-  for (const { start, end, file: number, level } of runs) {
-    const file = face.files[number ?? 0]!;
-    const em = (units: number): number => units / file.unitsPerEm;
-    if (number === undefined) {
-      missing.push({ text: source(start, end), index: line.index + origin[start]! });
-      pen += em(file.advanceOf(0)) + letterSpacing;
+  for (const run of runs) {
+    if (run.missing) {
+      missing.push({ text: source(run.start, run.end), index: line.index + origin[run.start]! });
+      pen += em(face.advanceOf(0)) + letterSpacing;
       continue;
     }
-    const shaped = file.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
+    const { start, end, level } = run;
+    const shaped = face.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
     const clusterEnds = endsOfClusters(shaped, end);
     shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
       const letters = source(cluster, clusterEnds.get(cluster)!);
-      const curves = id === 0 ? undefined : file.outline(id);
+      const curves = id === 0 ? undefined : face.outline(id);
       if (!curves) missing.push({ text: letters, index: line.index + origin[cluster]! });
       glyphs.push({
         id,

@@ -7,8 +7,9 @@
  */
 
 import * as esbuild from 'esbuild';
-import { cpSync, mkdirSync, readdirSync, rmSync, watch } from 'node:fs';
+import { cpSync, readdirSync, rmSync, watch } from 'node:fs';
 import { join } from 'node:path';
+import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
 import { generate, schemaFile } from './generate.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -83,9 +84,14 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
 }
 
 function copyAssets(): void {
-  mkdirSync(dist, { recursive: true });
+  const modules = join(root, 'node_modules');
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
-  cpSync(join(root, 'node_modules/harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
+  cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
+  for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
+    const fonts = join(dist, 'fonts');
+    for (const face of faces) cpSync(join(modules, name, face.file), join(fonts, bundledFileName(face)));
+    cpSync(join(modules, name, licence), join(fonts, licenceFile));
+  }
 }
 
 if (process.argv[1] === import.meta.filename) {

@@ -6,12 +6,12 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import type { Browser, Frame, Locator, Page } from 'playwright-core';
+import type { Frame, Locator, Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
-import { serveEditor, type ServedEditor } from './server.ts';
+import { serveEditor } from './server.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
-const artefacts = join(root, 'test', 'artefacts');
+export const artefacts = join(root, 'test', 'artefacts');
 const limitMs = 20_000;
 
 export interface OpenOptions {
@@ -21,7 +21,7 @@ export interface OpenOptions {
   settings?: Record<string, unknown>;
 }
 
-/** A copy, so that no run changes what the next one starts from. Remove it with `rmSync` of its parent's name. */
+/** A copy, so that no run changes what the next one starts from. It lies in a folder of its own. */
 export function copyToTemporary(folder: string): string {
   const copy = join(mkdtempSync(join(tmpdir(), 'tagwright-')), basename(folder));
   cpSync(folder, copy, { recursive: true });
@@ -36,8 +36,8 @@ export class Editor {
     readonly page: Page,
     /** The folder that is open. */
     readonly folder: string,
-    private readonly server: ServedEditor,
-    private readonly browser: Browser,
+    /** Ends everything that was started, the last first. */
+    readonly close: () => Promise<void>,
   ) {
     page.on('console', (message) => this.log.push(message.text()));
     page.setDefaultTimeout(limitMs);
@@ -45,24 +45,27 @@ export class Editor {
 
   static async open(options: OpenOptions = {}): Promise<Editor> {
     const folder = copyToTemporary(options.folder ?? join(root, 'samples'));
-    const server = await serveEditor({ folder, extension: root, settings: options.settings ?? {} });
-    const browser = await launchBrowser();
-    const page = await browser.newPage({ viewport: options.size ?? { width: 1400, height: 900 } });
-    const editor = new Editor(page, folder, server, browser);
+    const endings: (() => Promise<void> | void)[] = [];
+    const close = async (): Promise<void> => {
+      for (const end of endings.splice(0).reverse()) await end();
+    };
     try {
+      endings.push(() => {
+        rmSync(dirname(folder), { recursive: true, force: true });
+      });
+      const server = await serveEditor({ folder, extension: root, settings: options.settings ?? {} });
+      endings.push(() => server.close());
+      const browser = await launchBrowser();
+      endings.push(() => browser.close());
+      const page = await browser.newPage({ viewport: options.size ?? { width: 1400, height: 900 } });
+      const editor = new Editor(page, folder, close);
       await page.goto(server.url);
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
       return editor;
     } catch (error) {
-      await editor.close();
+      await close();
       throw error;
     }
-  }
-
-  async close(): Promise<void> {
-    await this.browser.close();
-    await this.server.close();
-    rmSync(dirname(this.folder), { recursive: true, force: true });
   }
 
   /** `name`: relative to the folder. */
@@ -142,7 +145,7 @@ export class Editor {
   async openPreview(): Promise<Frame> {
     await this.runCommand('Tagwright: Open Preview to the Side');
     const frame = await this.preview();
-    await frame.locator('svg :is(path, rect, circle)').first().waitFor();
+    await frame.locator('#drawing path').first().waitFor();
     return frame;
   }
 

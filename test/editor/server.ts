@@ -3,11 +3,13 @@
  */
 
 import { spawn, type ChildProcess } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { pathToFileURL } from 'node:url';
 import { editorNode, installEditor, serverMain } from './install.ts';
 
 const startLimitMs = 30_000;
@@ -32,13 +34,19 @@ export interface ServeOptions {
 
 export async function serveEditor(options: ServeOptions): Promise<ServedEditor> {
   installEditor();
+  const token = randomUUID();
   const data = mkdtempSync(join(tmpdir(), 'tagwright-editor-'));
   mkdirSync(join(data, 'User'));
   writeFileSync(join(data, 'User', 'settings.json'), JSON.stringify({ ...quiet, ...options.settings }, null, 2));
 
   const server = spawn(
     editorNode(),
-    ['--import', import.meta.resolve('./end-with-parent.mjs'), serverMain, ...flags(data)],
+    [
+      '--import',
+      pathToFileURL(join(import.meta.dirname, 'end-with-parent.mjs')).href,
+      serverMain,
+      ...flags(data, token),
+    ],
     {
       stdio: ['pipe', 'pipe', 'pipe'],
       env: { ...process.env, ...options.env },
@@ -51,16 +59,16 @@ export async function serveEditor(options: ServeOptions): Promise<ServedEditor> 
     rmSync(data, { recursive: true, force: true, maxRetries: 5 });
   };
   try {
-    return { url: address(await listeningPort(server), options), close };
+    return { url: address(await listeningPort(server), token, options), close };
   } catch (error) {
     await close();
     throw error;
   }
 }
 
-function flags(data: string): string[] {
+function flags(data: string, token: string): string[] {
   return [
-    ...['--host', '127.0.0.1', '--port', '0', '--without-connection-token', '--accept-server-license-terms'],
+    ...['--host', '127.0.0.1', '--port', '0', '--connection-token', token, '--accept-server-license-terms'],
     // Without the driver the page ignores the payload that names our extension.
     ...['--enable-smoke-test-driver', '--disable-experiments', '--disable-telemetry', '--disable-workspace-trust'],
     ...['--user-data-dir', data, '--server-data-dir', data, '--extensions-dir', join(data, 'extensions')],
@@ -80,11 +88,11 @@ const quiet = {
   'git.enabled': false,
 };
 
-function address(port: number, { folder, extension, tests }: ServeOptions): string {
+function address(port: number, token: string, { folder, extension, tests }: ServeOptions): string {
   const remote = (path: string): string => `vscode-remote://127.0.0.1:${port}${encodeURI(urlPath(path))}`;
   const payload = [['extensionDevelopmentPath', remote(extension)]];
   if (tests) payload.push(['extensionTestsPath', remote(tests)]);
-  const query = new URLSearchParams({ folder: urlPath(folder), payload: JSON.stringify(payload) });
+  const query = new URLSearchParams({ tkn: token, folder: urlPath(folder), payload: JSON.stringify(payload) });
   return `http://127.0.0.1:${port}/?${query.toString()}`;
 }
 

@@ -51,7 +51,9 @@ export class CursorSync implements vscode.Disposable {
       const cursor = editor.selection.active;
       const echo = this.revealed?.isEqual(cursor) ?? false;
       this.revealed = undefined;
-      const wanted = vscode.workspace.getConfiguration('tagwright', document).get<boolean>('preview.followCursor', true);
+      const wanted = vscode.workspace
+        .getConfiguration('tagwright', document)
+        .get<boolean>('preview.followCursor', true);
       const typing = Date.now() - this.lastEdit < typingPauseMs;
       this.previews.get(document.uri)?.highlight(document.offsetAt(cursor), wanted && !echo && !typing);
     }, settleDelayMs);

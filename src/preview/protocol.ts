@@ -6,6 +6,8 @@
 import type { Severity } from '../issue.ts';
 import type { Operation } from '../tag/tag.ts';
 
+export type { Operation, Severity };
+
 /** SVG path data in mm with y down, already in place on the tag. */
 export type PathData = string;
 

@@ -1,0 +1,29 @@
+/** Tells screen readers what changed, in one sentence and not at every keystroke. */
+
+import type { SceneMessage } from '../src/preview/protocol.ts';
+import { countText } from './format.ts';
+
+const pauseMs = 2500;
+
+export class Announcer {
+  private timer: number | undefined;
+  private spoken = '';
+
+  constructor(private readonly region: HTMLElement) {}
+
+  /** Speaks once the text has stayed for the pause, and only what was not spoken last. */
+  announce(text: string): void {
+    window.clearTimeout(this.timer);
+    if (text === this.spoken) return;
+    this.timer = window.setTimeout(() => {
+      this.spoken = text;
+      this.region.textContent = text;
+    }, pauseMs);
+  }
+}
+
+export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
+  const state = !scene ? 'Nothing to draw yet' : stale ? 'Drawing out of date' : 'Drawing up to date';
+  const pieces = scene ? `, ${countText(scene.pieces.length, 'piece')}` : '';
+  return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : countText(pins.length, 'problem')}.`;
+}

@@ -1,0 +1,153 @@
+/** Dimension lines round each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom. */
+
+import type { SceneHanger, ScenePiece } from '../src/preview/protocol.ts';
+import type { Arranged } from './arrange.ts';
+import { setAttribute, setText, svg } from './dom.ts';
+import { lengthText, type Units } from './format.ts';
+import { KeyedList, type ItemView } from './keyed.ts';
+import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
+
+/** Distance of the dimension line from what it measures. */
+const offsetPx = 20;
+const arrowPx = 5;
+/** Half the length of a hanger's leader. */
+const leaderPx = 30;
+/** Below this a figure would not find room beside its line. */
+const minSpanPx = 36;
+
+interface Dimension {
+  readonly id: string;
+  readonly line: string;
+  readonly text: string;
+  readonly at: XY;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Degrees. */
+  readonly turn: number;
+}
+
+export class Dimensions {
+  readonly element = svg('g', { class: 'dimensions' });
+  private readonly list = new KeyedList<Dimension>(this.element, () => new DimensionView());
+
+  /** Draws them and returns the room they take. */
+  follow(arranged: Arranged, hidden: readonly string[], units: Units, view: Viewport, stage: Size): Box[] {
+    const all: Dimension[] = [];
+    for (const group of arranged.groups) {
+      const shown = group.pieces.filter((piece) => !hidden.includes(piece.id));
+      if (shown.length === 0) continue;
+      all.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
+      for (const piece of shown) {
+        if (piece.hanger) all.push(hangerDimension(piece.hanger, piece, arranged, units, view, stage));
+      }
+    }
+    this.list.patch(all);
+    return all.map(roomOf);
+  }
+}
+
+function boxOf(pieces: readonly ScenePiece[], arranged: Arranged): Box {
+  const boxes = pieces.map(({ id, bounds }): Box => {
+    const [dx, dy] = arranged.offsets.get(id)!;
+    return [bounds[0] + dx, bounds[1] + dy, bounds[2] + dx, bounds[3] + dy];
+  });
+  return boxes.reduce((a, b) => [
+    Math.min(a[0], b[0]),
+    Math.min(a[1], b[1]),
+    Math.max(a[2], b[2]),
+    Math.max(a[3], b[3]),
+  ]);
+}
+
+function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stage: Size): Dimension[] {
+  const [left, top] = toScreen(view, stage, [box[0], box[1]]).map(crisp) as [number, number];
+  const [right, bottom] = toScreen(view, stage, [box[2], box[3]]).map(crisp) as [number, number];
+  const y = bottom + offsetPx;
+  const x = right + offsetPx;
+  const found: Dimension[] = [];
+  if (right - left >= minSpanPx) {
+    found.push({
+      id: `${id}/width`,
+      line:
+        `M${left} ${bottom + 5}V${y + 5}M${right} ${bottom + 5}V${y + 5}M${left} ${y}H${right}` +
+        `M${left + arrowPx} ${y - 3}L${left} ${y}l${arrowPx} 3M${right - arrowPx} ${y - 3}L${right} ${y}l${-arrowPx} 3`,
+      text: lengthText(box[2] - box[0], units),
+      at: [(left + right) / 2, y],
+      anchor: 'middle',
+      turn: 0,
+    });
+  }
+  if (bottom - top >= minSpanPx) {
+    found.push({
+      id: `${id}/height`,
+      line:
+        `M${right + 5} ${top}H${x + 5}M${right + 5} ${bottom}H${x + 5}M${x} ${top}V${bottom}` +
+        `M${x - 3} ${top + arrowPx}L${x} ${top}l3 ${arrowPx}M${x - 3} ${bottom - arrowPx}L${x} ${bottom}l3 ${-arrowPx}`,
+      text: lengthText(box[3] - box[1], units),
+      at: [x, (top + bottom) / 2],
+      anchor: 'middle',
+      turn: -90,
+    });
+  }
+  return found;
+}
+
+/** The inner width of what the tie goes through, on a leader that points away from the piece's middle. */
+function hangerDimension(
+  hanger: SceneHanger,
+  piece: ScenePiece,
+  arranged: Arranged,
+  units: Units,
+  view: Viewport,
+  stage: Size,
+): Dimension {
+  const [dx, dy] = arranged.offsets.get(piece.id)!;
+  const [x, y] = toScreen(view, stage, [hanger.centre[0] + dx, hanger.centre[1] + dy]);
+  const middle = toScreen(view, stage, [
+    (piece.bounds[0] + piece.bounds[2]) / 2 + dx,
+    (piece.bounds[1] + piece.bounds[3]) / 2 + dy,
+  ]);
+  const side = x <= middle[0] ? -1 : 1;
+  const radius = (hanger.size / 2) * view.scale;
+  // Leaves the opening at 45° and ends in a short flat stretch under the figure.
+  const reach = radius + leaderPx;
+  const [startX, startY] = [x + side * radius * Math.SQRT1_2, y - radius * Math.SQRT1_2];
+  const [kneeX, kneeY] = [x + side * reach * Math.SQRT1_2, y - reach * Math.SQRT1_2];
+  const size =
+    hanger.kind === 'slot'
+      ? `${lengthText(hanger.length, units)} × ${lengthText(hanger.size, units)}`
+      : `⌀ ${lengthText(hanger.size, units)}`;
+  return {
+    id: hanger.id,
+    line: `M${startX.toFixed(1)} ${startY.toFixed(1)}L${kneeX.toFixed(1)} ${kneeY.toFixed(1)}h${side * 6}`,
+    text: size,
+    at: [kneeX + side * 9, kneeY],
+    anchor: side < 0 ? 'end' : 'start',
+    turn: 0,
+  };
+}
+
+class DimensionView implements ItemView<Dimension> {
+  private readonly line = svg('path');
+  private readonly text = svg('text', { 'dominant-baseline': 'central' });
+  readonly element = svg('g', { class: 'dimension' }, this.line, this.text);
+
+  update({ line, text, at: [x, y], anchor, turn }: Dimension): void {
+    setAttribute(this.line, 'd', line);
+    setText(this.text, text);
+    setAttribute(this.text, 'text-anchor', anchor);
+    setAttribute(this.text, 'transform', `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn})`);
+  }
+}
+
+/** About what the figure covers; labels of warnings keep clear of it. */
+function roomOf({ text, at: [x, y], anchor, turn }: Dimension): Box {
+  const length = text.length * 6.5;
+  if (turn !== 0) return [x - 8, y - length / 2, x + 8, y + length / 2];
+  const left = anchor === 'middle' ? x - length / 2 : anchor === 'end' ? x - length : x;
+  return [left, y - 8, left + length, y + 8];
+}
+
+/** To the middle of a pixel, where a hairline is one pixel wide. */
+function crisp(px: number): number {
+  return Math.round(px) + 0.5;
+}

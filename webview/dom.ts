@@ -1,0 +1,46 @@
+/** Small helpers. Text from specs reaches the page by `textContent` and attributes only, never as markup. */
+
+export function svg<K extends keyof SVGElementTagNameMap>(
+  name: K,
+  attributes: Readonly<Record<string, string>> = {},
+  ...children: readonly Element[]
+): SVGElementTagNameMap[K] {
+  const element = document.createElementNS('http://www.w3.org/2000/svg', name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+  element.append(...children);
+  return element;
+}
+
+export function html<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  attributes: Readonly<Record<string, string>> = {},
+  ...children: readonly (Element | string)[]
+): HTMLElementTagNameMap[K] {
+  const element = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+  element.append(...children);
+  return element;
+}
+
+/** An element of the static shell. */
+export function byId(id: string): HTMLElement {
+  const element = document.getElementById(id);
+  if (!element) throw new Error(`The page has no #${id}.`);
+  return element;
+}
+
+/** Leaves an attribute alone that already has the value, so that nothing is laid out or painted for it. */
+export function setAttribute(element: Element, name: string, value: string): void {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+export function setText(element: Element, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+export function mayMove(): boolean {
+  return (
+    !document.body.classList.contains('vscode-reduce-motion') &&
+    !window.matchMedia('(prefers-reduced-motion: reduce)').matches
+  );
+}

@@ -1,0 +1,42 @@
+/** All problems of the spec, those without a place on the drawing too. */
+
+import type { ScenePin } from '../src/preview/protocol.ts';
+import { html, setAttribute, setText } from './dom.ts';
+import { setSeverity, severityIcon } from './icons.ts';
+import { KeyedList, type ItemView } from './keyed.ts';
+import { roving } from './roving.ts';
+
+export class IssuesList {
+  private readonly rows: KeyedList<ScenePin>;
+  private readonly none = html('p', { class: 'none' }, 'No problems found.');
+
+  constructor(list: HTMLElement) {
+    this.rows = new KeyedList<ScenePin>(list, () => new IssueRow());
+    list.after(this.none);
+    roving(list);
+  }
+
+  patch(pins: readonly ScenePin[]): void {
+    this.rows.patch(pins);
+    this.none.hidden = pins.length > 0;
+  }
+}
+
+class IssueRow implements ItemView<ScenePin> {
+  private readonly icon = severityIcon('warning');
+  private readonly severity = html('span', { class: 'spoken' });
+  private readonly message = html('span', { class: 'message' });
+  private readonly line = html('span', { class: 'line-number' });
+  private readonly button = html('button', { type: 'button' }, this.icon, this.severity, this.message, this.line);
+  readonly element = html('li', {}, this.button);
+
+  update(pin: ScenePin): void {
+    setSeverity(this.icon, pin.severity);
+    setText(this.severity, `${pin.severity}: `);
+    setText(this.message, pin.message);
+    setText(this.line, `line ${pin.line}`);
+    setAttribute(this.button, 'data-offset', `${pin.source}`);
+    setAttribute(this.button, 'data-pin', pin.id);
+    setAttribute(this.button, 'data-severity', pin.severity);
+  }
+}

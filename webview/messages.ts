@@ -1,0 +1,81 @@
+/**
+ * Messages from the host arrive as `unknown` and are parsed here, once. The host is the same extension, so what is checked is
+ * the frame that everything else leans on: a page left over from another version must not draw half a scene.
+ */
+
+import type { HighlightMessage, Scene, SceneMessage, ScenePin, ToPage } from '../src/preview/protocol.ts';
+
+type Fields = Readonly<Record<string, unknown>>;
+
+/** `undefined` for anything that is not a message of the protocol. */
+export function parseToPage(data: unknown): ToPage | undefined {
+  if (!isFields(data) || typeof data['source'] !== 'string') return undefined;
+  switch (data['type']) {
+    case 'scene':
+      return isSceneMessage(data) ? data : undefined;
+    case 'highlight':
+      return isHighlight(data) ? data : undefined;
+    default:
+      return undefined;
+  }
+}
+
+function isSceneMessage(data: Fields): data is Fields & SceneMessage {
+  return (
+    typeof data['version'] === 'number' &&
+    typeof data['fileName'] === 'string' &&
+    typeof data['stale'] === 'boolean' &&
+    isListOf(data['pins'], isPin) &&
+    (data['scene'] === undefined || isScene(data['scene']))
+  );
+}
+
+function isHighlight(data: Fields): data is Fields & HighlightMessage {
+  return isListOf(data['ids'], isString) && typeof data['follow'] === 'boolean';
+}
+
+function isScene(value: unknown): value is Scene {
+  return (
+    isFields(value) &&
+    (value['units'] === 'mm' || value['units'] === 'in') &&
+    isFields(value['colours']) &&
+    isNumbers(value['bounds'], 4) &&
+    isListOf(value['pieces'], isPiece)
+  );
+}
+
+function isPiece(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['title']) &&
+    isString(value['solid']) &&
+    isNumbers(value['bounds'], 4) &&
+    isListOf(value['parts'], isPart)
+  );
+}
+
+function isPart(value: unknown): boolean {
+  return isFields(value) && isString(value['id']) && isString(value['data']) && isString(value['operation']);
+}
+
+function isPin(value: unknown): value is ScenePin {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['message']) &&
+    (value['severity'] === 'error' || value['severity'] === 'warning' || value['severity'] === 'info') &&
+    isListOf(value['points'], (point) => isNumbers(point, 2))
+  );
+}
+
+const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
+const isString = (value: unknown): value is string => typeof value === 'string';
+
+function isListOf(value: unknown, isMember: (member: unknown) => boolean): boolean {
+  return Array.isArray(value) && value.every(isMember);
+}
+
+function isNumbers(value: unknown, count: number): boolean {
+  return isListOf(value, Number.isFinite) && (value as unknown[]).length === count;
+}

@@ -1,0 +1,84 @@
+/** One row a piece: shown or hidden, its size, and its parts as buttons, so that each can be reached by keyboard. */
+
+import type { Scene, ScenePart, ScenePiece } from '../src/preview/protocol.ts';
+import { html, setAttribute, setText } from './dom.ts';
+import { partsText, sizeText, type Units } from './format.ts';
+import { eyeIcon, swatch } from './icons.ts';
+import { KeyedList, type ItemView } from './keyed.ts';
+import { roving } from './roving.ts';
+import type { Layer } from './state.ts';
+
+interface Row {
+  readonly id: string;
+  readonly piece: ScenePiece;
+  readonly hidden: boolean;
+  readonly units: Units;
+}
+
+export class PiecesList {
+  private readonly rows: KeyedList<Row>;
+
+  constructor(list: HTMLElement, toggle: (id: string) => void) {
+    this.rows = new KeyedList<Row>(list, () => new RowView(toggle));
+    roving(list);
+  }
+
+  patch(scene: Scene | undefined, hidden: readonly string[]): void {
+    const pieces = scene?.pieces ?? [];
+    this.rows.patch(
+      pieces.map((piece) => {
+        return { id: piece.id, piece, hidden: hidden.includes(piece.id), units: scene!.units };
+      }),
+    );
+  }
+}
+
+class RowView implements ItemView<Row> {
+  private readonly eye = html('button', { type: 'button', class: 'toggle' }, eyeIcon());
+  private readonly name = html('button', { type: 'button', class: 'name' });
+  private readonly size = html('span', { class: 'size' });
+  private readonly count = html('span', { class: 'count' });
+  private readonly parts = html('div', { class: 'parts' });
+  private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartButton());
+  readonly element = html(
+    'li',
+    {},
+    this.eye,
+    html('div', { class: 'about' }, html('div', { class: 'line' }, this.name, this.size, this.count), this.parts),
+  );
+
+  constructor(toggle: (id: string) => void) {
+    this.eye.addEventListener('click', () => {
+      toggle(this.eye.dataset['piece']!);
+    });
+  }
+
+  update({ piece, hidden, units }: Row): void {
+    this.element.classList.toggle('is-hidden', hidden);
+    setAttribute(this.eye, 'data-piece', piece.id);
+    setAttribute(this.eye, 'aria-pressed', `${!hidden}`);
+    setAttribute(this.eye, 'aria-label', `Show ${piece.title}`);
+    setAttribute(this.eye, 'title', hidden ? 'Show this piece' : 'Hide this piece');
+    setText(this.name, piece.title);
+    setAttribute(this.name, 'data-offset', `${piece.source}`);
+    setAttribute(this.name, 'data-heats', piece.id);
+    setText(this.size, sizeText(piece.width, piece.height, units));
+    setText(this.count, partsText(piece));
+    this.partList.patch(piece.parts);
+  }
+}
+
+class PartButton implements ItemView<ScenePart> {
+  private readonly label = html('span');
+  readonly element = html('button', { type: 'button', class: 'part-name' }, this.label);
+
+  update(part: ScenePart): void {
+    if (this.element.dataset['operation'] !== part.operation) {
+      this.element.dataset['operation'] = part.operation;
+      this.element.replaceChildren(swatch(part.operation satisfies Layer), this.label);
+    }
+    setText(this.label, part.label);
+    setAttribute(this.element, 'data-offset', `${part.source}`);
+    setAttribute(this.element, 'data-heats', part.id);
+  }
+}

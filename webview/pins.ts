@@ -1,0 +1,145 @@
+/** Warnings at their place: a bar across the width in question, a leader to both its ends, and a label one can focus. */
+
+import type { ScenePin } from '../src/preview/protocol.ts';
+import type { Arranged } from './arrange.ts';
+import { html, setAttribute, setText, svg } from './dom.ts';
+import { fineText, type Units } from './format.ts';
+import { setSeverity, severityIcon } from './icons.ts';
+import { KeyedList, type ItemView } from './keyed.ts';
+import { placeLabels, type Label } from './place-labels.ts';
+import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
+
+/** A drawing with more is not read pin by pin; the list has them all. */
+const maxPins = 60;
+const tickPx = 4;
+
+export class Pins {
+  readonly marks = svg('g', { class: 'pin-marks' });
+  private readonly markList = new KeyedList<ScenePin, MarkView>(this.marks, () => new MarkView());
+  private readonly labelList: KeyedList<ScenePin, LabelView>;
+  private shown: readonly ScenePin[] = [];
+  private units: Units = 'mm';
+
+  constructor(labels: HTMLElement) {
+    this.labelList = new KeyedList<ScenePin, LabelView>(labels, () => new LabelView(() => this.units));
+  }
+
+  patch(pins: readonly ScenePin[], hidden: readonly string[], units: Units): void {
+    this.units = units;
+    const isShown = ({ piece }: ScenePin): boolean => piece === undefined || !hidden.includes(piece);
+    this.shown = pins.filter((pin) => pin.points.length > 0 && isShown(pin)).slice(0, maxPins);
+    this.markList.patch(this.shown);
+    this.labelList.patch(this.shown);
+  }
+
+  follow(arranged: Arranged, view: Viewport, stage: Size, obstacles: readonly Box[]): void {
+    const ends = new Map(this.shown.map((pin) => [pin.id, endsOf(pin, arranged, view, stage)]));
+    const labels = this.shown.map(({ id }): Label => {
+      return { id, at: middleOf(ends.get(id)!), size: this.labelList.get(id)!.size() };
+    });
+    const [minX, minY, maxX, maxY] = arranged.bounds;
+    const centre = toScreen(view, stage, [(minX + maxX) / 2, (minY + maxY) / 2]);
+    const places = placeLabels(labels, stage, centre, obstacles);
+    for (const label of labels) {
+      const place = places.get(label.id);
+      this.labelList.get(label.id)!.moveTo(place);
+      this.markList.get(label.id)!.draw(place && ends.get(label.id)!, place && nearest(place, label));
+    }
+  }
+
+  /** Lights up the pin that the pointer or the keyboard is on in the list of problems. */
+  heat(id: string | undefined): void {
+    for (const pin of this.shown) {
+      this.labelList.get(pin.id)!.element.classList.toggle('hot', pin.id === id);
+      this.markList.get(pin.id)!.element.classList.toggle('hot', pin.id === id);
+    }
+  }
+}
+
+class MarkView implements ItemView<ScenePin> {
+  private readonly wedge = svg('path', { class: 'wedge' });
+  private readonly casing = svg('path', { class: 'casing' });
+  private readonly bar = svg('path', { class: 'bar' });
+  readonly element = svg('g', { class: 'pin-mark' }, this.wedge, this.casing, this.bar);
+
+  update(pin: ScenePin): void {
+    setAttribute(this.element, 'data-severity', pin.severity);
+  }
+
+  /** Without a place for the label there is nothing to draw. */
+  draw(ends: readonly XY[] | undefined, from: XY | undefined): void {
+    this.element.classList.toggle('hidden', !ends || !from);
+    if (!ends || !from) return;
+    setAttribute(this.wedge, 'd', `M${text(from)}L${ends.map(text).join('L')}Z`);
+    const bar = barPath(ends);
+    setAttribute(this.casing, 'd', bar);
+    setAttribute(this.bar, 'd', bar);
+  }
+}
+
+class LabelView implements ItemView<ScenePin> {
+  private readonly icon = severityIcon('warning');
+  private readonly width = html('span');
+  readonly element = html('button', { type: 'button', class: 'pin' }, this.icon, this.width);
+  private measured: Size | undefined;
+
+  constructor(private readonly units: () => Units) {}
+
+  update(pin: ScenePin): void {
+    const width = pin.width === undefined ? '' : fineText(pin.width, this.units());
+    if (this.width.textContent !== width) this.measured = undefined;
+    setText(this.width, width);
+    setSeverity(this.icon, pin.severity);
+    setAttribute(this.element, 'data-severity', pin.severity);
+    setAttribute(this.element, 'data-pin', pin.id);
+    setAttribute(this.element, 'data-offset', `${pin.source}`);
+    setAttribute(this.element, 'aria-label', `${pin.severity}: ${pin.message} Line ${pin.line}.`);
+  }
+
+  size(): Size {
+    // Nothing is measured while warnings are hidden.
+    if (!this.measured && this.element.offsetWidth > 0) {
+      this.measured = { width: this.element.offsetWidth, height: this.element.offsetHeight };
+    }
+    return this.measured ?? { width: 24, height: 22 };
+  }
+
+  moveTo(place: XY | undefined): void {
+    this.element.classList.toggle('away', !place);
+    if (place) this.element.style.translate = `${Math.round(place[0])}px ${Math.round(place[1])}px`;
+  }
+}
+
+function endsOf(pin: ScenePin, arranged: Arranged, view: Viewport, stage: Size): XY[] {
+  const [dx, dy] = (pin.piece === undefined ? undefined : arranged.offsets.get(pin.piece)) ?? [0, 0];
+  return pin.points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
+}
+
+function middleOf(ends: readonly XY[]): XY {
+  const sum = ends.reduce(([ax, ay], [x, y]) => [ax + x, ay + y], [0, 0]);
+  return [sum[0] / ends.length, sum[1] / ends.length];
+}
+
+/** The point of the label's edge that faces the spot. */
+function nearest([left, top]: XY, { at, size }: Label): XY {
+  return [
+    Math.min(Math.max(at[0], left + 6), left + size.width - 6),
+    Math.min(Math.max(at[1], top + 1), top + size.height - 1),
+  ];
+}
+
+/** A bar with a tick across each end, as on a caliper; a dot where there is one point only. */
+function barPath(ends: readonly XY[]): string {
+  const [a, b] = ends;
+  if (!a) return '';
+  if (!b) return `M${a[0] - 0.01} ${a[1]}h.02`;
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [nx, ny] = length > 0 ? [-(b[1] - a[1]) / length, (b[0] - a[0]) / length] : [0, 1];
+  const tick = ([x, y]: XY): string =>
+    `M${text([x - nx * tickPx, y - ny * tickPx])}L${text([x + nx * tickPx, y + ny * tickPx])}`;
+  return `M${text(a)}L${text(b)}${tick(a)}${tick(b)}`;
+}
+
+function text([x, y]: XY): string {
+  return `${x.toFixed(1)} ${y.toFixed(1)}`;
+}

@@ -1,0 +1,119 @@
+/** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
+
+import type { SceneHanger, ScenePart, ScenePiece } from '../src/preview/protocol.ts';
+import type { Arranged } from './arrange.ts';
+import { setAttribute, svg } from './dom.ts';
+import { KeyedList, type ItemView } from './keyed.ts';
+import type { Box } from './viewport.ts';
+
+export class SceneView {
+  readonly world = svg('g', { id: 'world' });
+  private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.world, () => new PieceView());
+  private lit: ReadonlySet<string> = new Set();
+  private hot: ReadonlySet<string> = new Set();
+
+  draw(arranged: Arranged, hidden: readonly string[]): void {
+    this.pieces.patch(arranged.order);
+    for (const piece of arranged.order) {
+      const view = this.pieces.get(piece.id)!;
+      view.move(arranged.offsets.get(piece.id) ?? [0, 0]);
+      view.element.classList.toggle('hidden', hidden.includes(piece.id));
+      view.element.classList.toggle('on-top', piece.glueTo !== undefined);
+    }
+    this.mark();
+  }
+
+  /** What the editor's cursor stands in. */
+  light(ids: readonly string[]): void {
+    this.lit = new Set(ids);
+    this.mark();
+  }
+
+  /** What the pointer or the keyboard is on in one of the lists. */
+  heat(ids: readonly string[]): void {
+    this.hot = new Set(ids);
+    this.mark();
+  }
+
+  /** The box in mm round what is lit, where it is drawn now; `undefined` if nothing is. */
+  litBox(): Box | undefined {
+    let box: [number, number, number, number] | undefined;
+    for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
+      const { x, y, width, height } = element.getBBox();
+      const style = element.closest<SVGGElement>('.piece')?.style.translate ?? '';
+      const [dx = 0, dy = 0] = style.split(' ').map(parseFloat).filter(Number.isFinite);
+      const own: Box = [x + dx, y + dy, x + dx + width, y + dy + height];
+      box = box
+        ? [Math.min(box[0], own[0]), Math.min(box[1], own[1]), Math.max(box[2], own[2]), Math.max(box[3], own[3])]
+        : [...own];
+    }
+    return box;
+  }
+
+  private mark(): void {
+    for (const element of this.world.querySelectorAll<SVGElement>('[data-id]')) {
+      const id = element.dataset['id']!;
+      element.classList.toggle('lit', this.lit.has(id));
+      element.classList.toggle('hot', this.hot.has(id));
+    }
+  }
+}
+
+class PieceView implements ItemView<ScenePiece> {
+  private readonly solid = svg('path', { class: 'solid' });
+  private readonly grain = svg('path', { class: 'grain', fill: 'url(#grain)' });
+  private readonly body = svg('path', { class: 'body' });
+  private readonly hanger = svg('path', { class: 'hanger' });
+  private readonly parts = svg('g');
+  private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
+  readonly element = svg(
+    'g',
+    { class: 'piece' },
+    svg('g', { class: 'finish' }, this.solid, this.grain),
+    this.body,
+    this.hanger,
+    this.parts,
+  );
+
+  update(piece: ScenePiece): void {
+    setAttribute(this.element, 'data-piece', piece.id);
+    for (const path of [this.solid, this.grain, this.body]) setAttribute(path, 'd', piece.solid);
+    setTarget(this.body, piece);
+    this.partList.patch(piece.parts);
+    this.updateHanger(piece.hanger);
+  }
+
+  move([dx, dy]: readonly [number, number]): void {
+    const translate = `${dx}px ${dy}px`;
+    if (this.element.style.translate !== translate) this.element.style.translate = translate;
+  }
+
+  private updateHanger(hanger: SceneHanger | undefined): void {
+    this.hanger.classList.toggle('hidden', !hanger);
+    if (!hanger) return;
+    setAttribute(this.hanger, 'd', hanger.data);
+    setTarget(this.hanger, hanger);
+  }
+}
+
+class PartView implements ItemView<ScenePart> {
+  private readonly paths = ['burn', 'halo', 'line', 'hit'].map((name) => svg('path', { class: name }));
+  readonly element = svg('g', {}, ...this.paths);
+
+  update(part: ScenePart): void {
+    if (this.element.dataset['operation'] !== part.operation) {
+      this.element.dataset['operation'] = part.operation;
+      this.element.setAttribute('class', `part op-${part.operation}`);
+      // As an attribute: in a style sheet the reference would be looked for in the sheet's own file.
+      this.paths[2]!.setAttribute('fill', part.operation === 'engrave' ? 'url(#hatch)' : 'none');
+    }
+    for (const path of this.paths) setAttribute(path, 'd', part.data);
+    setTarget(this.element, part);
+  }
+}
+
+/** What a click on the element, or light from the editor, is about. */
+function setTarget(element: Element, target: { readonly id: string; readonly source: number }): void {
+  setAttribute(element, 'data-id', target.id);
+  setAttribute(element, 'data-offset', `${target.source}`);
+}

@@ -1,0 +1,64 @@
+/** What the page remembers while it is hidden or the window reloads. Read back as `unknown` and parsed once. */
+
+import { arrangements, type Arrangement } from './arrange.ts';
+import type { Viewport } from './viewport.ts';
+
+/** What can be shown and hidden, in the order of the buttons. */
+export const layers = ['cut-outer', 'cut-inner', 'score', 'engrave', 'finish', 'warnings', 'dimensions'] as const;
+export type Layer = (typeof layers)[number];
+
+export interface PageState {
+  /** The spec's uri. */
+  readonly source: string;
+  readonly arrangement: Arrangement;
+  /** Where the person zoomed or panned to, for each arrangement; absent: everything is fitted. */
+  readonly viewports: Readonly<Partial<Record<Arrangement, Viewport>>>;
+  readonly hiddenLayers: readonly Layer[];
+  readonly hiddenPieces: readonly string[];
+  /** The lists of pieces and problems below the drawing. */
+  readonly dockOpen: boolean;
+}
+
+export function initialState(source: string): PageState {
+  return { source, arrangement: 'assembled', viewports: {}, hiddenLayers: [], hiddenPieces: [], dockOpen: true };
+}
+
+/** The state of another spec, or anything else that does not fit, gives the initial one, part by part. */
+export function parseState(saved: unknown, source: string): PageState {
+  const initial = initialState(source);
+  if (!isFields(saved) || saved['source'] !== source) return initial;
+  const viewports = isFields(saved['viewports']) ? saved['viewports'] : {};
+  return {
+    source,
+    arrangement: arrangements.find((name) => name === saved['arrangement']) ?? initial.arrangement,
+    viewports: Object.fromEntries(
+      arrangements.flatMap((name) => (isViewport(viewports[name]) ? [[name, viewports[name]]] : [])),
+    ),
+    hiddenLayers: layers.filter((layer) => listed(saved['hiddenLayers']).includes(layer)),
+    hiddenPieces: listed(saved['hiddenPieces']).filter((id) => typeof id === 'string'),
+    dockOpen: saved['dockOpen'] !== false,
+  };
+}
+
+function isViewport(value: unknown): value is Viewport {
+  return (
+    isFields(value) &&
+    Number.isFinite(value['x']) &&
+    Number.isFinite(value['y']) &&
+    Number.isFinite(value['scale']) &&
+    (value['scale'] as number) > 0
+  );
+}
+
+function isFields(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null;
+}
+
+function listed(value: unknown): readonly unknown[] {
+  return Array.isArray(value) ? value : [];
+}
+
+/** The list without the member, or with it. */
+export function toggled<T>(list: readonly T[], member: T): T[] {
+  return list.includes(member) ? list.filter((other) => other !== member) : [...list, member];
+}

@@ -1,0 +1,64 @@
+/** The buttons for arrangement, zoom and export. */
+
+import { arrangements, type Arrangement } from './arrange.ts';
+import { byId, setAttribute, setText } from './dom.ts';
+import { zoomText } from './format.ts';
+import { roving } from './roving.ts';
+import { zoomAtCentre, zoomStep, type Steered } from './viewport-input.ts';
+import { actualScale } from './viewport.ts';
+
+interface ToolbarActions {
+  arrange(arrangement: Arrangement): void;
+  exportSvg(): void;
+}
+
+export class Toolbar {
+  private readonly arrangement = byId('arrangement');
+  private readonly export = byId('export') as HTMLButtonElement;
+
+  constructor(steered: Steered, actions: ToolbarActions) {
+    for (const name of arrangements) {
+      this.button(name).addEventListener('click', () => {
+        actions.arrange(name);
+      });
+    }
+    const zooms: Readonly<Record<string, () => void>> = {
+      out: () => {
+        zoomAtCentre(steered, 1 / zoomStep);
+      },
+      in: () => {
+        zoomAtCentre(steered, zoomStep);
+      },
+      fit: steered.fit,
+      actual: steered.actualSize,
+    };
+    for (const [name, zoom] of Object.entries(zooms)) {
+      zoomButton(name).addEventListener('click', zoom);
+    }
+    this.export.addEventListener('click', () => {
+      actions.exportSvg();
+    });
+    roving(byId('tools'));
+  }
+
+  /** One piece cannot be taken apart; without a piece there is nothing to export. */
+  patch(arrangement: Arrangement, pieceCount: number): void {
+    this.arrangement.hidden = pieceCount < 2;
+    this.export.disabled = pieceCount === 0;
+    for (const name of arrangements) setAttribute(this.button(name), 'aria-pressed', `${name === arrangement}`);
+  }
+
+  showZoom(scale: number): void {
+    const text = zoomText(scale, actualScale);
+    setText(zoomButton('actual'), text);
+    setAttribute(zoomButton('actual'), 'aria-label', `Zoom ${text}; actual size`);
+  }
+
+  private button(name: Arrangement): HTMLElement {
+    return this.arrangement.querySelector<HTMLElement>(`[data-arrangement="${name}"]`)!;
+  }
+}
+
+function zoomButton(name: string): HTMLElement {
+  return byId('zoom').querySelector<HTMLElement>(`[data-zoom="${name}"]`)!;
+}

@@ -5,7 +5,7 @@ import type { Ring } from '../geometry/types.ts';
 import { contentHash } from './content-hash.ts';
 import { describe, readMetrics, type FontLicence } from './font-description.ts';
 import { openShaper, type Shaper, type Variations } from './harfbuzz.ts';
-import { openOutlines, type Outlines } from './opentype.ts';
+import { openOutlines } from './opentype.ts';
 import { readTables, writeSfnt } from './sfnt.ts';
 
 export interface FontFace extends Shaper {
@@ -50,7 +50,7 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
   const shaper = await openShaper(writeSfnt(tables), source.variations);
-  const outline = scaledOutlines(openOutlines(tables, source.variations), em(1));
+  const outline = scaledOutlines(tables.has('fvar') ? (glyph) => shaper.outlineOf(glyph) : openOutlines(tables), em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });
@@ -77,14 +77,17 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   };
 }
 
-function scaledOutlines(outlines: Outlines, scale: number): FontFace['outline'] {
+function scaledOutlines(unscaled: (glyph: number) => CurvePath, scale: number): FontFace['outline'] {
   const cache = new Map<number, CurvePath | undefined>();
-  return (glyph) => {
-    if (!cache.has(glyph)) {
-      const raw = outlines(glyph);
-      const scaled = raw && transformCurves(raw, { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 });
-      cache.set(glyph, scaled && counterClockwise(scaled));
+  const read = (glyph: number): CurvePath | undefined => {
+    try {
+      return counterClockwise(transformCurves(unscaled(glyph), { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 }));
+    } catch {
+      return undefined;
     }
+  };
+  return (glyph) => {
+    if (!cache.has(glyph)) cache.set(glyph, read(glyph));
     return cache.get(glyph);
   };
 }

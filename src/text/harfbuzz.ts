@@ -6,6 +6,7 @@
  */
 
 import type * as HarfBuzz from 'harfbuzzjs';
+import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 
 export interface ShapedGlyph {
   readonly id: number;
@@ -32,6 +33,8 @@ export interface Shaper {
   /** In the order they are seen, from left to right. Glyph 0 stands for a character the font lacks. */
   shape(request: ShapeRequest): ShapedGlyph[];
   advanceOf(glyph: number): number;
+  /** In font units, y up, where the axes are set; contours as the font has them. */
+  outlineOf(glyph: number): CurvePath;
 }
 
 /** Where the axes of a variable font are set, by tag. */
@@ -53,6 +56,7 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations): Prom
   return {
     covers: (codePoint) => (font.nominalGlyph(codePoint) ?? 0) !== 0,
     advanceOf: (glyph) => font.glyphHAdvance(glyph),
+    outlineOf: (glyph) => font.glyphToJson(glyph).map(curveCommand),
     shape({ text, start, end, rightToLeft, features }) {
       const from = Math.max(0, start - contextLength);
       buffer.reset();
@@ -72,4 +76,19 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations): Prom
       });
     },
   };
+}
+
+function curveCommand({ type, values }: HarfBuzz.SvgPathCommand): CurveCommand {
+  const [a, b, c, d, e, f] = values as [number, number, number, number, number, number];
+  switch (type) {
+    case 'M':
+    case 'L':
+      return { type, x: a, y: b };
+    case 'Q':
+      return { type, x1: a, y1: b, x: c, y: d };
+    case 'C':
+      return { type, x1: a, y1: b, x2: c, y2: d, x: e, y: f };
+    default:
+      return { type: 'Z' };
+  }
 }

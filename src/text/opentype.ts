@@ -1,12 +1,11 @@
-/** Glyph outlines, by opentype.js; no other file imports it. */
+/**
+ * Glyph outlines of fonts that do not vary, by opentype.js; no other file imports it. (Its outlines of variable fonts are off
+ * by tens to thousands of units, so those are drawn by HarfBuzz.)
+ */
 
-import { parse, type Glyph } from 'opentype.js/dist/opentype.mjs';
-import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
-import type { Variations } from './harfbuzz.ts';
+import { parse } from 'opentype.js/dist/opentype.mjs';
+import type { CurvePath } from '../geometry/curves.ts';
 import { BadFontError, writeSfnt, type FontTables } from './sfnt.ts';
-
-/** The outline of a glyph in font units, y up, its contours as the font has them; `undefined` when it cannot be read. */
-export type Outlines = (glyph: number) => CurvePath | undefined;
 
 /**
  * All that outlines hang on. The layout tables stay out: HarfBuzz is what reads them, opentype.js takes most of its time over
@@ -14,33 +13,18 @@ export type Outlines = (glyph: number) => CurvePath | undefined;
  */
 const outlineTables: ReadonlySet<string> = new Set([
   ...['head', 'hhea', 'hmtx', 'maxp', 'name', 'cmap', 'post'],
-  ...['loca', 'glyf', 'CFF ', 'CFF2', 'fvar', 'avar', 'gvar'],
+  ...['loca', 'glyf', 'CFF '],
 ]);
 
-/** What the package's types leave out: present on variable fonts. */
-type VariableFont = ReturnType<typeof parse> & {
-  readonly variation?: { getTransform(glyph: Glyph, coordinates: Record<string, number>): Glyph };
-};
-
-export function openOutlines(tables: FontTables, variations: Variations): Outlines {
-  let font: VariableFont;
+/**
+ * Outlines in font units, y up, contours as the font has them. Glyphs are read when asked for, and only then does a damaged
+ * one make itself known, by an exception of any kind.
+ */
+export function openOutlines(tables: FontTables): (glyph: number) => CurvePath {
   try {
-    font = parse(writeSfnt(tables, outlineTables).buffer, { lowMemory: true });
+    const { glyphs } = parse(writeSfnt(tables, outlineTables).buffer, { lowMemory: true });
+    return (id) => glyphs.get(id).path.commands;
   } catch {
     throw new BadFontError('is damaged: its outlines cannot be read');
   }
-  const { glyphs, variation } = font;
-  return (id) => {
-    try {
-      const glyph = glyphs.get(id);
-      const path: readonly CurveCommand[] = (variation?.getTransform(glyph, { ...variations }) ?? glyph).path.commands;
-      return path.every(isFiniteCommand) ? path : undefined;
-    } catch {
-      return undefined;
-    }
-  };
-}
-
-function isFiniteCommand(command: CurveCommand): boolean {
-  return Object.values(command).every((value) => typeof value === 'string' || Number.isFinite(value));
 }

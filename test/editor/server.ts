@@ -16,6 +16,8 @@ const startLimitMs = 30_000;
 
 export interface ServedEditor {
   readonly url: string;
+  /** Resolves when the server has ended by itself. */
+  readonly ended: Promise<unknown>;
   /** Ends the server with everything it started, and removes its user data. */
   close(): Promise<void>;
 }
@@ -23,6 +25,8 @@ export interface ServedEditor {
 export interface ServeOptions {
   /** Absolute path of the folder to open. */
   folder: string;
+  /** A file in it to show at once. */
+  file?: string;
   /** Absolute path of the extension under development. */
   extension: string;
   /** Absolute path of a module whose `run()` the extension host calls, as `--extensionTestsPath` of a desktop VS Code. */
@@ -59,7 +63,7 @@ export async function serveEditor(options: ServeOptions): Promise<ServedEditor> 
     rmSync(data, { recursive: true, force: true, maxRetries: 5 });
   };
   try {
-    return { url: address(await listeningPort(server), token, options), close };
+    return { url: address(await listeningPort(server), token, options), ended: once(server, 'exit'), close };
   } catch (error) {
     await close();
     throw error;
@@ -88,9 +92,10 @@ const quiet = {
   'git.enabled': false,
 };
 
-function address(port: number, token: string, { folder, extension, tests }: ServeOptions): string {
+function address(port: number, token: string, { folder, file, extension, tests }: ServeOptions): string {
   const remote = (path: string): string => `vscode-remote://127.0.0.1:${port}${encodeURI(urlPath(path))}`;
   const payload = [['extensionDevelopmentPath', remote(extension)]];
+  if (file) payload.push(['openFile', remote(join(folder, file))]);
   if (tests) payload.push(['extensionTestsPath', remote(tests)]);
   const query = new URLSearchParams({ tkn: token, folder: urlPath(folder), payload: JSON.stringify(payload) });
   return `http://127.0.0.1:${port}/?${query.toString()}`;

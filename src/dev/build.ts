@@ -1,16 +1,17 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  webview/  fonts/
+ *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  webview/  fonts/  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
 
 import * as esbuild from 'esbuild';
-import { cpSync, readdirSync, rmSync, watch } from 'node:fs';
+import { cpSync, readdirSync, rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
 import { generate, schemaFile } from './generate.ts';
+import { thirdPartyNotices } from './notices.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
@@ -34,7 +35,9 @@ export async function buildAll(options: { minify?: boolean; watch?: boolean } = 
 
   const bundles = bundleOptions(options.minify ?? false);
   if (!options.watch) {
-    await Promise.all(bundles.map((bundle) => esbuild.build(bundle)));
+    const results = await Promise.all(bundles.map((bundle) => esbuild.build(bundle)));
+    const inputs = results.flatMap((result) => Object.keys(result.metafile?.inputs ?? {}));
+    writeFileSync(join(dist, 'third-party-notices.txt'), thirdPartyNotices(root, inputs));
     return;
   }
   const contexts = await Promise.all(bundles.map((bundle) => esbuild.context(bundle)));
@@ -53,6 +56,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     bundle: true,
     minify,
     sourcemap: !minify,
+    metafile: true,
     logLevel: 'warning',
     legalComments: 'none',
   };

@@ -1,0 +1,58 @@
+import assert from 'node:assert/strict';
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { launchBrowser } from '../browser.ts';
+import { root } from '../editor.ts';
+
+describe('npm start', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'tagwright-start-'));
+  let started: ChildProcess | undefined;
+
+  after(() => {
+    started?.kill('SIGKILL');
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it('checks the samples, serves an editor on a copy of them, and ends with all it started on Ctrl+C', async () => {
+    const args = ['--import', 'tsx', 'src/dev/start.ts', '--served', '--no-open', '--folder', folder];
+    started = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+    const ended = once(started, 'exit') as Promise<[number | null]>;
+    const output = await printedUntil(started, /Ctrl\+C/);
+
+    const samples = readdirSync(join(root, 'samples')).filter((name) => name.endsWith('.tag.yaml'));
+    assert.ok(samples.length > 0);
+    for (const name of samples) assert.match(output, new RegExp(`${name} +\\d+\\.\\d × \\d+\\.\\d +\\d`), name);
+    assert.deepEqual(readdirSync(folder).sort(), readdirSync(join(root, 'samples')).sort());
+
+    const url = /http:\S+/.exec(output)?.[0] ?? '';
+    const browser = await launchBrowser();
+    try {
+      const page = await browser.newPage();
+      await page.goto(url);
+      await page.locator('.tab.active', { hasText: '.tag.yaml' }).waitFor({ timeout: 20_000 });
+    } finally {
+      await browser.close();
+    }
+
+    started.kill('SIGINT');
+    assert.deepEqual((await ended)[0], 0);
+    await assert.rejects(fetch(url), 'nobody answers at the address any more');
+  });
+});
+
+/** All that was printed by the time it matches; rejects if the process ends before that. */
+function printedUntil(child: ChildProcess, pattern: RegExp): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let text = '';
+    child.stdout!.setEncoding('utf8').on('data', (chunk: string) => {
+      text += chunk;
+      if (pattern.test(text)) resolve(text);
+    });
+    child.on('exit', () => {
+      reject(new Error(`It ended early, after printing:\n${text}`));
+    });
+  });
+}

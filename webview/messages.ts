@@ -51,12 +51,17 @@ function isPiece(value: unknown): boolean {
     isString(value['title']) &&
     isString(value['solid']) &&
     isNumbers(value['bounds'], 4) &&
-    isListOf(value['parts'], isPart)
+    isListOf(value['parts'], isPart) &&
+    isListOf(value['shapes'], isShape)
   );
 }
 
 function isPart(value: unknown): boolean {
-  return isFields(value) && isString(value['id']) && isString(value['data']) && isString(value['operation']);
+  return isShape(value) && isString((value as Fields)['operation']);
+}
+
+function isShape(value: unknown): boolean {
+  return isFields(value) && isString(value['id']) && isString(value['label']) && isString(value['data']);
 }
 
 function isPin(value: unknown): value is ScenePin {

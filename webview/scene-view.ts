@@ -1,6 +1,6 @@
 /** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
 
-import type { SceneHanger, ScenePart, ScenePiece } from '../src/preview/protocol.ts';
+import type { SceneHanger, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
@@ -39,6 +39,7 @@ export class SceneView {
   litBox(): Box | undefined {
     let box: [number, number, number, number] | undefined;
     for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
+      if (element.getClientRects().length === 0) continue;
       const { x, y, width, height } = element.getBBox();
       const style = element.closest<SVGGElement>('.piece')?.style.translate ?? '';
       const [dx = 0, dy = 0] = style.split(' ').map(parseFloat).filter(Number.isFinite);
@@ -62,7 +63,8 @@ export class SceneView {
 class PieceView implements ItemView<ScenePiece> {
   private readonly solid = svg('path', { class: 'solid' });
   private readonly grain = svg('path', { class: 'grain', fill: 'url(#grain)' });
-  private readonly body = svg('path', { class: 'body' });
+  private readonly shapes = svg('g');
+  private readonly shapeList = new KeyedList<SceneShape>(this.shapes, () => new ShapeView());
   private readonly hanger = svg('path', { class: 'hanger' });
   private readonly parts = svg('g');
   private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
@@ -70,15 +72,15 @@ class PieceView implements ItemView<ScenePiece> {
     'g',
     { class: 'piece' },
     svg('g', { class: 'finish' }, this.solid, this.grain),
-    this.body,
+    this.shapes,
     this.hanger,
     this.parts,
   );
 
   update(piece: ScenePiece): void {
     setAttribute(this.element, 'data-piece', piece.id);
-    for (const path of [this.solid, this.grain, this.body]) setAttribute(path, 'd', piece.solid);
-    setTarget(this.body, piece);
+    for (const path of [this.solid, this.grain]) setAttribute(path, 'd', piece.solid);
+    this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.updateHanger(piece.hanger);
   }
@@ -93,6 +95,16 @@ class PieceView implements ItemView<ScenePiece> {
     if (!hanger) return;
     setAttribute(this.hanger, 'd', hanger.data);
     setTarget(this.hanger, hanger);
+  }
+}
+
+/** Unseen, until it lights up. */
+class ShapeView implements ItemView<SceneShape> {
+  readonly element = svg('path', { class: 'shape' });
+
+  update(shape: SceneShape): void {
+    setAttribute(this.element, 'd', shape.data);
+    setTarget(this.element, shape);
   }
 }
 

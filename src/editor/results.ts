@@ -2,6 +2,7 @@
 
 import type * as vscode from 'vscode';
 import type { Issue, TextRange, YamlPath } from '../issue.ts';
+import type { TagModel } from '../spec/model.ts';
 import type { Tag } from '../tag/tag.ts';
 
 /** The outcome of one computation of one version of a spec's text. */
@@ -12,6 +13,8 @@ export interface TagResult {
   readonly fileName: string;
   /** The last tag that could be made of this document; absent when none ever could. */
   readonly tag: Tag | undefined;
+  /** What `tag` was made of. */
+  readonly model: TagModel | undefined;
   /** True when `tag` is of an earlier version, because this one cannot be made. */
   readonly stale: boolean;
   readonly issues: readonly Issue[];
@@ -19,11 +22,8 @@ export interface TagResult {
   lineOf(offset: number): number;
   /** Where a path of `tag` stands in the text that `tag` was made of. */
   rangeOf(path: YamlPath): TextRange | undefined;
-  /**
-   * The paths of the pieces, marks and hangers that the text at this offset makes: the entry it stands in, or, inside a
-   * shape's definition, every entry that uses the shape, directly or through others.
-   */
-  madeAt(offset: number): readonly YamlPath[];
+  /** The path of the innermost value that holds an offset, in the same text. */
+  pathAt(offset: number): YamlPath;
 }
 
 export interface TagResults {

@@ -5,8 +5,9 @@ import * as vscode from 'vscode';
 import type { TagResults } from '../editor/results.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
+import { litIds } from './lit.ts';
 import type { ToPage } from './protocol.ts';
-import { idsAt, pinsOf, sceneOf } from './scene.ts';
+import { pinsOf, sceneOf } from './scene.ts';
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
@@ -53,11 +54,11 @@ export class PreviewPanel implements vscode.Disposable {
   highlight(offset: number, follow: boolean): void {
     this.cursor = offset;
     const result = this.results.get(this.uri);
-    if (!result?.tag) return;
+    if (!result?.model) return;
     this.send({
       type: 'highlight',
       source: this.uri.toString(),
-      ids: idsAt(result.tag, result.madeAt(offset)),
+      ids: litIds(result.model, result.pathAt(offset)),
       follow,
     });
   }

@@ -28,6 +28,14 @@ export interface ScenePart {
   readonly source: number;
 }
 
+/** A shape that a piece's body is united from: not a path of the beam, but something to point at. */
+export interface SceneShape {
+  readonly id: string;
+  readonly label: string;
+  readonly data: PathData;
+  readonly source: number;
+}
+
 export interface SceneHanger {
   readonly id: string;
   readonly kind: 'ring' | 'hole' | 'slot';
@@ -47,6 +55,8 @@ export interface ScenePiece {
   readonly glueTo?: string;
   /** The whole finished outline with its holes, filled by the even-odd rule: the solid material. */
   readonly solid: PathData;
+  /** Largest first. */
+  readonly shapes: readonly SceneShape[];
   /** In cutting order. */
   readonly parts: readonly ScenePart[];
   readonly hanger?: SceneHanger;

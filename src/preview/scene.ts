@@ -6,7 +6,9 @@
 import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
-import type { Mark, Operation, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
+import { operationColours } from '../tag/operation-colours.ts';
+import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
+import { innerPoint } from './inner-point.ts';
 import type {
   PathData,
   Scene,
@@ -16,21 +18,14 @@ import type {
   ScenePiece,
   ScenePin,
   ScenePoint,
+  SceneShape,
 } from './protocol.ts';
+import { ids } from './scene-ids.ts';
 
-/**
- * Four of the Okabe–Ito colours (M. Okabe and K. Ito, "Color Universal Design", 2008): those that reach a contrast of 3:1 on
- * a white as well as on a dark canvas.
- */
-export const operationColours: Readonly<Record<Operation, string>> = {
-  engrave: '#CC79A7',
-  score: '#D55E00',
-  'cut-inner': '#0072B2',
-  'cut-outer': '#009E73',
-};
+/** The offset in the spec's text at which a path stands. */
+type SourceOf = (path: YamlPath) => number;
 
-/** `sourceOf` gives the offset in the spec's text at which a path stands. */
-export function sceneOf(tag: Tag, sourceOf: (path: YamlPath) => number): Scene {
+export function sceneOf(tag: Tag, sourceOf: SourceOf): Scene {
   const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
   return {
     title: tag.title,
@@ -63,27 +58,12 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
   });
 }
 
-/** The ids in the scene of what stands at these paths. */
-export function idsAt(tag: Tag, paths: readonly YamlPath[]): string[] {
-  const wanted = new Set(paths.map((path) => path.join('/')));
-  const made = (path: YamlPath): boolean => wanted.has(path.join('/'));
-  return tag.pieces.flatMap((piece) => [
-    ...(made(piece.path) ? [piece.id] : []),
-    ...piece.marks.flatMap((mark, index) => (made(mark.path) ? [markId(piece, index)] : [])),
-    ...(piece.hanger && made(piece.hanger.path) ? [hangerId(piece), hangerHoleId(piece)] : []),
-  ]);
-}
-
 /** Closed rings as SVG path data. */
 export function pathData(region: Region): PathData {
   return region.map((ring) => `M${ring.map(coordinates).join('L')}Z`).join('');
 }
 
-const markId = (piece: Piece, index: number): string => `${piece.id}/mark-${index}`;
-const hangerId = (piece: Piece): string => `${piece.id}/hanger`;
-const hangerHoleId = (piece: Piece): string => `${piece.id}/hanger-hole`;
-
-function pieceScene(piece: Piece, sourceOf: (path: YamlPath) => number): ScenePiece[] {
+function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
   const bounds = boundsOf(piece.region);
   if (!bounds) return [];
   const outers = piece.region.filter((ring) => ringArea(ring) > 0);
@@ -95,11 +75,12 @@ function pieceScene(piece: Piece, sourceOf: (path: YamlPath) => number): ScenePi
       title: piece.title,
       ...(piece.glueTo !== undefined && { glueTo: piece.glueTo }),
       solid: pathData(piece.region),
+      shapes: bodyShapes(piece, sourceOf),
       parts: [
         ...markParts(piece, 'engrave', sourceOf),
         ...markParts(piece, 'score', sourceOf),
         ...innerParts(piece, holes, sourceOf),
-        { id: `${piece.id}/cut-outer`, label: 'Outer cut', operation: 'cut-outer', data: pathData(outers), source },
+        { id: ids.outer(piece.id), label: 'Outer cut', operation: 'cut-outer', data: pathData(outers), source },
       ],
       ...(piece.hanger && { hanger: hangerScene(piece, piece.hanger, sourceOf) }),
       bounds: boundsScene(bounds),
@@ -112,11 +93,26 @@ function pieceScene(piece: Piece, sourceOf: (path: YamlPath) => number): ScenePi
   ];
 }
 
-function markParts(piece: Piece, operation: Mark['operation'], sourceOf: (path: YamlPath) => number): ScenePart[] {
+/** Largest first: where shapes overlap, the smaller one is on top and can be pointed at. */
+function bodyShapes(piece: Piece, sourceOf: SourceOf): SceneShape[] {
+  const shapes = piece.sources.filter(({ use }) => use === 'body').map((shape, index) => ({ ...shape, index }));
+  shapes.sort((a, b) => area(b.region) - area(a.region));
+  return shapes.map(({ region, path, index }) => {
+    const name = path.at(-1);
+    return {
+      id: ids.shape(piece.id, index),
+      label: typeof name === 'string' ? name : 'Shape',
+      data: pathData(region),
+      source: sourceOf(path),
+    };
+  });
+}
+
+function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceOf): ScenePart[] {
   const word = operation === 'engrave' ? 'Engraving' : 'Score';
   const all = piece.marks.map((mark, index) => ({ mark, index })).filter(({ mark }) => mark.operation === operation);
   return all.map(({ mark, index }, nth) => ({
-    id: markId(piece, index),
+    id: ids.mark(piece.id, index),
     label: all.length > 1 ? `${word} ${nth + 1}` : word,
     operation,
     data: pathData(mark.region),
@@ -124,41 +120,46 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: (path: 
   }));
 }
 
-/** The hanger's opening apart from the other holes: it has a line of its own in the spec. */
-function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: (path: YamlPath) => number): ScenePart[] {
-  const hanger = piece.hanger;
-  const opening = hanger && holes.filter((hole) => isOpening(hole, hanger));
-  const others = holes.filter((hole) => !opening?.includes(hole));
-  const parts: ScenePart[] = [];
-  if (others.length > 0) {
-    parts.push({
-      id: `${piece.id}/cut-inner`,
-      label: others.length > 1 ? `${others.length} inner cuts` : 'Inner cut',
-      operation: 'cut-inner',
-      data: pathData(others),
-      source: sourceOf(piece.path),
-    });
+/** Each hole is a part of what asked for it: the hanger, a shape that is cut out, or a shape of the body with a hole of its own. */
+function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): ScenePart[] {
+  const parts = new Map<string, { holes: Ring[]; word: string; path: YamlPath }>();
+  for (const hole of holes) {
+    const owner = ownerOf(hole, piece);
+    const part = parts.get(owner.id);
+    if (part) part.holes.push(hole);
+    else parts.set(owner.id, { holes: [hole], word: owner.word, path: owner.path });
   }
-  if (hanger && opening && opening.length > 0) {
-    parts.push({
-      id: hangerHoleId(piece),
-      label: hanger.kind === 'slot' ? 'Hanger slot' : 'Hanger hole',
-      operation: 'cut-inner',
-      data: pathData(opening),
-      source: sourceOf(hanger.path),
-    });
-  }
-  return parts;
+  return [...parts].map(([id, part]) => ({
+    id,
+    label: part.holes.length > 1 ? `${part.holes.length} ${part.word.toLowerCase()}s` : part.word,
+    operation: 'cut-inner',
+    data: pathData(part.holes),
+    source: sourceOf(part.path),
+  }));
 }
 
-/** A hole that has run together with another, or into lettering, is no longer the hanger's alone. */
-function isOpening(hole: Ring, hanger: PlacedHanger): boolean {
-  return contains([hole], hanger.centre) && Math.abs(-ringArea(hole) / area(hanger.opening) - 1) < 0.02;
+function ownerOf(hole: Ring, piece: Piece): { id: string; word: string; path: YamlPath } {
+  const inside = innerPoint(hole);
+  const { hanger } = piece;
+  if (hanger && contains(hanger.opening, inside)) {
+    return {
+      id: ids.hangerHole(piece.id),
+      word: hanger.kind === 'slot' ? 'Hanger slot' : 'Hanger hole',
+      path: hanger.path,
+    };
+  }
+  const cuts = piece.sources.filter(({ use }) => use === 'cut');
+  const cut = cuts.findIndex(({ region }) => contains(region, inside));
+  if (cut >= 0) return { id: ids.cut(piece.id, cut), word: 'Opening', path: cuts[cut]!.path };
+  const bodies = piece.sources.filter(({ use }) => use === 'body');
+  const body = bodies.findIndex(({ region }) => region.some((ring) => ringArea(ring) < 0 && contains([ring], inside)));
+  if (body >= 0) return { id: ids.holes(piece.id, body), word: 'Inner cut', path: bodies[body]!.path };
+  return { id: ids.holes(piece.id, 'between'), word: 'Inner cut', path: piece.path };
 }
 
-function hangerScene(piece: Piece, hanger: PlacedHanger, sourceOf: (path: YamlPath) => number): SceneHanger {
+function hangerScene(piece: Piece, hanger: PlacedHanger, sourceOf: SourceOf): SceneHanger {
   return {
-    id: hangerId(piece),
+    id: ids.hanger(piece.id),
     kind: hanger.kind,
     data: pathData(hanger.lug ?? hanger.opening),
     centre: flipped(hanger.centre),

@@ -1,0 +1,52 @@
+/** What a place in the spec's text makes, as ids of the scene. Pure. */
+
+import type { YamlPath } from '../issue.ts';
+import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { ids } from './scene-ids.ts';
+
+/**
+ * `path` is the innermost value at the cursor. Inside a piece: the entry or the hanger it stands in, else the whole piece.
+ * Inside a shape's definition: whatever is made of that shape, directly or through others.
+ */
+export function litIds(model: TagModel, path: YamlPath): string[] {
+  const [section, name] = path;
+  if (section === 'shapes' && name !== undefined) {
+    return model.pieces.flatMap((piece) =>
+      entriesOf(piece).flatMap(({ shape, ids }) => (isMadeOf(shape, name) ? ids : [])),
+    );
+  }
+  const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
+  if (!piece) return [];
+  if (piece.hanger && startsWith(path, piece.hanger.path)) return [ids.hanger(piece.id), ids.hangerHole(piece.id)];
+  const entry = entriesOf(piece).find((candidate) => startsWith(path, candidate.path));
+  return entry ? entry.ids : wholePiece(piece);
+}
+
+interface EntryIds {
+  readonly shape: Shape;
+  readonly path: YamlPath;
+  readonly ids: string[];
+}
+
+function entriesOf({ id, body, cut, engrave, score }: PieceModel): EntryIds[] {
+  return [
+    ...body.map((entry, index) => ({ ...entry, ids: [ids.shape(id, index), ids.holes(id, index)] })),
+    ...cut.map((entry, index) => ({ ...entry, ids: [ids.cut(id, index)] })),
+    ...[...engrave, ...score].map((entry, index) => ({ ...entry, ids: [ids.mark(id, index)] })),
+  ];
+}
+
+function wholePiece({ id, body }: PieceModel): string[] {
+  return [ids.outer(id), ...body.map((_, index) => ids.shape(id, index))];
+}
+
+function isMadeOf(shape: Shape, name: string | number): boolean {
+  if (shape.name === name) return true;
+  const { generator } = shape;
+  if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name));
+  return 'shape' in generator && isMadeOf(generator.shape, name);
+}
+
+function startsWith(path: YamlPath, start: YamlPath): boolean {
+  return start.every((step, index) => path[index] === step);
+}

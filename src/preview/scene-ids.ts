@@ -1,0 +1,15 @@
+/** The names of what is in a scene. They hang on the spec's own names and order, so that they outlast an edit. */
+
+export const ids = {
+  /** The n-th shape of the body. */
+  shape: (piece: string, index: number): string => `${piece}/body-${index}`,
+  /** The holes in the n-th shape of the body, or those that its shapes leave between them. */
+  holes: (piece: string, index: number | 'between'): string => `${piece}/holes-${index}`,
+  /** The n-th shape that is cut out. */
+  cut: (piece: string, index: number): string => `${piece}/cut-${index}`,
+  /** The n-th of the engravings and scores together. */
+  mark: (piece: string, index: number): string => `${piece}/mark-${index}`,
+  hanger: (piece: string): string => `${piece}/hanger`,
+  hangerHole: (piece: string): string => `${piece}/hanger-hole`,
+  outer: (piece: string): string => `${piece}/outer`,
+};

@@ -1,17 +1,26 @@
 /**
- * Installs the project's packages when they are missing or older than the lock file, so that `npm start` and `npm test`
+ * Installs the project's packages when they are missing or other than the lock file says, so that `npm start` and `npm test`
  * are the only commands a fresh checkout needs. Uses nothing but Node itself: it runs before anything is installed.
  */
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 
 const root = join(import.meta.dirname, '..', '..');
 const lock = join(root, 'package-lock.json');
-// npm writes this file at the end of every install, so its age is the age of the whole folder.
+// npm writes this file at the end of every install: what is really there.
 const installed = join(root, 'node_modules', '.package-lock.json');
+
+/** Whether every package of the lock file is there in its version; optional ones may be for other machines. */
+function complete() {
+  if (!existsSync(installed)) return false;
+  const [wanted, there] = [lock, installed].map((file) => JSON.parse(readFileSync(file, 'utf8')).packages);
+  return Object.entries(wanted).every(
+    ([path, { version, optional }]) => path === '' || (there[path] ? there[path].version === version : optional),
+  );
+}
 
 const major = Number(process.versions.node.split('.')[0]);
 if (major < 20) {
@@ -19,7 +28,7 @@ if (major < 20) {
   process.exit(1);
 }
 
-if (!existsSync(installed) || statSync(installed).mtimeMs < statSync(lock).mtimeMs) {
+if (!complete()) {
   console.log('Installing packages (npm ci) …');
   const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: root,

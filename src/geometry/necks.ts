@@ -1,0 +1,124 @@
+/**
+ * Where a piece is too narrow: all necks of a region, exactly measured, and what they join.
+ *
+ * A neck is a place where the largest disc that fits into the material becomes smaller towards it from both sides. The discs
+ * come from a Delaunay triangulation of the closely sampled outline; see `necks/thin.ts`. So tapers, serifs, sharp corners and
+ * the ends of ellipses, where it becomes smaller from one side only, are none. What is reported:
+ *
+ * - `bridge`: cutting it parts the piece, and both parts are larger than minWeb² and wider than the neck. Necks with nothing
+ *   between them that is larger than minWeb² and 15 % wider than they are, count as one.
+ * - `loop`: cutting it leaves the piece whole: a wall round a hole, between two holes, between a counter and the outside.
+ * - `stroke`: a whole run. Nearly constant in width (up to 1.5 times its least width) over more than 3 × minWeb; or a web of
+ *   branches of more than 8 × minWeb in all; or a run that ends free, even (within a third of its median width) over more
+ *   than 4 × minWeb; or a part that is thin all over and longer than minWeb (a shorter one is a dot, and none of this).
+ *
+ * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
+ */
+
+import { cleanRings, gridPerMm } from './necks/clean.ts';
+import type { Cut } from './necks/cuts.ts';
+import { judgeCuts } from './necks/cuts.ts';
+import type { Mesh } from './necks/mesh.ts';
+import { buildMesh, triangleOf } from './necks/mesh.ts';
+import type { Run } from './necks/runs.ts';
+import { findRuns } from './necks/runs.ts';
+import { sampleBeyond } from './necks/samples.ts';
+import { findThin } from './necks/thin.ts';
+import type { Width } from './necks/widths.ts';
+import { exactWidth } from './necks/widths.ts';
+import type { Point, Region } from './types.ts';
+
+export interface Neck {
+  readonly kind: 'bridge' | 'loop' | 'stroke';
+  /** Least width in mm. */
+  readonly width: number;
+  /** The two boundary points that far apart, the left one first. */
+  readonly ends: readonly [Point, Point];
+  /** Length along the run that is thinner than minWeb, in mm; near 0 where it is a point. */
+  readonly length: number;
+  /**
+   * Of the two portions joined, in mm², the larger first. Where cutting the neck leaves the piece whole: of the portions
+   * between it and the piece's other necks; twice the same if that is one portion.
+   */
+  readonly areas: readonly [number, number];
+  /** A point well inside each portion, not far from the neck; in the order of `areas`. */
+  readonly samples: readonly [Point, Point];
+}
+
+/** Boundary points are set this many to minWeb. */
+const pointsPerWidth = 5;
+/** What hangs on a bridge must be wider than it by this factor, or it is the blunt end of a taper. */
+const wider = 1.02;
+
+/**
+ * All necks of a region narrower than `minWeb` (mm), the narrowest first. Islands are looked at one by one, but two that meet
+ * in a point are joined by a neck of width 0.
+ */
+export function findNecks(region: Region, minWeb: number): Neck[] {
+  if (!(minWeb > 0) || !Number.isFinite(minWeb)) return [];
+  const noise = Math.min(0.01, minWeb / 50);
+  const width = (minWeb - noise / 2) * gridPerMm;
+  const spacing = Math.max(1, width / pointsPerWidth);
+  const mesh = buildMesh(cleanRings(region), spacing);
+  if (!mesh) return [];
+  const thinness = findThin(mesh, width);
+  const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...meetings(mesh)].filter(
+    (place) => place.width < (minWeb - noise) * gridPerMm,
+  );
+  const partings = judgeCuts(mesh, thinness.radius, found);
+  const necks: Neck[] = [];
+  for (const [i, place] of found.entries()) {
+    const { parts, sides } = partings[i]!;
+    const isPart = sides.every((side) => side.area >= width * width && 2 * side.radius >= wider * place.width);
+    if (place.kind === 'join' && parts && !isPart) continue;
+    const swap = sides[1].area > sides[0].area;
+    const samples = place.sides.map((side) => toPoint(sampleBeyond(mesh, thinness.radius, place, side, width)));
+    const areas = sides.map((side) => side.area / gridPerMm ** 2);
+    necks.push({
+      kind: place.kind === 'stroke' ? 'stroke' : parts ? 'bridge' : 'loop',
+      width: place.width / gridPerMm,
+      ends: inOrder(toPoint(place.ends[0]), toPoint(place.ends[1])),
+      length: place.length / gridPerMm,
+      areas: swap ? [areas[1]!, areas[0]!] : [areas[0]!, areas[1]!],
+      samples: swap ? [samples[1]!, samples[0]!] : [samples[0]!, samples[1]!],
+    });
+  }
+  return necks.sort((a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]));
+}
+
+interface Place extends Cut, Width {
+  readonly kind: Run['kind'];
+  readonly length: number;
+}
+
+/** The exact width of each run. Two branches that narrow towards the same place are one. */
+function measureRuns(mesh: Mesh, runs: readonly Run[], spacing: number): Place[] {
+  const places = new Map<string, Place>();
+  for (const { kind, chord, length, through } of runs) {
+    const measured = exactWidth(mesh, chord, 1.5 * spacing, through);
+    const twin = mesh.twins[chord]!;
+    const key = measured.ends.flat().join();
+    if (places.has(key)) continue;
+    places.set(key, { ...measured, kind, length, chord, sides: [triangleOf(chord), triangleOf(twin)] });
+  }
+  return [...places.values()];
+}
+
+/** Places where outlines meet in a point. Of the sectors of material round the point, each is joined to the next. */
+function meetings(mesh: Mesh): Place[] {
+  const sectors = new Map<number, number[]>(mesh.meetings.map((vertex) => [vertex, []]));
+  for (let e = 0; e < mesh.starts.length; e += 1) {
+    // The half-edge along the outline opens a sector.
+    if (mesh.inside[triangleOf(e)] && !mesh.isChord[e]) sectors.get(mesh.starts[e]!)?.push(triangleOf(e));
+  }
+  return [...sectors].flatMap(([vertex, triangles]) => {
+    const at = [mesh.xs[vertex]!, mesh.ys[vertex]!] as const;
+    return triangles.slice(1).map((triangle, i): Place => {
+      return { kind: 'join', width: 0, ends: [at, at], length: 0, sides: [triangles[i]!, triangle] };
+    });
+  });
+}
+
+const toPoint = ([x, y]: readonly [number, number]): Point => ({ x: x / gridPerMm, y: y / gridPerMm });
+const compare = (a: Point, b: Point): number => a.x - b.x || a.y - b.y;
+const inOrder = (a: Point, b: Point): [Point, Point] => (compare(a, b) <= 0 ? [a, b] : [b, a]);

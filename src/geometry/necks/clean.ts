@@ -1,0 +1,103 @@
+/** Freeing outlines of the debris of earlier booleans, which would look like necks a hundred-thousandth of a mm wide. */
+
+import type { Region, Ring } from '../types.ts';
+
+/**
+ * Grid units per mm. The analysis runs on whole numbers: coordinates then compare exactly, and the orientation of three
+ * points is exact in double precision for points up to 900 mm apart.
+ */
+export const gridPerMm = 100_000;
+
+/** Vertices nearer than this, and spikes or slits narrower than this, are debris (units). */
+const debris = 10;
+
+/** A ring is a speck if it is smaller than this (units²: 0.01 mm × 0.01 mm) … */
+const speckArea = 1e6;
+/** … or if its area shared out along its outline is thinner than this (units). */
+const speckThickness = 50;
+
+/** A closed outline in grid units; x and y are parallel. Material is on the left. */
+export interface GridRing {
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+}
+
+/** The rings of a region on the grid, without doubled vertices, spikes, hair slits and specks. Non-finite rings are left out. */
+export function cleanRings(region: Region): GridRing[] {
+  return region.map(cleanRing).filter((ring) => ring.xs.length >= 3 && !isSpeck(ring));
+}
+
+function cleanRing(ring: Ring): GridRing {
+  let xs: number[] = [];
+  let ys: number[] = [];
+  for (const { x, y } of ring) {
+    if (!Number.isFinite(x) || !Number.isFinite(y)) return { xs: [], ys: [] };
+    xs.push(Math.round(x * gridPerMm));
+    ys.push(Math.round(y * gridPerMm));
+  }
+  // A spike can straddle the seam between the last point and the first, so each further pass starts half a ring on.
+  for (let pass = 0; pass < 8 && xs.length >= 3; pass += 1) {
+    const before = xs.length;
+    const seam = pass === 0 ? 0 : before >> 1;
+    ({ xs, ys } = withoutDebris(rotated(xs, seam), rotated(ys, seam)));
+    if (pass > 0 && xs.length === before) break;
+  }
+  return { xs, ys };
+}
+
+const rotated = (values: number[], by: number): number[] => [...values.slice(by), ...values.slice(0, by)];
+
+/** One pass over the open chain; `kept` works as a stack, so that a long spike is eaten from its tip. */
+function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: number[]; ys: number[] } {
+  const kx: number[] = [];
+  const ky: number[] = [];
+  for (let i = 0; i < xs.length; i += 1) {
+    const x = xs[i]!;
+    const y = ys[i]!;
+    for (;;) {
+      const n = kx.length;
+      if (n > 0 && Math.hypot(x - kx[n - 1]!, y - ky[n - 1]!) < debris) {
+        // Of two points in one place the first stays; only a lone tip left by an eaten spike is replaced.
+        break;
+      }
+      if (n > 1 && isSpike(kx[n - 2]!, ky[n - 2]!, kx[n - 1]!, ky[n - 1]!, x, y)) {
+        kx.pop();
+        ky.pop();
+        continue;
+      }
+      kx.push(x);
+      ky.push(y);
+      break;
+    }
+  }
+  return { xs: kx, ys: ky };
+}
+
+/** Whether the way a → b → c turns back on itself at b. */
+function isSpike(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
+  const ux = bx - ax;
+  const uy = by - ay;
+  const vx = cx - bx;
+  const vy = cy - by;
+  if (ux * vx + uy * vy >= 0) return false;
+  const cross = Math.abs(ux * vy - uy * vx);
+  return cross < debris * Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy));
+}
+
+function isSpeck({ xs, ys }: GridRing): boolean {
+  let twiceArea = 0;
+  let outline = 0;
+  let j = xs.length - 1;
+  for (let i = 0; i < xs.length; i += 1) {
+    // Relative to the first vertex, so that no digits cancel far from the origin.
+    const ax = xs[j]! - xs[0]!;
+    const ay = ys[j]! - ys[0]!;
+    const bx = xs[i]! - xs[0]!;
+    const by = ys[i]! - ys[0]!;
+    twiceArea += ax * by - bx * ay;
+    outline += Math.hypot(bx - ax, by - ay);
+    j = i;
+  }
+  const area = Math.abs(twiceArea) / 2;
+  return area < speckArea || area < (speckThickness / 2) * outline;
+}

@@ -1,0 +1,176 @@
+/** The inside of a region as triangles between closely spaced boundary points. */
+
+import type { GridRing } from './clean.ts';
+import { Triangulation } from './triangulation.ts';
+
+export interface Mesh {
+  /** Boundary vertices in grid units. */
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  /** See `Triangulation`. */
+  readonly starts: Uint32Array;
+  readonly twins: Int32Array;
+  /** Per triangle: 1 in material. */
+  readonly inside: Uint8Array;
+  /** Per half-edge: 1 where both sides are material, so that the edge is a chord of the region. */
+  readonly isChord: Uint8Array;
+  /** The neighbours along the outline; −1 at a vertex where outlines meet, which has more than two. */
+  readonly next: Int32Array;
+  readonly previous: Int32Array;
+  /** Which outline a vertex is on, how far along it, and how long each outline is (units). */
+  readonly ring: Int32Array;
+  readonly along: Float64Array;
+  readonly ringLengths: readonly number[];
+  /** Vertices where outlines meet. */
+  readonly meetings: readonly number[];
+}
+
+/** Triangulates the rings with boundary points no farther apart than `spacing` (units). `undefined` where there is no area. */
+export function buildMesh(rings: readonly GridRing[], spacing: number): Mesh | undefined {
+  const { xs, ys, chains } = sample(rings, spacing);
+  if (xs.length < 3) return undefined;
+  const triangulation = new Triangulation(xs, ys);
+  const { starts, twins } = triangulation;
+  if (starts.length === 0) return undefined;
+  for (const chain of chains) {
+    let a = chain[chain.length - 1]!;
+    for (const b of chain) {
+      triangulation.addBoundary(a, b);
+      a = b;
+    }
+  }
+  const inside = insideOf(triangulation);
+  const isChord = new Uint8Array(starts.length);
+  for (let e = 0; e < starts.length; e += 1) {
+    const twin = twins[e]!;
+    isChord[e] = twin >= 0 && inside[triangleOf(e)]! & inside[triangleOf(twin)]! ? 1 : 0;
+  }
+  const meetings = meetingsOf(starts, inside, isChord, xs.length);
+  return { xs, ys, starts, twins, inside, isChord, meetings, ...outlines(xs, ys, chains, meetings) };
+}
+
+export const triangleOf = (e: number): number => Math.floor(e / 3);
+
+/** Points along all rings, each place once, and the rings as chains of those points. */
+function sample(rings: readonly GridRing[], spacing: number) {
+  const px: number[] = [];
+  const py: number[] = [];
+  const chains: number[][] = [];
+  for (const { xs, ys } of rings) {
+    const chain: number[] = [];
+    for (let i = 0; i < xs.length; i += 1) {
+      const j = i + 1 === xs.length ? 0 : i + 1;
+      const dx = xs[j]! - xs[i]!;
+      const dy = ys[j]! - ys[i]!;
+      const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / spacing));
+      for (let k = 0; k < steps; k += 1) {
+        chain.push(px.length);
+        px.push(xs[i]! + Math.round((dx * k) / steps));
+        py.push(ys[i]! + Math.round((dy * k) / steps));
+      }
+    }
+    chains.push(chain);
+  }
+  const { ids, xs, ys } = merged(px, py);
+  const kept = chains
+    .map((chain) => chain.map((i) => ids[i]!).filter((id, i, all) => id !== all[i === 0 ? all.length - 1 : i - 1]))
+    .filter((chain) => chain.length > 2);
+  return { xs, ys, chains: kept };
+}
+
+/** Gives equal points one number (open addressing: a hash table of point numbers). */
+function merged(px: readonly number[], py: readonly number[]) {
+  let size = 16;
+  while (size < px.length * 2) size *= 2;
+  const table = new Int32Array(size).fill(-1);
+  const ids = new Int32Array(px.length);
+  const xs = new Float64Array(px.length);
+  const ys = new Float64Array(px.length);
+  let count = 0;
+  for (let i = 0; i < px.length; i += 1) {
+    const x = px[i]!;
+    const y = py[i]!;
+    let slot = (Math.imul(x | 0, 0x9e3779b1) ^ Math.imul(y | 0, 0x85ebca6b)) >>> 0;
+    slot = (slot ^ (slot >>> 15)) & (size - 1);
+    while (table[slot]! >= 0 && (xs[table[slot]!] !== x || ys[table[slot]!] !== y)) slot = (slot + 1) & (size - 1);
+    if (table[slot]! < 0) {
+      table[slot] = count;
+      xs[count] = x;
+      ys[count] = y;
+      count += 1;
+    }
+    ids[i] = table[slot]!;
+  }
+  return { ids, xs: xs.slice(0, count), ys: ys.slice(0, count) };
+}
+
+/** Flood fill by winding number from the hull inwards. */
+function insideOf({ starts, twins, steps }: Triangulation): Uint8Array {
+  const count = starts.length / 3;
+  const winding = new Int32Array(count);
+  const seen = new Uint8Array(count);
+  const stack: number[] = [];
+  for (let e = 0; e < starts.length; e += 1) {
+    const triangle = triangleOf(e);
+    if (twins[e]! >= 0 || seen[triangle]) continue;
+    winding[triangle] = steps[e]!;
+    seen[triangle] = 1;
+    stack.push(triangle);
+    while (stack.length > 0) {
+      const t = stack.pop()!;
+      for (let f = 3 * t; f < 3 * t + 3; f += 1) {
+        if (twins[f]! < 0) continue;
+        const neighbour = triangleOf(twins[f]!);
+        if (seen[neighbour]) continue;
+        winding[neighbour] = winding[t]! - steps[f]!;
+        seen[neighbour] = 1;
+        stack.push(neighbour);
+      }
+    }
+  }
+  return Uint8Array.from(winding, (number) => (number > 0 ? 1 : 0));
+}
+
+/** Vertices from which the outline of the material leaves more than once. */
+function meetingsOf(starts: Uint32Array, inside: Uint8Array, isChord: Uint8Array, vertices: number): number[] {
+  const leaving = new Uint8Array(vertices);
+  const found: number[] = [];
+  for (let e = 0; e < starts.length; e += 1) {
+    if (isChord[e] || !inside[triangleOf(e)]) continue;
+    const vertex = starts[e]!;
+    leaving[vertex]! += 1;
+    if (leaving[vertex] === 2) found.push(vertex);
+  }
+  return found;
+}
+
+function outlines(
+  xs: Float64Array,
+  ys: Float64Array,
+  chains: readonly (readonly number[])[],
+  meetings: readonly number[],
+) {
+  const next = new Int32Array(xs.length).fill(-1);
+  const previous = new Int32Array(xs.length).fill(-1);
+  const ring = new Int32Array(xs.length).fill(-1);
+  const along = new Float64Array(xs.length);
+  const ringLengths: number[] = [];
+  for (const [r, chain] of chains.entries()) {
+    let length = 0;
+    let v = chain[chain.length - 1]!;
+    for (const w of chain) {
+      next[v] = w;
+      previous[w] = v;
+      length += Math.hypot(xs[w]! - xs[v]!, ys[w]! - ys[v]!);
+      ring[w] = r;
+      along[w] = length;
+      v = w;
+    }
+    ringLengths.push(length);
+  }
+  for (const v of meetings) {
+    next[v] = -1;
+    previous[v] = -1;
+  }
+  return { next, previous, ring, along, ringLengths };
+}

@@ -1,0 +1,137 @@
+/** Runs that end free: the longest way through the thin triangles that pruning took away. */
+
+import type { Mesh } from './mesh.ts';
+import { triangleOf } from './mesh.ts';
+import { arcOver, edgeLength, heightOn, midpointDistance } from './lengths.ts';
+import type { Thinness } from './thin.ts';
+
+/** One triangle passed on the way. */
+export interface Step {
+  /** The chord by which the triangle is left. */
+  readonly chord: number;
+  /** Width of the material there, and length of the way, in units. */
+  readonly width: number;
+  readonly length: number;
+}
+
+export interface Path {
+  readonly steps: readonly Step[];
+  readonly length: number;
+  /** Whether it starts at thicker material or at a core; else it runs from end to end of a part that is thin all over. */
+  readonly attached: boolean;
+}
+
+/** A chord whose ends are nearer to each other along the outline than this many chord lengths is at the end of a run. */
+const endArc = 3;
+
+/** The longest path among the pruned triangles of one connected thin component; `undefined` if it has no chords. */
+export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: readonly number[]): Path | undefined {
+  const { thin, core, thinChord } = thinness;
+  const isPruned = (t: number) => thin[t] === 1 && core[t] === 0;
+  let best: Walk | undefined;
+  let some = -1;
+  for (const t of triangles) {
+    if (!isPruned(t)) continue;
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+      if (!thinChord[e]) continue;
+      some = e;
+      if (isPruned(triangleOf(mesh.twins[e]!))) continue;
+      const walk = walkFrom(mesh, thinness, e);
+      if (!best || walk.length > best.length) best = walk;
+    }
+  }
+  if (best) return { steps: stepsOf(mesh, best), length: best.length, attached: true };
+  if (some < 0) return undefined;
+  // The farthest point from anywhere in a tree is an end of a longest path.
+  const ahead = walkFrom(mesh, thinness, some);
+  const behind = walkFrom(mesh, thinness, mesh.twins[some]!);
+  const end = (ahead.length > behind.length ? ahead : behind).last;
+  const whole = walkFrom(mesh, thinness, mesh.twins[end]!);
+  return { steps: stepsOf(mesh, whole), length: whole.length, attached: false };
+}
+
+interface Walk {
+  /** Half-edges entered, in order of discovery, and for each the index of the one before it. */
+  readonly entered: readonly number[];
+  readonly before: readonly number[];
+  /** The half-edge entered last on the longest way, its index, and the length of the way. */
+  readonly last: number;
+  readonly index: number;
+  readonly length: number;
+}
+
+/** All ways into the pruned tree from a half-edge inwards. Pruned triangles form trees, so no place is reached twice. */
+function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number): Walk {
+  const entered = [start];
+  const before = [-1];
+  const lengths = [0];
+  let index = 0;
+  for (let i = 0; i < entered.length; i += 1) {
+    const e = entered[i]!;
+    const t = triangleOf(e);
+    for (let f = 3 * t; f < 3 * t + 3; f += 1) {
+      if (f === e || !thinChord[f]) continue;
+      const twin = mesh.twins[f]!;
+      const neighbour = triangleOf(twin);
+      if (!thin[neighbour] || core[neighbour]) continue;
+      const length = lengths[i]! + midpointDistance(mesh, e, f);
+      if (length > lengths[index]!) index = entered.length;
+      entered.push(twin);
+      before.push(i);
+      lengths.push(length);
+    }
+  }
+  return { entered, before, last: entered[index]!, index, length: lengths[index]! };
+}
+
+function stepsOf(mesh: Mesh, { entered, before, index }: Walk): Step[] {
+  const steps: Step[] = [];
+  for (let i = index; before[i]! >= 0; i = before[i]!) {
+    const chord = mesh.twins[entered[i]!]!;
+    const entry = entered[before[i]!]!;
+    const third = 9 * triangleOf(entry) + 3 - entry - chord; // the three half-edges 3t, 3t + 1, 3t + 2 add up to 9t + 3
+    const width = mesh.isChord[third]
+      ? Math.min(edgeLength(mesh, entry), edgeLength(mesh, chord))
+      : heightOn(mesh, third);
+    steps.push({ chord, width, length: midpointDistance(mesh, entry, chord) });
+  }
+  return steps.reverse();
+}
+
+/** The part of a path whose width is within a third of the median width: its length, least width and where that is. */
+export function evenPart(mesh: Mesh, { steps }: Path): { length: number; width: number; chord: number } {
+  const median = medianWidth(steps);
+  let length = 0;
+  let width = Infinity;
+  let chord = -1;
+  for (const step of steps) {
+    if (step.width > (4 / 3) * median || step.width < (3 / 4) * median) continue;
+    length += step.length;
+    if (step.width < width && !isAtEnd(mesh, step.chord)) ({ width, chord } = step);
+  }
+  return { length, width, chord };
+}
+
+/** The least width of a path once its two tapering ends are taken off: all up to the first place half as wide as the median. */
+export function leastWidth(mesh: Mesh, { steps }: Path): { width: number; chord: number } {
+  const half = medianWidth(steps) / 2;
+  const from = steps.findIndex((step) => step.width >= half && !isAtEnd(mesh, step.chord));
+  const to = steps.findLastIndex((step) => step.width >= half && !isAtEnd(mesh, step.chord));
+  let width = Infinity;
+  let chord = -1;
+  for (const step of steps.slice(from, to + 1)) {
+    if (step.width < width && !isAtEnd(mesh, step.chord)) ({ width, chord } = step);
+  }
+  return { width, chord };
+}
+
+/** Half of the path's length is wider than this, half narrower. */
+function medianWidth(steps: readonly Step[]): number {
+  const sorted = steps.toSorted((a, b) => a.width - b.width);
+  const half = steps.reduce((sum, { length }) => sum + length, 0) / 2;
+  let length = 0;
+  return sorted.find((step) => (length += step.length) >= half)?.width ?? 0;
+}
+
+/** Whether the chord is so near the end of a run that its two ends are neighbours along the outline. */
+const isAtEnd = (mesh: Mesh, chord: number): boolean => arcOver(mesh, chord) < endArc * edgeLength(mesh, chord);

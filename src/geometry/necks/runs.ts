@@ -1,0 +1,165 @@
+/** From thin triangles to thin places: where a neck is to be measured, and whether it is a point or a whole run. */
+
+import { edgeLength, heightOn, midpointDistance } from './lengths.ts';
+import type { Mesh } from './mesh.ts';
+import { triangleOf } from './mesh.ts';
+import { evenPart, leastWidth, longestFreePath } from './paths.ts';
+import type { Thinness } from './thin.ts';
+
+/** A thin place to be measured. */
+export interface Run {
+  /** `join`: a neck between two bodies; `stroke`: a whole run. */
+  readonly kind: 'join' | 'stroke';
+  /** The chord nearest to its least width: a half-edge of the mesh. */
+  readonly chord: number;
+  /** Length along the run, in units. */
+  readonly length: number;
+  /** Whether the run leads from body to body or round in a circle; otherwise it ends free. */
+  readonly through: boolean;
+}
+
+/** A run of nearly constant width longer than this many times the width asked for is a stroke … */
+const strokeLength = 3;
+/** … where nearly constant means no wider than this many times its least width. */
+const nearlyConstant = 1.5;
+/** A run that branches, or joins more than two bodies, is one stroke if all its branches together exceed this many widths. */
+const webLength = 8;
+/** A run that ends free is a stroke if its width is nearly constant over more than this many times the width asked for. */
+const freeLength = 4;
+/** A part that is thin all over is a stroke if longer than this many times the width asked for; otherwise it is a dot. */
+const partLength = 1;
+
+/** `width` in units. */
+export function findRuns(mesh: Mesh, thinness: Thinness, width: number): Run[] {
+  const { thin, thinChord, coreChord } = thinness;
+  const runs: Run[] = [];
+  const seen = new Uint8Array(thin.length);
+  for (let first = 0; first < thin.length; first += 1) {
+    if (!thin[first] || seen[first]) continue;
+    seen[first] = 1;
+    const triangles = [first];
+    for (let i = 0; i < triangles.length; i += 1) {
+      const t = triangles[i]!;
+      for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+        if (!thinChord[e]) continue;
+        const neighbour = triangleOf(mesh.twins[e]!);
+        if (!thin[neighbour] || seen[neighbour]) continue;
+        seen[neighbour] = 1;
+        triangles.push(neighbour);
+      }
+    }
+    runs.push(...runsOf(mesh, thinness, triangles, width));
+  }
+  // Where two discs overlap there may be no thin triangle at all, only a thin chord.
+  for (let e = 0; e < coreChord.length; e += 1) {
+    const twin = mesh.twins[e]!;
+    if (coreChord[e] && e < twin && !thin[triangleOf(e)] && !thin[triangleOf(twin)]) {
+      runs.push({ kind: 'join', chord: e, length: 0, through: true });
+    }
+  }
+  return runs;
+}
+
+/** The runs of one connected set of thin triangles. */
+function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): Run[] {
+  const core = triangles.filter((t) => thinness.core[t]);
+  const free = longestFreePath(mesh, thinness, triangles);
+  const even = free && evenPart(mesh, free);
+  const freeStroke = free && even && even.length > freeLength * width ? { ...free, chord: even.chord } : undefined;
+  if (core.length > 0) {
+    const whole = measureCore(mesh, thinness, core);
+    const isStroke =
+      freeStroke !== undefined ||
+      whole.contacts === 0 ||
+      whole.evenLength > strokeLength * width ||
+      (whole.isWeb && whole.length > webLength * width);
+    if (!isStroke) return branchesOf(mesh, thinness, core);
+    return [{ kind: 'stroke', chord: whole.chord, length: whole.length + (freeStroke?.length ?? 0), through: true }];
+  }
+  if (free?.attached === false) {
+    const { chord } = leastWidth(mesh, free);
+    return free.length > partLength * width && chord >= 0
+      ? [{ kind: 'stroke', chord, length: free.length, through: false }]
+      : [];
+  }
+  return freeStroke && freeStroke.chord >= 0
+    ? [{ kind: 'stroke', chord: freeStroke.chord, length: freeStroke.length, through: false }]
+    : [];
+}
+
+/** A triangle of a core, seen as a piece of the run. */
+interface Link {
+  readonly chords: readonly number[];
+  readonly length: number;
+  readonly width: number;
+  /** The chord nearest to the width. */
+  readonly chord: number;
+}
+
+function linkOf(mesh: Mesh, { coreChord }: Thinness, t: number): Link {
+  const chords: number[] = [];
+  let width = Infinity;
+  let chord = -1;
+  for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+    if (!coreChord[e]) continue;
+    chords.push(e);
+    if (edgeLength(mesh, e) < width) {
+      width = edgeLength(mesh, e);
+      chord = e;
+    }
+  }
+  for (let e = 3 * t; e < 3 * t + 3; e += 1) if (!mesh.isChord[e]) width = Math.min(width, heightOn(mesh, e));
+  const [a, b, c] = chords;
+  let length = midpointDistance(mesh, a!, b!);
+  // Three ways meet: half the way round the three midpoints is about the length of the star between them.
+  if (c !== undefined) length = (length + midpointDistance(mesh, b!, c) + midpointDistance(mesh, c, a!)) / 2;
+  return { chords, length, width, chord };
+}
+
+function measureCore(mesh: Mesh, thinness: Thinness, core: readonly number[]) {
+  const links = core.map((t) => linkOf(mesh, thinness, t));
+  const least = links.reduce((best, link) => (link.width < best.width ? link : best));
+  let length = 0;
+  let evenLength = 0;
+  let contacts = 0;
+  let junctions = 0;
+  for (const link of links) {
+    length += link.length;
+    if (link.width <= nearlyConstant * least.width) evenLength += link.length;
+    if (link.chords.length > 2) junctions += 1;
+    for (const e of link.chords) if (!thinness.core[triangleOf(mesh.twins[e]!)]) contacts += 1;
+  }
+  return { chord: least.chord, length, evenLength, contacts, isWeb: junctions > 0 || contacts > 2 };
+}
+
+/** One join for each unbranched stretch of a core. */
+function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Run[] {
+  const seen = new Set<number>();
+  const runs: Run[] = [];
+  for (const t of core) {
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+      if (!thinness.coreChord[e] || seen.has(e)) continue;
+      let chord = e;
+      let width = edgeLength(mesh, e);
+      let length = 0;
+      for (const direction of [e, mesh.twins[e]!]) {
+        let entry = direction;
+        for (;;) {
+          seen.add(entry);
+          seen.add(mesh.twins[entry]!);
+          const triangle = triangleOf(entry);
+          if (!thinness.core[triangle]) break;
+          const link = linkOf(mesh, thinness, triangle);
+          if (link.chords.length !== 2) break;
+          if (link.width < width) ({ width, chord } = link);
+          length += link.length;
+          const exit = link.chords[0] === entry ? link.chords[1]! : link.chords[0]!;
+          if (seen.has(exit)) break;
+          entry = mesh.twins[exit]!;
+        }
+      }
+      runs.push({ kind: 'join', chord, length, through: true });
+    }
+  }
+  return runs;
+}

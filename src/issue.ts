@@ -76,3 +76,6 @@ export interface Issue {
   readonly suggestions?: readonly string[];
   readonly fixes?: readonly Fix[];
 }
+
+/** An issue before it has been given its place in the text and its fixes: what shapes and checks report. */
+export type Finding = Omit<Issue, 'range' | 'fixes'>;

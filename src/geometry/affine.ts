@@ -40,3 +40,15 @@ export function transform(region: Region, m: Affine): Region {
     return mirrored ? mapped.reverse() : mapped;
   });
 }
+
+/** The map that does `first`, then `then`. */
+export function chain(first: Affine, then: Affine): Affine {
+  return {
+    a: then.a * first.a + then.c * first.b,
+    b: then.b * first.a + then.d * first.b,
+    c: then.a * first.c + then.c * first.d,
+    d: then.b * first.c + then.d * first.d,
+    e: then.a * first.e + then.c * first.f + then.e,
+    f: then.b * first.e + then.d * first.f + then.f,
+  };
+}

@@ -58,7 +58,9 @@ function guarded<T>(action: () => T): T {
     return action();
   } catch (error) {
     if (error instanceof RangeError) throw error;
-    throw new RangeError(`The outline could not be computed (${error instanceof Error ? error.message : String(error)}).`);
+    throw new RangeError(
+      `The outline could not be computed (${error instanceof Error ? error.message : String(error)}).`,
+    );
   }
 }
 

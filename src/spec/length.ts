@@ -16,7 +16,8 @@ export type LengthResult = { readonly mm: number } | { readonly problem: string 
 export function parseLength(value: number | string, units: Units): LengthResult {
   if (typeof value === 'number') return bounded(value * mmPer[units], String(value));
   const match = pattern.exec(value.trim());
-  if (!match) return { problem: `“${clip(value)}” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.` };
+  if (!match)
+    return { problem: `“${clip(value)}” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.` };
   const [, sign, decimal, whole, numerator, denominator, unit] = match;
   const size = decimal === undefined ? Number(whole ?? 0) + Number(numerator) / Number(denominator) : Number(decimal);
   const factor = mmPer[(unit ?? units) as keyof typeof mmPer];
@@ -25,12 +26,13 @@ export function parseLength(value: number | string, units: Units): LengthResult 
 
 function bounded(mm: number, written: string): LengthResult {
   if (!Number.isFinite(mm)) return { problem: `“${clip(written)}” is not a number.` };
-  if (Math.abs(mm) > longestMm) return { problem: `${clip(written)} is more than ${longestMm / 1000} m; check the unit.` };
+  if (Math.abs(mm) > longestMm)
+    return { problem: `${clip(written)} is more than ${longestMm / 1000} m; check the unit.` };
   return { mm };
 }
 
 /** Text from a file, short enough for a message. */
 export function clip(text: string, most = 40): string {
-  const characters = [...text];
+  const characters = Array.from(text);
   return characters.length > most ? `${characters.slice(0, most - 1).join('')}…` : text;
 }

@@ -59,10 +59,21 @@ export type Generator =
       readonly tail: 'straight' | 'notched' | 'pointed';
       readonly notch: number;
     }
-  | { readonly kind: 'stack'; readonly shapes: readonly Shape[]; readonly towards: 'down' | 'up' | 'left' | 'right'; readonly lap?: number }
+  | {
+      readonly kind: 'stack';
+      readonly shapes: readonly Shape[];
+      readonly towards: 'down' | 'up' | 'left' | 'right';
+      readonly lap?: number;
+    }
   | { readonly kind: 'path'; readonly data: string; readonly mmPerUnit: number }
   | { readonly kind: 'drawing'; readonly file: string }
-  | { readonly kind: 'around'; readonly shape: Shape; readonly by: number; readonly corners: Corners; readonly keepHoles: boolean }
+  | {
+      readonly kind: 'around';
+      readonly shape: Shape;
+      readonly by: number;
+      readonly corners: Corners;
+      readonly keepHoles: boolean;
+    }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };
 

@@ -22,7 +22,12 @@ export interface ParsedSpec {
 export function parseSpec(text: string): ParsedSpec {
   const source = new SpecSource(text);
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues };
-  if (source.value === undefined || source.value === null || typeof source.value !== 'object' || Array.isArray(source.value)) {
+  if (
+    source.value === undefined ||
+    source.value === null ||
+    typeof source.value !== 'object' ||
+    Array.isArray(source.value)
+  ) {
     return { source, issues: source.issues.length > 0 ? source.issues : [notASpec(source)] };
   }
   const schema = checkAgainstSchema(source);
@@ -38,7 +43,14 @@ export function parseSpec(text: string): ParsedSpec {
   return {
     source,
     issues,
-    model: { title: spec.title ?? 'Untitled tag', units: problems.units, stock, ...(tie ? { tie } : {}), shapes, pieces },
+    model: {
+      title: spec.title ?? 'Untitled tag',
+      units: problems.units,
+      stock,
+      ...(tie ? { tie } : {}),
+      shapes,
+      pieces,
+    },
   };
 }
 

@@ -6,7 +6,7 @@ import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
-import type { HangerSpec, PieceSpec, RingSpec, ShapeList } from './types.generated.ts';
+import type { HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
 
 export interface Workshop {
   readonly stock: Stock;
@@ -43,9 +43,10 @@ export function readPieces(
 }
 
 function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
-  return [...(list ?? [])].flatMap((ref, index): Entry[] => {
-    // The schema's complaints leave holes in lists.
-    const shape = (ref as typeof ref | undefined) && shapes.byRef(ref, [...path, index]);
+  // The schema's complaints leave holes in lists.
+  const written: readonly (ShapeOrName | undefined)[] = list ?? [];
+  return [...written].flatMap((ref, index): Entry[] => {
+    const shape = ref === undefined ? undefined : shapes.byRef(ref, [...path, index]);
     return shape ? [{ shape, path: [...path, index] }] : [];
   });
 }
@@ -58,7 +59,13 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
   }
 }
 
-function readHanger(spec: HangerSpec, path: YamlPath, shapes: ShapeReader, problems: Problems, { stock, tie }: Workshop): Hanger | undefined {
+function readHanger(
+  spec: HangerSpec,
+  path: YamlPath,
+  shapes: ShapeReader,
+  problems: Problems,
+  { stock, tie }: Workshop,
+): Hanger | undefined {
   const kind = (['ring', 'hole', 'slot'] as const).find((key) => spec[key] !== undefined);
   if (!kind) return undefined;
   const here = [...path, kind];

@@ -73,7 +73,9 @@ export class ShapeReader {
     const written = this.#problems.source.value as { shapes?: Record<string, unknown> } | null;
     if (written?.shapes && Object.hasOwn(written.shapes, name)) return undefined;
     const suggestions = nearest(name, Object.keys(this.#specs));
-    this.#problems.error('unknown-shape', path, `There is no shape “${name}”.${didYouMean(suggestions)}`, { suggestions });
+    this.#problems.error('unknown-shape', path, `There is no shape “${name}”.${didYouMean(suggestions)}`, {
+      suggestions,
+    });
     return undefined;
   }
 
@@ -113,8 +115,11 @@ export class ShapeReader {
     const present = generatorKeys.filter((key) => spec[key] !== undefined);
     if (present.length !== 1) {
       // A generator whose value does not fit the schema was taken out, and has been reported.
-      const written = path.reduce<unknown>((at, step) => (at as Record<string | number, unknown> | undefined)?.[step], this.#problems.source.value);
-      const intended = generatorKeys.filter((key) => Object.hasOwn((written ?? {}) as object, key));
+      const written = path.reduce<unknown>(
+        (at, step) => (at as Record<string | number, unknown> | undefined)?.[step],
+        this.#problems.source.value,
+      );
+      const intended = generatorKeys.filter((key) => Object.hasOwn((written ?? {}), key));
       if (present.length === 0 && intended.length > 0) return undefined;
       const message =
         present.length === 0
@@ -129,7 +134,12 @@ export class ShapeReader {
       for (const companion of companions) {
         if (spec[companion] === undefined) continue;
         const range = this.#problems.source.keyRange([...path, companion]);
-        this.#problems.error('bad-value', [...path, companion], `“${companion}” goes with ${other}, and this shape is a ${key}.`, { range });
+        this.#problems.error(
+          'bad-value',
+          [...path, companion],
+          `“${companion}” goes with ${other}, and this shape is a ${key}.`,
+          { range },
+        );
       }
     }
     return key;
@@ -145,7 +155,11 @@ export class ShapeReader {
         const [width, height] = this.#size(spec.rectangle!, at('rectangle'));
         const radius = problems.length(spec.radius, at('radius'), 'distance') ?? 0;
         if (width && height && radius > Math.min(width, height) / 2) {
-          problems.error('bad-length', at('radius'), `The radius can be at most half the shorter side, ${Math.min(width, height) / 2} mm.`);
+          problems.error(
+            'bad-length',
+            at('radius'),
+            `The radius can be at most half the shorter side, ${Math.min(width, height) / 2} mm.`,
+          );
         }
         return width && height ? { kind: 'rectangle', width, height, radius } : undefined;
       }
@@ -165,13 +179,18 @@ export class ShapeReader {
         const head = problems.length(arrow.head, at('arrow', 'head'), 'size') ?? width;
         const notch = problems.length(arrow.notch, at('arrow', 'notch'), 'size') ?? (width ?? 0) / 2;
         if (!length || !width || !head) return undefined;
-        if (head < width) problems.error('bad-length', at('arrow', 'head'), 'The head cannot be narrower than the shaft.');
+        if (head < width)
+          problems.error('bad-length', at('arrow', 'head'), 'The head cannot be narrower than the shaft.');
         const tipDegrees = arrow.tip ?? 90;
         const tail = arrow.tail ?? 'straight';
         const point = head / 2 / Math.tan((tipDegrees * Math.PI) / 360);
         const taken = point + (tail === 'straight' ? 0 : notch);
         if (taken >= length) {
-          problems.error('bad-length', at('arrow', 'length'), `The tip and the tail alone are ${taken.toFixed(1)} mm; the arrow must be longer.`);
+          problems.error(
+            'bad-length',
+            at('arrow', 'length'),
+            `The tip and the tail alone are ${taken.toFixed(1)} mm; the arrow must be longer.`,
+          );
         }
         return { kind: 'arrow', length, width, head, tipDegrees, tail, notch };
       }
@@ -188,7 +207,8 @@ export class ShapeReader {
       case 'around': {
         const shape = this.byRef(spec.around!, at('around'));
         const by = problems.length(spec.by, at('by'), 'distance');
-        if (spec.by === undefined) problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
+        if (spec.by === undefined)
+          problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
         if (!shape || by === undefined) return undefined;
         return { kind: 'around', shape, by, corners: spec.corners ?? 'round', keepHoles: spec.holes === 'keep' };
       }
@@ -239,7 +259,8 @@ export class ShapeReader {
       return { kind: 'points', points: read };
     }
     const across = this.#problems.length(spec.across, [...path, 'across'], 'size');
-    if (spec.across === undefined) this.#problems.error('missing-key', path, '“polygon” needs “across” beside “sides”.');
+    if (spec.across === undefined)
+      this.#problems.error('missing-key', path, '“polygon” needs “across” beside “sides”.');
     return across === undefined ? undefined : { kind: 'regular', sides: sides!, across };
   }
 
@@ -251,7 +272,8 @@ export class ShapeReader {
     };
     const fitTarget = spec.fit && this.#target(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in');
     const placeTarget = spec.place && this.#target(spec.place.on, spec.place.part, [...path, 'place'], 'on');
-    const margin = (value: number | string | undefined, key: string) => problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
+    const margin = (value: number | string | undefined, key: string) =>
+      problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
     const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
     if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
       problems.error('bad-value', [...path, 'fit'], '“fit” finds the size by itself; leave out width and height.', {
@@ -288,7 +310,9 @@ export class ShapeReader {
     if (members.includes(part)) return { shape, part };
     const suggestions = nearest(part, members);
     const message =
-      members.length === 0 ? `“${name}” is not a stack and has no parts.` : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
+      members.length === 0
+        ? `“${name}” is not a stack and has no parts.`
+        : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
     this.#problems.error('unknown-shape', [...path, 'part'], message, { suggestions });
     return undefined;
   }
@@ -301,6 +325,8 @@ export class ShapeReader {
   }
 
   #list(refs: ShapeList | readonly string[], path: YamlPath): Shape[] {
-    return [...refs].flatMap((ref, index) => (ref === undefined ? [] : (this.byRef(ref, [...path, index]) ?? [])));
+    // The schema's complaints leave holes in lists.
+    const written: readonly (ShapeOrName | undefined)[] = refs;
+    return [...written].flatMap((ref, index) => (ref === undefined ? [] : (this.byRef(ref, [...path, index]) ?? [])));
   }
 }

@@ -57,7 +57,8 @@ function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[]
     return typeof found === 'object' && found !== null && !mismatch;
   });
   const unanswered = choices.filter(
-    ({ instancePath }) => !kept.some((error) => error.instancePath === instancePath || error.instancePath.startsWith(`${instancePath}/`)),
+    ({ instancePath }) =>
+      !kept.some((error) => error.instancePath === instancePath || error.instancePath.startsWith(`${instancePath}/`)),
   );
   return [...kept, ...unanswered];
 }
@@ -72,12 +73,24 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: 
       const known = keysAt(error.schemaPath);
       const suggestions = nearest(key, known);
       const hint = didYouMean(suggestions) || (known.length <= 14 ? ` Known here: ${known.join(', ')}.` : '');
-      return { ...base, code: 'unknown-key', message: `Unknown key “${clip(key)}”.${hint}`, range: source.keyRange(path), suggestions };
+      return {
+        ...base,
+        code: 'unknown-key',
+        message: `Unknown key “${clip(key)}”.${hint}`,
+        range: source.keyRange(path),
+        suggestions,
+      };
     }
     case 'required': {
       const key = String(params['missingProperty']);
-      const message = key === 'tagwright' ? 'The first line of a tag spec is “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
-      return { ...base, code: key === 'tagwright' ? 'not-a-spec' : 'missing-key', message, range: source.keyRange(path) };
+      const message =
+        key === 'tagwright' ? 'The first line of a tag spec is “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
+      return {
+        ...base,
+        code: key === 'tagwright' ? 'not-a-spec' : 'missing-key',
+        message,
+        range: source.keyRange(path),
+      };
     }
     case 'propertyNames':
       return {
@@ -97,7 +110,13 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: 
       };
     }
     default:
-      if (found === null) return { ...base, code: 'bad-value', range: source.keyRange(path), message: `${capital(name)} has no value yet.` };
+      if (found === null)
+        return {
+          ...base,
+          code: 'bad-value',
+          range: source.keyRange(path),
+          message: `${capital(name)} has no value yet.`,
+        };
       return { ...base, code: 'bad-value', message: `${capital(name)} ${expectation(error)}` };
   }
 }
@@ -144,7 +163,8 @@ function kinds(type: unknown): string {
 /** The keys that the object schema holding `schemaPath` allows. */
 function keysAt(schemaPath: string): string[] {
   let node: unknown = schema;
-  for (const step of schemaPath.split('/').slice(1, -1)) node = (node as Record<string, unknown> | undefined)?.[decode(step)];
+  for (const step of schemaPath.split('/').slice(1, -1))
+    node = (node as Record<string, unknown> | undefined)?.[decode(step)];
   return Object.keys((node as SchemaNode | undefined)?.properties ?? {});
 }
 
@@ -156,7 +176,13 @@ function pathOf(error: SchemaError): YamlPath {
 }
 
 function toPath(pointer: string): YamlPath {
-  return pointer === '' ? [] : pointer.slice(1).split('/').map(decode).map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+  return pointer === ''
+    ? []
+    : pointer
+        .slice(1)
+        .split('/')
+        .map(decode)
+        .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
 }
 
 function decode(step: string): string {
@@ -164,7 +190,10 @@ function decode(step: string): string {
 }
 
 function valueAt(root: unknown, path: YamlPath): unknown {
-  return path.reduce<unknown>((node, step) => (node as Record<string | number, unknown> | null | undefined)?.[step], root);
+  return path.reduce<unknown>(
+    (node, step) => (node as Record<string | number, unknown> | null | undefined)?.[step],
+    root,
+  );
 }
 
 function deepestLast(a: YamlPath, b: YamlPath): number {

@@ -35,7 +35,9 @@ export class SpecSource {
       this.value = document.toJS({ maxAliasCount: mostAliases });
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
-      issues.push(this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd()));
+      issues.push(
+        this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd()),
+      );
     }
     this.issues = issues;
   }
@@ -117,7 +119,13 @@ export class SpecSource {
   }
 
   #issue(code: Issue['code'], message: string, start: number, end: number): Issue {
-    return { code, severity: 'error', message, path: [], range: { start, end: Math.min(end, Math.max(this.text.length, 1)) } };
+    return {
+      code,
+      severity: 'error',
+      message,
+      path: [],
+      range: { start, end: Math.min(end, Math.max(this.text.length, 1)) },
+    };
   }
 }
 

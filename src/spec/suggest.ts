@@ -8,7 +8,9 @@ export function nearest(word: string, known: readonly string[]): string[] {
   const furthest = Math.max(1, Math.floor(wanted.length / 3));
   return known
     .map((candidate) => ({ candidate, steps: distance(wanted, candidate.toLowerCase()) }))
-    .filter(({ candidate, steps }) => steps <= furthest || (wanted.length > 2 && candidate.toLowerCase().startsWith(wanted)))
+    .filter(
+      ({ candidate, steps }) => steps <= furthest || (wanted.length > 2 && candidate.toLowerCase().startsWith(wanted)),
+    )
     .sort((a, b) => a.steps - b.steps || (a.candidate < b.candidate ? -1 : 1))
     .slice(0, 3)
     .map(({ candidate }) => candidate);

@@ -16,6 +16,14 @@ export interface Mark {
   readonly path: YamlPath;
 }
 
+/** A shape that a piece is made of. */
+export interface Source {
+  readonly use: 'body' | 'cut';
+  readonly region: Region;
+  /** Where the shape is defined: under `shapes`, or in the piece's list. */
+  readonly path: YamlPath;
+}
+
 /** What holds the tie, once it has a place. */
 export interface PlacedHanger {
   readonly kind: 'ring' | 'hole' | 'slot';
@@ -40,6 +48,8 @@ export interface Piece {
   readonly region: Region;
   /** The united body before openings and hanger. */
   readonly body: Region;
+  /** What the body is united from, and what is cut through it: to tell which line of the spec a finding comes from. */
+  readonly sources: readonly Source[];
   readonly marks: readonly Mark[];
   readonly hanger?: PlacedHanger;
   /** `many`: separate parts are intended. */

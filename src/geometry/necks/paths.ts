@@ -112,11 +112,11 @@ export function evenPart(mesh: Mesh, { steps }: Path): { length: number; width: 
   return { length, width, chord };
 }
 
-/** The least width of a path once its two tapering ends are taken off: all up to the first place half as wide as the median. */
+/** The least width of a path once its two tapering ends are taken off: all up to the first place three quarters as wide as the median. */
 export function leastWidth(mesh: Mesh, { steps }: Path): { width: number; chord: number } {
-  const half = medianWidth(steps) / 2;
-  const from = steps.findIndex((step) => step.width >= half && !isAtEnd(mesh, step.chord));
-  const to = steps.findLastIndex((step) => step.width >= half && !isAtEnd(mesh, step.chord));
+  const enough = 0.75 * medianWidth(steps);
+  const from = steps.findIndex((step) => step.width >= enough && !isAtEnd(mesh, step.chord));
+  const to = steps.findLastIndex((step) => step.width >= enough && !isAtEnd(mesh, step.chord));
   let width = Infinity;
   let chord = -1;
   for (const step of steps.slice(from, to + 1)) {

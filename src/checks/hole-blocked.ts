@@ -1,0 +1,47 @@
+/** Lettering, marks or glued pieces in the way of the tie. */
+
+import { intersection } from '../geometry/clipper.ts';
+import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Finding } from '../issue.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+
+/** Overlaps below this are where the two merely touch, in mm². */
+const touchingMm2 = 0.02;
+
+export const holeBlocked: Check = (tag) => tag.pieces.flatMap((piece) => blockedHole(piece, tag));
+
+function blockedHole(piece: Piece, { pieces }: Tag): Finding[] {
+  const { hanger } = piece;
+  if (!hanger) return [];
+  const findings: Finding[] = [];
+  const report = (severity: 'error' | 'warning', overlap: Region, message: string): void => {
+    const box = boundsOf(overlap);
+    const covered = area(overlap);
+    if (!box || covered < touchingMm2) return;
+    findings.push({
+      code: 'hole-blocked',
+      severity,
+      piece: piece.id,
+      path: hanger.path,
+      points: [boxCentre(box)],
+      message: `${message} (${covered.toFixed(1)} mm²).`,
+    });
+  };
+  if (hanger.kind === 'ring') {
+    // A ring set deeper than it touches is meant to bite: only what goes past the middle of the hole is in the way of the tie.
+    const bite = intersection(hanger.opening, piece.body);
+    if (area(bite) > area(hanger.opening) / 2)
+      report('warning', bite, 'The hole of the ring is cut mostly out of the body');
+  }
+  for (const mark of piece.marks) {
+    const what = mark.operation === 'engrave' ? 'Engraving' : 'A score line';
+    report('warning', intersection(hanger.opening, mark.region), `${what} runs across the hole`);
+  }
+  for (const other of pieces) {
+    if (other.glueTo === piece.id)
+      report('error', intersection(hanger.opening, other.region), `“${other.title}”, glued on, covers the hole`);
+  }
+  return findings;
+}

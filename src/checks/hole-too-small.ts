@@ -1,0 +1,33 @@
+/** Openings that the tie does not go through. */
+
+import { tightestOpening } from '../spec/tie.ts';
+import type { Finding } from '../issue.ts';
+import type { Check } from './check.ts';
+import { mm } from './check.ts';
+
+/** A comparison of two written figures: a hundredth of a millimetre is no difference. */
+const slackMm = 0.01;
+
+export const holeTooSmall: Check = ({ tie, pieces }) => {
+  if (!tie) return [];
+  return pieces.flatMap(({ id, hanger }): Finding[] => {
+    if (!hanger) return [];
+    // Twine goes doubled through the narrow way; a ribbon lies flat along a slot and gathers in a round hole.
+    const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
+    const needed = flat ? tie.size : tightestOpening(tie);
+    const has = flat ? hanger.openingLength : hanger.openingSize;
+    if (has >= needed - slackMm) return [];
+    const what = tie.kind === 'twine' ? `twine of ${mm(tie.size)}, doubled,` : `ribbon of ${mm(tie.size)}`;
+    return [
+      {
+        code: 'hole-too-small',
+        severity: 'warning',
+        piece: id,
+        path: hanger.path,
+        points: [hanger.centre],
+        width: has,
+        message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}.`,
+      },
+    ];
+  });
+};

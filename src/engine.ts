@@ -1,0 +1,113 @@
+/** From the text of a spec to a checked tag: what the editor, the command line and the tests all call. */
+
+import { runChecks } from './checks/all.ts';
+import type { Finding, Issue } from './issue.ts';
+import { parseSpec } from './spec/parse.ts';
+import type { SpecSource } from './spec/source.ts';
+import { buildTag } from './tag/build.ts';
+import { StageCache } from './tag/cache.ts';
+import { loadFiles } from './tag/load.ts';
+import type { Loaded } from './tag/load.ts';
+import type { Tag } from './tag/tag.ts';
+import type { FontFiles } from './text/font-files.ts';
+import { FontLibrary } from './text/font-library.ts';
+
+export interface Report {
+  readonly source: SpecSource;
+  /** Absent when the spec could not be read as a whole. */
+  readonly tag?: Tag;
+  /** In the order of the text. */
+  readonly issues: readonly Issue[];
+  /** Full paths of the files beside the spec that it depends on. */
+  readonly files: readonly string[];
+  /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
+  readonly timings: Readonly<Record<'read' | 'load' | 'make' | 'check' | 'total', number>>;
+}
+
+export interface ComputeOptions {
+  /** Full path of a file named in the spec; `undefined` where it may not be read. */
+  readonly locate: (relative: string) => string | undefined;
+  readonly signal?: AbortSignal;
+}
+
+/** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
+const turnMs = 10;
+
+export class Engine {
+  readonly fonts: FontLibrary;
+  readonly #files: FontFiles;
+  readonly #cache = new StageCache();
+
+  constructor(files: FontFiles) {
+    this.#files = files;
+    this.fonts = new FontLibrary(files);
+  }
+
+  /**
+   * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
+   */
+  async compute(text: string, { locate, signal }: ComputeOptions): Promise<Report> {
+    const clock = new Clock();
+    const checkpoint = turns(signal);
+    const { source, model, issues } = parseSpec(text);
+    clock.lap('read');
+    if (!model) return { source, issues: inOrder(issues), files: [], timings: clock.laps };
+    const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
+    await checkpoint();
+    clock.lap('load');
+    const findings: Finding[] = [...loaded.findings];
+    const tag = await this.#build(model, loaded, findings, checkpoint);
+    clock.lap('make');
+    findings.push(...(await runChecks(tag, checkpoint)));
+    clock.lap('check');
+    return { source, tag, issues: inOrder(placed(findings, source)), files: loaded.files, timings: clock.laps };
+  }
+
+  #build(
+    model: Parameters<typeof buildTag>[0],
+    loaded: Loaded,
+    findings: Finding[],
+    checkpoint: () => Promise<void>,
+  ): Promise<Tag> {
+    return buildTag(model, {
+      cache: this.#cache,
+      font: (text) => loaded.fonts.get(text),
+      drawing: (file) => loaded.drawings.get(file),
+      report: (finding) => findings.push(finding),
+      checkpoint,
+    });
+  }
+}
+
+function placed(findings: readonly Finding[], source: SpecSource): Issue[] {
+  return findings.map((finding) => ({ ...finding, range: source.range(finding.path) }));
+}
+
+function inOrder(issues: readonly Issue[]): Issue[] {
+  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
+}
+
+/** Gives way when a turn is over, and stops when the result is no longer wanted. */
+function turns(signal: AbortSignal | undefined): () => Promise<void> {
+  let started = performance.now();
+  return async () => {
+    signal?.throwIfAborted();
+    if (performance.now() - started < turnMs) return;
+    await new Promise<void>((resolve) => setTimeout(resolve, 0));
+    started = performance.now();
+    signal?.throwIfAborted();
+  };
+}
+
+class Clock {
+  readonly laps = { read: 0, load: 0, make: 0, check: 0, total: 0 };
+  readonly #start = performance.now();
+  #last = this.#start;
+
+  lap(name: 'read' | 'load' | 'make' | 'check'): void {
+    const now = performance.now();
+    this.laps[name] = now - this.#last;
+    this.laps.total = now - this.#start;
+    this.#last = now;
+  }
+}

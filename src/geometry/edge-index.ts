@@ -1,0 +1,84 @@
+/** The edges of a region in a spatial index, for asking again and again what lies near a point. */
+
+import Flatbush from 'flatbush';
+import type { Point, Region } from './types.ts';
+
+/** Longer than any tag. */
+const rayMm = 10_000;
+
+export class EdgeIndex {
+  readonly #from: Point[] = [];
+  readonly #to: Point[] = [];
+  readonly #index: Flatbush | undefined;
+
+  constructor(region: Region) {
+    for (const ring of region) {
+      let previous = ring[ring.length - 1]!;
+      for (const point of ring) {
+        this.#from.push(previous);
+        this.#to.push(point);
+        previous = point;
+      }
+    }
+    if (this.#from.length === 0) return;
+    this.#index = new Flatbush(this.#from.length);
+    this.#from.forEach((from, edge) => {
+      const to = this.#to[edge]!;
+      this.#index!.add(Math.min(from.x, to.x), Math.min(from.y, to.y), Math.max(from.x, to.x), Math.max(from.y, to.y));
+    });
+    this.#index.finish();
+  }
+
+  /** Whether the ray from a point in a unit direction crosses any edge. */
+  crossedBy(from: Point, direction: Point): boolean {
+    const far = { x: from.x + direction.x * rayMm, y: from.y + direction.y * rayMm };
+    const boxes = this.#index?.search(
+      Math.min(from.x, far.x),
+      Math.min(from.y, far.y),
+      Math.max(from.x, far.x),
+      Math.max(from.y, far.y),
+    );
+    return (boxes ?? []).some((edge) => {
+      const a = sideOf(this.#from[edge]!);
+      const b = sideOf(this.#to[edge]!);
+      if (a.across > 0 === b.across > 0) return false;
+      return a.along + (a.across / (a.across - b.across)) * (b.along - a.along) > 0;
+    });
+
+    function sideOf({ x, y }: Point): { along: number; across: number } {
+      const dx = x - from.x;
+      const dy = y - from.y;
+      return { along: dx * direction.x + dy * direction.y, across: dx * direction.y - dy * direction.x };
+    }
+  }
+
+  /** Edges whose boxes touch the square of half-width `reach` round a point, as [from, to]. */
+  near({ x, y }: Point, reach: number): [Point, Point][] {
+    const found = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
+    return found.map((edge) => [this.#from[edge]!, this.#to[edge]!]);
+  }
+}
+
+/**
+ * Angles (radians, −π to π, ascending) at which a circle crosses the edges given.
+ * Each edge counts half-open, so that a crossing at a shared corner is found once.
+ */
+export function circleCrossings(edges: readonly (readonly [Point, Point])[], centre: Point, radius: number): number[] {
+  const angles: number[] = [];
+  for (const [from, to] of edges) {
+    const dx = to.x - from.x;
+    const dy = to.y - from.y;
+    const fx = from.x - centre.x;
+    const fy = from.y - centre.y;
+    const a = dx * dx + dy * dy;
+    const b = fx * dx + fy * dy;
+    const c = fx * fx + fy * fy - radius * radius;
+    const discriminant = b * b - a * c;
+    if (a === 0 || discriminant <= 0) continue;
+    const root = Math.sqrt(discriminant);
+    for (const t of [(-b - root) / a, (-b + root) / a]) {
+      if (t >= 0 && t < 1) angles.push(Math.atan2(fy + t * dy, fx + t * dx));
+    }
+  }
+  return angles.sort((p, q) => p - q);
+}

@@ -1,0 +1,48 @@
+/** A report as the command line's JSON: mm and mm², lines and columns from 1, finished geometry with y up. */
+
+import type { Report } from './engine.ts';
+import { area, boundsOf, ringArea } from './geometry/measure.ts';
+import type { TextEdit, TextRange } from './issue.ts';
+import type { Piece } from './tag/tag.ts';
+
+export function reportJson(file: string, { source, tag, issues, timings }: Report): object {
+  const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
+  const edit = (change: TextEdit) => ({ range: range(change.range), text: change.text });
+  return {
+    file,
+    ok: !issues.some((issue) => issue.severity === 'error'),
+    ...(tag ? { title: tag.title } : {}),
+    pieces: tag?.pieces.map(pieceJson) ?? [],
+    issues: issues.map((issue) => ({
+      code: issue.code,
+      severity: issue.severity,
+      message: issue.message,
+      ...(issue.piece === undefined ? {} : { piece: issue.piece }),
+      path: issue.path,
+      range: range(issue.range),
+      points: (issue.points ?? []).map(({ x, y }) => [round(x), round(y)]),
+      ...(issue.width === undefined ? {} : { width: round(issue.width) }),
+      fixes: (issue.fixes ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
+    })),
+    timings: { total_ms: Math.round(timings.total * 10) / 10 },
+  };
+}
+
+function pieceJson({ id, region }: Piece): object {
+  const box = boundsOf(region);
+  const { minX, minY, maxX, maxY } = box ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  return {
+    id,
+    width: round(maxX - minX),
+    height: round(maxY - minY),
+    area: round(area(region)),
+    parts: region.filter((ring) => ringArea(ring) > 0).length,
+    holes: region.filter((ring) => ringArea(ring) < 0).length,
+    bounds: [minX, minY, maxX, maxY].map(round),
+  };
+}
+
+/** A thousandth of a millimetre; −0 becomes 0. */
+function round(value: number): number {
+  return Math.round(value * 1000) / 1000 + 0;
+}

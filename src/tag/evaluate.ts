@@ -1,0 +1,110 @@
+/** Makes shapes: the generator, then the modifiers in their order, each stage kept for as long as its inputs stay the same. */
+
+import { chain, identity, rotation, scaling, translation } from '../geometry/affine.ts';
+import { offset } from '../geometry/clipper.ts';
+import { boundsOf, boxCentre, contains } from '../geometry/measure.ts';
+import type { Affine, Point } from '../geometry/types.ts';
+import type { Modifiers, Shape, Target } from '../spec/model.ts';
+import type { Stage } from './cache.ts';
+import { largestScale } from './fit.ts';
+import { generate } from './generate.ts';
+import type { Outline } from './outline.ts';
+import { placing } from './place.ts';
+import type { Resources } from './resources.ts';
+import { sizeAndGrow } from './size.ts';
+import { centreOf, mapSolid } from './solid.ts';
+import type { Solid } from './solid.ts';
+
+export class Evaluator {
+  readonly #resources: Resources;
+  readonly #made = new Map<Shape, Stage<Solid>>();
+
+  constructor(resources: Resources) {
+    this.#resources = resources;
+  }
+
+  /** The finished solid of a shape; an empty one has been reported. */
+  async make(shape: Shape): Promise<Stage<Solid>> {
+    const known = this.#made.get(shape);
+    if (known) return known;
+    const outline = await generate(shape, this.#resources, (each) => this.make(each));
+    await this.#resources.checkpoint();
+    const made = outline ? await this.#placed(shape, await this.#sized(shape, outline)) : this.#nothing();
+    await this.#resources.checkpoint();
+    this.#made.set(shape, made);
+    if (outline && made.value.region.length === 0) this.#reportEmpty(shape);
+    return made;
+  }
+
+  #nothing(): Stage<Solid> {
+    return this.#resources.cache.get('nothing', 0, () => ({ region: [] }));
+  }
+
+  async #sized({ generator, modifiers }: Shape, outline: Stage<Outline>): Promise<Stage<Solid>> {
+    const { tidy, grow, corners, width, height, fit, rotate, mirror, place } = modifiers;
+    // Text has no size of its own until it is asked for one: its curves are in ems.
+    const natural = generator.kind === 'text' ? (generator.sizeMm ?? 1) : 1;
+    const sizing = { scale: natural, tidy, grow, corners, width, height };
+    const room = fit && (await this.#target(fit));
+    const fitting = room && [room.id, fit.margin, rotate, mirror, place?.by];
+    return this.#resources.cache.get('sized', [outline.id, sizing, fitting], () => {
+      const scale = room ? fittingScale(outline.value, modifiers, room.value) : natural;
+      return sizeAndGrow(outline.value, { ...sizing, scale });
+    });
+  }
+
+  async #placed({ modifiers }: Shape, sized: Stage<Solid>): Promise<Stage<Solid>> {
+    const { fit, rotate, mirror, place, nudge } = modifiers;
+    // A fitted shape goes to the middle of its room unless it is told where to go.
+    const goal = place ?? (fit && { ...fit, at: 'center' as const, margin: 0, by: 'eye' as const });
+    const target = goal && (await this.#target(goal));
+    if (rotate === undefined && !mirror && !target && !nudge) return sized;
+    const aim = target && [target.id, goal.at, goal.margin, goal.by];
+    return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
+      const bounds = boundsOf(sized.value.region);
+      let solid = bounds ? mapSolid(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
+      if (target) solid = mapSolid(solid, placing(solid, target.value, goal.at, goal.margin, goal.by));
+      return nudge ? mapSolid(solid, translation(nudge.x, nudge.y)) : solid;
+    });
+  }
+
+  async #target({ shape, part }: Target): Promise<Stage<Solid>> {
+    const made = await this.make(shape);
+    if (part === undefined) return made;
+    return this.#resources.cache.get('part', [made.id, part], () => ({ region: made.value.parts?.get(part) ?? [] }));
+  }
+
+  /** Only where the shape itself is to blame: what it is made from has reported its own emptiness. */
+  #reportEmpty({ generator, modifiers, path }: Shape): void {
+    const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
+    if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
+    const { fit, grow = 0, width, height } = modifiers;
+    let reason = 'has no area';
+    if (fit) reason = 'does not go into the shape it should fit';
+    else if (grow < 0) reason = 'is nothing once it has been thinned';
+    else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
+      reason = 'cannot be grown so far and end at so small a size';
+    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message: `This shape ${reason}.` });
+  }
+}
+
+/** How large to make an outline so that it fills its room, its grown edge and its turn taken into account. */
+function fittingScale(outline: Outline, modifiers: Modifiers, room: Solid): number {
+  const { fit, grow = 0, place } = modifiers;
+  const by = place?.by ?? 'eye';
+  const free = offset(room.region, -(fit!.margin + grow), 'miter');
+  const centre = centreOf({ region: room.region }, by);
+  const box = boundsOf(room.region);
+  if (!outline.bounds || !centre || !box || !contains(free, centre)) return 0;
+  // Judged at about the final size, so that it is as smooth as what will be cut.
+  const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
+  const turned = mapSolid(outline.at(guess, guess), turning(modifiers, { x: 0, y: 0 }));
+  const own = centreOf(turned, by);
+  return own ? guess * largestScale(turned.region, own, free, centre) : 0;
+}
+
+function turning({ rotate, mirror }: Modifiers, about: Point): Affine {
+  const turn = rotate === undefined ? identity : rotation(rotate, about);
+  if (!mirror) return turn;
+  return chain(turn, mirror === 'left-right' ? scaling(-1, 1, about) : scaling(1, -1, about));
+}

@@ -1,0 +1,54 @@
+/** The largest size at which a shape goes into another. */
+
+import type { Point, Region } from '../geometry/types.ts';
+
+/**
+ * The largest factor by which `shape`, scaled about `shapeCentre` and moved so that this point comes to `centre`, stays inside
+ * `room`. Exact where every point of the room can be seen from the centre; elsewhere it only uses what can be seen.
+ *
+ * A scaled outline leaves the room either where one of its corners meets an edge of the room, or where a corner of the room
+ * meets one of its edges; each corner gives one bound along its ray from the centre. 0 where the centre is not in the room.
+ */
+export function largestScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
+  const outline = shape.map((ring) => ring.map(({ x, y }) => ({ x: x - shapeCentre.x, y: y - shapeCentre.y })));
+  const walls = room.map((ring) => ring.map(({ x, y }) => ({ x: x - centre.x, y: y - centre.y })));
+  let scale = Infinity;
+  for (const corner of outline.flat()) scale = Math.min(scale, nearestCrossing(corner, walls));
+  for (const corner of walls.flat()) {
+    const reach = furthestCrossing(corner, outline);
+    if (reach > 0) scale = Math.min(scale, 1 / reach);
+  }
+  return Number.isFinite(scale) ? scale : 0;
+}
+
+function nearestCrossing(ray: Point, region: Region): number {
+  let nearest = Infinity;
+  eachCrossing(ray, region, (at) => (nearest = Math.min(nearest, at)));
+  return nearest;
+}
+
+function furthestCrossing(ray: Point, region: Region): number {
+  let furthest = 0;
+  eachCrossing(ray, region, (at) => (furthest = Math.max(furthest, at)));
+  return furthest;
+}
+
+/** Calls back with t ≥ 0 for each edge that the ray t·(x, y) from the origin crosses. */
+function eachCrossing(ray: Point, region: Region, found: (t: number) => void): void {
+  for (const ring of region) {
+    let from = ring[ring.length - 1]!;
+    let fromSide = ray.x * from.y - ray.y * from.x;
+    for (const to of ring) {
+      const toSide = ray.x * to.y - ray.y * to.x;
+      if (fromSide > 0 !== toSide > 0) {
+        const share = fromSide / (fromSide - toSide);
+        const x = from.x + share * (to.x - from.x);
+        const y = from.y + share * (to.y - from.y);
+        const t = (x * ray.x + y * ray.y) / (ray.x * ray.x + ray.y * ray.y);
+        if (t >= 0) found(t);
+      }
+      from = to;
+      fromSide = toSide;
+    }
+  }
+}

@@ -1,0 +1,120 @@
+/** The generators: what a shape is before its modifiers. */
+
+import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
+import type { Corners } from '../geometry/clipper.ts';
+import { ringArea } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Shape, TextGenerator } from '../spec/model.ts';
+import type { Stage } from './cache.ts';
+import { letterBand, setText } from './lettering.ts';
+import { centredOutline, drawnOutline, solidOutline } from './outline.ts';
+import type { Outline } from './outline.ts';
+import { makePlate } from './plates.ts';
+import type { Resources } from './resources.ts';
+import type { Solid } from './solid.ts';
+import { makeStack } from './stack.ts';
+import { parseSvgPath } from './svg-path.ts';
+
+/** Makes the shapes that a shape is made from. */
+export type MakeShape = (shape: Shape) => Promise<Stage<Solid>>;
+
+/** `undefined` where a file is missing or a path is faulty, which has then been reported. */
+export async function generate(
+  shape: Shape,
+  resources: Resources,
+  make: MakeShape,
+): Promise<Stage<Outline> | undefined> {
+  const { cache } = resources;
+  const { generator } = shape;
+  switch (generator.kind) {
+    case 'text':
+      return lettering(shape, generator, resources);
+    case 'rectangle':
+    case 'ellipse':
+    case 'regular':
+    case 'points':
+    case 'arrow':
+      return cache.get('plate', generator, () => solidOutline({ region: makePlate(generator) }));
+    case 'path': {
+      const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
+      const { value } = parsed;
+      if ('curves' in value) return cache.get('drawn path', parsed.id, () => drawnOutline(value.curves));
+      const message = `This is not SVG path data: ${value.problem}.`;
+      resources.report({ code: 'bad-value', severity: 'error', path: [...shape.path, 'path'], message });
+      return undefined;
+    }
+    case 'drawing': {
+      const drawing = resources.drawing(generator.file);
+      return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.curves));
+    }
+    case 'from': {
+      const made = await make(generator.shape);
+      return cache.get('from', made.id, () => solidOutline(made.value));
+    }
+    case 'around': {
+      const made = await make(generator.shape);
+      const { by, corners, keepHoles } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles], () =>
+        solidOutline({ region: around(made.value.region, by, corners, keepHoles) }),
+      );
+    }
+    case 'stack': {
+      const members: { name: string; made: Stage<Solid> }[] = [];
+      for (const member of generator.shapes) members.push({ name: member.name!, made: await make(member) });
+      const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
+      return cache.get('stack', inputs, () => {
+        const regions = members.map(({ name, made }) => ({ name, region: made.value.region }));
+        return solidOutline(makeStack(regions, generator.towards, generator.lap));
+      });
+    }
+    case 'union':
+    case 'difference':
+    case 'intersection': {
+      const made: Stage<Solid>[] = [];
+      for (const each of generator.shapes) made.push(await make(each));
+      const inputs = made.map(({ id }) => id);
+      const regions = made.map(({ value }) => value.region);
+      return cache.get(generator.kind, inputs, () => solidOutline({ region: combined(generator.kind, regions) }));
+    }
+  }
+}
+
+function lettering(shape: Shape, text: TextGenerator, resources: Resources): Stage<Outline> | undefined {
+  const face = resources.font(text);
+  if (!face) return undefined;
+  const { width, height, grow } = shape.modifiers;
+  const size = text.letterSpacingMm === 0 ? undefined : [width, height, grow];
+  const { sizeMm, ...look } = text;
+  const layout = resources.cache.get('layout', [face.id, look, size && [...size, sizeMm]], () =>
+    setText(face, text, shape.modifiers),
+  );
+  for (const { text: missing } of layout.value.missing) {
+    const message = `The font ${face.family} has no “${missing}”.`;
+    resources.report({ code: 'missing-glyph', severity: 'error', path: [...shape.path, 'text'], message });
+  }
+  return resources.cache.get('lettering', layout.id, () =>
+    centredOutline(layout.value.curves, letterBand(layout.value)),
+  );
+}
+
+/** Bays between round growths are closed with this share of the distance as their radius, so that no cusp is left to split. */
+const bayShare = 0.5;
+
+/** Filled, it has no holes at all: neither those of the shape nor those that bays leave as they close. */
+function around(region: Region, by: number, corners: Corners, keepHoles: boolean): Region {
+  const source = keepHoles ? region : withoutHoles(region);
+  const bay = corners === 'round' ? by * bayShare : 0;
+  const grown = offset(offset(source, by + bay, corners), -bay, corners);
+  return keepHoles ? grown : withoutHoles(grown);
+}
+
+function withoutHoles(region: Region): Region {
+  return normalise(region.filter((ring) => ringArea(ring) > 0));
+}
+
+function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {
+  const [first = [], ...rest] = regions;
+  if (kind === 'union') return union(regions);
+  if (kind === 'difference') return difference(first, rest);
+  return rest.reduce((shared, region) => intersection(shared, region), first);
+}

@@ -1,0 +1,29 @@
+/** Directions in which a hanger may lie. */
+
+import type { Point } from '../../geometry/types.ts';
+import type { Anchor, HangerPlace } from '../../spec/model.ts';
+
+const diagonal = Math.SQRT1_2;
+
+const anchors: Readonly<Record<Exclude<Anchor, 'center'>, Point>> = {
+  top: { x: 0, y: 1 },
+  bottom: { x: 0, y: -1 },
+  left: { x: -1, y: 0 },
+  right: { x: 1, y: 0 },
+  'top-left': { x: -diagonal, y: diagonal },
+  'top-right': { x: diagonal, y: diagonal },
+  'bottom-left': { x: -diagonal, y: -diagonal },
+  'bottom-right': { x: diagonal, y: -diagonal },
+};
+
+/** A unit vector. Degrees run clockwise from the top. */
+export function directionOf(at: Extract<HangerPlace, { kind: 'anchor' | 'degrees' }>): Point {
+  if (at.kind === 'anchor') return anchors[at.anchor];
+  const angle = (at.degrees * Math.PI) / 180;
+  return { x: Math.sin(angle), y: Math.cos(angle) };
+}
+
+/** The angle between a vector and a unit direction, 0 to 180. */
+export function tiltDegrees({ x, y }: Point, direction: Point): number {
+  return Math.abs(Math.atan2(x * direction.y - y * direction.x, x * direction.x + y * direction.y) * (180 / Math.PI));
+}

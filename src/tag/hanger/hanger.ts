@@ -1,0 +1,59 @@
+/** From a hanger of the spec to an opening and, for a ring, its lug. */
+
+import { rotation, transform, translation } from '../../geometry/affine.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import type { Hanger } from '../../spec/model.ts';
+import { circle, roundedRectangle } from '../plates.ts';
+import type { PlacedHanger } from '../tag.ts';
+import { directionOf } from './direction.ts';
+import { placeInside } from './inside.ts';
+import { placeRing } from './ring.ts';
+
+/**
+ * @param on The shape it is joined to or set into.
+ * @param whole The body as it hangs.
+ * @returns `undefined` where there is no room for it.
+ */
+export function placeHanger(hanger: Hanger, on: Region, whole: Region): PlacedHanger | undefined {
+  const { kind, path, opening } = hanger;
+  const radius = opening / 2;
+  switch (kind) {
+    case 'ring': {
+      const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
+      const centre = nudged(placeRing(on, whole, hanger.at, size), hanger.nudge);
+      if (!centre) return undefined;
+      const lug = [circle(centre, radius + hanger.wall)];
+      return {
+        kind,
+        path,
+        centre,
+        opening: [circle(centre, radius)],
+        openingSize: opening,
+        openingLength: opening,
+        lug,
+      };
+    }
+    case 'hole': {
+      const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
+      if (!centre) return undefined;
+      return { kind, path, centre, opening: [circle(centre, radius)], openingSize: opening, openingLength: opening };
+    }
+    case 'slot': {
+      const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
+      if (!centre) return undefined;
+      return { kind, path, centre, opening: slot(hanger, centre), openingSize: opening, openingLength: hanger.length };
+    }
+  }
+}
+
+function nudged(point: Point | undefined, by: Point): Point | undefined {
+  return point && { x: point.x + by.x, y: point.y + by.y };
+}
+
+/** Lies across the direction in which the tag hangs, so that the ribbon runs through it flat. */
+function slot({ at, length, opening }: Extract<Hanger, { kind: 'slot' }>, centre: Point): Region {
+  const flat = transform([roundedRectangle(length, opening, opening / 2)], translation(centre.x, centre.y));
+  if (at.kind === 'point' || at.kind === 'auto') return flat;
+  const { x, y } = directionOf(at);
+  return transform(flat, rotation((Math.atan2(x, y) * 180) / Math.PI, centre));
+}

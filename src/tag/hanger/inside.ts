@@ -1,0 +1,65 @@
+/** Where a hole or a slot goes: inside the body, a set distance from its edge. */
+
+import { offset } from '../../geometry/clipper.ts';
+import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import type { HangerPlace } from '../../spec/model.ts';
+import { directionOf, tiltDegrees } from './direction.ts';
+
+/**
+ * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the wanted direction as that
+ * allows, on the line through the centre of mass where it can be, so that the tag hangs straight.
+ * @param reach From the centre of the opening to its own edge on the side of that direction, in mm.
+ */
+export function placeInside(on: Region, at: HangerPlace, reach: number, inset: number): Point | undefined {
+  const bounds = boundsOf(on);
+  const balance = centroid(on);
+  if (!bounds || !balance) return undefined;
+  if (at.kind === 'point') {
+    const middle = boxCentre(bounds);
+    return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
+  }
+  const wide = bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
+  // `auto`: at the end of the longer side, where a tag has room and swings least.
+  const direction = directionOf(at.kind === 'auto' ? { kind: 'anchor', anchor: wide ? 'left' : 'top' } : at);
+  const room = offset(on, -(inset + reach), 'miter');
+  const straight = furthestOnRay(room, balance, direction);
+  return straight ?? cornerTowards(room, balance, direction);
+}
+
+/** Where the ray from `from` leaves the region for the last time. */
+function furthestOnRay(region: Region, from: Point, direction: Point): Point | undefined {
+  let furthest = -Infinity;
+  for (const ring of region) {
+    let previous = ring[ring.length - 1]!;
+    for (const point of ring) {
+      const a = across(previous);
+      const b = across(point);
+      if (a > 0 !== b > 0)
+        furthest = Math.max(furthest, along(previous) + (a / (a - b)) * (along(point) - along(previous)));
+      previous = point;
+    }
+  }
+  return furthest > 0 ? { x: from.x + furthest * direction.x, y: from.y + furthest * direction.y } : undefined;
+
+  function across({ x, y }: Point): number {
+    return (x - from.x) * direction.y - (y - from.y) * direction.x;
+  }
+  function along({ x, y }: Point): number {
+    return (x - from.x) * direction.x + (y - from.y) * direction.y;
+  }
+}
+
+/** Where the ray meets no room at all: the corner of the room that lies nearest to the wanted direction. */
+function cornerTowards(region: Region, from: Point, direction: Point): Point | undefined {
+  let best: Point | undefined;
+  let least = Infinity;
+  for (const point of region.flat()) {
+    const tilt = tiltDegrees({ x: point.x - from.x, y: point.y - from.y }, direction);
+    if (tilt < least) {
+      least = tilt;
+      best = point;
+    }
+  }
+  return best;
+}

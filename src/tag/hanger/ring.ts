@@ -1,0 +1,163 @@
+/**
+ * Where a ring goes. Its hole touches the outline of what it is joined to, so the hole is clear of lettering by construction
+ * and the wall laps into the body; of all such places the one that is joined best and hangs straightest is taken.
+ */
+
+import { offset } from '../../geometry/clipper.ts';
+import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
+import { boundsOf, boxCentre, centroid, contains, ringArea } from '../../geometry/measure.ts';
+import type { Point, Region, Ring } from '../../geometry/types.ts';
+import type { HangerPlace } from '../../spec/model.ts';
+import { directionOf, tiltDegrees } from './direction.ts';
+
+export interface RingSize {
+  /** Radius of the hole. */
+  readonly hole: number;
+  /** Material round the hole. */
+  readonly wall: number;
+  /** How much deeper than touching the hole is set. */
+  readonly sink: number;
+}
+
+/** Step along the outline from one place tried to the next, in mm, before the best are refined. */
+const stepMm = 1;
+const refineMm = 0.1;
+const refined = 4;
+
+/** A degree off the straight costs this share of a fully joined ring. */
+const tiltCost = 1 / 60;
+
+/** With `auto`, a side other than the top must be joined this much better to be taken. */
+const sideCost = 0.1;
+
+/** More than any place behind the outline could make good. */
+const hiddenCost = 3;
+
+interface Candidate {
+  readonly centre: Point;
+  readonly score: number;
+}
+
+/** The centre of the ring; `undefined` where the body leaves no place for one. */
+export function placeRing(on: Region, whole: Region, at: HangerPlace, size: RingSize): Point | undefined {
+  const bounds = boundsOf(on);
+  const balance = centroid(whole);
+  if (!bounds || !balance) return undefined;
+  if (at.kind === 'point') {
+    const middle = boxCentre(bounds);
+    return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
+  }
+  const track = offset(on, size.hole - size.sink);
+  const edges = new EdgeIndex(whole);
+  const directions = at.kind === 'auto' ? autoDirections : [{ direction: directionOf(at), cost: 0 }];
+  const judge = (centre: Point): Candidate => {
+    // A ring joined all round is no ring; as wide as its own radius it is as strong as its wall lets it be.
+    const joined = Math.min(joint(centre, size.hole + size.wall, edges, whole) / (size.hole + size.wall), 1);
+    const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
+    const costs = directions.map(({ direction, cost }) => {
+      // Seen from its side, a ring stands free: one in a bay behind lettering holds, but nobody looks for it there.
+      const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
+      return cost + hidden + tiltDegrees(hang, direction) * tiltCost;
+    });
+    // Its hole must be clear of everything, also of what it is not joined to.
+    const blocked = isBlocked(centre, size, edges, whole) ? 10 : 0;
+    return { centre, score: joined - Math.min(...costs) - blocked };
+  };
+  // Never inside a counter.
+  const outlines = track.filter((ring) => ringArea(ring) > 0);
+  const coarse = outlines
+    .flatMap((ring) => walk(ring, stepMm))
+    .map(({ point, ring, along }) => ({ ...judge(point), ring, along }));
+  coarse.sort(better);
+  let best: Candidate | undefined = coarse[0];
+  for (const { ring, along } of coarse.slice(0, refined)) {
+    for (const { point } of walk(ring, refineMm, along - stepMm, along + stepMm)) {
+      const candidate = judge(point);
+      if (!best || better(candidate, best) < 0) best = candidate;
+    }
+  }
+  return best?.centre;
+}
+
+const autoDirections = [
+  { direction: { x: 0, y: 1 }, cost: 0 },
+  { direction: { x: -1, y: 0 }, cost: sideCost },
+  { direction: { x: 1, y: 0 }, cost: sideCost },
+];
+
+/** Higher scores first; equal ones in an order that does not depend on where the outline starts. */
+function better(a: Candidate, b: Candidate): number {
+  const difference = b.score - a.score;
+  if (Math.abs(difference) > 1e-6) return difference;
+  return b.centre.y - a.centre.y || a.centre.x - b.centre.x;
+}
+
+/** The longest chord that the ring's outer circle cuts off inside the body: what a tear would have to go through. */
+function joint(centre: Point, radius: number, edges: EdgeIndex, body: Region): number {
+  const angles = circleCrossings(edges.near(centre, radius), centre, radius);
+  if (angles.length < 2) return 0;
+  let longest = 0;
+  angles.forEach((from, index) => {
+    const to = index + 1 < angles.length ? angles[index + 1]! : angles[0]! + 2 * Math.PI;
+    const middle = (from + to) / 2;
+    const chord = 2 * radius * Math.sin(Math.min((to - from) / 2, Math.PI / 2));
+    if (chord <= longest) return;
+    if (contains(body, { x: centre.x + radius * Math.cos(middle), y: centre.y + radius * Math.sin(middle) }))
+      longest = chord;
+  });
+  return longest;
+}
+
+/** Whether the hole cuts into the body deeper than it is meant to. */
+function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex, body: Region): boolean {
+  const clear = hole - Math.max(sink, 0) - 0.02;
+  if (clear <= 0) return false;
+  return circleCrossings(edges.near(centre, clear), centre, clear).length > 0 || (sink <= 0 && contains(body, centre));
+}
+
+interface Step {
+  readonly point: Point;
+  readonly ring: Ring;
+  readonly along: number;
+}
+
+/** Points every `step` mm along a ring, from one arc length to another (round the ring unless said). */
+function walk(ring: Ring, step: number, from = 0, to = lengthOf(ring)): Step[] {
+  const total = lengthOf(ring);
+  const steps: Step[] = [];
+  const starts: number[] = [];
+  let sum = 0;
+  ring.forEach((point, index) => {
+    starts.push(sum);
+    const next = ring[(index + 1) % ring.length]!;
+    sum += Math.hypot(next.x - point.x, next.y - point.y);
+  });
+  for (let along = from; along < to; along += step) {
+    const wrapped = ((along % total) + total) % total;
+    const index = Math.max(upperBound(starts, wrapped) - 1, 0);
+    const a = ring[index]!;
+    const b = ring[(index + 1) % ring.length]!;
+    const edge = Math.hypot(b.x - a.x, b.y - a.y);
+    const t = edge === 0 ? 0 : (wrapped - starts[index]!) / edge;
+    steps.push({ point: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }, ring, along });
+  }
+  return steps;
+}
+
+function upperBound(sorted: readonly number[], value: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! <= value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function lengthOf(ring: Ring): number {
+  return ring.reduce((sum, point, index) => {
+    const next = ring[(index + 1) % ring.length]!;
+    return sum + Math.hypot(next.x - point.x, next.y - point.y);
+  }, 0);
+}

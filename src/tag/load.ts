@@ -1,0 +1,113 @@
+/** Loads the font and drawing files that a model names, before anything is made of them. */
+
+import type { Finding } from '../issue.ts';
+import type { Shape, TagModel, TextGenerator } from '../spec/model.ts';
+import type { FontFace } from '../text/font-face.ts';
+import type { FontLibrary } from '../text/font-library.ts';
+import { contentHash } from '../text/content-hash.ts';
+import type { LoadedDrawing } from './resources.ts';
+import { parseSvgDrawing } from './svg-drawing.ts';
+
+export interface Loaded {
+  readonly fonts: ReadonlyMap<TextGenerator, FontFace>;
+  readonly drawings: ReadonlyMap<string, LoadedDrawing>;
+  readonly findings: readonly Finding[];
+  /** Every file beside the spec that was asked for, found or not: when one changes, the tag does. */
+  readonly files: readonly string[];
+}
+
+export interface Loading {
+  readonly library: FontLibrary;
+  readonly read: (path: string) => Promise<Uint8Array>;
+  /** The full path of a file that the spec names from its own folder; `undefined` where it may not be read. */
+  readonly locate: (relative: string) => string | undefined;
+}
+
+/** A `font` that ends so is a file, anything else a family. */
+const fontFile = /\.(ttf|otf|ttc|otc|woff2?)$/i;
+
+export async function loadFiles(model: TagModel, loading: Loading): Promise<Loaded> {
+  const fonts = new Map<TextGenerator, FontFace>();
+  const drawings = new Map<string, LoadedDrawing>();
+  const findings: Finding[] = [];
+  const files = new Set<string>();
+  const locate = (relative: string): string | undefined => {
+    const path = loading.locate(relative);
+    if (path !== undefined) files.add(path);
+    return path;
+  };
+  for (const shape of everyShape(model)) {
+    const { generator } = shape;
+    if (generator.kind === 'text') {
+      const isFile = fontFile.test(generator.font);
+      const file = isFile ? locate(generator.font) : undefined;
+      const path = [...shape.path, 'font'];
+      if (isFile && file === undefined) {
+        findings.push(outside(path, generator.font));
+        continue;
+      }
+      const { weight, italic } = generator;
+      const answer = await loading.library.load(
+        file === undefined ? { family: generator.font, weight, italic } : { file },
+      );
+      if ('face' in answer) fonts.set(generator, answer.face);
+      else
+        findings.push({
+          code: answer.problem.kind,
+          severity: 'error',
+          path,
+          message: answer.problem.message,
+          suggestions: answer.problem.suggestions,
+        });
+    } else if (generator.kind === 'drawing' && !drawings.has(generator.file)) {
+      const path = [...shape.path, 'drawing'];
+      const file = locate(generator.file);
+      const result =
+        file === undefined ? outside(path, generator.file) : await loadDrawing(file, generator.file, path, loading);
+      if ('code' in result) findings.push(result);
+      else drawings.set(generator.file, result);
+    }
+  }
+  return { fonts, drawings, findings, files: [...files] };
+}
+
+function outside(path: Finding['path'], name: string): Finding {
+  return { code: 'bad-file', severity: 'error', path, message: `“${name}” is not inside the spec's folder.` };
+}
+
+async function loadDrawing(
+  file: string,
+  name: string,
+  path: Finding['path'],
+  loading: Loading,
+): Promise<LoadedDrawing | Finding> {
+  const fault = (message: string): Finding => ({ code: 'bad-file', severity: 'error', path, message });
+  let bytes: Uint8Array;
+  try {
+    bytes = await loading.read(file);
+  } catch {
+    return fault(`The drawing “${name}” cannot be found or read.`);
+  }
+  const parsed = parseSvgDrawing(new TextDecoder().decode(bytes));
+  if ('problem' in parsed) return fault(`The drawing “${name}” ${parsed.problem}.`);
+  return { id: contentHash([bytes]), curves: parsed.curves };
+}
+
+/** Each shape once, those written in place included. */
+function everyShape(model: TagModel): Set<Shape> {
+  const found = new Set<Shape>();
+  const visit = (shape: Shape): void => {
+    if (found.has(shape)) return;
+    found.add(shape);
+    const { generator, modifiers } = shape;
+    if ('shapes' in generator) generator.shapes.forEach(visit);
+    if ('shape' in generator) visit(generator.shape);
+    if (modifiers.fit) visit(modifiers.fit.shape);
+    if (modifiers.place) visit(modifiers.place.shape);
+  };
+  for (const shape of model.shapes.values()) visit(shape);
+  for (const piece of model.pieces) {
+    for (const entry of [...piece.body, ...piece.cut, ...piece.score, ...piece.engrave]) visit(entry.shape);
+  }
+  return found;
+}

@@ -1,0 +1,14 @@
+/** The colours of the operations, on the screen and in files. */
+
+import type { Operation } from './tag.ts';
+
+/**
+ * Four of the Okabe–Ito colours (M. Okabe and K. Ito, "Color Universal Design", 2008): those that reach a contrast of 3:1 on
+ * a white as well as on a dark canvas.
+ */
+export const operationColours: Readonly<Record<Operation, string>> = {
+  engrave: '#CC79A7',
+  score: '#D55E00',
+  'cut-inner': '#0072B2',
+  'cut-outer': '#009E73',
+};

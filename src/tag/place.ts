@@ -1,0 +1,28 @@
+/** Putting a shape on another. */
+
+import { translation } from '../geometry/affine.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import type { Affine } from '../geometry/types.ts';
+import type { Anchor, CentreRule } from '../spec/model.ts';
+import { centreOf } from './solid.ts';
+import type { Solid } from './solid.ts';
+
+/**
+ * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
+ * solid lies against that side from within, `margin` away, and is centred along it under the rule.
+ */
+export function placing(solid: Solid, target: Solid, at: Anchor, margin: number, by: CentreRule): Affine {
+  const box = boundsOf(solid.region);
+  const frame = boundsOf(target.region);
+  const from = centreOf(solid, by);
+  // A plate has no letters, so the rules that look at letters fall back to its own middle there.
+  const to = centreOf({ region: target.region }, by);
+  if (!box || !frame || !from || !to) return translation(0, 0);
+  let x = to.x - from.x;
+  let y = to.y - from.y;
+  if (at.includes('left')) x = frame.minX + margin - box.minX;
+  if (at.includes('right')) x = frame.maxX - margin - box.maxX;
+  if (at.includes('bottom')) y = frame.minY + margin - box.minY;
+  if (at.includes('top')) y = frame.maxY - margin - box.maxY;
+  return translation(x, y);
+}

@@ -1,0 +1,24 @@
+/** What making a tag needs beside its model: loaded files, the cache, and leave to go on. */
+
+import type { CurvePath } from '../geometry/curves.ts';
+import type { Finding } from '../issue.ts';
+import type { TextGenerator } from '../spec/model.ts';
+import type { FontFace } from '../text/font-face.ts';
+import type { StageCache } from './cache.ts';
+
+export interface LoadedDrawing {
+  /** Changes whenever the file's content does. */
+  readonly id: string;
+  /** In mm, y up. */
+  readonly curves: CurvePath;
+}
+
+export interface Resources {
+  readonly cache: StageCache;
+  /** `undefined`: could not be had, which has been reported. */
+  font(text: TextGenerator): FontFace | undefined;
+  drawing(file: string): LoadedDrawing | undefined;
+  report(finding: Finding): void;
+  /** Awaited between stages: lets others run, and throws when the result is no longer wanted. */
+  checkpoint(): Promise<void>;
+}

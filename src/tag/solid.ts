@@ -1,0 +1,61 @@
+/** A shape once it has been made: its material, and what placement needs to know about it. */
+
+import { transform } from '../geometry/affine.ts';
+import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
+import type { CentreRule } from '../spec/model.ts';
+
+/** The band that the eye takes for the height of a line of lettering, as y coordinates in mm. */
+export interface LetterBand {
+  readonly baseline: number;
+  readonly top: number;
+}
+
+export interface Solid {
+  readonly region: Region;
+  /** Members of a stack, where they stand in it. */
+  readonly parts?: ReadonlyMap<string, Region>;
+  /** Only for upright lettering. */
+  readonly band?: LetterBand;
+}
+
+/** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
+export function mapSolid(solid: Solid, affine: Affine): Solid {
+  const { band, parts } = solid;
+  const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
+  return {
+    region: transform(solid.region, affine),
+    ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
+    ...(band && upright
+      ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
+      : {}),
+  };
+}
+
+/**
+ * Share of the centre of gravity in the height at which lettering looks centred; the rest is half the letter band. The
+ * steadiest mix over forty names in four fonts, by our own measurement; no published truth is known.
+ */
+const gravityShare = 0.35;
+
+/** The point of a solid that counts as its centre under a rule; `undefined` when there is no material. */
+export function centreOf({ region, band }: Solid, rule: CentreRule): Point | undefined {
+  const bounds = boundsOf(region);
+  if (!bounds) return undefined;
+  const box = boxCentre(bounds);
+  const mass = centroid(region) ?? box;
+  const bandMiddle = band && (band.baseline + band.top) / 2;
+  switch (rule) {
+    case 'box':
+      return box;
+    case 'mass':
+      return mass;
+    case 'x-height':
+      return { x: box.x, y: bandMiddle ?? box.y };
+    case 'eye': {
+      const y =
+        bandMiddle === undefined ? (box.y + mass.y) / 2 : gravityShare * mass.y + (1 - gravityShare) * bandMiddle;
+      return { x: (box.x + mass.x) / 2, y };
+    }
+  }
+}

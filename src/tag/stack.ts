@@ -1,0 +1,120 @@
+/** Shapes set one after the other on an axis, each lapped over the one before. */
+
+import { transform, translation } from '../geometry/affine.ts';
+import { difference, intersection, union } from '../geometry/clipper.ts';
+import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
+import type { Solid } from './solid.ts';
+
+export interface Member {
+  readonly name: string;
+  readonly region: Region;
+}
+
+export type Towards = 'down' | 'up' | 'left' | 'right';
+
+/** Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre. */
+const lapSteps = 20;
+
+/** What sticks out by less than this is rounding, not a shoulder. */
+const shownAreaMm2 = 1e-4;
+
+/**
+ * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; left out,
+ * it is the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder pokes out.
+ * Centred on the origin by its box.
+ */
+export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): Solid {
+  const placed: { name: string; region: Region }[] = [];
+  for (const { name, region } of members) {
+    const previous = placed.at(-1);
+    if (!boundsOf(region)) continue;
+    if (!previous) {
+      placed.push({ name, region: abutted(region, undefined, towards, 0) });
+      continue;
+    }
+    const overlap = lap ?? hidingLap(previous.region, region, towards);
+    placed.push({ name, region: abutted(region, boundsOf(previous.region), towards, overlap) });
+  }
+  const whole = union(placed.map(({ region }) => region));
+  const bounds = boundsOf(whole);
+  if (!bounds) return { region: [] };
+  const centre = boxCentre(bounds);
+  const shift = translation(-centre.x, -centre.y);
+  return {
+    region: transform(whole, shift),
+    parts: new Map(placed.map(({ name, region }) => [name, transform(region, shift)])),
+  };
+}
+
+/** The region beyond the end of `previous`, less the lap, its middle on the axis through the origin. */
+function abutted(region: Region, previous: Bounds | undefined, towards: Towards, lap: number): Region {
+  const bounds = boundsOf(region)!;
+  const centre = boxCentre(bounds);
+  if (!previous) return transform(region, translation(-centre.x, -centre.y));
+  const middle = boxCentre(previous);
+  switch (towards) {
+    case 'down':
+      return transform(region, translation(middle.x - centre.x, previous.minY + lap - bounds.maxY));
+    case 'up':
+      return transform(region, translation(middle.x - centre.x, previous.maxY - lap - bounds.minY));
+    case 'left':
+      return transform(region, translation(previous.minX + lap - bounds.maxX, middle.y - centre.y));
+    case 'right':
+      return transform(region, translation(previous.maxX - lap - bounds.minX, middle.y - centre.y));
+  }
+}
+
+/**
+ * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its sides
+ * run into the wider one at full width. At most half of either, where the end is as round as a disc.
+ */
+function hidingLap(previous: Region, next: Region, towards: Towards): number {
+  const before = boundsOf(previous)!;
+  const vertical = towards === 'down' || towards === 'up';
+  const span = (bounds: Bounds) => (vertical ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY);
+  const depth = (bounds: Bounds) => (vertical ? bounds.maxY - bounds.minY : bounds.maxX - bounds.minX);
+  const nextIsNarrower = span(boundsOf(next)!) <= span(before);
+  const shows = (lap: number): boolean => {
+    const placed = abutted(next, before, towards, lap);
+    const [end, wide] = nextIsNarrower
+      ? [endOf(placed, opposite[towards]), previous]
+      : [endOf(previous, towards), placed];
+    return area(difference(end, [wide])) > shownAreaMm2;
+  };
+  let low = 0;
+  let high = Math.min(depth(before), depth(boundsOf(next)!)) / 2;
+  for (let step = 0; step < lapSteps; step++) {
+    const middle = (low + high) / 2;
+    if (shows(middle)) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;
+
+/** The part of a region beyond the last line across it that is as wide as the whole, on the given side. */
+function endOf(region: Region, side: Towards): Region {
+  const bounds = boundsOf(region)!;
+  const vertical = side === 'down' || side === 'up';
+  const sign = side === 'up' || side === 'right' ? 1 : -1;
+  const widest = region.flat().filter(({ x, y }) => {
+    const [across, low, high] = vertical ? [x, bounds.minX, bounds.maxX] : [y, bounds.minY, bounds.maxY];
+    return across - low < 1e-3 || high - across < 1e-3;
+  });
+  const line = sign * Math.max(...widest.map(({ x, y }) => sign * (vertical ? y : x)));
+  const far = {
+    ...bounds,
+    ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],
+  };
+  const box: Region = [
+    [
+      { x: far.minX, y: far.minY },
+      { x: far.maxX, y: far.minY },
+      { x: far.maxX, y: far.maxY },
+      { x: far.minX, y: far.maxY },
+    ],
+  ];
+  return intersection(region, box);
+}

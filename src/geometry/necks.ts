@@ -15,7 +15,7 @@
  * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
  */
 
-import { cleanRings, gridPerMm } from './necks/clean.ts';
+import { gridPerMm, toGrid } from './necks/clean.ts';
 import type { Cut } from './necks/cuts.ts';
 import { judgeCuts } from './necks/cuts.ts';
 import type { Mesh } from './necks/mesh.ts';
@@ -59,7 +59,7 @@ export function findNecks(region: Region, minWeb: number): Neck[] {
   const noise = Math.min(0.01, minWeb / 50);
   const width = (minWeb - noise / 2) * gridPerMm;
   const spacing = Math.max(1, width / pointsPerWidth);
-  const mesh = buildMesh(cleanRings(region), spacing);
+  const mesh = buildMesh(toGrid(region), spacing);
   if (!mesh) return [];
   const thinness = findThin(mesh, width);
   const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...meetings(mesh)].filter(
@@ -97,7 +97,10 @@ function measureRuns(mesh: Mesh, runs: readonly Run[], spacing: number): Place[]
   for (const { kind, chord, length, through } of runs) {
     const measured = exactWidth(mesh, chord, 1.5 * spacing, through);
     const twin = mesh.twins[chord]!;
-    const key = measured.ends.flat().join();
+    const key = measured.ends
+      .map((end) => end.join())
+      .sort()
+      .join();
     if (places.has(key)) continue;
     places.set(key, { ...measured, kind, length, chord, sides: [triangleOf(chord), triangleOf(twin)] });
   }

@@ -1,6 +1,6 @@
 /** Freeing outlines of the debris of earlier booleans, which would look like necks a hundred-thousandth of a mm wide. */
 
-import type { Region, Ring } from '../types.ts';
+import type { Region } from '../types.ts';
 
 /**
  * Grid units per mm. The analysis runs on whole numbers: coordinates then compare exactly, and the orientation of three
@@ -22,19 +22,23 @@ export interface GridRing {
   readonly ys: readonly number[];
 }
 
-/** The rings of a region on the grid, without doubled vertices, spikes, hair slits and specks. Non-finite rings are left out. */
-export function cleanRings(region: Region): GridRing[] {
-  return region.map(cleanRing).filter((ring) => ring.xs.length >= 3 && !isSpeck(ring));
+/** The rings of a region on the grid. Rings with a coordinate that is no number are left out. */
+export function toGrid(region: Region): GridRing[] {
+  return region
+    .filter((ring) => ring.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)))
+    .map((ring) => ({
+      xs: ring.map(({ x }) => Math.round(x * gridPerMm)),
+      ys: ring.map(({ y }) => Math.round(y * gridPerMm)),
+    }));
 }
 
-function cleanRing(ring: Ring): GridRing {
-  let xs: number[] = [];
-  let ys: number[] = [];
-  for (const { x, y } of ring) {
-    if (!Number.isFinite(x) || !Number.isFinite(y)) return { xs: [], ys: [] };
-    xs.push(Math.round(x * gridPerMm));
-    ys.push(Math.round(y * gridPerMm));
-  }
+/** The rings without doubled vertices, spikes, hair slits and specks. */
+export function cleanRings(rings: readonly GridRing[]): GridRing[] {
+  return rings.map(cleanRing).filter((ring) => ring.xs.length >= 3 && !isSpeck(ring));
+}
+
+function cleanRing(ring: GridRing): GridRing {
+  let { xs, ys } = ring;
   // A spike can straddle the seam between the last point and the first, so each further pass starts half a ring on.
   for (let pass = 0; pass < 8 && xs.length >= 3; pass += 1) {
     const before = xs.length;
@@ -45,7 +49,7 @@ function cleanRing(ring: Ring): GridRing {
   return { xs, ys };
 }
 
-const rotated = (values: number[], by: number): number[] => [...values.slice(by), ...values.slice(0, by)];
+const rotated = (values: readonly number[], by: number): number[] => [...values.slice(by), ...values.slice(0, by)];
 
 /** One pass over the open chain; `kept` works as a stack, so that a long spike is eaten from its tip. */
 function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: number[]; ys: number[] } {
@@ -56,10 +60,7 @@ function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: numb
     const y = ys[i]!;
     for (;;) {
       const n = kx.length;
-      if (n > 0 && Math.hypot(x - kx[n - 1]!, y - ky[n - 1]!) < debris) {
-        // Of two points in one place the first stays; only a lone tip left by an eaten spike is replaced.
-        break;
-      }
+      if (n > 0 && Math.hypot(x - kx[n - 1]!, y - ky[n - 1]!) < debris) break;
       if (n > 1 && isSpike(kx[n - 2]!, ky[n - 2]!, kx[n - 1]!, ky[n - 1]!, x, y)) {
         kx.pop();
         ky.pop();

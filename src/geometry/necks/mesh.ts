@@ -1,6 +1,8 @@
 /** The inside of a region as triangles between closely spaced boundary points. */
 
 import type { GridRing } from './clean.ts';
+import { cleanRings } from './clean.ts';
+import { hasBuriedVertex, outlinesOf } from './outlines.ts';
 import { Triangulation } from './triangulation.ts';
 
 export interface Mesh {
@@ -25,8 +27,17 @@ export interface Mesh {
   readonly meetings: readonly number[];
 }
 
-/** Triangulates the rings with boundary points no farther apart than `spacing` (units). `undefined` where there is no area. */
+/**
+ * Triangulates the rings with boundary points no farther apart than `spacing` (units); `undefined` where there is no area.
+ * Outlines that run along each other without a gap cancel out, and what they enclose becomes one.
+ */
 export function buildMesh(rings: readonly GridRing[], spacing: number): Mesh | undefined {
+  const mesh = triangulate(cleanRings(rings), spacing);
+  // The points of cancelled outlines lie in the middle of the material and would be taken for its edge: start afresh.
+  return mesh && hasBuriedVertex(mesh) ? triangulate(cleanRings(outlinesOf(mesh)), spacing) : mesh;
+}
+
+function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefined {
   const { xs, ys, chains } = sample(rings, spacing);
   if (xs.length < 3) return undefined;
   const triangulation = new Triangulation(xs, ys);
@@ -46,7 +57,7 @@ export function buildMesh(rings: readonly GridRing[], spacing: number): Mesh | u
     isChord[e] = twin >= 0 && inside[triangleOf(e)]! & inside[triangleOf(twin)]! ? 1 : 0;
   }
   const meetings = meetingsOf(starts, inside, isChord, xs.length);
-  return { xs, ys, starts, twins, inside, isChord, meetings, ...outlines(xs, ys, chains, meetings) };
+  return { xs, ys, starts, twins, inside, isChord, meetings, ...neighbours(xs, ys, chains, meetings) };
 }
 
 export const triangleOf = (e: number): number => Math.floor(e / 3);
@@ -144,7 +155,7 @@ function meetingsOf(starts: Uint32Array, inside: Uint8Array, isChord: Uint8Array
   return found;
 }
 
-function outlines(
+function neighbours(
   xs: Float64Array,
   ys: Float64Array,
   chains: readonly (readonly number[])[],

@@ -10,8 +10,10 @@ import { toScreen, type Box, type Size, type Viewport, type XY } from './viewpor
 /** Distance of the dimension line from what it measures. */
 const offsetPx = 20;
 const arrowPx = 5;
-/** Half the length of a hanger's leader. */
+/** How far a hanger's figure is from its opening. */
 const leaderPx = 30;
+/** About the width of a figure's character. */
+const charPx = 6.8;
 /** Below this a figure would not find room beside its line. */
 const minSpanPx = 36;
 
@@ -64,31 +66,41 @@ function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stag
   const y = bottom + offsetPx;
   const x = right + offsetPx;
   const found: Dimension[] = [];
+  const widthText = lengthText(box[2] - box[0], units);
+  const heightText = lengthText(box[3] - box[1], units);
   if (right - left >= minSpanPx) {
+    const [gapStart, gapEnd] = gap(left, right, widthText);
     found.push({
       id: `${id}/width`,
       line:
-        `M${left} ${bottom + 5}V${y + 5}M${right} ${bottom + 5}V${y + 5}M${left} ${y}H${right}` +
+        `M${left} ${bottom + 5}V${y + 5}M${right} ${bottom + 5}V${y + 5}M${left} ${y}H${gapStart}M${gapEnd} ${y}H${right}` +
         `M${left + arrowPx} ${y - 3}L${left} ${y}l${arrowPx} 3M${right - arrowPx} ${y - 3}L${right} ${y}l${-arrowPx} 3`,
-      text: lengthText(box[2] - box[0], units),
+      text: widthText,
       at: [(left + right) / 2, y],
       anchor: 'middle',
       turn: 0,
     });
   }
   if (bottom - top >= minSpanPx) {
+    const [gapStart, gapEnd] = gap(top, bottom, heightText);
     found.push({
       id: `${id}/height`,
       line:
-        `M${right + 5} ${top}H${x + 5}M${right + 5} ${bottom}H${x + 5}M${x} ${top}V${bottom}` +
+        `M${right + 5} ${top}H${x + 5}M${right + 5} ${bottom}H${x + 5}M${x} ${top}V${gapStart}M${x} ${gapEnd}V${bottom}` +
         `M${x - 3} ${top + arrowPx}L${x} ${top}l3 ${arrowPx}M${x - 3} ${bottom - arrowPx}L${x} ${bottom}l3 ${-arrowPx}`,
-      text: lengthText(box[3] - box[1], units),
+      text: heightText,
       at: [x, (top + bottom) / 2],
       anchor: 'middle',
       turn: -90,
     });
   }
   return found;
+}
+
+/** Where the line stops for its figure; where there is hardly a line left, all of it is gap. */
+function gap(from: number, to: number, text: string): [number, number] {
+  const half = Math.min((text.length * charPx) / 2 + 4, (to - from) / 2);
+  return [(from + to) / 2 - half, (from + to) / 2 + half];
 }
 
 /** The inner width of what the tie goes through, on a leader that points away from the piece's middle. */
@@ -101,25 +113,36 @@ function hangerDimension(
   stage: Size,
 ): Dimension {
   const [dx, dy] = arranged.offsets.get(piece.id)!;
+  const [minX, minY, maxX, maxY] = piece.bounds;
   const [x, y] = toScreen(view, stage, [hanger.centre[0] + dx, hanger.centre[1] + dy]);
-  const middle = toScreen(view, stage, [
-    (piece.bounds[0] + piece.bounds[2]) / 2 + dx,
-    (piece.bounds[1] + piece.bounds[3]) / 2 + dy,
-  ]);
-  const side = x <= middle[0] ? -1 : 1;
+  const text =
+    hanger.kind === 'slot'
+      ? `${lengthText(hanger.length, units)} × ${lengthText(hanger.size, units)}`
+      : `⌀ ${lengthText(hanger.size, units)}`;
   const radius = (hanger.size / 2) * view.scale;
+  const fromSide = Math.min(hanger.centre[0] - minX, maxX - hanger.centre[0]);
+  const fromEnd = Math.min(hanger.centre[1] - minY, maxY - hanger.centre[1]);
+  if (fromSide < fromEnd) {
+    // At the left or right the figure stands above: beside it there is seldom room in the panel.
+    const up = y - radius - leaderPx;
+    return {
+      id: hanger.id,
+      line: `M${x.toFixed(1)} ${(y - radius).toFixed(1)}V${(up + 9).toFixed(1)}`,
+      text,
+      at: [x, up],
+      anchor: 'middle',
+      turn: 0,
+    };
+  }
+  const side = hanger.centre[0] <= (minX + maxX) / 2 ? -1 : 1;
   // Leaves the opening at 45° and ends in a short flat stretch under the figure.
   const reach = radius + leaderPx;
   const [startX, startY] = [x + side * radius * Math.SQRT1_2, y - radius * Math.SQRT1_2];
   const [kneeX, kneeY] = [x + side * reach * Math.SQRT1_2, y - reach * Math.SQRT1_2];
-  const size =
-    hanger.kind === 'slot'
-      ? `${lengthText(hanger.length, units)} × ${lengthText(hanger.size, units)}`
-      : `⌀ ${lengthText(hanger.size, units)}`;
   return {
     id: hanger.id,
     line: `M${startX.toFixed(1)} ${startY.toFixed(1)}L${kneeX.toFixed(1)} ${kneeY.toFixed(1)}h${side * 6}`,
-    text: size,
+    text,
     at: [kneeX + side * 9, kneeY],
     anchor: side < 0 ? 'end' : 'start',
     turn: 0,
@@ -141,7 +164,7 @@ class DimensionView implements ItemView<Dimension> {
 
 /** About what the figure covers; labels of warnings keep clear of it. */
 function roomOf({ text, at: [x, y], anchor, turn }: Dimension): Box {
-  const length = text.length * 6.5;
+  const length = text.length * charPx;
   if (turn !== 0) return [x - 8, y - length / 2, x + 8, y + length / 2];
   const left = anchor === 'middle' ? x - length / 2 : anchor === 'end' ? x - length : x;
   return [left, y - 8, left + length, y + 8];

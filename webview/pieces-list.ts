@@ -1,6 +1,6 @@
 /** One row a piece: shown or hidden, its size, and its parts as buttons, so that each can be reached by keyboard. */
 
-import type { Scene, ScenePart, ScenePiece } from '../src/preview/protocol.ts';
+import type { Scene, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
 import { html, setAttribute, setText } from './dom.ts';
 import { partsText, sizeText, type Units } from './format.ts';
 import { eyeIcon, swatch } from './icons.ts';
@@ -39,7 +39,7 @@ class RowView implements ItemView<Row> {
   private readonly size = html('span', { class: 'size' });
   private readonly count = html('span', { class: 'count' });
   private readonly parts = html('div', { class: 'parts' });
-  private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartButton());
+  private readonly partList = new KeyedList<SceneShape | ScenePart>(this.parts, () => new PartButton());
   readonly element = html(
     'li',
     {},
@@ -64,18 +64,20 @@ class RowView implements ItemView<Row> {
     setAttribute(this.name, 'data-heats', piece.id);
     setText(this.size, sizeText(piece.width, piece.height, units));
     setText(this.count, partsText(piece));
-    this.partList.patch(piece.parts);
+    this.partList.patch([...piece.shapes, ...piece.parts]);
   }
 }
 
-class PartButton implements ItemView<ScenePart> {
+class PartButton implements ItemView<SceneShape | ScenePart> {
   private readonly label = html('span');
   readonly element = html('button', { type: 'button', class: 'part-name' }, this.label);
 
-  update(part: ScenePart): void {
-    if (this.element.dataset['operation'] !== part.operation) {
-      this.element.dataset['operation'] = part.operation;
-      this.element.replaceChildren(swatch(part.operation satisfies Layer), this.label);
+  update(part: SceneShape | ScenePart): void {
+    // A shape is no path of the beam; it stands for the material.
+    const layer: Layer = 'operation' in part ? part.operation : 'finish';
+    if (this.element.dataset['layer'] !== layer) {
+      this.element.dataset['layer'] = layer;
+      this.element.replaceChildren(swatch(layer), this.label);
     }
     setText(this.label, part.label);
     setAttribute(this.element, 'data-offset', `${part.source}`);

@@ -2,6 +2,7 @@
 
 import { runChecks } from './checks/all.ts';
 import type { Finding, Issue } from './issue.ts';
+import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
 import type { SpecSource } from './spec/source.ts';
 import { buildTag } from './tag/build.ts';
@@ -16,6 +17,8 @@ export interface Report {
   readonly source: SpecSource;
   /** Absent when the spec could not be read as a whole. */
   readonly tag?: Tag;
+  /** What `tag` is made of. */
+  readonly model?: TagModel;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
   /** Full paths of the files beside the spec that it depends on. */
@@ -60,15 +63,10 @@ export class Engine {
     clock.lap('make');
     findings.push(...(await runChecks(tag, checkpoint)));
     clock.lap('check');
-    return { source, tag, issues: inOrder(placed(findings, source)), files: loaded.files, timings: clock.laps };
+    return { source, tag, model, issues: inOrder(placed(findings, source)), files: loaded.files, timings: clock.laps };
   }
 
-  #build(
-    model: Parameters<typeof buildTag>[0],
-    loaded: Loaded,
-    findings: Finding[],
-    checkpoint: () => Promise<void>,
-  ): Promise<Tag> {
+  #build(model: TagModel, loaded: Loaded, findings: Finding[], checkpoint: () => Promise<void>): Promise<Tag> {
     return buildTag(model, {
       cache: this.#cache,
       font: (text) => loaded.fonts.get(text),

@@ -1,0 +1,22 @@
+/** Which files are tag specs. */
+
+import * as vscode from 'vscode';
+
+/** As a glob, for watching and searching; `*.tag.yaml` by name, in any folder. */
+export const tagSpecGlob = '**/*.tag.{yaml,yml}';
+
+/** Fonts and drawings that a spec may lie beside. */
+export const companionGlob = '**/*.{svg,ttf,otf,ttc,otc,woff,woff2}';
+
+export const tagSpecSelector: vscode.DocumentSelector = { pattern: tagSpecGlob };
+
+export function isTagSpec(uri: vscode.Uri): boolean {
+  // A git revision, a diff side and the like are pictures of a file, not files to check.
+  return /\.tag\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
+}
+
+/** The spec a command means: the one it was called on, else the one in the active editor. */
+export function targetSpec(argument: unknown): vscode.Uri | undefined {
+  const uri = argument instanceof vscode.Uri ? argument : vscode.window.activeTextEditor?.document.uri;
+  return uri && isTagSpec(uri) ? uri : undefined;
+}

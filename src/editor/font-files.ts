@@ -1,0 +1,45 @@
+/** Font and drawing files as the editor reaches them: workspace files through its file system, installed ones directly. */
+
+import * as vscode from 'vscode';
+import { maxFontBytes } from '../text/font-files.ts';
+import type { FontFiles } from '../text/font-files.ts';
+import { nodeFontFiles } from '../text/node-font-files.ts';
+
+/** A scheme of two letters or more; one letter is a Windows drive. */
+const uriPattern = /^[a-z][a-z0-9+.-]+:/i;
+
+export function editorFontFiles(extensionUri: vscode.Uri): FontFiles {
+  const fonts = vscode.Uri.joinPath(extensionUri, 'dist', 'fonts');
+  const installed = nodeFontFiles(fonts.fsPath);
+  return {
+    ...installed,
+    bundled: (name) => readUri(vscode.Uri.joinPath(fonts, name)),
+    read: (path, stretch) => (uriPattern.test(path) ? readUri(vscode.Uri.parse(path)) : installed.read(path, stretch)),
+  };
+}
+
+async function readUri(uri: vscode.Uri): Promise<Uint8Array> {
+  const { size } = await vscode.workspace.fs.stat(uri);
+  if (size > maxFontBytes) throw new RangeError('The file is too large to be a font or a drawing.');
+  return vscode.workspace.fs.readFile(uri);
+}
+
+/**
+ * Where a file named in a spec lies, as a URI string. In a folder that is not trusted nothing outside the spec's own
+ * workspace folder is read.
+ */
+export function locateBeside(spec: vscode.Uri): (relative: string) => string | undefined {
+  const folder = vscode.Uri.joinPath(spec, '..');
+  return (relative) => {
+    const uri = isAbsolute(relative)
+      ? spec.with({ path: relative.replaceAll('\\', '/') })
+      : vscode.Uri.joinPath(folder, relative);
+    if (vscode.workspace.isTrusted) return uri.toString();
+    const root = vscode.workspace.getWorkspaceFolder(spec)?.uri ?? folder;
+    return uri.path.startsWith(`${root.path.replace(/\/$/, '')}/`) ? uri.toString() : undefined;
+  };
+}
+
+function isAbsolute(path: string): boolean {
+  return path.startsWith('/') || /^[a-z]:[\\/]/i.test(path);
+}

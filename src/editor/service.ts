@@ -1,0 +1,224 @@
+/** Computes every spec that is open or lies in the workspace, each time it or a file it uses changes. */
+
+import * as vscode from 'vscode';
+import type { Engine, Report } from '../engine.ts';
+import { companionGlob, isTagSpec, tagSpecGlob } from './documents.ts';
+import { locateBeside } from './font-files.ts';
+import type { TagResult, TagResults } from './results.ts';
+
+/** From the last keystroke to the computation: long enough to skip letters typed in a burst, too short to be felt. */
+const settleDelayMs = 40;
+
+/** A result with what the editor's own features need beside what previews do. */
+export interface Checked extends TagResult {
+  readonly report: Report;
+  /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
+  readonly drawn: Report | undefined;
+  /** False for a spec that only lies in the workspace. */
+  readonly open: boolean;
+}
+
+interface Watched {
+  result?: Checked;
+  timer?: NodeJS.Timeout;
+  running?: AbortController;
+}
+
+export class TagService implements TagResults, vscode.Disposable {
+  readonly #engine: Engine;
+  readonly #log: vscode.LogOutputChannel;
+  readonly #specs = new Map<string, Watched>();
+  readonly #changed = new vscode.EventEmitter<Checked>();
+  readonly #removed = new vscode.EventEmitter<vscode.Uri>();
+  readonly #subscriptions: vscode.Disposable[];
+  readonly onDidChange = this.#changed.event;
+  /** A spec was closed and lies in no checked folder, or was deleted: its problems go. */
+  readonly onDidRemove = this.#removed.event;
+
+  constructor(engine: Engine, log: vscode.LogOutputChannel) {
+    this.#engine = engine;
+    this.#log = log;
+    const { workspace } = vscode;
+    const specs = workspace.createFileSystemWatcher(tagSpecGlob);
+    const companions = workspace.createFileSystemWatcher(companionGlob);
+    const companionChanged = (uri: vscode.Uri) => {
+      this.#fileChanged(uri.toString());
+    };
+    this.#subscriptions = [
+      specs,
+      companions,
+      workspace.onDidOpenTextDocument(({ uri }) => {
+        this.#schedule(uri, 0);
+      }),
+      workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length > 0) this.#schedule(document.uri, settleDelayMs);
+      }),
+      workspace.onDidCloseTextDocument(({ uri }) => void this.#closed(uri)),
+      workspace.onDidGrantWorkspaceTrust(() => {
+        this.#recomputeAll();
+      }),
+      workspace.onDidChangeWorkspaceFolders(() => void this.#scan()),
+      workspace.onDidChangeConfiguration((change) => {
+        if (change.affectsConfiguration('tagwright.workspaceFileLimit')) void this.#scan();
+      }),
+      specs.onDidCreate((uri) => void this.#appeared(uri)),
+      specs.onDidChange((uri) => void this.#appeared(uri)),
+      specs.onDidDelete((uri) => {
+        if (!openDocument(uri)) this.#forget(uri);
+      }),
+      companions.onDidCreate(companionChanged),
+      companions.onDidChange(companionChanged),
+      companions.onDidDelete(companionChanged),
+    ];
+    for (const { uri } of workspace.textDocuments) this.#schedule(uri, 0);
+    void this.#scan();
+  }
+
+  get(uri: vscode.Uri): Checked | undefined {
+    return this.#specs.get(uri.toString())?.result;
+  }
+
+  request(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    if (watched?.result) this.#changed.fire(watched.result);
+    else this.#schedule(uri, 0);
+  }
+
+  dispose(): void {
+    for (const watched of this.#specs.values()) stop(watched);
+    this.#specs.clear();
+    for (const subscription of this.#subscriptions) subscription.dispose();
+    this.#changed.dispose();
+    this.#removed.dispose();
+  }
+
+  #schedule(uri: vscode.Uri, delayMs: number): void {
+    if (!isTagSpec(uri)) return;
+    const key = uri.toString();
+    const watched = this.#specs.get(key) ?? {};
+    this.#specs.set(key, watched);
+    stop(watched);
+    watched.timer = setTimeout(() => void this.#compute(uri, watched), delayMs);
+  }
+
+  async #compute(uri: vscode.Uri, watched: Watched): Promise<void> {
+    const controller = new AbortController();
+    watched.running = controller;
+    const { signal } = controller;
+    try {
+      const document = openDocument(uri);
+      const text = document ? document.getText() : new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+      const version = document?.version ?? 0;
+      signal.throwIfAborted();
+      const report = await this.#engine.compute(text, { locate: locateBeside(uri), signal });
+      signal.throwIfAborted();
+      const result = checked(uri, version, document !== undefined, report, watched.result);
+      watched.result = result;
+      this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
+      this.#changed.fire(result);
+    } catch (error) {
+      if (signal.aborted) return;
+      if (error instanceof vscode.FileSystemError) {
+        this.#forget(uri);
+        return;
+      }
+      this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
+    }
+  }
+
+  /** A spec on disk is new or changed; one that is open tells of its changes itself. */
+  async #appeared(uri: vscode.Uri): Promise<void> {
+    if (openDocument(uri)) return;
+    if (this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
+    else await this.#scan();
+  }
+
+  async #closed(uri: vscode.Uri): Promise<void> {
+    if (!this.#specs.has(uri.toString())) return;
+    const onDisk = vscode.workspace.getWorkspaceFolder(uri) && (await exists(uri));
+    if (openDocument(uri)) return;
+    // What was typed and not saved is gone; what is on the disk counts again.
+    if (onDisk && workspaceFileLimit() > 0) this.#schedule(uri, 0);
+    else this.#forget(uri);
+  }
+
+  #fileChanged(file: string): void {
+    for (const { result } of this.#specs.values()) {
+      if (result?.report.files.includes(file)) this.#schedule(result.uri, settleDelayMs);
+    }
+  }
+
+  #recomputeAll(): void {
+    for (const key of this.#specs.keys()) this.#schedule(vscode.Uri.parse(key), 0);
+  }
+
+  /** Takes up the specs of the workspace, as many as the setting allows, and lets go of those that no longer belong. */
+  async #scan(): Promise<void> {
+    const limit = workspaceFileLimit();
+    const found = limit > 0 ? await vscode.workspace.findFiles(tagSpecGlob, undefined, limit) : [];
+    const wanted = new Set(found.map(String));
+    for (const uri of found) if (!this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
+    for (const key of [...this.#specs.keys()]) {
+      const uri = vscode.Uri.parse(key);
+      if (!wanted.has(key) && !openDocument(uri)) this.#forget(uri);
+    }
+  }
+
+  #forget(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    if (!watched) return;
+    stop(watched);
+    this.#specs.delete(uri.toString());
+    this.#removed.fire(uri);
+  }
+}
+
+function stop(watched: Watched): void {
+  clearTimeout(watched.timer);
+  watched.running?.abort();
+}
+
+function checked(
+  uri: vscode.Uri,
+  version: number,
+  open: boolean,
+  report: Report,
+  before: Checked | undefined,
+): Checked {
+  const { source, tag, issues } = report;
+  // The last good drawing goes on being shown, with the text it was made of.
+  const drawn = tag ? report : before?.drawn;
+  return {
+    uri,
+    version,
+    open,
+    report,
+    drawn,
+    fileName: uri.path.slice(uri.path.lastIndexOf('/') + 1),
+    tag: drawn?.tag,
+    model: drawn?.model,
+    stale: !tag && drawn !== undefined,
+    issues,
+    lineOf: (offset) => source.position(offset).line,
+    rangeOf: (path) => drawn?.source.range(path),
+    pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
+  };
+}
+
+function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
+  const key = uri.toString();
+  return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
+}
+
+async function exists(uri: vscode.Uri): Promise<boolean> {
+  try {
+    await vscode.workspace.fs.stat(uri);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function workspaceFileLimit(): number {
+  return vscode.workspace.getConfiguration('tagwright').get<number>('workspaceFileLimit', 100);
+}

@@ -1,0 +1,34 @@
+/** Composes the extension. */
+
+import * as vscode from 'vscode';
+import { targetSpec } from './editor/documents.ts';
+import { exportSvg } from './editor/export.ts';
+import { editorFontFiles } from './editor/font-files.ts';
+import { registerProblems } from './editor/problems.ts';
+import { registerQuickFixes } from './editor/quick-fixes.ts';
+import { openSample, SampleLibrary } from './editor/samples.ts';
+import { TagService } from './editor/service.ts';
+import { Engine } from './engine.ts';
+import { registerPreview } from './preview/register.ts';
+
+export function activate(context: vscode.ExtensionContext): void {
+  const log = vscode.window.createOutputChannel('Tagwright', { log: true });
+  const service = new TagService(new Engine(editorFontFiles(context.extensionUri)), log);
+  const samples = new SampleLibrary(context.extensionUri);
+  const runExport = async (target?: unknown): Promise<vscode.Uri | undefined> => {
+    const uri = targetSpec(target);
+    if (!uri) return undefined;
+    return exportSvg(uri, service);
+  };
+  context.subscriptions.push(
+    log,
+    service,
+    registerProblems(service),
+    registerQuickFixes(service),
+    vscode.window.registerTreeDataProvider('tagwright.samples', samples),
+    vscode.commands.registerCommand('tagwright.exportSvg', runExport),
+    vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
+    vscode.commands.registerCommand('tagwright.openSample', (name?: string) => openSample(samples, name)),
+  );
+  registerPreview(context, service, { exportSvg: (uri) => void runExport(uri) });
+}

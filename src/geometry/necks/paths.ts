@@ -23,6 +23,8 @@ export interface Path {
 
 /** A chord whose ends are nearer to each other along the outline than this many chord lengths is at the end of a run. */
 const endArc = 3;
+/** A run that narrows by more than this factor over its middle half is a taper. */
+const taper = 1.3;
 
 /** The longest path among the pruned triangles of one connected thin component; `undefined` if it has no chords. */
 export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: readonly number[]): Path | undefined {
@@ -123,6 +125,16 @@ export function leastWidth(mesh: Mesh, { steps }: Path): { width: number; chord:
     if (step.width < width && !isAtEnd(mesh, step.chord)) ({ width, chord } = step);
   }
   return { width, chord };
+}
+
+/** Whether the path narrows steadily to its end. An ellipse narrows by 1.46 or more from a quarter to three quarters of the way. */
+export function isTaper({ steps, length }: Path): boolean {
+  return widthAt(steps, length / 4) > taper * widthAt(steps, (3 * length) / 4);
+}
+
+function widthAt(steps: readonly Step[], way: number): number {
+  let passed = 0;
+  return steps.find((step) => (passed += step.length) >= way)?.width ?? 0;
 }
 
 /** Half of the path's length is wider than this, half narrower. */

@@ -3,7 +3,8 @@
 import { edgeLength, heightOn, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { evenPart, leastWidth, longestFreePath } from './paths.ts';
+import { evenPart, isTaper, leastWidth, longestFreePath } from './paths.ts';
+import type { Path } from './paths.ts';
 import type { Thinness } from './thin.ts';
 
 /** A thin place to be measured. */
@@ -64,8 +65,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): Run[] {
 function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): Run[] {
   const core = triangles.filter((t) => thinness.core[t]);
   const free = longestFreePath(mesh, thinness, triangles);
-  const even = free && evenPart(mesh, free);
-  const freeStroke = free && even && even.length > freeLength * width ? { ...free, chord: even.chord } : undefined;
+  const freeStroke = free && freeStrokeIn(mesh, free, width);
   if (core.length > 0) {
     const whole = measureCore(mesh, thinness, core);
     const isStroke =
@@ -82,9 +82,14 @@ function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], wi
       ? [{ kind: 'stroke', chord, length: free.length, through: false }]
       : [];
   }
-  return freeStroke && freeStroke.chord >= 0
-    ? [{ kind: 'stroke', chord: freeStroke.chord, length: freeStroke.length, through: false }]
-    : [];
+  return freeStroke ? [freeStroke] : [];
+}
+
+function freeStrokeIn(mesh: Mesh, path: Path, width: number): Run | undefined {
+  if (path.length <= freeLength * width || isTaper(path)) return undefined;
+  const { length, chord } = evenPart(mesh, path);
+  if (length <= freeLength * width || chord < 0) return undefined;
+  return { kind: 'stroke', chord, length: path.length, through: false };
 }
 
 /** A triangle of a core, seen as a piece of the run. */

@@ -1,0 +1,96 @@
+/**
+ * Shapes for tests, made without the engine's own geometry: outlines from their equations, booleans and offsets from
+ * clipper2-ts, an independent library. Lengths are mm; all outlines run counter-clockwise.
+ */
+
+import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
+import type { Path64, Paths64 } from 'clipper2-ts';
+import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
+
+const unitsPerMm = 100_000;
+
+/** Numbers from 0 to 1, the same for the same seed (mulberry32, public domain). */
+export function seededRandom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** A circle as a polygon with its corners on it, `tolerance` from it at most: ⌈π / acos(1 − ε/R)⌉ corners. */
+export function disc(x: number, y: number, radius: number, tolerance = 0.002): Ring {
+  return ellipse(x, y, radius, radius, tolerance);
+}
+
+export function ellipse(x: number, y: number, a: number, b: number, tolerance = 0.002): Ring {
+  const count = Math.max(8, Math.ceil(Math.PI / Math.acos(1 - tolerance / Math.max(a, b))));
+  return Array.from({ length: count }, (_, i) => {
+    const angle = (2 * Math.PI * i) / count;
+    return { x: x + a * Math.cos(angle), y: y + b * Math.sin(angle) };
+  });
+}
+
+export function box(minX: number, minY: number, maxX: number, maxY: number): Ring {
+  return polygon([minX, minY], [maxX, minY], [maxX, maxY], [minX, maxY]);
+}
+
+export function polygon(...corners: readonly (readonly [number, number])[]): Ring {
+  return corners.map(([x, y]) => ({ x, y }));
+}
+
+/** A box with round corners of radius r. */
+export function roundedBox(
+  minX: number,
+  minY: number,
+  maxX: number,
+  maxY: number,
+  r: number,
+  tolerance = 0.002,
+): Region {
+  const corners = [minX + r, maxX - r].flatMap((x) => [minY + r, maxY - r].map((y) => disc(x, y, r, tolerance)));
+  return unite(...corners, box(minX + r, minY, maxX - r, maxY), box(minX, minY + r, maxX, maxY - r));
+}
+
+/** A star of `points` tips; with radii not far apart, a gear of pointed teeth. */
+export function star(points: number, inner: number, outer: number): Ring {
+  return Array.from({ length: 2 * points }, (_, i) => {
+    const radius = i % 2 === 0 ? outer : inner;
+    return { x: radius * Math.cos((Math.PI * i) / points), y: radius * Math.sin((Math.PI * i) / points) };
+  });
+}
+
+export function unite(...rings: readonly Ring[]): Region {
+  return toRegion(Clipper.union(toPaths(rings), FillRule.NonZero));
+}
+
+export function subtract(region: Region, ...others: readonly Region[]): Region {
+  return toRegion(Clipper.difference(toPaths(region), toPaths(others.flat()), FillRule.NonZero));
+}
+
+/** Thinned by `delta` all round: what a disc of that radius can reach with its centre while it stays inside. */
+export function erode(region: Region, delta: number): Region {
+  const arcTolerance = 0.002 * unitsPerMm;
+  return toRegion(
+    Clipper.inflatePaths(toPaths(region), -delta * unitsPerMm, JoinType.Round, EndType.Polygon, 2, arcTolerance),
+  );
+}
+
+/** Turned about the origin by `angle` (radians), enlarged, then moved. */
+export function transformed(region: Region, angle: number, scale = 1, dx = 0, dy = 0): Region {
+  const c = scale * Math.cos(angle);
+  const s = scale * Math.sin(angle);
+  return region.map((ring) => ring.map(({ x, y }): Point => ({ x: c * x - s * y + dx, y: s * x + c * y + dy })));
+}
+
+function toPaths(rings: readonly Ring[]): Paths64 {
+  return rings.map((ring): Path64 =>
+    ring.map(({ x, y }) => ({ x: Math.round(x * unitsPerMm), y: Math.round(y * unitsPerMm) })),
+  );
+}
+
+function toRegion(paths: Paths64): Region {
+  return paths.map((path) => path.map(({ x, y }) => ({ x: x / unitsPerMm, y: y / unitsPerMm })));
+}

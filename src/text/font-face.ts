@@ -5,8 +5,7 @@ import type { Ring } from '../geometry/types.ts';
 import { contentHash } from './content-hash.ts';
 import { describe, readMetrics, type FontLicence } from './font-description.ts';
 import { openShaper, type Shaper, type Variations } from './harfbuzz.ts';
-import { openOutlines } from './opentype.ts';
-import { readTables, writeSfnt } from './sfnt.ts';
+import { BadFontError, readTables, writeSfnt } from './sfnt.ts';
 
 export interface FontFace extends Shaper {
   /** Changes with the content of the file, the face and the variation chosen, and with nothing else. */
@@ -25,10 +24,10 @@ export interface FontFace extends Shaper {
   readonly xHeight: number;
   readonly capHeight: number;
   /**
-   * The outline of a glyph in em, y up, its outer contours counter-clockwise; `undefined` when the font is damaged there.
+   * The outline of a glyph in em, y up, its outer contours counter-clockwise; empty for a space, and where the font is damaged.
    * TrueType and CFF fonts turn opposite ways, and overlapping letters must never cancel each other out.
    */
-  outline(glyph: number): CurvePath | undefined;
+  outline(glyph: number): CurvePath;
 }
 
 export interface FaceSource {
@@ -43,18 +42,22 @@ export function faceId({ bytes, index, variations }: FaceSource): string {
   return contentHash([bytes, new TextEncoder().encode(JSON.stringify([index, variations]))]);
 }
 
+const outlineTables = ['glyf', 'CFF ', 'CFF2'];
+
 /** @throws BadFontError when the bytes are no sound font. */
 export async function openFace(source: FaceSource): Promise<FontFace> {
   const tables = readTables(source.bytes, source.index);
+  if (!outlineTables.some((tag) => tables.has(tag)))
+    throw new BadFontError('has no outlines, only pictures of its letters');
   const { family, style, weight, italic, licence } = describe(tables);
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
   const shaper = await openShaper(writeSfnt(tables), source.variations);
-  const outline = scaledOutlines(tables.has('fvar') ? (glyph) => shaper.outlineOf(glyph) : openOutlines(tables), em(1));
+  const outline = scaledOutlines(shaper, em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });
-    return curveBounds(outline(glyph!.id) ?? [])?.maxY;
+    return curveBounds(outline(glyph!.id))?.maxY;
   };
   const ascender = em(metrics.ascender);
   const descender = em(metrics.descender);
@@ -77,18 +80,17 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   };
 }
 
-function scaledOutlines(unscaled: (glyph: number) => CurvePath, scale: number): FontFace['outline'] {
-  const cache = new Map<number, CurvePath | undefined>();
-  const read = (glyph: number): CurvePath | undefined => {
-    try {
-      return counterClockwise(transformCurves(unscaled(glyph), { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 }));
-    } catch {
-      return undefined;
-    }
-  };
+function scaledOutlines(shaper: Shaper, scale: number): FontFace['outline'] {
+  const cache = new Map<number, CurvePath>();
   return (glyph) => {
-    if (!cache.has(glyph)) cache.set(glyph, read(glyph));
-    return cache.get(glyph);
+    let outline = cache.get(glyph);
+    if (!outline) {
+      outline = counterClockwise(
+        transformCurves(shaper.outlineOf(glyph), { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 }),
+      );
+      cache.set(glyph, outline);
+    }
+    return outline;
   };
 }
 

@@ -1,5 +1,6 @@
 /**
- * Shaping: which glyphs stand for a text and where they go, by HarfBuzz; no other file imports it.
+ * Shaping, which is what glyphs stand for a text and where they go, and the outlines of those glyphs, by HarfBuzz; no other
+ * file imports it. It is made for fonts from anywhere: what is damaged in one comes out empty, and never takes long.
  *
  * HarfBuzz comes as WebAssembly. It is loaded once, when the first font is; the memory of a font is given back by the
  * library some time after the last reference to its `Shaper` is gone.
@@ -33,7 +34,7 @@ export interface Shaper {
   /** In the order they are seen, from left to right. Glyph 0 stands for a character the font lacks. */
   shape(request: ShapeRequest): ShapedGlyph[];
   advanceOf(glyph: number): number;
-  /** In font units, y up, where the axes are set; contours as the font has them. */
+  /** In font units, y up, contours as the font has them; empty where the font is damaged. */
   outlineOf(glyph: number): CurvePath;
 }
 

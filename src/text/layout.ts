@@ -29,7 +29,7 @@ export interface TextLayout {
   readonly descender: number;
   readonly xHeight: number;
   readonly capHeight: number;
-  /** Letters the font lacks (or whose outlines are damaged), each time they occur. A gap stands in their place. */
+  /** Letters the font lacks or has nothing to draw for, each time they occur. A gap stands in their place. */
   readonly missing: readonly MissingLetter[];
 }
 
@@ -52,6 +52,9 @@ export interface MissingLetter {
   /** UTF-16 offset in the text given. */
   readonly index: number;
 }
+
+/** A letter of this kind leaves ink; one that does not is damaged, or left blank by the font. */
+const visible = /[\p{L}\p{N}\p{P}\p{S}](?<!\p{Default_Ignorable_Code_Point})/u;
 
 /** The mandatory breaks of UAX #14. */
 const lineBreak = /\r\n|[\n\v\f\r\u0085\u2028\u2029]/g;
@@ -128,21 +131,18 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
     const { start, end, level } = run;
     const shaped = face.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
     const clusterEnds = endsOfClusters(shaped, end);
+    let drawn = false;
     shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
       const letters = source(cluster, clusterEnds.get(cluster)!);
-      const curves = id === 0 ? undefined : face.outline(id);
-      if (!curves) missing.push({ text: letters, index: line.index + origin[cluster]! });
-      glyphs.push({
-        id,
-        text: letters,
-        x: pen + em(dx),
-        y: em(dy),
-        advance: em(advance),
-        curves: curves ?? [],
-      });
+      const curves = id === 0 ? [] : face.outline(id);
+      glyphs.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), curves });
       pen += em(advance);
+      drawn ||= curves.length > 0;
       // Once a letter, however many glyphs draw it.
-      if (shaped[i + 1]?.cluster !== cluster) pen += letterSpacing;
+      if (shaped[i + 1]?.cluster === cluster) return;
+      pen += letterSpacing;
+      if (!drawn && visible.test(letters)) missing.push({ text: letters, index: line.index + origin[cluster]! });
+      drawn = false;
     });
   }
   // Spacing stands between letters, not after the last.

@@ -1,6 +1,6 @@
 /**
  * The container of a font: its tables by tag, out of a TrueType or OpenType file (sfnt), a collection of several faces, or a
- * WOFF 1 file (W3C, WOFF File Format 1.0), and back into one plain sfnt for the libraries that want nothing else.
+ * WOFF 1 file (W3C, WOFF File Format 1.0), and back into one plain sfnt for HarfBuzz, which wants nothing else.
  *
  * Fonts are other people's files: every offset is checked before it is followed, and whatever is wrong is said by a
  * `BadFontError`, whose message completes the sentence "The font … ".
@@ -65,16 +65,16 @@ export async function scanTables(read: ReadStretch, tags: ReadonlySet<string>): 
   return faces;
 }
 
-/** One sfnt of those tables whose tags are in `only`, or of all. */
-export function writeSfnt(tables: FontTables, only?: ReadonlySet<string>): Uint8Array {
-  const chosen = [...tables].filter(([tag]) => only?.has(tag) ?? true).sort(([a], [b]) => (a < b ? -1 : 1));
+/** One plain sfnt of the tables. */
+export function writeSfnt(tables: FontTables): Uint8Array {
+  const chosen = [...tables].sort(([a], [b]) => (a < b ? -1 : 1));
   const padded = (length: number): number => (length + 3) & ~3;
   let offset = headerBytes + chosen.length * recordBytes;
   const out = new Uint8Array(chosen.reduce((sum, [, table]) => sum + padded(table.length), offset));
   const header = view(out);
   header.setUint32(0, tables.has('CFF ') || tables.has('CFF2') ? 0x4f54544f /* OTTO */ : 0x00010000);
   header.setUint16(4, chosen.length);
-  // The search hints of the header and the checksums stay 0: neither HarfBuzz nor opentype.js looks at them.
+  // The search hints of the header and the checksums stay 0: HarfBuzz does not look at them.
   chosen.forEach(([tag, table], i) => {
     const at = headerBytes + i * recordBytes;
     for (let j = 0; j < 4; j++) out[at + j] = tag.charCodeAt(j);

@@ -69,7 +69,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
   };
   // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
   const banner = {
-    js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   };
   const styles = readdirSync(join(root, 'webview')).filter((name) => name.endsWith('.css'));
   return [

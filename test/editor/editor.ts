@@ -145,7 +145,7 @@ export class Editor {
   async openPreview(): Promise<Frame> {
     await this.runCommand('Tagwright: Open Preview to the Side');
     const frame = await this.preview();
-    await frame.locator('#drawing path').first().waitFor();
+    await frame.locator('#drawing .solid').first().waitFor();
     return frame;
   }
 

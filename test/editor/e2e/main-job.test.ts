@@ -19,6 +19,6 @@ describe('The editor, as a person uses it', function () {
   it('draws the spec that is open beside it', async () => {
     await editor.openFile('sorrel.tag.yaml');
     const preview = await editor.openPreview();
-    assert.ok(await preview.locator('#drawing path').first().getAttribute('d'));
+    assert.ok(await preview.locator('#drawing .solid').first().getAttribute('d'));
   });
 });

@@ -2,32 +2,52 @@
 
 import { findNecks } from '../geometry/necks.ts';
 import type { Neck } from '../geometry/necks.ts';
-import type { Point } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
 
-export const weakBridges: Check = ({ pieces, stock }) =>
-  pieces.flatMap((piece) => findNecks(piece.region, stock.minWeb).map((neck) => toFinding(piece, neck, stock.minWeb)));
+export const weakBridges: Check = ({ pieces, stock }) => pieces.flatMap((piece) => weakPlacesOf(piece, stock.minWeb));
 
-function toFinding(piece: Piece, neck: Neck, minWeb: number): Finding {
-  const { kind, width, ends, length, areas } = neck;
-  const middle: Point = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
-  const least = `at least ${mm(minWeb)} is wanted`;
-  const messages = {
-    bridge: `Weak bridge: only ${mm(width)} of material joins parts of ${areas[0].toFixed(0)} and ${areas[1].toFixed(0)} mm²; ${least}.`,
-    loop: `Weak wall: only ${mm(width)} of material between two edges; ${least}.`,
-    stroke: `Thin stroke: ${length.toFixed(1)} mm long and ${mm(width)} at its narrowest; ${least}.`,
-  };
-  return {
-    code: kind === 'stroke' ? 'thin-stroke' : 'weak-bridge',
-    severity: 'warning',
-    piece: piece.id,
-    path: blame(piece, middle),
-    points: ends,
-    width,
-    message: messages[kind],
-  };
+function weakPlacesOf(piece: Piece, minWeb: number): Finding[] {
+  const wanted = `at least ${mm(minWeb)} is wanted`;
+  const findings: Finding[] = [];
+  const strokes = new Map<string, { path: YamlPath; necks: Neck[] }>();
+  for (const neck of findNecks(piece.region, minWeb)) {
+    const [a, b] = neck.ends;
+    const path = blame(piece, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
+    if (neck.kind === 'stroke') {
+      const key = path.join('/');
+      const group = strokes.get(key) ?? { path, necks: [] };
+      group.necks.push(neck);
+      strokes.set(key, group);
+      continue;
+    }
+    const [larger, smaller] = neck.areas.map((area) => area.toFixed(0));
+    const message =
+      neck.kind === 'bridge'
+        ? `Weak bridge: only ${mm(neck.width)} of material joins parts of ${larger} and ${smaller} mm²; ${wanted}.`
+        : `Weak wall: only ${mm(neck.width)} of material between two edges; ${wanted}.`;
+    findings.push(finding('weak-bridge', piece, path, neck, message));
+  }
+  for (const { path, necks } of strokes.values())
+    findings.push(finding('thin-stroke', piece, path, narrowest(necks), strokeMessage(necks, wanted)));
+  return findings;
+}
+
+/** Lettering that is thin all over is one fault with one remedy, so it is told once, at its narrowest. */
+function strokeMessage(necks: readonly Neck[], wanted: string): string {
+  const least = mm(narrowest(necks).width);
+  const length = necks.reduce((sum, neck) => sum + neck.length, 0).toFixed(0);
+  if (necks.length === 1) return `Thin stroke: ${length} mm long and ${least} at its narrowest; ${wanted}.`;
+  return `Thin strokes: ${necks.length} of them, ${length} mm in all and ${least} at the narrowest; ${wanted}.`;
+}
+
+function narrowest(necks: readonly Neck[]): Neck {
+  return necks.reduce((least, neck) => (neck.width < least.width ? neck : least));
+}
+
+function finding(code: Finding['code'], piece: Piece, path: YamlPath, { ends, width }: Neck, message: string): Finding {
+  return { code, severity: 'warning', piece: piece.id, path, points: ends, width, message };
 }

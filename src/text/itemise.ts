@@ -99,7 +99,7 @@ function scriptOf(text: string): string | undefined {
 /** UAX #9, rule L2: from the highest level down to the lowest odd one, turn round every stretch at that level or above. */
 function visualOrder(runs: readonly Run[]): Run[] {
   const ordered = [...runs];
-  const highest = Math.max(0, ...runs.map((run) => run.level));
+  const highest = runs.reduce((level, run) => Math.max(level, run.level), 0);
   for (let level = highest; level > 0; level--) {
     for (let start = 0; start < ordered.length; start++) {
       let end = start;

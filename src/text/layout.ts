@@ -61,7 +61,7 @@ const lineBreak = /\r\n|[\n\v\f\r\u0085\u2028\u2029]/g;
 
 export function layoutText(face: FontFace, spec: TextSpec): TextLayout {
   const lines = splitLines(spec.text).map((line) => setLine(face, spec, line));
-  const advance = Math.max(0, ...lines.map((line) => line.advance));
+  const advance = lines.reduce((widest, line) => Math.max(widest, line.advance), 0);
   const lineHeight = spec.lineHeight ?? face.lineHeight;
   const glyphs = lines.flatMap((line, number) => {
     const shift = { left: 0, center: 0.5, right: 1 }[spec.align] * (advance - line.advance);

@@ -2,6 +2,7 @@
 
 import { findNecks } from '../geometry/necks.ts';
 import type { Neck } from '../geometry/necks.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
@@ -14,7 +15,7 @@ function weakPlacesOf(piece: Piece, minWeb: number): Finding[] {
   const wanted = `at least ${mm(minWeb)} is wanted`;
   const findings: Finding[] = [];
   const strokes = new Map<string, { path: YamlPath; necks: Neck[] }>();
-  for (const neck of findNecks(piece.region, minWeb)) {
+  for (const neck of necksOf(piece.region, minWeb)) {
     const [a, b] = neck.ends;
     const path = blame(piece, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
     if (neck.kind === 'stroke') {
@@ -34,6 +35,17 @@ function weakPlacesOf(piece: Piece, minWeb: number): Finding[] {
   for (const { path, necks } of strokes.values())
     findings.push(finding('thin-stroke', piece, path, narrowest(necks), strokeMessage(necks, wanted)));
   return findings;
+}
+
+/** Finding necks is the dearest check by far, and an edit elsewhere leaves a piece's region the very same object. */
+const known = new WeakMap<Region, { minWeb: number; necks: Neck[] }>();
+
+function necksOf(region: Region, minWeb: number): Neck[] {
+  const before = known.get(region);
+  if (before?.minWeb === minWeb) return before.necks;
+  const necks = findNecks(region, minWeb);
+  known.set(region, { minWeb, necks });
+  return necks;
 }
 
 /** Lettering that is thin all over is one fault with one remedy, so it is told once, at its narrowest. */

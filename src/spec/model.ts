@@ -4,6 +4,7 @@ import type { Corners } from '../geometry/clipper.ts';
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Units } from './length.ts';
+import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
@@ -97,6 +98,13 @@ export interface Shape {
   readonly path: YamlPath;
   readonly generator: Generator;
   readonly modifiers: Modifiers;
+}
+
+/** Finds the shapes that others are made from; one that cannot be had has been reported at `path`. */
+export interface ShapeNames {
+  byName(name: string, path: YamlPath): Shape | undefined;
+  /** A name, or a shape written in place. */
+  byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined;
 }
 
 /** `degrees`: clockwise from the top. `point`: from the centre of what the hanger is on. */

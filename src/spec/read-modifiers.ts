@@ -1,0 +1,67 @@
+/** Modifiers of a spec: what is done to a shape once it is made. */
+
+import type { YamlPath } from '../issue.ts';
+import type { Modifiers, ShapeNames, Target } from './model.ts';
+import type { Problems } from './problems.ts';
+import { didYouMean, nearest } from './suggest.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
+  const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
+    const value = problems.length(spec[key], [...path, key], sign);
+    return value === undefined ? {} : { [key]: value };
+  };
+  const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
+  const placeTarget =
+    spec.place && readTarget(spec.place.on, spec.place.part, [...path, 'place'], 'on', problems, shapes);
+  const margin = (value: number | string | undefined, key: string) =>
+    problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
+  const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
+  if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
+    problems.error('bad-value', [...path, 'fit'], '“fit” finds the size by itself; leave out width and height.', {
+      range: problems.source.keyRange([...path, 'fit']),
+    });
+  }
+  return {
+    ...length('tidy', 'distance'),
+    ...length('grow', 'signed'),
+    corners: spec.corners ?? 'round',
+    ...length('width', 'size'),
+    ...length('height', 'size'),
+    ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
+    ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
+    ...(spec.mirror === undefined ? {} : { mirror: spec.mirror }),
+    ...(placeTarget
+      ? {
+          place: {
+            ...placeTarget,
+            at: spec.place!.at ?? 'center',
+            margin: margin(spec.place!.margin, 'place'),
+            by: spec.place!.by ?? 'eye',
+          },
+        }
+      : {}),
+    ...(nudge ? { nudge } : {}),
+  };
+}
+
+function readTarget(
+  name: string,
+  part: string | undefined,
+  path: YamlPath,
+  key: string,
+  problems: Problems,
+  shapes: ShapeNames,
+): Target | undefined {
+  const shape = shapes.byName(name, [...path, key]);
+  if (!shape || part === undefined) return shape && { shape };
+  const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
+  if (members.includes(part)) return { shape, part };
+  const suggestions = nearest(part, members);
+  const message =
+    members.length === 0
+      ? `“${name}” is not a stack and has no parts.`
+      : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
+  problems.error('unknown-shape', [...path, 'part'], message, { suggestions });
+  return undefined;
+}

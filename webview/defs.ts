@@ -22,8 +22,8 @@ export class Defs {
   private readonly grid = svg('pattern', { id: 'grid-lines', patternUnits: 'userSpaceOnUse' }, this.gridPath);
   private readonly hatch = svg(
     'pattern',
-    { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '5', height: '5' },
-    svg('path', { class: 'hatch-line', d: 'M0 2.5h5' }),
+    { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '6', height: '6' },
+    svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
   );
   private readonly grain = svg(
     'pattern',

@@ -3,7 +3,7 @@
 import type { SceneHanger, ScenePiece } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, setText, svg } from './dom.ts';
-import { lengthText, type Units } from './format.ts';
+import { crossText, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
@@ -116,9 +116,7 @@ function hangerDimension(
   const [minX, minY, maxX, maxY] = piece.bounds;
   const [x, y] = toScreen(view, stage, [hanger.centre[0] + dx, hanger.centre[1] + dy]);
   const text =
-    hanger.kind === 'slot'
-      ? `${lengthText(hanger.length, units)} × ${lengthText(hanger.size, units)}`
-      : `⌀ ${lengthText(hanger.size, units)}`;
+    hanger.kind === 'slot' ? crossText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
   const radius = (hanger.size / 2) * view.scale;
   const fromSide = Math.min(hanger.centre[0] - minX, maxX - hanger.centre[0]);
   const fromEnd = Math.min(hanger.centre[1] - minY, maxY - hanger.centre[1]);
@@ -150,12 +148,13 @@ function hangerDimension(
 }
 
 class DimensionView implements ItemView<Dimension> {
+  private readonly casing = svg('path', { class: 'casing' });
   private readonly line = svg('path');
   private readonly text = svg('text', { 'dominant-baseline': 'central' });
-  readonly element = svg('g', { class: 'dimension' }, this.line, this.text);
+  readonly element = svg('g', { class: 'dimension' }, this.casing, this.line, this.text);
 
   update({ line, text, at: [x, y], anchor, turn }: Dimension): void {
-    setAttribute(this.line, 'd', line);
+    for (const path of [this.casing, this.line]) setAttribute(path, 'd', line);
     setText(this.text, text);
     setAttribute(this.text, 'text-anchor', anchor);
     setAttribute(this.text, 'transform', `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn})`);

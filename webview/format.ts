@@ -19,6 +19,13 @@ export function lengthText(mm: number, units: Units): string {
   return units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / mmPerInch).toFixed(2)} in`;
 }
 
+/** Two dimensions of one thing: "11.0 × 3.0 mm". */
+export function crossText(length: number, width: number, units: Units): string {
+  return units === 'mm'
+    ? `${length.toFixed(1)} × ${lengthText(width, units)}`
+    : `${(length / mmPerInch).toFixed(2)} × ${lengthText(width, units)}`;
+}
+
 /** A width that is in question, with a digit more. */
 export function fineText(mm: number, units: Units): string {
   return units === 'mm' ? `${mm.toFixed(2)} mm` : `${(mm / mmPerInch).toFixed(3)} in`;

@@ -25,7 +25,8 @@ export class Notices {
     document.body.classList.toggle('is-stale', stale && scene !== undefined);
 
     this.banner.hidden = !stale || !scene;
-    setText(this.bannerText, `Out of date: the spec has a problem${line === undefined ? '' : ` on line ${line}`}`);
+    setText(this.bannerText, 'Out of date: the spec has a problem');
+    setText(this.bannerButton, line === undefined ? '' : `line ${line}`);
     this.bannerButton.hidden = line === undefined;
 
     this.empty.hidden = scene !== undefined;

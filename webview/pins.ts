@@ -9,6 +9,11 @@ import { KeyedList, type ItemView } from './keyed.ts';
 import { placeLabels, type Label } from './place-labels.ts';
 import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
+/** Of a label without a figure, in px. */
+const iconSize: Size = { width: 18, height: 18 };
+/** Labels with figures may cover this share of the stage. */
+const mostCover = 0.08;
+const labelAreaPx = 70 * 18;
 /** A drawing with more is not read pin by pin; the list has them all. */
 const maxPins = 60;
 const tickPx = 4;
@@ -20,7 +25,7 @@ export class Pins {
   private shown: readonly ScenePin[] = [];
   private units: Units = 'mm';
 
-  constructor(labels: HTMLElement) {
+  constructor(private readonly labels: HTMLElement) {
     this.labelList = new KeyedList<ScenePin, LabelView>(labels, () => new LabelView(() => this.units));
   }
 
@@ -34,8 +39,14 @@ export class Pins {
 
   follow(arranged: Arranged, view: Viewport, stage: Size, obstacles: readonly Box[]): void {
     const ends = new Map(this.shown.map((pin) => [pin.id, endsOf(pin, arranged, view, stage)]));
-    const labels = this.shown.map(({ id }): Label => {
-      return { id, at: middleOf(ends.get(id)!), size: this.labelList.get(id)!.size() };
+    const spots = this.shown.map(({ id }) => ({ id, at: middleOf(ends.get(id)!) }));
+    const crowded = isCrowded(
+      spots.map(({ at }) => at),
+      stage,
+    );
+    this.labels.classList.toggle('crowded', crowded);
+    const labels = spots.map((spot): Label => {
+      return { ...spot, size: crowded ? iconSize : this.labelList.get(spot.id)!.size() };
     });
     const [minX, minY, maxX, maxY] = arranged.bounds;
     const centre = toScreen(view, stage, [(minX + maxX) / 2, (minY + maxY) / 2]);
@@ -98,16 +109,21 @@ class LabelView implements ItemView<ScenePin> {
 
   size(): Size {
     // Nothing is measured while warnings are hidden.
-    if (!this.measured && this.element.offsetWidth > 0) {
+    if (!this.measured && this.width.offsetWidth > 0) {
       this.measured = { width: this.element.offsetWidth, height: this.element.offsetHeight };
     }
-    return this.measured ?? { width: 24, height: 22 };
+    return this.measured ?? iconSize;
   }
 
   moveTo(place: XY | undefined): void {
     this.element.classList.toggle('away', !place);
     if (place) this.element.style.translate = `${Math.round(place[0])}px ${Math.round(place[1])}px`;
   }
+}
+
+function isCrowded(spots: readonly XY[], stage: Size): boolean {
+  const seen = spots.filter(([x, y]) => x >= 0 && y >= 0 && x <= stage.width && y <= stage.height);
+  return seen.length * labelAreaPx > mostCover * stage.width * stage.height;
 }
 
 function endsOf(pin: ScenePin, arranged: Arranged, view: Viewport, stage: Size): XY[] {

@@ -2,7 +2,9 @@
 
 export function roving(container: HTMLElement): void {
   const items = (): HTMLElement[] =>
-    [...container.querySelectorAll<HTMLElement>('button')].filter((item) => item.offsetParent !== null);
+    [...container.querySelectorAll<HTMLElement>('button')].filter((item) =>
+      item.checkVisibility({ visibilityProperty: true }),
+    );
 
   const settle = (chosen?: HTMLElement): void => {
     const all = items();

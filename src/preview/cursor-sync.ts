@@ -25,6 +25,13 @@ export class CursorSync implements vscode.Disposable {
     ];
   }
 
+  /** Lights up what the cursor stands in, for a preview that has just been opened. */
+  show(uri: vscode.Uri): void {
+    const key = uri.toString();
+    const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === key);
+    if (editor) this.previews.get(uri)?.highlight(editor.document.offsetAt(editor.selection.active), false);
+  }
+
   /** Shows the offset in the editor that has the spec, in its own column; `focus` moves the keyboard there too. */
   async reveal(uri: vscode.Uri, offset: number, focus: boolean): Promise<void> {
     const document = await vscode.workspace.openTextDocument(uri);

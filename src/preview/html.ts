@@ -44,7 +44,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
   <div id="tip" role="tooltip" hidden></div>
-  <div id="banner" hidden><span></span><button type="button">Go to line</button></div>
+  <div id="banner" hidden><span></span> <button type="button"></button></div>
   <div id="empty" hidden>
     <h1>Nothing to draw yet</h1>
     <p>The drawing appears here as soon as the spec makes a shape.</p>

@@ -9,13 +9,23 @@ export const previewViewType = 'tagwright.preview';
 
 export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
   private readonly previews = new Map<string, PreviewPanel>();
+  private readonly files: vscode.Disposable[];
 
   constructor(
     private readonly results: TagResults,
     private readonly actions: PreviewActions,
     /** `dist/webview`, the only folder a page may load from. */
     private readonly pageFolder: vscode.Uri,
-  ) {}
+  ) {
+    this.files = [
+      vscode.workspace.onDidRenameFiles(({ files }) => {
+        for (const { oldUri, newUri } of files) this.renamed(oldUri, newUri);
+      }),
+      vscode.workspace.onDidDeleteFiles(({ files }) => {
+        for (const uri of files) for (const preview of this.within(uri)) this.close(preview);
+      }),
+    ];
+  }
 
   get(uri: vscode.Uri): PreviewPanel | undefined {
     return this.previews.get(uri.toString());
@@ -41,16 +51,36 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
   }
 
   dispose(): void {
-    for (const preview of [...this.previews.values()]) preview.dispose();
-    this.previews.clear();
+    for (const subscription of this.files) subscription.dispose();
+    for (const preview of [...this.previews.values()]) this.close(preview);
+  }
+
+  /** Of the file itself, or of files in the folder. */
+  private within(uri: vscode.Uri): PreviewPanel[] {
+    const key = uri.toString();
+    return [...this.previews].flatMap(([own, preview]) => (own === key || own.startsWith(`${key}/`) ? [preview] : []));
+  }
+
+  /** The preview goes on in its place under the new name. */
+  private renamed(oldUri: vscode.Uri, newUri: vscode.Uri): void {
+    for (const preview of this.within(oldUri)) {
+      const own = preview.uri.toString();
+      this.previews.delete(own);
+      const uri = vscode.Uri.parse(newUri.toString() + own.slice(oldUri.toString().length));
+      this.adopt(uri, preview.release());
+    }
   }
 
   private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel): void {
     const preview = new PreviewPanel(uri, panel, this.results, this.actions, this.pageFolder);
     this.previews.set(uri.toString(), preview);
     preview.onDidDispose(() => {
-      this.previews.delete(uri.toString());
-      preview.dispose();
+      this.close(preview);
     });
+  }
+
+  private close(preview: PreviewPanel): void {
+    this.previews.delete(preview.uri.toString());
+    preview.dispose();
   }
 }

@@ -67,9 +67,14 @@ export class PreviewPanel implements vscode.Disposable {
     this.subscriptions.push(this.panel.onDidDispose(listener));
   }
 
+  /** Lets go of the panel, for another preview to take over. */
+  release(): vscode.WebviewPanel {
+    for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
+    return this.panel;
+  }
+
   dispose(): void {
-    for (const subscription of this.subscriptions) subscription.dispose();
-    this.panel.dispose();
+    this.release().dispose();
   }
 
   private receive(data: unknown): void {
@@ -77,8 +82,8 @@ export class PreviewPanel implements vscode.Disposable {
     if (!message) return;
     switch (message.type) {
       case 'ready':
-        this.results.request(this.uri);
-        this.sendScene();
+        if (this.results.get(this.uri)) this.sendScene();
+        else this.results.request(this.uri);
         return;
       case 'reveal':
         if (this.isMine(message.source)) this.actions.reveal(this.uri, message.offset, message.focus);

@@ -1,6 +1,7 @@
 /** What the extension's entry calls to have previews. */
 
 import * as vscode from 'vscode';
+import { targetSpec } from '../editor/documents.ts';
 import type { TagResults } from '../editor/results.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager, previewViewType } from './manager.ts';
@@ -30,8 +31,10 @@ export function registerPreview(
     cursor,
     vscode.window.registerWebviewPanelSerializer(previewViewType, previews),
     vscode.commands.registerCommand('tagwright.openPreview', (target?: unknown) => {
-      const uri = target instanceof vscode.Uri ? target : vscode.window.activeTextEditor?.document.uri;
-      if (uri) previews.openToSide(uri);
+      const uri = targetSpec(target);
+      if (!uri) return;
+      previews.openToSide(uri);
+      cursor.show(uri);
     }),
   );
 }

@@ -1,0 +1,154 @@
+/** The preview's page in a browser without an editor: the real shell under its real policy, with a stand-in for the host. */
+
+import * as esbuild from 'esbuild';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { shellHtml } from '../../src/preview/html.ts';
+import type { ToHost, ToPage } from '../../src/preview/protocol.ts';
+import { themes, type Theme } from './themes.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const origin = 'http://preview.invalid';
+export const source = 'file:///bench/sorrel.tag.yaml';
+
+export interface PageOptions {
+  readonly theme?: Theme;
+  readonly width?: number;
+  readonly height?: number;
+  /** What a page that was hidden had kept. */
+  readonly state?: unknown;
+  readonly reducedMotion?: boolean;
+}
+
+/** What the page did to its host, as the stand-in recorded it. */
+interface Recorded {
+  readonly messages: ToHost[];
+  state: unknown;
+}
+
+declare global {
+  interface Window {
+    recorded: Recorded;
+  }
+}
+
+let bundle: Promise<Map<string, string>> | undefined;
+
+export async function openPage(browser: Browser, options: PageOptions = {}): Promise<PreviewPage> {
+  const { theme = 'light', width = 760, height = 700, state, reducedMotion = false } = options;
+  const page = await browser.newPage({
+    viewport: { width, height },
+    reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
+  });
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    // A breach of the content security policy is reported here.
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  bundle ??= bundlePage();
+  const files = await bundle;
+  await page.route(`${origin}/**`, async (route) => {
+    const name = new URL(route.request().url()).pathname.slice(1);
+    const contentType = name.endsWith('.js') ? 'text/javascript' : name.endsWith('.css') ? 'text/css' : 'text/html';
+    const body = files.get(name);
+    await (body === undefined ? route.fulfill({ status: 404 }) : route.fulfill({ contentType, body }));
+  });
+  // The loader that runs these tests names functions by this helper, which functions sent to the page then miss.
+  await page.addInitScript('globalThis.__name = (value) => value');
+  await page.addInitScript(hostStandIn, {
+    state,
+    variables: themes[theme].variables,
+    bodyClass: themes[theme].bodyClass,
+  });
+  await page.goto(`${origin}/index.html`);
+  await page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'ready'));
+  return new PreviewPage(page, errors);
+}
+
+export class PreviewPage {
+  constructor(
+    readonly page: Page,
+    /** Errors of scripts and breaches of the policy. */
+    readonly errors: readonly string[],
+  ) {}
+
+  async send(message: ToPage): Promise<void> {
+    await this.page.evaluate((data) => {
+      window.postMessage(data, '*');
+    }, message);
+    if (message.type !== 'scene') return;
+    const version = `${message.version}`;
+    await this.page.waitForFunction(
+      (wanted) => document.querySelector<SVGElement>('#drawing')?.dataset['version'] === wanted,
+      version,
+    );
+  }
+
+  messages(): Promise<ToHost[]> {
+    return this.page.evaluate(() => window.recorded.messages);
+  }
+
+  state(): Promise<unknown> {
+    return this.page.evaluate(() => window.recorded.state);
+  }
+
+  /** The drawing's transform, once the browser has painted. */
+  transform(): Promise<string> {
+    return this.page.evaluate(
+      () =>
+        new Promise<string>((resolve) => {
+          requestAnimationFrame(() => {
+            requestAnimationFrame(() => {
+              resolve(document.querySelector<SVGElement>('#world')!.style.transform);
+            });
+          });
+        }),
+    );
+  }
+
+  async close(): Promise<void> {
+    await this.page.close();
+  }
+}
+
+/** Runs in the page before its script. */
+function hostStandIn(given: { state: unknown; variables: Readonly<Record<string, string>>; bodyClass: string }): void {
+  const recorded: Recorded = { messages: [], state: given.state };
+  window.recorded = recorded;
+  Object.assign(window, {
+    acquireVsCodeApi: () => ({
+      postMessage: (message: ToHost) => recorded.messages.push(message),
+      getState: () => recorded.state,
+      setState: (state: unknown) => {
+        recorded.state = state;
+      },
+    }),
+  });
+  document.addEventListener('DOMContentLoaded', () => {
+    document.body.classList.add(given.bodyClass);
+    for (const [name, value] of Object.entries(given.variables))
+      document.documentElement.style.setProperty(name, value);
+  });
+}
+
+async function bundlePage(): Promise<Map<string, string>> {
+  const built = await esbuild.build({
+    absWorkingDir: root,
+    entryPoints: ['webview/main.ts', 'webview/main.css'],
+    bundle: true,
+    write: false,
+    outdir: 'page',
+    format: 'iife',
+    target: 'es2022',
+  });
+  const shell = shellHtml({
+    cspSource: origin,
+    scriptUri: `${origin}/main.js`,
+    styleUri: `${origin}/main.css`,
+    nonce: 'bm9uY2U',
+    source,
+  });
+  const files = built.outputFiles.map((file) => [file.path.split(/[/\\]/).at(-1)!, file.text] as const);
+  return new Map([['index.html', shell], ...files]);
+}

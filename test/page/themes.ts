@@ -1,0 +1,115 @@
+/** A few of the variables and the body class that the editor gives a page in each kind of theme. */
+
+export type Theme = 'light' | 'dark' | 'high-contrast' | 'high-contrast-light';
+
+interface ThemeValues {
+  readonly bodyClass: string;
+  readonly variables: Readonly<Record<string, string>>;
+}
+
+const common = { '--vscode-font-family': 'system-ui, "DejaVu Sans", sans-serif', '--vscode-font-size': '13px' };
+
+function values(bodyClass: string, colours: Readonly<Record<string, string>>): ThemeValues {
+  const named = Object.entries(colours).map(([name, colour]) => [`--vscode-${name}`, colour]);
+  return { bodyClass, variables: { ...common, ...(Object.fromEntries(named) as Record<string, string>) } };
+}
+
+export const themes: Readonly<Record<Theme, ThemeValues>> = {
+  light: values('vscode-light', {
+    foreground: '#3b3b3b',
+    'editor-background': '#ffffff',
+    'editor-foreground': '#3b3b3b',
+    descriptionForeground: '#6b6b6b',
+    'sideBar-background': '#f8f8f8',
+    'panel-border': '#e5e5e5',
+    focusBorder: '#005fb8',
+    'textLink-foreground': '#005fb8',
+    'toolbar-hoverBackground': '#b8b8b850',
+    'button-secondaryBackground': '#e5e5e5',
+    'button-secondaryForeground': '#3b3b3b',
+    'button-secondaryHoverBackground': '#cccccc',
+    'editorWidget-background': '#f8f8f8',
+    'editorWidget-foreground': '#3b3b3b',
+    'editorHoverWidget-background': '#f8f8f8',
+    'editorHoverWidget-border': '#c8c8c8',
+    'widget-shadow': '#00000029',
+    'list-hoverBackground': '#f2f2f2',
+    'problemsErrorIcon-foreground': '#e51400',
+    'problemsWarningIcon-foreground': '#bf8803',
+    'problemsInfoIcon-foreground': '#1a85ff',
+    'inputValidation-warningBackground': '#f6f5d2',
+    'inputValidation-warningBorder': '#b89500',
+  }),
+  dark: values('vscode-dark', {
+    foreground: '#cccccc',
+    'editor-background': '#1f1f1f',
+    'editor-foreground': '#cccccc',
+    descriptionForeground: '#9d9d9d',
+    'sideBar-background': '#181818',
+    'panel-border': '#2b2b2b',
+    focusBorder: '#0078d4',
+    'textLink-foreground': '#4daafc',
+    'toolbar-hoverBackground': '#5a5d5e50',
+    'button-secondaryBackground': '#313131',
+    'button-secondaryForeground': '#cccccc',
+    'button-secondaryHoverBackground': '#3c3c3c',
+    'editorWidget-background': '#202020',
+    'editorWidget-foreground': '#cccccc',
+    'editorHoverWidget-background': '#202020',
+    'editorHoverWidget-border': '#454545',
+    'widget-shadow': '#0000005c',
+    'list-hoverBackground': '#2a2d2e',
+    'problemsErrorIcon-foreground': '#f14c4c',
+    'problemsWarningIcon-foreground': '#cca700',
+    'problemsInfoIcon-foreground': '#3794ff',
+    'inputValidation-warningBackground': '#352a05',
+    'inputValidation-warningBorder': '#b89500',
+  }),
+  'high-contrast': values('vscode-high-contrast', {
+    foreground: '#ffffff',
+    'editor-background': '#000000',
+    'editor-foreground': '#ffffff',
+    descriptionForeground: '#ffffffb3',
+    'sideBar-background': '#000000',
+    contrastBorder: '#6fc3df',
+    contrastActiveBorder: '#f38518',
+    'panel-border': '#6fc3df',
+    focusBorder: '#f38518',
+    'textLink-foreground': '#21a6ff',
+    'button-secondaryForeground': '#ffffff',
+    'button-border': '#6fc3df',
+    'editorWidget-background': '#0c141f',
+    'editorWidget-foreground': '#ffffff',
+    'editorHoverWidget-background': '#0c141f',
+    'editorHoverWidget-border': '#6fc3df',
+    'problemsErrorIcon-foreground': '#f48771',
+    'problemsWarningIcon-foreground': '#ffd370',
+    'problemsInfoIcon-foreground': '#3794ff',
+    'inputValidation-warningBackground': '#000000',
+    'inputValidation-warningBorder': '#6fc3df',
+  }),
+  'high-contrast-light': values('vscode-high-contrast-light', {
+    foreground: '#292929',
+    'editor-background': '#ffffff',
+    'editor-foreground': '#292929',
+    descriptionForeground: '#292929b3',
+    'sideBar-background': '#ffffff',
+    contrastBorder: '#0f4a85',
+    contrastActiveBorder: '#006bbd',
+    'panel-border': '#0f4a85',
+    focusBorder: '#006bbd',
+    'textLink-foreground': '#0f4a85',
+    'button-secondaryBackground': '#ffffff',
+    'button-secondaryForeground': '#292929',
+    'button-border': '#0f4a85',
+    'editorWidget-background': '#ffffff',
+    'editorWidget-foreground': '#292929',
+    'editorHoverWidget-background': '#ffffff',
+    'editorHoverWidget-border': '#0f4a85',
+    'problemsErrorIcon-foreground': '#b5200d',
+    'problemsWarningIcon-foreground': '#895503',
+    'problemsInfoIcon-foreground': '#1a85ff',
+    'inputValidation-warningBackground': '#ffffff',
+    'inputValidation-warningBorder': '#0f4a85',
+  }),
+};

@@ -27,6 +27,8 @@ export interface Thinness {
 const waist = 1.15;
 /** What hangs at the end of a neck must be wider than the neck by this factor, or it is the end of a taper. */
 const knob = 1.02;
+/** Rounds are bounded for safety's sake; two or three were enough for all lettering seen. */
+const maxRounds = 12;
 
 /** `width` in units. */
 export function findThin(mesh: Mesh, width: number): Thinness {
@@ -47,8 +49,12 @@ export function findThin(mesh: Mesh, width: number): Thinness {
     coreChord: new Uint8Array(mesh.starts.length),
   };
   prune(mesh, thinness);
-  // Thin runs that are joined by something not worth calling a body are one run. Every round removes a body.
-  for (let round = 0; round < 8 && absorbSmallBodies(mesh, thinness, width); round += 1) prune(mesh, thinness);
+  // Thin runs that are joined by something not worth calling a body are one run. What merely hangs at an end goes first: a
+  // body with nothing left beyond its cores is no waist, however little wider than they are.
+  for (let round = 0; round < maxRounds; round += 1) {
+    if (!absorbBodies(mesh, thinness, width, knob, 0) && !absorbBodies(mesh, thinness, width, knob, waist)) break;
+    prune(mesh, thinness);
+  }
   return thinness;
 }
 
@@ -101,10 +107,10 @@ function prune(mesh: Mesh, { thin, thinChord, core, coreChord }: Thinness): void
 }
 
 /**
- * Makes thin every thick body that is no part in its own right: one smaller than width², one hardly wider than the cores it
- * links, or the blunt end of a taper. Returns whether there was any.
+ * Makes thin every thick body that is no part in its own right: one smaller than width², one that hangs at the end of a core
+ * and is not `end` times as wide, or one between cores and not `between` times as wide. Returns whether there was any.
  */
-function absorbSmallBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
+function absorbBodies(mesh: Mesh, thinness: Thinness, width: number, end: number, between: number): boolean {
   const { thin, thinChord, core, coreChord, radius } = thinness;
   const widths = coreWidths(mesh, thinness);
   const seen = new Uint8Array(thin.length);
@@ -135,7 +141,7 @@ function absorbSmallBodies(mesh: Mesh, thinness: Thinness, width: number): boole
       }
     }
     if (contacts === 0) continue;
-    if (area >= width * width && widest >= (contacts === 1 ? knob : waist) * narrowest) continue;
+    if (area >= width * width && widest >= (contacts === 1 ? end : between) * narrowest) continue;
     changed = true;
     for (const t of body) {
       thin[t] = 1;

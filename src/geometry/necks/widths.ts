@@ -27,7 +27,7 @@ export function exactWidth(mesh: Mesh, chord: number, reach: number, follow: boo
   const limit = Math.min(reach, arcOver(mesh, chord) / 4);
   let best: Found | undefined;
   for (let moves = 0; moves <= (follow ? maxMoves : 0); moves += 1) {
-    const found = nearest(mesh, stretch(mesh, a, limit), stretch(mesh, b, limit));
+    const found = nearest(stretch(mesh, a, limit), stretch(mesh, b, limit));
     if (best && !(found.width < best.width)) break;
     best = found;
     if (found.a === a && found.b === b) break;
@@ -42,61 +42,71 @@ interface Found extends Width {
   readonly b: number;
 }
 
-/** The vertices along the outline from `limit` before a vertex to `limit` after it. */
-function stretch(mesh: Mesh, vertex: number, limit: number): number[] {
-  const before = oneWay(mesh, vertex, limit, mesh.previous);
-  return [...before.reverse(), vertex, ...oneWay(mesh, vertex, limit, mesh.next)];
+/** A place on the outline and the vertex it is at, or the next one beyond. */
+interface Knot {
+  readonly x: number;
+  readonly y: number;
+  readonly vertex: number;
+}
+
+/** The outline from `limit` before a vertex to `limit` after it. */
+function stretch(mesh: Mesh, vertex: number, limit: number): Knot[] {
+  const centre = { x: mesh.xs[vertex]!, y: mesh.ys[vertex]!, vertex };
+  return [...oneWay(mesh, centre, limit, mesh.previous).reverse(), centre, ...oneWay(mesh, centre, limit, mesh.next)];
 }
 
 /** Ends short of a place where outlines meet: both stretches could reach it, and would be found to touch there. */
-function oneWay({ xs, ys }: Mesh, vertex: number, limit: number, towards: Int32Array): number[] {
-  const found: number[] = [];
-  let at = vertex;
-  let way = 0;
-  while (found.length < maxVertices) {
-    const next = towards[at]!;
-    if (next < 0 || next === vertex || towards[next]! < 0) break;
-    way += Math.hypot(xs[next]! - xs[at]!, ys[next]! - ys[at]!);
-    if (way > limit) break;
-    found.push(next);
-    at = next;
+function oneWay({ xs, ys }: Mesh, from: Knot, limit: number, towards: Int32Array): Knot[] {
+  const knots: Knot[] = [];
+  let at = from;
+  let left = limit;
+  while (left > 1 && knots.length < maxVertices) {
+    const vertex = towards[at.vertex]!;
+    if (vertex < 0 || vertex === from.vertex || towards[vertex]! < 0) break;
+    const dx = xs[vertex]! - at.x;
+    const dy = ys[vertex]! - at.y;
+    const length = Math.hypot(dx, dy);
+    const part = Math.min(1, left / length);
+    at = { x: at.x + part * dx, y: at.y + part * dy, vertex };
+    knots.push(at);
+    left -= length;
   }
-  return found;
+  return knots;
 }
 
-/** Two stretches that do not cross are nearest to each other at a vertex of one of them. */
-function nearest(mesh: Mesh, first: readonly number[], second: readonly number[]): Found {
-  const one = vertexToStretch(mesh, first, second);
-  const other = vertexToStretch(mesh, second, first);
-  if (one.width <= other.width)
+/** Two stretches that do not cross are nearest to each other at a knot of one of them. */
+function nearest(first: readonly Knot[], second: readonly Knot[]): Found {
+  const one = knotToStretch(first, second);
+  const other = knotToStretch(second, first);
+  if (one.width <= other.width) {
     return { width: one.width, a: one.vertex, b: one.opposite, ends: [one.place, one.foot] };
+  }
   return { width: other.width, a: other.opposite, b: other.vertex, ends: [other.foot, other.place] };
 }
 
-function vertexToStretch({ xs, ys }: Mesh, vertices: readonly number[], line: readonly number[]) {
+function knotToStretch(knots: readonly Knot[], line: readonly Knot[]) {
   let square = Infinity;
-  let vertex = vertices[0]!;
+  let from = knots[0]!;
   let opposite = line[0]!;
-  let foot: Place = [xs[opposite]!, ys[opposite]!];
-  for (const v of vertices) {
-    const px = xs[v]!;
-    const py = ys[v]!;
+  let foot: Place = [opposite.x, opposite.y];
+  for (const knot of knots) {
     for (let i = 0; i < line.length; i += 1) {
       const a = line[i]!;
       const b = line[i + 1] ?? a;
-      const dx = xs[b]! - xs[a]!;
-      const dy = ys[b]! - ys[a]!;
-      const along =
-        a === b ? 0 : Math.min(1, Math.max(0, ((px - xs[a]!) * dx + (py - ys[a]!) * dy) / (dx * dx + dy * dy)));
-      const fx = xs[a]! + along * dx;
-      const fy = ys[a]! + along * dy;
-      const distance = (px - fx) ** 2 + (py - fy) ** 2;
+      const dx = b.x - a.x;
+      const dy = b.y - a.y;
+      const along = a === b ? 0 : ((knot.x - a.x) * dx + (knot.y - a.y) * dy) / (dx * dx + dy * dy);
+      const t = Math.min(1, Math.max(0, along));
+      const fx = a.x + t * dx;
+      const fy = a.y + t * dy;
+      const distance = (knot.x - fx) ** 2 + (knot.y - fy) ** 2;
       if (distance >= square) continue;
       square = distance;
-      vertex = v;
-      opposite = along < 0.5 ? a : b;
+      from = knot;
+      opposite = t < 0.5 ? a : b;
       foot = [fx, fy];
     }
   }
-  return { width: Math.sqrt(square), vertex, opposite, place: [xs[vertex]!, ys[vertex]!] as Place, foot };
+  const place: Place = [from.x, from.y];
+  return { width: Math.sqrt(square), vertex: from.vertex, opposite: opposite.vertex, place, foot };
 }

@@ -65,7 +65,8 @@ const families: Record<string, Family> = {
       [disc(at, 0, notch, tolerance)],
       [disc(at, strip, notch, tolerance)],
     );
-    return { region, necks: strip > minWeb + 0.03 ? [{ kind: 'any', width }] : [{ kind: 'stroke', width }] };
+    // A strip that is thin itself is a stroke; one just about as wide as minWeb may be taken for either.
+    return { region, necks: [{ kind: strip < minWeb - 0.05 ? 'stroke' : 'any', width }] };
   },
   'eccentric ring': (between, tolerance) => {
     const width = thin(between);

@@ -1,0 +1,143 @@
+import assert from 'node:assert/strict';
+import { parse } from 'opentype.js/dist/opentype.mjs';
+import { curveBounds, flatten } from '../../../src/geometry/curves.ts';
+import type { Affine, Ring } from '../../../src/geometry/types.ts';
+import { openFace, type FontFace } from '../../../src/text/font-face.ts';
+import { layoutText } from '../../../src/text/layout.ts';
+import { readTables, writeSfnt } from '../../../src/text/sfnt.ts';
+import { blockFont } from '../../fonts/block-font.ts';
+import { bundledFace, packagedFace, words } from '../../fonts/faces.ts';
+import { bundledFontBytes, packagedFont, variableFont } from '../../fonts/font-files.ts';
+
+function area(rings: readonly Ring[]): number {
+  let sum = 0;
+  for (const ring of rings) {
+    ring.forEach((p, i) => {
+      const q = ring[(i + 1) % ring.length]!;
+      sum += (p.x * q.y - q.x * p.y) / 2;
+    });
+  }
+  return sum;
+}
+
+/** The greatest distance from a corner of one outline to the other outline, both ways. */
+function distance(a: readonly Ring[], b: readonly Ring[]): number {
+  const oneWay = (from: readonly Ring[], to: readonly Ring[]): number => {
+    let worst = 0;
+    for (const p of from.flat()) {
+      let least = Infinity;
+      for (const ring of to) {
+        ring.forEach((q, i) => {
+          const r = ring[(i + 1) % ring.length]!;
+          const dx = r.x - q.x;
+          const dy = r.y - q.y;
+          const t = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy)));
+          least = Math.min(least, Math.hypot(p.x - q.x - t * dx, p.y - q.y - t * dy));
+        });
+      }
+      worst = Math.max(worst, least);
+    }
+    return worst;
+  };
+  return Math.max(oneWay(a, b), oneWay(b, a));
+}
+
+/** The glyphs that the words need, opened by this project and by opentype.js, compared in font units. */
+function compareWithOpentype(face: FontFace, bytes: Uint8Array): void {
+  const other = parse(writeSfnt(onlyOutlines(bytes)).buffer);
+  const ids = new Set(
+    words.flatMap((text) => layoutText(face, { text, align: 'left' }).glyphs.map((glyph) => glyph.id)),
+  );
+  assert.ok(ids.size > 40, `only ${ids.size} glyphs`);
+  const scale = face.unitsPerEm;
+  const affine: Affine = { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 };
+  const tolerance = 0.5;
+  for (const id of ids) {
+    const ours = flatten(face.outline(id), { affine, tolerance });
+    const theirs = flatten(other.glyphs.get(id).path.commands, { tolerance });
+    assert.equal(ours.length, theirs.length, `contours of glyph ${id}`);
+    ours.forEach((ring, i) => {
+      const off = distance([ring], [theirs[i]!]);
+      // One unit: the two round the parts of a composite glyph differently.
+      assert.ok(off <= 1 + 2 * tolerance, `glyph ${id} is off by ${off}`);
+    });
+    assert.ok(Math.abs(area(ours) - Math.abs(area(theirs))) <= 1e-3 * scale * scale, `area of glyph ${id}`);
+  }
+}
+
+/** Without the layout tables, some of which opentype.js cannot read. */
+function onlyOutlines(bytes: Uint8Array): Map<string, Uint8Array> {
+  return new Map([...readTables(bytes)].filter(([tag]) => !/^(GSUB|GPOS|GDEF)$/.test(tag)));
+}
+
+describe('outlines', () => {
+  it('have the areas of Ahem’s letters at 10 mm: X 100 mm², p 20 mm², É 80 mm² (README of the W3C Ahem font)', async () => {
+    const face = await openFace({ bytes: blockFont(), index: 0, variations: {} });
+    for (const [text, expected, bottom, top] of [
+      ['X', 100, -2, 8],
+      ['p', 20, -2, 0],
+      ['É', 80, 0, 8],
+    ] as const) {
+      const { curves, advance } = layoutText(face, { text, align: 'left' });
+      const affine = { a: 10, b: 0, c: 0, d: 10, e: 0, f: 0 };
+      const rings = flatten(curves, { affine });
+      assert.ok(Math.abs(area(rings) - expected) < 1e-9, `${text}: ${area(rings)}`);
+      const bounds = curveBounds(curves)!;
+      assert.deepEqual([bounds.minX, bounds.maxX, bounds.minY * 10, bounds.maxY * 10], [0, 1, bottom, top]);
+      assert.equal(advance, 1);
+    }
+    assert.deepEqual([face.ascender, face.descender], [0.8, -0.2]);
+  });
+
+  for (const [family, weight] of [
+    ['Alfa Slab One', 400],
+    ['Great Vibes', 400],
+    ['Nunito', 600],
+    ['Nunito', 800],
+    ['Pacifico', 400],
+  ] as const) {
+    it(`of ${family} ${weight} agree with opentype.js within a font unit`, async () => {
+      compareWithOpentype(await bundledFace(family, weight), await bundledFontBytes(family, weight));
+    });
+  }
+
+  for (const slug of ['roboto', 'source-serif-4', 'lobster', 'dancing-script', 'caveat', 'yellowtail', 'parisienne']) {
+    it(`of the test font ${slug} agree with opentype.js within a font unit`, async () => {
+      compareWithOpentype(await packagedFace(slug), await packagedFont(slug));
+    });
+  }
+
+  it('of a variable font set to 600 are those of the static font of weight 600 (Nunito, both made from one source)', async () => {
+    const still = await bundledFace('Nunito', 600);
+    const bytes = await variableFont('nunito');
+    const varying = await openFace({ bytes, index: 0, variations: { wght: 600 } });
+    const lightest = await openFace({ bytes, index: 0, variations: { wght: 200 } });
+    assert.equal(varying.weight, 600);
+    assert.notEqual(varying.id, lightest.id);
+    for (const text of 'SorelBagChvinxy') {
+      const outline = (face: FontFace): Ring[] => flatten(layoutText(face, { text, align: 'left' }).curves);
+      const expected = Math.abs(area(outline(still)));
+      assert.ok(
+        distance(outline(varying), outline(still)) < 0.004,
+        `${text} ${distance(outline(varying), outline(still))}`,
+      );
+      assert.ok(area(outline(lightest)) < 0.8 * expected, `${text} at 200 is lighter than at 600`);
+    }
+  });
+
+  it('turn counter-clockwise outside, be they TrueType or CFF, so that overlapping letters add up', async () => {
+    const faces = [
+      await bundledFace('Pacifico'),
+      await packagedFace('roboto'),
+      await openFace({ bytes: blockFont(), index: 0, variations: {} }),
+    ];
+    for (const face of faces) {
+      for (const glyph of layoutText(face, { text: 'pXÉ', align: 'left' }).glyphs) {
+        assert.ok(area(flatten(glyph.curves)) > 0, `${face.family}: ${glyph.text}`);
+      }
+    }
+    // A letter with a hole: the outer ring one way, the inner one the other.
+    const o = flatten(layoutText(await packagedFace('roboto'), { text: 'o', align: 'left' }).curves);
+    assert.deepEqual(o.map((ring) => Math.sign(area([ring]))).sort(), [-1, 1]);
+  });
+});

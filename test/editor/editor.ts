@@ -3,7 +3,7 @@
  * picked from the palette, text is typed. Every wait has a limit and says what it waited for.
  */
 
-import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import type { Frame, Locator, Page } from 'playwright-core';
@@ -26,6 +26,15 @@ export function copyToTemporary(folder: string): string {
   const copy = join(mkdtempSync(join(tmpdir(), 'tagwright-')), basename(folder));
   cpSync(folder, copy, { recursive: true });
   return copy;
+}
+
+/** Asks until it is so, or fails saying what was waited for. */
+export async function eventually(what: string, isSo: () => Promise<boolean>): Promise<void> {
+  const deadline = Date.now() + limitMs;
+  while (!(await isSo())) {
+    if (Date.now() > deadline) throw new Error(`Waited in vain for: ${what}`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
 }
 
 export class Editor {
@@ -57,7 +66,8 @@ export class Editor {
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
-      const page = await browser.newPage({ viewport: options.size ?? { width: 1400, height: 900 } });
+      const context = await browser.newContext({ viewport: options.size ?? { width: 1400, height: 900 } });
+      const page = await context.newPage();
       const editor = new Editor(page, folder, close);
       await page.goto(server.url);
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
@@ -107,13 +117,29 @@ export class Editor {
       .first();
   }
 
-  /** Puts the cursor at a place in the focused editor; both count from 1. */
+  /** Puts the cursor behind the first occurrence of a text in the active file, as it was last saved. */
+  async goAfter(text: string): Promise<void> {
+    const name = await this.page.locator('.tab.active').first().getAttribute('data-resource-name');
+    const lines = readFileSync(join(this.folder, name!), 'utf8').split('\n');
+    const line = lines.findIndex((each) => each.includes(text));
+    if (line < 0) throw new Error(`${name!} does not hold "${text}".`);
+    await this.goTo(line + 1, lines[line]!.indexOf(text) + text.length + 1);
+  }
+
+  /** Both count from 1. */
   async goTo(line: number, column: number): Promise<void> {
     await this.page.keyboard.press('Control+g');
     const input = this.page.locator('.quick-input-widget input.input');
     await input.fill(`:${line}:${column}`);
     await input.press('Enter');
     await this.text.focus();
+  }
+
+  /** Takes what an input at the top proposes, such as the name to save under, once it proposes `ending`. */
+  async acceptQuickInput(ending: string): Promise<void> {
+    const input = this.page.locator('.quick-input-widget input.input');
+    await eventually(`a proposal that ends in ${ending}`, async () => (await input.inputValue()).endsWith(ending));
+    await input.press('Enter');
   }
 
   async type(text: string): Promise<void> {

@@ -1,24 +1,97 @@
 import assert from 'node:assert/strict';
-import { Editor } from '../editor.ts';
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Frame } from 'playwright-core';
+import { Editor, eventually } from '../editor.ts';
 
-describe('The editor, as a person uses it', function () {
+/** Stands for the outline of the whole tag as the preview draws it; the outline itself is too long to print. */
+async function drawn(preview: Frame): Promise<string> {
+  const data = await preview.locator('#world .solid').first().getAttribute('d');
+  assert.ok(data, 'there is an outline');
+  return createHash('sha256').update(data).digest('hex');
+}
+
+/** Width and height of all that an SVG file cuts, in mm, measured by the browser: CSS fixes 1 in = 25.4 mm = 96 px. */
+async function measured(editor: Editor, svg: string): Promise<[number, number]> {
+  const page = await editor.page.context().newPage();
+  await page.setContent(svg);
+  const boxes = await page.locator('path').evaluateAll((paths) =>
+    paths.map((path) => {
+      const { x, y, width, height } = (path as SVGPathElement).getBBox();
+      const toScreen = (path as SVGPathElement).getScreenCTM()!;
+      const from = new DOMPoint(x, y).matrixTransform(toScreen);
+      const to = new DOMPoint(x + width, y + height).matrixTransform(toScreen);
+      return [from.x, from.y, to.x, to.y] as const;
+    }),
+  );
+  await page.close();
+  const [width, height] = ([0, 1] as const).map(
+    (axis) => Math.max(...boxes.map((box) => box[axis + 2]!)) - Math.min(...boxes.map((box) => box[axis])),
+  );
+  return [(width! / 96) * 25.4, (height! / 96) * 25.4];
+}
+
+describe('The editor, as a person uses it', () => {
   let editor: Editor;
 
-  before(async () => {
+  beforeEach(async () => {
     editor = await Editor.open();
   });
 
-  after(async () => {
+  afterEach(async function () {
+    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed - ${this.currentTest.title}`);
     await editor.close();
   });
 
-  afterEach(async function () {
-    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed ${this.currentTest.title}`);
+  it('redraws the tag while its text is typed, and keeps the last drawing while the spec is broken', async () => {
+    await editor.openFile('2-script-name.tag.yaml');
+    const preview = await editor.openPreview();
+    const before = await drawn(preview);
+
+    await editor.goAfter('text: Angelica');
+    await editor.type('s');
+    await eventually('the outline of another word', async () => (await drawn(preview)) !== before);
+    assert.ok(await preview.locator('#banner').isHidden());
+    const longer = await drawn(preview);
+
+    await editor.goAfter('name: {');
+    await editor.type('{');
+    await preview.locator('#banner').waitFor();
+    assert.equal(await drawn(preview), longer, 'the drawing is that of the last good spec');
+
+    await editor.page.keyboard.press('Backspace');
+    await preview.locator('#banner').waitFor({ state: 'hidden' });
+    assert.equal(await drawn(preview), longer);
   });
 
-  it('draws the spec that is open beside it', async () => {
-    await editor.openFile('sorrel.tag.yaml');
+  it('lists what is weak in Problems and pins it on the drawing', async () => {
+    await editor.openFile('7-weak-on-purpose.tag.yaml');
     const preview = await editor.openPreview();
-    assert.ok(await preview.locator('#drawing .solid').first().getAttribute('d'));
+    const problems = await editor.problems();
+    assert.ok(
+      problems.some((text) => text.includes('The hole is 2.80 mm')),
+      problems.join('\n'),
+    );
+    assert.equal(await preview.locator('#issues li').count(), problems.length);
+    assert.ok((await preview.locator('#pins > *').count()) > 0);
+    await editor.screenshot('weak-on-purpose');
+  });
+
+  it('exports the tag as an SVG file in true millimetres', async () => {
+    await editor.openFile('2-script-name.tag.yaml');
+    const preview = await editor.openPreview();
+    await editor.runCommand('Tagwright: Export SVG…');
+    await editor.acceptQuickInput('2-script-name.svg');
+    const file = join(editor.folder, '2-script-name.svg');
+    await eventually(`${file} is written`, () => Promise.resolve(existsSync(file)));
+
+    const summary = (await preview.locator('#summary').textContent()) ?? '';
+    const finished = /([\d.]+) × ([\d.]+) mm/.exec(summary)!.slice(1).map(Number);
+    // The beam takes half its width on either side, and the preview rounds to 0.1 mm.
+    const kerf = 0.16;
+    (await measured(editor, readFileSync(file, 'utf8'))).forEach((cut, axis) => {
+      assert.ok(Math.abs(cut - finished[axis]! - kerf) <= 0.06, `${cut} mm are cut for ${finished[axis]!} mm`);
+    });
   });
 });

@@ -1,0 +1,117 @@
+import assert from 'node:assert/strict';
+import { circleCrossings, EdgeIndex } from '../../../src/geometry/edge-index.ts';
+import type { Point, Ring } from '../../../src/geometry/types.ts';
+import { assertNear } from '../support/engine.ts';
+import { box, seededRandom, star } from '../support/shapes.ts';
+
+function edgesOf(ring: Ring): [Point, Point][] {
+  return ring.map((point, index) => [ring.at(index - 1)!, point]);
+}
+
+describe('The index of edges', () => {
+  it('finds every edge that comes within reach, as a search through all of them does', () => {
+    const ring = star(30, 20, 30);
+    const index = new EdgeIndex([ring]);
+    const random = seededRandom(5);
+    for (let i = 0; i < 200; i++) {
+      const centre = { x: 80 * random() - 40, y: 80 * random() - 40 };
+      const reach = 6 * random();
+      const expected = edgesOf(ring).filter(
+        ([a, b]) =>
+          Math.min(a.x, b.x) <= centre.x + reach &&
+          Math.max(a.x, b.x) >= centre.x - reach &&
+          Math.min(a.y, b.y) <= centre.y + reach &&
+          Math.max(a.y, b.y) >= centre.y - reach,
+      );
+      assert.equal(index.near(centre, reach).length, expected.length);
+    }
+  });
+
+  it('tells whether a ray leaves freely', () => {
+    const bay = new EdgeIndex([box(0, 0, 10, 2), box(0, 8, 10, 10), box(0, 2, 2, 8)]);
+    const inBay = { x: 6, y: 5 };
+    assert.equal(bay.crossedBy(inBay, { x: 1, y: 0 }), false);
+    assert.equal(bay.crossedBy(inBay, { x: -1, y: 0 }), true);
+    assert.equal(bay.crossedBy(inBay, { x: 0, y: 1 }), true);
+    assert.equal(bay.crossedBy(inBay, { x: Math.SQRT1_2, y: Math.SQRT1_2 }), true);
+    assert.equal(bay.crossedBy({ x: 11, y: 1 }, { x: -1, y: 0 }), true);
+    assert.equal(bay.crossedBy({ x: 11, y: 1 }, { x: 1, y: 0 }), false);
+  });
+
+  it('has nothing near where there are no edges', () => {
+    const none = new EdgeIndex([]);
+    assert.deepEqual(none.near({ x: 0, y: 0 }, 100), []);
+    assert.equal(none.crossedBy({ x: 0, y: 0 }, { x: 1, y: 0 }), false);
+  });
+});
+
+describe('Where a circle crosses edges', () => {
+  it('is where the equations of line and circle say', () => {
+    // x = 3 meets the circle of radius 5 at (3, ±4).
+    const angles = circleCrossings(
+      [
+        [
+          { x: 3, y: -10 },
+          { x: 3, y: 10 },
+        ],
+      ],
+      { x: 0, y: 0 },
+      5,
+    );
+    assert.equal(angles.length, 2);
+    assertNear(angles[0]!, -Math.atan2(4, 3), 1e-12);
+    assertNear(angles[1]!, Math.atan2(4, 3), 1e-12);
+  });
+
+  it('counts a corner that lies on the circle once', () => {
+    const corner = { x: 5, y: 0 };
+    const path: [Point, Point][] = [
+      [{ x: 0, y: 0 }, corner],
+      [corner, { x: 10, y: 1 }],
+    ];
+    assert.equal(circleCrossings(path, { x: 0, y: 0 }, 5).length, 1);
+  });
+
+  it('is nowhere for an edge that is missed, touched or has no length', () => {
+    const centre = { x: 0, y: 0 };
+    assert.deepEqual(
+      circleCrossings(
+        [
+          [
+            { x: 6, y: -9 },
+            { x: 6, y: 9 },
+          ],
+        ],
+        centre,
+        5,
+      ),
+      [],
+    );
+    assert.deepEqual(
+      circleCrossings(
+        [
+          [
+            { x: 5, y: -9 },
+            { x: 5, y: 9 },
+          ],
+        ],
+        centre,
+        5,
+      ),
+      [],
+    );
+    assert.deepEqual(
+      circleCrossings(
+        [
+          [
+            { x: 5, y: 0 },
+            { x: 5, y: 0 },
+          ],
+        ],
+        centre,
+        5,
+      ),
+      [],
+    );
+  });
+});

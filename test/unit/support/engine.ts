@@ -1,0 +1,88 @@
+/** The engine as tests use it: the fonts of the packages, and files beside the spec that exist in memory only. */
+
+import { Engine } from '../../../src/engine.ts';
+import type { Report } from '../../../src/engine.ts';
+import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import type { Bounds, Region } from '../../../src/geometry/types.ts';
+import type { Issue } from '../../../src/issue.ts';
+import type { Piece } from '../../../src/tag/tag.ts';
+import { packagedFontFiles } from '../../fonts/font-files.ts';
+
+/** Where the spec of a test is said to lie. */
+const folder = '/specs/';
+
+/** Files beside the spec, by name. */
+export type Beside = Readonly<Record<string, string | Uint8Array>>;
+
+export function newEngine(beside: Beside = {}): Engine {
+  return new Engine({
+    ...packagedFontFiles(),
+    read: (path, stretch) => {
+      const content = beside[path.slice(folder.length)];
+      if (content === undefined) return Promise.reject(new Error(`${path} does not exist`));
+      const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+      return Promise.resolve(stretch ? bytes.subarray(stretch.start, stretch.end) : bytes);
+    },
+  });
+}
+
+const shared = newEngine();
+
+/** What the engine says of a spec. */
+export function report(text: string, engine: Engine = shared, signal?: AbortSignal): Promise<Report> {
+  return engine.compute(text, { locate: (relative) => folder + relative, ...(signal ? { signal } : {}) });
+}
+
+export interface Made {
+  readonly report: Report;
+  readonly pieces: readonly Piece[];
+  readonly issues: readonly Issue[];
+  /** The first piece's finished outline. */
+  readonly region: Region;
+  readonly area: number;
+  readonly bounds: Bounds;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A spec that must have made at least one piece. */
+export async function make(text: string, engine?: Engine): Promise<Made> {
+  const made = await report(text, engine);
+  const region = made.tag?.pieces[0]?.region;
+  const bounds = region && boundsOf(region);
+  if (!made.tag || !region || !bounds) {
+    throw new Error(`Nothing was made:\n${made.issues.map((issue) => issue.message).join('\n')}\nof\n${text}`);
+  }
+  return {
+    report: made,
+    pieces: made.tag.pieces,
+    issues: made.issues,
+    region,
+    area: area(region),
+    bounds,
+    width: bounds.maxX - bounds.minX,
+    height: bounds.maxY - bounds.minY,
+  };
+}
+
+/** A spec with one piece made of `body`, where `shapes` are YAML lines below `shapes:`. */
+export function specOf(shapes: readonly string[], piece = 'body: [body]', head: readonly string[] = []): string {
+  const lines = ['tagwright: 1', ...head, 'shapes:', ...shapes.map((line) => `  ${line}`)];
+  return [...lines, 'pieces:', `  tag: {${piece}}`, ''].join('\n');
+}
+
+/** The piece made of one shape alone. */
+export function makeShape(shape: string, others: readonly string[] = [], engine?: Engine): Promise<Made> {
+  return make(specOf([...others, `body: ${shape}`], 'body: [body], parts: many'), engine);
+}
+
+/** An issue's stretch of the text, and its 1-based line and column. */
+export function placeOf(made: Report, { range }: Issue): { text: string; line: number; column: number } {
+  return { text: made.source.text.slice(range.start, range.end), ...made.source.position(range.start) };
+}
+
+export function assertNear(actual: number, expected: number, tolerance: number, what = 'value'): void {
+  if (!(Math.abs(actual - expected) <= tolerance)) {
+    throw new Error(`${what} is ${actual}, which is not within ${tolerance} of ${expected}`);
+  }
+}

@@ -75,8 +75,8 @@ class PartButton implements ItemView<SceneShape | ScenePart> {
   update(part: SceneShape | ScenePart): void {
     // A shape is no path of the beam; it stands for the material.
     const layer: Layer = 'operation' in part ? part.operation : 'finish';
-    if (this.element.dataset['layer'] !== layer) {
-      this.element.dataset['layer'] = layer;
+    if (this.element.dataset['swatch'] !== layer) {
+      this.element.dataset['swatch'] = layer;
       this.element.replaceChildren(swatch(layer), this.label);
     }
     setText(this.label, part.label);

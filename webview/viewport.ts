@@ -57,7 +57,8 @@ export function scrolled(view: Viewport, stage: Size, box: Box, dx: number, dy: 
   const along = (centre: number, half: number, min: number, max: number, delta: number): number => {
     const lowest = Math.min(min + half, centre);
     const highest = Math.max(max - half, centre);
-    return clamped(centre + delta, lowest, highest);
+    // What is fitted has no way to go, though rounding may leave it a hair.
+    return (highest - lowest) * view.scale < 1 ? centre : clamped(centre + delta, lowest, highest);
   };
   const margin = fitMarginPx / view.scale;
   const x = along(view.x, stage.width / 2 / view.scale, box[0] - margin, box[2] + margin, dx / view.scale);

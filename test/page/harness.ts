@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { shellHtml } from '../../src/preview/html.ts';
 import type { ToHost, ToPage } from '../../src/preview/protocol.ts';
+import { source } from './scenes.ts';
 import { themes, type Theme } from './themes.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const origin = 'http://preview.invalid';
-export const source = 'file:///bench/sorrel.tag.yaml';
 
 export interface PageOptions {
   readonly theme?: Theme;

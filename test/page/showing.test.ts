@@ -1,0 +1,107 @@
+import assert from 'node:assert/strict';
+import { usePreview } from './use-preview.ts';
+import type { SceneMessage } from '../../src/preview/protocol.ts';
+import { sceneMessage, source } from './scenes.ts';
+
+const withoutScene = (): SceneMessage => {
+  const { scene, ...rest } = sceneMessage();
+  assert.ok(scene);
+  return rest;
+};
+
+describe('The preview’s page shows and hides', () => {
+  const preview = usePreview();
+
+  it('each layer by its button', async () => {
+    await preview.open();
+    const shown: Readonly<Record<string, string>> = {
+      'cut-outer': '.op-cut-outer .line',
+      'cut-inner': '.op-cut-inner .line',
+      score: '.op-score .line',
+      engrave: '.op-engrave .line',
+      finish: '.finish',
+      warnings: '.pin',
+      dimensions: '.dimension text',
+    };
+    for (const [layer, selector] of Object.entries(shown)) {
+      assert.equal(await preview.page.locator(selector).first().isVisible(), true, selector);
+      await preview.page.locator(`[data-layer=${layer}]`).click();
+      assert.equal(await preview.page.locator(selector).first().isVisible(), false, selector);
+    }
+  });
+
+  it('pieces in place or apart, at once where motion is unwanted', async () => {
+    await preview.open({ reducedMotion: true });
+    const letters = preview.page.locator('.shape[data-id="name/body-0"]');
+    const backing = preview.page.locator('.shape[data-id="back/body-0"]');
+    await preview.page.getByRole('button', { name: 'Apart' }).click();
+    assert.equal(await preview.page.locator('#stage.arranging').count(), 0);
+    await preview.transform();
+    const [upper, lower] = [(await backing.boundingBox())!, (await letters.boundingBox())!];
+    assert.ok(lower.y > upper.y + upper.height || lower.x > upper.x + upper.width);
+  });
+
+  it('the last good drawing, marked, while the spec is broken', async () => {
+    await preview.open();
+    const count = await preview.brand('.part');
+    await preview.send({ ...sceneMessage(2), stale: true });
+    assert.equal(await preview.branded('.part'), count);
+    assert.match((await preview.page.locator('#banner').textContent())!, /Out of date: .*line 4/);
+    await preview.send(sceneMessage(3));
+    assert.equal(await preview.page.locator('#banner').isVisible(), false);
+  });
+
+  it('a friendly word where nothing could be drawn yet, with the first error', async () => {
+    await preview.open({}, withoutScene());
+    assert.equal(await preview.page.getByRole('heading', { name: 'Nothing to draw yet' }).isVisible(), true);
+    await preview.page.locator('#empty button').click();
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'reveal', source, offset: 40, focus: true });
+  });
+
+  it('the width of a weak place where it is, and its message to the pointer and the keyboard', async () => {
+    await preview.open();
+    const pin = preview.page.locator('.pin');
+    assert.equal(await pin.textContent(), '0.92 mm');
+    await pin.hover();
+    assert.match((await preview.page.locator('#tip').textContent())!, /0\.92 mm wide.*Line 9/);
+    await preview.page.mouse.move(5, 5);
+    await preview.page.locator('#tip').waitFor({ state: 'hidden' });
+    await pin.focus();
+    await preview.page.locator('#tip').waitFor();
+  });
+});
+
+describe('The preview’s page leads to the spec', () => {
+  const preview = usePreview();
+
+  const revealed = async (): Promise<unknown> => (await preview.messages()).at(-1);
+
+  it('by a click on a part, which leaves the keyboard here', async () => {
+    await preview.open();
+    // The middle of the first letter, which is a shape of the upper piece.
+    const box = (await preview.page.locator('.shape[data-id="name/body-0"]').boundingBox())!;
+    await preview.page.mouse.click(box.x + box.width * 0.15, box.y + box.height / 2);
+    assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 200, focus: false });
+  });
+
+  it('by Enter on a part in the list, which goes there', async () => {
+    await preview.open();
+    await preview.page.getByRole('button', { name: 'Engraving' }).focus();
+    assert.equal(await preview.page.locator('.part.hot').getAttribute('data-id'), 'back/mark-0');
+    await preview.page.keyboard.press('Enter');
+    assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 110, focus: true });
+  });
+
+  it('by a click on a problem, and not by a drag', async () => {
+    await preview.open();
+    await preview.page.locator('#issues button').nth(1).click();
+    assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 40, focus: false });
+    const count = (await preview.messages()).length;
+    const box = (await preview.page.locator('.shape[data-id="name/body-0"]').boundingBox())!;
+    await preview.page.mouse.move(box.x + 20, box.y + 20);
+    await preview.page.mouse.down();
+    await preview.page.mouse.move(box.x + 60, box.y + 40, { steps: 4 });
+    await preview.page.mouse.up();
+    assert.equal((await preview.messages()).length, count);
+  });
+});

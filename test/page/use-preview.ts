@@ -1,0 +1,81 @@
+/** Opens pages for the tests of a `describe` and closes them; a page with errors fails its test. */
+
+import assert from 'node:assert/strict';
+import type { Browser, Page } from 'playwright-core';
+import type { SceneMessage, ToHost, ToPage } from '../../src/preview/protocol.ts';
+import { launchBrowser } from '../editor/browser.ts';
+import { openPage, type PageOptions, type PreviewPage } from './harness.ts';
+import { sceneMessage } from './scenes.ts';
+
+export function usePreview(): Preview {
+  const preview = new Preview();
+  before(async () => {
+    await preview.start();
+  });
+  after(async () => {
+    await preview.end();
+  });
+  afterEach(async () => {
+    await preview.close();
+  });
+  return preview;
+}
+
+class Preview {
+  private browser: Browser | undefined;
+  private opened: PreviewPage | undefined;
+
+  async start(): Promise<void> {
+    this.browser = await launchBrowser();
+  }
+
+  async end(): Promise<void> {
+    await this.browser?.close();
+  }
+
+  async open(options: PageOptions = {}, message: SceneMessage = sceneMessage()): Promise<void> {
+    this.opened = await openPage(this.browser!, options);
+    await this.opened.send(message);
+  }
+
+  async close(): Promise<void> {
+    const { opened } = this;
+    this.opened = undefined;
+    await opened?.close();
+    assert.deepEqual(opened?.errors ?? [], []);
+  }
+
+  get page(): Page {
+    return this.opened!.page;
+  }
+
+  send(message: ToPage): Promise<void> {
+    return this.opened!.send(message);
+  }
+
+  messages(): Promise<ToHost[]> {
+    return this.opened!.messages();
+  }
+
+  state(): Promise<unknown> {
+    return this.opened!.state();
+  }
+
+  transform(): Promise<string> {
+    return this.opened!.transform();
+  }
+
+  /** Marks elements; `branded` then counts those that are still the same ones. */
+  brand(selector: string): Promise<number> {
+    return this.page.locator(selector).evaluateAll((elements) => {
+      for (const element of elements) Object.assign(element, { branded: true });
+      return elements.length;
+    });
+  }
+
+  branded(selector: string): Promise<number> {
+    return this.page
+      .locator(selector)
+      .evaluateAll((elements) => elements.filter((element) => 'branded' in element).length);
+  }
+}

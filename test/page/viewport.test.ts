@@ -1,0 +1,92 @@
+import assert from 'node:assert/strict';
+import { usePreview } from './use-preview.ts';
+import { sceneMessage, source } from './scenes.ts';
+
+describe('The preview’s page has a viewport that updates leave alone', () => {
+  const preview = usePreview();
+
+  it('once the person has zoomed', async () => {
+    await preview.open();
+    await preview.page.getByRole('button', { name: 'Zoom in' }).click();
+    const zoomed = await preview.transform();
+    await preview.send(sceneMessage(2, 160));
+    assert.equal(await preview.transform(), zoomed);
+  });
+
+  it('and fits until then, and again when told to', async () => {
+    await preview.open();
+    const fitted = await preview.transform();
+    await preview.send(sceneMessage(2, 160));
+    const wider = await preview.transform();
+    assert.notEqual(wider, fitted);
+    await preview.page.mouse.move(300, 200);
+    await preview.page.mouse.down();
+    await preview.page.mouse.move(360, 230, { steps: 4 });
+    await preview.page.mouse.up();
+    assert.notEqual(await preview.transform(), wider);
+    await preview.page.getByRole('button', { name: 'Fit' }).click();
+    assert.equal(await preview.transform(), wider);
+  });
+
+  it('that the wheel zooms at the pointer with Ctrl, and without it does not touch while all fits', async () => {
+    await preview.open();
+    const fitted = await preview.transform();
+    await preview.page.mouse.move(200, 180);
+    await preview.page.mouse.wheel(0, 200);
+    assert.equal(await preview.transform(), fitted);
+    await preview.page.keyboard.down('Control');
+    await preview.page.mouse.wheel(0, -200);
+    await preview.page.keyboard.up('Control');
+    assert.notEqual(await preview.transform(), fitted);
+  });
+
+  it('that the keyboard moves, zooms and fits', async () => {
+    await preview.open();
+    await preview.page.locator('#stage').focus();
+    const seen = [await preview.transform()];
+    for (const key of ['ArrowLeft', 'ArrowUp', '+', '1']) {
+      await preview.page.keyboard.press(key);
+      seen.push(await preview.transform());
+    }
+    assert.equal(new Set(seen).size, seen.length);
+    await preview.page.keyboard.press('0');
+    assert.equal(await preview.transform(), seen[0]);
+  });
+
+  it('that shows a drawing at its size: 80 mm are 302.4 px (CSS Values)', async () => {
+    await preview.open();
+    await preview.page.keyboard.press('1');
+    await preview.transform();
+    const box = await preview.page.locator('.shape[data-id="back/body-0"]').boundingBox();
+    assert.ok(Math.abs(box!.width - 302.36) < 0.2, `${box!.width}`);
+  });
+
+  it('that comes back with all other choices when the page is made anew', async () => {
+    await preview.open();
+    await preview.page.getByRole('button', { name: 'Score' }).first().click();
+    await preview.page.getByRole('button', { name: 'Apart' }).click();
+    await preview.page.getByRole('button', { name: 'Show Letters' }).click();
+    await preview.page.getByRole('button', { name: 'Zoom in' }).click();
+    const [transform, state] = [await preview.transform(), await preview.state()];
+    await preview.close();
+    await preview.open({ state });
+    assert.equal(await preview.transform(), transform);
+    assert.equal(await preview.page.locator('[data-layer=score]').getAttribute('aria-pressed'), 'false');
+    assert.equal(await preview.page.locator('.piece[data-piece=name]').isVisible(), false);
+  });
+
+  it('that follows the cursor only to what is out of sight, and only when it may', async () => {
+    await preview.open();
+    await preview.page.locator('#stage').focus();
+    for (let press = 0; press < 30; press++) await preview.page.keyboard.press('ArrowLeft');
+    const away = await preview.transform();
+    const highlight = { type: 'highlight', source, ids: ['name/outer'], follow: false } as const;
+    await preview.send(highlight);
+    assert.equal(await preview.transform(), away);
+    await preview.send({ ...highlight, follow: true });
+    const back = await preview.transform();
+    assert.notEqual(back, away);
+    await preview.send({ ...highlight, ids: ['back/outer'], follow: true });
+    assert.equal(await preview.transform(), back);
+  });
+});

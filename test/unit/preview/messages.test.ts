@@ -1,0 +1,65 @@
+import assert from 'node:assert/strict';
+import { shellHtml } from '../../../src/preview/html.ts';
+import { parseRestoredSource, parseToHost } from '../../../src/preview/messages.ts';
+
+describe('A message from the page', () => {
+  it('is read where it keeps to the protocol', () => {
+    const messages = [
+      { type: 'ready' },
+      { type: 'reveal', source: 'file:///a.tag.yaml', offset: 12, focus: true },
+      { type: 'export', source: 'file:///a.tag.yaml' },
+    ];
+    for (const message of messages) assert.deepEqual(parseToHost(message), message);
+  });
+
+  it('is dropped where it does not', () => {
+    const reveal = { type: 'reveal', source: 'file:///a.tag.yaml', offset: 12, focus: true };
+    const wrong = [
+      undefined,
+      null,
+      'ready',
+      [],
+      { type: 'run' },
+      { type: 'export' },
+      { ...reveal, offset: -1 },
+      { ...reveal, offset: 1.5 },
+      { ...reveal, offset: '12' },
+      { ...reveal, focus: undefined },
+      { ...reveal, source: 3 },
+    ];
+    for (const message of wrong) assert.equal(parseToHost(message), undefined, JSON.stringify(message));
+  });
+
+  it('loses whatever is not of the protocol', () => {
+    assert.deepEqual(parseToHost({ type: 'ready', html: '<b>' }), { type: 'ready' });
+  });
+});
+
+describe('The state of a page before a reload', () => {
+  it('gives the spec it showed, or nothing', () => {
+    assert.equal(parseRestoredSource({ source: 'file:///a.tag.yaml', zoom: 2 }), 'file:///a.tag.yaml');
+    for (const state of [undefined, null, 4, {}, { source: 4 }, { source: '' }]) {
+      assert.equal(parseRestoredSource(state), undefined);
+    }
+  });
+});
+
+describe('The shell of the page', () => {
+  const html = shellHtml({
+    cspSource: 'https://page.invalid',
+    scriptUri: 'https://page.invalid/main.js',
+    styleUri: 'https://page.invalid/main.css',
+    nonce: 'n0nce',
+    source: 'file:///a"><script>alert(1)</script>.tag.yaml',
+  });
+
+  it('lets nothing in but its own script and style sheet', () => {
+    const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1]?.replaceAll('&#39;', "'");
+    assert.equal(policy, "default-src 'none'; style-src https://page.invalid; script-src 'nonce-n0nce'");
+    assert.equal(html.match(/<script/g)?.length, 1);
+  });
+
+  it('has no styles, scripts or handlers in its markup', () => {
+    assert.doesNotMatch(html, /<style|\sstyle=|\son[a-z]+=/);
+  });
+});

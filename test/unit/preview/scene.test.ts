@@ -1,0 +1,191 @@
+import assert from 'node:assert/strict';
+import { svgPathProperties } from 'svg-path-properties';
+import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
+import type { Issue, YamlPath } from '../../../src/issue.ts';
+import { innerPoint } from '../../../src/preview/inner-point.ts';
+import { pathData, pinsOf, sceneOf } from '../../../src/preview/scene.ts';
+import type { Piece, Tag } from '../../../src/tag/tag.ts';
+import { contains } from '../../../src/geometry/measure.ts';
+
+function rectangle(x: number, y: number, width: number, height: number): Ring {
+  return [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ];
+}
+
+const holeAt = (x: number, y: number, width: number, height: number): Ring =>
+  rectangle(x, y, width, height).toReversed();
+
+/** Each path stands at an offset of its own. */
+const offsets = new Map<string, number>();
+function sourceOf(path: YamlPath): number {
+  const key = path.join('/');
+  if (!offsets.has(key)) offsets.set(key, offsets.size * 10);
+  return offsets.get(key)!;
+}
+
+/** A plate 40 × 20 with an opening, a counter of its own and a hole for the tie, engraved and scored. */
+function plate(): Piece {
+  const opening: Region = [rectangle(10, 5, 4, 4)];
+  const hangerHole: Region = [rectangle(2, 8, 3, 3)];
+  const counter = holeAt(30, 5, 6, 6);
+  const outline = rectangle(0, 0, 40, 20);
+  return {
+    id: 'plate',
+    title: 'Plate',
+    path: ['pieces', 'plate'],
+    region: [outline, opening[0]!.toReversed(), hangerHole[0]!.toReversed(), counter],
+    body: [outline, counter],
+    sources: [
+      { use: 'body', region: [rectangle(20, 0, 5, 5)], path: ['shapes', 'small'] },
+      { use: 'body', region: [outline, counter], path: ['shapes', 'large'] },
+      { use: 'cut', region: opening, path: ['shapes', 'window'] },
+    ],
+    marks: [
+      { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], path: ['pieces', 'plate', 'engrave', 0] },
+      { operation: 'score', region: [rectangle(18, 10, 2, 2)], path: ['pieces', 'plate', 'score', 0] },
+    ],
+    hanger: {
+      kind: 'hole',
+      centre: { x: 3.5, y: 9.5 },
+      opening: hangerHole,
+      openingSize: 3,
+      openingLength: 3,
+      path: ['pieces', 'plate', 'hanger'],
+    },
+    parts: 'one',
+  };
+}
+
+const tagOf = (...pieces: Piece[]): Tag => ({
+  title: 'Seed-jar tag',
+  units: 'mm',
+  stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5 },
+  pieces,
+});
+
+describe('The scene of a tag', () => {
+  const piece = sceneOf(tagOf(plate()), sourceOf).pieces[0]!;
+
+  it('has its parts in cutting order: marks, then holes, then the outline', () => {
+    assert.deepEqual(
+      piece.parts.map(({ operation }) => operation),
+      ['engrave', 'score', 'cut-inner', 'cut-inner', 'cut-inner', 'cut-outer'],
+    );
+  });
+
+  it('gives each hole to what asked for it', () => {
+    const holes = piece.parts.filter(({ operation }) => operation === 'cut-inner');
+    assert.deepEqual(
+      holes.map(({ label, source }) => [label, source]),
+      [
+        ['Opening', sourceOf(['shapes', 'window'])],
+        ['Hanger hole', sourceOf(['pieces', 'plate', 'hanger'])],
+        ['Inner cut', sourceOf(['shapes', 'large'])],
+      ],
+    );
+  });
+
+  it('keeps a hole that runs between shapes for the piece', () => {
+    const between: Piece = { ...plate(), sources: [] };
+    const part = sceneOf(tagOf(between), sourceOf).pieces[0]!.parts.find(({ id }) => id === 'plate/holes-between');
+    assert.equal(part?.label, '2 inner cuts');
+    assert.equal(part.source, sourceOf(['pieces', 'plate']));
+  });
+
+  it('turns y over, in lines, bounds and centres alike', () => {
+    assert.deepEqual(piece.bounds, [0, -20, 40, 0]);
+    assert.deepEqual(piece.hanger?.centre, [3.5, -9.5]);
+    assert.equal(piece.parts.find(({ id }) => id === 'plate/mark-1')?.data, 'M18 -10L20 -10L20 -12L18 -12Z');
+  });
+
+  it('lays smaller shapes over larger ones, so that both can be pointed at', () => {
+    assert.deepEqual(
+      piece.shapes.map(({ label, id }) => [label, id]),
+      [
+        ['large', 'plate/body-1'],
+        ['small', 'plate/body-0'],
+      ],
+    );
+  });
+
+  it('counts outlines and holes and measures the piece', () => {
+    assert.deepEqual([piece.partCount, piece.holeCount, piece.width, piece.height], [1, 3, 40, 20]);
+  });
+
+  it('leaves out a piece without material and stays measurable', () => {
+    const scene = sceneOf(tagOf({ ...plate(), region: [] }), sourceOf);
+    assert.deepEqual([scene.pieces, scene.bounds], [[], [0, 0, 0, 0]]);
+  });
+
+  it('names parts the same when the geometry moves', () => {
+    const moved = (ring: Ring): Ring => ring.map(({ x, y }) => ({ x: x * 1.5, y: y + 3 }));
+    const original = plate();
+    const hanger = original.hanger!;
+    const scene = sceneOf(
+      tagOf({
+        ...original,
+        region: original.region.map(moved),
+        sources: original.sources.map((shape) => ({ ...shape, region: shape.region.map(moved) })),
+        hanger: { ...hanger, opening: hanger.opening.map(moved) },
+      }),
+      sourceOf,
+    );
+    assert.deepEqual(
+      scene.pieces[0]!.parts.map(({ id }) => id),
+      piece.parts.map(({ id }) => id),
+    );
+  });
+});
+
+describe('Path data', () => {
+  it('has the length of its ring by an independent reading (svg-path-properties)', () => {
+    const ring = rectangle(1.23456, -2, 30, 12.5);
+    assert.ok(Math.abs(new svgPathProperties(pathData([ring])).getTotalLength() - 2 * (30 + 12.5)) < 0.003);
+  });
+
+  it('is written to a thousandth of a millimetre', () => {
+    assert.equal(pathData([[{ x: 1 / 3, y: 2 / 3 }]]), 'M0.333 -0.667Z');
+  });
+});
+
+describe('A point inside a ring', () => {
+  it('is found where the centroid lies outside', () => {
+    const hook: Point[] = [
+      { x: 0, y: 0 },
+      { x: 10, y: 0 },
+      { x: 10, y: 10 },
+      { x: 9, y: 10 },
+      { x: 9, y: 1 },
+      { x: 0, y: 1 },
+    ];
+    assert.ok(contains([hook], innerPoint(hook)));
+    assert.ok(contains([hook], innerPoint(hook.toReversed())));
+  });
+});
+
+describe('The pins of issues', () => {
+  const issue = (start: number, more: Partial<Issue> = {}): Issue => ({
+    code: 'weak-bridge',
+    severity: 'warning',
+    message: 'Thin.',
+    path: ['shapes', 'word'],
+    range: { start, end: start + 1 },
+    ...more,
+  });
+  const lineOf = (offset: number): number => offset + 1;
+
+  it('keep their ids while the text before them grows', () => {
+    const ids = (issues: Issue[]): string[] => pinsOf(issues, lineOf).map(({ id }) => id);
+    assert.deepEqual(ids([issue(4), issue(4)]), ids([issue(90), issue(90)]));
+    assert.equal(new Set(ids([issue(4), issue(4), issue(4, { code: 'thin-stroke' })])).size, 3);
+  });
+
+  it('carry the line, and their points with y down', () => {
+    const [pin] = pinsOf([issue(6, { points: [{ x: 1, y: 2 }], width: 0.92, piece: 'tag' })], lineOf);
+    assert.deepEqual([pin?.line, pin?.points, pin?.width, pin?.piece], [7, [[1, -2]], 0.92, 'tag']);
+  });
+});

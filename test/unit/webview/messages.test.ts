@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import { parseToPage } from '../../../webview/messages.ts';
+import { sceneMessage } from '../../page/scenes.ts';
+
+/** The message with one value replaced, however deep. */
+function altered(path: readonly (string | number)[], value: unknown): unknown {
+  const copy = structuredClone(sceneMessage()) as unknown as Record<string | number, unknown>;
+  let at = copy;
+  for (const step of path.slice(0, -1)) at = at[step] as Record<string | number, unknown>;
+  at[path.at(-1)!] = value;
+  return copy;
+}
+
+describe('A message to the page', () => {
+  it('is read where it keeps to the protocol', () => {
+    const message = sceneMessage();
+    assert.equal(parseToPage(message), message);
+    const { scene, ...without } = message;
+    assert.ok(scene);
+    assert.equal(parseToPage(without), without);
+    const highlight = { type: 'highlight', source: 's', ids: ['a'], follow: false };
+    assert.equal(parseToPage(highlight), highlight);
+  });
+
+  it('is dropped where a part of it is missing or of another kind', () => {
+    const wrong: [readonly (string | number)[], unknown][] = [
+      [['type'], 'draw'],
+      [['source'], undefined],
+      [['version'], '3'],
+      [['pins'], undefined],
+      [['pins', 0, 'severity'], 'fatal'],
+      [['pins', 0, 'points'], [[1]]],
+      [['scene', 'units'], 'ft'],
+      [
+        ['scene', 'bounds'],
+        [0, 0, 1],
+      ],
+      [
+        ['scene', 'bounds'],
+        [0, 0, 1, Number.NaN],
+      ],
+      [['scene', 'pieces', 0, 'solid'], 7],
+      [['scene', 'pieces', 0, 'parts', 0, 'data'], null],
+      [['scene', 'pieces', 0, 'shapes'], {}],
+    ];
+    for (const [path, value] of wrong) {
+      assert.equal(parseToPage(altered(path, value)), undefined, path.join('.'));
+    }
+    for (const data of [undefined, null, 'scene', 4, []]) assert.equal(parseToPage(data), undefined);
+    assert.equal(parseToPage({ type: 'highlight', source: 's', ids: [1], follow: false }), undefined);
+  });
+});

@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import { initialState, parseState, toggled, type PageState } from '../../../webview/state.ts';
+
+const source = 'file:///bench/sorrel.tag.yaml';
+
+describe('What a page remembers', () => {
+  it('comes back as it was kept', () => {
+    const kept: PageState = {
+      source,
+      arrangement: 'apart',
+      viewports: { apart: { x: 1, y: -2, scale: 3 } },
+      hiddenLayers: ['score', 'finish'],
+      hiddenPieces: ['back'],
+      dockOpen: false,
+    };
+    assert.deepEqual(parseState(structuredClone(kept), source), kept);
+  });
+
+  it('starts afresh for another spec, and for none', () => {
+    const kept = { ...initialState('file:///other.tag.yaml'), arrangement: 'apart' };
+    assert.deepEqual(parseState(kept, source), initialState(source));
+    for (const nothing of [undefined, null, 'x', 3])
+      assert.deepEqual(parseState(nothing, source), initialState(source));
+  });
+
+  it('loses only what does not fit', () => {
+    const state = parseState(
+      {
+        source,
+        arrangement: 'upside down',
+        viewports: {
+          apart: { x: 1, y: 2, scale: 0 },
+          assembled: { x: 1, y: 2, scale: 5 },
+          other: { x: 1, y: 1, scale: 1 },
+        },
+        hiddenLayers: ['score', 'everything'],
+        hiddenPieces: ['back', 4],
+        dockOpen: 'no',
+      },
+      source,
+    );
+    assert.deepEqual(state, {
+      source,
+      arrangement: 'assembled',
+      viewports: { assembled: { x: 1, y: 2, scale: 5 } },
+      hiddenLayers: ['score'],
+      hiddenPieces: ['back'],
+      dockOpen: true,
+    });
+  });
+
+  it('turns a member of a list on and off', () => {
+    assert.deepEqual(toggled(['a'], 'b'), ['a', 'b']);
+    assert.deepEqual(toggled(['a', 'b'], 'a'), ['b']);
+  });
+});

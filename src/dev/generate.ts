@@ -49,6 +49,8 @@ function withoutReferenceNotes(node: unknown): unknown {
 async function validator(schema: object): Promise<string> {
   const ajv = new Ajv({
     allErrors: true,
+    // A complaint then carries the schema it comes from: with it, the keys that are known there.
+    verbose: true,
     strict: true,
     // "One of these keys is required" is said in subschemas, which do not repeat the keys.
     strictRequired: false,

@@ -1,7 +1,6 @@
 /** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
 
 import validate from './validate.generated.mjs';
-import schema from '../../schemas/tag.schema.json' with { type: 'json' };
 import type { Issue, YamlPath } from '../issue.ts';
 import type { SpecSource } from './source.ts';
 import { clip } from './length.ts';
@@ -11,14 +10,9 @@ import { didYouMean, nearest } from './suggest.ts';
 interface SchemaError {
   readonly keyword: string;
   readonly instancePath: string;
-  readonly schemaPath: string;
   readonly params: Record<string, unknown>;
-}
-
-interface SchemaNode {
-  readonly title?: string;
-  readonly description?: string;
-  readonly properties?: Record<string, SchemaNode>;
+  /** The schema that holds the keyword. */
+  readonly parentSchema?: { readonly properties?: object };
 }
 
 /**
@@ -27,8 +21,7 @@ interface SchemaNode {
  */
 export function checkAgainstSchema(source: SpecSource): { issues: Issue[]; value: unknown } {
   const value = structuredClone(source.value);
-  if (validate(value)) return { issues: [], value };
-  const errors = relevant((validate.errors ?? []) as SchemaError[], value);
+  const errors = complaintsOf(value);
   const issues: Issue[] = [];
   const seen = new Set<string>();
   for (const error of errors) {
@@ -38,10 +31,22 @@ export function checkAgainstSchema(source: SpecSource): { issues: Issue[]; value
     seen.add(place);
     issues.push(toIssue(error, path, source, valueAt(source.value, path)));
   }
-  // Deepest first, so that taking a part away does not move what is still to be taken; list entries from the end.
-  const paths = errors.map(pathOf).filter((path) => path.length > 0);
-  for (const path of paths.sort(deepestLast).reverse()) remove(value, path);
+  // A group whose faulty key was taken out may lack what it needs, and then goes too.
+  for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);
   return { issues, value };
+}
+
+function complaintsOf(value: unknown): SchemaError[] {
+  return validate(value) ? [] : relevant((validate.errors ?? []) as SchemaError[], value);
+}
+
+/** Whether anything was there to take out. Deepest first, so that taking a part away does not move what is still to be taken. */
+function removeAll(root: unknown, paths: YamlPath[]): boolean {
+  const removed = paths
+    .sort(deepestLast)
+    .reverse()
+    .map((path) => remove(root, path));
+  return removed.includes(true);
 }
 
 /** Where several alternatives are allowed, each one's complaint comes back; keep those of the alternative that was meant. */
@@ -70,7 +75,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: 
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
-      const known = keysAt(error.schemaPath);
+      const known = Object.keys(error.parentSchema?.properties ?? {});
       const suggestions = nearest(key, known);
       const hint = didYouMean(suggestions) || (known.length <= 14 ? ` Known here: ${known.join(', ')}.` : '');
       return {
@@ -160,14 +165,6 @@ function kinds(type: unknown): string {
   return (Array.isArray(type) ? type : [type]).map((kind) => names[String(kind)] ?? String(kind)).join(' or ');
 }
 
-/** The keys that the object schema holding `schemaPath` allows. */
-function keysAt(schemaPath: string): string[] {
-  let node: unknown = schema;
-  for (const step of schemaPath.split('/').slice(1, -1))
-    node = (node as Record<string, unknown> | undefined)?.[decode(step)];
-  return Object.keys((node as SchemaNode | undefined)?.properties ?? {});
-}
-
 function pathOf(error: SchemaError): YamlPath {
   const base = toPath(error.instancePath);
   if (error.keyword === 'additionalProperties') return [...base, String(error.params['additionalProperty'])];
@@ -203,11 +200,13 @@ function deepestLast(a: YamlPath, b: YamlPath): number {
 }
 
 /** Takes a key away; a list entry leaves a hole, so that the paths of its neighbours stay true. */
-function remove(root: unknown, path: YamlPath): void {
+function remove(root: unknown, path: YamlPath): boolean {
   const parent = valueAt(root, path.slice(0, -1));
-  if (typeof parent !== 'object' || parent === null) return;
+  const last = path.at(-1);
+  if (last === undefined || typeof parent !== 'object' || parent === null || !Object.hasOwn(parent, last)) return false;
   // eslint-disable-next-line @typescript-eslint/no-dynamic-delete
-  delete (parent as Record<string | number, unknown>)[path.at(-1)!];
+  delete (parent as Record<string | number, unknown>)[last];
+  return true;
 }
 
 function capital(text: string): string {

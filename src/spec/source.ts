@@ -2,13 +2,25 @@
 
 import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
-import type { Issue, TextRange, YamlPath } from '../issue.ts';
+import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
 export const longestSpec = 500_000;
 
 /** How many nodes aliases may unfold to; a handful of lines can otherwise ask for billions. */
 const mostAliases = 200;
+
+/** One slip can make the parser stumble at every line after it. */
+const mostErrors = 20;
+
+/** The parser quotes what it expected, which may be as long as the file. */
+const longestMessage = 200;
+
+/** Plain values only: no dates, sets or bytes, whatever tags a text has; and nothing said on the console. */
+const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
+
+/** How deep values may lie in one another; tags need about eight, and what reads them calls itself for each. */
+const deepest = 200;
 
 export class SpecSource {
   readonly text: string;
@@ -25,14 +37,25 @@ export class SpecSource {
       this.issues = [this.#issue('too-big', `This file has ${size}; a tag spec has at most half a million.`, 0, 0)];
       return;
     }
-    const document = parseDocument(text, { lineCounter: this.#lines, prettyErrors: false });
+    let document: Document.Parsed;
+    try {
+      document = parseDocument(text, { ...yamlOptions, lineCounter: this.#lines });
+    } catch {
+      // The parser's own stack is the only thing it fails on.
+      this.issues = [this.#tooDeep()];
+      return;
+    }
     this.#document = document;
-    const issues: Issue[] = document.errors.map((error) => {
+    const issues: Issue[] = document.errors.slice(0, mostErrors).map((error) => {
       const start = Math.min(error.pos[0], text.length);
-      return this.#issue('yaml-syntax', sentence(error.message), start, Math.max(error.pos[1], start + 1));
+      const message = sentence(clip(error.message, longestMessage));
+      return this.#issue('yaml-syntax', message, start, Math.max(error.pos[1], start + 1));
     });
     try {
-      this.value = document.toJS({ maxAliasCount: mostAliases });
+      const value: unknown = document.toJS({ maxAliasCount: mostAliases });
+      // Whatever else the parser says of such a text comes from its own stack.
+      if (isDeeper(value, deepest)) issues.splice(0, issues.length, this.#tooDeep());
+      else this.value = value;
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       issues.push(
@@ -64,6 +87,31 @@ export class SpecSource {
   keyRange(path: YamlPath): TextRange {
     const range = nodeRange(this.#find(path).key);
     return range ? this.#shown(range) : this.range(path);
+  }
+
+  /**
+   * The smallest edit that gives the map at `path` this key and value: the old value is replaced, or an entry is added in the
+   * style of the others, comments and line ends untouched. `undefined` where there is no map.
+   */
+  setKey(path: YamlPath, key: string, text: string): TextEdit | undefined {
+    let { value: map } = this.#find(path);
+    if (isAlias(map)) map = map.resolve(this.#document!);
+    if (!isMap(map) || !map.range) return undefined;
+    const old = nodeRange(this.#find([...path, key]).value);
+    if (old) return { range: this.#shown(old), text };
+    const last = map.items.at(-1);
+    const entry = `${key}: ${text}`;
+    if (!last) return map.flow ? { range: at(map.range[0] + 1), text: entry } : undefined;
+    const end = nodeRange(last.value)?.end ?? nodeRange(last.key)?.end;
+    const first = nodeRange(map.items[0]?.key);
+    if (end === undefined || !first) return undefined;
+    if (map.flow) return { range: at(end), text: `, ${entry}` };
+    // After the line of the last entry, behind its comment.
+    const content = this.#shown({ start: first.start, end }).end;
+    const lineEnd = /\r?\n|$/.exec(this.text.slice(content))!;
+    const newLine = this.text.includes('\r\n') ? '\r\n' : '\n';
+    const indent = ' '.repeat(this.position(first.start).column - 1);
+    return { range: at(content + lineEnd.index), text: `${newLine}${indent}${entry}` };
   }
 
   /** The path of the innermost value whose text, key included, holds the offset. */
@@ -118,6 +166,11 @@ export class SpecSource {
     return end < 0 ? this.text.length : end;
   }
 
+  #tooDeep(): Issue {
+    const message = `The values of this file lie more than ${deepest} deep in one another.`;
+    return this.#issue('yaml-syntax', message, 0, this.#firstLineEnd());
+  }
+
   #issue(code: Issue['code'], message: string, start: number, end: number): Issue {
     return {
       code,
@@ -129,6 +182,10 @@ export class SpecSource {
   }
 }
 
+function at(offset: number): TextRange {
+  return { start: offset, end: offset };
+}
+
 function nodeRange(node: unknown): TextRange | undefined {
   const range = (node as Node | undefined | null)?.range;
   return range && range[1] > range[0] ? { start: range[0], end: range[1] } : undefined;
@@ -138,6 +195,21 @@ function covers(first: unknown, last: unknown, offset: number): boolean {
   const start = (first as Node | null)?.range?.[0];
   const end = (last as Node | null)?.range?.[2] ?? (first as Node | null)?.range?.[2];
   return start !== undefined && end !== undefined && start <= offset && offset < end;
+}
+
+/** Level by level, each object once a level: aliases may lead to one value many times, or round in a ring. */
+function isDeeper(value: unknown, most: number): boolean {
+  let level = new Set([value]);
+  for (let depth = 0; level.size > 0; depth++) {
+    if (depth > most) return true;
+    const next = new Set<unknown>();
+    for (const each of level) {
+      if (typeof each !== 'object' || each === null) continue;
+      for (const inner of Object.values(each)) if (typeof inner === 'object' && inner !== null) next.add(inner);
+    }
+    level = next;
+  }
+  return false;
 }
 
 function sentence(message: string): string {

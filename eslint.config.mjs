@@ -12,10 +12,22 @@ export default tseslint.config(
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // Geometry walks arrays by index; `noUncheckedIndexedAccess` already makes each access say what it assumes.
       '@typescript-eslint/no-non-null-assertion': 'off',
-      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
     },
   },
   { files: ['**/*.mjs', '**/*.js', '**/*.cjs'], ...tseslint.configs.disableTypeChecked },
-  { files: ['**/*.mjs', '**/*.js', '**/*.cjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly', clearTimeout: 'readonly', fetch: 'readonly' } } },
+  {
+    files: ['**/*.mjs', '**/*.js', '**/*.cjs'],
+    languageOptions: {
+      globals: {
+        process: 'readonly',
+        console: 'readonly',
+        URL: 'readonly',
+        setTimeout: 'readonly',
+        clearTimeout: 'readonly',
+        fetch: 'readonly',
+      },
+    },
+  },
   prettier,
 );

@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { Engine } from './engine.ts';
 import type { Report } from './engine.ts';
+import { findFixes } from './fixes/find-fixes.ts';
+import type { Issue } from './issue.ts';
 import { formats, isFormat } from './output/formats.ts';
 import { reportJson } from './report-json.ts';
 import { nodeFontFiles } from './text/node-font-files.ts';
@@ -39,7 +41,7 @@ async function main(args: readonly string[]): Promise<number> {
   });
   if (command !== 'check' && command !== 'export') throw new UsageError(`Unknown command ${command ?? ''}`.trim());
   if (positionals.length === 0) throw new UsageError('Which files?');
-  const reports = await reportAll(positionals);
+  const reports = await reportAll(positionals, command === 'check' && values.json);
   if (command === 'check') return check(reports, values);
   if (values.to === undefined || values.out === undefined) throw new UsageError('export needs --to and --out.');
   return exportAll(reports, values.to.split(','), values.out, values.force);
@@ -50,7 +52,8 @@ interface FileReport {
   readonly report: Report;
 }
 
-async function reportAll(files: readonly string[]): Promise<FileReport[]> {
+/** `withFixes`: each issue with the fixes that were tried and work, which takes several computations an issue. */
+async function reportAll(files: readonly string[], withFixes: boolean): Promise<FileReport[]> {
   const fonts = join(dirname(fileURLToPath(import.meta.url)), 'fonts');
   const engine = new Engine(nodeFontFiles(fonts));
   const reports: FileReport[] = [];
@@ -62,7 +65,16 @@ async function reportAll(files: readonly string[]): Promise<FileReport[]> {
       throw new UsageError(`${file} cannot be read.`);
     }
     const folder = dirname(resolve(file));
-    reports.push({ file, report: await engine.compute(text, { locate: (relative) => resolve(folder, relative) }) });
+    const options = { locate: (relative: string) => resolve(folder, relative) };
+    const report = await engine.compute(text, options);
+    if (!withFixes) {
+      reports.push({ file, report });
+      continue;
+    }
+    const issues: Issue[] = [];
+    for (const issue of report.issues)
+      issues.push({ ...issue, fixes: await findFixes(engine, report, issue, options) });
+    reports.push({ file, report: { ...report, issues } });
   }
   return reports;
 }

@@ -13,7 +13,8 @@ import { registerPreview } from './preview/register.ts';
 
 export function activate(context: vscode.ExtensionContext): void {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
-  const service = new TagService(new Engine(editorFontFiles(context.extensionUri)), log);
+  const engine = new Engine(editorFontFiles(context.extensionUri));
+  const service = new TagService(engine, log);
   const samples = new SampleLibrary(context.extensionUri);
   const runExport = async (target?: unknown): Promise<vscode.Uri | undefined> => {
     const uri = targetSpec(target);
@@ -24,7 +25,7 @@ export function activate(context: vscode.ExtensionContext): void {
     log,
     service,
     registerProblems(service),
-    registerQuickFixes(service),
+    registerQuickFixes(service, engine),
     vscode.window.registerTreeDataProvider('tagwright.samples', samples),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),

@@ -14,11 +14,9 @@ export const issueCodes = [
   'bad-length',
   'unknown-shape',
   'unknown-piece',
-  'unknown-column',
   'cycle',
   'empty-shape',
   'bad-file',
-  'not-yet',
   // lettering
   'unknown-font',
   'bad-font',
@@ -27,7 +25,6 @@ export const issueCodes = [
   'weak-bridge',
   'thin-stroke',
   'loose-part',
-  'hanger-weak',
   'hole-too-small',
   'hole-blocked',
 ] as const;

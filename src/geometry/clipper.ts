@@ -58,9 +58,8 @@ function guarded<T>(action: () => T): T {
     return action();
   } catch (error) {
     if (error instanceof RangeError) throw error;
-    throw new RangeError(
-      `The outline could not be computed (${error instanceof Error ? error.message : String(error)}).`,
-    );
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new RangeError(`The outline could not be computed (${reason}).`, { cause: error });
   }
 }
 
@@ -89,9 +88,9 @@ export function union(regions: readonly Region[]): Region {
   return regions.length === 1 ? regions[0]! : normalise(regions.flat());
 }
 
-/** What of `region` is in none of `others`. */
-export function difference(region: Region, others: readonly Region[]): Region {
-  return toRegion(combine(ClipType.ctDifference, toPaths(region), toPaths(others.flat())));
+/** What of `rings`, united by the non-zero rule, is in none of `others`. */
+export function difference(rings: readonly Ring[], others: readonly Region[]): Region {
+  return toRegion(combine(ClipType.ctDifference, toPaths(rings), toPaths(others.flat())));
 }
 
 /** What is in both. */

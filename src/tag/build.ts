@@ -84,10 +84,10 @@ async function hang(
   return placed;
 }
 
+/** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
 function finished(body: Region, cuts: readonly Region[], hanger: PlacedHanger | undefined): Region {
-  const joined = hanger?.lug ? union([body, hanger.lug]) : body;
   const openings = hanger ? [...cuts, hanger.opening] : cuts;
-  return openings.length > 0 ? difference(joined, openings) : joined;
+  return openings.length > 0 ? difference([...body, ...(hanger?.lug ?? [])], openings) : body;
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {

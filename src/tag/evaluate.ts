@@ -27,13 +27,27 @@ export class Evaluator {
   async make(shape: Shape): Promise<Stage<Solid>> {
     const known = this.#made.get(shape);
     if (known) return known;
-    const outline = await generate(shape, this.#resources, (each) => this.make(each));
-    await this.#resources.checkpoint();
-    const made = outline ? await this.#placed(shape, await this.#sized(shape, outline)) : this.#nothing();
-    await this.#resources.checkpoint();
-    this.#made.set(shape, made);
-    if (outline && made.value.region.length === 0) this.#reportEmpty(shape);
-    return made;
+    const made = await this.#attempt(shape);
+    this.#made.set(shape, made ?? this.#nothing());
+    if (made?.value.region.length === 0) this.#reportEmpty(shape);
+    return made ?? this.#nothing();
+  }
+
+  /** `undefined` where it cannot be made, which has been reported. */
+  async #attempt(shape: Shape): Promise<Stage<Solid> | undefined> {
+    try {
+      const outline = await generate(shape, this.#resources, (each) => this.make(each));
+      await this.#resources.checkpoint();
+      const made = outline && (await this.#placed(shape, await this.#sized(shape, outline)));
+      await this.#resources.checkpoint();
+      return made;
+    } catch (error) {
+      // What geometry says of figures too large for it; anything else is not the spec's fault.
+      if (!(error instanceof RangeError)) throw error;
+      const message = `This shape cannot be made: ${error.message}`;
+      this.#resources.report({ code: 'bad-value', severity: 'error', path: shape.path, message });
+      return undefined;
+    }
   }
 
   #nothing(): Stage<Solid> {

@@ -1,10 +1,12 @@
 /** Finished sizes: a shape that is grown and sized ends at the size, with the growth in true millimetres. */
 
+import { scaling } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
-import { boundsOf, ringArea } from '../geometry/measure.ts';
+import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import type { Outline } from './outline.ts';
+import { mapSolid } from './solid.ts';
 import type { Solid } from './solid.ts';
 
 export interface Sizing {
@@ -17,8 +19,8 @@ export interface Sizing {
   readonly height?: number | undefined;
 }
 
-/** A size is met when it is off by less than this. */
-const closeMm = 0.002;
+/** What a size is off by at the most before the shape is made again; what is left is stretched away, a thousandth or two. */
+const closeMm = 0.05;
 
 /** A disc adds its diameter to any box, so the first guess is right for round growth; thinning needs a few corrections. */
 const rounds = 6;
@@ -41,13 +43,15 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
     solid = { ...made, region };
     const box = boundsOf(region);
     if (!box || grow === 0) break;
-    const lackX = width === undefined ? 0 : width - spanX(box);
-    const lackY = height === undefined ? 0 : height - spanY(box);
-    if (Math.abs(lackX) < closeMm && Math.abs(lackY) < closeMm) break;
-    const stepX = lackX / natural.width;
-    const stepY = lackY / natural.height;
-    scaleX += width === undefined ? stepY : stepX;
-    scaleY += height === undefined ? stepX : stepY;
+    let lackX = width === undefined ? 0 : width - spanX(box);
+    let lackY = height === undefined ? 0 : height - spanY(box);
+    if (width === undefined) lackX = (lackY * spanX(box)) / spanY(box);
+    if (height === undefined) lackY = (lackX * spanY(box)) / spanX(box);
+    if (Math.abs(lackX) < closeMm && Math.abs(lackY) < closeMm) {
+      return mapSolid(solid, scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box)));
+    }
+    scaleX += lackX / natural.width;
+    scaleY += lackY / natural.height;
   }
   return solid;
 }

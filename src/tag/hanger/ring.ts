@@ -6,6 +6,7 @@
 import { offset } from '../../geometry/clipper.ts';
 import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
 import { boundsOf, boxCentre, centroid, contains, ringArea } from '../../geometry/measure.ts';
+import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
 import { directionOf, tiltDegrees } from './direction.ts';
@@ -33,6 +34,12 @@ const sideCost = 0.1;
 /** More than any place behind the outline could make good. */
 const hiddenCost = 3;
 
+/** More than any other fault. */
+const blockedCost = 10;
+
+/** How far the track of the ring's centre may stray: well within what its wall laps over. */
+const trackToleranceMm = 0.01;
+
 interface Candidate {
   readonly centre: Point;
   readonly score: number;
@@ -47,32 +54,40 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
     const middle = boxCentre(bounds);
     return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
   }
-  const track = offset(on, size.hole - size.sink);
   const edges = new EdgeIndex(whole);
   const directions = at.kind === 'auto' ? autoDirections : [{ direction: directionOf(at), cost: 0 }];
-  const judge = (centre: Point): Candidate => {
-    // A ring joined all round is no ring; as wide as its own radius it is as strong as its wall lets it be.
-    const joined = Math.min(joint(centre, size.hole + size.wall, edges, whole) / (size.hole + size.wall), 1);
+  const costOf = (centre: Point): number => {
     const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
     const costs = directions.map(({ direction, cost }) => {
       // Seen from its side, a ring stands free: one in a bay behind lettering holds, but nobody looks for it there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
       return cost + hidden + tiltDegrees(hang, direction) * tiltCost;
     });
-    // Its hole must be clear of everything, also of what it is not joined to.
-    const blocked = isBlocked(centre, size, edges, whole) ? 10 : 0;
-    return { centre, score: joined - Math.min(...costs) - blocked };
+    return Math.min(...costs);
   };
+  const judge = (centre: Point, cost: number): Candidate => {
+    // As wide as its own radius the joint is as strong as the wall lets it be; more is no gain.
+    const joined = Math.min(joint(centre, size.hole + size.wall, edges, whole) / (size.hole + size.wall), 1);
+    // Its hole must be clear of everything, also of what it is not joined to.
+    const blocked = isBlocked(centre, size, edges, whole) ? blockedCost : 0;
+    return { centre, score: joined - cost - blocked };
+  };
+  const track = offset(simplified(on, trackToleranceMm), size.hole - size.sink);
   // Never inside a counter.
   const outlines = track.filter((ring) => ringArea(ring) > 0);
-  const coarse = outlines
-    .flatMap((ring) => walk(ring, stepMm))
-    .map(({ point, ring, along }) => ({ ...judge(point), ring, along }));
-  coarse.sort(better);
-  let best: Candidate | undefined = coarse[0];
-  for (const { ring, along } of coarse.slice(0, refined)) {
+  const steps = outlines.flatMap((ring) => walk(ring, stepMm)).map((step) => ({ ...step, cost: costOf(step.point) }));
+  steps.sort((a, b) => a.cost - b.cost);
+  const found: (Candidate & { readonly ring: Ring; readonly along: number })[] = [];
+  for (const { point, ring, along, cost } of steps) {
+    // A full joint scores 1: what costs more than the best are ahead of that by cannot catch up.
+    if (found.length >= refined && 1 - cost < found[refined - 1]!.score) break;
+    found.push({ ...judge(point, cost), ring, along });
+    found.sort(better);
+  }
+  let best: Candidate | undefined = found[0];
+  for (const { ring, along } of found.slice(0, refined)) {
     for (const { point } of walk(ring, refineMm, along - stepMm, along + stepMm)) {
-      const candidate = judge(point);
+      const candidate = judge(point, costOf(point));
       if (!best || better(candidate, best) < 0) best = candidate;
     }
   }

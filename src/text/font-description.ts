@@ -15,6 +15,8 @@ export interface FontDescription {
   /** 1–1000; 400 is regular, 700 bold. */
   readonly weight: number;
   readonly italic: boolean;
+  /** From 1, ultra-condensed, to 9, ultra-expanded; 5 is normal. */
+  readonly width: number;
   /** The weights a variable font can take. */
   readonly weightAxis?: { readonly min: number; readonly max: number };
   readonly licence: FontLicence;
@@ -51,6 +53,7 @@ export function describe(tables: FontTables): FontDescription {
       style,
       weight: clampWeight(os2 && os2.byteLength >= 6 ? os2.getUint16(4) : 400),
       italic: (selection & 0b1) !== 0 || (selection & (1 << 9)) !== 0 || /italic|oblique/i.test(style),
+      width: os2 && os2.byteLength >= 8 ? os2.getUint16(6) : 5,
       ...(weightAxis && { weightAxis }),
       licence: readLicence(names, os2),
     };

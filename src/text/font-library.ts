@@ -66,7 +66,7 @@ export class FontLibrary {
     const bundledFace = bundled && nearestStyle(bundled.faces, query);
     if (bundledFace) {
       return this.#open(
-        this.#files.bundled(bundledFileName(bundledFace)),
+        () => this.#files.bundled(bundledFileName(bundledFace)),
         { index: 0, variations: {} },
         bundled.family,
       );
@@ -82,17 +82,17 @@ export class FontLibrary {
       );
     }
     const variations = typeof face.weight === 'number' ? {} : { wght: weightWithin(face, query.weight) };
-    return this.#open(this.#files.read(face.path), { index: face.index, variations }, face.family);
+    return this.#open(() => this.#files.read(face.path), { index: face.index, variations }, face.family);
   }
 
   #openFile(path: string): Promise<FontAnswer> {
-    return this.#open(this.#files.read(path), { index: 0, variations: {} }, path.split(/[/\\]/).at(-1)!);
+    return this.#open(() => this.#files.read(path), { index: 0, variations: {} }, path.split(/[/\\]/).at(-1)!);
   }
 
-  async #open(read: Promise<Uint8Array>, rest: Omit<FaceSource, 'bytes'>, label: string): Promise<FontAnswer> {
+  async #open(read: () => Promise<Uint8Array>, rest: Omit<FaceSource, 'bytes'>, label: string): Promise<FontAnswer> {
     let bytes;
     try {
-      bytes = await read;
+      bytes = await read();
     } catch {
       return problem('bad-font', `The font “${label}” cannot be found or read.`);
     }
@@ -112,7 +112,8 @@ export class FontLibrary {
   }
 
   #systemFonts(): Promise<SystemFonts> {
-    this.#system ??= indexSystemFonts(this.#files);
+    // Without a list of installed fonts there are still the bundled ones.
+    this.#system ??= indexSystemFonts(this.#files).catch(() => ({ byName: new Map(), families: [] }));
     return this.#system;
   }
 }

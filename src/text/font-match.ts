@@ -1,17 +1,22 @@
-/** Which of a family's faces comes nearest to what is asked for: the rules of CSS Fonts 4, section 5.2 (style before weight). */
+/** Which of a family's faces comes nearest to what is asked for: the rules of CSS Fonts 4, section 5.2 (width, style, weight). */
 
 export interface Style {
   /** A single weight, or the range of a variable font. */
   readonly weight: number | { readonly min: number; readonly max: number };
   readonly italic: boolean;
+  /** From 1, the narrowest, to 9; 5, normal, when absent, and always what is asked for. */
+  readonly width?: number;
 }
 
 export function nearestStyle<T extends Style>(
   faces: readonly T[],
   wanted: { readonly weight: number; readonly italic: boolean },
 ): T | undefined {
-  const slanted = faces.filter((face) => face.italic === wanted.italic);
-  const candidates = slanted.length > 0 ? slanted : faces;
+  const offNormal = (face: Style): number => Math.abs((face.width ?? 5) - 5);
+  const width = faces.reduce((least, face) => Math.min(least, offNormal(face)), Infinity);
+  const normal = faces.filter((face) => offNormal(face) === width);
+  const slanted = normal.filter((face) => face.italic === wanted.italic);
+  const candidates = slanted.length > 0 ? slanted : normal;
   let best: T | undefined;
   for (const face of candidates) {
     if (!best || weightRank(face, wanted.weight) < weightRank(best, wanted.weight)) best = face;

@@ -27,7 +27,7 @@ const readsAtOnce = 8;
  * for them by name.
  */
 export async function indexSystemFonts(files: FontFiles): Promise<SystemFonts> {
-  const paths = [...(await files.systemFonts().catch(() => []))].sort();
+  const paths = [...(await files.systemFonts())].sort();
   const found: (readonly NamedFace[])[] = [];
   let next = 0;
   const worker = async (): Promise<void> => {
@@ -56,8 +56,8 @@ async function facesOf(files: FontFiles, path: string): Promise<NamedFace[]> {
   const read = (start: number, end: number): Promise<Uint8Array> => files.read(path, { start, end });
   return (await scanTables(read, descriptiveTables))
     .map((tables, index) => {
-      const { family, families, weight, weightAxis, italic } = describe(tables);
-      return { path, index, family, names: families, weight: weightAxis ?? weight, italic };
+      const { family, families, weight, weightAxis, italic, width } = describe(tables);
+      return { path, index, family, names: families, weight: weightAxis ?? weight, italic, width };
     })
     .filter(({ family }) => family !== '' && !family.startsWith('.'));
 }

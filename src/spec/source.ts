@@ -2,6 +2,7 @@
 
 import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
+import { clip } from './length.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */

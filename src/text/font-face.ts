@@ -1,10 +1,11 @@
-/** A font ready to be set: shaped by HarfBuzz, its outlines scaled to an em of 1. */
+/** A font ready to be set: shaped by HarfBuzz, drawn by opentype.js, its outlines scaled to an em of 1. */
 
 import { curveBounds, flatten, reverseCurves, transformCurves, type CurvePath } from '../geometry/curves.ts';
 import type { Ring } from '../geometry/types.ts';
 import { contentHash } from './content-hash.ts';
-import { describe, readMetrics, type FontLicence } from './font-description.ts';
+import { describeFont, readMetrics, type FontLicence } from './font-description.ts';
 import { openShaper, type Shaper, type Variations } from './harfbuzz.ts';
+import { openOutlines } from './opentype.ts';
 import { BadFontError, readTables, writeSfnt } from './sfnt.ts';
 
 export interface FontFace extends Shaper {
@@ -49,11 +50,13 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   const tables = readTables(source.bytes, source.index);
   if (!outlineTables.some((tag) => tables.has(tag)))
     throw new BadFontError('has no outlines, only pictures of its letters');
-  const { family, style, weight, italic, licence } = describe(tables);
+  const { family, style, weight, italic, licence } = describeFont(tables);
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
   const shaper = await openShaper(writeSfnt(tables), source.variations);
-  const outline = scaledOutlines(shaper, em(1));
+  // opentype.js draws the instances of variable fonts wrongly, and fails on some fonts that are in order.
+  const read = tables.has('fvar') ? undefined : openOutlines(tables);
+  const outline = scaledOutlines((glyph) => read?.(glyph) ?? shaper.outlineOf(glyph), em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });
@@ -80,14 +83,12 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   };
 }
 
-function scaledOutlines(shaper: Shaper, scale: number): FontFace['outline'] {
+function scaledOutlines(read: (glyph: number) => CurvePath, scale: number): FontFace['outline'] {
   const cache = new Map<number, CurvePath>();
   return (glyph) => {
     let outline = cache.get(glyph);
     if (!outline) {
-      outline = counterClockwise(
-        transformCurves(shaper.outlineOf(glyph), { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 }),
-      );
+      outline = counterClockwise(transformCurves(read(glyph), { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 }));
       cache.set(glyph, outline);
     }
     return outline;

@@ -178,6 +178,9 @@ export class Editor {
   /** To `test/artefacts/NAME.png`, or to a path that ends in .png. */
   async screenshot(name: string): Promise<void> {
     mkdirSync(artefacts, { recursive: true });
-    await this.page.screenshot({ path: name.endsWith('.png') ? name : join(artefacts, `${name}.png`) });
+    await this.page.screenshot({
+      animations: 'disabled',
+      path: name.endsWith('.png') ? name : join(artefacts, `${name}.png`),
+    });
   }
 }

@@ -1,0 +1,180 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import type { Issue, IssueCode } from '../../../src/issue.ts';
+
+function found({ issues }: Made, code: IssueCode): readonly Issue[] {
+  return issues.filter((issue) => issue.code === code);
+}
+
+const stock = 'stock: {min_web: 0.2 mm}';
+
+describe('Parts that fall out', () => {
+  it('are the dot of an i, marked on the dot', async () => {
+    const made = await make(specOf(['body: {text: i, font: Nunito, height: 30}'], 'body: [body]', [stock]));
+    const [only, ...others] = found(made, 'loose-part');
+    assert.ok(only);
+    assert.deepEqual(others, []);
+    assert.equal(only.severity, 'error');
+    assert.equal(only.piece, 'tag');
+    assert.equal(placeOf(made.report, only).line, 4);
+    assert.ok(only.points![0]!.y > made.bounds.minY + 20, 'the dot is at the top');
+  });
+
+  it('are the counters of letters cut through a plate', async () => {
+    const shapes = ['plate: {rectangle: [80, 30]}', 'word: {text: Bo, font: Nunito, weight: 800, height: 20}'];
+    const made = await make(specOf(shapes, 'body: [plate], cut: [word]', [stock]));
+    // B has two counters, o has one.
+    const loose = found(made, 'loose-part');
+    assert.equal(loose.length, 3);
+    for (const issue of loose) assert.equal(placeOf(made.report, issue).line, 5, 'the word is to blame');
+  });
+
+  it('are told once where a text falls apart altogether', async () => {
+    const made = await make(
+      specOf(['body: {text: Chamomile, font: Nunito, width: 90, letter_spacing: 2}'], 'body: [body]', [stock]),
+    );
+    const loose = found(made, 'loose-part');
+    assert.equal(loose.length, 1);
+    // Nine letters and the dot of the i.
+    assert.match(loose[0]!.message, /10 parts/);
+  });
+
+  it('are none where separate parts are intended, or where all is joined', async () => {
+    const many = await make(
+      specOf(['body: {text: ii, font: Nunito, width: 30}'], 'body: [body], parts: many', [stock]),
+    );
+    assert.deepEqual(found(many, 'loose-part'), []);
+    const joined = await make(specOf(['body: {text: L, font: Nunito, width: 30}'], 'body: [body]', [stock]));
+    assert.deepEqual(found(joined, 'loose-part'), []);
+  });
+});
+
+describe('An opening for the tie', () => {
+  const tag = (tie: string, hanger: string) =>
+    make(specOf(['body: {rectangle: [80, 60]}'], `body: [body], hanger: {${hanger}}`, [`tie: {${tie}}`]));
+
+  // Common practice, no source: twine goes doubled through 1.5 of its diameter; a ribbon lies flat in a slot.
+  for (const [tie, hanger, fits] of [
+    ['twine: 2', 'hole: {opening: 3}', true],
+    ['twine: 2', 'hole: {opening: 2.95}', false],
+    ['twine: 2', 'ring: {opening: 2.95}', false],
+    ['twine: 3', 'ring: {opening: 4.5}', true],
+    ['ribbon: 10', 'hole: {opening: 4}', true],
+    ['ribbon: 10', 'hole: {opening: 3.9}', false],
+    ['ribbon: 10', 'slot: {length: 10}', true],
+    ['ribbon: 10', 'slot: {length: 9.9}', false],
+    ['twine: 2', 'slot: {length: 10, opening: 2.9}', false],
+  ] as const) {
+    it(`{${hanger}} ${fits ? 'passes' : 'does not pass'} {${tie}}`, async () => {
+      const made = await tag(tie, hanger);
+      const issues = found(made, 'hole-too-small');
+      assert.equal(issues.length, fits ? 0 : 1);
+      for (const issue of issues) {
+        assert.equal(placeOf(made.report, issue).line, 6);
+        assert.ok(Math.abs(issue.points![0]!.x - made.pieces[0]!.hanger!.centre.x) < 1e-9);
+      }
+    });
+  }
+
+  it('is never too small where its size is left to the tie', async () => {
+    for (const tie of ['twine: 1', 'twine: 3.5', 'ribbon: 3', 'ribbon: 25']) {
+      for (const kind of ['ring', 'hole', 'slot']) {
+        if (tie.startsWith('twine: 3') && kind === 'slot') continue;
+        const made = await tag(tie, `${kind}: {at: top}`);
+        assert.deepEqual(found(made, 'hole-too-small'), [], `${kind} for ${tie}`);
+      }
+    }
+  });
+
+  it('is blocked by engraving and score lines over it', async () => {
+    const shapes = [
+      'plate: {rectangle: [80, 40]}',
+      'dot: {ellipse: 6, nudge: {up: 15}}',
+      'off: {ellipse: 6, nudge: {down: 10}}',
+    ];
+    const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, opening: 4}}`;
+    for (const marks of ['engrave: [dot]', 'score: [dot]']) {
+      const made = await make(specOf(shapes, piece(marks)));
+      const [only] = found(made, 'hole-blocked');
+      assert.equal(only?.severity, 'warning', marks);
+      assert.equal(placeOf(made.report, only).line, 7);
+    }
+    assert.deepEqual(found(await make(specOf(shapes, piece('engrave: [off]'))), 'hole-blocked'), []);
+  });
+
+  it('is blocked by a piece glued over it', async () => {
+    const text = `tagwright: 1
+shapes:
+  plate: {rectangle: [80, 40]}
+  badge: {ellipse: 20, nudge: {up: 12}}
+pieces:
+  back: {body: [plate], hanger: {hole: {at: top, opening: 4}}}
+  front: {body: [badge], title: Badge, glue_to: back}
+`;
+    const made = await make(text);
+    const [only] = found(made, 'hole-blocked');
+    assert.equal(only?.severity, 'error');
+    assert.match(only.message, /Badge/);
+    assert.equal(placeOf(made.report, only).line, 6);
+    assert.deepEqual(found(await make(text.replace('up: 12', 'down: 9')), 'hole-blocked'), []);
+  });
+});
+
+describe('Lettering', () => {
+  it('that the font does not have is named, at the text', async () => {
+    const made = await make(specOf(['body: {text: Mint 🌱, font: Nunito, width: 60}'], 'body: [body], parts: many'));
+    const [only, ...others] = found(made, 'missing-glyph');
+    assert.deepEqual(others, []);
+    assert.match(only!.message, /🌱/);
+    assert.match(only!.message, /Nunito/);
+    const place = placeOf(made.report, only!);
+    assert.equal(place.text, 'Mint 🌱');
+    assert.equal(place.line, 3);
+  });
+
+  it('in a font that is not there names the one that was meant', async () => {
+    const made = await report(specOf(['body: {text: Mint, font: Pacifica, width: 60}']));
+    const [only] = made.issues.filter((issue) => issue.code === 'unknown-font');
+    assert.deepEqual(only?.suggestions, ['Pacifico']);
+    assert.equal(placeOf(made, only).text, 'Pacifica');
+  });
+});
+
+describe('Weak bridges', () => {
+  // Exact: discs R = 10 with centres 16 apart meet in a chord of 2·√(100 − 64) = 12.
+  const shapes = ['a: {ellipse: 20}', 'b: {ellipse: 20, nudge: {right: 16}}'];
+  const discs = (minWeb: number) => make(specOf(shapes, 'body: [a, b]', [`stock: {min_web: ${minWeb} mm}`]));
+
+  it('are reported with their exact width and both ends', async () => {
+    const [only, ...others] = found(await discs(12.5), 'weak-bridge');
+    assert.deepEqual(others, []);
+    assertNear(only!.width!, 12, 0.01);
+    const [p, q] = only!.points!;
+    assertNear(p!.x, 8, 0.05);
+    assertNear(q!.x, 8, 0.05);
+    assertNear(Math.abs(p!.y - q!.y), 12, 0.01);
+    assert.ok(only!.message.includes(`${only!.width!.toFixed(2)} mm`));
+  });
+
+  it('are none where the neck is wide enough', async () => {
+    const made = await discs(11.9);
+    assert.deepEqual(found(made, 'weak-bridge'), []);
+    assert.deepEqual(found(made, 'thin-stroke'), []);
+  });
+});
+
+describe('The samples', () => {
+  const folder = new URL('../../../samples/', import.meta.url);
+  for (const name of readdirSync(folder).filter((each) => each.endsWith('.tag.yaml'))) {
+    const weak = name.includes('weak');
+    it(`${name} ${weak ? 'is as weak as it says' : 'is clean'}`, async () => {
+      const { issues } = await make(readFileSync(new URL(name, folder), 'utf8'));
+      const told = issues.filter(({ severity }) => severity !== 'info').map(({ code }) => code);
+      if (!weak) assert.deepEqual(told, []);
+      else for (const code of ['loose-part', 'hole-too-small']) assert.ok(told.includes(code as IssueCode), code);
+      if (weak) assert.ok(told.includes('weak-bridge') || told.includes('thin-stroke'));
+    });
+  }
+});

@@ -1,0 +1,211 @@
+import assert from 'node:assert/strict';
+import { difference } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { assertNear, make, makeShape, newEngine, report, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+
+/** Sizes are promised to a hundredth of a millimetre; plates are exact. */
+const exact = 1e-4;
+
+function assertBounds(
+  { bounds }: Made,
+  minX: number,
+  minY: number,
+  maxX: number,
+  maxY: number,
+  tolerance = exact,
+): void {
+  assertNear(bounds.minX, minX, tolerance, 'minX');
+  assertNear(bounds.minY, minY, tolerance, 'minY');
+  assertNear(bounds.maxX, maxX, tolerance, 'maxX');
+  assertNear(bounds.maxY, maxY, tolerance, 'maxY');
+}
+
+// Areas and bounds in this file are exact mathematics unless a source is named.
+describe('Plates', () => {
+  it('rectangle: a·b − (4 − π)r², centred', async () => {
+    const made = await makeShape('{rectangle: [84 mm, 40 mm], radius: 6 mm}');
+    assertNear(made.area, 84 * 40 - (4 - Math.PI) * 36, 0.08);
+    assertBounds(made, -42, -20, 42, 20);
+    assertNear((await makeShape('{rectangle: [84, 40]}')).area, 3360, exact);
+  });
+
+  it('ellipse: π·a·b, and a circle by its diameter', async () => {
+    const made = await makeShape('{ellipse: [60 mm, 20 mm]}');
+    assertNear(made.area, Math.PI * 300, 0.15);
+    assertBounds(made, -30, -10, 30, 10);
+    const circle = await makeShape('{ellipse: 30 mm}');
+    assertNear(circle.area, Math.PI * 225, 0.15);
+    assertBounds(circle, -15, -15, 15, 15);
+  });
+
+  it('polygon: a regular hexagon has ¾√3·d²/2, one corner at the top', async () => {
+    const made = await makeShape('{polygon: {sides: 6, across: 20 mm}}');
+    assertNear(made.area, (3 * Math.sqrt(3) * 100) / 2, exact);
+    assertBounds(made, -10 * Math.sin(Math.PI / 3), -10, 10 * Math.sin(Math.PI / 3), 10);
+  });
+
+  it('polygon by points, [right, down], closed by itself', async () => {
+    const made = await makeShape('{polygon: {points: [[0, 0], [30 mm, 0], [0, 40 mm]]}}');
+    assertNear(made.area, 600, exact);
+    assertBounds(made, 0, -40, 30, 0);
+    assert.ok(centroid(made.region)!.x < 15);
+  });
+
+  it('arrow: shaft, head and tip by their figures, pointing right', async () => {
+    // Tip 90° on a head of 40: 20 long. Shaft 26 wide and 100 long. Notch: a triangle of 26 × 9 / 2.
+    const straight = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90}}');
+    assertNear(straight.area, 100 * 26 + 400, exact);
+    assertBounds(straight, -60, -20, 60, 20);
+    // (2600·(−10) + 400·(40 + 20/3)) / 3000
+    assertNear(centroid(straight.region)!.x, -22 / 9, exact);
+    const notched = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90, tail: notched, notch: 9}}');
+    assertNear(notched.area, 100 * 26 + 400 - 117, exact);
+    assertBounds(notched, -60, -20, 60, 20);
+    const pointed = await makeShape('{arrow: {length: 120, width: 26, tail: pointed, notch: 13}}');
+    // As wide as the shaft: a tip of 13, a point of 13, and 94 between.
+    assertNear(pointed.area, 94 * 26 + 2 * 13 * 13, exact);
+  });
+});
+
+describe('Stacks', () => {
+  const members = ['neck: {rectangle: [26, 18], radius: 6}', 'plate: {rectangle: [84, 40], radius: 6}'];
+
+  it('lap the narrower member until no shoulder shows', async () => {
+    const made = await makeShape('{stack: {shapes: [neck, plate], towards: down}}', members);
+    // The neck's round end must lie wholly in the plate: it goes in by its radius.
+    assertNear(made.height, 18 + 40 - 6, 0.02);
+    assertNear(made.width, 84, exact);
+    const neck = 26 * (18 - 6) - ((4 - Math.PI) * 36) / 2;
+    assertNear(made.area, 84 * 40 - (4 - Math.PI) * 36 + neck, 0.6);
+    assert.equal(made.region.length, 1);
+  });
+
+  it('lap as far as they are told', async () => {
+    const made = await makeShape('{stack: {shapes: [neck, plate], towards: down, lap: 10 mm}}', members);
+    assertNear(made.height, 48, exact);
+  });
+
+  for (const [towards, atNeck] of [
+    ['down', 'maxY'],
+    ['up', 'minY'],
+    ['left', 'maxX'],
+    ['right', 'minX'],
+  ] as const) {
+    it(`run ${towards} from the first member`, async () => {
+      const discs = ['neck: {ellipse: 10}', 'plate: {ellipse: 40}'];
+      const made = await makeShape(`{stack: {shapes: [neck, plate], towards: ${towards}, lap: 2}}`, discs);
+      const centre = centroid(made.region)!;
+      const along = atNeck.endsWith('X') ? centre.x : centre.y;
+      assert.ok(Math.sign(along) === (atNeck.startsWith('max') ? -1 : 1), 'the large disc lies away from the neck');
+      assertNear(atNeck.endsWith('X') ? centre.y : centre.x, 0, 1e-3);
+      assertNear(Math.max(made.width, made.height), 48, exact);
+    });
+  }
+});
+
+describe('Paths and drawings', () => {
+  it('take SVG path data in mm with y down, filled by the non-zero rule', async () => {
+    const made = await makeShape('{path: "M0 0h20v10h-20z M5 2v6h10v-6z"}');
+    assertBounds(made, 0, -10, 20, 0);
+    assertNear(made.area, 200 - 60, exact);
+    const same = await makeShape('{path: "M0 0h20v10h-20z M5 2h10v6h-10z"}');
+    assertNear(same.area, 200, exact);
+  });
+
+  it('take it in inches in a spec in inches', async () => {
+    const made = await make(specOf(['body: {path: "M0 0h2v1h-2z"}'], undefined, ['units: in']));
+    assertNear(made.area, 2 * 25.4 * 25.4, 1e-3);
+  });
+
+  it('draw a circle of four cubics as large as it is: 3.1424723·R²', async () => {
+    const k = 5.522847498;
+    const data = `M10 0C10 ${k} ${k} 10 0 10S-10 ${k} -10 0S${-k} -10 0 -10S10 ${-k} 10 0Z`;
+    const made = await makeShape(`{path: "${data}"}`);
+    assertNear(made.area, 314.24723, 0.1);
+    assertBounds(made, -10, -10, 10, 10, 0.003);
+  });
+
+  it('draw arcs', async () => {
+    const made = await makeShape('{path: "M-10 0A10 10 0 0 1 10 0A10 10 0 0 1 -10 0Z"}');
+    assertNear(made.area, Math.PI * 100, 0.1);
+  });
+
+  it('read an SVG file at its true size, transforms and basic shapes included', async () => {
+    const svg = `<?xml version="1.0"?>
+<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 120 80">
+  <defs><rect width="900" height="900"/></defs>
+  <g transform="translate(10 10)"><rect width="40" height="20"/></g>
+  <circle cx="90" cy="20" r="10"/>
+  <polygon points="10,60 50,60 10,80"/>
+</svg>`;
+    const made = await makeShape('{drawing: leaf.svg}', [], newEngine({ 'leaf.svg': svg }));
+    // Half a millimetre a unit: 20 × 10, π·5², and a triangle of 20 × 10 / 2.
+    assertNear(made.area, 200 + Math.PI * 25 + 100, 0.1);
+    assertBounds(made, 5, -40, 50, -5);
+    assert.deepEqual(made.report.files, ['/specs/leaf.svg']);
+  });
+
+  it('say what is wrong with a drawing or a path, at its value', async () => {
+    const wrong = newEngine({
+      'text.svg': 'not a drawing',
+      'empty.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
+      'cut.svg': '<svg><path d="M0 0L',
+    });
+    for (const [shape, code, at] of [
+      ['{drawing: missing.svg}', 'bad-file', 'missing.svg'],
+      ['{drawing: text.svg}', 'bad-file', 'text.svg'],
+      ['{drawing: empty.svg}', 'bad-file', 'empty.svg'],
+      ['{drawing: cut.svg}', 'bad-file', 'cut.svg'],
+      ['{path: "M0 0L5 boo"}', 'bad-value', '"M0 0L5 boo"'],
+    ] as const) {
+      const { issues, source } = await report(specOf([`body: ${shape}`]), wrong);
+      const found = issues.find((issue) => issue.code === code);
+      assert.ok(found, `${shape}: ${JSON.stringify(issues)}`);
+      assert.equal(source.text.slice(found.range.start, found.range.end), at);
+    }
+  });
+});
+
+describe('Shapes made from shapes', () => {
+  const two = ['left: {rectangle: [10, 10]}', 'right: {rectangle: [10, 6], nudge: {right: 6}}'];
+
+  it('union, difference and intersection have the areas that add up', async () => {
+    // They share 4 × 6.
+    assertNear((await makeShape('{union: [left, right]}', two)).area, 136, exact);
+    assertNear((await makeShape('{difference: [left, right]}', two)).area, 76, exact);
+    assertNear((await makeShape('{intersection: [left, right]}', two)).area, 24, exact);
+    assertNear((await makeShape('{union: [left, {rectangle: [20, 2]}]}', two)).area, 120, exact);
+  });
+
+  it('from copies, and leaves the first as it is', async () => {
+    const text = specOf(
+      ['one: {ellipse: 20}', 'body: {from: one, grow: 2, nudge: {right: 50}}'],
+      'body: [one, body], parts: many',
+    );
+    assertNear((await make(text)).area, Math.PI * (100 + 144), 0.3);
+  });
+
+  it('around a convex plate is Steiner’s: A + P·r + πr²', async () => {
+    const made = await makeShape('{around: {rectangle: [80, 40]}, by: 2 mm}');
+    assertNear(made.area, 3692.56637, 2 * Math.PI * 2 * 0.005);
+    assertBounds(made, -42, -22, 42, 22);
+  });
+
+  it('around fills holes unless told to keep them', async () => {
+    const ring = ['ring: {difference: [{ellipse: 40}, {ellipse: 20}]}'];
+    assertNear((await makeShape('{around: ring, by: 2}', ring)).area, Math.PI * 22 ** 2, 1);
+    assertNear((await makeShape('{around: ring, by: 2, holes: keep}', ring)).area, Math.PI * (22 ** 2 - 8 ** 2), 1);
+  });
+
+  it('around lettering holds all of it, at no less than the distance', async () => {
+    const spec = specOf(['word: {text: Borage, font: Pacifico, width: 74}', 'body: {around: word, by: 6}']);
+    const made = await make(spec.replace('body: [body]', 'body: [body], engrave: [word]'));
+    const word = made.pieces[0]!.marks[0]!.region;
+    assert.equal(made.region.length, 1);
+    assertNear(made.width, 86, 0.02);
+    assert.ok(area(word) > 300);
+    assert.deepEqual(difference(word, [made.region]), []);
+    assertNear(boundsOf(word)!.maxX - boundsOf(word)!.minX, 74, 0.01);
+  });
+});

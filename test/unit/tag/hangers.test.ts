@@ -1,0 +1,162 @@
+import assert from 'node:assert/strict';
+import { difference, intersection, offset } from '../../../src/geometry/clipper.ts';
+import { EdgeIndex } from '../../../src/geometry/edge-index.ts';
+import { area, boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import { assertNear, make, report, specOf } from '../support/engine.ts';
+import { distance } from '../support/distance.ts';
+
+const exact = 1e-4;
+
+async function hung(body: string, hanger: string, head: readonly string[] = []) {
+  const made = await make(specOf([`body: ${body}`], `body: [body], hanger: {${hanger}}`, head));
+  const piece = made.pieces[0]!;
+  assert.ok(piece.hanger);
+  return { ...made, piece, hanger: piece.hanger };
+}
+
+describe('A ring', () => {
+  const bodies = [
+    ['a plate', '{rectangle: [84, 40], radius: 6}'],
+    ['a disc', '{ellipse: 40}'],
+    ['a script name', '{text: Angelica, font: Pacifico, width: 92, grow: 0.5}'],
+    ['a heavy letter', '{text: S, font: Alfa Slab One, height: 48}'],
+  ] as const;
+  for (const [what, body] of bodies) {
+    for (const at of ['top', 'left', 'right', 'auto']) {
+      it(`at ${at} of ${what} is joined, and its hole is clear`, async () => {
+        const { piece, hanger, region } = await hung(body, `ring: {at: ${at}, opening: 3, wall: 2}`);
+        assert.equal(partsOf(region).length, partsOf(piece.body).length, 'no part more than the body');
+        assert.ok(area(intersection(hanger.lug!, piece.body)) > 0.5, 'the wall laps into the body');
+        // It touches the outline: at most a few hundredths of a millimetre of arcs lie within the hole.
+        assert.ok(area(intersection(hanger.opening, piece.body)) < 0.05, 'the hole is clear of the body');
+        assertNear(area(hanger.opening), Math.PI * 2.25, 0.02);
+        assertNear(area(hanger.lug!), Math.PI * 3.5 ** 2, 0.05);
+        assert.deepEqual(intersection(region, hanger.opening), []);
+      });
+    }
+  }
+
+  for (const [at, direction] of [
+    ['top', { x: 0, y: 1 }],
+    ['bottom', { x: 0, y: -1 }],
+    ['left', { x: -1, y: 0 }],
+    ['right', { x: 1, y: 0 }],
+  ] as const) {
+    it(`at ${at} lies on that side and is seen from outside`, async () => {
+      for (const body of ['{text: Fennel, font: Pacifico, width: 80, grow: 0.4}', '{rectangle: [60, 30], radius: 4}']) {
+        const { piece, hanger } = await hung(body, `ring: {at: ${at}}`);
+        const middle = centroid(piece.body)!;
+        const out = { x: hanger.centre.x - middle.x, y: hanger.centre.y - middle.y };
+        const along = out.x * direction.x + out.y * direction.y;
+        const aside = Math.abs(out.x * direction.y - out.y * direction.x);
+        assert.ok(along > aside, `${body}: the centre is off by (${out.x.toFixed(1)}, ${out.y.toFixed(1)})`);
+        assert.equal(new EdgeIndex(piece.body).crossedBy(hanger.centre, direction), false);
+      }
+    });
+  }
+
+  for (const body of [
+    '{rectangle: [84, 40], radius: 6}',
+    '{ellipse: [70, 30]}',
+    '{ellipse: 33}',
+    '{polygon: {sides: 6, across: 50}}',
+  ]) {
+    it(`at the top of a symmetric plate is centred: ${body}`, async () => {
+      const { hanger } = await hung(body, 'ring: {at: top}');
+      assertNear(hanger.centre.x, 0, 0.05);
+    });
+  }
+
+  it('has what the tie needs where nothing is said (common practice, no source)', async () => {
+    const plain = await hung('{ellipse: 40}', 'ring: {at: top}');
+    assertNear(plain.hanger.openingSize, 2.8, exact);
+    const twine = await hung('{ellipse: 40}', 'ring: {at: top}', ['tie: {twine: 3 mm}']);
+    assertNear(twine.hanger.openingSize, 6, exact);
+    const bounds = boundsOf(twine.hanger.lug!)!;
+    // Wall: 1.78 mm at least.
+    assertNear(bounds.maxX - bounds.minX, 6 + 2 * 1.78, 0.01);
+  });
+
+  it('keeps its wall: no point of the lug is nearer to the hole, also when sunk', async () => {
+    for (const sink of ['0', '1']) {
+      const { hanger, region } = await hung(
+        '{rectangle: [60, 30]}',
+        `ring: {at: top, opening: 4, wall: 2, sink: ${sink}}`,
+      );
+      // The rim at the far side: wall 2 between two circles round one centre.
+      const free = difference(hanger.lug!, [hanger.opening]);
+      assertNear(area(free), Math.PI * (16 - 4), 0.05);
+      assertNear(boundsOf(region)!.maxY - hanger.centre.y, 4, 0.005);
+    }
+  });
+
+  it('sunk by a millimetre lies a millimetre deeper', async () => {
+    const at = async (sink: number) =>
+      (await hung('{rectangle: [60, 30]}', `ring: {at: top, opening: 4, sink: ${sink}}`)).hanger.centre.y;
+    assertNear(await at(0), 15 + 2, 0.02);
+    assertNear((await at(0)) - (await at(1)), 1, 0.02);
+  });
+
+  it('at a point is there, and a nudge moves it', async () => {
+    const { hanger } = await hung('{rectangle: [60, 30]}', 'ring: {at: {up: 16, right: 5}, nudge: {left: 1}}');
+    assertNear(hanger.centre.x, 4, exact);
+    assertNear(hanger.centre.y, 16, exact);
+  });
+
+  it('round an eccentric hole leaves R − r − e of material', async () => {
+    // A disc R = 10 with a hole r = 3 drawn 4 off its centre: 3 mm at the thinnest.
+    const { region, hanger } = await hung('{ellipse: 20}', 'hole: {at: {up: 4}, opening: 6}');
+    const [outer] = region;
+    assertNear(distance([outer!], hanger.opening), 10 - 3 - 4, 0.005);
+  });
+});
+
+describe('A hole', () => {
+  for (const at of ['top', 'bottom', 'left', 'right', '30']) {
+    it(`at ${at} is exactly its inset from the edge`, async () => {
+      for (const body of ['{rectangle: [84, 40], radius: 6}', '{ellipse: [70, 40]}']) {
+        const { piece, hanger } = await hung(body, `hole: {at: ${at}, opening: 4, inset: 3}`);
+        assertNear(distance(piece.body, hanger.opening), 3, 0.01, body);
+        assert.deepEqual(difference(hanger.opening, [offset(piece.body, -2.98)]), []);
+        assertNear(piece.region.length, 2, 0);
+      }
+    });
+  }
+
+  it('takes its area off the body', async () => {
+    const made = await hung('{rectangle: [84, 40]}', 'hole: {at: top, opening: 4, inset: 3}');
+    assertNear(made.area, 3360 - Math.PI * 4, 0.02);
+    assertNear(made.hanger.centre.y, 20 - 3 - 2, 0.005);
+    assertNear(made.hanger.centre.x, 0, 0.005);
+  });
+
+  it('is said to have no room where it has none', async () => {
+    const text = specOf(['body: {rectangle: [20, 6]}'], 'body: [body], hanger: {hole: {opening: 4, inset: 3}}');
+    const { issues, source } = await report(text);
+    const found = issues.find((issue) => issue.code === 'empty-shape');
+    assert.ok(found);
+    assert.equal(source.position(found.range.start).line, 5);
+  });
+});
+
+describe('A slot', () => {
+  it('lies across the direction in which the tag hangs', async () => {
+    for (const [at, width, height] of [
+      ['top', 11, 3],
+      ['bottom', 11, 3],
+      ['left', 3, 11],
+      ['right', 3, 11],
+    ] as const) {
+      const { hanger, piece } = await hung('{rectangle: [84, 60]}', `slot: {at: ${at}, inset: 4}`, [
+        'tie: {ribbon: 10 mm}',
+      ]);
+      const bounds = boundsOf(hanger.opening)!;
+      assertNear(bounds.maxX - bounds.minX, width, 0.005, at);
+      assertNear(bounds.maxY - bounds.minY, height, 0.005, at);
+      assertNear(distance(piece.body, hanger.opening), 4, 0.01);
+      // Round ends: a·b − (4 − π)r².
+      assertNear(area(hanger.opening), 33 - (4 - Math.PI) * 2.25, 0.02);
+    }
+  });
+});

@@ -1,0 +1,140 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, dirname, join, relative } from 'node:path';
+import ts from 'typescript';
+
+const root = join(import.meta.dirname, '..', '..');
+
+interface Import {
+  /** From the root, with slashes: `src/tag/fit.ts`. */
+  readonly file: string;
+  /** A package, or a file of the project from the root. */
+  readonly to: string;
+}
+
+function sourcesIn(folder: string): string[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .map((name) => join(folder, name).replaceAll('\\', '/'))
+    .filter((name) => /\.m?ts$/.test(name) && !/\.d\.m?ts$/.test(name) && !name.includes('.generated.'));
+}
+
+/** Read by the compiler's own scanner: static imports, re-exports and `import()`. */
+function importsOf(file: string): Import[] {
+  const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
+  return importedFiles.map(({ fileName }) => ({
+    file,
+    to: fileName.startsWith('.') ? relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/') : fileName,
+  }));
+}
+
+const files = [...sourcesIn('src'), ...sourcesIn('webview')];
+const imports = files.flatMap(importsOf);
+
+const folderOf = (file: string): string => file.split('/')[1]!;
+const isEngineFile = (file: string): boolean =>
+  /^src\/(spec|text|geometry|tag|checks|fixes|measure|sheet|output)\//.test(file);
+const isNodeModule = (to: string): boolean =>
+  /^node:/.test(to) || ['fs', 'path', 'os', 'url', 'child_process'].includes(to);
+
+function assertNone(offending: readonly Import[], rule: string): void {
+  assert.deepEqual(
+    offending.map(({ file, to }) => `${file} imports ${to}`),
+    [],
+    rule,
+  );
+}
+
+describe('The arrows between the parts of the code', () => {
+  it('are read from every file', () => {
+    assert.ok(files.length > 60, String(files.length));
+    assert.ok(imports.some(({ file, to }) => file === 'src/engine.ts' && to === 'src/spec/parse.ts'));
+    assert.ok(imports.some(({ file, to }) => file === 'webview/main.ts' && to.startsWith('webview/')));
+  });
+
+  it('lead to vscode from the editor, the preview and the extension’s entry only', () => {
+    const free = ['src/preview/protocol.ts', 'src/preview/scene.ts'];
+    const allowed = (file: string) =>
+      !free.includes(file) && (/^src\/(editor|preview)\//.test(file) || file === 'src/extension.ts');
+    assertNone(
+      imports.filter(({ file, to }) => to === 'vscode' && !allowed(file)),
+      'only src/editor, src/preview and src/extension.ts know vscode',
+    );
+    assert.ok(imports.some(({ to }) => to === 'vscode'));
+  });
+
+  it('never lead from the engine to the editor, the preview, the page or the tools', () => {
+    assertNone(
+      imports.filter(
+        ({ file, to }) =>
+          isEngineFile(file) && /^(src\/(editor|preview|dev)\/|src\/(extension|cli)|webview\/|test\/)/.test(to),
+      ),
+      'the engine serves everyone and knows no one',
+    );
+  });
+
+  it('lead from the engine to Node only in files named for it', () => {
+    assertNone(
+      imports.filter(({ file, to }) => isEngineFile(file) && isNodeModule(to) && !basename(file).startsWith('node-')),
+      'file reads are handed in',
+    );
+  });
+
+  it('keep geometry by itself', () => {
+    assertNone(
+      imports.filter(
+        ({ file, to }) => file.startsWith('src/geometry/') && to.startsWith('src/') && !to.startsWith('src/geometry/'),
+      ),
+      'geometry knows polygons, not tags',
+    );
+  });
+
+  it('run one way through the engine', () => {
+    // Each folder may use those before it. Types of what a spec says are everyone's.
+    const order = ['geometry', 'text', 'spec', 'tag', 'checks', 'fixes', 'measure', 'sheet', 'output'];
+    assertNone(
+      imports.filter(
+        ({ file, to }) =>
+          isEngineFile(file) && isEngineFile(to) && order.indexOf(folderOf(to)) > order.indexOf(folderOf(file)),
+      ),
+      'geometry, text ← spec ← tag ← checks ← fixes, output',
+    );
+  });
+
+  it('lead from the page to its own files and the protocol', () => {
+    assertNone(
+      imports.filter(
+        ({ file, to }) => file.startsWith('webview/') && !to.startsWith('webview/') && to !== 'src/preview/protocol.ts',
+      ),
+      'the page knows the messages and nothing else',
+    );
+  });
+
+  it('lead from the protocol to types only', () => {
+    const text = readFileSync(join(root, 'src/preview/protocol.ts'), 'utf8');
+    const values = [...text.matchAll(/^(import|export) (?!type\b)[^]*?from '/gm)].filter(
+      ([match]) => !match.includes('export interface'),
+    );
+    assert.deepEqual(
+      values.map(([match]) => match),
+      [],
+    );
+  });
+
+  for (const [library, where] of [
+    ['clipper-lib', /^src\/geometry\/clipper\.ts$/],
+    ['harfbuzzjs', /^src\/text\/[a-z-]+\.ts$/],
+    ['svgpath', /^src\/tag\/svg-path\.ts$/],
+    ['yaml', /^src\/spec\/[a-z-]+\.ts$/],
+    ['delaunator', /^src\/geometry\//],
+  ] as const) {
+    it(`keep ${library} in its place`, () => {
+      const users = new Set(imports.filter(({ to }) => to === library).map(({ file }) => file));
+      assert.ok(users.size > 0);
+      if (library !== 'yaml') assert.equal(users.size, 1, [...users].join(', '));
+      assertNone(
+        imports.filter(({ file, to }) => to === library && !where.test(file)),
+        `${library} stays where it is`,
+      );
+    });
+  }
+});

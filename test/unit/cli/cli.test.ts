@@ -1,0 +1,131 @@
+import assert from 'node:assert/strict';
+import { spawn } from 'node:child_process';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { buildAll } from '../../../src/dev/build.ts';
+
+const root = join(import.meta.dirname, '..', '..', '..');
+const cli = join(root, 'dist', 'cli.mjs');
+const weak = join(root, 'samples', '7-weak-on-purpose.tag.yaml');
+const plate =
+  'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 20]}\npieces:\n  tag: {body: [plate], hanger: {hole: {opening: 4, inset: 3}}}\n';
+
+interface Run {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function run(...args: string[]): Promise<Run> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [cli, ...args], { timeout: 20_000 });
+    let [out, err] = ['', ''];
+    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
+    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
+    child.on('error', reject);
+    child.on('close', (code) => {
+      resolve({ code, out, err });
+    });
+  });
+}
+
+describe('The command line', function () {
+  this.timeout(60_000);
+  let folder: string;
+  let good: string;
+  let faulty: string;
+
+  before(async () => {
+    await buildAll();
+    folder = await mkdtemp(join(tmpdir(), 'tagwright-cli-'));
+    good = join(folder, 'good.tag.yaml');
+    faulty = join(folder, 'faulty.tag.yaml');
+    await writeFile(good, plate);
+    await writeFile(faulty, plate.replace('rectangle', 'rectangel'));
+  });
+
+  after(() => rm(folder, { recursive: true, force: true }));
+
+  it('prints one object a file as JSON: finished geometry in mm, lines and columns from 1', async () => {
+    const { code, out, err } = await run('check', good, faulty, weak, '--json');
+    assert.equal(err, '');
+    assert.equal(code, 1);
+    const [first, second, third] = JSON.parse(out) as Record<string, unknown>[];
+    assert.equal(first!['file'], good);
+    assert.equal(first!['ok'], true);
+    // Exact: a plate less a hole of 4 mm.
+    const [piece] = first!['pieces'] as Record<string, unknown>[];
+    assert.deepEqual(Object.keys(piece!), ['id', 'width', 'height', 'area', 'parts', 'holes', 'bounds']);
+    assert.deepEqual(
+      { ...piece, area: 0 },
+      { id: 'tag', width: 60, height: 20, area: 0, parts: 1, holes: 1, bounds: [-30, -10, 30, 10] },
+    );
+    assert.ok(Math.abs(Number(piece!['area']) - (1200 - 4 * Math.PI)) < 0.02);
+    assert.ok(Number((first!['timings'] as Record<string, number>)['total_ms']) > 0);
+
+    assert.equal(second!['ok'], false);
+    assert.deepEqual(second!['pieces'], []);
+    const unknown = (second!['issues'] as Record<string, unknown>[]).find((issue) => issue['code'] === 'unknown-key')!;
+    assert.deepEqual(unknown['range'], { start: { line: 3, column: 11 }, end: { line: 3, column: 20 } });
+    assert.deepEqual(unknown['path'], ['shapes', 'plate', 'rectangel']);
+
+    const issues = third!['issues'] as Record<string, unknown>[];
+    const narrow = issues.find((issue) => 'width' in issue && (issue['points'] as unknown[]).length === 2)!;
+    for (const key of ['code', 'severity', 'message', 'piece', 'path', 'range', 'points', 'width', 'fixes'])
+      assert.ok(key in narrow, key);
+    assert.equal(narrow['piece'], 'tag');
+    assert.ok(Array.isArray(narrow['fixes']));
+  });
+
+  it('leaves with 0 for warnings, and with 1 for them when strict', async () => {
+    const small = join(folder, 'small.tag.yaml');
+    await writeFile(small, plate.replace('shapes:', 'tie: {twine: 3}\nshapes:'));
+    const lax = await run('check', small);
+    assert.equal(lax.code, 0);
+    assert.match(lax.out, /small\.tag\.yaml:6:\d+: warning: .*\[hole-too-small\]/);
+    assert.equal((await run('check', small, '--strict')).code, 1);
+    const clean = await run('check', good, '--strict');
+    assert.equal(clean.code, 0);
+    assert.match(clean.out, /no problems/);
+  });
+
+  it('exports whole files and leaves nothing else behind', async () => {
+    const out = join(folder, 'deep', 'cut');
+    const { code, out: said } = await run('export', good, '--to', 'svg', '--out', out);
+    assert.equal(code, 0);
+    assert.deepEqual(await readdir(out), ['good.svg']);
+    assert.equal(said.trim(), join(out, 'good.svg'));
+    const svg = await readFile(join(out, 'good.svg'), 'utf8');
+    assert.match(svg, /width="60mm" height="20mm"/);
+    assert.ok(svg.endsWith('</svg>\n'));
+  });
+
+  it('does not export what has errors', async () => {
+    const out = join(folder, 'none');
+    const { code, err } = await run('export', faulty, '--to', 'svg', '--out', out);
+    assert.equal(code, 1);
+    assert.match(err, /not exported/);
+    assert.deepEqual(await readdir(out), []);
+  });
+
+  it('explains itself and leaves with 2 when it is used wrongly', async () => {
+    const wrong = [
+      ['check'],
+      ['chekc', good],
+      ['check', join(folder, 'nowhere.tag.yaml')],
+      ['check', good, '--fast'],
+      ['export', good, '--to', 'svg'],
+      ['export', good, '--to', 'gif', '--out', folder],
+    ];
+    const runs = await Promise.all(wrong.map((args) => run(...args)));
+    runs.forEach(({ code, err, out }, index) => {
+      assert.equal(code, 2, wrong[index]!.join(' '));
+      assert.match(err, /Usage:/);
+      assert.equal(out, '');
+    });
+    const help = await run('--help');
+    assert.equal(help.code, 0);
+    assert.match(help.out, /tagwright check FILE/);
+  });
+});

@@ -3,18 +3,20 @@
 import { svg } from './dom.ts';
 import { gridStep, toScreen, type Size, type Viewport } from './viewport.ts';
 
-/** Lines of wood grain on a tile of 90 × 36 mm; each leaves the right edge as it enters the left. */
-const grainLines = [
-  'M0 2.5C18 3.6 30 1.2 45 2.2S74 3.7 90 2.5',
-  'M0 6C14 5 26 7.6 44 6.4S76 5.2 90 6',
-  'M0 8.2C20 9.3 34 7.9 48 8.6S70 8 90 8.2',
-  'M0 12.4C16 10.8 25 13.9 41 12.7S73 11.6 90 12.4',
-  'M0 15.1C22 16.2 33 14.3 50 15.4S78 14.6 90 15.1',
-  'M0 19.7C12 18.3 29 21 46 19.8S72 18.9 90 19.7',
-  'M0 22.3C21 23.5 36 21.5 52 22.6S75 21.8 90 22.3',
-  'M0 26.6C15 25.2 27 28.1 43 26.9S74 25.9 90 26.6',
-  'M0 29.4C19 30.4 35 28.7 49 29.7S77 28.9 90 29.4',
-  'M0 33.5C17 32.4 28 34.9 45 33.7S73 33 90 33.5',
+/** The tile of wood grain, in mm. */
+const tile = { width: 90, height: 36 };
+/** Each line's height at the tile's edges and in its middle, and its slopes there. */
+const grainLines: readonly (readonly [edge: number, middle: number, edgeSlope: number, middleSlope: number])[] = [
+  [2.5, 2.2, -0.06, 0.05],
+  [6, 6.4, 0.05, -0.04],
+  [8.2, 8.6, 0.02, -0.03],
+  [12.4, 12.7, -0.07, -0.05],
+  [15.1, 15.4, 0.03, 0.04],
+  [19.7, 19.8, -0.06, 0.06],
+  [22.3, 22.6, 0.04, -0.04],
+  [26.6, 26.9, -0.05, -0.04],
+  [29.4, 29.7, 0.03, 0.04],
+  [33.5, 33.7, -0.04, 0.05],
 ];
 
 export class Defs {
@@ -27,8 +29,10 @@ export class Defs {
   );
   private readonly grain = svg(
     'pattern',
-    { id: 'grain', patternUnits: 'userSpaceOnUse', width: '90', height: '36' },
-    ...grainLines.map((d, index) => svg('path', { d, 'stroke-width': `${0.18 + ((index * 7) % 5) * 0.09}` })),
+    { id: 'grain', patternUnits: 'userSpaceOnUse', width: `${tile.width}`, height: `${tile.height}` },
+    ...grainLines.map((line, index) =>
+      svg('path', { d: grainPath(...line), 'stroke-width': `${0.18 + ((index * 7) % 5) * 0.08}` }),
+    ),
   );
   readonly element = svg('defs', {}, this.grid, this.hatch, this.grain);
   readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
@@ -43,4 +47,14 @@ export class Defs {
     this.gridPath.setAttribute('d', `M.5 ${step.toFixed(2)}V.5H${step.toFixed(2)}`);
     this.hatch.setAttribute('patternTransform', `rotate(-45) scale(${(1 / view.scale).toFixed(5)})`);
   }
+}
+
+/** Leaves the right edge as it enters the left, so that tiles join. */
+function grainPath(edge: number, middle: number, edgeSlope: number, middleSlope: number): string {
+  const half = tile.width / 2;
+  const reach = half * 0.4;
+  return (
+    `M0 ${edge}C${reach} ${edge + reach * edgeSlope} ${half - reach} ${middle - reach * middleSlope} ${half} ${middle}` +
+    `S${tile.width - reach} ${edge - reach * edgeSlope} ${tile.width} ${edge}`
+  );
 }

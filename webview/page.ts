@@ -26,6 +26,9 @@ export interface PageHost {
   save(state: PageState): void;
 }
 
+/** Pixels for a millimetre from which on shadows are drawn without blur. */
+const closeScale = 8;
+
 export class Page {
   private readonly stage = byId('stage');
   private readonly drawing = byId('drawing');
@@ -160,6 +163,7 @@ export class Page {
     const { units } = this.received!.scene!;
     const view = this.view();
     this.sceneView.world.style.transform = transformOf(view, this.size);
+    this.stage.classList.toggle('close', view.scale > closeScale);
     this.defs.follow(view, this.size);
     const room = this.dimensions.follow(this.arranged, this.state.hiddenPieces, units, view, this.size);
     this.pins.follow(this.arranged, view, this.size, this.state.hiddenLayers.includes('dimensions') ? [] : room);

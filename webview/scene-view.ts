@@ -61,6 +61,8 @@ export class SceneView {
 }
 
 class PieceView implements ItemView<ScenePiece> {
+  /** The shadow of a piece seen close up, where blurring it would slow down each step of a pan. */
+  private readonly shade = svg('path', { class: 'shade' });
   private readonly solid = svg('path', { class: 'solid' });
   private readonly grain = svg('path', { class: 'grain', fill: 'url(#grain)' });
   private readonly shapes = svg('g');
@@ -71,7 +73,7 @@ class PieceView implements ItemView<ScenePiece> {
   readonly element = svg(
     'g',
     { class: 'piece' },
-    svg('g', { class: 'finish' }, this.solid, this.grain),
+    svg('g', { class: 'finish' }, this.shade, this.solid, this.grain),
     this.shapes,
     this.hanger,
     this.parts,
@@ -79,7 +81,7 @@ class PieceView implements ItemView<ScenePiece> {
 
   update(piece: ScenePiece): void {
     setAttribute(this.element, 'data-piece', piece.id);
-    for (const path of [this.solid, this.grain]) setAttribute(path, 'd', piece.solid);
+    for (const path of [this.shade, this.solid, this.grain]) setAttribute(path, 'd', piece.solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.updateHanger(piece.hanger);

@@ -6,14 +6,16 @@ import { ids } from './scene-ids.ts';
 
 /**
  * `path` is the innermost value at the cursor. Inside a piece: the entry or the hanger it stands in, else the whole piece.
- * Inside a shape's definition: whatever is made of that shape, directly or through others.
+ * Inside a shape's definition: whatever is made of that shape, directly or through others. What only runs around the shape
+ * is an outline of its own, and lights up where the shape itself is nowhere to be seen.
  */
 export function litIds(model: TagModel, path: YamlPath): string[] {
   const [section, name] = path;
   if (section === 'shapes' && name !== undefined) {
-    return model.pieces.flatMap((piece) =>
-      entriesOf(piece).flatMap(({ shape, ids }) => (isMadeOf(shape, name) ? ids : [])),
-    );
+    const entries = model.pieces.flatMap(entriesOf);
+    const seen = entries.filter(({ shape }) => isMadeOf(shape, name, false));
+    const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
+    return shown.flatMap((entry) => entry.ids);
   }
   const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
   if (!piece) return [];
@@ -40,11 +42,12 @@ function wholePiece({ id, body }: PieceModel): string[] {
   return [ids.outer(id), ...body.map((_, index) => ids.shape(id, index))];
 }
 
-function isMadeOf(shape: Shape, name: string | number): boolean {
+function isMadeOf(shape: Shape, name: string | number, evenAround: boolean): boolean {
   if (shape.name === name) return true;
   const { generator } = shape;
-  if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name));
-  return 'shape' in generator && isMadeOf(generator.shape, name);
+  if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name, evenAround));
+  if (generator.kind === 'around' && !evenAround) return false;
+  return 'shape' in generator && isMadeOf(generator.shape, name, evenAround);
 }
 
 function startsWith(path: YamlPath, start: YamlPath): boolean {

@@ -32,9 +32,22 @@ describe('What the cursor lights up', () => {
   }
 
   it('is everything made of a shape, through other shapes too', () => {
-    const both = ['back/body-0', 'back/holes-0', 'back/mark-0', 'name/body-0', 'name/holes-0'];
+    const both = ['back/mark-0', 'name/body-0', 'name/holes-0'];
     assert.deepEqual(lit('Dill'), both);
     assert.deepEqual(lit('0.5 mm}\n  backing'), both);
+  });
+
+  it('is what runs around a shape where the shape itself is not to be seen', () => {
+    const hidden = parseSpec(
+      `tagwright: 1
+shapes:
+  word: {text: Dill, font: Nunito, width: 40 mm}
+  backing: {around: word, by: 7 mm}
+pieces:
+  back: {body: [backing]}
+`,
+    );
+    assert.deepEqual(litIds(hidden.model!, ['shapes', 'word', 'text']), ['back/body-0', 'back/holes-0']);
   });
 
   it('is only what stands on the shape, not what the shape stands on', () => {

@@ -142,6 +142,21 @@ export class Editor {
     await input.press('Enter');
   }
 
+  /** Picks a fix from the menu at the cursor; fixes come a moment after the problems they are for. */
+  async quickFix(title: string): Promise<void> {
+    const fix = this.page.locator('.action-widget .monaco-list-row', { hasText: title });
+    await eventually(`the quick fix "${title}"`, async () => {
+      await this.page.keyboard.press('Control+.');
+      const shown = await fix.waitFor({ timeout: 2000 }).then(
+        () => true,
+        () => false,
+      );
+      if (!shown) await this.page.keyboard.press('Escape');
+      return shown;
+    });
+    await fix.click();
+  }
+
   async type(text: string): Promise<void> {
     await this.page.keyboard.type(text, { delay: 20 });
   }

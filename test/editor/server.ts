@@ -90,6 +90,8 @@ const quiet = {
   'telemetry.telemetryLevel': 'off',
   'update.mode': 'none',
   'git.enabled': false,
+  // As on the desktop; a served VS Code would save by itself.
+  'files.autoSave': 'off',
 };
 
 function address(port: number, token: string, { folder, file, extension, tests }: ServeOptions): string {

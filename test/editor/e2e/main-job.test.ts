@@ -78,6 +78,20 @@ describe('The editor, as a person uses it', () => {
     await editor.screenshot('weak-on-purpose');
   });
 
+  it('puts right what is weak by the quick fix offered at its line', async () => {
+    await editor.openFile('7-weak-on-purpose.tag.yaml');
+    const preview = await editor.openPreview();
+    const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
+    await small.waitFor();
+    await editor.goAfter('opening: 2.8');
+    await editor.quickFix('Make the hole larger');
+    await small.waitFor({ state: 'detached' });
+    await editor.save();
+    const text = readFileSync(join(editor.folder, '7-weak-on-purpose.tag.yaml'), 'utf8');
+    const opening = Number(/opening: ([\d.]+) mm/.exec(text)?.[1]);
+    assert.ok(opening >= 3.75, `${opening} mm pass twine of 2.5 mm, doubled`);
+  });
+
   it('exports the tag as an SVG file in true millimetres', async () => {
     await editor.openFile('2-script-name.tag.yaml');
     const preview = await editor.openPreview();

@@ -36,10 +36,10 @@ export interface FontLicence {
 /** Bits 0–3 of `fsType`, of which the least restrictive counts. Outlines cut from a sheet embed no font; this is for the note. */
 export type EmbeddingRights = 'installable' | 'editable' | 'preview-and-print' | 'restricted';
 
-/** The tables `describe` looks at. */
+/** The tables `describeFont` looks at. */
 export const descriptiveTables: ReadonlySet<string> = new Set(['name', 'OS/2', 'head', 'fvar']);
 
-export function describe(tables: FontTables): FontDescription {
+export function describeFont(tables: FontTables): FontDescription {
   return guarded(() => {
     const names = readNames(tables.get('name'));
     const os2 = tableView(tables, 'OS/2');

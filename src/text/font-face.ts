@@ -1,4 +1,4 @@
-/** A font ready to be set: shaped by HarfBuzz, drawn by opentype.js, its outlines scaled to an em of 1. */
+/** A font ready to be set: shaped by HarfBuzz, its outlines scaled to an em of 1. */
 
 import { curveBounds, flatten, reverseCurves, transformCurves, type CurvePath } from '../geometry/curves.ts';
 import type { Ring } from '../geometry/types.ts';
@@ -54,9 +54,8 @@ export async function openFace(source: FaceSource): Promise<FontFace> {
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
   const shaper = await openShaper(writeSfnt(tables), source.variations);
-  // opentype.js draws the instances of variable fonts wrongly, and fails on some fonts that are in order.
-  const read = tables.has('fvar') ? undefined : openOutlines(tables);
-  const outline = scaledOutlines((glyph) => read?.(glyph) ?? shaper.outlineOf(glyph), em(1));
+  const outlines = openOutlines(tables);
+  const outline = scaledOutlines((glyph) => outlines?.(glyph) ?? shaper.outlineOf(glyph), em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });

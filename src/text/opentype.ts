@@ -1,27 +1,31 @@
-/** Glyph outlines of fonts that do not vary, by opentype.js; no other file of the engine imports it. */
+/**
+ * Glyph outlines of TrueType fonts that do not vary, by opentype.js; no other file of the engine imports it. All others are
+ * HarfBuzz's to draw: opentype.js is off by up to thousands of units where a font varies, and can take half a minute over a
+ * damaged CFF font.
+ */
 
 import { parse } from 'opentype.js/dist/opentype.mjs';
 import type { CurvePath } from '../geometry/curves.ts';
 import { writeSfnt, type FontTables } from './sfnt.ts';
 
 /**
- * All that outlines hang on. The layout tables stay out: HarfBuzz is what reads them, opentype.js takes most of its time over
- * them and fails on some that are in order.
+ * All that outlines hang on. The layout tables stay out: opentype.js takes most of its time over them and fails on some that
+ * are in order.
  */
 const outlineTables: ReadonlySet<string> = new Set([
   ...['head', 'hhea', 'hmtx', 'maxp', 'name', 'cmap', 'post'],
-  ...['loca', 'glyf', 'CFF '],
+  ...['loca', 'glyf'],
 ]);
 
 /**
- * Outlines in font units, y up, contours as the font has them; `undefined` for a glyph, or for all of them, that cannot be
+ * Outlines in font units, y up; `undefined` for a font that is not of that kind, and for one, or a glyph of it, that cannot be
  * read. Glyphs are read when they are asked for.
  */
 export function openOutlines(tables: FontTables): ((glyph: number) => CurvePath | undefined) | undefined {
+  if (!tables.has('glyf') || tables.has('fvar')) return undefined;
   try {
-    const { glyphs } = parse(writeSfnt(new Map([...tables].filter(([tag]) => outlineTables.has(tag)))).buffer, {
-      lowMemory: true,
-    });
+    const wanted = new Map([...tables].filter(([tag]) => outlineTables.has(tag)));
+    const { glyphs } = parse(writeSfnt(wanted).buffer, { lowMemory: true });
     return (id) => {
       try {
         return glyphs.get(id).path.commands;

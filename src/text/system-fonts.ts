@@ -1,7 +1,7 @@
 /** The fonts installed on the computer, by family. */
 
 import type { FontFiles } from './font-files.ts';
-import { describe, descriptiveTables } from './font-description.ts';
+import { describeFont, descriptiveTables } from './font-description.ts';
 import type { Style } from './font-match.ts';
 import { scanTables } from './sfnt.ts';
 
@@ -56,7 +56,7 @@ async function facesOf(files: FontFiles, path: string): Promise<NamedFace[]> {
   const read = (start: number, end: number): Promise<Uint8Array> => files.read(path, { start, end });
   return (await scanTables(read, descriptiveTables))
     .map((tables, index) => {
-      const { family, families, weight, weightAxis, italic, width } = describe(tables);
+      const { family, families, weight, weightAxis, italic, width } = describeFont(tables);
       return { path, index, family, names: families, weight: weightAxis ?? weight, italic, width };
     })
     .filter(({ family }) => family !== '' && !family.startsWith('.'));

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { deflateSync } from 'node:zlib';
 import { openFace } from '../../../src/text/font-face.ts';
-import { describe as describeFont } from '../../../src/text/font-description.ts';
+import { describeFont } from '../../../src/text/font-description.ts';
 import { layoutText } from '../../../src/text/layout.ts';
 import { BadFontError, readTables, scanTables, writeSfnt } from '../../../src/text/sfnt.ts';
 import { seededRandom } from '../support/shapes.ts';

@@ -4,7 +4,7 @@
  */
 
 import type { Scene, ScenePiece } from '../src/preview/protocol.ts';
-import type { Box } from './viewport.ts';
+import { joined, moved, type Box } from './viewport.ts';
 
 export const arrangements = ['assembled', 'apart'] as const;
 export type Arrangement = (typeof arrangements)[number];
@@ -78,12 +78,4 @@ function sideBySide(boxes: readonly Box[]): [number, number][] {
     first[0] - box[0] + (index % columns) * cellWidth,
     first[1] - box[1] + Math.floor(index / columns) * cellHeight,
   ]);
-}
-
-function moved(box: Box, [dx, dy]: readonly [number, number]): Box {
-  return [box[0] + dx, box[1] + dy, box[2] + dx, box[3] + dy];
-}
-
-function joined(a: Box, b: Box): Box {
-  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }

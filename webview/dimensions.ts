@@ -5,7 +5,7 @@ import type { Arranged } from './arrange.ts';
 import { setAttribute, setText, svg } from './dom.ts';
 import { crossText, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
-import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Distance of the dimension line from what it measures. */
 const offsetPx = 20;
@@ -48,16 +48,7 @@ export class Dimensions {
 }
 
 function boxOf(pieces: readonly ScenePiece[], arranged: Arranged): Box {
-  const boxes = pieces.map(({ id, bounds }): Box => {
-    const [dx, dy] = arranged.offsets.get(id)!;
-    return [bounds[0] + dx, bounds[1] + dy, bounds[2] + dx, bounds[3] + dy];
-  });
-  return boxes.reduce((a, b) => [
-    Math.min(a[0], b[0]),
-    Math.min(a[1], b[1]),
-    Math.max(a[2], b[2]),
-    Math.max(a[3], b[3]),
-  ]);
+  return pieces.map(({ id, bounds }) => moved(bounds, arranged.offsets.get(id)!)).reduce(joined);
 }
 
 function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stage: Size): Dimension[] {

@@ -63,10 +63,10 @@ function covered(box: Box, taken: readonly Box[]): number {
   return sum;
 }
 
-/** Square pixels of the box beyond the stage. */
+/** Square pixels of the box beyond the stage, or too near to its edge. */
 function outside(box: Box, stage: Size): number {
-  const width = Math.min(box[2], stage.width) - Math.max(box[0], 0);
-  const height = Math.min(box[3], stage.height) - Math.max(box[1], 0);
+  const width = Math.min(box[2], stage.width - clearancePx) - Math.max(box[0], clearancePx);
+  const height = Math.min(box[3], stage.height - clearancePx) - Math.max(box[1], clearancePx);
   const whole = (box[2] - box[0]) * (box[3] - box[1]);
   return whole - Math.max(width, 0) * Math.max(height, 0);
 }

@@ -4,16 +4,18 @@ import type { SceneHanger, ScenePart, ScenePiece, SceneShape } from '../src/prev
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
-import type { Box } from './viewport.ts';
+import { joined, moved, type Box } from './viewport.ts';
 
 export class SceneView {
   readonly world = svg('g', { id: 'world' });
   private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.world, () => new PieceView());
+  private offsets: Arranged['offsets'] = new Map();
   private lit: ReadonlySet<string> = new Set();
   private hot: ReadonlySet<string> = new Set();
 
   draw(arranged: Arranged, hidden: readonly string[]): void {
     this.pieces.patch(arranged.order);
+    this.offsets = arranged.offsets;
     for (const piece of arranged.order) {
       const view = this.pieces.get(piece.id)!;
       view.move(arranged.offsets.get(piece.id) ?? [0, 0]);
@@ -37,16 +39,13 @@ export class SceneView {
 
   /** The box in mm round what is lit, where it is drawn now; `undefined` if nothing is. */
   litBox(): Box | undefined {
-    let box: [number, number, number, number] | undefined;
+    let box: Box | undefined;
     for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
       if (element.getClientRects().length === 0) continue;
       const { x, y, width, height } = element.getBBox();
-      const style = element.closest<SVGGElement>('.piece')?.style.translate ?? '';
-      const [dx = 0, dy = 0] = style.split(' ').map(parseFloat).filter(Number.isFinite);
-      const own: Box = [x + dx, y + dy, x + dx + width, y + dy + height];
-      box = box
-        ? [Math.min(box[0], own[0]), Math.min(box[1], own[1]), Math.max(box[2], own[2]), Math.max(box[3], own[3])]
-        : [...own];
+      const piece = element.closest<SVGElement>('.piece')?.dataset['piece'] ?? '';
+      const own = moved([x, y, x + width, y + height], this.offsets.get(piece) ?? [0, 0]);
+      box = box ? joined(box, own) : own;
     }
     return box;
   }

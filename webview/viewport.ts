@@ -94,6 +94,15 @@ export function gridStep(scale: number): number {
   return [1, 10, 100].find((step) => step * scale >= 14) ?? 1000;
 }
 
+/** The box round two boxes. */
+export function joined(a: Box, b: Box): Box {
+  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
+}
+
+export function moved(box: Box, [dx, dy]: XY): Box {
+  return [box[0] + dx, box[1] + dy, box[2] + dx, box[3] + dy];
+}
+
 function clamped(value: number, min: number, max: number): number {
   return Math.min(Math.max(value, min), max);
 }

@@ -7,6 +7,7 @@
 
 import ClipperLib from 'clipper-lib';
 import type { Path, Paths } from 'clipper-lib';
+import { nearGroups } from './near-groups.ts';
 import type { Region, Ring } from './types.ts';
 
 const { Clipper, ClipperOffset, PolyType, ClipType, PolyFillType, JoinType, EndType } = ClipperLib;
@@ -75,12 +76,21 @@ function combine(type: number, subject: Paths, clip: Paths, rule: number = PolyF
 }
 
 /**
+ * Does the work group by group, of rings whose boxes come within `reachMm` of each other: what lies apart does not meet, and
+ * Clipper's time grows faster than the number of rings.
+ */
+function apart(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) => Region): Region {
+  const groups = nearGroups(rings, reachMm);
+  return groups.length === 1 ? work(groups[0]!) : groups.flatMap((group) => [...work(group)]);
+}
+
+/**
  * Any closed polygons, crossing themselves and each other as they like, as one region.
  * @throws RangeError if a coordinate is not a finite number.
  */
 export function normalise(rings: readonly Ring[], rule: FillRule = 'nonzero'): Region {
   const fill = rule === 'nonzero' ? PolyFillType.pftNonZero : PolyFillType.pftEvenOdd;
-  return toRegion(combine(ClipType.ctUnion, toPaths(rings), [], fill));
+  return apart(rings, 0, (group) => toRegion(combine(ClipType.ctUnion, toPaths(group), [], fill)));
 }
 
 /** Everything that is in any of the regions. */
@@ -105,11 +115,13 @@ export function intersection(a: Region, b: Region): Region {
 export function offset(region: Region, deltaMm: number, corners: Corners = 'round'): Region {
   if (!Number.isFinite(deltaMm)) throw new RangeError('An offset is not a number.');
   if (deltaMm === 0 || region.length === 0) return region;
-  return guarded(() => {
-    const tool = new ClipperOffset(miterLimit, arcToleranceMm * unitsPerMm);
-    tool.AddPaths(toPaths(region), joins[corners], EndType.etClosedPolygon);
-    const solution: Paths = [];
-    tool.Execute(solution, deltaMm * unitsPerMm);
-    return toRegion(solution);
-  });
+  return apart(region, 2 * Math.max(deltaMm, 0) * miterLimit, (group) =>
+    guarded(() => {
+      const tool = new ClipperOffset(miterLimit, arcToleranceMm * unitsPerMm);
+      tool.AddPaths(toPaths(group), joins[corners], EndType.etClosedPolygon);
+      const solution: Paths = [];
+      tool.Execute(solution, deltaMm * unitsPerMm);
+      return toRegion(solution);
+    }),
+  );
 }

@@ -1,6 +1,6 @@
 /** A spec's text as a YAML tree, and where in the text each part of it stands. */
 
-import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
+import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
 import { clip } from './length.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
@@ -53,6 +53,13 @@ export class SpecSource {
       return this.#issue('yaml-syntax', message, start, Math.max(error.pos[1], start + 1));
     });
     try {
+      const odd = groupAsKey(document);
+      if (odd) {
+        // Turning it into text takes time that grows with every group inside it.
+        const message = 'A group cannot be a key; is a closing bracket missing?';
+        this.issues = [this.#issue('yaml-syntax', message, odd.start, odd.start + 1), ...issues];
+        return;
+      }
       const value: unknown = document.toJS({ maxAliasCount: mostAliases });
       // Whatever else the parser says of such a text comes from its own stack.
       if (isDeeper(value, deepest)) issues.splice(0, issues.length, this.#tooDeep());
@@ -181,6 +188,19 @@ export class SpecSource {
       range: { start, end: Math.min(end, Math.max(this.text.length, 1)) },
     };
   }
+}
+
+/** Where a map or list stands in the place of a key, if one does. */
+function groupAsKey(document: Document.Parsed): TextRange | undefined {
+  let found: TextRange | undefined;
+  visit(document, {
+    Pair: (_, { key }) => {
+      if (!isCollection(key)) return undefined;
+      found = nodeRange(key) ?? { start: 0, end: 1 };
+      return visit.BREAK;
+    },
+  });
+  return found;
 }
 
 function at(offset: number): TextRange {

@@ -100,6 +100,7 @@ describe('Texts made to do harm', () => {
         .reverse()
         .join('\n')}\npieces: {t: {body: [s900]}}`,
     ],
+    ['open groups as keys of one another', `tagwright: 1\nshapes: ${'{'.repeat(600)}`],
     ['null everywhere', 'tagwright:\ntitle:\nunits:\nstock:\ntie:\nshapes:\npieces:\n'],
     ['lists for groups', 'tagwright: [1]\nstock: []\ntie: []\nshapes: []\npieces: []\n'],
     ['a key of ten thousand letters', `tagwright: 1\n${'k'.repeat(1000)}: 1\npieces: {t: {body: [a]}}`],

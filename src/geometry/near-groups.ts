@@ -1,0 +1,36 @@
+/** Rings sorted into groups that do not touch each other. */
+
+import Flatbush from 'flatbush';
+import { boundsOf } from './measure.ts';
+import type { Ring } from './types.ts';
+
+/**
+ * Groups such that boxes of different groups are more than `reach` mm apart, each in the order of the rings given. A hole
+ * lies in the box of its outer ring, so it stays with it.
+ */
+export function nearGroups(rings: readonly Ring[], reach: number): Ring[][] {
+  const boxes = rings.map((ring) => boundsOf([ring]));
+  const solid = rings.filter((_, index) => boxes[index]);
+  if (solid.length < 2) return [solid];
+  const index = new Flatbush(solid.length);
+  const known = boxes.filter((box) => box !== undefined);
+  for (const { minX, minY, maxX, maxY } of known) index.add(minX, minY, maxX, maxY);
+  index.finish();
+  const groups: Ring[][] = [];
+  const taken = new Set<number>();
+  for (let first = 0; first < solid.length; first++) {
+    if (taken.has(first)) continue;
+    taken.add(first);
+    const members = [first];
+    for (const member of members) {
+      const { minX, minY, maxX, maxY } = known[member]!;
+      for (const near of index.search(minX - reach, minY - reach, maxX + reach, maxY + reach)) {
+        if (taken.has(near)) continue;
+        taken.add(near);
+        members.push(near);
+      }
+    }
+    groups.push(members.sort((a, b) => a - b).map((member) => solid[member]!));
+  }
+  return groups;
+}

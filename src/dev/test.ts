@@ -46,9 +46,10 @@ step('Unit tests', mocha, 'tests');
 // Without a build there is nothing that an editor could load.
 if (built) {
   step('Editor', [...tsx, 'test/editor/install.ts'], 'check');
+  const inBrowser = ['--no-config', '--node-option', 'import=tsx', '--timeout', '90000'];
+  step('Tests of the page', [...mocha, ...inBrowser, 'test/page/*.test.ts'], 'tests');
   step('Tests inside the editor', [...tsx, 'test/editor/run-suite.ts'], 'tests');
-  const endToEnd = ['--no-config', '--node-option', 'import=tsx', '--timeout', '90000', 'test/editor/e2e/*.test.ts'];
-  step('Tests from end to end', [...mocha, ...endToEnd], 'tests');
+  step('Tests from end to end', [...mocha, ...inBrowser, 'test/editor/e2e/*.test.ts'], 'tests');
 }
 
 if (failedSteps.length > 0) console.log(`\nFailed: ${failedSteps.join(', ')}`);

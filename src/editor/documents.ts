@@ -20,3 +20,12 @@ export function targetSpec(argument: unknown): vscode.Uri | undefined {
   const uri = argument instanceof vscode.Uri ? argument : vscode.window.activeTextEditor?.document.uri;
   return uri && isTagSpec(uri) ? uri : undefined;
 }
+
+export function fileExists(uri: vscode.Uri): Promise<boolean> {
+  return Promise.resolve(
+    vscode.workspace.fs.stat(uri).then(
+      () => true,
+      () => false,
+    ),
+  );
+}

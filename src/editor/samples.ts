@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import { parseSpec } from '../spec/parse.ts';
+import { fileExists } from './documents.ts';
 
 export interface Sample {
   readonly uri: vscode.Uri;
@@ -84,15 +85,8 @@ async function freeName(fileName: string): Promise<vscode.Uri> {
     const file = folder ? vscode.Uri.joinPath(folder, name) : undefined;
     const uri = vscode.Uri.from({ scheme: 'untitled', path: file?.path ?? name });
     const open = vscode.workspace.textDocuments.some((document) => document.uri.path === uri.path);
-    if (!open && !(file && (await exists(file)))) return uri;
+    if (!open && !(file && (await fileExists(file)))) return uri;
   }
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  return vscode.workspace.fs.stat(uri).then(
-    () => true,
-    () => false,
-  );
 }
 
 function firstComment(text: string): string {

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { Engine, Report } from '../engine.ts';
-import { companionGlob, isTagSpec, tagSpecGlob } from './documents.ts';
+import { companionGlob, fileExists, isTagSpec, tagSpecGlob } from './documents.ts';
 import { locateBeside } from './font-files.ts';
 import type { TagResult, TagResults } from './results.ts';
 
@@ -135,7 +135,7 @@ export class TagService implements TagResults, vscode.Disposable {
 
   async #closed(uri: vscode.Uri): Promise<void> {
     if (!this.#specs.has(uri.toString())) return;
-    const onDisk = vscode.workspace.getWorkspaceFolder(uri) && (await exists(uri));
+    const onDisk = vscode.workspace.getWorkspaceFolder(uri) && (await fileExists(uri));
     if (openDocument(uri)) return;
     // What was typed and not saved is gone; what is on the disk counts again.
     if (onDisk && workspaceFileLimit() > 0) this.#schedule(uri, 0);
@@ -208,15 +208,6 @@ function checked(
 function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   const key = uri.toString();
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  try {
-    await vscode.workspace.fs.stat(uri);
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 function workspaceFileLimit(): number {

@@ -24,6 +24,16 @@ export class Problems {
     this.issues.push({ code, severity: 'error', path, range: this.source.range(path), message, ...extra });
   }
 
+  /** Whether the text has a value there, also one that did not fit and was taken out after being reported. */
+  wrote(path: YamlPath): boolean {
+    let at: unknown = this.source.value;
+    for (const step of path) {
+      if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return false;
+      at = (at as Record<string | number, unknown>)[step];
+    }
+    return true;
+  }
+
   /** The length in mm; `undefined` where none is written, and also, with an issue, where it is no good. */
   length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
     if (value === undefined) return undefined;

@@ -37,11 +37,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   const present = generatorKeys.filter((key) => spec[key] !== undefined);
   if (present.length !== 1) {
     // A generator whose value does not fit the schema was taken out, and has been reported.
-    const written = path.reduce<unknown>(
-      (at, step) => (at as Record<string | number, unknown> | undefined)?.[step],
-      problems.source.value,
-    );
-    const intended = generatorKeys.filter((key) => Object.hasOwn(written ?? {}, key));
+    const intended = generatorKeys.filter((key) => problems.wrote([...path, key]));
     if (present.length === 0 && intended.length > 0) return undefined;
     const message =
       present.length === 0
@@ -159,7 +155,7 @@ function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): Generato
   const text = spec.text!;
   if (text.trim() === '') problems.error('bad-value', [...path, 'text'], 'The text is empty.');
   const sizeMm = problems.length(spec.size, [...path, 'size'], 'size');
-  if (sizeMm === undefined && spec.width === undefined && spec.height === undefined && spec.fit === undefined) {
+  if (!['size', 'width', 'height', 'fit'].some((key) => problems.wrote([...path, key]))) {
     problems.error('missing-key', path, 'How large? A text needs width, height, size or fit.');
   }
   return {

@@ -53,7 +53,7 @@ function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeR
 
 function checkGlue(target: string, id: string, ids: readonly string[], path: YamlPath, problems: Problems): void {
   if (target === id) problems.error('cycle', path, 'A piece cannot be glued on itself.');
-  else if (!ids.includes(target)) {
+  else if (!problems.wrote(['pieces', target])) {
     const suggestions = nearest(target, ids);
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }

@@ -44,8 +44,7 @@ export class ShapeReader implements ShapeNames {
       return undefined;
     }
     // A name whose own definition was found wrong has been reported there.
-    const written = this.#problems.source.value as { shapes?: Record<string, unknown> } | null;
-    if (written?.shapes && Object.hasOwn(written.shapes, name)) return undefined;
+    if (this.#problems.wrote(['shapes', name])) return undefined;
     const suggestions = nearest(name, Object.keys(this.#specs));
     this.#problems.error('unknown-shape', path, `There is no shape “${name}”.${didYouMean(suggestions)}`, {
       suggestions,

@@ -15,7 +15,7 @@
  * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
  */
 
-import { gridPerMm, toGrid } from './necks/clean.ts';
+import { fromGrid, gridPerMm, toGrid } from './necks/clean.ts';
 import type { Cut } from './necks/cuts.ts';
 import { judgeCuts } from './necks/cuts.ts';
 import type { Mesh } from './necks/mesh.ts';
@@ -26,6 +26,7 @@ import { sampleBeyond } from './necks/samples.ts';
 import { findThin } from './necks/thin.ts';
 import type { Width } from './necks/widths.ts';
 import { exactWidth } from './necks/widths.ts';
+import { perimeter } from './measure.ts';
 import type { Point, Region } from './types.ts';
 
 export interface Neck {
@@ -47,6 +48,8 @@ export interface Neck {
 
 /** Boundary points are set this many to minWeb. */
 const pointsPerWidth = 5;
+/** No more than this are added in all: a width far too small for a large piece must not take all memory. */
+const maxPoints = 50_000;
 /** What hangs on a bridge must be wider than it by this factor, or it is the blunt end of a taper. */
 const wider = 1.02;
 
@@ -58,7 +61,7 @@ export function findNecks(region: Region, minWeb: number): Neck[] {
   if (!(minWeb > 0) || !Number.isFinite(minWeb)) return [];
   const noise = Math.min(0.01, minWeb / 50);
   const width = (minWeb - noise / 2) * gridPerMm;
-  const spacing = Math.max(1, width / pointsPerWidth);
+  const spacing = Math.max(1, width / pointsPerWidth, (perimeter(region) * gridPerMm) / maxPoints);
   const mesh = buildMesh(toGrid(region), spacing);
   if (!mesh) return [];
   const thinness = findThin(mesh, width);
@@ -72,12 +75,12 @@ export function findNecks(region: Region, minWeb: number): Neck[] {
     const isPart = sides.every((side) => side.area >= width * width && 2 * side.radius >= wider * place.width);
     if (place.kind === 'join' && parts && !isPart) continue;
     const swap = sides[1].area > sides[0].area;
-    const samples = place.sides.map((side) => toPoint(sampleBeyond(mesh, thinness.radius, place, side, width)));
+    const samples = place.sides.map((side) => fromGrid(sampleBeyond(mesh, thinness.radius, place, side, width)));
     const areas = sides.map((side) => side.area / gridPerMm ** 2);
     necks.push({
       kind: place.kind === 'stroke' ? 'stroke' : parts ? 'bridge' : 'loop',
       width: place.width / gridPerMm,
-      ends: inOrder(toPoint(place.ends[0]), toPoint(place.ends[1])),
+      ends: inOrder(fromGrid(place.ends[0]), fromGrid(place.ends[1])),
       length: place.length / gridPerMm,
       areas: swap ? [areas[1]!, areas[0]!] : [areas[0]!, areas[1]!],
       samples: swap ? [samples[1]!, samples[0]!] : [samples[0]!, samples[1]!],
@@ -94,8 +97,8 @@ interface Place extends Cut, Width {
 /** The exact width of each run. Two branches that narrow towards the same place are one. */
 function measureRuns(mesh: Mesh, runs: readonly Run[], spacing: number): Place[] {
   const places = new Map<string, Place>();
-  for (const { kind, chord, length, through } of runs) {
-    const measured = exactWidth(mesh, chord, 1.5 * spacing, through);
+  for (const { kind, chord, length, follow } of runs) {
+    const measured = exactWidth(mesh, chord, spacing, follow);
     const twin = mesh.twins[chord]!;
     const key = measured.ends
       .map((end) => end.join())
@@ -122,6 +125,5 @@ function meetings(mesh: Mesh): Place[] {
   });
 }
 
-const toPoint = ([x, y]: readonly [number, number]): Point => ({ x: x / gridPerMm, y: y / gridPerMm });
 const compare = (a: Point, b: Point): number => a.x - b.x || a.y - b.y;
 const inOrder = (a: Point, b: Point): [Point, Point] => (compare(a, b) <= 0 ? [a, b] : [b, a]);

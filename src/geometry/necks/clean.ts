@@ -1,6 +1,7 @@
 /** Freeing outlines of the debris of earlier booleans, which would look like necks a hundred-thousandth of a mm wide. */
 
-import type { Region } from '../types.ts';
+import { distance } from './lengths.ts';
+import type { Point, Region } from '../types.ts';
 
 /**
  * Grid units per mm. The analysis runs on whole numbers: coordinates then compare exactly, and the orientation of three
@@ -22,14 +23,27 @@ export interface GridRing {
   readonly ys: readonly number[];
 }
 
+/**
+ * The grid is turned against the axes by this angle (radians). Long exactly straight rows of points, which upright plates are
+ * full of, make delaunator's time grow with their square; on a turned grid rounding ruffles them.
+ */
+const turn = 0.618;
+const cosine = Math.cos(turn);
+const sine = Math.sin(turn);
+
 /** The rings of a region on the grid. Rings with a coordinate that is no number are left out. */
 export function toGrid(region: Region): GridRing[] {
   return region
     .filter((ring) => ring.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)))
     .map((ring) => ({
-      xs: ring.map(({ x }) => Math.round(x * gridPerMm)),
-      ys: ring.map(({ y }) => Math.round(y * gridPerMm)),
+      xs: ring.map(({ x, y }) => Math.round((cosine * x - sine * y) * gridPerMm)),
+      ys: ring.map(({ x, y }) => Math.round((sine * x + cosine * y) * gridPerMm)),
     }));
+}
+
+/** A place on the grid, in mm. */
+export function fromGrid([x, y]: readonly [number, number]): Point {
+  return { x: (cosine * x + sine * y) / gridPerMm, y: (cosine * y - sine * x) / gridPerMm };
 }
 
 /** The rings without doubled vertices, spikes, hair slits and specks. */
@@ -60,7 +74,7 @@ function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: numb
     const y = ys[i]!;
     for (;;) {
       const n = kx.length;
-      if (n > 0 && Math.hypot(x - kx[n - 1]!, y - ky[n - 1]!) < debris) break;
+      if (n > 0 && distance(x - kx[n - 1]!, y - ky[n - 1]!) < debris) break;
       if (n > 1 && isSpike(kx[n - 2]!, ky[n - 2]!, kx[n - 1]!, ky[n - 1]!, x, y)) {
         kx.pop();
         ky.pop();
@@ -82,7 +96,7 @@ function isSpike(ax: number, ay: number, bx: number, by: number, cx: number, cy:
   const vy = cy - by;
   if (ux * vx + uy * vy >= 0) return false;
   const cross = Math.abs(ux * vy - uy * vx);
-  return cross < debris * Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy));
+  return cross < debris * Math.max(distance(ux, uy), distance(vx, vy));
 }
 
 function isSpeck({ xs, ys }: GridRing): boolean {
@@ -96,7 +110,7 @@ function isSpeck({ xs, ys }: GridRing): boolean {
     const bx = xs[i]! - xs[0]!;
     const by = ys[i]! - ys[0]!;
     twiceArea += ax * by - bx * ay;
-    outline += Math.hypot(bx - ax, by - ay);
+    outline += distance(bx - ax, by - ay);
     j = i;
   }
   const area = Math.abs(twiceArea) / 2;

@@ -2,6 +2,7 @@
 
 import type { GridRing } from './clean.ts';
 import { cleanRings } from './clean.ts';
+import { distance } from './lengths.ts';
 import { hasBuriedVertex, outlinesOf } from './outlines.ts';
 import { Triangulation } from './triangulation.ts';
 
@@ -46,7 +47,7 @@ function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefi
   for (const chain of chains) {
     let a = chain[chain.length - 1]!;
     for (const b of chain) {
-      triangulation.addBoundary(a, b);
+      if (a !== b) triangulation.addBoundary(a, b);
       a = b;
     }
   }
@@ -60,7 +61,7 @@ function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefi
   return { xs, ys, starts, twins, inside, isChord, meetings, ...neighbours(xs, ys, chains, meetings) };
 }
 
-export const triangleOf = (e: number): number => Math.floor(e / 3);
+export const triangleOf = (e: number): number => (e / 3) | 0;
 
 /** Points along all rings, each place once, and the rings as chains of those points. */
 function sample(rings: readonly GridRing[], spacing: number) {
@@ -73,7 +74,7 @@ function sample(rings: readonly GridRing[], spacing: number) {
       const j = i + 1 === xs.length ? 0 : i + 1;
       const dx = xs[j]! - xs[i]!;
       const dy = ys[j]! - ys[i]!;
-      const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / spacing));
+      const steps = Math.max(1, Math.ceil(Math.sqrt(dx * dx + dy * dy) / spacing));
       for (let k = 0; k < steps; k += 1) {
         chain.push(px.length);
         px.push(xs[i]! + Math.round((dx * k) / steps));
@@ -83,10 +84,8 @@ function sample(rings: readonly GridRing[], spacing: number) {
     chains.push(chain);
   }
   const { ids, xs, ys } = merged(px, py);
-  const kept = chains
-    .map((chain) => chain.map((i) => ids[i]!).filter((id, i, all) => id !== all[i === 0 ? all.length - 1 : i - 1]))
-    .filter((chain) => chain.length > 2);
-  return { xs, ys, chains: kept };
+  for (const chain of chains) for (let i = 0; i < chain.length; i += 1) chain[i] = ids[chain[i]!]!;
+  return { xs, ys, chains };
 }
 
 /** Gives equal points one number (open addressing: a hash table of point numbers). */
@@ -139,7 +138,9 @@ function insideOf({ starts, twins, steps }: Triangulation): Uint8Array {
       }
     }
   }
-  return Uint8Array.from(winding, (number) => (number > 0 ? 1 : 0));
+  const inside = new Uint8Array(count);
+  for (let t = 0; t < count; t += 1) inside[t] = winding[t]! > 0 ? 1 : 0;
+  return inside;
 }
 
 /** Vertices from which the outline of the material leaves more than once. */
@@ -170,9 +171,10 @@ function neighbours(
     let length = 0;
     let v = chain[chain.length - 1]!;
     for (const w of chain) {
+      if (w === v) continue;
       next[v] = w;
       previous[w] = v;
-      length += Math.hypot(xs[w]! - xs[v]!, ys[w]! - ys[v]!);
+      length += distance(xs[w]! - xs[v]!, ys[w]! - ys[v]!);
       ring[w] = r;
       along[w] = length;
       v = w;

@@ -23,6 +23,10 @@ export interface Path {
 
 /** A chord whose ends are nearer to each other along the outline than this many chord lengths is at the end of a run. */
 const endArc = 3;
+/** A place is a neck if the path is wider than it by this factor on both sides. */
+const neck = 1.02;
+/** Widths that differ by less than this fraction are alike. */
+const alike = 0.002;
 /** A run that narrows by more than this factor over its middle half is a taper. */
 const taper = 1.3;
 
@@ -100,31 +104,55 @@ function stepsOf(mesh: Mesh, { entered, before, index }: Walk): Step[] {
   return steps.reverse();
 }
 
-/** The part of a path whose width is within a third of the median width: its length, least width and where that is. */
-export function evenPart(mesh: Mesh, { steps }: Path): { length: number; width: number; chord: number } {
+/** How much of a path is within a third of its median width. */
+export function evenLength({ steps }: Path): number {
   const median = medianWidth(steps);
-  let length = 0;
-  let width = Infinity;
-  let chord = -1;
-  for (const step of steps) {
-    if (step.width > (4 / 3) * median || step.width < (3 / 4) * median) continue;
-    length += step.length;
-    if (step.width < width && !isAtEnd(mesh, step.chord)) ({ width, chord } = step);
-  }
-  return { length, width, chord };
+  return steps.reduce((sum, { width, length }) => {
+    return width > (4 / 3) * median || width < (3 / 4) * median ? sum : sum + length;
+  }, 0);
 }
 
-/** The least width of a path once its two tapering ends are taken off: all up to the first place three quarters as wide as the median. */
-export function leastWidth(mesh: Mesh, { steps }: Path): { width: number; chord: number } {
-  const enough = 0.75 * medianWidth(steps);
-  const from = steps.findIndex((step) => step.width >= enough && !isAtEnd(mesh, step.chord));
-  const to = steps.findLastIndex((step) => step.width >= enough && !isAtEnd(mesh, step.chord));
-  let width = Infinity;
-  let chord = -1;
-  for (const step of steps.slice(from, to + 1)) {
-    if (step.width < width && !isAtEnd(mesh, step.chord)) ({ width, chord } = step);
+/** Where the width of a path is to be measured. */
+export interface Gauge {
+  readonly chord: number;
+  /** Whether the path is wider on both sides. */
+  readonly isNeck: boolean;
+}
+
+/**
+ * Where a path is narrowest between two wider places; if it has no such place but only narrows towards its ends, where it has
+ * its median width, since its least width is that of its tip. `undefined` for a path that is all end.
+ */
+export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
+  const from = all.findIndex(({ chord }) => !isAtEnd(mesh, chord));
+  if (from < 0) return undefined;
+  const steps = all.slice(from, all.findLastIndex(({ chord }) => !isAtEnd(mesh, chord)) + 1);
+  const widestAfter = steps.map(({ width }) => width);
+  for (let i = steps.length - 2; i >= 0; i -= 1) widestAfter[i] = Math.max(widestAfter[i]!, widestAfter[i + 1]!);
+  let widestBefore = 0;
+  let least = Infinity;
+  for (const [i, { width }] of steps.entries()) {
+    if (width < least && neck * width < Math.min(widestBefore, widestAfter[i]!)) least = width;
+    widestBefore = Math.max(widestBefore, width);
   }
-  return { width, chord };
+  const isNeck = least < Infinity;
+  return { chord: mostCentral(steps, isNeck ? least : medianWidth(steps)).chord, isNeck };
+}
+
+/** Of all steps about that wide, the one nearest to the middle of the path: so a mark on an even stroke stays where it is. */
+function mostCentral(steps: readonly Step[], width: number): Step {
+  const middle = steps.reduce((sum, { length }) => sum + length, 0) / 2;
+  let best = steps[0]!;
+  let nearest = Infinity;
+  let passed = 0;
+  for (const step of steps) {
+    const off = Math.abs(passed + step.length / 2 - middle);
+    passed += step.length;
+    if (Math.abs(step.width - width) > alike * width || off >= nearest) continue;
+    nearest = off;
+    best = step;
+  }
+  return best;
 }
 
 /** Whether the path narrows steadily to its end. An ellipse narrows by 1.46 or more from a quarter to three quarters of the way. */

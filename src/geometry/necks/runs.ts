@@ -3,7 +3,7 @@
 import { edgeLength, heightOn, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { evenPart, isTaper, leastWidth, longestFreePath } from './paths.ts';
+import { evenLength, gaugeOf, isTaper, longestFreePath } from './paths.ts';
 import type { Path } from './paths.ts';
 import type { Thinness } from './thin.ts';
 
@@ -15,8 +15,8 @@ export interface Run {
   readonly chord: number;
   /** Length along the run, in units. */
   readonly length: number;
-  /** Whether the run leads from body to body or round in a circle; otherwise it ends free. */
-  readonly through: boolean;
+  /** Whether it is narrowest near the chord; otherwise it is to be measured at the chord, as it narrows to its very end. */
+  readonly follow: boolean;
 }
 
 /** A run of nearly constant width longer than this many times the width asked for is a stroke … */
@@ -55,7 +55,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): Run[] {
   for (let e = 0; e < coreChord.length; e += 1) {
     const twin = mesh.twins[e]!;
     if (coreChord[e] && e < twin && !thin[triangleOf(e)] && !thin[triangleOf(twin)]) {
-      runs.push({ kind: 'join', chord: e, length: 0, through: true });
+      runs.push({ kind: 'join', chord: e, length: 0, follow: true });
     }
   }
   return runs;
@@ -74,22 +74,21 @@ function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], wi
       whole.evenLength > strokeLength * width ||
       (whole.isWeb && whole.length > webLength * width);
     if (!isStroke) return branchesOf(mesh, thinness, core);
-    return [{ kind: 'stroke', chord: whole.chord, length: whole.length + (freeStroke?.length ?? 0), through: true }];
+    return [{ kind: 'stroke', chord: whole.chord, length: whole.length + (freeStroke?.length ?? 0), follow: true }];
   }
-  if (free?.attached === false) {
-    const { chord } = leastWidth(mesh, free);
-    return free.length > partLength * width && chord >= 0
-      ? [{ kind: 'stroke', chord, length: free.length, through: false }]
-      : [];
-  }
-  return freeStroke ? [freeStroke] : [];
+  if (free?.attached !== false) return freeStroke ? [freeStroke] : [];
+  const whole = free.length > partLength * width && strokeAlong(mesh, free);
+  return whole ? [whole] : [];
 }
 
 function freeStrokeIn(mesh: Mesh, path: Path, width: number): Run | undefined {
-  if (path.length <= freeLength * width || isTaper(path)) return undefined;
-  const { length, chord } = evenPart(mesh, path);
-  if (length <= freeLength * width || chord < 0) return undefined;
-  return { kind: 'stroke', chord, length: path.length, through: false };
+  const isEven = evenLength(path) > freeLength * width && !isTaper(path);
+  return isEven ? strokeAlong(mesh, path) : undefined;
+}
+
+function strokeAlong(mesh: Mesh, path: Path): Run | undefined {
+  const gauge = gaugeOf(mesh, path);
+  return gauge && { kind: 'stroke', chord: gauge.chord, length: path.length, follow: gauge.isNeck };
 }
 
 /** A triangle of a core, seen as a piece of the run. */
@@ -163,7 +162,7 @@ function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Ru
           entry = mesh.twins[exit]!;
         }
       }
-      runs.push({ kind: 'join', chord, length, through: true });
+      runs.push({ kind: 'join', chord, length, follow: true });
     }
   }
   return runs;

@@ -1,6 +1,7 @@
 /** A point in the material well to one side of a neck. */
 
 import type { Cut } from './cuts.ts';
+import { distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 
@@ -25,7 +26,7 @@ export function sampleBeyond(
   let firstThick: number | undefined;
   for (let i = 0; i < queue.length; i += 1) {
     const t = queue[i]!;
-    if (firstThick !== undefined && distance(mesh, firstThick, t) > lookAround * width) continue;
+    if (firstThick !== undefined && apart(mesh, firstThick, t) > lookAround * width) continue;
     if (radius[t]! > radius[best]!) best = t;
     if (2 * radius[t]! >= width) firstThick ??= t;
     for (let e = 3 * t; e < 3 * t + 3; e += 1) {
@@ -39,10 +40,10 @@ export function sampleBeyond(
   return radius[best]! > 0 ? circumcentre(mesh, best) : centroid(mesh, best);
 }
 
-function distance(mesh: Mesh, s: number, t: number): number {
+function apart(mesh: Mesh, s: number, t: number): number {
   const [ax, ay] = centroid(mesh, s);
   const [bx, by] = centroid(mesh, t);
-  return Math.hypot(ax - bx, ay - by);
+  return distance(ax - bx, ay - by);
 }
 
 function centroid({ xs, ys, starts }: Mesh, t: number): readonly [number, number] {

@@ -49,12 +49,8 @@ export function findThin(mesh: Mesh, width: number): Thinness {
     coreChord: new Uint8Array(mesh.starts.length),
   };
   prune(mesh, thinness);
-  // Thin runs that are joined by something not worth calling a body are one run. What merely hangs at an end goes first: a
-  // body with nothing left beyond its cores is no waist, however little wider than they are.
-  for (let round = 0; round < maxRounds; round += 1) {
-    if (!absorbBodies(mesh, thinness, width, knob, 0) && !absorbBodies(mesh, thinness, width, knob, waist)) break;
-    prune(mesh, thinness);
-  }
+  // Thin runs that are joined by something not worth calling a body are one run.
+  for (let round = 0; round < maxRounds && absorbBodies(mesh, thinness, width); round += 1) prune(mesh, thinness);
   return thinness;
 }
 
@@ -107,26 +103,59 @@ function prune(mesh: Mesh, { thin, thinChord, core, coreChord }: Thinness): void
 }
 
 /**
- * Makes thin every thick body that is no part in its own right: one smaller than width², one that hangs at the end of a core
- * and is not `end` times as wide, or one between cores and not `between` times as wide. Returns whether there was any.
+ * Makes thin the thick bodies that are no parts in their own right: those smaller than width², those that hang at the end of
+ * a core and are hardly wider than it; and if there are none, those between cores that are hardly wider than the cores. (In
+ * that order, because a body with nothing left beyond its cores is no waist.) Returns whether there were any.
  */
-function absorbBodies(mesh: Mesh, thinness: Thinness, width: number, end: number, between: number): boolean {
-  const { thin, thinChord, core, coreChord, radius } = thinness;
+function absorbBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
+  const bodies = bodiesOf(mesh, thinness).filter(({ contacts }) => contacts > 0);
+  const ends = bodies.filter((body) => body.area < width * width || (body.contacts === 1 && body.ratio < knob));
+  const absorbed = ends.length > 0 ? ends : bodies.filter(({ contacts, ratio }) => contacts > 1 && ratio < waist);
+  for (const { triangles } of absorbed) {
+    for (const t of triangles) {
+      thinness.thin[t] = 1;
+      for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+        if (!mesh.isChord[e]) continue;
+        thinness.thinChord[e] = 1;
+        thinness.thinChord[mesh.twins[e]!] = 1;
+      }
+    }
+  }
+  return absorbed.length > 0;
+}
+
+/** A connected thick region and the pruned tips that hang on it. */
+interface Body {
+  readonly triangles: readonly number[];
+  /**
+   * Units². Of a body at an end, with its tips, since that is what would come off. Of one between cores, without: where two
+   * hairlines cross there is a small body with long arms.
+   */
+  readonly area: number;
+  /** Number of core chords that lead into it. */
+  readonly contacts: number;
+  /** Its largest width over the least width of the cores it touches. */
+  readonly ratio: number;
+}
+
+function bodiesOf(mesh: Mesh, thinness: Thinness): Body[] {
+  const { thin, core, coreChord, radius } = thinness;
   const widths = coreWidths(mesh, thinness);
   const seen = new Uint8Array(thin.length);
-  let changed = false;
+  const bodies: Body[] = [];
   for (let first = 0; first < thin.length; first += 1) {
     if (!mesh.inside[first] || thin[first] || seen[first]) continue;
-    // The body and the pruned tips that hang on it.
-    const body = [first];
+    const triangles = [first];
     seen[first] = 1;
-    let area = 0;
+    let thickArea = 0;
+    let tipArea = 0;
     let widest = 0;
     let contacts = 0;
     let narrowest = Infinity;
-    for (let i = 0; i < body.length; i += 1) {
-      const t = body[i]!;
-      area += areaOf(mesh, t);
+    for (let i = 0; i < triangles.length; i += 1) {
+      const t = triangles[i]!;
+      if (thin[t]) tipArea += areaOf(mesh, t);
+      else thickArea += areaOf(mesh, t);
       widest = Math.max(widest, 2 * radius[t]!);
       for (let e = 3 * t; e < 3 * t + 3; e += 1) {
         if (!mesh.isChord[e]) continue;
@@ -136,23 +165,14 @@ function absorbBodies(mesh: Mesh, thinness: Thinness, width: number, end: number
           narrowest = Math.min(narrowest, widths[e]!);
         } else if (!seen[neighbour] && !core[neighbour]) {
           seen[neighbour] = 1;
-          body.push(neighbour);
+          triangles.push(neighbour);
         }
       }
     }
-    if (contacts === 0) continue;
-    if (area >= width * width && widest >= (contacts === 1 ? end : between) * narrowest) continue;
-    changed = true;
-    for (const t of body) {
-      thin[t] = 1;
-      for (let e = 3 * t; e < 3 * t + 3; e += 1) {
-        if (!mesh.isChord[e]) continue;
-        thinChord[e] = 1;
-        thinChord[mesh.twins[e]!] = 1;
-      }
-    }
+    const area = contacts > 1 ? thickArea : thickArea + tipArea;
+    bodies.push({ triangles, area, contacts, ratio: widest / narrowest });
   }
-  return changed;
+  return bodies;
 }
 
 /** Per core chord: the least width, as far as the mesh knows it, of the whole core it is in. */

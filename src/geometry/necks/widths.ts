@@ -1,6 +1,6 @@
 /** The exact width of a neck: the least distance between the two stretches of outline on its sides. */
 
-import { arcOver } from './lengths.ts';
+import { arcOver, distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { nextEdge } from './triangulation.ts';
 
@@ -17,14 +17,14 @@ const maxMoves = 4;
 const maxVertices = 400;
 
 /**
- * The least distance between the outlines within `reach` (units) of the ends of a chord. With `follow`, the search goes on
- * towards narrower places until it has found the narrowest one nearby.
+ * The least distance between the outlines near the ends of a chord, where boundary points are `spacing` (units) apart. With
+ * `follow`, the search goes on towards narrower places until it has found the narrowest one nearby.
  */
-export function exactWidth(mesh: Mesh, chord: number, reach: number, follow: boolean): Width {
+export function exactWidth(mesh: Mesh, chord: number, spacing: number, follow: boolean): Width {
   let a = mesh.starts[chord]!;
   let b = mesh.starts[nextEdge(chord)]!;
   // Both stretches together stay well short of meeting round the end of a run.
-  const limit = Math.min(reach, arcOver(mesh, chord) / 4);
+  const limit = Math.min(follow ? 1.5 * spacing : spacing / 2, arcOver(mesh, chord) / 4);
   let best: Found | undefined;
   for (let moves = 0; moves <= (follow ? maxMoves : 0); moves += 1) {
     const found = nearest(stretch(mesh, a, limit), stretch(mesh, b, limit));
@@ -65,7 +65,7 @@ function oneWay({ xs, ys }: Mesh, from: Knot, limit: number, towards: Int32Array
     if (vertex < 0 || vertex === from.vertex || towards[vertex]! < 0) break;
     const dx = xs[vertex]! - at.x;
     const dy = ys[vertex]! - at.y;
-    const length = Math.hypot(dx, dy);
+    const length = distance(dx, dy);
     const part = Math.min(1, left / length);
     at = { x: at.x + part * dx, y: at.y + part * dy, vertex };
     knots.push(at);
@@ -99,9 +99,9 @@ function knotToStretch(knots: readonly Knot[], line: readonly Knot[]) {
       const t = Math.min(1, Math.max(0, along));
       const fx = a.x + t * dx;
       const fy = a.y + t * dy;
-      const distance = (knot.x - fx) ** 2 + (knot.y - fy) ** 2;
-      if (distance >= square) continue;
-      square = distance;
+      const squareHere = (knot.x - fx) ** 2 + (knot.y - fy) ** 2;
+      if (squareHere >= square) continue;
+      square = squareHere;
       from = knot;
       opposite = t < 0.5 ? a : b;
       foot = [fx, fy];

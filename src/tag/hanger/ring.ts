@@ -72,8 +72,9 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
     const blocked = isBlocked(centre, size, edges, whole) ? blockedCost : 0;
     return { centre, score: joined - cost - blocked };
   };
-  const track = offset(simplified(on, trackToleranceMm), size.hole - size.sink);
-  // Never inside a counter.
+  // Never inside a counter, so the counters need not be offset.
+  const outer = on.filter((ring) => ringArea(ring) > 0);
+  const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
   const steps = outlines.flatMap((ring) => walk(ring, stepMm)).map((step) => ({ ...step, cost: costOf(step.point) }));
   steps.sort((a, b) => a.cost - b.cost);

@@ -5,8 +5,10 @@ import { distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 
-/** How far beyond the first thick place the search goes, in widths asked for. */
+/** How far beyond the first thick place the search goes, in widths asked for … */
 const lookAround = 3;
+/** … and how far for a thick place. */
+const lookFar = 10;
 
 /**
  * The centre (units) of the largest inscribed disc not far beyond a cut, on the side of the given triangle: near, so that it
@@ -26,7 +28,7 @@ export function sampleBeyond(
   let firstThick: number | undefined;
   for (let i = 0; i < queue.length; i += 1) {
     const t = queue[i]!;
-    if (firstThick !== undefined && apart(mesh, firstThick, t) > lookAround * width) continue;
+    if (apart(mesh, firstThick ?? side, t) > (firstThick === undefined ? lookFar : lookAround) * width) continue;
     if (radius[t]! > radius[best]!) best = t;
     if (2 * radius[t]! >= width) firstThick ??= t;
     for (let e = 3 * t; e < 3 * t + 3; e += 1) {

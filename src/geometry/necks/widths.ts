@@ -2,6 +2,7 @@
 
 import { arcOver, distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
+import { triangleOf } from './mesh.ts';
 import { nextEdge } from './triangulation.ts';
 
 export interface Width {
@@ -25,16 +26,50 @@ export function exactWidth(mesh: Mesh, chord: number, spacing: number, follow: b
   let b = mesh.starts[nextEdge(chord)]!;
   // Both stretches together stay well short of meeting round the end of a run.
   const limit = Math.min(follow ? 1.5 * spacing : spacing / 2, arcOver(mesh, chord) / 4);
-  let best: Found | undefined;
+  let best: Found = { ...between(placeOf(mesh, a), placeOf(mesh, b)), a, b };
   for (let moves = 0; moves <= (follow ? maxMoves : 0); moves += 1) {
     const found = nearest(stretch(mesh, a, limit), stretch(mesh, b, limit));
-    if (best && !(found.width < best.width)) break;
+    if (!found || found.width >= best.width || !isAcrossMaterial(mesh, chord, found)) break;
     best = found;
     if (found.a === a && found.b === b) break;
     ({ a, b } = found);
   }
-  return best!;
+  return best;
 }
+
+const placeOf = ({ xs, ys }: Mesh, vertex: number): Place => [xs[vertex]!, ys[vertex]!];
+
+const between = (a: Place, b: Place): Width => ({ width: distance(a[0] - b[0], a[1] - b[1]), ends: [a, b] });
+
+/** Whether no outline passes between the two ends, as one does where a small hole lies between them. */
+function isAcrossMaterial(mesh: Mesh, chord: number, { ends: [p, q], width }: Width): boolean {
+  const { xs, ys, starts, twins, isChord } = mesh;
+  // A little short of the outlines that the ends lie on.
+  const a = placeBetween(p, q, 0.01);
+  const b = placeBetween(p, q, 0.99);
+  const from = triangleOf(chord);
+  const seen = new Set([from]);
+  // All of the material nearby that hangs together with the chord.
+  for (const t of seen) {
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+      const u = starts[e]!;
+      const v = starts[nextEdge(e)]!;
+      const first: Place = [xs[u]!, ys[u]!];
+      const second: Place = [xs[v]!, ys[v]!];
+      if (!isChord[e]) {
+        if (turn(first, second, a) * turn(first, second, b) < 0 && turn(a, b, first) * turn(a, b, second) < 0)
+          return false;
+      } else if (seen.size < maxVertices && (isNear(p, first, 2 * width) || isNear(p, second, 2 * width))) {
+        seen.add(triangleOf(twins[e]!));
+      }
+    }
+  }
+  return true;
+}
+
+const placeBetween = (p: Place, q: Place, t: number): Place => [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
+const turn = (a: Place, b: Place, c: Place): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+const isNear = (a: Place, b: Place, within: number): boolean => distance(a[0] - b[0], a[1] - b[1]) <= within;
 
 interface Found extends Width {
   /** The vertices nearest to the two ends. */
@@ -75,38 +110,33 @@ function oneWay({ xs, ys }: Mesh, from: Knot, limit: number, towards: Int32Array
 }
 
 /** Two stretches that do not cross are nearest to each other at a knot of one of them. */
-function nearest(first: readonly Knot[], second: readonly Knot[]): Found {
+function nearest(first: readonly Knot[], second: readonly Knot[]): Found | undefined {
   const one = knotToStretch(first, second);
   const other = knotToStretch(second, first);
-  if (one.width <= other.width) {
-    return { width: one.width, a: one.vertex, b: one.opposite, ends: [one.place, one.foot] };
-  }
-  return { width: other.width, a: other.opposite, b: other.vertex, ends: [other.foot, other.place] };
+  if (one && !(other && other.width < one.width)) return one;
+  return other && { width: other.width, a: other.b, b: other.a, ends: [other.ends[1], other.ends[0]] };
 }
 
-function knotToStretch(knots: readonly Knot[], line: readonly Knot[]) {
+/** `undefined` if no knot faces the material side of the line: then there is a gap between them, not material. */
+function knotToStretch(knots: readonly Knot[], line: readonly Knot[]): Found | undefined {
   let square = Infinity;
-  let from = knots[0]!;
-  let opposite = line[0]!;
-  let foot: Place = [opposite.x, opposite.y];
+  let found: Found | undefined;
   for (const knot of knots) {
-    for (let i = 0; i < line.length; i += 1) {
-      const a = line[i]!;
-      const b = line[i + 1] ?? a;
+    for (let i = 1; i < line.length; i += 1) {
+      const a = line[i - 1]!;
+      const b = line[i]!;
       const dx = b.x - a.x;
       const dy = b.y - a.y;
-      const along = a === b ? 0 : ((knot.x - a.x) * dx + (knot.y - a.y) * dy) / (dx * dx + dy * dy);
-      const t = Math.min(1, Math.max(0, along));
-      const fx = a.x + t * dx;
-      const fy = a.y + t * dy;
-      const squareHere = (knot.x - fx) ** 2 + (knot.y - fy) ** 2;
-      if (squareHere >= square) continue;
-      square = squareHere;
-      from = knot;
-      opposite = t < 0.5 ? a : b;
-      foot = [fx, fy];
+      const ux = knot.x - a.x;
+      const uy = knot.y - a.y;
+      if (dx * uy - dy * ux <= 0) continue;
+      const along = Math.min(1, Math.max(0, (ux * dx + uy * dy) / (dx * dx + dy * dy)));
+      const offset = (ux - along * dx) ** 2 + (uy - along * dy) ** 2;
+      if (offset >= square) continue;
+      square = offset;
+      const foot: Place = [a.x + along * dx, a.y + along * dy];
+      found = { ...between([knot.x, knot.y], foot), a: knot.vertex, b: along < 0.5 ? a.vertex : b.vertex };
     }
   }
-  const place: Place = [from.x, from.y];
-  return { width: Math.sqrt(square), vertex: from.vertex, opposite: opposite.vertex, place, foot };
+  return found;
 }

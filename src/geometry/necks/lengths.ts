@@ -37,13 +37,17 @@ export function heightOn(mesh: Mesh, boundaryEdge: number): number {
   return distance(xs[c]! - xs[a]! - t * dx, ys[c]! - ys[a]! - t * dy);
 }
 
-/** Between the midpoints of two edges. */
-export function midpointDistance({ xs, ys, starts }: Mesh, e: number, f: number): number {
+export function midpoint({ xs, ys, starts }: Mesh, e: number): readonly [x: number, y: number] {
   const a = starts[e]!;
   const b = starts[nextEdge(e)]!;
-  const c = starts[f]!;
-  const d = starts[nextEdge(f)]!;
-  return distance(xs[a]! + xs[b]! - xs[c]! - xs[d]!, ys[a]! + ys[b]! - ys[c]! - ys[d]!) / 2;
+  return [(xs[a]! + xs[b]!) / 2, (ys[a]! + ys[b]!) / 2];
+}
+
+/** Between the midpoints of two edges. */
+export function midpointDistance(mesh: Mesh, e: number, f: number): number {
+  const [ax, ay] = midpoint(mesh, e);
+  const [bx, by] = midpoint(mesh, f);
+  return distance(ax - bx, ay - by);
 }
 
 /** The way along the outline from one end of a chord to the other, the shorter way round; infinite between two outlines. */

@@ -7,9 +7,11 @@ import { nextEdge } from './triangulation.ts';
 
 /** Whether some vertex of the mesh is surrounded by material. */
 export function hasBuriedVertex(mesh: Mesh): boolean {
+  const { starts, inside } = mesh;
   const onOutline = new Uint8Array(mesh.xs.length);
-  for (let e = 0; e < mesh.starts.length; e += 1) if (isOutline(mesh, e)) onOutline[mesh.starts[e]!] = 1;
-  return mesh.starts.some((vertex, e) => mesh.inside[triangleOf(e)] && !onOutline[vertex]);
+  for (let e = 0; e < starts.length; e += 1) if (isOutline(mesh, e)) onOutline[starts[e]!] = 1;
+  for (let e = 0; e < starts.length; e += 1) if (inside[triangleOf(e)] && !onOutline[starts[e]!]) return true;
+  return false;
 }
 
 /** The outlines, material on the left. Where outlines meet in a point, each keeps to its own sector of material. */

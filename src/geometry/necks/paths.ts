@@ -26,7 +26,7 @@ const endArc = 3;
 /** A place is a neck if the path is wider than it by this factor on both sides. */
 const neck = 1.02;
 /** Widths that differ by less than this fraction are alike. */
-const alike = 0.002;
+export const alike = 0.002;
 /** A run that narrows by more than this factor over its middle half is a taper. */
 const taper = 1.3;
 

@@ -1,9 +1,9 @@
 /** From thin triangles to thin places: where a neck is to be measured, and whether it is a point or a whole run. */
 
-import { edgeLength, heightOn, midpointDistance } from './lengths.ts';
+import { distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { evenLength, gaugeOf, isTaper, longestFreePath } from './paths.ts';
+import { alike, evenLength, gaugeOf, isTaper, longestFreePath } from './paths.ts';
 import type { Path } from './paths.ts';
 import type { Thinness } from './thin.ts';
 
@@ -133,7 +133,30 @@ function measureCore(mesh: Mesh, thinness: Thinness, core: readonly number[]) {
     if (link.chords.length > 2) junctions += 1;
     for (const e of link.chords) if (!thinness.core[triangleOf(mesh.twins[e]!)]) contacts += 1;
   }
-  return { chord: least.chord, length, evenLength, contacts, isWeb: junctions > 0 || contacts > 2 };
+  return {
+    chord: mostCentral(mesh, links, least.width),
+    length,
+    evenLength,
+    contacts,
+    isWeb: junctions > 0 || contacts > 2,
+  };
+}
+
+/** Of all chords about that wide, the one nearest to their middle: so a mark on an even stroke stays where it is. */
+function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number {
+  const chords = links.filter((link) => link.width <= (1 + alike) * width).map(({ chord }) => chord);
+  const middles = chords.map((chord) => midpoint(mesh, chord));
+  const x = middles.reduce((sum, middle) => sum + middle[0], 0) / middles.length;
+  const y = middles.reduce((sum, middle) => sum + middle[1], 0) / middles.length;
+  let best = -1;
+  let least = Infinity;
+  for (const [i, middle] of middles.entries()) {
+    const away = distance(middle[0] - x, middle[1] - y);
+    if (away >= least) continue;
+    least = away;
+    best = chords[i]!;
+  }
+  return best;
 }
 
 /** One join for each unbranched stretch of a core. */

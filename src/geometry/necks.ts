@@ -9,8 +9,10 @@
  *   between them that is larger than minWeb² and 15 % wider than they are, count as one.
  * - `loop`: cutting it leaves the piece whole: a wall round a hole, between two holes, between a counter and the outside.
  * - `stroke`: a whole run. Nearly constant in width (up to 1.5 times its least width) over more than 3 × minWeb; or a web of
- *   branches of more than 8 × minWeb in all; or a run that ends free, even (within a third of its median width) over more
- *   than 4 × minWeb; or a part that is thin all over and longer than minWeb (a shorter one is a dot, and none of this).
+ *   branches of more than 8 × minWeb in all; or a run that ends free, is even (within a third of its median width) over more
+ *   than 4 × minWeb, and does not narrow by 1.3 over its middle half, as tapers do; or a part that is thin all over and longer
+ *   than minWeb (a shorter one is a dot, and none of this). A run that only narrows towards its free ends has its median width
+ *   reported: its least width would be that of the tip.
  *
  * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
  */

@@ -82,7 +82,10 @@ export class Editor {
   async openFile(name: string): Promise<void> {
     await this.page.keyboard.press('Control+p');
     await this.pick(name, (row) => row.filter({ hasText: basename(name) }).first());
-    await this.page.locator('.tab.active', { hasText: basename(name) }).waitFor();
+    await this.page
+      .locator(`.tab.active[data-resource-name="${basename(name)}"]`)
+      .first()
+      .waitFor();
     await this.text.focus();
   }
 

@@ -1,0 +1,74 @@
+import assert from 'node:assert/strict';
+import type { Frame } from 'playwright-core';
+import { Editor, eventually } from '../editor.ts';
+
+/** Every preview that can be seen, by the address of its page, which stays the same while it is open. */
+async function previews(editor: Editor): Promise<Map<string, Frame>> {
+  const found = new Map<string, Frame>();
+  for (const frame of editor.page.frames()) {
+    const drawings = await frame
+      .locator('#drawing .solid')
+      .count()
+      .catch(() => 0);
+    if (drawings > 0) found.set(frame.url(), frame);
+  }
+  return found;
+}
+
+async function outline(preview: Frame): Promise<string> {
+  return (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
+}
+
+describe('Previews', () => {
+  let editor: Editor;
+
+  beforeEach(async () => {
+    editor = await Editor.open();
+  });
+
+  afterEach(async function () {
+    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed - ${this.currentTest.title}`);
+    await editor.close();
+  });
+
+  it('come back after the window is reloaded, and go on following the text', async () => {
+    await editor.openFile('2-script-name.tag.yaml');
+    const before = await outline(await editor.openPreview());
+
+    // The editor's own command, which first keeps what is open; the browser's reload may come before that.
+    await Promise.all([editor.page.waitForEvent('load'), editor.runCommand('Developer: Reload Window')]);
+    await editor.page.locator('iframe.webview.ready').last().waitFor();
+    const revived = await editor.preview();
+    await revived.locator('#drawing .solid').first().waitFor();
+    assert.equal(await outline(revived), before);
+
+    await editor.openFile('2-script-name.tag.yaml');
+    await editor.goAfter('text: Angelica');
+    await editor.type('s');
+    await eventually('the outline of another word', async () => (await outline(revived)) !== before);
+  });
+
+  it('of two specs are open at once, and each follows its own', async () => {
+    await editor.openFile('1-jar-initial.tag.yaml');
+    await editor.openPreview();
+    await editor.openFile('6-bed-arrow.tag.yaml');
+    await editor.runCommand('Tagwright: Open Preview to the Side');
+    // Both lie in the column beside; dragged apart they are seen together.
+    await editor.page.locator('.tab', { hasText: 'Preview: 6-bed-arrow' }).click();
+    await editor.runCommand('View: Move Editor into Next Group');
+    await eventually('two previews', async () => (await previews(editor)).size === 2);
+    const before = new Map<string, string>();
+    for (const [name, frame] of await previews(editor)) before.set(name, await outline(frame));
+    assert.equal(new Set(before.values()).size, 2, 'they show different tags');
+
+    await editor.page.locator('.tab[data-resource-name="6-bed-arrow.tag.yaml"]').first().click();
+    await editor.text.focus();
+    await editor.goAfter('length: 12');
+    await editor.type('1');
+    await eventually('one of the two to change', async () => {
+      const now = await previews(editor);
+      const changed = [...now].map(async ([page, frame]) => (await outline(frame)) !== before.get(page));
+      return (await Promise.all(changed)).filter(Boolean).length === 1;
+    });
+  });
+});

@@ -14,8 +14,6 @@ export interface Checked extends TagResult {
   readonly report: Report;
   /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
   readonly drawn: Report | undefined;
-  /** False for a spec that only lies in the workspace. */
-  readonly open: boolean;
 }
 
 interface Watched {
@@ -112,7 +110,7 @@ export class TagService implements TagResults, vscode.Disposable {
       signal.throwIfAborted();
       const report = await this.#engine.compute(text, { locate: locateBeside(uri), signal });
       signal.throwIfAborted();
-      const result = checked(uri, version, document !== undefined, report, watched.result);
+      const result = checked(uri, version, report, watched.result);
       watched.result = result;
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
       this.#changed.fire(result);
@@ -178,20 +176,13 @@ function stop(watched: Watched): void {
   watched.running?.abort();
 }
 
-function checked(
-  uri: vscode.Uri,
-  version: number,
-  open: boolean,
-  report: Report,
-  before: Checked | undefined,
-): Checked {
+function checked(uri: vscode.Uri, version: number, report: Report, before: Checked | undefined): Checked {
   const { source, tag, issues } = report;
   // The last good drawing goes on being shown, with the text it was made of.
   const drawn = tag ? report : before?.drawn;
   return {
     uri,
     version,
-    open,
     report,
     drawn,
     fileName: uri.path.slice(uri.path.lastIndexOf('/') + 1),

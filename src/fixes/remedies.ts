@@ -28,40 +28,14 @@ export function remediesFor(issue: Issue, { model, tag }: Report): Remedy[] {
     case 'weak-bridge':
     case 'thin-stroke': {
       const hanger = hangerAt(path, model);
-      if (!hanger)
-        return [
-          growing(
-            path,
-            model,
-            growShares.map((share) => share * missing),
-          ),
-        ].flat();
-      if (hanger.kind === 'ring') {
-        return [
-          lengthen(
-            path,
-            'sink',
-            hanger.sink,
-            [0.5, 1, 1.5, 2].map((share) => share * missing),
-            'Set the ring deeper',
-          ),
-          lengthen(
-            path,
-            'wall',
-            hanger.wall,
-            [1, 1.5, 2].map((share) => share * missing),
-            'Thicken the ring',
-          ),
-        ];
+      const shares = (...factors: number[]) => factors.map((factor) => factor * missing);
+      if (!hanger) return growing(path, model, shares(...growShares));
+      if (hanger.kind !== 'ring') {
+        return [lengthen(path, 'inset', hanger.inset, shares(1, 1.2, 1.5), `Move the ${hanger.kind} inwards`)];
       }
       return [
-        lengthen(
-          path,
-          'inset',
-          hanger.inset,
-          [1, 1.2, 1.5].map((share) => share * missing),
-          `Move the ${hanger.kind} inwards`,
-        ),
+        lengthen(path, 'sink', hanger.sink, shares(0.5, 1, 1.5, 2), 'Set the ring deeper'),
+        lengthen(path, 'wall', hanger.wall, shares(1, 1.5, 2), 'Thicken the ring'),
       ];
     }
     case 'loose-part': {

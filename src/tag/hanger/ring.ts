@@ -138,17 +138,16 @@ interface Step {
 }
 
 /** Points every `step` mm along a ring, from one arc length to another (round the ring unless said). */
-function walk(ring: Ring, step: number, from = 0, to = lengthOf(ring)): Step[] {
-  const total = lengthOf(ring);
+function walk(ring: Ring, step: number, from = 0, to?: number): Step[] {
   const steps: Step[] = [];
   const starts: number[] = [];
-  let sum = 0;
+  let total = 0;
   ring.forEach((point, index) => {
-    starts.push(sum);
+    starts.push(total);
     const next = ring[(index + 1) % ring.length]!;
-    sum += Math.hypot(next.x - point.x, next.y - point.y);
+    total += Math.hypot(next.x - point.x, next.y - point.y);
   });
-  for (let along = from; along < to; along += step) {
+  for (let along = from; along < (to ?? total); along += step) {
     const wrapped = ((along % total) + total) % total;
     const index = Math.max(upperBound(starts, wrapped) - 1, 0);
     const a = ring[index]!;
@@ -169,11 +168,4 @@ function upperBound(sorted: readonly number[], value: number): number {
     else high = middle;
   }
   return low;
-}
-
-function lengthOf(ring: Ring): number {
-  return ring.reduce((sum, point, index) => {
-    const next = ring[(index + 1) % ring.length]!;
-    return sum + Math.hypot(next.x - point.x, next.y - point.y);
-  }, 0);
 }

@@ -3,7 +3,8 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Frame } from 'playwright-core';
-import { Editor, eventually } from '../editor.ts';
+import { type Editor, eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
 
 /** Stands for the outline of the whole tag as the preview draws it; the outline itself is too long to print. */
 async function drawn(preview: Frame): Promise<string> {
@@ -33,18 +34,10 @@ async function measured(editor: Editor, svg: string): Promise<[number, number]> 
 }
 
 describe('The editor, as a person uses it', () => {
-  let editor: Editor;
-
-  beforeEach(async () => {
-    editor = await Editor.open();
-  });
-
-  afterEach(async function () {
-    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed - ${this.currentTest.title}`);
-    await editor.close();
-  });
+  const current = withEditor();
 
   it('redraws the tag while its text is typed, and keeps the last drawing while the spec is broken', async () => {
+    const editor = current();
     await editor.openFile('2-script-name.tag.yaml');
     const preview = await editor.openPreview();
     const before = await drawn(preview);
@@ -66,6 +59,7 @@ describe('The editor, as a person uses it', () => {
   });
 
   it('lists what is weak in Problems and pins it on the drawing', async () => {
+    const editor = current();
     await editor.openFile('7-weak-on-purpose.tag.yaml');
     const preview = await editor.openPreview();
     const problems = await editor.problems();
@@ -79,6 +73,7 @@ describe('The editor, as a person uses it', () => {
   });
 
   it('puts right what is weak by the quick fix offered at its line', async () => {
+    const editor = current();
     await editor.openFile('7-weak-on-purpose.tag.yaml');
     const preview = await editor.openPreview();
     const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
@@ -93,6 +88,7 @@ describe('The editor, as a person uses it', () => {
   });
 
   it('exports the tag as an SVG file in true millimetres', async () => {
+    const editor = current();
     await editor.openFile('2-script-name.tag.yaml');
     const preview = await editor.openPreview();
     await editor.runCommand('Tagwright: Export SVG…');

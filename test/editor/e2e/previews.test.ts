@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Frame } from 'playwright-core';
-import { Editor, eventually } from '../editor.ts';
+import { type Editor, eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
 
 /** Every preview that can be seen, by the address of its page, which stays the same while it is open. */
 async function previews(editor: Editor): Promise<Map<string, Frame>> {
@@ -20,18 +21,10 @@ async function outline(preview: Frame): Promise<string> {
 }
 
 describe('Previews', () => {
-  let editor: Editor;
-
-  beforeEach(async () => {
-    editor = await Editor.open();
-  });
-
-  afterEach(async function () {
-    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed - ${this.currentTest.title}`);
-    await editor.close();
-  });
+  const current = withEditor();
 
   it('come back after the window is reloaded, and go on following the text', async () => {
+    const editor = current();
     await editor.openFile('2-script-name.tag.yaml');
     const before = await outline(await editor.openPreview());
 
@@ -49,6 +42,7 @@ describe('Previews', () => {
   });
 
   it('of two specs are open at once, and each follows its own', async () => {
+    const editor = current();
     await editor.openFile('1-jar-initial.tag.yaml');
     await editor.openPreview();
     await editor.openFile('6-bed-arrow.tag.yaml');

@@ -1,0 +1,17 @@
+import { Editor } from '../editor.ts';
+
+/** A fresh editor for each test of the suite it is called in, with a picture of it when the test fails. */
+export function withEditor(): () => Editor {
+  let editor: Editor;
+
+  beforeEach(async () => {
+    editor = await Editor.open();
+  });
+
+  afterEach(async function () {
+    if (this.currentTest?.state === 'failed') await editor.screenshot(`failed - ${this.currentTest.title}`);
+    await editor.close();
+  });
+
+  return () => editor;
+}

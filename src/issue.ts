@@ -1,35 +1,7 @@
 /** What the engine says of a spec: findings with a place in the text and on the piece. */
 
 import type { Point } from './geometry/types.ts';
-
-/** The public codes. They appear in Problems, in the settings, in the documentation and in the command line's JSON. */
-export const issueCodes = [
-  // the text itself
-  'yaml-syntax',
-  'too-big',
-  'not-a-spec',
-  'unknown-key',
-  'missing-key',
-  'bad-value',
-  'bad-length',
-  'unknown-shape',
-  'unknown-piece',
-  'cycle',
-  'empty-shape',
-  'bad-file',
-  // lettering
-  'unknown-font',
-  'bad-font',
-  'missing-glyph',
-  // strength and making
-  'weak-bridge',
-  'thin-stroke',
-  'loose-part',
-  'hole-too-small',
-  'hole-blocked',
-] as const;
-
-export type IssueCode = (typeof issueCodes)[number];
+import type { IssueCode } from './issue-kinds.ts';
 
 /** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
 export type Severity = 'error' | 'warning' | 'info';

@@ -1,7 +1,8 @@
 /** Collects what is wrong with a spec while it is read, and reads lengths on the way. */
 
 import type { Point } from '../geometry/types.ts';
-import type { Issue, IssueCode, YamlPath } from '../issue.ts';
+import type { Issue, YamlPath } from '../issue.ts';
+import type { IssueCode } from '../issue-kinds.ts';
 import { parseLength } from './length.ts';
 import type { Units } from './length.ts';
 import type { SpecSource } from './source.ts';

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
-import type { Issue, IssueCode } from '../../../src/issue.ts';
+import type { Issue } from '../../../src/issue.ts';
+import type { IssueCode } from '../../../src/issue-kinds.ts';
 
 function found({ issues }: Made, code: IssueCode): readonly Issue[] {
   return issues.filter((issue) => issue.code === code);

@@ -1,0 +1,71 @@
+/** Every kind of issue by its public code: what it is about, how serious it usually is, and what it says in a few words. */
+
+import type { Severity } from './issue.ts';
+
+export interface IssueKind {
+  /**
+   * `text`: the spec cannot be understood, so no tag is made. `resources`: fonts, files and shapes of which nothing can be
+   * made. `making`: what a check found on the finished tag.
+   */
+  readonly about: 'text' | 'resources' | 'making';
+  readonly severity: Severity;
+  readonly summary: string;
+}
+
+export const issueKinds = {
+  'yaml-syntax': { about: 'text', severity: 'error', summary: 'The text is not YAML.' },
+  'too-big': { about: 'text', severity: 'error', summary: 'The file is much larger than a spec.' },
+  'not-a-spec': { about: 'text', severity: 'error', summary: 'The text is no tag spec.' },
+  'unknown-key': { about: 'text', severity: 'error', summary: 'A key that does not exist.' },
+  'missing-key': { about: 'text', severity: 'error', summary: 'A key that must be there is not.' },
+  'bad-value': { about: 'text', severity: 'error', summary: 'A value that does not fit its key.' },
+  'bad-length': { about: 'text', severity: 'error', summary: 'A length that cannot be read or cannot be.' },
+  'unknown-shape': { about: 'text', severity: 'error', summary: 'A shape that is named but not there.' },
+  'unknown-piece': { about: 'text', severity: 'error', summary: 'A piece that is named but not there.' },
+  cycle: { about: 'text', severity: 'error', summary: 'A shape made from itself, or a piece glued on itself.' },
+  'odd-comment': { about: 'making', severity: 'info', summary: 'An “accept” comment that does nothing as it stands.' },
+
+  'bad-file': { about: 'resources', severity: 'error', summary: 'A file that cannot be read or used.' },
+  'empty-shape': { about: 'resources', severity: 'error', summary: 'Nothing is left of a shape.' },
+  'unknown-font': { about: 'resources', severity: 'error', summary: 'No font of that name.' },
+  'bad-font': { about: 'resources', severity: 'error', summary: 'A font that cannot be used.' },
+  'missing-glyph': { about: 'resources', severity: 'error', summary: 'A letter that the font does not have.' },
+
+  'loose-part': { about: 'making', severity: 'error', summary: 'A part is joined to nothing and falls out.' },
+  'weak-bridge': { about: 'making', severity: 'warning', summary: 'A neck of material narrower than min_web.' },
+  'thin-stroke': { about: 'making', severity: 'warning', summary: 'A whole run narrower than min_web.' },
+  'hanger-weak': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A ring whose joint or wall is narrower than min_web.',
+  },
+  'hole-near-edge': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A hanger’s hole too near an edge, or open to it.',
+  },
+  'hole-too-small': { about: 'making', severity: 'warning', summary: 'The tie does not go through.' },
+  'hole-blocked': { about: 'making', severity: 'warning', summary: 'Something is in the way of the tie.' },
+  speck: { about: 'making', severity: 'warning', summary: 'A hole or part so small that it burns out or is lost.' },
+  'gap-closes': { about: 'making', severity: 'warning', summary: 'A gap narrower than the beam takes.' },
+  'shoulder-shows': { about: 'making', severity: 'warning', summary: 'A corner of a stacked shape pokes out.' },
+  'score-shows': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A placement line that the glued piece does not hide.',
+  },
+  'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring beyond the edge.' },
+  'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
+  'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
+  'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
+  'unsafe-material': { about: 'making', severity: 'error', summary: 'A material that must not be laser cut.' },
+} as const satisfies Readonly<Record<string, IssueKind>>;
+
+/** The public codes. They appear in Problems, in the settings, in the documentation and in the command line's JSON. */
+export type IssueCode = keyof typeof issueKinds;
+
+export const issueCodes = Object.keys(issueKinds) as IssueCode[];
+
+export function isIssueCode(text: string): text is IssueCode {
+  return Object.hasOwn(issueKinds, text);
+}

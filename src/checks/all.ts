@@ -3,12 +3,35 @@
 import type { Finding } from '../issue.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { hangerWeak } from './hanger-weak.ts';
 import { holeBlocked } from './hole-blocked.ts';
+import { holeNearEdge } from './hole-near-edge.ts';
 import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
+import { markOffBody } from './mark-off-body.ts';
+import { offCentre } from './off-centre.ts';
+import { scoreShows } from './score-shows.ts';
+import { shoulderShows } from './shoulder-shows.ts';
+import { thinStrokes } from './thin-stroke.ts';
+import { tooLarge } from './too-large.ts';
+import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
-export const checks: readonly Check[] = [looseParts, weakBridges, holeBlocked, holeTooSmall];
+export const checks: readonly Check[] = [
+  unsafeMaterial,
+  looseParts,
+  tooLarge,
+  weakBridges,
+  thinStrokes,
+  hangerWeak,
+  holeNearEdge,
+  holeBlocked,
+  holeTooSmall,
+  markOffBody,
+  scoreShows,
+  shoulderShows,
+  offCentre,
+];
 
 export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {
   const findings: Finding[] = [];

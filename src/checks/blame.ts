@@ -4,15 +4,26 @@ import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 
-/** The hanger counts as the cause of what lies this near to its lug or opening, in mm. */
+/** A point counts as the hanger's that lies this near to the outline of its lug or opening, in mm. */
 const hangerReachMm = 0.05;
 
+/** Whether one of the points lies on the outline of the hanger's lug or opening. */
+export function atHanger({ hanger }: Piece, points: readonly Point[]): boolean {
+  if (!hanger) return false;
+  const outlines = [hanger.opening, hanger.lug ?? []];
+  return points.some((point) => outlines.some((outline) => distanceTo(outline, point) < hangerReachMm));
+}
+
 /**
- * The hanger if the place is at it; else the shape of the piece whose outline passes nearest; else the piece.
+ * The hanger if one of the points is at it; else the shape of the piece whose outline passes nearest to their middle; else the
+ * piece.
  */
-export function blame(piece: Piece, at: Point): YamlPath {
-  const { hanger } = piece;
-  if (hanger && distanceTo(hanger.lug ?? hanger.opening, at) < hangerReachMm) return hanger.path;
+export function blame(piece: Piece, ...points: readonly Point[]): YamlPath {
+  if (piece.hanger && atHanger(piece, points)) return piece.hanger.path;
+  const at = {
+    x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
+    y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
+  };
   let nearest: YamlPath = piece.path;
   let least = Infinity;
   for (const { region, path } of piece.sources) {
@@ -26,18 +37,22 @@ export function blame(piece: Piece, at: Point): YamlPath {
 }
 
 /** Distance from a point to the nearest outline, in mm; infinite where there is none. */
-export function distanceTo(region: Region, { x, y }: Point): number {
+export function distanceTo(region: Region, point: Point): number {
   let least = Infinity;
   for (const ring of region) {
     let from = ring[ring.length - 1]!;
     for (const to of ring) {
-      const dx = to.x - from.x;
-      const dy = to.y - from.y;
-      const length = dx * dx + dy * dy;
-      const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
-      least = Math.min(least, (from.x + t * dx - x) ** 2 + (from.y + t * dy - y) ** 2);
+      least = Math.min(least, distanceToSegment(point, from, to));
       from = to;
     }
   }
-  return Math.sqrt(least);
+  return least;
+}
+
+export function distanceToSegment({ x, y }: Point, from: Point, to: Point): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = dx * dx + dy * dy;
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
+  return Math.sqrt((from.x + t * dx - x) ** 2 + (from.y + t * dy - y) ** 2);
 }

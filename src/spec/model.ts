@@ -26,6 +26,14 @@ export interface Stock {
   readonly minWeb: number;
 }
 
+/** The sheets that tags are cut from, in mm. */
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  /** Left free along every edge. */
+  readonly margin: number;
+}
+
 /** A shape, or only one member of it where it is a stack. */
 export interface Target {
   readonly shape: Shape;
@@ -152,6 +160,7 @@ export interface TagModel {
   readonly units: Units;
   readonly stock: Stock;
   readonly tie?: Tie;
+  readonly sheet?: Sheet;
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];

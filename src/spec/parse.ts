@@ -1,7 +1,7 @@
 /** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
 
 import type { Issue } from '../issue.ts';
-import type { Stock, TagModel, Tie } from './model.ts';
+import type { Sheet, Stock, TagModel, Tie } from './model.ts';
 import { Problems } from './problems.ts';
 import { readPieces } from './read-pieces.ts';
 import { ShapeReader } from './read-shapes.ts';
@@ -35,6 +35,7 @@ export function parseSpec(text: string): ParsedSpec {
   const problems = new Problems(source, spec.units ?? 'mm');
   const stock = readStock(spec, problems);
   const tie = readTie(spec, problems);
+  const sheet = readSheet(spec, problems);
   const reader = new ShapeReader(spec, problems);
   const shapes = reader.all();
   const pieces = readPieces(spec.pieces ?? {}, reader, problems, { stock, tie });
@@ -48,6 +49,7 @@ export function parseSpec(text: string): ParsedSpec {
       units: problems.units,
       stock,
       ...(tie ? { tie } : {}),
+      ...(sheet ? { sheet } : {}),
       shapes,
       pieces,
     },
@@ -69,6 +71,20 @@ function readStock(spec: Partial<TagSpec>, problems: Problems): Stock {
     kerf: problems.length(lengths.kerf, ['stock', 'kerf'], 'distance') ?? 0,
     minWeb: minWeb ?? Math.max(leastWebMm, thickness ?? 0),
   };
+}
+
+function readSheet({ sheet }: Partial<TagSpec>, problems: Problems): Sheet | undefined {
+  if (!sheet) return undefined;
+  // A size that does not fit the schema was taken out, and has been reported.
+  const written: readonly (number | string)[] = (sheet as Partial<typeof sheet>).size ?? [];
+  const side = (index: 0 | 1) => problems.length(written[index], ['sheet', 'size', index], 'size');
+  const [width, height] = [side(0), side(1)];
+  const margin = problems.length(sheet.margin, ['sheet', 'margin'], 'distance') ?? 0;
+  if (width === undefined || height === undefined) return undefined;
+  if (2 * margin >= Math.min(width, height)) {
+    problems.error('bad-length', ['sheet', 'margin'], 'The margins leave nothing of the sheet.');
+  }
+  return { width, height, margin };
 }
 
 function readTie(spec: Partial<TagSpec>, problems: Problems): Tie | undefined {

@@ -24,8 +24,9 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     if (built) pieces.push(built);
     await resources.checkpoint();
   }
-  const { title, units, stock, tie } = model;
-  return { title, units, stock, ...(tie ? { tie } : {}), pieces };
+  const { title, units, stock, tie, sheet } = model;
+  const { made } = evaluator;
+  return { title, units, stock, ...(tie ? { tie } : {}), ...(sheet ? { sheet } : {}), made, pieces };
 }
 
 interface Made {

@@ -23,6 +23,11 @@ export class Evaluator {
     this.#resources = resources;
   }
 
+  /** All that has been made so far. */
+  get made(): ReadonlyMap<Shape, Solid> {
+    return new Map([...this.#made].map(([shape, { value }]) => [shape, value]));
+  }
+
   /** The finished solid of a shape; an empty one has been reported. */
   async make(shape: Shape): Promise<Stage<Solid>> {
     const known = this.#made.get(shape);

@@ -11,21 +11,34 @@ export interface LetterBand {
   readonly top: number;
 }
 
+/** Where the end of a member of a stack pokes out of the member it is lapped over. */
+export interface Shoulder {
+  /** The member that is lapped over the one before it. */
+  readonly name: string;
+  /** What pokes out. */
+  readonly region: Region;
+  /** The lap that would hide it, as it is written in the spec; `undefined` where none would. */
+  readonly hidingLap?: number;
+}
+
 export interface Solid {
   readonly region: Region;
   /** Members of a stack, where they stand in it. */
   readonly parts?: ReadonlyMap<string, Region>;
+  /** Of a stack: where its members do not run into each other smoothly. */
+  readonly shoulders?: readonly Shoulder[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;
 }
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: Solid, affine: Affine): Solid {
-  const { band, parts } = solid;
+  const { band, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
+    ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
     ...(band && upright
       ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
       : {}),

@@ -4,7 +4,7 @@ import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
-import type { Solid } from './solid.ts';
+import type { Shoulder, Solid } from './solid.ts';
 
 export interface Member {
   readonly name: string;
@@ -22,10 +22,11 @@ const shownAreaMm2 = 1e-4;
 /**
  * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; left out,
  * it is the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder pokes out.
- * Centred on the origin by its box.
+ * Centred on the origin by its box. What pokes out all the same is told in `shoulders`.
  */
 export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): Solid {
   const placed: { name: string; region: Region }[] = [];
+  const shoulders: Shoulder[] = [];
   for (const { name, region } of members) {
     const previous = placed.at(-1);
     if (!boundsOf(region)) continue;
@@ -33,7 +34,11 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
       placed.push({ name, region: abutted(region, undefined, towards, 0) });
       continue;
     }
-    const overlap = lap ?? hidingLap(previous.region, region, towards);
+    const poking = shoulderOf(previous.region, region, towards);
+    const hiding = lap === undefined || shows(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
+    const overlap = lap ?? hiding;
+    const shown = poking(overlap);
+    if (shows(shown)) shoulders.push({ name, region: shown, ...(shows(poking(hiding)) ? {} : { hidingLap: hiding }) });
     placed.push({ name, region: abutted(region, boundsOf(previous.region), towards, overlap) });
   }
   const whole = union(placed.map(({ region }) => region));
@@ -44,6 +49,9 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
   return {
     region: transform(whole, shift),
     parts: new Map(placed.map(({ name, region }) => [name, transform(region, shift)])),
+    ...(shoulders.length > 0
+      ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, shift) })) }
+      : {}),
   };
 }
 
@@ -70,26 +78,36 @@ function abutted(region: Region, previous: Bounds | undefined, towards: Towards,
  * run into the wider one at full width. At most half of either, where the end is as round as a disc.
  */
 function hidingLap(previous: Region, next: Region, towards: Towards): number {
+  const vertical = towards === 'down' || towards === 'up';
+  const depth = (bounds: Bounds) => (vertical ? bounds.maxY - bounds.minY : bounds.maxX - bounds.minX);
+  const poking = shoulderOf(previous, next, towards);
+  let low = 0;
+  let high = Math.min(depth(boundsOf(previous)!), depth(boundsOf(next)!)) / 2;
+  for (let step = 0; step < lapSteps; step++) {
+    const middle = (low + high) / 2;
+    if (shows(poking(middle))) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** What of the narrower member's end is outside the wider one, by lap. */
+function shoulderOf(previous: Region, next: Region, towards: Towards): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const vertical = towards === 'down' || towards === 'up';
   const span = (bounds: Bounds) => (vertical ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY);
-  const depth = (bounds: Bounds) => (vertical ? bounds.maxY - bounds.minY : bounds.maxX - bounds.minX);
   const nextIsNarrower = span(boundsOf(next)!) <= span(before);
-  const shows = (lap: number): boolean => {
+  return (lap) => {
     const placed = abutted(next, before, towards, lap);
     const [end, wide] = nextIsNarrower
       ? [endOf(placed, opposite[towards]), previous]
       : [endOf(previous, towards), placed];
-    return area(difference(end, [wide])) > shownAreaMm2;
+    return difference(end, [wide]);
   };
-  let low = 0;
-  let high = Math.min(depth(before), depth(boundsOf(next)!)) / 2;
-  for (let step = 0; step < lapSteps; step++) {
-    const middle = (low + high) / 2;
-    if (shows(middle)) low = middle;
-    else high = middle;
-  }
-  return high;
+}
+
+function shows(shoulder: Region): boolean {
+  return area(shoulder) > shownAreaMm2;
 }
 
 const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;

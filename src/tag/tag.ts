@@ -2,7 +2,8 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
-import type { Stock, Tie } from '../spec/model.ts';
+import type { Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Solid } from './solid.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
@@ -64,5 +65,8 @@ export interface Tag {
   readonly units: 'mm' | 'in';
   readonly stock: Stock;
   readonly tie?: Tie;
+  readonly sheet?: Sheet;
+  /** Every shape as it was made, the unused ones too; those written in place included. */
+  readonly made: ReadonlyMap<Shape, Solid>;
   readonly pieces: readonly Piece[];
 }

@@ -64,6 +64,7 @@ const tagOf = (...pieces: Piece[]): Tag => ({
   title: 'Seed-jar tag',
   units: 'mm',
   stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5 },
+  made: new Map(),
   pieces,
 });
 

@@ -1,0 +1,44 @@
+/** Shapes that are centred by the ruler and look off all the same. */
+
+import { boundsOf } from '../geometry/measure.ts';
+import type { Finding } from '../issue.ts';
+import type { Shape } from '../spec/model.ts';
+import { centreOf } from '../tag/solid.ts';
+import type { Solid } from '../tag/solid.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+import { mm } from './check.ts';
+
+/** A shift that is seen: this much, or this share of the smaller side of what it is centred on (our own judgement). */
+const seenMm = 0.5;
+const seenShare = 0.02;
+
+export const offCentre: Check = ({ made }) => [...made].flatMap(([shape, solid]) => visiblyOff(shape, solid, made));
+
+function visiblyOff({ modifiers, path }: Shape, solid: Solid, made: Tag['made']): Finding[] {
+  const { place } = modifiers;
+  // What is nudged or put by another rule is where its maker wants it.
+  if (place?.by !== 'box' || place.at !== 'center' || modifiers.nudge) return [];
+  const target = made.get(place.shape);
+  const region = place.part === undefined ? target?.region : target?.parts?.get(place.part);
+  const box = region && boundsOf(region);
+  const goal = region && centreOf({ region }, 'eye');
+  const seen = centreOf(solid, 'eye');
+  if (!box || !goal || !seen) return [];
+  const least = Math.max(seenMm, seenShare * Math.min(box.maxX - box.minX, box.maxY - box.minY));
+  const off = [
+    { by: seen.x - goal.x, words: ['left', 'right'] },
+    { by: seen.y - goal.y, words: ['low', 'high'] },
+  ].filter(({ by }) => Math.abs(by) >= least);
+  if (off.length === 0) return [];
+  const told = off.map(({ by, words }) => `${mm(Math.abs(by))} too ${by < 0 ? `far ${words[0]}` : `far ${words[1]}`}`);
+  return [
+    {
+      code: 'off-centre',
+      severity: 'info',
+      path: [...path, 'place'],
+      points: [seen],
+      message: `Centred by its box, this looks ${told.join(' and ').replaceAll('far low', 'low').replaceAll('far high', 'high')}.`,
+    },
+  ];
+}

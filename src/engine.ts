@@ -2,6 +2,10 @@
 
 import { runChecks } from './checks/all.ts';
 import type { Finding, Issue } from './issue.ts';
+import { issueKinds } from './issue-kinds.ts';
+import { judge } from './judgement.ts';
+import type { AcceptedIssue, Severities } from './judgement.ts';
+import { acceptComments } from './spec/accept-comments.ts';
 import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
 import type { SpecSource } from './spec/source.ts';
@@ -21,6 +25,8 @@ export interface Report {
   readonly model?: TagModel;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
+  /** Findings that comments in the spec accept; they are not among `issues`. */
+  readonly accepted: readonly AcceptedIssue[];
   /** Full paths of the files beside the spec that it depends on. */
   readonly files: readonly string[];
   /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
@@ -31,6 +37,7 @@ export interface ComputeOptions {
   /** Full path of a file named in the spec; `undefined` where it may not be read. */
   readonly locate: (relative: string) => string | undefined;
   readonly signal?: AbortSignal;
+  readonly severities?: Severities;
 }
 
 /** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
@@ -49,12 +56,16 @@ export class Engine {
   /**
    * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
    */
-  async compute(text: string, { locate, signal }: ComputeOptions): Promise<Report> {
+  async compute(text: string, { locate, signal, severities = {} }: ComputeOptions): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const { source, model, issues } = parseSpec(text);
     clock.lap('read');
-    if (!model) return { source, issues: inOrder(issues), files: [], timings: clock.laps };
+    const comments = acceptComments(text);
+    if (!model) {
+      const judged = judge(issues, source, comments, severities, false);
+      return { source, ...judged, files: [], timings: clock.laps };
+    }
     const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
     await checkpoint();
     clock.lap('load');
@@ -63,7 +74,9 @@ export class Engine {
     clock.lap('make');
     findings.push(...(await runChecks(tag, checkpoint)));
     clock.lap('check');
-    return { source, tag, model, issues: inOrder(placed(findings, source)), files: loaded.files, timings: clock.laps };
+    const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
+    const judged = judge(placed(findings, source), source, comments, severities, complete);
+    return { source, tag, model, ...judged, files: loaded.files, timings: clock.laps };
   }
 
   #build(model: TagModel, loaded: Loaded, findings: Finding[], checkpoint: () => Promise<void>): Promise<Tag> {
@@ -79,10 +92,6 @@ export class Engine {
 
 function placed(findings: readonly Finding[], source: SpecSource): Issue[] {
   return findings.map((finding) => ({ ...finding, range: source.range(finding.path) }));
-}
-
-function inOrder(issues: readonly Issue[]): Issue[] {
-  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
 }
 
 /** Gives way when a turn is over, and stops when the result is no longer wanted. */

@@ -3,12 +3,13 @@
  * and nowhere else. Coordinates are written to 0.001 mm: a hundredth of a pixel at the strongest useful zoom.
  */
 
+import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
 import { operationColours } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
-import { innerPoint } from './inner-point.ts';
+
 import type {
   PathData,
   Scene,

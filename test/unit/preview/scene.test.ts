@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { svgPathProperties } from 'svg-path-properties';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 import type { Issue, YamlPath } from '../../../src/issue.ts';
-import { innerPoint } from '../../../src/preview/inner-point.ts';
+import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData, pinsOf, sceneOf } from '../../../src/preview/scene.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';

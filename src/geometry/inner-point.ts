@@ -1,7 +1,7 @@
 /** A point that is certainly inside a polygon, unlike its centroid. */
 
-import { boundsOf } from '../geometry/measure.ts';
-import type { Point, Ring } from '../geometry/types.ts';
+import { boundsOf } from './measure.ts';
+import type { Point, Ring } from './types.ts';
 
 /** The middle of the widest stretch inside the ring at half its height. The ring has an area. */
 export function innerPoint(ring: Ring): Point {

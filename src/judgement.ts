@@ -1,0 +1,107 @@
+/** What becomes of what was found: the writer of the spec may accept a finding, the user may make a kind weigh more or less. */
+
+import type { Issue, Severity, TextRange } from './issue.ts';
+import { isIssueCode, issueCodes, issueKinds } from './issue-kinds.ts';
+import type { IssueCode } from './issue-kinds.ts';
+import type { AcceptComment } from './spec/accept-comments.ts';
+import type { SpecSource } from './spec/source.ts';
+import { didYouMean, nearest } from './spec/suggest.ts';
+
+/** How much each kind is to weigh instead of what it usually does. */
+export type Severities = Readonly<Partial<Record<IssueCode, Severity | 'off'>>>;
+
+/** A finding that the spec itself says is no matter, and why. */
+export interface AcceptedIssue extends Issue {
+  readonly reason: string;
+}
+
+export interface Judgement {
+  readonly issues: readonly Issue[];
+  readonly accepted: readonly AcceptedIssue[];
+}
+
+/** What keeps a tag from being made can be shown more quietly, but not hidden. */
+export function canBeSilenced(code: IssueCode): boolean {
+  return issueKinds[code].about !== 'text';
+}
+
+/**
+ * The issues that count, in the order of the text, and those that the spec accepts.
+ * @param complete Whether everything was checked; only then is a comment that accepts nothing known to be idle.
+ */
+export function judge(
+  found: readonly Issue[],
+  source: SpecSource,
+  comments: readonly AcceptComment[],
+  severities: Severities,
+  complete: boolean,
+): Judgement {
+  const accepted: AcceptedIssue[] = [];
+  const rest: Issue[] = [];
+  const used = new Set<string>();
+  for (const issue of found) {
+    const comment = canBeSilenced(issue.code) ? acceptedBy(issue, source, comments) : undefined;
+    if (comment) {
+      used.add(useOf(comment, issue.code));
+      accepted.push({ ...issue, reason: comment.reason });
+    } else rest.push(issue);
+  }
+  const odd = comments.flatMap((comment) => oddities(comment, (code) => complete && !used.has(useOf(comment, code))));
+  return { issues: inOrder([...rest, ...odd].flatMap((issue) => weighed(issue, severities))), accepted };
+}
+
+function inOrder(issues: readonly Issue[]): Issue[] {
+  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
+}
+
+function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptComment[]): AcceptComment | undefined {
+  if (comments.length === 0) return undefined;
+  // The line of its key counts as well as the line on which its value begins.
+  const lines = [source.range(issue.path).start, source.keyRange(issue.path).start, issue.range.start].map(
+    (offset) => source.position(offset).line,
+  );
+  return comments.find(
+    ({ codes, reason, line }) =>
+      reason !== '' && codes.some(({ code }) => code === issue.code) && lines.includes(source.position(line).line),
+  );
+}
+
+function useOf({ range }: AcceptComment, code: string): string {
+  return `${range.start} ${code}`;
+}
+
+/** What is wrong with an accepting comment. */
+function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string) => boolean): Issue[] {
+  const odd = (at: TextRange, message: string, extra: Partial<Issue> = {}): Issue => {
+    return {
+      code: 'odd-comment',
+      severity: issueKinds['odd-comment'].severity,
+      path: [],
+      range: at,
+      message,
+      ...extra,
+    };
+  };
+  const issues: Issue[] = [];
+  if (codes.length === 0)
+    issues.push(odd(range, 'Accept what? Name a code, as in “# accept weak-bridge: it lies flat”.'));
+  for (const { code, range: at } of codes) {
+    if (!isIssueCode(code)) {
+      const suggestions = nearest(code, issueCodes);
+      issues.push(odd(at, `There is no “${code}” to accept.${didYouMean(suggestions)}`, { suggestions }));
+    } else if (!canBeSilenced(code))
+      issues.push(odd(at, `“${code}” cannot be accepted: it keeps the tag from being made.`));
+    else if (reason !== '' && isIdle(code))
+      issues.push(odd(at, `Nothing on this line is “${code}” any more; the comment can go.`));
+  }
+  if (codes.length > 0 && reason === '')
+    issues.push(odd(range, 'Say why it is accepted, after a colon; until then it counts.'));
+  return issues;
+}
+
+function weighed(issue: Issue, severities: Severities): Issue[] {
+  const severity = severities[issue.code];
+  if (severity === undefined) return [issue];
+  if (severity === 'off') return canBeSilenced(issue.code) ? [] : [issue];
+  return [{ ...issue, severity }];
+}

@@ -1,0 +1,66 @@
+/**
+ * Comments by which the writer of a spec accepts a finding: `# accept weak-bridge: the backing carries it`. At the end of a line
+ * it speaks of that line; on a line of its own, of the next one that says anything.
+ */
+
+import { Lexer } from 'yaml';
+import type { TextRange } from '../issue.ts';
+
+export interface AcceptComment {
+  /** Of the whole comment, `#` included. */
+  readonly range: TextRange;
+  /** Where each code stands, and what it says; not necessarily known. */
+  readonly codes: readonly { readonly code: string; readonly range: TextRange }[];
+  /** Empty where none is given. */
+  readonly reason: string;
+  /** Offset of the start of the line it speaks of; the end of the text where nothing follows. */
+  readonly line: number;
+}
+
+const form = /^#\s*accept(?=[\s:,]|$)([^:]*)(?::\s*(.*))?$/;
+
+/** In the order of the text. */
+export function acceptComments(text: string): AcceptComment[] {
+  // Nearly every spec has none, and lexing takes time.
+  if (!/#\s*accept/.test(text)) return [];
+  return commentsIn(text).flatMap(({ start, comment }): AcceptComment[] => {
+    const match = form.exec(comment);
+    if (!match) return [];
+    const [, listed = '', reason = ''] = match;
+    const listedAt = start + comment.indexOf(listed, comment.indexOf('accept') + 'accept'.length);
+    const codes = [...listed.matchAll(/[^\s,]+/g)].map(({ 0: code, index }) => {
+      return { code, range: { start: listedAt + index, end: listedAt + index + code.length } };
+    });
+    const range = { start, end: start + comment.length };
+    return [{ range, codes, reason: reason.trim(), line: lineSpokenOf(text, start) }];
+  });
+}
+
+/** Marks that the lexer puts between the stretches of the text, and that are not in it. */
+const notInText = new Set(['\u0002', '\u0018', '\u001f']);
+
+/** Only the lexer knows a comment from a `#` in a string. */
+function commentsIn(text: string): { start: number; comment: string }[] {
+  const found: { start: number; comment: string }[] = [];
+  let start = 0;
+  for (const token of new Lexer().lex(text)) {
+    if (notInText.has(token)) continue;
+    if (token.startsWith('#')) found.push({ start, comment: token });
+    start += token.length;
+  }
+  return found;
+}
+
+function lineSpokenOf(text: string, comment: number): number {
+  const lineStart = text.lastIndexOf('\n', comment - 1) + 1;
+  if (text.slice(lineStart, comment).trim() !== '') return lineStart;
+  let at = text.indexOf('\n', comment) + 1;
+  while (at > 0) {
+    const end = text.indexOf('\n', at);
+    const line = text.slice(at, end < 0 ? undefined : end).trim();
+    if (line !== '' && !line.startsWith('#')) return at;
+    if (end < 0) break;
+    at = end + 1;
+  }
+  return text.length;
+}

@@ -1,0 +1,118 @@
+/**
+ * Where two stretches of outline come nearer to each other than a given reach: across a gap, or across material.
+ *
+ * Every two edges that face each other are measured exactly, segment to segment. What is left out is what every outline has:
+ * corners, tips, serifs and the wedges between strokes that meet. A place counts as one of those if its two edges meet within
+ * a short way along the outline, or if what lies behind it only narrows, as a wedge or the cusp between two round edges does;
+ * see `close-edges/pairs.ts` for the figures. A slit, the mouth of a bay, the waist of a counter and any two rings are places.
+ */
+
+import { edgesOf } from './close-edges/edges.ts';
+import { facingPairs } from './close-edges/pairs.ts';
+import type { FacingPair } from './close-edges/pairs.ts';
+import type { Point, Region } from './types.ts';
+
+export { cornerReaches } from './close-edges/pairs.ts';
+
+export interface ClosePlace {
+  /** The least distance in mm; 0 where the outlines touch. */
+  readonly width: number;
+  /** The two points of the outline that far apart, the left one first. */
+  readonly ends: readonly [Point, Point];
+  /** How long the edges run so near each other, in mm: the mean of both sides. */
+  readonly length: number;
+}
+
+/**
+ * All places nearer than `reach` mm, the narrowest first. Stretches with less than `reach` between them along the outline are
+ * one place. Ends for outlines of any kind; where tens of thousands of edges all lie near each other, with some of the places.
+ */
+export function closeEdges(region: Region, reach: number, side: 'gap' | 'material'): ClosePlace[] {
+  if (!(reach > 0) || !Number.isFinite(reach)) return [];
+  const edges = edgesOf(region, side === 'material');
+  const pairs = facingPairs(edges, reach);
+  const places = joined(
+    pairs,
+    edges.rings.map(({ length }) => length),
+    reach,
+  );
+  return places.sort((a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]));
+}
+
+/** Pairs whose stretches touch on either side, as one place each. */
+function joined(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): ClosePlace[] {
+  const leader = pairs.map((_, index) => index);
+  const find = (index: number): number => {
+    while (leader[index] !== index) index = leader[index] = leader[leader[index]!]!;
+    return index;
+  };
+  const runs = runsOf(pairs, ringLengths, slack);
+  for (const { members } of runs) for (const member of members) leader[find(member)] = find(members[0]!);
+  const places = new Map<number, { best: FacingPair; length: number }>();
+  pairs.forEach((pair, index) => {
+    const place = places.get(find(index));
+    if (!place) places.set(find(index), { best: pair, length: 0 });
+    else if (isBefore(pair, place.best)) place.best = pair;
+  });
+  for (const { members, length } of runs) places.get(find(members[0]!))!.length += length / 2;
+  return [...places.values()].map(({ best, length }) => {
+    const [a, b] = best.ends.map(({ x, y }): Point => ({ x, y })) as [Point, Point];
+    return { width: best.width, ends: compare(a, b) <= 0 ? [a, b] : [b, a], length };
+  });
+}
+
+/** Widths as equal as rounding lets them be. */
+const evenMm = 1e-4;
+
+/** The narrower one; of equal ones that along which the edges run longest, whatever ring came first. */
+function isBefore(a: FacingPair, b: FacingPair): boolean {
+  if (Math.abs(a.width - b.width) > evenMm) return a.width < b.width;
+  return lengthOf(a) > lengthOf(b);
+}
+
+function lengthOf({ stretches: [a, b] }: FacingPair): number {
+  return a.end - a.start + b.end - b.start;
+}
+
+interface OutlineRun {
+  /** Indices of pairs. */
+  readonly members: number[];
+  /** What of the outline they cover, in mm. */
+  length: number;
+}
+
+/** Stretches of a ring that overlap, or that have less than `slack` between them. */
+function runsOf(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): OutlineRun[] {
+  const stretches = pairs.flatMap((pair, member) => pair.stretches.map((stretch) => ({ ...stretch, member })));
+  stretches.sort((a, b) => a.ring - b.ring || a.start - b.start);
+  const runs: OutlineRun[] = [];
+  let first = { ring: -1, start: 0, run: -1 };
+  let end = 0;
+  const close = (): void => {
+    const last = runs.length - 1;
+    // Where a ring starts is no end of a run.
+    if (last <= first.run || first.start + ringLengths[first.ring]! - end > slack) return;
+    const { members, length } = runs.pop()!;
+    runs[first.run]!.members.push(...members);
+    runs[first.run]!.length += length;
+  };
+  for (const { ring, start, end: stop, member } of stretches) {
+    if (ring !== first.ring) {
+      if (first.ring >= 0) close();
+      first = { ring, start, run: runs.length };
+      runs.push({ members: [], length: 0 });
+      end = start;
+    } else if (start > end + slack) {
+      runs.push({ members: [], length: 0 });
+      end = start;
+    }
+    const run = runs[runs.length - 1]!;
+    run.members.push(member);
+    run.length += Math.max(0, stop - Math.max(end, start));
+    end = Math.max(end, stop);
+  }
+  if (first.ring >= 0) close();
+  return runs;
+}
+
+const compare = (a: Point, b: Point): number => a.x - b.x || a.y - b.y;

@@ -1,0 +1,204 @@
+/** Pairs of edges that face each other across a gap narrower than a reach, found by a spatial index. */
+
+import Flatbush from 'flatbush';
+import type { Edges, Place } from './edges.ts';
+import { nearestOn, placeOn, walk } from './edges.ts';
+
+/** The part of an edge that is nearer than reach to the other one, in mm along its ring. */
+export interface Stretch {
+  readonly ring: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface FacingPair {
+  readonly width: number;
+  readonly ends: readonly [Place, Place];
+  readonly stretches: readonly [Stretch, Stretch];
+}
+
+/** Edges that meet at a right angle or wider form a corner. The cosine of what is a little more acute. */
+const facingCosine = -0.02;
+/** Nearer than this, edges touch, and there is no direction from one to the other; in mm. */
+const touchingMm = 1e-4;
+/** A gap that ends within a shorter way along the outline than so many reaches is a corner. */
+export const cornerReaches = 12;
+/**
+ * What lies behind a place of a gap that ends blind, as a share of a slit as long and as wide: 1 for a slit, 1/2 for a
+ * wedge, 1/3 for the cusp between two round edges, much more for a bay with a narrow mouth.
+ */
+const leastFullness = 0.65;
+
+/** Bounds for outlines that lie close to themselves everywhere, far above what lettering needs. */
+const mostLooks = 2_000_000;
+const mostPairs = 60_000;
+
+/** In the order of the edges. Stops early, with what was found by then, where the work would go beyond all bounds. */
+export function facingPairs(edges: Edges, reach: number): FacingPair[] {
+  if (edges.count === 0) return [];
+  const index = indexOf(edges);
+  const pairs: FacingPair[] = [];
+  let looks = 0;
+  let judged = 0;
+  const blocked = (p: Place, q: Place): boolean => {
+    return index.collides(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y), (edge) => {
+      looks++;
+      return edge !== p.edge && edge !== q.edge && crosses(edges, edge, p, q);
+    });
+  };
+  for (let i = 0; i < edges.count && looks < mostLooks && judged < mostPairs; i++) {
+    const [minX, maxX] = span(edges.x[i]!, edges.dx[i]! * edges.length[i]!);
+    const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
+    index.search(minX - reach, minY - reach, maxX + reach, maxY + reach, (j) => {
+      looks++;
+      if (j <= i || judged >= mostPairs || !mayFace(edges, i, j, reach)) return false;
+      judged++;
+      const pair = judge(edges, i, j, reach, blocked);
+      if (pair) pairs.push(pair);
+      return false;
+    });
+  }
+  return pairs;
+}
+
+function indexOf(edges: Edges): Flatbush {
+  const index = new Flatbush(edges.count);
+  for (let i = 0; i < edges.count; i++) {
+    const [minX, maxX] = span(edges.x[i]!, edges.dx[i]! * edges.length[i]!);
+    const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
+    index.add(minX, minY, maxX, maxY);
+  }
+  index.finish();
+  return index;
+}
+
+function span(from: number, by: number): [number, number] {
+  return by < 0 ? [from + by, from] : [from, from + by];
+}
+
+/** What can be told without knowing how near they come: this runs for every two edges whose boxes are near each other. */
+function mayFace(edges: Edges, i: number, j: number, reach: number): boolean {
+  if (edges.dx[i]! * edges.dx[j]! + edges.dy[i]! * edges.dy[j]! > facingCosine) return false;
+  if (!isInFront(edges, i, j, reach) || !isInFront(edges, j, i, reach)) return false;
+  const ring = edges.ring[i]!;
+  if (ring !== edges.ring[j]) return true;
+  const far = edges.before[j]! + edges.length[j]! - edges.before[i]!;
+  const round = edges.rings[ring]!.length - (edges.before[j]! - edges.before[i]! - edges.length[i]!);
+  return Math.min(far, round) >= cornerReaches * reach;
+}
+
+/** Whether any of edge j lies on the outer side of edge i's line, nearer than reach. */
+function isInFront(edges: Edges, i: number, j: number, reach: number): boolean {
+  const x = edges.x[j]! - edges.x[i]!;
+  const y = edges.y[j]! - edges.y[i]!;
+  const start = x * edges.dy[i]! - y * edges.dx[i]!;
+  const end = start + edges.length[j]! * (edges.dx[j]! * edges.dy[i]! - edges.dy[j]! * edges.dx[i]!);
+  return Math.max(start, end) > -touchingMm && Math.min(start, end) < reach;
+}
+
+function judge(
+  edges: Edges,
+  i: number,
+  j: number,
+  reach: number,
+  blocked: (p: Place, q: Place) => boolean,
+): FacingPair | undefined {
+  const onI = within(edges, i, j, reach);
+  const onJ = onI && within(edges, j, i, reach);
+  if (!onJ) return undefined;
+  let best: readonly [Place, Place] | undefined;
+  let width = reach;
+  // Two segments that do not cross are nearest at an end of one of them, and so at an end of a stretch. Where they run side
+  // by side any place is as near as another, and the middle stands for all.
+  for (const share of [0, 1, 0.5]) {
+    for (const swap of [false, true]) {
+      const [edge, other, [start, end]] = swap ? [j, i, onJ] : [i, j, onI];
+      const p = placeOn(edges, edge, start + share * (end - start));
+      const q = nearestOn(edges, other, p);
+      const distance = Math.hypot(q.x - p.x, q.y - p.y);
+      if (distance > width + (share === 0.5 && best ? touchingMm : 0) || distance >= reach) continue;
+      if (!isGap(edges, p, q, distance, reach) || (distance > touchingMm && blocked(p, q))) continue;
+      best = [p, q];
+      width = Math.min(width, distance);
+    }
+  }
+  if (!best) return undefined;
+  return {
+    width: width > touchingMm ? width : 0,
+    ends: best,
+    stretches: [stretchOf(edges, i, onI), stretchOf(edges, j, onJ)],
+  };
+}
+
+function stretchOf(edges: Edges, edge: number, [start, end]: readonly [number, number]): Stretch {
+  return { ring: edges.ring[edge]!, start: edges.before[edge]! + start, end: edges.before[edge]! + end };
+}
+
+/**
+ * From where to where edge i is nearer than reach to edge j, in mm along it: where its line crosses the stadium of that radius
+ * round j, which is convex: two discs and the strip between them.
+ */
+function within(edges: Edges, i: number, j: number, reach: number): readonly [number, number] | undefined {
+  const [ux, uy] = [edges.dx[i]!, edges.dy[i]!];
+  const [vx, vy] = [edges.dx[j]!, edges.dy[j]!];
+  const [x, y] = [edges.x[j]! - edges.x[i]!, edges.y[j]! - edges.y[i]!];
+  let start = Infinity;
+  let end = -Infinity;
+  for (const along of [0, edges.length[j]!]) {
+    const [cx, cy] = [x + along * vx, y + along * vy];
+    const across = cx * uy - cy * ux;
+    const half = reach * reach - across * across;
+    if (half < 0) continue;
+    const middle = cx * ux + cy * uy;
+    start = Math.min(start, middle - Math.sqrt(half));
+    end = Math.max(end, middle + Math.sqrt(half));
+  }
+  const beside = between(-(x * vx + y * vy), ux * vx + uy * vy, 0, edges.length[j]!);
+  const near = between(y * vx - x * vy, ux * vy - uy * vx, -reach, reach);
+  const first = Math.max(beside[0], near[0]);
+  const last = Math.min(beside[1], near[1]);
+  if (first <= last) {
+    start = Math.min(start, first);
+    end = Math.max(end, last);
+  }
+  start = Math.max(0, start);
+  end = Math.min(edges.length[i]!, end);
+  return start <= end ? [start, end] : undefined;
+}
+
+/** For which t `at + t·slope` lies from `low` to `high`. */
+function between(at: number, slope: number, low: number, high: number): readonly [number, number] {
+  if (slope === 0) return at >= low && at <= high ? [-Infinity, Infinity] : [Infinity, -Infinity];
+  const a = (low - at) / slope;
+  const b = (high - at) / slope;
+  return a < b ? [a, b] : [b, a];
+}
+
+/** Whether the way from p to q runs through a gap, and that is no mere corner of the outline. */
+function isGap(edges: Edges, p: Place, q: Place, distance: number, reach: number): boolean {
+  if (distance > touchingMm && !(leaves(edges, p, q) && leaves(edges, q, p))) return false;
+  if (edges.ring[p.edge] !== edges.ring[q.edge]) return true;
+  const ways = [walk(edges, p, q), walk(edges, q, p)];
+  if (ways.some(({ length }) => length < cornerReaches * reach)) return false;
+  // Across a bay one of the two ways along the ring has the bay to its right; across a hole each has its part of it.
+  const behind = ways.filter(({ right }) => right > 0);
+  return behind.length > 0 && behind.every(({ length, right }) => right >= (leastFullness * distance * length) / 2);
+}
+
+/** Whether the way to q starts on the outer side of p's edge. */
+function leaves(edges: Edges, p: Place, q: Place): boolean {
+  return (q.x - p.x) * edges.dy[p.edge]! - (q.y - p.y) * edges.dx[p.edge]! > 0;
+}
+
+/** Whether an edge crosses the open segment from p to q. */
+function crosses(edges: Edges, edge: number, p: Place, q: Place): boolean {
+  const [dx, dy] = [edges.dx[edge]!, edges.dy[edge]!];
+  const side = (place: Place): number => (place.x - edges.x[edge]!) * dy - (place.y - edges.y[edge]!) * dx;
+  const [a, b] = [side(p), side(q)];
+  if (Math.abs(a) < touchingMm / 10 || Math.abs(b) < touchingMm / 10 || a > 0 === b > 0) return false;
+  const share = a / (a - b);
+  const x = p.x + share * (q.x - p.x) - edges.x[edge]!;
+  const y = p.y + share * (q.y - p.y) - edges.y[edge]!;
+  const along = x * dx + y * dy;
+  return along >= 0 && along <= edges.length[edge]!;
+}

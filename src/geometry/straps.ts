@@ -1,8 +1,6 @@
-/** Strips of material that hold things: between the parts of a shape, and across the strokes round its holes. */
+/** Strips of material that make one part of several: the dot of an i joined to its stem. */
 
-import { difference, union } from './clipper.ts';
-import { innerPoint } from './inner-point.ts';
-import { boundsOf, ringArea } from './measure.ts';
+import { union } from './clipper.ts';
 import { partsOf } from './parts.ts';
 import { simplified } from './simplify.ts';
 import type { Point, Region, Ring } from './types.ts';
@@ -10,9 +8,12 @@ import type { Point, Region, Ring } from './types.ts';
 /** Outlines are looked at this coarsely when their nearest points are sought, in mm. */
 const seekToleranceMm = 0.02;
 
+/** A way sideways counts as so many times its length: the dot of an i belongs to the stem below it, not to the next letter. */
+const sidewaysCost = 2;
+
 /**
  * The region with every part joined to its nearest neighbour by a strap of `width` mm, so that it is one part: of all the ways
- * to join them, the one with the least length of straps (Prim's minimum spanning tree over the distances of the parts).
+ * to join them, the one with the least length of straps (Prim's minimum spanning tree over the gaps between the parts).
  */
 export function strapped(region: Region, width: number): Region {
   const parts = partsOf(region);
@@ -20,18 +21,18 @@ export function strapped(region: Region, width: number): Region {
   const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
   const straps: Region[] = [];
   const joined = new Set([0]);
-  const nearest = outlines.map((outline) => ({ gap: shortestBetween(outlines[0]!, outline) }));
+  const nearest = outlines.map((outline) => shortestBetween(outlines[0]!, outline));
   while (joined.size < parts.length) {
     let next = -1;
     for (let i = 0; i < parts.length; i += 1) {
-      if (!joined.has(i) && (next < 0 || nearest[i]!.gap.length < nearest[next]!.gap.length)) next = i;
+      if (!joined.has(i) && (next < 0 || costOf(nearest[i]!) < costOf(nearest[next]!))) next = i;
     }
     joined.add(next);
-    straps.push([strip(nearest[next]!.gap, width)]);
+    straps.push([strip(nearest[next]!, width)]);
     for (let i = 0; i < parts.length; i += 1) {
       if (joined.has(i)) continue;
       const gap = shortestBetween(outlines[next]!, outlines[i]!);
-      if (gap.length < nearest[i]!.gap.length) nearest[i] = { gap };
+      if (costOf(gap) < costOf(nearest[i]!)) nearest[i] = gap;
     }
   }
   return union([region, ...straps]);
@@ -41,6 +42,10 @@ interface Gap {
   readonly from: Point;
   readonly to: Point;
   readonly length: number;
+}
+
+function costOf({ from, to }: Gap): number {
+  return Math.hypot(sidewaysCost * (to.x - from.x), to.y - from.y);
 }
 
 /** A rectangle over the gap, sunk into both ends by half its width, so that it meets curved outlines in full. */
@@ -55,88 +60,49 @@ function strip({ from, to, length }: Gap, width: number): Ring {
   return [corner(from, -half, -half), corner(to, half, -half), corner(to, half, half), corner(from, -half, half)];
 }
 
-/** The shortest segment between two outlines that do not cross: one of its ends is a corner of one of them. */
-function shortestBetween(a: Ring, b: Ring): Gap {
-  const there = fromCorners(a, b);
-  const { from, to, length } = fromCorners(b, a);
-  return length < there.length ? { from: to, to: from, length } : there;
-}
-
-function fromCorners(corners: Ring, outline: Ring): Gap {
-  let best: Gap = { from: corners[0]!, to: outline[0]!, length: Infinity };
-  for (const from of corners) {
-    let start = outline[outline.length - 1]!;
-    for (const end of outline) {
-      const dx = end.x - start.x;
-      const dy = end.y - start.y;
-      const squared = dx * dx + dy * dy;
-      const t = squared === 0 ? 0 : ((from.x - start.x) * dx + (from.y - start.y) * dy) / squared;
-      const clamped = Math.min(1, Math.max(0, t));
-      const to = { x: start.x + clamped * dx, y: start.y + clamped * dy };
-      const length = Math.hypot(to.x - from.x, to.y - from.y);
-      if (length < best.length) best = { from, to, length };
-      start = end;
-    }
-  }
-  return best;
-}
-
-export type BridgeSide = 'top' | 'bottom' | 'left' | 'right';
-
-/** Of a bridge: past the stroke it crosses, in mm, so that no sliver is left at its end. */
-const pastMm = 0.05;
+/** Gaps that differ by less are equally short: outlines that face each other straight, which have no single nearest point. */
+const evenMm = 0.02;
 
 /**
- * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is cut
- * *through* a plate, what is left out are bridges of the plate, which hold the counters of its letters.
+ * The shortest segment between two outlines that do not cross. One of its ends is a corner of one of them; where they run side
+ * by side, it is the one half-way along.
  */
-export function bridged(region: Region, width: number, sides: readonly BridgeSide[]): Region {
-  const holes = region.filter((ring) => ringArea(ring) < 0);
-  const strips = holes.flatMap((hole) => sides.flatMap((side) => strokeStrip(region, hole, width, side)));
-  return strips.length > 0 ? difference(region, [strips]) : region;
+function shortestBetween(a: Ring, b: Ring): Gap {
+  const back = fromCorners(b, a).map(({ from, to, length }) => ({ from: to, to: from, length }));
+  const all = [...fromCorners(a, b), ...back];
+  const shortest = all.reduce((best, gap) => (gap.length < best.length ? gap : best));
+  const even = all.filter(({ length }) => length < shortest.length + evenMm);
+  const from = middleOf(even.map((gap) => gap.from));
+  const to = middleOf(even.map((gap) => gap.to));
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  // The middle of several places apart from each other is none of them.
+  const onBoth = nearestOn(a, from).length < evenMm && nearestOn(b, to).length < evenMm;
+  return onBoth && length < shortest.length + evenMm ? { from, to, length } : shortest;
 }
 
-/** From inside the hole across the stroke beyond it, as far as the stroke reaches anywhere over the width of the strip. */
-function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide): Ring[] {
-  const upright = side === 'top' || side === 'bottom';
-  const sign = side === 'top' || side === 'right' ? 1 : -1;
-  // Turned so that the strip runs along the first coordinate, upwards.
-  const turn = ({ x, y }: Point): Point => (upright ? { x: sign * y, y: x } : { x: sign * x, y });
-  const rings = region.map((ring) => ring.map(turn));
-  const turned = hole.map(turn);
-  const box = boundsOf([turned])!;
-  const middle = innerPoint(turned).y;
-  const ends = [-width / 2, 0, width / 2].map((aside) => strokeEnd(rings, turned, middle + aside));
-  const end = Math.max(...ends.filter((each) => each !== undefined));
-  if (!Number.isFinite(end)) return [];
-  const start =
-    Math.min(...[-width / 2, 0, width / 2].map((aside) => lastInside(turned, middle + aside) ?? box.maxX)) - pastMm;
-  const back = (along: number, aside: number): Point =>
-    upright ? { x: aside, y: sign * along } : { x: sign * along, y: aside };
-  const [low, high] = [middle - width / 2, middle + width / 2];
-  return [[back(start, low), back(end + pastMm, low), back(end + pastMm, high), back(start, high)]];
+function middleOf(points: readonly Point[]): Point {
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
 }
 
-/** Where the stroke ends that begins where a line along the first coordinate leaves the hole for the last time. */
-function strokeEnd(rings: readonly Ring[], hole: Ring, y: number): number | undefined {
-  const from = lastInside(hole, y);
-  if (from === undefined) return undefined;
-  const beyond = rings.flatMap((ring) => crossings(ring, y)).filter((x) => x > from + 1e-6);
-  return beyond.length > 0 ? Math.min(...beyond) : undefined;
+function fromCorners(corners: Ring, outline: Ring): Gap[] {
+  return corners.map((from) => nearestOn(outline, from));
 }
 
-function lastInside(hole: Ring, y: number): number | undefined {
-  const xs = crossings(hole, y);
-  return xs.length > 0 ? Math.max(...xs) : undefined;
-}
-
-function crossings(ring: Ring, y: number): number[] {
-  const found: number[] = [];
-  let previous = ring[ring.length - 1]!;
-  for (const point of ring) {
-    if (point.y > y !== previous.y > y)
-      found.push(point.x + ((y - point.y) * (previous.x - point.x)) / (previous.y - point.y));
-    previous = point;
+function nearestOn(outline: Ring, from: Point): Gap {
+  let best: Gap = { from, to: outline[0]!, length: Infinity };
+  let start = outline[outline.length - 1]!;
+  for (const end of outline) {
+    const dx = end.x - start.x;
+    const dy = end.y - start.y;
+    const squared = dx * dx + dy * dy;
+    const t = squared === 0 ? 0 : ((from.x - start.x) * dx + (from.y - start.y) * dy) / squared;
+    const clamped = Math.min(1, Math.max(0, t));
+    const to = { x: start.x + clamped * dx, y: start.y + clamped * dy };
+    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    if (length < best.length) best = { from, to, length };
+    start = end;
   }
-  return found;
+  return best;
 }

@@ -94,6 +94,9 @@ export interface Modifiers {
   readonly width?: number;
   readonly height?: number;
   readonly fit?: Target & { readonly margin: number };
+  /** Width in mm of what joins the parts of the shape. */
+  readonly straps?: number;
+  readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
   readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };

@@ -1,13 +1,13 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../issue.ts';
-import type { Modifiers, ShapeNames, Target } from './model.ts';
+import type { Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
-  const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
+  const length = (key: 'tidy' | 'grow' | 'width' | 'height' | 'straps', sign: 'size' | 'distance' | 'signed') => {
     const value = problems.length(spec[key], [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
@@ -17,6 +17,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
   const margin = (value: number | string | undefined, key: string) =>
     problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
+  const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
   if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
     problems.error('bad-value', [...path, 'fit'], '“fit” finds the size by itself; leave out width and height.', {
       range: problems.source.keyRange([...path, 'fit']),
@@ -29,6 +30,8 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     ...length('width', 'size'),
     ...length('height', 'size'),
     ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
+    ...length('straps', 'size'),
+    ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
     ...(spec.mirror === undefined ? {} : { mirror: spec.mirror }),
     ...(placeTarget
@@ -43,6 +46,16 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
       : {}),
     ...(nudge ? { nudge } : {}),
   };
+}
+
+function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Problems): Modifiers['bridges'] {
+  if (spec === undefined) return undefined;
+  if (typeof spec !== 'object') {
+    const width = problems.length(spec, path, 'size');
+    return width === undefined ? undefined : { width, sides: ['top', 'bottom'] };
+  }
+  const width = problems.length(spec.width, [...path, 'width'], 'size');
+  return width === undefined ? undefined : { width, sides: (spec.at ?? 'top-bottom').split('-') as Side[] };
 }
 
 function readTarget(

@@ -3,6 +3,8 @@
 import { chain, identity, rotation, scaling, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, contains } from '../geometry/measure.ts';
+import { bridged } from '../geometry/bridges.ts';
+import { strapped } from '../geometry/straps.ts';
 import type { Affine, Point } from '../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
@@ -43,7 +45,7 @@ export class Evaluator {
     try {
       const outline = await generate(shape, this.#resources, (each) => this.make(each));
       await this.#resources.checkpoint();
-      const made = outline && (await this.#placed(shape, await this.#sized(shape, outline)));
+      const made = outline && (await this.#placed(shape, this.#held(shape, await this.#sized(shape, outline))));
       await this.#resources.checkpoint();
       return made;
     } catch (error) {
@@ -69,6 +71,15 @@ export class Evaluator {
     return this.#resources.cache.get('sized', [outline.id, sizing, fitting], () => {
       const scale = room ? fittingScale(outline.value, modifiers, room.value) : natural;
       return sizeAndGrow(outline.value, { ...sizing, scale });
+    });
+  }
+
+  /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
+  #held({ modifiers: { straps, bridges } }: Shape, sized: Stage<Solid>): Stage<Solid> {
+    if (straps === undefined && !bridges) return sized;
+    return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
+      const joined = straps === undefined ? sized.value.region : strapped(sized.value.region, straps);
+      return { ...sized.value, region: bridges ? bridged(joined, bridges.width, bridges.sides) : joined };
     });
   }
 

@@ -21,6 +21,10 @@ pieces:
 `;
 }
 
+function append(lines: string[], index: number, text: string): void {
+  lines[index] = `${lines[index]!}${text}`;
+}
+
 const codesOf = async (text: string, severities?: Severities) =>
   (await report(text, severities)).issues.map(({ code, severity }) => `${code} ${severity}`);
 
@@ -34,7 +38,7 @@ describe('Accepting a finding', () => {
   it('takes a comment on its line with a reason, which is kept', async () => {
     const line = await weakLine();
     const lines = weak().split('\n');
-    lines[line - 1] += '   # accept weak-bridge: it is glued on a board';
+    append(lines, line - 1, '   # accept weak-bridge: it is glued on a board');
     const { issues, accepted } = await report(lines.join('\n'));
     assert.deepEqual(issues, []);
     assert.deepEqual(
@@ -53,16 +57,16 @@ describe('Accepting a finding', () => {
   it('speaks of one line and of the codes it names', async () => {
     const line = await weakLine();
     const other = weak().split('\n');
-    other[line === 4 ? 4 : 3] += ' # accept weak-bridge: wrong line';
+    append(other, line === 4 ? 4 : 3, ' # accept weak-bridge: wrong line');
     assert.deepEqual(
       await codesOf(other.join('\n')),
       line === 4 ? ['weak-bridge warning', 'odd-comment info'] : ['odd-comment info', 'weak-bridge warning'],
     );
     const wrong = weak().split('\n');
-    wrong[line - 1] += ' # accept thin-stroke: another fault';
+    append(wrong, line - 1, ' # accept thin-stroke: another fault');
     assert.deepEqual((await codesOf(wrong.join('\n'))).sort(), ['odd-comment info', 'weak-bridge warning']);
     const both = weak().split('\n');
-    both[line - 1] += ' # accept thin-stroke, weak-bridge: both';
+    append(both, line - 1, ' # accept thin-stroke, weak-bridge: both');
     assert.deepEqual(await codesOf(both.join('\n')), ['odd-comment info']);
   });
 
@@ -76,7 +80,7 @@ describe('Accepting a finding', () => {
       ['# accept unknown-key: never', 'unknown-key', undefined],
     ] as const) {
       const lines = weak().split('\n');
-      lines[line - 1] += ` ${comment}`;
+      append(lines, line - 1, ` ${comment}`);
       const found = await report(lines.join('\n'));
       assert.ok(
         found.issues.some(({ code }) => code === 'weak-bridge'),

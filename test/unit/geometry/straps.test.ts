@@ -1,0 +1,113 @@
+import assert from 'node:assert/strict';
+import { difference } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf, contains } from '../../../src/geometry/measure.ts';
+import { findNecks } from '../../../src/geometry/necks.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import { bridged } from '../../../src/geometry/bridges.ts';
+import type { BridgeSide } from '../../../src/geometry/bridges.ts';
+import { strapped } from '../../../src/geometry/straps.ts';
+import { assertNear } from '../support/engine.ts';
+import { box, disc, unite } from '../support/shapes.ts';
+import { word } from '../support/words.ts';
+
+const words = ['Chives', 'Mint', 'Dill', 'Thyme', 'Basil', 'Kohlrabi', 'Öl & Essig', 'Bean!'];
+const fonts = ['source-sans-3', 'pacifico', 'roboto', 'source-serif-4'];
+
+describe('Straps between parts', () => {
+  it('are as wide as asked and as long as the gap (exact)', () => {
+    const region = unite(box(0, 0, 10, 10), box(14, 0, 24, 10));
+    const joined = strapped(region, 2);
+    assert.equal(partsOf(joined).length, 1);
+    assertNear(area(joined), 200 + 4 * 2, 1e-3);
+    const [neck, ...others] = findNecks(joined, 3);
+    assert.deepEqual(others, []);
+    assertNear(neck!.width, 2, 1e-3);
+  });
+
+  it('join as many parts as there are with one strap fewer, by the shortest gaps', () => {
+    // Discs of radius 2 in a row, 1 mm and 3 mm apart by turns: the rows between them are never joined twice.
+    const discs = [0, 5, 12, 17, 24].map((x) => disc(x, 0, 2));
+    const joined = strapped(unite(...discs), 0.5);
+    assert.equal(partsOf(joined).length, 1);
+    assert.equal(joined.length, 1, 'no loop of straps');
+    const added = area(joined) - area(unite(...discs));
+    // Exact but for the slivers at the round ends, which are less than the sagitta of the strap's width: w²/8R each.
+    assertNear(added, 0.5 * (1 + 3 + 1 + 3), 8 * 0.5 * (0.25 / 16));
+  });
+
+  it('leave alone what is one part already', () => {
+    const one = [disc(0, 0, 5)];
+    assert.equal(strapped(one, 2), one);
+    assert.deepEqual(strapped([], 2), []);
+  });
+
+  it('hold a dot by the stem below it and not by the taller neighbour beside it', () => {
+    const [stem, dot, neighbour] = [box(0, 0, 4, 10), box(0, 12, 4, 16), box(5.5, 0, 9.5, 16)];
+    const joined = strapped(unite(stem, dot, neighbour), 1);
+    assert.ok(
+      contains(joined, { x: 2, y: 11 }) || contains(joined, { x: 0.3, y: 11 }) || contains(joined, { x: 3.7, y: 11 }),
+    );
+    assert.equal(partsOf(joined).length, 1);
+    assert.ok(!contains(joined, { x: 4.75, y: 14 }) && !contains(joined, { x: 4.75, y: 15.7 }));
+  });
+
+  for (const font of fonts) {
+    it(`make one part of every word in ${font}, and take nothing away`, async () => {
+      for (const text of words) {
+        const region = await word(font, text, 70, 0.01);
+        const joined = strapped(region, 1.5);
+        assert.equal(partsOf(joined).length, 1, text);
+        assertNear(area(difference(region, [joined])), 0, 1e-3, `what ${text} lost`);
+      }
+    });
+  }
+});
+
+describe('Bridges across strokes', () => {
+  it('cross the stroke on the sides asked for, and nothing else (exact)', () => {
+    // A frame 20 × 20 with an opening 10 × 10: each bridge of 2 mm takes 2 × 5 mm of it.
+    const frame = difference([box(0, 0, 20, 20)], [[box(5, 5, 15, 15)]]);
+    const sides: readonly (readonly BridgeSide[])[] = [
+      ['top'],
+      ['left'],
+      ['top', 'bottom'],
+      ['left', 'right'],
+      ['top', 'bottom', 'left', 'right'],
+    ];
+    for (const asked of sides) {
+      const cut = bridged(frame, 2, asked);
+      assertNear(area(cut), 300 - 10 * asked.length, 1e-2, asked.join());
+      const at = { top: { x: 10, y: 17 }, bottom: { x: 10, y: 3 }, left: { x: 3, y: 10 }, right: { x: 17, y: 10 } };
+      for (const [side, point] of Object.entries(at)) {
+        assert.equal(contains(cut, point), !asked.includes(side as BridgeSide), `${side} of ${asked.join()}`);
+      }
+    }
+  });
+
+  it('go right through round strokes', () => {
+    const ring = difference([disc(0, 0, 10)], [[disc(0, 0, 6)]]);
+    const cut = bridged(ring, 3, ['top']);
+    assert.equal(cut.length, 1, 'the hole is open');
+    assert.equal(partsOf(cut).length, 1);
+    assert.equal(partsOf(bridged(ring, 3, ['top', 'bottom'])).length, 2);
+  });
+
+  it('leave alone what has no holes', () => {
+    const one = [disc(0, 0, 5)];
+    assert.equal(bridged(one, 2, ['top']), one);
+  });
+
+  for (const font of fonts) {
+    it(`keep a plate in one part when words in ${font} are cut through it`, async () => {
+      for (const text of [...words, 'Bode', 'B8&@g%', 'OO']) {
+        const letters = await word(font, text, 60, 0.01);
+        const frame = boundsOf(letters)!;
+        const plate = [box(frame.minX - 5, frame.minY - 5, frame.maxX + 5, frame.maxY + 5)];
+        for (const sides of [['top', 'bottom'], ['left', 'right'], ['top']] as const) {
+          const held = difference(plate, [bridged(letters, 1.2, sides)]);
+          assert.equal(partsOf(held).length, 1, `${text}, ${sides.join()}`);
+        }
+      }
+    });
+  }
+});

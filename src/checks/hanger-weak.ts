@@ -1,43 +1,52 @@
 /** Rings that would tear: what joins the lug to the body, and the wall round its hole. */
 
-import type { Neck } from '../geometry/necks.ts';
+import { intersection } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
-import type { Piece } from '../tag/tag.ts';
-import type { Check } from './check.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
+import type { Check } from './check.ts';
 import { mm } from './check.ts';
+import { remembered } from './remembered.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 
 /** An end of a neck is on the hole when it lies this near to it, in mm. */
 const onHoleMm = 0.05;
 
-export const hangerWeak: Check = ({ pieces, stock }) => pieces.flatMap((piece) => weakRing(piece, stock.minWeb));
+/** A lug that shares less with the body merely touches it, in mm². */
+const touchingMm2 = 0.02;
 
-/** The weakest joint and the weakest wall: a ring too thin has the same fault all round. */
-function weakRing(piece: Piece, minWeb: number): Finding[] {
-  const { hanger } = piece;
-  if (hanger?.kind !== 'ring') return [];
-  const places = thinPlaces(piece, minWeb, 'at hanger');
-  const onHole = ({ ends }: Neck) => ends.some((end) => distanceTo(hanger.opening, end) < onHoleMm);
-  const walls = places.filter(onHole);
-  const joints = places.filter((neck) => !onHole(neck));
-  const told: [Neck | undefined, string][] = [
-    [joints[0], 'Weak ring: it is joined to the body by only'],
-    [walls[0], 'Weak ring: the wall round its hole is only'],
-  ];
-  return told.flatMap(([neck, words]): Finding[] =>
-    neck
-      ? [
-          {
-            code: 'hanger-weak',
-            severity: 'warning',
-            piece: piece.id,
-            path: hanger.path,
-            points: neck.ends,
-            width: neck.width,
-            message: `${words} ${mm(neck.width)}; ${wanted(minWeb)}.`,
-          },
-        ]
-      : [],
-  );
+export const hangerWeak: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => {
+    const { hanger } = piece;
+    if (!hanger?.lug) return [];
+    return [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock.minWeb)];
+  });
+
+function weakPlaces(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
+  return thinPlaces(piece, minWeb, 'at hanger').map(({ ends, width }) => {
+    const isWall = ends.some((end) => distanceTo(hanger.opening, end) < onHoleMm);
+    const told = isWall
+      ? `Weak ring: the wall round its hole is only ${mm(width)}`
+      : `Weak ring: only ${mm(width)} of material joins it to the body here`;
+    return {
+      code: 'hanger-weak',
+      severity: 'warning',
+      piece: piece.id,
+      path: hanger.path,
+      points: ends,
+      width,
+      message: `${told}; ${wanted(minWeb)}.`,
+    };
+  });
 }
+
+/** Where all is to be one part, `loose-part` tells it. */
+function looseRing({ id, parts, body }: Piece, { path, centre }: PlacedHanger, lug: Region): Finding[] {
+  if (parts === 'one' || shared(lug, body) > touchingMm2) return [];
+  const message = 'The ring is joined to nothing and falls out.';
+  return [{ code: 'hanger-weak', severity: 'error', piece: id, path, points: [centre], message }];
+}
+
+const shared = remembered((lug, body) => area(intersection(lug, body)));

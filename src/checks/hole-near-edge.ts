@@ -1,28 +1,41 @@
-/** Holes and slots for the tie that are too near to an edge of the piece, or open to it. */
+/** Holes and slots for the tie that are too near to an edge of the piece, open to it, or not in the piece at all. */
 
-import { contains, ringArea } from '../geometry/measure.ts';
+import { intersection } from '../geometry/clipper.ts';
+import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Finding } from '../issue.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 
-export const holeNearEdge: Check = ({ pieces, stock }) => pieces.flatMap((piece) => nearEdges(piece, stock.minWeb));
+/** An opening that takes away less merely touches the body, in mm². */
+const touchingMm2 = 0.02;
 
-function nearEdges(piece: Piece, minWeb: number): Finding[] {
-  const { hanger } = piece;
-  if (!hanger || hanger.kind === 'ring') return [];
-  const common = { code: 'hole-near-edge', piece: piece.id, path: hanger.path } as const;
-  const closed = piece.region.some((ring) => ringArea(ring) < 0 && contains([ring], hanger.centre));
-  if (!closed) {
-    const message = `The ${hanger.kind} is open to the edge: the tie slips out.`;
-    return [{ ...common, severity: 'error', points: [hanger.centre], message }];
-  }
+export const holeNearEdge: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => {
+    const { hanger } = piece;
+    if (!hanger || hanger.kind === 'ring') return [];
+    return [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock.minWeb)];
+  });
+
+/** An opening is closed when the void it is part of is a hole of the piece. */
+function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }: PlacedHanger): Finding[] {
+  if (region.some((ring) => ringArea(ring) < 0 && contains([ring], centre))) return [];
+  const message =
+    area(intersection(opening, body)) < touchingMm2
+      ? `The ${kind} lies beside the body: there is nothing for the tie to hold.`
+      : `The ${kind} is open to the edge: the tie slips out.`;
+  return [{ code: 'hole-near-edge', severity: 'error', piece: id, path, points: [centre], message }];
+}
+
+function nearEdges(piece: Piece, { kind, path }: PlacedHanger, minWeb: number): Finding[] {
   return thinPlaces(piece, minWeb, 'at hanger').map(({ ends, width }) => ({
-    ...common,
+    code: 'hole-near-edge',
     severity: 'warning',
+    piece: piece.id,
+    path,
     points: ends,
     width,
-    message: `Only ${mm(width)} of material is left between the ${hanger.kind} and an edge; ${wanted(minWeb)}.`,
+    message: `Only ${mm(width)} of material is left between the ${kind} and an edge; ${wanted(minWeb)}.`,
   }));
 }

@@ -1,43 +1,68 @@
-/** Engraving and score lines that run beyond the edge of their piece: they would be burnt into the bed, or into the next piece. */
+/** Engraving and score lines that run beyond the edge of their piece: part of them is lost, or burnt into the next piece. */
 
 import { difference } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import { EdgeIndex } from '../geometry/edge-index.ts';
+import { innerPoint } from '../geometry/inner-point.ts';
+import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
+import { along } from './along.ts';
+import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
 import { remembered } from './remembered.ts';
 
-/** What lies beyond by less is where the two merely touch, in mm². */
-const touchingMm2 = 0.02;
+/** Outlines this near to each other are one and the same line, drawn with other points; far below any kerf. */
+const sameLineMm = 0.05;
 
 export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
 
-/** The hanger's opening counts as body: what crosses it is `hole-blocked`. */
-function offBody(mark: Mark, piece: Piece): Finding[] {
-  const off = beyond(mark.region, piece.region).flatMap((part) => {
-    const { hanger } = piece;
-    return hanger ? difference(part, [hanger.opening]) : part;
-  });
-  const parts = partsOf(off).filter((part) => area(part) > touchingMm2);
-  const [largest] = parts;
+/** What crosses the hanger's opening is `hole-blocked`. */
+function offBody({ region, operation, path }: Mark, piece: Piece): Finding[] {
+  const opening = piece.hanger?.opening ?? [];
+  const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
+    edge.some((point) => !contains(opening, point)),
+  );
   if (!largest) return [];
-  const what = mark.operation === 'engrave' ? 'Engraving' : 'A score line';
-  const box = boundsOf(largest)!;
+  const what = operation === 'engrave' ? 'Engraving' : 'A score line';
+  const outers = piece.region.filter((ring) => ringArea(ring) > 0);
+  const where = contains(outers, largest.edge[0]!) ? 'into an opening' : 'beyond the edge';
+  const box = boundsOf(largest.part)!;
   const size = `${mm(box.maxX - box.minX)} × ${mm(box.maxY - box.minY)}`;
-  const places = parts.length === 1 ? size : `${parts.length} places, the largest ${size}`;
+  const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
+  const inner = innerPoint(largest.part[0]!);
   return [
     {
       code: 'mark-off-body',
       severity: 'warning',
       piece: piece.id,
-      path: mark.path,
-      points: [boxCentre(box)],
-      message: `${what} runs beyond the edge of “${piece.title}” (${places}).`,
+      path,
+      points: [contains(largest.part, inner) ? inner : largest.edge[0]!],
+      message: `${what} runs ${where} of “${piece.title}” (${places}).`,
     },
   ];
 }
 
-const beyond = remembered((mark, region) => partsOf(difference(mark, [region])));
+interface Beyond {
+  readonly part: Region;
+  /** Points of the mark's own outline that lie off the body. */
+  readonly edge: readonly Point[];
+}
+
+/**
+ * The parts of a mark that are off the body, largest first, if its outline ends there. Where it goes all round an opening, the
+ * opening is cut out of an engraved field, or has a line round it: nothing is lost.
+ */
+const beyond = remembered((mark, region): Beyond[] => {
+  const parts = partsOf(difference(mark, [region]));
+  if (parts.length === 0) return [];
+  const edges = new EdgeIndex(region);
+  const isOff = (point: Point) =>
+    edges.near(point, sameLineMm).every(([from, to]) => distanceToSegment(point, from, to) > sameLineMm);
+  return parts
+    .map((part) => ({ part, edge: part.flatMap((ring) => along(ring, 0.5)).filter(isOff) }))
+    .filter(({ edge }) => edge.length > 0);
+});

@@ -3,12 +3,15 @@
 import type { Region } from '../geometry/types.ts';
 
 export function remembered<T>(compare: (a: Region, b: Region) => T): (a: Region, b: Region) => T {
-  const known = new WeakMap<Region, { readonly b: Region; readonly result: T }>();
+  // By both: one shape may be drawn on two pieces, and one piece be compared with many shapes.
+  const known = new WeakMap<Region, WeakMap<Region, { readonly result: T }>>();
   return (a, b) => {
-    const before = known.get(a);
-    if (before?.b === b) return before.result;
+    const ofA = known.get(a) ?? new WeakMap<Region, { readonly result: T }>();
+    known.set(a, ofA);
+    const before = ofA.get(b);
+    if (before) return before.result;
     const result = compare(a, b);
-    known.set(a, { b, result });
+    ofA.set(b, { result });
     return result;
   };
 }

@@ -1,85 +1,113 @@
-/** Placement lines, scored where a piece will be glued on, that the glued piece does not hide. */
+/** Placement lines, scored where a piece will be glued on, that the glued pieces do not hide. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { contains } from '../geometry/measure.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
+import type { Shape } from '../spec/model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
+import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
 import { remembered } from './remembered.ts';
 
-/** A line of which all lies this near to the glued piece is meant for it; others are decoration (our own judgement). */
-const meantMm = 2;
+/** A line at a glued piece of which nothing is farther outside it is meant for it; others are decoration (our own judgement). */
+const meantMm = 1;
 
 /** So far inside the edge a line must lie to be hidden: the beam has a width, and glueing by hand is not exact. */
 const hiddenMm = 0.1;
 
-/** Long edges are looked at every so many mm. */
-const stepMm = 1;
+/** Distances are measured up to here: enough to tell what is meant, and what is hidden. */
+const reachMm = 1.25 * meantMm;
 
-export const scoreShows: Check = ({ pieces }) => pieces.flatMap((piece) => shownScores(piece, pieces));
+export const scoreShows: Check = (tag) => tag.pieces.flatMap((piece) => shownScores(piece, tag));
 
-function shownScores(piece: Piece, pieces: Tag['pieces']): Finding[] {
+function shownScores(piece: Piece, { pieces, made }: Tag): Finding[] {
   const glued = pieces.filter(({ glueTo }) => glueTo === piece.id);
   const scores = piece.marks.filter(({ operation }) => operation === 'score');
-  return glued.flatMap((on) => scores.flatMap((mark) => shownOf(mark, piece, on)));
-}
-
-function shownOf({ region, path }: Mark, piece: Piece, on: Piece): Finding[] {
-  const worst = farthestShown(region, on.region);
-  if (!worst) return [];
-  const told =
-    worst.beyond > 0.01
-      ? `runs up to ${mm(worst.beyond)} outside “${on.title}”, which is glued over it,`
-      : `runs along the very edge of “${on.title}”, which is glued over it,`;
-  return [
-    {
-      code: 'score-shows',
-      severity: 'warning',
-      piece: piece.id,
-      path,
-      points: [worst.point],
-      width: Math.max(worst.beyond, 0),
-      message: `This score line ${told} and will be seen. Half a millimetre inside, it is hidden.`,
-    },
-  ];
+  if (glued.length === 0) return [];
+  return scores.flatMap((mark) => {
+    const shown = farthestShown(mark, glued, made);
+    return shown ? [finding(mark, piece, shown)] : [];
+  });
 }
 
 interface Shown {
   readonly point: Point;
-  /** How far outside the glued piece, in mm; negative inside it. */
+  /** How far outside all glued pieces, in mm, up to the reach; negative inside one. */
   readonly beyond: number;
+  /** The piece that it is outside of, or nearest to. */
+  readonly on: Piece;
 }
 
-const farthestShown = remembered((score, on): Shown | undefined => {
+function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Finding {
+  const far = beyond > meantMm;
+  let told = 'runs along the very edge of';
+  if (far) told = `runs more than ${mm(meantMm)} outside`;
+  else if (beyond > 0.01) told = `runs up to ${mm(beyond)} outside`;
+  return {
+    code: 'score-shows',
+    severity: 'warning',
+    piece: piece.id,
+    path,
+    points: [point],
+    ...(far ? {} : { width: Math.max(beyond, 0) }),
+    message: `This score line ${told} “${on.title}”, which is glued over it, and will be seen. Half a millimetre inside, it is hidden.`,
+  };
+}
+
+function farthestShown({ region }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
+  const relations = glued.map((on) => ({ on, lines: distances(region, on.region) }));
+  const copied = glued.some((on) => isCopy(region, on, made));
+  const shown = region.flatMap((ring, index): Shown[] => {
+    // What one glued piece does not hide, another may.
+    const line = relations[0]!.lines[index]!.map(({ point }, at): Shown => {
+      const all = relations.map(({ on, lines }) => ({ point, beyond: lines[index]![at]!.beyond, on }));
+      return all.reduce((a, b) => (b.beyond < a.beyond ? b : a));
+    });
+    const farthest = line.reduce((a, b) => (b.beyond > a.beyond ? b : a));
+    if (farthest.beyond <= -hiddenMm) return [];
+    const crosses = line.some(({ beyond }) => beyond <= 0);
+    const meant = farthest.beyond <= meantMm ? crosses || surrounds(ring, glued) : crosses && copied;
+    return meant ? [farthest] : [];
+  });
+  return shown.length === 0 ? undefined : shown.reduce((a, b) => (b.beyond > a.beyond ? b : a));
+}
+
+function surrounds(line: Ring, glued: readonly Piece[]): boolean {
+  return glued.some(({ region }) => region.some(([corner]) => contains([line], corner!)));
+}
+
+/** Whether the line is drawn from a shape that the glued piece is made of, so that it is meant for it wherever it is. */
+function isCopy(line: Region, { sources }: Piece, made: Tag['made']): boolean {
+  const drawn = [...made].find(([, { region }]) => region === line)?.[0];
+  if (!drawn) return false;
+  const paths = sources.map(({ path }) => path.join('/'));
+  return [...made.keys()].some((shape) => originOf(shape) === originOf(drawn) && paths.includes(shape.path.join('/')));
+}
+
+/** What a copy, and a copy of a copy, is made from. */
+function originOf(shape: Shape): Shape {
+  return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
+}
+
+/** For each outline of a score line, how far points along it lie outside a glued piece. */
+const distances = remembered((score, on) => {
   const edges = new EdgeIndex(on);
-  const worst = score.flatMap((ring): Shown[] => {
-    const all = along(ring).map((point) => ({ point, beyond: beyond(point, on, edges) }));
-    const farthest = all.reduce((a, b) => (b.beyond > a.beyond ? b : a));
-    return farthest.beyond <= meantMm && farthest.beyond > -hiddenMm ? [farthest] : [];
+  return score.map((ring) => {
+    let previous: { readonly point: Point; readonly beyond: number } | undefined;
+    return along(ring, 0).map((point) => {
+      const distance = edges
+        .near(point, reachMm)
+        .reduce((least, [from, to]) => Math.min(least, distanceToSegment(point, from, to)), reachMm);
+      // Where no outline is as near as the next point, none is crossed on the way to it.
+      const inside =
+        previous && Math.hypot(point.x - previous.point.x, point.y - previous.point.y) < Math.abs(previous.beyond)
+          ? previous.beyond < 0
+          : contains(on, point);
+      previous = { point, beyond: inside ? -distance : distance };
+      return previous;
+    });
   });
-  return worst.length === 0 ? undefined : worst.reduce((a, b) => (b.beyond > a.beyond ? b : a));
 });
-
-/** Signed distance to the outline, as far as it matters here. */
-function beyond(point: Point, region: Region, edges: EdgeIndex): number {
-  const reach = 2 * meantMm;
-  const distance = edges
-    .near(point, reach)
-    .reduce((least, [from, to]) => Math.min(least, distanceToSegment(point, from, to)), reach);
-  return contains(region, point) ? -distance : distance;
-}
-
-/** The points of a ring, with others between them on long edges. */
-function along(ring: Ring): Point[] {
-  return ring.flatMap((from, index) => {
-    const to = ring[(index + 1) % ring.length]!;
-    const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / stepMm));
-    return Array.from({ length: steps }, (_, step) => ({
-      x: from.x + ((to.x - from.x) * step) / steps,
-      y: from.y + ((to.y - from.y) * step) / steps,
-    }));
-  });
-}

@@ -1,28 +1,41 @@
 /** Stacks whose members do not run into each other smoothly: a rounded corner pokes out beside its neighbour. */
 
-import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import { innerPoint } from '../geometry/inner-point.ts';
+import { area } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Finding } from '../issue.ts';
+import type { Shape } from '../spec/model.ts';
+import type { Shoulder } from '../tag/solid.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
 
-/** A corner that shows by less is not seen, in mm². */
-const seenMm2 = 0.02;
+/**
+ * A notch smaller than this is not seen, in mm² (our own judgement): one beside a corner of radius r that is lapped by d less
+ * than that measures about d³/6r, so 5 mm corners may look out by a millimetre, where they have hardly begun to turn.
+ */
+const seenMm2 = 0.05;
 
 export const shoulderShows: Check = ({ made }) =>
-  [...made].flatMap(([shape, { shoulders = [] }]) =>
-    shoulders
-      .filter(({ region }) => area(region) > seenMm2)
-      .map(({ name, region, hidingLap }) => {
-        const remedy =
-          hidingLap === undefined
-            ? 'no lap hides them; make it wider, or its corners sharper'
-            : `a lap of ${mm(hidingLap)} hides them`;
-        return {
-          code: 'shoulder-shows',
-          severity: 'warning',
-          path: [...shape.path, 'stack'],
-          points: [boxCentre(boundsOf(region)!)],
-          ...(hidingLap === undefined ? {} : { width: hidingLap }),
-          message: `Corners poke out where “${name}” joins the shape before it; ${remedy}.`,
-        };
-      }),
+  [...made].flatMap(([shape, { shoulders }]) =>
+    // A copy has the shoulders of its stack, which has told them.
+    shape.generator.kind === 'stack' && shoulders ? shoulders.flatMap((shoulder) => shown(shoulder, shape)) : [],
   );
+
+function shown({ name, region, hidingLap }: Shoulder, { path }: Shape): Finding[] {
+  const [largest] = partsOf(region);
+  if (!largest || area(largest) < seenMm2) return [];
+  const remedy =
+    hidingLap === undefined
+      ? 'no lap hides them; make one of the two wider, or its corners sharper'
+      : `a lap of ${mm(hidingLap)} hides them`;
+  return [
+    {
+      code: 'shoulder-shows',
+      severity: 'warning',
+      path: [...path, 'stack'],
+      points: [innerPoint(largest[0]!)],
+      ...(hidingLap === undefined ? {} : { width: hidingLap }),
+      message: `Corners poke out where “${name}” joins the shape before it; ${remedy}.`,
+    },
+  ];
+}

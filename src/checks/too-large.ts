@@ -1,44 +1,111 @@
 /** Pieces that do not go on the sheets there are, however they are turned. */
 
 import { boundsOf } from '../geometry/measure.ts';
-import { rotation, transform } from '../geometry/affine.ts';
-import type { Region } from '../geometry/types.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
-import type { Sheet } from '../spec/model.ts';
 import type { Check } from './check.ts';
+import { mm } from './check.ts';
 
-/** The turns that are tried, in degrees; nearly always the first or the second will do. */
-const turns = [0, 90, ...Array.from({ length: 179 }, (_, degree) => degree + 1)];
+interface Room {
+  readonly width: number;
+  readonly height: number;
+}
 
 /** Touching the margin is no fault, and neither is the last hundredth of a millimetre. */
 const slackMm = 0.01;
 
+/** A turn may be overlooked where it would leave less play than this, in mm. */
+const playMm = 0.05;
+
 export const tooLarge: Check = ({ sheet, stock, pieces }) => {
   if (!sheet) return [];
   const room = { width: sheet.width - 2 * sheet.margin, height: sheet.height - 2 * sheet.margin };
+  // The beam runs half a kerf outside the piece on every side.
+  const free = { width: room.width - stock.kerf + slackMm, height: room.height - stock.kerf + slackMm };
   return pieces.flatMap(({ id, title, region, path }): Finding[] => {
     const box = boundsOf(region);
-    if (!box || fits(region, room, stock.kerf)) return [];
-    const size = `${(box.maxX - box.minX).toFixed(1)} × ${(box.maxY - box.minY).toFixed(1)} mm`;
+    if (!box || fits(region, box, free)) return [];
+    const takes = sizeOf({ width: box.maxX - box.minX + stock.kerf, height: box.maxY - box.minY + stock.kerf });
     return [
       {
         code: 'too-large',
         severity: 'error',
         piece: id,
         path,
-        message: `“${title}” is ${size} and does not go on the sheet, which has room for ${room.width} × ${room.height} mm.`,
+        message: `“${title}” does not go on the sheet, however it is turned: ${stock.kerf > 0 ? 'with the path of the beam it' : 'it'} takes ${takes}, and there is room for ${sizeOf(room)}.`,
       },
     ];
   });
 };
 
-/** The beam runs half a kerf outside the piece on every side. */
-function fits(region: Region, room: Pick<Sheet, 'width' | 'height'>, kerf: number): boolean {
-  for (const degrees of turns) {
-    const box = boundsOf(transform(region, rotation(degrees, { x: 0, y: 0 })))!;
-    const across = box.maxX - box.minX + kerf - slackMm;
-    const up = box.maxY - box.minY + kerf - slackMm;
-    if (across <= room.width && up <= room.height) return true;
+function sizeOf({ width, height }: Room): string {
+  return `${mm(width)} × ${mm(height)}`;
+}
+
+function fits(region: Region, box: Bounds, free: Room): boolean {
+  const width = box.maxX - box.minX;
+  const height = box.maxY - box.minY;
+  if (width <= free.width && height <= free.height) return true;
+  if (height <= free.width && width <= free.height) return true;
+  return fitsTurned(region, free);
+}
+
+/** Whether any turn fits. Tried only where the piece as it lies does not. */
+function fitsTurned(region: Region, free: Room): boolean {
+  const known = turned.get(region);
+  if (known?.width === free.width && known.height === free.height) return known.fits;
+  const box = boundsOf(region)!;
+  const reach = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
+  const result = fitsWithin(hullOf(region), free, reach, 0, Math.PI);
+  turned.set(region, { ...free, fits: result });
+  return result;
+}
+
+const turned = new WeakMap<Region, Room & { readonly fits: boolean }>();
+
+/**
+ * Whether a turn between two angles fits. No span of the piece changes by more than its `reach` a radian, so that a turn that
+ * misses by more than half the range could make good rules out the whole range.
+ */
+function fitsWithin(points: readonly Point[], free: Room, reach: number, from: number, to: number): boolean {
+  const middle = (from + to) / 2;
+  const missing = Math.max(span(points, middle) - free.width, span(points, middle + Math.PI / 2) - free.height);
+  if (missing <= 0) return true;
+  const change = (reach * (to - from)) / 2;
+  if (missing > change || change < playMm) return false;
+  return fitsWithin(points, free, reach, from, middle) || fitsWithin(points, free, reach, middle, to);
+}
+
+/** How wide the points lie in a direction. */
+function span(points: readonly Point[], angle: number): number {
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  let low = Infinity;
+  let high = -Infinity;
+  for (const { x, y } of points) {
+    const along = x * cos + y * sin;
+    if (along < low) low = along;
+    if (along > high) high = along;
   }
-  return false;
+  return high - low;
+}
+
+/** The corners of the convex hull: no others ever touch an edge of the sheet (Andrew's monotone chain). */
+function hullOf(region: Region): Point[] {
+  const points = region.flat().sort((a, b) => a.x - b.x || a.y - b.y);
+  return [...chain(points), ...chain(points.reverse())];
+}
+
+/** One side of the hull. */
+function chain(points: readonly Point[]): Point[] {
+  const kept: Point[] = [];
+  for (const point of points) {
+    while (kept.length > 1 && !turnsLeft(kept.at(-2)!, kept.at(-1)!, point)) kept.pop();
+    kept.push(point);
+  }
+  return kept;
+}
+
+function turnsLeft(a: Point, b: Point, c: Point): boolean {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > 0;
 }

@@ -11,11 +11,11 @@ export interface LetterBand {
   readonly top: number;
 }
 
-/** Where the end of a member of a stack pokes out of the member it is lapped over. */
+/** Where the corners of a member of a stack poke out of the member it is lapped over. */
 export interface Shoulder {
   /** The member that is lapped over the one before it. */
   readonly name: string;
-  /** What pokes out. */
+  /** The notches beside the corners. */
   readonly region: Region;
   /** The lap that would hide it, as it is written in the spec; `undefined` where none would. */
   readonly hidingLap?: number;

@@ -3,7 +3,7 @@
 import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Bounds, Region, Ring } from '../geometry/types.ts';
 import type { Shoulder, Solid } from './solid.ts';
 
 export interface Member {
@@ -18,6 +18,9 @@ const lapSteps = 20;
 
 /** What sticks out by less than this is rounding, not a shoulder. */
 const shownAreaMm2 = 1e-4;
+
+/** A member whose end takes more of its length than this has a round or pointed end, and no corners: a disc, a triangle. */
+const mostEndShare = 0.45;
 
 /**
  * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; left out,
@@ -37,9 +40,12 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
     const poking = shoulderOf(previous.region, region, towards);
     const hiding = lap === undefined || shows(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
     const overlap = lap ?? hiding;
-    const shown = poking(overlap);
-    if (shows(shown)) shoulders.push({ name, region: shown, ...(shows(poking(hiding)) ? {} : { hidingLap: hiding }) });
-    placed.push({ name, region: abutted(region, boundsOf(previous.region), towards, overlap) });
+    const lapped = abutted(region, boundsOf(previous.region), towards, overlap);
+    if (shows(poking(overlap)) && hasCorners(previous.region, region, towards)) {
+      const notches = notchesBeside(poking(overlap), previous.region, lapped, towards);
+      shoulders.push({ name, region: notches, ...(shows(poking(hiding)) ? {} : { hidingLap: hiding }) });
+    }
+    placed.push({ name, region: lapped });
   }
   const whole = union(placed.map(({ region }) => region));
   const bounds = boundsOf(whole);
@@ -78,11 +84,9 @@ function abutted(region: Region, previous: Bounds | undefined, towards: Towards,
  * run into the wider one at full width. At most half of either, where the end is as round as a disc.
  */
 function hidingLap(previous: Region, next: Region, towards: Towards): number {
-  const vertical = towards === 'down' || towards === 'up';
-  const depth = (bounds: Bounds) => (vertical ? bounds.maxY - bounds.minY : bounds.maxX - bounds.minX);
   const poking = shoulderOf(previous, next, towards);
   let low = 0;
-  let high = Math.min(depth(boundsOf(previous)!), depth(boundsOf(next)!)) / 2;
+  let high = Math.min(depthOf(boundsOf(previous)!, towards), depthOf(boundsOf(next)!, towards)) / 2;
   for (let step = 0; step < lapSteps; step++) {
     const middle = (low + high) / 2;
     if (shows(poking(middle))) low = middle;
@@ -94,16 +98,43 @@ function hidingLap(previous: Region, next: Region, towards: Towards): number {
 /** What of the narrower member's end is outside the wider one, by lap. */
 function shoulderOf(previous: Region, next: Region, towards: Towards): (lap: number) => Region {
   const before = boundsOf(previous)!;
-  const vertical = towards === 'down' || towards === 'up';
-  const span = (bounds: Bounds) => (vertical ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY);
-  const nextIsNarrower = span(boundsOf(next)!) <= span(before);
+  const isNarrower = nextIsNarrower(previous, next, towards);
   return (lap) => {
     const placed = abutted(next, before, towards, lap);
-    const [end, wide] = nextIsNarrower
-      ? [endOf(placed, opposite[towards]), previous]
-      : [endOf(previous, towards), placed];
+    const [end, wide] = isNarrower ? [endOf(placed, opposite[towards]), previous] : [endOf(previous, towards), placed];
     return difference(end, [wide]);
   };
+}
+
+function nextIsNarrower(previous: Region, next: Region, towards: Towards): boolean {
+  const span = ({ minX, maxX, minY, maxY }: Bounds) => (isVertical(towards) ? maxX - minX : maxY - minY);
+  return span(boundsOf(next)!) <= span(boundsOf(previous)!);
+}
+
+/** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
+function hasCorners(previous: Region, next: Region, towards: Towards): boolean {
+  const isNarrower = nextIsNarrower(previous, next, towards);
+  const [narrower, side] = isNarrower ? [next, opposite[towards]] : [previous, towards];
+  const end = boundsOf(endOf(narrower, side));
+  return end !== undefined && depthOf(end, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
+}
+
+/** The gaps beside what is shown of the narrower member, where its corners round away: what the eye sees. */
+function notchesBeside(shown: Region, previous: Region, next: Region, towards: Towards): Region {
+  const along = boundsOf(shown)!;
+  const across = boundsOf(nextIsNarrower(previous, next, towards) ? next : previous)!;
+  const strip = isVertical(towards)
+    ? { ...across, minY: along.minY, maxY: along.maxY }
+    : { ...across, minX: along.minX, maxX: along.maxX };
+  return difference([boxRing(strip)], [previous, next]);
+}
+
+function isVertical(towards: Towards): boolean {
+  return towards === 'down' || towards === 'up';
+}
+
+function depthOf({ minX, maxX, minY, maxY }: Bounds, towards: Towards): number {
+  return isVertical(towards) ? maxY - minY : maxX - minX;
 }
 
 function shows(shoulder: Region): boolean {
@@ -115,7 +146,7 @@ const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as con
 /** The part of a region beyond the last line across it that is as wide as the whole, on the given side. */
 function endOf(region: Region, side: Towards): Region {
   const bounds = boundsOf(region)!;
-  const vertical = side === 'down' || side === 'up';
+  const vertical = isVertical(side);
   const sign = side === 'up' || side === 'right' ? 1 : -1;
   const widest = region.flat().filter(({ x, y }) => {
     const [across, low, high] = vertical ? [x, bounds.minX, bounds.maxX] : [y, bounds.minY, bounds.maxY];
@@ -126,13 +157,14 @@ function endOf(region: Region, side: Towards): Region {
     ...bounds,
     ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],
   };
-  const box: Region = [
-    [
-      { x: far.minX, y: far.minY },
-      { x: far.maxX, y: far.minY },
-      { x: far.maxX, y: far.maxY },
-      { x: far.minX, y: far.maxY },
-    ],
+  return intersection(region, [boxRing(far)]);
+}
+
+function boxRing({ minX, minY, maxX, maxY }: Bounds): Ring {
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
   ];
-  return intersection(region, box);
 }

@@ -1,0 +1,21 @@
+/** Points along an outline, close enough together that nothing worth telling lies between them. */
+
+import type { Point, Ring } from '../geometry/types.ts';
+
+/** Long edges are looked at every so many mm. */
+const stepMm = 1;
+
+/**
+ * One point to each step of each edge, in the order of the ring.
+ * @param share Where in its step: at 0 every corner is among them; at 0.5 every point lies on one edge alone.
+ */
+export function along(ring: Ring, share: 0 | 0.5): Point[] {
+  return ring.flatMap((from, index) => {
+    const to = ring[(index + 1) % ring.length]!;
+    const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / stepMm));
+    return Array.from({ length: steps }, (_, step) => ({
+      x: from.x + ((to.x - from.x) * (step + share)) / steps,
+      y: from.y + ((to.y - from.y) * (step + share)) / steps,
+    }));
+  });
+}

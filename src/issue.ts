@@ -43,8 +43,7 @@ export interface Issue {
   readonly width?: number;
   /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
-  readonly fixes?: readonly Fix[];
 }
 
-/** An issue before it has been given its place in the text and its fixes: what shapes and checks report. */
-export type Finding = Omit<Issue, 'range' | 'fixes'>;
+/** An issue before it has been given its place in the text: what shapes and checks report. */
+export type Finding = Omit<Issue, 'range'>;

@@ -2,28 +2,36 @@
 
 import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
-import type { TextEdit, TextRange } from './issue.ts';
+import type { Fix, Issue, TextEdit, TextRange } from './issue.ts';
 import type { Piece } from './tag/tag.ts';
 
-export function reportJson(file: string, { source, tag, issues, timings }: Report): object {
+export function reportJson(
+  file: string,
+  { source, tag, issues, accepted, timings }: Report,
+  fixes: ReadonlyMap<Issue, readonly Fix[]>,
+): object {
   const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
   const edit = (change: TextEdit) => ({ range: range(change.range), text: change.text });
+  const issueJson = (issue: Issue) => ({
+    code: issue.code,
+    severity: issue.severity,
+    message: issue.message,
+    ...(issue.piece === undefined ? {} : { piece: issue.piece }),
+    path: issue.path,
+    range: range(issue.range),
+    points: (issue.points ?? []).map(({ x, y }) => [round(x), round(y)]),
+    ...(issue.width === undefined ? {} : { width: round(issue.width) }),
+  });
   return {
     file,
     ok: !issues.some((issue) => issue.severity === 'error'),
     ...(tag ? { title: tag.title } : {}),
     pieces: tag?.pieces.map(pieceJson) ?? [],
     issues: issues.map((issue) => ({
-      code: issue.code,
-      severity: issue.severity,
-      message: issue.message,
-      ...(issue.piece === undefined ? {} : { piece: issue.piece }),
-      path: issue.path,
-      range: range(issue.range),
-      points: (issue.points ?? []).map(({ x, y }) => [round(x), round(y)]),
-      ...(issue.width === undefined ? {} : { width: round(issue.width) }),
-      fixes: (issue.fixes ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
+      ...issueJson(issue),
+      fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
     })),
+    accepted: accepted.map((issue) => ({ ...issueJson(issue), reason: issue.reason })),
     timings: { total_ms: Math.round(timings.total * 10) / 10 },
   };
 }

@@ -2,39 +2,50 @@
 
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import type { Fix, Issue, TextEdit } from '../issue.ts';
+import type { Candidate, Case, Remedy } from './candidate.ts';
+import { effectOf } from './effect.ts';
 import { remediesFor } from './remedies.ts';
-
-const mmPerInch = 25.4;
 
 /**
  * For each remedy the least change after which the issue is gone and no other of its severity or above has come.
  * @param report The report of the very text that the edits are for.
+ * @param most Stop once this many are found.
  * @throws the signal's reason once that is aborted.
  */
-export async function findFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
+export async function findFixes(
+  engine: Engine,
+  report: Report,
+  issue: Issue,
+  options: ComputeOptions,
+  most = Infinity,
+): Promise<Fix[]> {
+  const { model, tag } = report;
+  if (!model || !tag) return [];
+  const at: Case = { issue, report, model, tag, piece: tag.pieces.find(({ id }) => id === issue.piece) };
   const fixes: Fix[] = [];
-  const { source, tag } = report;
-  for (const remedy of remediesFor(issue, report)) {
-    const { path, key } = remedy;
-    for (const value of remedy.values) {
-      const text = typeof value === 'string' ? value : written(value, tag?.units ?? 'mm');
-      const edit = source.setKey(path, key, text);
-      if (!edit) break;
-      const after = await engine.compute(applied(source.text, [edit]), options);
-      if (!solves(issue, report, after)) continue;
-      fixes.push({ title: remedy.title(text), edits: [edit] });
-      break;
-    }
+  for (const remedy of remediesFor(at)) {
+    if (fixes.length >= most) break;
+    const found = await firstThatWorks(remedy, at, engine, options);
+    if (!found) continue;
+    const { candidate, after } = found;
+    const effect = effectOf(issue, report, after);
+    const title = `${remedy.words}: ${candidate.told}${effect.length > 0 ? ` (${effect.join(', ')})` : ''}`;
+    fixes.push({ title, edits: candidate.edits });
   }
   return fixes;
 }
 
-/** A length as it is put into a spec: in the spec's own unit, to a hundredth of a millimetre. */
-function written(mm: number, units: 'mm' | 'in'): string {
-  if (units === 'in') return `${Number((mm / mmPerInch).toFixed(4))} in`;
-  // Away from nothing, so that rounding never takes back what is needed.
-  const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
-  return `${hundredths / 100} mm`;
+async function firstThatWorks(
+  { candidates }: Remedy,
+  { report, issue }: Case,
+  engine: Engine,
+  options: ComputeOptions,
+): Promise<{ candidate: Candidate; after: Report } | undefined> {
+  for (const candidate of candidates) {
+    const after = await engine.compute(applied(report.source.text, candidate.edits), options);
+    if (solves(issue, report, after)) return { candidate, after };
+  }
+  return undefined;
 }
 
 export function applied(text: string, edits: readonly TextEdit[]): string {
@@ -47,7 +58,8 @@ export function applied(text: string, edits: readonly TextEdit[]): string {
 
 const weight = { info: 0, warning: 1, error: 2 } as const;
 
-function solves(issue: Issue, before: Report, after: Report): boolean {
+/** Whether the issue is gone from `after`, and nothing as serious has come. */
+export function solves(issue: Issue, before: Report, after: Report): boolean {
   if (!after.tag) return false;
   const countBefore = counts(before.issues);
   const countAfter = counts(after.issues);

@@ -1,105 +1,76 @@
-/** What may help against an issue: one key of the spec, and the values to try for it, least change first. */
+/** What may help against an issue, the way that changes least about the tag first. */
 
-import type { Report } from '../engine.ts';
-import type { Issue, YamlPath } from '../issue.ts';
-import type { TagModel } from '../spec/model.ts';
-import { comfortableOpening, slotEaseMm } from '../spec/tie.ts';
+import type { Case, Remedy } from './candidate.ts';
+import { setting, settingLengths, shapeAt, valueAt, nameOf } from './candidate.ts';
+import { onBacking } from './remedies/backing.ts';
+import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
+import { apart, joined, thicker } from './remedies/lettering.ts';
+import { coarser, hidden, onBody } from './remedies/marks.ts';
+import { smallerPiece } from './remedies/size.ts';
+import { bundledFonts } from '../text/bundled-fonts.ts';
 
-export interface Remedy {
-  /** The map in which the key is set. */
-  readonly path: YamlPath;
-  readonly key: string;
-  /** Lengths in mm, or words. */
-  readonly values: readonly (number | string)[];
-  title(value: string): string;
-}
-
-/** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
-const growShares = [0.5, 0.6, 0.75, 1, 1.4, 2];
-
-/** Steps in mm by which parts that do not touch are brought together. */
-const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
-
-export function remediesFor(issue: Issue, { model, tag }: Report): Remedy[] {
-  if (!model || !tag) return [];
-  const { path } = issue;
-  const missing = tag.stock.minWeb - (issue.width ?? 0);
+export function remediesFor(at: Case): Remedy[] {
+  const { issue } = at;
   switch (issue.code) {
     case 'weak-bridge':
-    case 'thin-stroke': {
-      const hanger = hangerAt(path, model);
-      const shares = (...factors: number[]) => factors.map((factor) => factor * missing);
-      if (!hanger) return growing(path, model, shares(...growShares));
-      if (hanger.kind !== 'ring') {
-        return [lengthen(path, 'inset', hanger.inset, shares(1, 1.2, 1.5), `Move the ${hanger.kind} inwards`)];
-      }
-      return [
-        lengthen(path, 'sink', hanger.sink, shares(0.5, 1, 1.5, 2), 'Set the ring deeper'),
-        lengthen(path, 'wall', hanger.wall, shares(1, 1.5, 2), 'Thicken the ring'),
-      ];
-    }
-    case 'loose-part': {
-      const piece = tag.pieces.find(({ id }) => id === issue.piece);
-      const many: Remedy[] = piece?.glueTo
-        ? [
-            {
-              path: piece.path,
-              key: 'parts',
-              values: ['many'],
-              title: () => 'Separate parts are intended: parts: many',
-            },
-          ]
-        : [];
-      return [...many, ...growing(path, model, joiningMm), ...tightening(path, model)];
-    }
-    case 'hole-too-small': {
-      const hanger = hangerAt(path, model);
-      if (!hanger) return [];
-      const slot = hanger.kind === 'slot' && tag.tie?.kind === 'ribbon';
-      const value = slot ? tag.tie.size + slotEaseMm : comfortableOpening(tag.tie);
-      const key = slot ? 'length' : 'opening';
-      return [
-        { path, key, values: [value], title: (text) => `Make the ${slot ? 'slot' : 'hole'} larger: ${key} ${text}` },
-      ];
-    }
+    case 'thin-stroke':
+      return [...thicker(at), ...onBacking(at)];
+    case 'loose-part':
+      return [...joined(at), ...onBacking(at)];
+    case 'hanger-weak':
+      return strongerRing(at);
+    case 'hole-near-edge':
+      return furtherIn(at);
+    case 'hole-blocked':
+      return clear(at);
+    case 'hole-too-small':
+      return wideEnough(at);
+    case 'gap-closes':
+      return apart(at);
+    case 'speck':
+      return tidier(at);
+    case 'shoulder-shows':
+      return deeperLap(at);
+    case 'score-shows':
+      return hidden(at);
+    case 'mark-off-body':
+      return onBody(at);
+    case 'fine-mark':
+      return coarser(at);
+    case 'off-centre':
+      return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'too-large':
+      return smallerPiece(at);
+    case 'missing-glyph':
+      return otherFonts(at);
     default:
       return [];
   }
 }
 
-function hangerAt(path: YamlPath, model: TagModel) {
-  const key = path.join('/');
-  return model.pieces.map(({ hanger }) => hanger).find((hanger) => hanger?.path.join('/') === key);
+/** Specks are dropped with what is as small as the largest of them. */
+function tidier(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  if (!shape || at.issue.width === undefined) return [];
+  const size = at.issue.width + 0.05;
+  return [{ words: `Drop the specks of ${nameOf(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) }];
 }
 
-function growing(path: YamlPath, model: TagModel, steps: readonly number[]): Remedy[] {
-  const shape = shapeAt(path, model);
-  if (!shape) return [];
-  return [lengthen(path, 'grow', shape.modifiers.grow ?? 0, steps, `Thicken “${shape.name ?? 'the shape'}”`)];
-}
-
-/** Letters that nearly touch are often better moved than thickened. */
-function tightening(path: YamlPath, model: TagModel): Remedy[] {
-  const shape = shapeAt(path, model);
-  if (shape?.generator.kind !== 'text') return [];
-  const before = shape.generator.letterSpacingMm;
+/** `width` is the lap that hides the shoulders. */
+function deeperLap(at: Case): Remedy[] {
+  const { path, width } = at.issue;
+  if (width === undefined) return [];
   return [
-    lengthen(
-      path,
-      'letter_spacing',
-      before,
-      joiningMm.map((step) => -step),
-      'Move the letters together',
-    ),
+    { words: 'Lap them further', candidates: settingLengths(at, path, 'lap', [width, width + 0.1, width + 0.5]) },
   ];
 }
 
-function shapeAt(path: YamlPath, model: TagModel) {
-  const key = path.join('/');
-  const inPlace = model.pieces.flatMap(({ body, cut }) => [...body, ...cut]).map(({ shape }) => shape);
-  return [...model.shapes.values(), ...inPlace].find((shape) => shape.path.join('/') === key);
-}
-
-function lengthen(path: YamlPath, key: string, before: number, steps: readonly number[], words: string): Remedy {
-  return { path, key, values: steps.map((step) => before + step), title: (text) => `${words}: ${key} ${text}` };
+/** The bundled families that have the letters; each is another look, so each is offered for itself. */
+function otherFonts(at: Case): Remedy[] {
+  const path = at.issue.path.slice(0, -1);
+  const now = valueAt(at, [...path, 'font']);
+  return bundledFonts
+    .map(({ family }) => family)
+    .filter((family) => family !== now)
+    .map((family) => ({ words: 'Set it in another font', candidates: setting(at, path, 'font', family) }));
 }

@@ -1,0 +1,30 @@
+/** `tagwright fix`: mends what can be mended, and shows how. */
+
+import { createTwoFilesPatch } from 'diff';
+import { fixAll } from '../fixes/fix-all.ts';
+import { isIssueCode } from '../issue-kinds.ts';
+import { exitCodeOf, printReport } from './check.ts';
+import { newEngine, writeWhole } from './files.ts';
+import type { SpecFile } from './files.ts';
+import { exitCodes, UsageError } from './usage.ts';
+
+/** Prints a unified diff of each file, and what is left to do by hand; with `dryRun` nothing is written. */
+export async function fix(
+  specs: readonly SpecFile[],
+  { dryRun, only }: { dryRun: boolean; only: string | undefined },
+): Promise<number> {
+  if (only !== undefined && !isIssueCode(only)) throw new UsageError(`There is no “${only}” to fix.`);
+  const engine = newEngine();
+  let code: number = exitCodes.clean;
+  for (const { file, text, options } of specs) {
+    const { text: fixed, made, report } = await fixAll(engine, text, options, only);
+    for (const title of made) console.error(`${file}: ${title}`);
+    if (fixed !== text) {
+      console.log(createTwoFilesPatch(file, file, text, fixed, 'as it was', 'fixed').trimEnd());
+      if (!dryRun) await writeWhole(file, fixed);
+    }
+    printReport(file, report);
+    code = Math.max(code, exitCodeOf(report));
+  }
+  return code;
+}

@@ -1,0 +1,33 @@
+/** How the command line is used. */
+
+import { isIssueCode } from '../issue-kinds.ts';
+import type { Severities } from '../judgement.ts';
+import { formats } from '../output/formats.ts';
+
+export const usage = `Usage:
+  tagwright check FILE… [--json] [--strict]
+  tagwright fix FILE… [--dry-run] [--only CODE]
+  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force]
+
+  --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times
+
+Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors, 2 wrong usage.`;
+
+export const exitCodes = { clean: 0, errors: 1, usage: 2 } as const;
+
+export class UsageError extends Error {}
+
+const levels = ['error', 'warning', 'info', 'off'] as const;
+
+/** From the values of `--severity`. */
+export function severitiesOf(given: readonly string[]): Severities {
+  return Object.fromEntries(
+    given.map((each) => {
+      const [code = '', level] = each.split('=');
+      if (!isIssueCode(code)) throw new UsageError(`There is no “${code}” to weigh.`);
+      const known = levels.find((candidate) => candidate === level);
+      if (!known) throw new UsageError(`--severity ${code} is ${levels.join(', ')}.`);
+      return [code, known];
+    }),
+  );
+}

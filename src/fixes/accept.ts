@@ -1,0 +1,39 @@
+/** The comment by which a finding is accepted, put where it counts; the reason is the writer's to give. */
+
+import type { ComputeOptions, Engine, Report } from '../engine.ts';
+import type { Issue } from '../issue.ts';
+import { canBeSilenced } from '../judgement.ts';
+import { applied, solves } from './find-fixes.ts';
+
+/** An insertion of `before`, the reason, and `after`. */
+export interface Acceptance {
+  readonly at: number;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** `undefined` where the finding cannot be accepted, or not by a comment there. */
+export async function acceptanceOf(
+  engine: Engine,
+  report: Report,
+  issue: Issue,
+  options: ComputeOptions,
+): Promise<Acceptance | undefined> {
+  const { source } = report;
+  // A comment about comments would go on for ever.
+  if (!canBeSilenced(issue.code) || issue.code === 'odd-comment') return undefined;
+  const acceptance = commentFor(issue, source.text);
+  const { at, before, after } = acceptance;
+  const edit = { range: { start: at, end: at }, text: `${before}because${after}` };
+  return solves(issue, report, await engine.compute(applied(source.text, [edit]), options)) ? acceptance : undefined;
+}
+
+/** At the end of its line; above it, where the line has a comment already. */
+function commentFor({ code, range }: Issue, text: string): Acceptance {
+  const start = text.lastIndexOf('\n', range.start - 1) + 1;
+  const line = /[^\r\n]*/.exec(text.slice(start))![0];
+  const comment = `# accept ${code}: `;
+  if (!line.includes('#')) return { at: start + line.trimEnd().length, before: `  ${comment}`, after: '' };
+  const indent = /^\s*/.exec(line)![0];
+  return { at: start, before: indent + comment, after: text.includes('\r\n') ? '\r\n' : '\n' };
+}

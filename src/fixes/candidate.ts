@@ -1,0 +1,76 @@
+/** Edits that may help, before anyone knows whether they do. */
+
+import type { Report } from '../engine.ts';
+import type { Issue, TextEdit, YamlPath } from '../issue.ts';
+import type { Shape, TagModel } from '../spec/model.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+
+/** One change of the text and what it does, such as “grow 0.49 mm”. */
+export interface Candidate {
+  readonly told: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/** One way to help, in words, and the changes to try for it, least first. */
+export interface Remedy {
+  readonly words: string;
+  readonly candidates: readonly Candidate[];
+}
+
+/** An issue with all that is known of the tag it was found on. */
+export interface Case {
+  readonly issue: Issue;
+  readonly report: Report;
+  readonly model: TagModel;
+  readonly tag: Tag;
+  readonly piece: Piece | undefined;
+}
+
+const mmPerInch = 25.4;
+
+/** A length as it is put into a spec: in the spec's own unit, to a hundredth of a millimetre. */
+export function written(mm: number, units: 'mm' | 'in'): string {
+  if (units === 'in') return `${Number((mm / mmPerInch).toFixed(4))} in`;
+  // Away from nothing, so that rounding never takes back what is needed.
+  const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
+  return `${hundredths / 100} mm`;
+}
+
+/** The map at `path` gets this key and value; none where there is no map. */
+export function setting({ report }: Case, path: YamlPath, key: string, text: string): Candidate[] {
+  const edit = report.source.setKey(path, key, text);
+  return edit ? [{ told: `${key} ${text}`, edits: [edit] }] : [];
+}
+
+/** The same for each of some lengths in mm. */
+export function settingLengths(at: Case, path: YamlPath, key: string, lengths: readonly number[]): Candidate[] {
+  return lengths.flatMap((mm) => setting(at, path, key, written(mm, at.tag.units)));
+}
+
+/** The value at `path` is put by another. */
+export function replacing({ report }: Case, path: YamlPath, text: string): TextEdit {
+  return { range: report.source.range(path), text };
+}
+
+/** What the text has at `path`. */
+export function valueAt({ report }: Case, path: YamlPath): unknown {
+  return path.reduce<unknown>(
+    (value, step) =>
+      typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[step] : undefined,
+    report.source.value,
+  );
+}
+
+export function samePath(a: YamlPath, b: YamlPath): boolean {
+  return a.length === b.length && a.every((step, index) => step === b[index]);
+}
+
+/** The shape that is written at `path`: named ones and those written in a piece's lists. */
+export function shapeAt({ tag }: Case, path: YamlPath): Shape | undefined {
+  return [...tag.made.keys()].find((shape) => samePath(shape.path, path));
+}
+
+/** How a shape is called in titles. */
+export function nameOf({ name }: Shape): string {
+  return name === undefined ? 'the shape' : `“${name}”`;
+}

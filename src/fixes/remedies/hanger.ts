@@ -1,0 +1,124 @@
+/** What makes a hanger hold, and lets the tie through. */
+
+import type { Anchor, Hanger } from '../../spec/model.ts';
+import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { samePath, setting, settingLengths, written } from '../candidate.ts';
+
+export function hangerAt({ model, issue }: Case): Hanger | undefined {
+  return model.pieces.map(({ hanger }) => hanger).find((hanger) => hanger && samePath(hanger.path, issue.path));
+}
+
+/** A ring whose joint or wall is too narrow. */
+export function strongerRing(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  if (hanger?.kind !== 'ring') return [];
+  const missing = at.tag.stock.minWeb - (at.issue.width ?? 0);
+  const shares = (...factors: number[]) => factors.map((factor) => factor * missing);
+  const from = (before: number, steps: readonly number[]) => steps.map((step) => before + step);
+  return [
+    {
+      words: 'Set the ring deeper',
+      candidates: settingLengths(at, hanger.path, 'sink', from(hanger.sink, shares(0.5, 1, 1.5, 2))),
+    },
+    {
+      words: 'Thicken the ring',
+      candidates: settingLengths(at, hanger.path, 'wall', from(hanger.wall, shares(1, 1.5, 2))),
+    },
+    ...elsewhere(at, hanger),
+  ];
+}
+
+/** A hole or slot too near to an edge, or open to it. */
+export function furtherIn(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  if (!hanger || hanger.kind === 'ring') return [];
+  const missing = at.tag.stock.minWeb - (at.issue.width ?? 0);
+  const steps = [1, 1.2, 1.5, 2, 3].map((factor) => factor * missing);
+  const { tie } = at.tag;
+  const least = tie && hanger.kind === 'hole' ? tightestOpening(tie) : hanger.opening;
+  return [
+    {
+      words: `Move the ${hanger.kind} inwards`,
+      // A hole that is put at a point is not moved by its inset.
+      candidates:
+        hanger.at.kind === 'point'
+          ? nudgedIn(at, hanger, steps)
+          : settingLengths(
+              at,
+              hanger.path,
+              'inset',
+              steps.map((step) => hanger.inset + step),
+            ),
+    },
+    {
+      words: 'Make the hole smaller',
+      candidates: least < hanger.opening - 0.01 ? settingLengths(at, hanger.path, 'opening', [least]) : [],
+    },
+    ...elsewhere(at, hanger),
+  ];
+}
+
+/** Something in the way of the tie. */
+export function clear(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  if (!hanger) return [];
+  const shallower: Remedy = {
+    words: 'Set the ring less deep',
+    candidates: hanger.kind === 'ring' && hanger.sink > 0 ? settingLengths(at, hanger.path, 'sink', [0]) : [],
+  };
+  return [shallower, ...elsewhere(at, hanger)];
+}
+
+/** An opening that the tie does not go through. */
+export function wideEnough(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  const { tie } = at.tag;
+  if (!hanger) return [];
+  const slot = hanger.kind === 'slot' && tie?.kind === 'ribbon';
+  const key = slot ? 'length' : 'opening';
+  const size = slot ? tie.size + slotEaseMm : comfortableOpening(tie);
+  return [
+    {
+      words: `Make the ${slot ? 'slot' : 'hole'} larger`,
+      candidates: settingLengths(at, hanger.path, key, [size]),
+    },
+  ];
+}
+
+const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'bottom', 'top-left', 'top-right'];
+
+/** The other places for it, each offered for itself: which of them suits the tag only its maker knows. */
+function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  const here = place.kind === 'anchor' ? place.anchor : place.kind;
+  const places = kind === 'ring' ? (['auto', ...sides] as const) : sides;
+  return places
+    .filter((side) => side !== here)
+    .map((side) => ({
+      words: side === 'auto' ? `Let the ${kind} find its place` : `Move the ${kind} elsewhere`,
+      candidates: setting(at, path, 'at', side),
+    }));
+}
+
+/** From the edge towards the opening, on the line between the two points that are too near to each other. */
+function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
+  const { issue, piece, tag } = at;
+  const [a, b] = issue.points ?? [];
+  const centre = piece?.hanger?.centre;
+  if (!a || !b || !centre) return [];
+  const gap = (point: typeof a) => Math.hypot(point.x - centre.x, point.y - centre.y);
+  const [edge, opening] = gap(a) > gap(b) ? [a, b] : [b, a];
+  const length = Math.hypot(opening.x - edge.x, opening.y - edge.y);
+  if (length === 0) return [];
+  const x = (opening.x - edge.x) / length;
+  const y = (opening.y - edge.y) / length;
+  return steps.flatMap((step) => {
+    const right = hanger.nudge.x + step * x;
+    const up = hanger.nudge.y + step * y;
+    const words = [
+      ...(Math.abs(up) < 0.005 ? [] : [`${up > 0 ? 'up' : 'down'}: ${written(Math.abs(up), tag.units)}`]),
+      ...(Math.abs(right) < 0.005 ? [] : [`${right > 0 ? 'right' : 'left'}: ${written(Math.abs(right), tag.units)}`]),
+    ];
+    return words.length === 0 ? [] : setting(at, hanger.path, 'nudge', `{${words.join(', ')}}`);
+  });
+}

@@ -1,0 +1,152 @@
+/** What makes lettering, and any other shape, hold together. */
+
+import type { Shape } from '../../spec/model.ts';
+import type { Case, Candidate, Remedy } from '../candidate.ts';
+import { nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+
+/** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
+const growShares = [0.5, 0.6, 0.75, 1, 1.4, 2];
+
+/** Steps in mm by which parts that do not touch are brought together. */
+const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
+
+/** Weights that families of lettering commonly have, above the regular one. */
+const heavierWeights = [600, 700, 800, 900];
+
+/** Larger by so many times at the most: beyond that it is another tag. */
+const largestFactor = 1.6;
+
+/** A neck, a wall or a run of a shape that is too narrow. */
+export function thicker(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  if (!shape) return [];
+  const { minWeb } = at.tag.stock;
+  const width = at.issue.width ?? 0;
+  const missing = minWeb - width;
+  // What is cut through a piece leaves more of it when it is thinner.
+  const sign = isCutThrough(at, shape) ? -1 : 1;
+  return [
+    growing(
+      at,
+      shape,
+      growShares.map((share) => sign * share * missing),
+    ),
+    heavier(at, shape),
+    larger(at, shape, minWeb / Math.max(width, 1e-6)),
+  ];
+}
+
+/** Parts that fall out. */
+export function joined(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  const { piece } = at;
+  const many: Remedy = {
+    words: 'Separate parts are intended',
+    candidates: piece?.glueTo === undefined ? [] : setting(at, piece.path, 'parts', 'many'),
+  };
+  if (!shape) return [many];
+  const { minWeb } = at.tag.stock;
+  if (isCutThrough(at, shape)) {
+    return [
+      {
+        words: `Hold the counters of ${nameOf(shape)} by bridges`,
+        candidates: settingLengths(at, shape.path, 'bridges', [minWeb, 1.2 * minWeb]),
+      },
+    ];
+  }
+  return [
+    many,
+    growing(at, shape, joiningMm),
+    {
+      words: 'Move the letters together',
+      candidates: spacing(
+        at,
+        shape,
+        joiningMm.map((step) => -step),
+      ),
+    },
+    {
+      words: `Join the parts of ${nameOf(shape)} by straps`,
+      candidates: settingLengths(at, shape.path, 'straps', [minWeb, 1.2 * minWeb, 1.5 * minWeb]),
+    },
+  ];
+}
+
+/** Gaps that the beam closes: wider, or filled. */
+export function apart(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  if (!shape) return [];
+  const gap = at.issue.width ?? 0;
+  const missing = Math.max(at.tag.stock.kerf - gap, 0);
+  const steps = [1.1, 1.5, 2, 3].map((share) => share * missing + 0.02);
+  return [
+    { words: 'Move the letters apart', candidates: spacing(at, shape, steps) },
+    growing(
+      at,
+      shape,
+      steps.slice(0, 3).map((step) => -step / 2),
+      'Thin',
+    ),
+    growing(
+      at,
+      shape,
+      [0.5, 0.75, 1, 1.5].map((share) => share * gap + 0.02),
+      'Close the gap by thickening',
+    ),
+  ];
+}
+
+function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
+  const before = shape.modifiers.grow ?? 0;
+  const verb = words || ((steps[0] ?? 0) < 0 ? 'Thin' : 'Thicken');
+  return {
+    words: `${verb} ${nameOf(shape)}`,
+    candidates: settingLengths(
+      at,
+      shape.path,
+      'grow',
+      steps.map((step) => before + step),
+    ),
+  };
+}
+
+function spacing(at: Case, { generator, path }: Shape, steps: readonly number[]): Candidate[] {
+  if (generator.kind !== 'text') return [];
+  return settingLengths(
+    at,
+    path,
+    'letter_spacing',
+    steps.map((step) => generator.letterSpacingMm + step),
+  );
+}
+
+function heavier(at: Case, { generator, path, name }: Shape): Remedy {
+  const weights =
+    generator.kind === 'text' ? heavierWeights.filter((weight) => weight > generator.weight && weight >= 600) : [];
+  return {
+    words: `Set ${name === undefined ? 'the shape' : `“${name}”`} in a heavier weight`,
+    candidates: weights.flatMap((weight) => setting(at, path, 'weight', String(weight))),
+  };
+}
+
+/** The size that is asked for, made larger, where one is. */
+function larger(at: Case, shape: Shape, factor: number): Remedy {
+  const { width, height } = shape.modifiers;
+  const key = width === undefined ? 'height' : 'width';
+  const size = width ?? height;
+  const factors = [factor, 1.1 * factor, 1.25 * factor].filter((each) => each <= largestFactor);
+  return {
+    words: `Make ${nameOf(shape)} larger`,
+    candidates:
+      size === undefined
+        ? []
+        : factors.flatMap((each) =>
+            setting(at, shape.path, key, written(Math.ceil(size * each * 10) / 10, at.tag.units)),
+          ),
+  };
+}
+
+export function isCutThrough({ model, issue }: Case, shape: Shape): boolean {
+  const piece = model.pieces.find(({ id }) => id === issue.piece);
+  return piece?.cut.some((entry) => samePath(entry.shape.path, shape.path)) ?? false;
+}

@@ -1,0 +1,80 @@
+/** What mends engraving and scoring. */
+
+import type { Entry } from '../../spec/model.ts';
+import type { Case, Candidate, Remedy } from '../candidate.ts';
+import { nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
+
+/** How far inside the glued piece a placement line lies (common practice, no source: 0.5 mm). */
+const hiddenMm = 0.5;
+
+/** A mark that runs beyond the edge is made smaller in these steps. */
+const smaller = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
+
+function entryAt({ model, issue }: Case): Entry | undefined {
+  return model.pieces
+    .flatMap(({ score, engrave }) => [...score, ...engrave])
+    .find(({ path }) => samePath(path, issue.path));
+}
+
+/** A placement line that shows. */
+export function hidden(at: Case): Remedy[] {
+  const entry = entryAt(at);
+  if (!entry) return [];
+  const steps = [hiddenMm, 2 * hiddenMm].map((step) => -(step + (at.issue.width ?? 0)));
+  return [{ words: 'Draw the line inside the piece that hides it', candidates: grownEntry(at, entry, steps) }];
+}
+
+/** Detail finer than the beam draws. */
+export function coarser(at: Case): Remedy[] {
+  const entry = entryAt(at);
+  if (!entry) return [];
+  const least = Math.max(at.tag.stock.kerf, 0.2);
+  const missing = least - (at.issue.width ?? 0);
+  const steps = [0.5, 0.75, 1, 1.5].map((share) => share * missing + 0.01);
+  return [{ words: 'Thicken the mark', candidates: grownEntry(at, entry, steps) }];
+}
+
+/** A mark beyond the edge: on the body, or smaller. */
+export function onBody(at: Case): Remedy[] {
+  const entry = entryAt(at);
+  const { piece, model, tag } = at;
+  if (!entry || !piece) return [];
+  const { shape } = entry;
+  const { width, height, place, fit } = shape.modifiers;
+  const body = model.pieces.find(({ id }) => id === piece.id)?.body[0]?.shape.name;
+  const size = width ?? height;
+  const key = width === undefined ? 'height' : 'width';
+  return [
+    {
+      words: `Put ${nameOf(shape)} in the middle of “${body ?? ''}”`,
+      candidates: body === undefined || place || fit ? [] : setting(at, shape.path, 'place', `{on: ${body}}`),
+    },
+    {
+      words: `Make ${nameOf(shape)} smaller`,
+      candidates:
+        size === undefined
+          ? []
+          : smaller.flatMap((factor) => {
+              return setting(at, shape.path, key, written(Math.floor(size * factor * 10) / 10, tag.units));
+            }),
+    },
+  ];
+}
+
+/** The mark alone is grown, not the shape it is made from, which may be a piece as well. */
+function grownEntry(at: Case, { shape, path }: Entry, steps: readonly number[]): Candidate[] {
+  const name = valueAt(at, path);
+  if (typeof name !== 'string') {
+    const before = shape.modifiers.grow ?? 0;
+    return settingLengths(
+      at,
+      path,
+      'grow',
+      steps.map((step) => before + step),
+    );
+  }
+  return steps.map((step) => {
+    const grow = written(step, at.tag.units);
+    return { told: `grow ${grow}`, edits: [replacing(at, path, `{from: ${name}, grow: ${grow}}`)] };
+  });
+}

@@ -1,0 +1,35 @@
+/** What makes a piece go on the sheet. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, setting, written } from '../candidate.ts';
+
+/** The shapes of the body that have a size of their own, each made smaller by as much as the piece is too large. */
+export function smallerPiece(at: Case): Remedy[] {
+  const { piece, model, tag } = at;
+  const box = piece && boundsOf(piece.region);
+  const body = model.pieces.find(({ id }) => id === piece?.id)?.body ?? [];
+  if (!box || !tag.sheet) return [];
+  const { width, height, margin } = tag.sheet;
+  const room = [width - 2 * margin, height - 2 * margin].map((side) => side - tag.stock.kerf) as [number, number];
+  const size = [box.maxX - box.minX, box.maxY - box.minY] as [number, number];
+  const factor = Math.max(
+    Math.min(room[0] / size[0], room[1] / size[1]),
+    Math.min(room[0] / size[1], room[1] / size[0]),
+  );
+  return body.map(({ shape }) => {
+    const { width: wide, height: high } = shape.modifiers;
+    const key = wide === undefined ? 'height' : 'width';
+    const before = wide ?? high;
+    return {
+      words: `Make ${nameOf(shape)} smaller`,
+      candidates:
+        before === undefined
+          ? []
+          : [1, 0.97, 0.92, 0.85].flatMap((share) => {
+              const after = Math.floor(before * factor * share * 10) / 10;
+              return after > 0 ? setting(at, shape.path, key, written(after, tag.units)) : [];
+            }),
+    };
+  });
+}

@@ -1,0 +1,104 @@
+/** A load estimate in plain words, for hover and preview. */
+
+import type { LoadEstimate, LoadSection } from './load.ts';
+import { cutEdge } from './load.ts';
+
+export interface LoadDescription {
+  readonly headline: string;
+  /** How it comes about, most important first. */
+  readonly lines: readonly string[];
+  /** To be shown wherever the headline is. */
+  readonly caution: string;
+}
+
+/** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
+const gravity = 9.80665;
+
+const cautions = {
+  wood:
+    'An estimate from published averages of clear wood: this piece’s grain, glue, knots and charring were not looked at. ' +
+    'Try it on scrap, and hang nothing by it that must not fall.',
+  other:
+    'An estimate from published figures: this piece’s cracks, scratches, glue and scorching were not looked at. ' +
+    'Try it on scrap, and hang nothing by it that must not fall.',
+} as const;
+
+export function describeLoad(estimate: LoadEstimate): LoadDescription {
+  const caution = estimate.material?.kind === 'wood' ? cautions.wood : cautions.other;
+  switch (estimate.kind) {
+    case 'nothing': {
+      const why = {
+        open: 'the opening of the hanger is not closed',
+        loose: 'the hanger is not joined to most of the piece',
+      };
+      return { headline: `Bears no pull: ${why[estimate.fault]}`, lines: [], caution };
+    }
+    case 'unknown':
+      return {
+        headline: `Load unknown: ${estimate.reason}`,
+        lines: [`Narrowest where it would break: ${place(estimate.weakest)}${crossSection(estimate)}.`],
+        caution,
+      };
+    case 'bears':
+      return {
+        headline: `Bears a short pull of about ${force(estimate.shortPull)} – weakest ${place(estimate.weakest)}`,
+        lines: reasons(estimate),
+        caution,
+      };
+  }
+}
+
+function reasons(estimate: Extract<LoadEstimate, { kind: 'bears' }>): string[] {
+  const { material, thicknessMm, hanging, weakest, sections } = estimate;
+  const edge = material.kind === 'plywood' ? undefined : percent(1 - cutEdge[material.kind]);
+  const allowed =
+    material.kind === 'wood' ? `what 95 of 100 pieces reach, less ${edge} for cut edges` : `less ${edge} for cut edges`;
+  return [
+    hanging === undefined
+      ? `How much less ${material.name} bears when left hanging for long is not published here.`
+      : `Left hanging for ten years: about ${force(hanging)}.`,
+    ...(weakest.weaker ? [`Counts the grain as lying ${weakest.weaker} the pull there, the weaker way.`] : []),
+    `Taken as ${material.name}, ${lengthText(thicknessMm)} mm thick (${material.source}): ${allowed}.`,
+    ...sections.slice(1, 2).map((section) => `Next would be ${place(section)}: ${force(section.bears!)}.`),
+  ];
+}
+
+/** Where a section is and how wide, to follow "weakest". */
+function place({ what, widthMm, totalMm, count }: LoadSection): string {
+  const wide = `${widthMm.toFixed(2)} mm`;
+  switch (what) {
+    case 'wall':
+      return `at the wall beside the opening, ${wide} wide`;
+    case 'tear-out':
+      return `where the tie would tear out, ${wide} from the edge`;
+    case 'strap':
+      return `at the strip ahead of the slot, ${wide} wide`;
+    case 'attachment':
+      return `where the ring is joined, ${totalMm.toFixed(2)} mm wide`;
+    case 'neck':
+      return `at the neck, ${wide} wide`;
+    case 'strokes':
+      return `across ${count} strokes, ${totalMm.toFixed(2)} mm together`;
+  }
+}
+
+function crossSection({ weakest, thicknessMm }: Extract<LoadEstimate, { kind: 'unknown' }>): string {
+  if (thicknessMm === undefined) return '';
+  return ` (${rounded(weakest.totalMm * thicknessMm)} mm² in all)`;
+}
+
+/** "14 N (1.4 kg)": newtons, and the mass that weighs as much, for people who think in those. */
+function force(newtons: number): string {
+  const kilograms = newtons / gravity;
+  const mass = Number(kilograms.toPrecision(2)) >= 1 ? `${rounded(kilograms)} kg` : `${rounded(kilograms * 1000)} g`;
+  return `${rounded(newtons)} N (${mass})`;
+}
+
+/** To two significant figures: more would feign an accuracy that no such estimate has. */
+function rounded(value: number): string {
+  const digits = Number(value.toPrecision(2));
+  return value > 0 && digits < 10 ? value.toPrecision(2) : String(digits);
+}
+
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+const lengthText = (mm: number): string => String(Number(mm.toFixed(2)));

@@ -1,0 +1,82 @@
+/** Straight lines through a region: where they run in material, and what that bears. */
+
+import { contains } from '../geometry/measure.ts';
+import type { Point, Region } from '../geometry/types.ts';
+
+/** From and to, in mm along a line. */
+export type Stretch = readonly [number, number];
+
+/** Where a line crosses the edges, in mm along `direction` (a unit vector) from `origin`, ascending. Each corner counts once. */
+export function crossings(region: Region, origin: Point, direction: Point): number[] {
+  const found: number[] = [];
+  for (const ring of region) {
+    let previous = ring[ring.length - 1]!;
+    let before = across(previous);
+    for (const point of ring) {
+      const here = across(point);
+      if (before > 0 !== here > 0) {
+        const from = along(previous);
+        found.push(from + (before / (before - here)) * (along(point) - from));
+      }
+      previous = point;
+      before = here;
+    }
+  }
+  return found.sort((a, b) => a - b);
+
+  function across({ x, y }: Point): number {
+    return (x - origin.x) * direction.y - (y - origin.y) * direction.x;
+  }
+  function along({ x, y }: Point): number {
+    return (x - origin.x) * direction.x + (y - origin.y) * direction.y;
+  }
+}
+
+/** All stretches of a line in material. */
+export function stretchesAcross(region: Region, origin: Point, direction: Point): Stretch[] {
+  const found = crossings(region, origin, direction);
+  return found.flatMap((from, i): Stretch[] => (i % 2 === 0 && i + 1 < found.length ? [[from, found[i + 1]!]] : []));
+}
+
+/** How near to its ends a line may meet the outline that they lie on, in mm. */
+const endsMm = 0.01;
+
+/** The stretches in material of the line between two points of the outline, in mm from the first. */
+export function stretchesBetween(region: Region, from: Point, to: Point): Stretch[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  if (length === 0) return [];
+  const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  const inner = crossings(region, from, direction).filter((at) => at > endsMm && at < length - endsMm);
+  const stops = [0, ...inner, length];
+  return stops.slice(1).flatMap((end, i): Stretch[] => {
+    const start = stops[i]!;
+    const middle = pointAt(from, direction, (start + end) / 2);
+    return contains(region, middle) ? [[start, end]] : [];
+  });
+}
+
+export function pointAt(origin: Point, direction: Point, along: number): Point {
+  return { x: origin.x + along * direction.x, y: origin.y + along * direction.y };
+}
+
+export const lengthOf = (stretches: readonly Stretch[]): number => stretches.reduce((sum, [a, b]) => sum + b - a, 0);
+
+/** The centre of mass of stretches that are all equally thick, along their line; 0 where there are none. */
+export function middleOf(stretches: readonly Stretch[]): number {
+  const length = lengthOf(stretches);
+  return length > 0 ? stretches.reduce((sum, [a, b]) => sum + ((b - a) * (a + b)) / 2, 0) / length : 0;
+}
+
+/**
+ * How wide a neck pulled dead centre would be that bears no more than these stretches do together, pulled `offLine` mm off
+ * their middle. The largest stress is F/(A·t) + F·e·y/(I·t) (straight beam, plane section), for one stretch of width b
+ * F/(b·t) + 6·F·e/(b²·t); the width is what stands for b·t/F·stress.
+ */
+export function effectiveWidth(stretches: readonly Stretch[], offLine: number): number {
+  const length = lengthOf(stretches);
+  if (length <= 0) return 0;
+  const middle = middleOf(stretches);
+  const reach = Math.max(...stretches.flat().map((at) => Math.abs(at - middle)));
+  const inertia = stretches.reduce((sum, [a, b]) => sum + (b - a) ** 3 / 12 + (b - a) * ((a + b) / 2 - middle) ** 2, 0);
+  return 1 / (1 / length + (offLine * reach) / inertia);
+}

@@ -1,0 +1,176 @@
+/** Where a piece would break when it is pulled by its hanger: the sections, their widths, and how far off the pull they lie. */
+
+import { EdgeIndex, circleCrossings } from '../geometry/edge-index.ts';
+import { area, centroid, contains, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
+import type { Point, Region, Ring } from '../geometry/types.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { effectiveWidth, lengthOf, middleOf, pointAt, stretchesAcross, stretchesBetween } from './lines.ts';
+import { extent, straps, tearOut, walls } from './opening.ts';
+import { weakestParting } from './parting.ts';
+import type { Chord } from './parting.ts';
+import type { Pull, Section } from './section.ts';
+
+export interface Sections {
+  readonly list: readonly Section[];
+  /** `open`: the tie slips out. `loose`: the hanger is not joined to most of a piece that should be one part. */
+  readonly fault?: 'open' | 'loose';
+}
+
+const known = new WeakMap<Region, { readonly piece: Piece; readonly sections: Sections }>();
+
+/** Kept with the region: an edit elsewhere leaves it the very same object. */
+export function sectionsOf(piece: Piece, hanger: PlacedHanger): Sections {
+  const before = known.get(piece.region);
+  const same =
+    before?.piece.hanger === hanger && before.piece.parts === piece.parts && before.piece.body === piece.body;
+  if (before && same) return before.sections;
+  const sections = findSections(piece, hanger);
+  known.set(piece.region, { piece, sections });
+  return sections;
+}
+
+/** Fewer points halve the time; widths stay within twice this. */
+const outlinesMm = 0.005;
+
+function findSections(piece: Piece, hanger: PlacedHanger): Sections {
+  const { region } = piece;
+  const { centre } = hanger;
+  const edge = nearestRing(region, centre);
+  const island = edge && partsOf(region).find((rings) => rings.includes(edge));
+  const mass = island && centroid(island);
+  if (!island || !mass || ringArea(edge) > 0) return { list: [], fault: 'open' };
+  if (piece.parts === 'one' && area(island) < area(region) / 2) return { list: [], fault: 'loose' };
+  const [x, y] = [centre.x - mass.x, centre.y - mass.y];
+  const lengthMm = Math.hypot(x, y);
+  // Hung by its very centre it hangs any way.
+  const up = lengthMm > 1e-6 ? { x: x / lengthMm, y: y / lengthMm } : { x: 0, y: 1 };
+  const pull: Pull = {
+    island,
+    outlines: simplified(island, outlinesMm),
+    hanger,
+    centre,
+    up,
+    right: { x: up.y, y: -up.x },
+    lengthMm,
+  };
+  const list = [walls(pull), tearOut(pull), ...straps(pull), ...joints(pull, piece.body), ...strokes(pull)];
+  return list.some(({ totalMm }) => totalMm === 0) ? { list: [], fault: 'open' } : { list };
+}
+
+/** The ring that comes nearest to a point. */
+function nearestRing(region: Region, { x, y }: Point): Ring | undefined {
+  let least = Infinity;
+  let nearest: Ring | undefined;
+  for (const ring of region) {
+    let a = ring[ring.length - 1]!;
+    for (const b of ring) {
+      const [dx, dy] = [b.x - a.x, b.y - a.y];
+      const t = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
+      const away = (a.x + t * dx - x) ** 2 + (a.y + t * dy - y) ** 2;
+      if (away < least) {
+        least = away;
+        nearest = ring;
+      }
+      a = b;
+    }
+  }
+  return nearest;
+}
+
+/** The ring's own joint, and the weakest place from there to the bulk where that is weaker still. */
+function joints(pull: Pull, body: Region): Section[] {
+  const strength = ([a, b]: Chord) => effectiveWidth([[0, Math.hypot(b.x - a.x, b.y - a.y)]], offLine(pull, a, b));
+  const chord = weakestParting(pull.outlines, pull.centre, strength);
+  const radius = lugRadius(pull.hanger);
+  const atRing = chord?.every((end) => distance(end, pull.centre) < lugEase * radius);
+  const neck = chord && section(atRing ? 'attachment' : 'neck', pull, chord);
+  const joint = ringJoint(pull, body, radius);
+  if (!joint) return neck ? [neck] : [];
+  if (!neck || neck.effectiveMm >= joint.effectiveMm) return [joint];
+  return atRing ? [neck] : [joint, neck];
+}
+
+/** A chord whose ends lie no further from the centre than this many radii of the lug is where the lug is joined. */
+const lugEase = 1.1;
+
+const lugRadius = ({ lug, centre }: PlacedHanger): number => (lug ? distance(lug[0]![0]!, centre) : 0);
+
+/**
+ * The chord that joins the lug to the body. `undefined` where it has several joints, or lies mostly inside the body: then it
+ * is no single section, and the walls and strokes tell what bears.
+ */
+function ringJoint(pull: Pull, body: Region, radius: number): Section | undefined {
+  if (radius === 0) return undefined;
+  const { centre } = pull;
+  const angles = circleCrossings(new EdgeIndex(body).near(centre, radius), centre, radius);
+  const arcs = angles
+    .map((from, i) => [from, angles[i + 1] ?? angles[0]! + 2 * Math.PI] as const)
+    .filter(([from, to]) => contains(body, onCircle(centre, radius, (from + to) / 2)));
+  const [arc, ...others] = arcs;
+  if (!arc || others.length > 0 || arc[1] - arc[0] > Math.PI) return undefined;
+  return section('attachment', pull, [onCircle(centre, radius, arc[0]), onCircle(centre, radius, arc[1])]);
+}
+
+function onCircle({ x, y }: Point, radius: number, angle: number): Point {
+  return { x: x + radius * Math.cos(angle), y: y + radius * Math.sin(angle) };
+}
+
+/** The material along a chord: all of it, or less where an opening cuts into it. */
+function section(what: Section['what'], pull: Pull, [from, to]: Chord): Section | undefined {
+  const stretches = stretchesBetween(pull.island, from, to);
+  const length = distance(from, to);
+  if (stretches.length === 0) return undefined;
+  const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  const middle = pointAt(from, direction, middleOf(stretches));
+  const offLineMm = offLine(pull, middle, middle);
+  return {
+    what,
+    widthMm: Math.min(...stretches.map(([a, b]) => b - a)),
+    totalMm: lengthOf(stretches),
+    count: stretches.length,
+    ends: [from, to],
+    offLineMm,
+    effectiveMm: effectiveWidth(stretches, offLineMm),
+  };
+}
+
+/** How far the middle of two points is from the line of pull. */
+function offLine({ centre, right }: Pull, a: Point, b: Point): number {
+  return Math.abs(((a.x + b.x) / 2 - centre.x) * right.x + ((a.y + b.y) / 2 - centre.y) * right.y);
+}
+
+const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+const stepMm = 0.5;
+const maxSteps = 80;
+
+/**
+ * The weakest straight cut across the pull through more than one stroke, as through the two sides of an O, between the
+ * opening and the centre of mass. All material on the line counts as bearing, also what ends free: that is the favourable
+ * side, so it is only one of the sections.
+ */
+function strokes({ outlines, hanger, centre, up, right, lengthMm }: Pull): Section[] {
+  const [back] = extent(hanger.opening, centre, up);
+  const step = Math.max(stepMm, (lengthMm + back) / maxSteps);
+  let weakest: Section | undefined;
+  for (let down = step - back; down < lengthMm; down += step) {
+    const origin = pointAt(centre, up, -down);
+    const stretches = stretchesAcross(outlines, origin, right);
+    if (stretches.length < 2) continue;
+    const offLineMm = Math.abs(middleOf(stretches));
+    const effectiveMm = effectiveWidth(stretches, offLineMm);
+    if (weakest && effectiveMm >= weakest.effectiveMm) continue;
+    weakest = {
+      what: 'strokes',
+      widthMm: Math.min(...stretches.map(([a, b]) => b - a)),
+      totalMm: lengthOf(stretches),
+      count: stretches.length,
+      ends: [pointAt(origin, right, stretches[0]![0]), pointAt(origin, right, stretches.at(-1)![1])],
+      offLineMm,
+      effectiveMm,
+    };
+  }
+  return weakest ? [weakest] : [];
+}

@@ -3,8 +3,8 @@
  *
  * Each section breaks at F = strength × thickness × its effective width (`sections.ts`); the weakest decides. Nobody states
  * which way the grain of a tag runs, and a tag's sections lie every way, so the weaker of along and across counts. Where one of
- * the two is not published, so is the estimate: across the grain wood bears a tenth to a twentieth of what it bears along it,
- * so a figure for along the grain alone would mislead.
+ * the two is not published, so is the estimate: across the grain wood bears about a twentieth of what it bears along it, so
+ * a figure for along the grain alone would mislead.
  *
  * Forces in N, lengths in mm, strengths in MPa.
  */

@@ -92,7 +92,7 @@ const entries: readonly Entry[] = [
 const harmless = new Set(
   wordsOf(
     'a an the of in from solid clear natural untreated unfinished bare planed sanded smooth oiled waxed thin thick sheet ' +
-      'sheets board boards panel panels offcut offcuts scrap piece pieces strip strips mm inch in',
+      'sheets board boards panel panels offcut offcuts scrap piece pieces strip strips mm inch',
   ),
 );
 

@@ -2,12 +2,9 @@ import assert from 'node:assert/strict';
 import { describeLoad } from '../../../src/measure/describe-load.ts';
 import { estimateLoad } from '../../../src/measure/load.ts';
 import type { LoadEstimate } from '../../../src/measure/load.ts';
-import { box, disc, unite } from '../support/shapes.ts';
-import { drilled, stockOf } from './pieces.ts';
+import { dumbbell, stockOf } from './pieces.ts';
 
-/** Two discs joined by a bar of 2 mm, a hole in the smaller one. */
-const body = unite(disc(0, 0, 8), disc(0, -30, 12), box(-1, -30, 1, 0));
-const piece = drilled(body, { x: 0, y: 0 }, 3);
+const piece = dumbbell(2);
 const describeFor = (material?: string, thickness?: number) =>
   describeLoad(estimateLoad(piece, stockOf(material, thickness))!);
 

@@ -2,7 +2,9 @@
 
 import * as vscode from 'vscode';
 import { targetSpec } from './editor/documents.ts';
+import { registerExplanations } from './editor/explanations.ts';
 import { exportSvg } from './editor/export.ts';
+import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
@@ -26,6 +28,8 @@ export function activate(context: vscode.ExtensionContext): void {
     service,
     registerProblems(service),
     registerQuickFixes(service, engine),
+    registerExplanations(context.extensionUri),
+    vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
     vscode.window.registerTreeDataProvider('tagwright.samples', samples),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),

@@ -1,6 +1,7 @@
 /**
- * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator.
- * Generated, so that the schema stays the only place where a key of the spec language is named.
+ * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator; and what is
+ * derived from the table of issue codes: the settings in `package.json`. Generated, so that the schema stays the only place
+ * where a key of the spec language is named, and the table the only one where a code is.
  */
 
 import Ajv from 'ajv';
@@ -9,6 +10,7 @@ import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeSeveritySettings } from './severity-settings.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 export const schemaFile = join(root, 'schemas', 'tag.schema.json');
@@ -22,6 +24,7 @@ export async function generate(): Promise<void> {
   writeIfChanged('types.generated.ts', await types(JSON.parse(text) as object));
   writeIfChanged('validate.generated.mjs', await validator(JSON.parse(text) as object));
   writeIfChanged('validate.generated.d.mts', declaration);
+  writeSeveritySettings(root);
 }
 
 const declaration = `import type { ValidateFunction } from 'ajv';

@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { Issue, Severity } from '../issue.ts';
+import { explanationLink } from './explanations.ts';
 import type { Checked, TagService } from './service.ts';
 
 const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
@@ -29,7 +30,7 @@ function diagnosticsOf({ issues, report }: Checked): vscode.Diagnostic[] {
     const range = toRange(issue.range, report.source.position.bind(report.source));
     const diagnostic = new vscode.Diagnostic(range, issue.message, severities[issue.severity]);
     diagnostic.source = 'Tagwright';
-    diagnostic.code = issue.code;
+    diagnostic.code = { value: issue.code, target: explanationLink(issue.code) };
     return diagnostic;
   });
 }

@@ -5,24 +5,47 @@
 
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
+import { acceptanceOf } from '../fixes/accept.ts';
+import type { Acceptance } from '../fixes/accept.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../issue.ts';
+import type { IssueCode } from '../issue-kinds.ts';
+import { computeOptions, whileWanted } from './compute-options.ts';
 import { tagSpecSelector } from './documents.ts';
-import { locateBeside } from './font-files.ts';
+import { allFixes } from './fix-all.ts';
 import { toRange } from './problems.ts';
 import type { Checked, TagService } from './service.ts';
 
+const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
+const fixAllKind = SourceFixAll.append('tagwright');
+
 export function registerQuickFixes(service: TagService, engine: Engine): vscode.Disposable {
   return vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine), {
-    providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],
+    providedCodeActionKinds: [QuickFix, fixAllKind],
   });
+}
+
+interface Help {
+  readonly fixes: readonly Fix[];
+  readonly acceptance: Acceptance | undefined;
+}
+
+/** What mends many at once is worked out only when it is chosen. */
+class FixAllAction extends vscode.CodeAction {
+  constructor(
+    title: string,
+    readonly result: Checked,
+    readonly only?: IssueCode,
+  ) {
+    super(title, QuickFix);
+  }
 }
 
 class QuickFixes implements vscode.CodeActionProvider {
   readonly #service: TagService;
   readonly #engine: Engine;
   /** Found once for each issue; an issue is a new object at every computation. */
-  readonly #found = new WeakMap<Issue, readonly Fix[]>();
+  readonly #found = new WeakMap<Issue, Help>();
 
   constructor(service: TagService, engine: Engine) {
     this.#service = service;
@@ -37,39 +60,50 @@ class QuickFixes implements vscode.CodeActionProvider {
   ): Promise<vscode.CodeAction[]> {
     const result = this.#service.get(document.uri);
     if (!result || result.version !== document.version) return [];
-    const position = result.report.source.position.bind(result.report.source);
+    if (context.only?.contains(fixAllKind) && !context.only.contains(QuickFix)) return this.#fixAll(result, token);
     const actions: vscode.CodeAction[] = [];
+    const fixable = new Set<IssueCode>();
     for (const issue of result.issues) {
-      const place = toRange(issue.range, position);
+      const place = toRange(issue.range, result.report.source.position.bind(result.report.source));
       if (!place.intersection(range)) continue;
-      const fixes = await this.#fixesOf(issue, result, token);
-      if (token.isCancellationRequested || document.version !== result.version) return [];
+      const help = await this.#helpFor(issue, result, token);
+      if (!help || document.version !== result.version) return [];
       const diagnostics = context.diagnostics.filter(
-        ({ code, message, range: shown }) => code === issue.code && message === issue.message && shown.isEqual(place),
+        ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
+      const fixes = [...help.fixes, ...replacements(issue)];
       actions.push(...fixes.map((fix, index) => toAction(fix, index === 0, diagnostics, result)));
+      if (help.acceptance) actions.push(acceptAction(help.acceptance, issue, diagnostics, result));
+      if (help.fixes.length > 0) fixable.add(issue.code);
     }
-    return actions;
+    return [...actions, ...manyAtOnce(fixable, result)];
   }
 
-  async #fixesOf(issue: Issue, result: Checked, token: vscode.CancellationToken): Promise<readonly Fix[]> {
+  async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
+    if (!(action instanceof FixAllAction)) return action;
+    const found = await allFixes(this.#engine, action.result, token, action.only);
+    if (found) action.edit = found.edit;
+    return action;
+  }
+
+  async #fixAll(result: Checked, token: vscode.CancellationToken): Promise<vscode.CodeAction[]> {
+    const found = await allFixes(this.#engine, result, token);
+    if (!found) return [];
+    const action = new vscode.CodeAction('Fix all problems of the tag', fixAllKind);
+    action.edit = found.edit;
+    return [action];
+  }
+
+  async #helpFor(issue: Issue, result: Checked, token: vscode.CancellationToken): Promise<Help | undefined> {
     const known = this.#found.get(issue);
     if (known) return known;
-    const controller = new AbortController();
-    const cancelling = token.onCancellationRequested(() => {
-      controller.abort();
+    const help = await whileWanted(token, async (signal) => {
+      const options = computeOptions(result.uri, signal);
+      const fixes = await findFixes(this.#engine, result.report, issue, options);
+      return { fixes, acceptance: await acceptanceOf(this.#engine, result.report, issue, options) };
     });
-    try {
-      const options = { locate: locateBeside(result.uri), signal: controller.signal };
-      const fixes = [...(await findFixes(this.#engine, result.report, issue, options)), ...replacements(issue)];
-      this.#found.set(issue, fixes);
-      return fixes;
-    } catch (error) {
-      if (controller.signal.aborted) return [];
-      throw error;
-    } finally {
-      cancelling.dispose();
-    }
+    if (help) this.#found.set(issue, help);
+    return help;
   }
 }
 
@@ -79,7 +113,7 @@ function toAction(
   diagnostics: vscode.Diagnostic[],
   { uri, report }: Checked,
 ): vscode.CodeAction {
-  const action = new vscode.CodeAction(fix.title, vscode.CodeActionKind.QuickFix);
+  const action = new vscode.CodeAction(fix.title, QuickFix);
   action.diagnostics = diagnostics;
   action.isPreferred = preferred;
   action.edit = new vscode.WorkspaceEdit();
@@ -87,6 +121,33 @@ function toAction(
     action.edit.replace(uri, toRange(range, report.source.position.bind(report.source)), text);
   }
   return action;
+}
+
+/** Puts the comment and leaves the cursor where the reason goes. */
+function acceptAction(
+  { at, before, after }: Acceptance,
+  { code }: Issue,
+  diagnostics: vscode.Diagnostic[],
+  { uri, report }: Checked,
+): vscode.CodeAction {
+  const action = new vscode.CodeAction(`Accept this ${code}, and say why`, QuickFix);
+  action.diagnostics = diagnostics;
+  const place = toRange({ start: at, end: at }, report.source.position.bind(report.source));
+  const comment = new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
+  action.edit = new vscode.WorkspaceEdit();
+  action.edit.set(uri, [new vscode.SnippetTextEdit(place, comment)]);
+  return action;
+}
+
+/** Offered where at least one of a kind can be mended and there are more. */
+function manyAtOnce(fixable: ReadonlySet<IssueCode>, result: Checked): vscode.CodeAction[] {
+  const { issues } = result;
+  if (fixable.size === 0 || issues.length < 2) return [];
+  const kinds = [...fixable].filter((code) => issues.filter((issue) => issue.code === code).length > 1);
+  return [
+    ...kinds.map((code) => new FixAllAction(`Fix all of ${code} in this file`, result, code)),
+    new FixAllAction('Fix all problems in this file', result),
+  ];
 }
 
 /** The nearest known words for one that is not known. */

@@ -2,9 +2,10 @@
 
 import * as vscode from 'vscode';
 import type { Engine, Report } from '../engine.ts';
+import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, tagSpecGlob } from './documents.ts';
-import { locateBeside } from './font-files.ts';
 import type { TagResult, TagResults } from './results.ts';
+import { severitySection } from './severities.ts';
 
 /** From the last keystroke to the computation: long enough to skip letters typed in a burst, too short to be felt. */
 const settleDelayMs = 40;
@@ -58,6 +59,7 @@ export class TagService implements TagResults, vscode.Disposable {
       workspace.onDidChangeWorkspaceFolders(() => void this.#scan()),
       workspace.onDidChangeConfiguration((change) => {
         if (change.affectsConfiguration('tagwright.workspaceFileLimit')) void this.#scan();
+        if (change.affectsConfiguration(severitySection)) this.#recomputeAll();
       }),
       specs.onDidCreate((uri) => void this.#appeared(uri)),
       specs.onDidChange((uri) => void this.#appeared(uri)),
@@ -108,7 +110,7 @@ export class TagService implements TagResults, vscode.Disposable {
       const text = document ? document.getText() : new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
       const version = document?.version ?? 0;
       signal.throwIfAborted();
-      const report = await this.#engine.compute(text, { locate: locateBeside(uri), signal });
+      const report = await this.#engine.compute(text, computeOptions(uri, signal));
       signal.throwIfAborted();
       const result = checked(uri, version, report, watched.result);
       watched.result = result;

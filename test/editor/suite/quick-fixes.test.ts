@@ -1,31 +1,43 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, codes, eventually, problems, show } from './support.ts';
+import { closeAll, codeOf, codes, eventually, problems, show } from './support.ts';
+
+const weak = '7-weak-on-purpose.tag.yaml';
+
+async function actionsAt(uri: vscode.Uri, code: string, kind = vscode.CodeActionKind.QuickFix, resolve = 0) {
+  const problem = problems(uri).find((each) => codeOf(each) === code);
+  assert.ok(problem, `${code} is there`);
+  return vscode.commands.executeCommand<vscode.CodeAction[]>(
+    'vscode.executeCodeActionProvider',
+    uri,
+    problem.range,
+    kind.value,
+    resolve,
+  );
+}
+
+async function untilFound(uri: vscode.Uri, code: string): Promise<void> {
+  await eventually(
+    `${code} in Problems`,
+    () => codes(uri),
+    (found) => found.includes(code),
+  );
+}
+
+const titles = (actions: readonly vscode.CodeAction[]) => actions.map(({ title }) => title).join('; ');
 
 describe('Quick fixes', () => {
   afterEach(closeAll);
 
   it('enlarge a hole that the tie will not pass, and change nothing else in the text', async () => {
-    const editor = await show('7-weak-on-purpose.tag.yaml');
-    const { document } = editor;
-    await eventually(
-      'problems',
-      () => codes(document.uri),
-      (found) => found.includes('hole-too-small'),
-    );
-    const problem = problems(document.uri).find(({ code }) => code === 'hole-too-small')!;
+    const { document } = await show(weak);
+    await untilFound(document.uri, 'hole-too-small');
     const before = document.getText().split('\n');
-
-    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
-      'vscode.executeCodeActionProvider',
-      document.uri,
-      problem.range,
-      vscode.CodeActionKind.QuickFix.value,
-    );
+    const actions = await actionsAt(document.uri, 'hole-too-small');
     const fix = actions.find(({ isPreferred }) => isPreferred);
-    assert.ok(fix?.edit, `a fix among: ${actions.map(({ title }) => title).join('; ')}`);
+    assert.ok(fix?.edit, `a fix among: ${titles(actions)}`);
+    assert.match(fix.title, /2\.80 → 5\.00 mm/, 'its effect in figures');
     assert.ok(await vscode.workspace.applyEdit(fix.edit));
-
     await eventually(
       'a hole that is large enough',
       () => codes(document.uri),
@@ -37,5 +49,102 @@ describe('Quick fixes', () => {
       .filter((line, index) => line !== before[index]);
     assert.equal(changed.length, 1, 'one line is another');
     assert.equal(document.lineCount, before.length);
+  });
+
+  it('mend all of one kind, or all there is in the file, as one step that can be undone', async () => {
+    for (const title of ['Fix all of loose-part in this file', 'Fix all problems in this file']) {
+      const { document } = await show(weak);
+      await untilFound(document.uri, 'loose-part');
+      const before = document.getText();
+      const version = document.version;
+      const actions = await actionsAt(document.uri, 'loose-part', vscode.CodeActionKind.QuickFix, 100);
+      const all = actions.find((action) => action.title === title);
+      assert.ok(all?.edit, `${title} among: ${titles(actions)}`);
+      assert.ok(await vscode.workspace.applyEdit(all.edit));
+      assert.equal(document.version, version + 1, 'one change');
+      await eventually(
+        'a tag that is mended',
+        () => codes(document.uri),
+        (found) => (title.includes('loose-part') ? !found.includes('loose-part') : found.length === 0),
+      );
+      assert.ok(document.getText().startsWith('# Weak on purpose'), 'comments are kept');
+      await vscode.commands.executeCommand('undo');
+      assert.equal(document.getText(), before);
+      await closeAll();
+    }
+  });
+
+  it('are made on saving for those who ask for it', async () => {
+    const { document } = await show(weak);
+    await untilFound(document.uri, 'hole-too-small');
+    const [all] = await actionsAt(document.uri, 'hole-too-small', vscode.CodeActionKind.SourceFixAll, 1);
+    assert.equal(all?.kind?.value, 'source.fixAll.tagwright');
+    assert.ok(all.edit && all.edit.size > 0);
+  });
+
+  it('accept a finding by a comment that waits for its reason', async () => {
+    const { document } = await show(weak);
+    await untilFound(document.uri, 'hole-too-small');
+    const actions = await actionsAt(document.uri, 'hole-too-small');
+    const accept = actions.find(({ title }) => title.startsWith('Accept'));
+    assert.ok(accept?.edit, titles(actions));
+    assert.ok(await vscode.workspace.applyEdit(accept.edit));
+    assert.match(document.getText(), /opening: 2\.8 mm\}\} {2}# accept hole-too-small: /);
+    await untilFound(document.uri, 'odd-comment');
+    assert.ok(codes(document.uri).includes('hole-too-small'), 'it counts until a reason is given');
+    const end = document.lineAt(
+      document
+        .getText()
+        .split('\n')
+        .findIndex((line) => line.includes('# accept')),
+    ).range.end;
+    const reason = new vscode.WorkspaceEdit();
+    reason.insert(document.uri, end, 'thin ribbon goes through it single');
+    assert.ok(await vscode.workspace.applyEdit(reason));
+    await eventually(
+      'the finding to be accepted',
+      () => codes(document.uri),
+      (found) => !found.includes('hole-too-small') && !found.includes('odd-comment'),
+    );
+  });
+});
+
+describe('A kind of problem', () => {
+  afterEach(async () => {
+    await vscode.workspace.getConfiguration('tagwright.severity').update('hole-too-small', undefined, true);
+    await closeAll();
+  });
+
+  it('weighs what the settings say, or is silent', async () => {
+    const { document } = await show(weak);
+    await untilFound(document.uri, 'hole-too-small');
+    const settings = vscode.workspace.getConfiguration('tagwright.severity');
+    await settings.update('hole-too-small', 'error', true);
+    await eventually(
+      'an error',
+      () => problems(document.uri).find((problem) => codeOf(problem) === 'hole-too-small')?.severity,
+      (severity) => severity === vscode.DiagnosticSeverity.Error,
+    );
+    await settings.update('hole-too-small', 'off', true);
+    await eventually(
+      'silence',
+      () => codes(document.uri),
+      (found) => !found.includes('hole-too-small'),
+    );
+  });
+
+  it('is explained on a page that its code leads to', async () => {
+    const { document } = await show(weak);
+    await untilFound(document.uri, 'hole-too-small');
+    const problem = problems(document.uri).find((each) => codeOf(each) === 'hole-too-small')!;
+    assert.ok(typeof problem.code === 'object');
+    const { scheme, path, query } = problem.code.target;
+    assert.equal(scheme, 'command');
+    await vscode.commands.executeCommand(path, ...(JSON.parse(query) as unknown[]));
+    await eventually(
+      'the page',
+      () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label),
+      (labels) => labels.some((label) => label.includes('hole-too-small')),
+    );
   });
 });

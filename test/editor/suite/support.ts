@@ -30,7 +30,12 @@ export function problems(uri: vscode.Uri): vscode.Diagnostic[] {
 }
 
 export function codes(uri: vscode.Uri): unknown[] {
-  return problems(uri).map(({ code }) => code);
+  return problems(uri).map(codeOf);
+}
+
+/** The code alone, without the link to its page. */
+export function codeOf({ code }: vscode.Diagnostic): unknown {
+  return typeof code === 'object' ? code.value : code;
 }
 
 /** Replaces the only occurrence of a text. */

@@ -1,0 +1,45 @@
+/** The settings by which a user weighs each kind of problem, as `package.json` contributes them: one a code, from the table of codes. */
+
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { canBeSilenced } from '../judgement.ts';
+import { issueCodes, issueKinds } from '../issue-kinds.ts';
+
+interface Setting {
+  readonly type: 'string';
+  readonly enum: readonly string[];
+  readonly default: 'default';
+  readonly scope: 'resource';
+  readonly description: string;
+}
+
+export const settingPrefix = 'tagwright.severity.';
+
+export function severitySettings(): Record<string, Setting> {
+  return Object.fromEntries(
+    issueCodes.map((code) => {
+      const { severity, summary } = issueKinds[code];
+      const levels = ['default', 'error', 'warning', 'info', ...(canBeSilenced(code) ? ['off'] : [])];
+      const description = `${summary} Usually ${severity === 'info' ? 'information' : `a${severity === 'error' ? 'n' : ''} ${severity}`}.`;
+      return [
+        settingPrefix + code,
+        { type: 'string', enum: levels, default: 'default', scope: 'resource', description },
+      ];
+    }),
+  );
+}
+
+interface Manifest {
+  contributes: { configuration: { title: string; properties: Record<string, unknown> }[] };
+}
+
+/** Writes them into `package.json`, where they are the second group of settings. */
+export function writeSeveritySettings(root: string): void {
+  const file = join(root, 'package.json');
+  const before = readFileSync(file, 'utf8');
+  const manifest = JSON.parse(before) as Manifest;
+  const group = manifest.contributes.configuration.find(({ title }) => title === 'Problems')!;
+  group.properties = severitySettings();
+  const after = `${JSON.stringify(manifest, null, 2)}\n`;
+  if (after !== before) writeFileSync(file, after);
+}

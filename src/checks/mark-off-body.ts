@@ -5,6 +5,7 @@ import { EdgeIndex } from '../geometry/edge-index.ts';
 import { innerPoint } from '../geometry/inner-point.ts';
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
@@ -16,6 +17,9 @@ import { remembered } from './remembered.ts';
 
 /** Outlines this near to each other are one and the same line, drawn with other points; far below any kerf. */
 const sameLineMm = 0.05;
+
+/** Points that matter less than this are left out: it saves more than half of the time. */
+const toleranceMm = 0.01;
 
 export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
@@ -57,7 +61,7 @@ interface Beyond {
  * opening is cut out of an engraved field, or has a line round it: nothing is lost.
  */
 const beyond = remembered((mark, region): Beyond[] => {
-  const parts = partsOf(difference(mark, [region]));
+  const parts = partsOf(difference(simplified(mark, toleranceMm), [simplified(region, toleranceMm)]));
   if (parts.length === 0) return [];
   const edges = new EdgeIndex(region);
   const isOff = (point: Point) =>

@@ -1,25 +1,13 @@
 /** Placement lines, scored where a piece will be glued on, that the glued pieces do not hide. */
 
-import { EdgeIndex } from '../geometry/edge-index.ts';
 import { contains } from '../geometry/measure.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
-import { along } from './along.ts';
-import { distanceToSegment } from './blame.ts';
+import { distancesBeyond, hiddenMm, meantMm } from './beyond.ts';
 import type { Check } from './check.ts';
 import { mm } from './check.ts';
-import { remembered } from './remembered.ts';
-
-/** A line at a glued piece of which nothing is farther outside it is meant for it; others are decoration (our own judgement). */
-const meantMm = 1;
-
-/** So far inside the edge a line must lie to be hidden: the beam has a width, and glueing by hand is not exact. */
-const hiddenMm = 0.1;
-
-/** Distances are measured up to here: enough to tell what is meant, and what is hidden. */
-const reachMm = 1.25 * meantMm;
 
 export const scoreShows: Check = (tag) => tag.pieces.flatMap((piece) => shownScores(piece, tag));
 
@@ -35,7 +23,7 @@ function shownScores(piece: Piece, { pieces, made }: Tag): Finding[] {
 
 interface Shown {
   readonly point: Point;
-  /** How far outside all glued pieces, in mm, up to the reach; negative inside one. */
+  /** How far outside all glued pieces, in mm, up to the reach; negative inside one, and no less than tells that it is hidden. */
   readonly beyond: number;
   /** The piece that it is outside of, or nearest to. */
   readonly on: Piece;
@@ -58,7 +46,7 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
 }
 
 function farthestShown({ region }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
-  const relations = glued.map((on) => ({ on, lines: distances(region, on.region) }));
+  const relations = glued.map((on) => ({ on, lines: distancesBeyond(region, on.region) }));
   const copied = glued.some((on) => isCopy(region, on, made));
   const shown = region.flatMap((ring, index): Shown[] => {
     // What one glued piece does not hide, another may.
@@ -82,7 +70,8 @@ function surrounds(line: Ring, glued: readonly Piece[]): boolean {
 /** Whether the line is drawn from a shape that the glued piece is made of, so that it is meant for it wherever it is. */
 function isCopy(line: Region, { sources }: Piece, made: Tag['made']): boolean {
   const drawn = [...made].find(([, { region }]) => region === line)?.[0];
-  if (!drawn) return false;
+  // What is nudged is where its maker wants it: a shadow beside the letters, say.
+  if (!drawn || drawn.modifiers.nudge) return false;
   const paths = sources.map(({ path }) => path.join('/'));
   return [...made.keys()].some((shape) => originOf(shape) === originOf(drawn) && paths.includes(shape.path.join('/')));
 }
@@ -91,23 +80,3 @@ function isCopy(line: Region, { sources }: Piece, made: Tag['made']): boolean {
 function originOf(shape: Shape): Shape {
   return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
 }
-
-/** For each outline of a score line, how far points along it lie outside a glued piece. */
-const distances = remembered((score, on) => {
-  const edges = new EdgeIndex(on);
-  return score.map((ring) => {
-    let previous: { readonly point: Point; readonly beyond: number } | undefined;
-    return along(ring, 0).map((point) => {
-      const distance = edges
-        .near(point, reachMm)
-        .reduce((least, [from, to]) => Math.min(least, distanceToSegment(point, from, to)), reachMm);
-      // Where no outline is as near as the next point, none is crossed on the way to it.
-      const inside =
-        previous && Math.hypot(point.x - previous.point.x, point.y - previous.point.y) < Math.abs(previous.beyond)
-          ? previous.beyond < 0
-          : contains(on, point);
-      previous = { point, beyond: inside ? -distance : distance };
-      return previous;
-    });
-  });
-});

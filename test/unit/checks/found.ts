@@ -1,0 +1,26 @@
+/** The findings of one kind. */
+
+import assert from 'node:assert/strict';
+import type { Issue } from '../../../src/issue.ts';
+import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { Made } from '../support/engine.ts';
+
+export function found({ issues }: Pick<Made, 'issues'>, code: IssueCode): readonly Issue[] {
+  return issues.filter((issue) => issue.code === code);
+}
+
+/** The one finding of its kind. */
+export function only(made: Pick<Made, 'issues'>, code: IssueCode): Issue {
+  const [first, ...others] = found(made, code);
+  assert.ok(first, `no ${code}`);
+  assert.deepEqual(others, [], `more than one ${code}`);
+  return first;
+}
+
+export function assertSilent(made: Pick<Made, 'issues'>, code: IssueCode, what = ''): void {
+  assert.deepEqual(
+    found(made, code).map(({ message }) => message),
+    [],
+    what,
+  );
+}

@@ -6,6 +6,7 @@ import { registerExplanations } from './editor/explanations.ts';
 import { exportSvg } from './editor/export.ts';
 import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
+import { registerLoadHover } from './editor/load-hover.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
 import { openSample, SampleLibrary } from './editor/samples.ts';
@@ -29,6 +30,7 @@ export function activate(context: vscode.ExtensionContext): void {
     registerProblems(service),
     registerQuickFixes(service, engine),
     registerExplanations(context.extensionUri),
+    registerLoadHover(service),
     vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
     vscode.window.registerTreeDataProvider('tagwright.samples', samples),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),

@@ -3,7 +3,7 @@
  * the frame that everything else leans on: a page left over from another version must not draw half a scene.
  */
 
-import type { HighlightMessage, Scene, SceneMessage, ScenePin, ToPage } from '../src/preview/protocol.ts';
+import type { HighlightMessage, LoadsMessage, Scene, SceneMessage, ScenePin, ToPage } from '../src/preview/protocol.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -15,6 +15,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isSceneMessage(data) ? data : undefined;
     case 'highlight':
       return isHighlight(data) ? data : undefined;
+    case 'loads':
+      return isLoads(data) ? data : undefined;
     default:
       return undefined;
   }
@@ -32,6 +34,20 @@ function isSceneMessage(data: Fields): data is Fields & SceneMessage {
 
 function isHighlight(data: Fields): data is Fields & HighlightMessage {
   return isListOf(data['ids'], isString) && typeof data['follow'] === 'boolean';
+}
+
+function isLoads(data: Fields): data is Fields & LoadsMessage {
+  return typeof data['version'] === 'number' && isListOf(data['loads'], isLoad);
+}
+
+function isLoad(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['piece']) &&
+    isString(value['headline']) &&
+    isString(value['caution']) &&
+    isListOf(value['lines'], isString)
+  );
 }
 
 function isScene(value: unknown): value is Scene {

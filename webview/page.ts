@@ -113,6 +113,10 @@ export class Page {
         this.draw();
         this.announcer.announce(sceneSentence(message));
         return;
+      case 'loads':
+        // One of an older drawing comes too late.
+        if (message.version === this.received?.version) this.pieces.showLoads(message.loads);
+        return;
       case 'highlight':
         this.sceneView.light(message.ids);
         if (message.follow) this.showLit();

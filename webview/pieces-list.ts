@@ -1,6 +1,6 @@
 /** One row a piece: shown or hidden, its size, and its parts as buttons, so that each can be reached by keyboard. */
 
-import type { Scene, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
+import type { PieceLoad, Scene, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
 import { html, setAttribute, setText } from './dom.ts';
 import { partsText, sizeText, type Units } from './format.ts';
 import { eyeIcon, swatch } from './icons.ts';
@@ -13,10 +13,13 @@ interface Row {
   readonly piece: ScenePiece;
   readonly hidden: boolean;
   readonly units: Units;
+  readonly load: PieceLoad | undefined;
 }
 
 export class PiecesList {
   private readonly rows: KeyedList<Row>;
+  private shown: readonly Omit<Row, 'load'>[] = [];
+  private loads: readonly PieceLoad[] = [];
 
   constructor(list: HTMLElement, toggle: (id: string) => void) {
     this.rows = new KeyedList<Row>(list, () => new RowView(toggle));
@@ -25,11 +28,20 @@ export class PiecesList {
 
   patch(scene: Scene | undefined, hidden: readonly string[]): void {
     const pieces = scene?.pieces ?? [];
-    this.rows.patch(
-      pieces.map((piece) => {
-        return { id: piece.id, piece, hidden: hidden.includes(piece.id), units: scene!.units };
-      }),
-    );
+    this.shown = pieces.map((piece) => {
+      return { id: piece.id, piece, hidden: hidden.includes(piece.id), units: scene!.units };
+    });
+    this.patchRows();
+  }
+
+  /** They come after the drawing they are of, and stay until others come. */
+  showLoads(loads: readonly PieceLoad[]): void {
+    this.loads = loads;
+    this.patchRows();
+  }
+
+  private patchRows(): void {
+    this.rows.patch(this.shown.map((row) => ({ ...row, load: this.loads.find(({ piece }) => piece === row.id) })));
   }
 }
 
@@ -38,13 +50,20 @@ class RowView implements ItemView<Row> {
   private readonly name = html('button', { type: 'button', class: 'name' });
   private readonly size = html('span', { class: 'size' });
   private readonly count = html('span', { class: 'count' });
+  private readonly load = new LoadView();
   private readonly parts = html('div', { class: 'parts' });
   private readonly partList = new KeyedList<SceneShape | ScenePart>(this.parts, () => new PartButton());
   readonly element = html(
     'li',
     {},
     this.eye,
-    html('div', { class: 'about' }, html('div', { class: 'line' }, this.name, this.size, this.count), this.parts),
+    html(
+      'div',
+      { class: 'about' },
+      html('div', { class: 'line' }, this.name, this.size, this.count),
+      this.parts,
+      this.load.element,
+    ),
   );
 
   constructor(toggle: (id: string) => void) {
@@ -53,7 +72,8 @@ class RowView implements ItemView<Row> {
     });
   }
 
-  update({ piece, hidden, units }: Row): void {
+  update({ piece, hidden, units, load }: Row): void {
+    this.load.update(load);
     this.element.classList.toggle('is-hidden', hidden);
     setAttribute(this.eye, 'data-piece', piece.id);
     setAttribute(this.eye, 'aria-pressed', `${!hidden}`);
@@ -65,6 +85,24 @@ class RowView implements ItemView<Row> {
     setText(this.size, sizeText(piece.width, piece.height, units));
     setText(this.count, partsText(piece));
     this.partList.patch([...piece.shapes, ...piece.parts]);
+  }
+}
+
+/** What the piece bears, its caution always in sight; how it comes about opens below. */
+class LoadView {
+  private readonly headline = html('summary');
+  private readonly lines = html('ul');
+  private readonly caution = html('p', { class: 'caution' });
+  readonly element = html('div', { class: 'load' }, html('details', {}, this.headline, this.lines), this.caution);
+
+  update(load: PieceLoad | undefined): void {
+    this.element.hidden = !load;
+    if (!load) return;
+    setText(this.headline, load.headline);
+    setText(this.caution, load.caution);
+    if (this.lines.textContent !== load.lines.join('')) {
+      this.lines.replaceChildren(...load.lines.map((line) => html('li', {}, line)));
+    }
   }
 }
 

@@ -6,8 +6,12 @@ import type { TagResults } from '../editor/results.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
 import { litIds } from './lit.ts';
+import { loadsOf } from './loads.ts';
 import type { ToPage } from './protocol.ts';
 import { pinsOf, sceneOf } from './scene.ts';
+
+/** Loads take as long to work out as a drawing: only once nothing has changed for so long. */
+const loadsAfterMs = 250;
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
@@ -18,6 +22,7 @@ export class PreviewPanel implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[] = [];
   /** What the page was last told to light up; it must hear it again when it is made anew. */
   private cursor: number | undefined;
+  private loadsTimer: NodeJS.Timeout | undefined;
 
   constructor(
     readonly uri: vscode.Uri,
@@ -69,6 +74,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   /** Lets go of the panel, for another preview to take over. */
   release(): vscode.WebviewPanel {
+    clearTimeout(this.loadsTimer);
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
     return this.panel;
   }
@@ -114,8 +120,23 @@ export class PreviewPanel implements vscode.Disposable {
       stale,
       pins: pinsOf(issues, (offset) => result.lineOf(offset)),
     });
+    clearTimeout(this.loadsTimer);
+    this.loadsTimer = setTimeout(() => {
+      this.sendLoads();
+    }, loadsAfterMs);
     // The same cursor may stand in what makes other parts now.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
+  }
+
+  private sendLoads(): void {
+    const result = this.results.get(this.uri);
+    if (!result?.tag || !this.panel.visible) return;
+    this.send({
+      type: 'loads',
+      source: this.uri.toString(),
+      version: result.version,
+      loads: loadsOf(result.tag),
+    });
   }
 
   /** A hidden page is gone; made anew it says `ready` and is told all again. */

@@ -116,7 +116,23 @@ export interface HighlightMessage {
   readonly follow: boolean;
 }
 
-export type ToPage = SceneMessage | HighlightMessage;
+/** What the hanger of a piece bears: an estimate, to be shown with its caution. */
+export interface PieceLoad {
+  readonly piece: string;
+  readonly headline: string;
+  readonly lines: readonly string[];
+  readonly caution: string;
+}
+
+/** Follows a scene once there is time to work it out; of the scene of the same version. */
+export interface LoadsMessage {
+  readonly type: 'loads';
+  readonly source: string;
+  readonly version: number;
+  readonly loads: readonly PieceLoad[];
+}
+
+export type ToPage = SceneMessage | HighlightMessage | LoadsMessage;
 
 export type ToHost =
   /** The page can receive; also after it was hidden and made anew. */

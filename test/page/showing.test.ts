@@ -71,6 +71,36 @@ describe('The preview’s page shows and hides', () => {
   });
 });
 
+describe('The preview’s page tells what a piece bears', () => {
+  const preview = usePreview();
+  const load = {
+    piece: 'back',
+    headline: 'Bears a short pull of about 14 N <b>(1.4 kg)</b>',
+    lines: ['Left hanging for ten years: about 8.7 N.'],
+    caution: 'An estimate from published averages.',
+  };
+
+  it('with its caution in sight, the reasons when asked for, and as text whatever it says', async () => {
+    await preview.open();
+    const row = preview.page.locator('#pieces > li').first();
+    assert.equal(await row.locator('.load').isVisible(), false);
+    await preview.send({ type: 'loads', source, version: 1, loads: [load] });
+    assert.equal(await row.locator('summary').textContent(), load.headline);
+    assert.equal(await row.locator('.caution').isVisible(), true);
+    assert.equal(await row.getByText('ten years').isVisible(), false);
+    await row.locator('summary').focus();
+    await preview.page.keyboard.press('Enter');
+    assert.equal(await row.getByText('ten years').isVisible(), true);
+    assert.equal(await preview.page.locator('.load:visible').count(), 1, 'the other piece has no hanger');
+  });
+
+  it('of the drawing that is shown, and not of an older one', async () => {
+    await preview.open({}, sceneMessage(5));
+    await preview.send({ type: 'loads', source, version: 4, loads: [load] });
+    assert.equal(await preview.page.locator('.load:visible').count(), 0);
+  });
+});
+
 describe('The preview’s page leads to the spec', () => {
   const preview = usePreview();
 

@@ -15,10 +15,10 @@ export async function show(name: string): Promise<vscode.TextEditor> {
 }
 
 /** Waits until it is so; fails with what was wanted and what was there instead. */
-export async function eventually<T>(what: string, look: () => T, isSo: (seen: T) => boolean): Promise<T> {
+export async function eventually<T>(what: string, look: () => T | Promise<T>, isSo: (seen: T) => boolean): Promise<T> {
   const deadline = Date.now() + limitMs;
   for (;;) {
-    const seen = look();
+    const seen = await look();
     if (isSo(seen)) return seen;
     if (Date.now() > deadline) assert.fail(`Waited in vain for ${what}; last seen: ${JSON.stringify(seen)}`);
     await new Promise((resolve) => setTimeout(resolve, 20));

@@ -11,6 +11,9 @@ function altered(path: readonly (string | number)[], value: unknown): unknown {
   return copy;
 }
 
+const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate' };
+const loads = { type: 'loads', source: 's', version: 1, loads: [load] };
+
 describe('A message to the page', () => {
   it('is read where it keeps to the protocol', () => {
     const message = sceneMessage();
@@ -20,6 +23,7 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(without), without);
     const highlight = { type: 'highlight', source: 's', ids: ['a'], follow: false };
     assert.equal(parseToPage(highlight), highlight);
+    assert.equal(parseToPage(loads), loads);
   });
 
   it('is dropped where a part of it is missing or of another kind', () => {
@@ -48,5 +52,8 @@ describe('A message to the page', () => {
     }
     for (const data of [undefined, null, 'scene', 4, []]) assert.equal(parseToPage(data), undefined);
     assert.equal(parseToPage({ type: 'highlight', source: 's', ids: [1], follow: false }), undefined);
+    for (const part of [{ headline: 4 }, { lines: [4] }, { caution: undefined }, { piece: null }]) {
+      assert.equal(parseToPage({ ...loads, loads: [{ ...load, ...part }] }), undefined);
+    }
   });
 });

@@ -1,0 +1,151 @@
+/**
+ * Necks held against erosion: as a disc grows from nothing to `minWeb`, at which widths does it find its way barred? Erosion
+ * (by clipper2-ts) knows nothing of chords and triangles, but only tells that a way was barred between two widths, so it is
+ * asked at one just below and one just above each neck.
+ *
+ * Each time a way is barred, the eroded piece falls into one part more, or one hole of it joins another or the outside. So
+ * what a neck claims is seen at its own place, and of ways barred anywhere there may be no more than necks were found.
+ */
+
+import { area, contains, ringArea } from '../../../src/geometry/measure.ts';
+import type { Neck } from '../../../src/geometry/necks.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
+import { distance } from './distance.ts';
+import { Eroded } from './eroded.ts';
+import { erode, subtract } from './shapes.ts';
+
+/** Pieces are eroded at multiples of this width (mm) only, so that necks of nearly the same width share the work … */
+const step = 0.01;
+/** … and no nearer to a neck than this, as clipper2-ts makes the arcs of an erosion of chords, to 0.002 mm. */
+const clear = 0.006;
+
+/** By this much, at most, a width agreed on is off. */
+export const agreement = step + clear;
+
+export interface Comparison {
+  /** What erosion denies, in words. */
+  readonly disagreements: readonly string[];
+  /** Ways barred between bodies or round holes that necks were found for. */
+  readonly barred: number;
+}
+
+/** Compares the necks of one part of a piece. */
+export function compareByErosion(whole: Region, necks: readonly Neck[], minWeb: number): Comparison {
+  const part = withoutSpecks(whole);
+  const cache = new Map<number, Eroded>();
+  const eroded = (level: number): Eroded => {
+    const made = cache.get(level) ?? new Eroded(part, level * step);
+    cache.set(level, made);
+    return made;
+  };
+  const brackets = necks.map((neck) => ({ neck, below: levelBelow(neck), above: levelAbove(neck) }));
+  const top = Math.floor((minWeb - 0.04) / step);
+  const levels = [...new Set([0, top, ...brackets.flatMap(({ below, above }) => [below, above])])].sort(
+    (a, b) => a - b,
+  );
+  const bodies = bodiesOf(part, minWeb);
+  const disagreements: string[] = [];
+
+  for (const { neck, below, above } of brackets) {
+    const denied = denials(part, neck, eroded(below), eroded(above), bodies);
+    if (neck.kind === 'bridge') {
+      const apart = levels.findIndex((level) => !eroded(level).together(...neck.samples));
+      const isNeckBetween = brackets.some((b) => b.below < levels[apart]! && b.above > levels[apart - 1]!);
+      if (apart < 1 || levels[apart]! > above || !isNeckBetween) denied.push('its samples do not part at a neck');
+    }
+    const { kind, width, ends } = neck;
+    disagreements.push(...denied.map((denial) => `${kind} of ${width} at ${JSON.stringify(ends)}: ${denial}`));
+  }
+
+  // A stroke is one finding for a web of thin runs, of which each may be barred at a width of its own: these do not count.
+  const webs = websOf(part, bodies, necks, minWeb);
+  const holes = (webs.length > 0 ? partsOf(withoutSpecks(subtract(part, webs))) : [part]).flatMap(
+    ([, ...inner]) => inner,
+  );
+  const ways = (level: number): number => {
+    const rest = webs.length > 0 ? new Eroded(subtract(eroded(level).parts.flat(), webs), 0) : eroded(level);
+    const joined =
+      level === 0 ? holes.length : new Set(holes.map((hole) => rest.holeAt(hole[0]!)).filter(Boolean)).size;
+    return joined - new Set(bodies.map((body) => rest.partAt(body[0]![0]!))).size;
+  };
+  let barred = 0;
+  if (bodies.length > 1 || holes.length > 0) {
+    for (const [i, level] of levels.entries()) {
+      const next = levels[i + 1];
+      if (next === undefined || next > top) break;
+      const lost = ways(level) - ways(next);
+      const found = brackets.filter((b) => b.neck.kind !== 'stroke' && b.below < next && b.above > level).length;
+      barred += lost;
+      if (lost <= found) continue;
+      disagreements.push(`${lost} ways barred from ${level * step} to ${next * step}, and ${found} necks found`);
+    }
+  }
+  return { disagreements, barred };
+}
+
+/** Booleans leave holes of a few thousandths of a mm behind, which would be eroded into large ones. */
+const withoutSpecks = (region: Region): Region => region.filter((ring) => Math.abs(ringArea(ring)) > 1e-4);
+
+const levelBelow = ({ width }: Neck): number => Math.max(0, Math.floor((width - clear) / step));
+const levelAbove = ({ width }: Neck): number => Math.ceil((width + clear) / step);
+
+/** What a single neck claims and erosion just below and just above its width does not bear out. */
+function denials(part: Region, neck: Neck, below: Eroded, above: Eroded, bodies: readonly Region[]): string[] {
+  const { kind, width, ends } = neck;
+  const middle = between(ends);
+  const halves = partsOf(subtract(part, [slit(ends)]));
+  if (kind !== 'stroke' && halves.length !== (kind === 'bridge' ? 2 : 1)) return ['cutting it does the contrary'];
+  const isFree = halves.some((half) => !bodies.some((body) => contains(half, body[0]![0]!)));
+  if (kind === 'stroke' && halves.length === 2 && isFree) {
+    // A run that ends free narrows to its tip: there are no two sides to part, and it is not equally wide from both edges.
+    const room = 2 * distance([[middle]], part);
+    return Math.abs(room - width) < Math.max(agreement, width / 20) ? [] : [`there is room for a disc of ${room}`];
+  }
+  const whole = below.partAt(middle);
+  if (!whole) return ['a smaller disc does not pass'];
+  const opens = below.holeAt(ends[0]) !== below.holeAt(ends[1]);
+  if (opens && kind !== 'bridge') return [];
+  const sides = partsOf(subtract(whole, [slit(ends)]));
+  const isParted = sides.every((side) => above.parts.some((left) => contains(side, left[0]![0]!)));
+  return sides.length === 2 && isParted ? [] : ['a larger disc does not part what it joins'];
+}
+
+/** A cut from end to end, and a little beyond. */
+function slit([p, q]: Neck['ends']): Ring {
+  const length = Math.hypot(q.x - p.x, q.y - p.y);
+  const [x, y] = [(0.001 * (q.x - p.x)) / length, (0.001 * (q.y - p.y)) / length];
+  return [
+    { x: p.x - x - y, y: p.y - y + x },
+    { x: p.x - x + y, y: p.y - y - x },
+    { x: q.x + x + y, y: q.y + y - x },
+    { x: q.x + x - y, y: q.y + y + x },
+  ];
+}
+
+/** What a disc of `minWeb` reaches with its centre: bodies so large that nobody would take them for a bulge of a stroke. */
+function bodiesOf(part: Region, minWeb: number): Region[] {
+  return new Eroded(part, minWeb).parts.filter((body) => area(erode(body, -minWeb / 2)) > 2 * minWeb ** 2);
+}
+
+/** What lies between the bodies and has a stroke in it. */
+function websOf(part: Region, bodies: readonly Region[], necks: readonly Neck[], minWeb: number): Region {
+  const strokes = necks.filter(({ kind }) => kind === 'stroke').map(({ ends }) => ends);
+  if (strokes.length === 0) return [];
+  const thin = partsOf(subtract(part, ...bodies.map((body) => erode(body, -minWeb / 2 - 0.005))));
+  const webs = thin.filter((web) =>
+    strokes.some((ends) => about(ends, minWeb / 3).some((point) => contains(web, point))),
+  );
+  // A disc on one side of a stroke may cover the very place where it is narrowest.
+  return [...webs.flat(), ...strokes.map(slit)];
+}
+
+/** The middle of a neck, and a point on each side of it. */
+function about(ends: Neck['ends'], by: number): Point[] {
+  const [p, q] = ends;
+  const { x, y } = between(ends);
+  const share = by / Math.hypot(q.x - p.x, q.y - p.y);
+  return [-share, 0, share].map((s) => ({ x: x + s * (q.y - p.y), y: y - s * (q.x - p.x) }));
+}
+
+const between = ([p, q]: Neck['ends']): Point => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 });

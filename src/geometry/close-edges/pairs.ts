@@ -21,6 +21,8 @@ export interface FacingPair {
 const facingCosine = -0.02;
 /** Nearer than this, edges touch, and there is no direction from one to the other; in mm. */
 const touchingMm = 1e-4;
+/** What equal widths differ by, in mm. */
+const roundingMm = 1e-7;
 /** A gap that ends within a shorter way along the outline than so many reaches is a corner. */
 export const cornerReaches = 12;
 /**
@@ -28,10 +30,12 @@ export const cornerReaches = 12;
  * wedge, 1/3 for the cusp between two round edges, much more for a bay with a narrow mouth.
  */
 const leastFullness = 0.65;
+/** Twice the area of a hole over its length is its mean width; holes below this share of the reach are narrow. */
+const narrowShare = 0.7;
 
 /** Bounds for outlines that lie close to themselves everywhere, far above what lettering needs. */
 const mostLooks = 2_000_000;
-const mostPairs = 60_000;
+const mostPairs = 30_000;
 
 /** In the order of the edges. Stops early, with what was found by then, where the work would go beyond all bounds. */
 export function facingPairs(edges: Edges, reach: number): FacingPair[] {
@@ -116,7 +120,7 @@ function judge(
       const p = placeOn(edges, edge, start + share * (end - start));
       const q = nearestOn(edges, other, p);
       const distance = Math.hypot(q.x - p.x, q.y - p.y);
-      if (distance > width + (share === 0.5 && best ? touchingMm : 0) || distance >= reach) continue;
+      if (distance >= (best ? Math.min(reach, width + (share === 0.5 ? touchingMm : -roundingMm)) : reach)) continue;
       if (!isGap(edges, p, q, distance, reach) || (distance > touchingMm && blocked(p, q))) continue;
       best = [p, q];
       width = Math.min(width, distance);
@@ -182,7 +186,17 @@ function isGap(edges: Edges, p: Place, q: Place, distance: number, reach: number
   if (ways.some(({ length }) => length < cornerReaches * reach)) return false;
   // Across a bay one of the two ways along the ring has the bay to its right; across a hole each has its part of it.
   const behind = ways.filter(({ right }) => right > 0);
+  if (behind.length === 2 && isNarrow(edges, p, reach)) return true;
   return behind.length > 0 && behind.every(({ length, right }) => right >= (leastFullness * distance * length) / 2);
+}
+
+/**
+ * Whether a hole as a whole is too narrow, so that none of it is a corner of something wider. A lens whose middle is as wide as
+ * the reach has a mean width of 2/3 of it, a slit 1.
+ */
+function isNarrow({ rings, ring }: Edges, { edge }: Place, reach: number): boolean {
+  const { swept, length } = rings[ring[edge]!]!;
+  return Math.abs(swept) < narrowShare * reach * length;
 }
 
 /** Whether the way to q starts on the outer side of p's edge. */

@@ -1,0 +1,54 @@
+/** Engraved and scored detail finer than the beam draws. */
+
+import { closeEdges } from '../geometry/close-edges.ts';
+import type { ClosePlace } from '../geometry/close-edges.ts';
+import type { Finding } from '../issue.ts';
+import type { Mark, Piece } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+import { mm } from './check.ts';
+import { perRegion } from './per-region.ts';
+
+/** What a beam draws at its finest. Common practice, no source. */
+const finestMm = 0.2;
+
+/** Detail that is too fine over less than this in all is not worth a word, in mm. */
+const worthTellingMm = 3;
+
+export const fineMarks: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => piece.marks.flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))));
+
+const strokesIn = perRegion((region, width) => closeEdges(region, width, 'material'));
+const gapsIn = perRegion((region, width) => closeEdges(region, width, 'gap'));
+
+function fineMark(piece: Piece, { operation, region, path }: Mark, finest: number): Finding[] {
+  const strokes = strokesIn(region, finest);
+  const gaps = gapsIn(region, finest);
+  const groups = operation === 'engrave' ? [strokes, gaps] : [[...strokes, ...gaps]];
+  const telling = groups.filter((places) => lengthOf(places) > worthTellingMm);
+  if (telling.length === 0) return [];
+  const { width, ends } = narrowest(telling.flat());
+  const told = telling.map((places) => {
+    const figures = `${mm(narrowest(places).width)} at the least and ${lengthOf(places).toFixed(0)} mm long in all`;
+    if (operation === 'score') return `score lines too near each other, ${figures}, burn into one`;
+    return places === strokes ? `strokes ${figures}` : `gaps ${figures}, which fill in`;
+  });
+  return [
+    {
+      code: 'fine-mark',
+      severity: 'info',
+      piece: piece.id,
+      path,
+      points: ends,
+      width,
+      message: `Finer than the ${mm(finest)} that the beam draws: ${told.join('; ')}.`,
+    },
+  ];
+}
+
+function lengthOf(places: readonly ClosePlace[]): number {
+  return places.reduce((sum, { length }) => sum + length, 0);
+}
+
+function narrowest(places: readonly ClosePlace[]): ClosePlace {
+  return places.reduce((least, place) => (place.width < least.width ? place : least));
+}

@@ -1,0 +1,76 @@
+/** Holes and parts so small that they burn out, or fall through the bed of the machine and are lost. */
+
+import { cornerReaches } from '../geometry/close-edges.ts';
+import { offset } from '../geometry/clipper.ts';
+import { boundsOf, boxCentre, contains, perimeter, ringArea } from '../geometry/measure.ts';
+import type { Region, Ring } from '../geometry/types.ts';
+import type { Finding } from '../issue.ts';
+import type { Piece } from '../tag/tag.ts';
+import { byCause } from './by-cause.ts';
+import type { Check } from './check.ts';
+import { mm } from './check.ts';
+import { perRegion } from './per-region.ts';
+
+/** The larger side of its box, as `tidy` measures it. Common practice, no source. */
+const speckMm = 0.8;
+
+export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
+
+const specksIn = perRegion((region, kerf) =>
+  region.filter((ring) => isSpeck(ring, kerf)).sort((a, b) => across(b) - across(a)),
+);
+
+/** One finding for each shape that is to blame, at its largest speck. */
+function specksOf(piece: Piece, kerf: number): Finding[] {
+  const rings = specksIn(piece.region, kerf).filter((ring) => counts(ring, piece));
+  return byCause(piece, rings, ([point]) => [point!]).map(({ path, found }) => {
+    const [largest] = found;
+    const width = across(largest!);
+    return {
+      code: 'speck',
+      severity: 'warning',
+      piece: piece.id,
+      path,
+      points: [boxCentre(boundsOf([largest!])!)],
+      width,
+      message: messageOf(found, width),
+    };
+  });
+}
+
+/** The hanger's opening is meant to be there, and a small part where one was asked for has fallen out altogether. */
+function counts(ring: Ring, { hanger, parts }: Piece): boolean {
+  return ringArea(ring) > 0 ? parts === 'many' : !hanger || !contains([ring], hanger.centre);
+}
+
+/** Whether a hole or an island is lost: small altogether, or a short hole too narrow for the beam to leave anything open. */
+export function isSpeck(ring: Ring, kerf: number): boolean {
+  const size = across(ring);
+  return size < speckMm || (size < cornerReaches * kerf && ringArea(ring) < 0 && isNarrower(ring, kerf));
+}
+
+/** Whether no disc of that diameter goes into a hole. */
+function isNarrower(hole: Ring, width: number): boolean {
+  const inside: Region = [hole.toReversed()];
+  // What a ring encloses is never more than its length times the radius of the largest disc in it.
+  return -2 * ringArea(hole) < width * perimeter(inside) && offset(inside, -width / 2).length === 0;
+}
+
+function across(ring: Ring): number {
+  const { minX, minY, maxX, maxY } = boundsOf([ring])!;
+  return Math.max(maxX - minX, maxY - minY);
+}
+
+function messageOf(rings: readonly Ring[], size: number): string {
+  const holes = rings.filter((ring) => ringArea(ring) < 0).length;
+  const one = rings.length === 1;
+  const what = one
+    ? `A ${holes ? 'hole' : 'part'} only ${mm(size)} across`
+    : `${[counted(holes, 'hole'), counted(rings.length - holes, 'part')].filter(Boolean).join(' and ')}, the largest only ${mm(size)} across,`;
+  const fate = holes === rings.length ? '' : ` or ${one ? 'falls' : 'fall'} through the bed`;
+  return `${what} ${one ? 'burns' : 'burn'} out${fate}; “tidy” leaves out of a shape what is smaller than it says.`;
+}
+
+function counted(count: number, noun: string): string {
+  return count === 0 ? '' : `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

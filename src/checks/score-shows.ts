@@ -45,23 +45,27 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
   };
 }
 
+/** The place that shows most, if the mark is a placement line: as a whole, for the counters of a shadow lie near the letters too. */
 function farthestShown({ region }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
   const relations = glued.map((on) => ({ on, lines: distancesBeyond(region, on.region) }));
-  const copied = glued.some((on) => isCopy(region, on, made));
-  const shown = region.flatMap((ring, index): Shown[] => {
+  const touching = region.flatMap((ring, index): Shown[] => {
     // What one glued piece does not hide, another may.
     const line = relations[0]!.lines[index]!.map(({ point }, at): Shown => {
       const all = relations.map(({ on, lines }) => ({ point, beyond: lines[index]![at]!.beyond, on }));
       return all.reduce((a, b) => (b.beyond < a.beyond ? b : a));
     });
-    const farthest = line.reduce((a, b) => (b.beyond > a.beyond ? b : a));
-    if (farthest.beyond <= -hiddenMm) return [];
+    const farthest = line.reduce(farther);
     const crosses = line.some(({ beyond }) => beyond <= 0);
-    const meant = farthest.beyond <= meantMm ? crosses || surrounds(ring, glued) : crosses && copied;
-    return meant ? [farthest] : [];
+    return crosses || (farthest.beyond <= meantMm && surrounds(ring, glued)) ? [farthest] : [];
   });
-  return shown.length === 0 ? undefined : shown.reduce((a, b) => (b.beyond > a.beyond ? b : a));
+  if (touching.length === 0) return undefined;
+  const farthest = touching.reduce(farther);
+  if (farthest.beyond <= -hiddenMm) return undefined;
+  const isMeant = farthest.beyond <= meantMm || glued.some((on) => isCopy(region, on, made));
+  return isMeant ? farthest : undefined;
 }
+
+const farther = (a: Shown, b: Shown): Shown => (b.beyond > a.beyond ? b : a);
 
 function surrounds(line: Ring, glued: readonly Piece[]): boolean {
   return glued.some(({ region }) => region.some(([corner]) => contains([line], corner!)));

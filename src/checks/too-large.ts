@@ -14,7 +14,7 @@ interface Room {
 /** Touching the margin is no fault, and neither is the last hundredth of a millimetre. */
 const slackMm = 0.01;
 
-/** A turn may be overlooked where it would leave less play than this, in mm. */
+/** A slanting turn may be overlooked where it would leave less play than this, in mm. */
 const playMm = 0.05;
 
 export const tooLarge: Check = ({ sheet, stock, pieces }) => {
@@ -56,12 +56,22 @@ function fitsTurned(region: Region, free: Room): boolean {
   if (known?.width === free.width && known.height === free.height) return known.fits;
   const box = boundsOf(region)!;
   const reach = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
-  const result = fitsWithin(hullOf(region), free, reach, 0, Math.PI);
+  const hull = hullOf(region);
+  const result = fitsFlush(hull, free) || fitsWithin(hull, free, reach, 0, Math.PI);
   turned.set(region, { ...free, fits: result });
   return result;
 }
 
 const turned = new WeakMap<Region, Room & { readonly fits: boolean }>();
+
+/** Whether a turn fits at which one of its sides lies along a side of the sheet, as where it fits with no play at all. */
+function fitsFlush(hull: readonly Point[], free: Room): boolean {
+  return hull.some((from, index) => {
+    const to = hull[(index + 1) % hull.length]!;
+    const angle = Math.atan2(to.y - from.y, to.x - from.x);
+    return missingAt(hull, free, angle) <= 0 || missingAt(hull, free, angle + Math.PI / 2) <= 0;
+  });
+}
 
 /**
  * Whether a turn between two angles fits. No span of the piece changes by more than its `reach` a radian, so that a turn that
@@ -69,11 +79,16 @@ const turned = new WeakMap<Region, Room & { readonly fits: boolean }>();
  */
 function fitsWithin(points: readonly Point[], free: Room, reach: number, from: number, to: number): boolean {
   const middle = (from + to) / 2;
-  const missing = Math.max(span(points, middle) - free.width, span(points, middle + Math.PI / 2) - free.height);
+  const missing = missingAt(points, free, middle);
   if (missing <= 0) return true;
   const change = (reach * (to - from)) / 2;
   if (missing > change || change < playMm) return false;
   return fitsWithin(points, free, reach, from, middle) || fitsWithin(points, free, reach, middle, to);
+}
+
+/** How much larger the points' box is than the room where the sheet's width runs at this angle; negative where it fits. */
+function missingAt(points: readonly Point[], free: Room, angle: number): number {
+  return Math.max(span(points, angle) - free.width, span(points, angle + Math.PI / 2) - free.height);
 }
 
 /** How wide the points lie in a direction. */

@@ -29,7 +29,7 @@ const imitation = whole('(faux|artificial|imitation|synthetic|fake) leather|leat
 
 /** “PVC-free”, “no vinyl”, “without PVC or epoxy”: what a material is said not to be. */
 const denied =
-  /\p{L}+ free(?! of| from)\b|\b(no|non|not|without|free (of|from)) (any )?\p{L}+(( or| and| nor) \p{L}+)*/gu;
+  /\p{L}+ free(?! (of|from|standing))\b|\b(no|non|not|without|free (of|from)) (any )?\p{L}+( n?or \p{L}+)*/gu;
 
 export const unsafeMaterial: Check = ({ stock }): Finding[] => {
   const why = dangerOf(stock.material ?? '');

@@ -1,13 +1,8 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
-import type { Made } from '../support/engine.ts';
-import type { Issue } from '../../../src/issue.ts';
+import { found } from './found.ts';
 import type { IssueCode } from '../../../src/issue-kinds.ts';
-
-function found({ issues }: Made, code: IssueCode): readonly Issue[] {
-  return issues.filter((issue) => issue.code === code);
-}
 
 const stock = 'stock: {min_web: 0.2 mm}';
 

@@ -1,0 +1,140 @@
+import assert from 'node:assert/strict';
+import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import { assertSilent, found, only } from './found.ts';
+
+function tag(shapes: readonly string[], hanger: string, minWeb = 1.5, rest = ''): Promise<Made> {
+  return make(specOf(shapes, `body: [body]${rest}, hanger: {${hanger}}`, [`stock: {min_web: ${minWeb} mm}`]));
+}
+
+describe('A hole near an edge', () => {
+  // Exact: in a disc of radius R, a round hole of radius r that is e off its centre leaves R − r − e. R 6, r 2, e 3.2: 0.8 mm.
+  const disc = ['body: {ellipse: 12}'];
+  const diagonal = (3.2 * Math.SQRT1_2).toFixed(5);
+  for (const [name, at] of [
+    ['top', 'up: 3.2'],
+    ['bottom', 'down: 3.2'],
+    ['left', 'left: 3.2'],
+    ['right', 'right: 3.2'],
+    ['top right', `up: ${diagonal}, right: ${diagonal}`],
+    ['bottom left', `down: ${diagonal}, left: ${diagonal}`],
+  ] as const) {
+    it(`is told what is left, at the ${name}`, async () => {
+      const made = await tag(disc, `hole: {opening: 4, at: {${at}}}`, 0.83);
+      const issue = only(made, 'hole-near-edge');
+      assert.equal(issue.severity, 'warning');
+      assert.equal(issue.piece, 'tag');
+      assertNear(issue.width!, 0.8, 0.01);
+      const { x: cx, y: cy } = made.pieces[0]!.hanger!.centre;
+      const fromHole = issue.points!.map(({ x, y }) => Math.hypot(x - cx, y - cy));
+      const fromMiddle = issue.points!.map(({ x, y }) => Math.hypot(x, y));
+      assertNear(Math.min(...fromHole), 2, 0.01);
+      assertNear(Math.max(...fromMiddle), 6, 0.01);
+      assert.equal(placeOf(made.report, issue).line, 6);
+      assert.match(issue.message, /0\.(79|80) mm of material is left between the hole and an edge; at least 0\.83 mm/);
+      for (const code of ['weak-bridge', 'thin-stroke'] as const) assertSilent(made, code, 'the same place once');
+    });
+  }
+
+  it('is silent where enough is left', async () => {
+    assertSilent(await tag(disc, 'hole: {opening: 4, at: {up: 3.2}}', 0.78), 'hole-near-edge');
+  });
+
+  it('is told on both sides of a strip', async () => {
+    // Exact: (5 − 4) / 2.
+    const made = await tag(['body: {rectangle: [40, 5]}'], 'hole: {opening: 4, at: {left: 15}}');
+    const told = found(made, 'hole-near-edge');
+    assert.deepEqual(told.map(({ points }) => Math.sign(points![0]!.y)).sort(), [-1, 1]);
+    for (const { width } of told) assertNear(width!, 0.5, 0.01);
+  });
+
+  it('is told in an arrow’s tip: beside each edge, or once where all round the point is thin', async () => {
+    // Exact: 4 mm behind a tip of 90°, each edge is 4·sin 45° away; 6 mm behind it, 6·sin 45°.
+    const arrow = ['body: {arrow: {length: 60, width: 10, head: 20, tip: 90}}'];
+    const made = await tag(arrow, 'hole: {opening: 4, at: {right: 26}}');
+    assertNear(only(made, 'hole-near-edge').width!, 4 * Math.SQRT1_2 - 2, 0.01);
+    const back = 'hole: {opening: 4, at: {right: 24}}';
+    const both = found(await tag(arrow, back, 2.3), 'hole-near-edge');
+    assert.equal(both.length, 2);
+    for (const { width } of both) assertNear(width!, 6 * Math.SQRT1_2 - 2, 0.01);
+    assertSilent(await tag(arrow, back, 2.2), 'hole-near-edge');
+  });
+
+  it('is told near another opening, and near a counter', async () => {
+    // Exact: 6 − 2 − 3 = 1 mm from the window of radius 3.
+    const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
+    const cut = await tag(window, 'hole: {opening: 4, at: {up: 6}}', 1.2, ', cut: [window]');
+    assertNear(only(cut, 'hole-near-edge').width!, 1, 0.01);
+    const counter = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 6}', 'body: {difference: [outer, inner]}'];
+    assertNear(only(await tag(counter, 'hole: {opening: 4, at: {up: 6}}', 1.2), 'hole-near-edge').width!, 1, 0.01);
+  });
+
+  it('is silent where it is left to itself', async () => {
+    for (const body of [
+      '{rectangle: [60, 25], radius: 6}',
+      '{ellipse: [50, 30]}',
+      '{polygon: {sides: 6, across: 40}}',
+    ]) {
+      for (const at of ['top', 'left', '120']) {
+        assertSilent(await tag([`body: ${body}`], `hole: {at: ${at}}`), 'hole-near-edge', `${body} at ${at}`);
+      }
+    }
+  });
+});
+
+describe('A slot near an edge', () => {
+  it('is told along its side, and at its end', async () => {
+    const side = await tag(['body: {rectangle: [40, 20]}'], 'slot: {inset: 1}');
+    const issue = only(side, 'hole-near-edge');
+    assertNear(issue.width!, 1, 0.01);
+    assert.match(issue.message, /between the slot and an edge/);
+    // Exact: (14 − 12) / 2 at either end.
+    const ends = found(await tag(['body: {rectangle: [14, 30]}'], 'slot: {inset: 2, length: 12}'), 'hole-near-edge');
+    assert.equal(ends.length, 2);
+    for (const { width } of ends) assertNear(width!, 1, 0.01);
+    assertSilent(await tag(['body: {rectangle: [40, 20]}'], 'slot: {inset: 1.52}'), 'hole-near-edge');
+  });
+});
+
+describe('A hole that holds nothing', () => {
+  const disc = ['body: {ellipse: 12}'];
+
+  it('is open to the edge', async () => {
+    for (const at of ['up: 5', 'down: 5', 'left: 6.5', 'right: 4.3']) {
+      const made = await tag(disc, `hole: {opening: 4, at: {${at}}}`);
+      const issue = only(made, 'hole-near-edge');
+      assert.equal(issue.severity, 'error', at);
+      assert.deepEqual(issue.points, [made.pieces[0]!.hanger!.centre]);
+      assert.match(issue.message, /The hole is open to the edge/);
+      assert.equal(placeOf(made.report, issue).line, 6);
+    }
+    const slot = await tag(['body: {rectangle: [14, 30]}'], 'slot: {inset: 3, length: 14.2}');
+    assert.match(only(slot, 'hole-near-edge').message, /The slot is open to the edge/);
+  });
+
+  it('is told the thin rest on its other side as well', async () => {
+    // Exact: the hole's lower edge is at 0.6 − 2.5 = −1.9, the strip's at −3.
+    const made = await tag(['body: {rectangle: [40, 6]}'], 'hole: {opening: 5, at: {left: 10, up: 0.6}}');
+    const [open, thin, ...others] = found(made, 'hole-near-edge');
+    assert.deepEqual([open?.severity, thin?.severity, others.length], ['error', 'warning', 0]);
+    assertNear(thin!.width!, 1.1, 0.01);
+  });
+
+  it('lies beside the body', async () => {
+    for (const at of ['up: 15', 'right: 8.1']) {
+      const issue = only(await tag(disc, `hole: {opening: 4, at: {${at}}}`), 'hole-near-edge');
+      assert.equal(issue.severity, 'error');
+      assert.match(issue.message, /lies beside the body/);
+    }
+  });
+
+  it('is none that runs into a window or a counter, where the tie is held all the same', async () => {
+    const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
+    assertSilent(await tag(window, 'hole: {opening: 4, at: {up: 4}}', 1.5, ', cut: [window]'), 'hole-near-edge');
+    const made = await tag(
+      ['body: {text: O, font: Nunito, weight: 800, height: 40}'],
+      'hole: {opening: 4, at: {up: 0}}',
+    );
+    assertSilent(made, 'hole-near-edge');
+  });
+});

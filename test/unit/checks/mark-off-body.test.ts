@@ -1,0 +1,135 @@
+import assert from 'node:assert/strict';
+import { contains } from '../../../src/geometry/measure.ts';
+import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import { assertSilent, found, only } from './found.ts';
+
+const plate = 'plate: {rectangle: [60, 20]}';
+
+function marked(shapes: readonly string[], rest: string): Promise<Made> {
+  return make(specOf([plate, ...shapes], `body: [plate], ${rest}`));
+}
+
+/** Both, the smaller first. */
+const sizes = (message: string) =>
+  [...message.matchAll(/(\d+\.\d\d) mm/g)].map(([, figure]) => Number(figure)).sort((a, b) => a - b);
+
+describe('A mark that runs off its piece', () => {
+  // Exact: of a patch of 10 × 4 whose middle is 3 from the edge across its length, 2 × 4 are beyond.
+  for (const [side, patch] of [
+    ['right', '{rectangle: [10, 4], nudge: {right: 27}}'],
+    ['left', '{rectangle: [10, 4], nudge: {left: 27}}'],
+    ['top', '{rectangle: [10, 4], rotate: 90, nudge: {up: 7}}'],
+    ['bottom', '{rectangle: [4, 10], nudge: {down: 7}}'],
+    ['mirrored', '{rectangle: [10, 4], mirror: left-right, nudge: {left: 27}}'],
+  ] as const) {
+    it(`is told how much, at the ${side}`, async () => {
+      for (const [use, words] of [
+        ['engrave', 'Engraving'],
+        ['score', 'A score line'],
+      ] as const) {
+        const made = await marked([`patch: ${patch}`], `${use}: [plate, patch]`);
+        const issue = only(made, 'mark-off-body');
+        assert.equal(issue.severity, 'warning');
+        assert.equal(issue.piece, 'tag');
+        assert.ok(issue.message.startsWith(`${words} runs beyond the edge of “tag”`), issue.message);
+        assert.deepEqual(sizes(issue.message), [2, 4]);
+        assert.deepEqual(placeOf(made.report, issue).text, 'patch');
+        assert.equal(placeOf(made.report, issue).line, 6);
+        const [point] = issue.points!;
+        assert.ok(!contains(made.region, point!) && Math.abs(point!.x) < 32 && Math.abs(point!.y) < 12);
+      }
+    });
+  }
+
+  it('is told in how many places', async () => {
+    const made = await marked(['band: {rectangle: [70, 4]}'], 'engrave: [band]');
+    assert.match(only(made, 'mark-off-body').message, /\(2 places, the largest 5\.00 mm × 4\.00 mm\)/);
+  });
+
+  it('is one finding for each mark', async () => {
+    const made = await marked(['band: {rectangle: [70, 4]}'], 'engrave: [band], score: [band]');
+    assert.equal(found(made, 'mark-off-body').length, 2);
+  });
+
+  it('is told where it only spans a notch', async () => {
+    const shapes = [
+      'notched: {path: "M0 0 L10 10 L20 0 V20 H0 Z"}',
+      'band: {rectangle: [16, 6], nudge: {right: 10, down: 8}}',
+    ];
+    const made = await make(specOf(shapes, 'body: [notched], engrave: [band]'));
+    // Exact: the notch is 45°; from y −5 down to its point at −10, it is 10 wide at the band's upper edge.
+    assert.deepEqual(sizes(only(made, 'mark-off-body').message), [5, 10]);
+  });
+
+  it('is told where it runs into a window', async () => {
+    const made = await marked(
+      ['window: {rectangle: [10, 10]}', 'band: {rectangle: [20, 4]}', 'line: {from: band}'],
+      'cut: [window], engrave: [band]',
+    );
+    const issue = only(made, 'mark-off-body');
+    assert.match(issue.message, /Engraving runs into an opening of “tag” \(10\.00 mm × 4\.00 mm\)/);
+    assertNear(issue.points![0]!.x, 0, 0.01);
+  });
+
+  it('is told beyond the lug of a ring, and not on it', async () => {
+    const ring = 'hanger: {ring: {at: {up: 11.4}, opening: 2.8, wall: 3}}';
+    const on = 'on: {ellipse: 1.5, nudge: {right: 2.9, up: 11.4}}';
+    assertSilent(await marked([on], `engrave: [on], ${ring}`), 'mark-off-body');
+    const off = 'off: {ellipse: 1.5, nudge: {right: 4.4, up: 11.4}}';
+    only(await marked([off], `engrave: [off], ${ring}`), 'mark-off-body');
+  });
+});
+
+describe('A mark that stays on its piece', () => {
+  it('may end at the very edge, and may be drawn with other points than the edge', async () => {
+    assertSilent(
+      await marked(['band: {rectangle: [60, 4]}'], 'engrave: [band, plate], score: [plate]'),
+      'mark-off-body',
+    );
+    const discs = ['plate: {ellipse: 40}', 'coarse: {ellipse: 10, width: 40}', 'fine: {ellipse: 200, width: 40}'];
+    for (const mark of ['coarse', 'fine']) {
+      assertSilent(await make(specOf(discs, `body: [plate], engrave: [${mark}]`)), 'mark-off-body', mark);
+    }
+  });
+
+  it('is silent up to a twentieth of a millimetre', async () => {
+    const over = (by: number) => marked([`band: {rectangle: [10, 4], nudge: {right: ${25 + by}}}`], 'engrave: [band]');
+    assertSilent(await over(0.04), 'mark-off-body');
+    only(await over(0.06), 'mark-off-body');
+  });
+
+  it('may go round a window: as a line, or as a field that the window is cut out of', async () => {
+    const shapes = ['window: {ellipse: 8}', 'round: {ellipse: 12}'];
+    assertSilent(await marked(shapes, 'cut: [window], score: [round], engrave: [plate]'), 'mark-off-body');
+  });
+
+  it('may cross the hole for the tie, which is told as that', async () => {
+    for (const hanger of ['hole: {at: {up: 5}, opening: 4}', 'slot: {at: top, length: 11}', 'ring: {at: top}']) {
+      const made = await marked(
+        ['band: {rectangle: [4, 20], nudge: {right: 1}}'],
+        `engrave: [band], hanger: {${hanger}}`,
+      );
+      assertSilent(made, 'mark-off-body', hanger);
+    }
+    const made = await marked(
+      ['band: {rectangle: [60, 3], nudge: {up: 5}}'],
+      'engrave: [band], hanger: {hole: {at: {up: 5}, opening: 4}}',
+    );
+    assertSilent(made, 'mark-off-body');
+    only(made, 'hole-blocked');
+  });
+
+  it('is judged on each piece that it is drawn on', async () => {
+    const text = `tagwright: 1
+shapes:
+  large: {rectangle: [60, 20]}
+  small: {rectangle: [20, 20]}
+  band: {rectangle: [40, 4]}
+pieces:
+  one: {body: [large], engrave: [band]}
+  two: {body: [small], engrave: [band]}
+`;
+    assert.equal(only(await make(text), 'mark-off-body').piece, 'two');
+  });
+});

@@ -1,0 +1,106 @@
+import assert from 'node:assert/strict';
+import { make, placeOf, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import { assertSilent, only } from './found.ts';
+
+/**
+ * A 3 × 3 square less its upper right 2 × 2, `scale` times as large. Exact (Green's theorem): its centroid is at (1.1, 1.1), the
+ * middle of its box at (1.5, 1.5); half-way between, which counts as its centre for the eye, 0.2 off the box on both ways.
+ */
+function ell(scale: number, rest = 'place: {on: plate, by: box}'): string {
+  const at = (n: number) => (n * scale).toFixed(4);
+  return `ell: {path: "M0 0 H${at(1)} V${at(2)} H${at(3)} V${at(3)} H0 Z", ${rest}}`;
+}
+
+function onPlate(shape: string, plate = '{rectangle: [60, 20]}'): Promise<Made> {
+  return make(specOf([`plate: ${plate}`, shape], 'body: [plate]'));
+}
+
+describe('A shape centred by its box', () => {
+  it('that looks off is told how far and which way', async () => {
+    const made = await onPlate(ell(5));
+    const issue = only(made, 'off-centre');
+    assert.equal(issue.severity, 'info');
+    assert.match(issue.message, /1\.00 mm too far left and 1\.00 mm too low/);
+    assert.deepEqual(
+      issue.points!.map(({ x, y }) => [x.toFixed(2), y.toFixed(2)]),
+      [['-1.00', '-1.00']],
+    );
+    assert.equal(placeOf(made.report, issue).line, 4);
+    assert.equal(placeOf(made.report, issue).text, '{on: plate, by: box}');
+  });
+
+  for (const [turn, told] of [
+    ['rotate: 90', 'too far left and 1.00 mm too high'],
+    ['rotate: 180', 'too far right and 1.00 mm too high'],
+    ['mirror: left-right', 'too far right and 1.00 mm too low'],
+    ['mirror: up-down', 'too far left and 1.00 mm too high'],
+  ] as const) {
+    it(`is told the other way with ${turn}`, async () => {
+      const issue = only(await onPlate(ell(5, `${turn}, place: {on: plate, by: box}`)), 'off-centre');
+      assert.ok(issue.message.includes(`1.00 mm ${told}`), issue.message);
+    });
+  }
+
+  it('is silent below half a millimetre, and below a fiftieth of what it is centred on', async () => {
+    // Off by 0.2 times the scale.
+    assertSilent(await onPlate(ell(2.4)), 'off-centre');
+    only(await onPlate(ell(2.6)), 'off-centre');
+    // A fiftieth of 60 is 1.2.
+    assertSilent(await onPlate(ell(5.9), '{rectangle: [100, 60]}'), 'off-centre');
+    only(await onPlate(ell(6.1), '{rectangle: [100, 60]}'), 'off-centre');
+  });
+
+  it('is silent with the rule that it recommends, and where its maker chose the place', async () => {
+    for (const rest of [
+      'place: {on: plate, by: eye}',
+      'place: {on: plate}',
+      'place: {on: plate, by: mass}',
+      'place: {on: plate, by: box, at: left}',
+      'place: {on: plate, by: box}, nudge: {right: 1}',
+    ]) {
+      assertSilent(await onPlate(ell(5, rest)), 'off-centre', rest);
+    }
+  });
+
+  it('is silent where it looks the same from all sides', async () => {
+    for (const shape of [
+      '{ellipse: [20, 8]}',
+      '{rectangle: [20, 8], rotate: 30}',
+      '{polygon: {sides: 6, across: 15}}',
+    ]) {
+      assertSilent(await onPlate(`dot: ${shape.slice(0, -1)}, place: {on: plate, by: box}}`), 'off-centre', shape);
+    }
+  });
+
+  it('is told on a lopsided ground: the middle of an arrow’s box is not the middle of the arrow', async () => {
+    // Exact: a right triangle of legs 60 and 30: box centre (30, 15), centroid (20, 10) from its right angle.
+    const made = await onPlate(
+      'dot: {ellipse: 5, place: {on: plate, by: box}}',
+      '{polygon: {points: [[0, 0], [0, 30], [60, 30]]}}',
+    );
+    assert.match(only(made, 'off-centre').message, /5\.00 mm too far right and 2\.50 mm too high/);
+  });
+
+  it('is told on a member of a stack', async () => {
+    const shapes = [
+      'top: {rectangle: [20, 10]}',
+      'base: {rectangle: [60, 20]}',
+      'plate: {stack: {shapes: [top, base], lap: 1}}',
+      ell(5, 'place: {on: plate, part: base, by: box}'),
+    ];
+    assert.match(
+      only(await make(specOf(shapes, 'body: [plate]')), 'off-centre').message,
+      /too far left and 1\.00 mm too low/,
+    );
+  });
+
+  it('is told of lettering whose descenders, or whose initial, push the small letters off the middle', async () => {
+    const name = (text: string, by: string) =>
+      onPlate(`name: {text: ${text}, font: Nunito, size: 12, place: {on: plate, by: ${by}}}`, '{rectangle: [80, 24]}');
+    assert.match(only(await name('ggyp', 'box'), 'off-centre').message, /too high/);
+    assert.match(only(await name('Leeeee', 'box'), 'off-centre').message, /too low/);
+    assertSilent(await name('sauerrose', 'box'), 'off-centre');
+    for (const text of ['ggyp', 'Leeeee']) assertSilent(await name(text, 'eye'), 'off-centre');
+  });
+});

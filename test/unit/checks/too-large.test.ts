@@ -41,7 +41,7 @@ describe('A piece on a sheet', () => {
     assert.ok(!(await fits('size: [91.9, 91.9]', '{rectangle: [120, 10]}')));
   });
 
-  // W. B. Carver, "Folding a rectangle…/The rectangle in a rectangle", American Mathematical Monthly 64 (1957), from memory:
+  // The largest rectangles in a rectangle: W. B. Carver, American Mathematical Monthly 64 (1957), from memory:
   // p × q with p > a goes into a × b from b = (2pqa + (p² − q²)·√(p² + q² − a²)) / (p² + q²).
   for (const [p, q, a] of [
     [120, 10, 110],

@@ -3,6 +3,8 @@
 import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
 import type { Fix, Issue, TextEdit, TextRange } from './issue.ts';
+import { estimateLoad } from './measure/load.ts';
+import type { Stock } from './spec/model.ts';
 import type { Piece } from './tag/tag.ts';
 
 export function reportJson(
@@ -26,7 +28,7 @@ export function reportJson(
     file,
     ok: !issues.some((issue) => issue.severity === 'error'),
     ...(tag ? { title: tag.title } : {}),
-    pieces: tag?.pieces.map(pieceJson) ?? [],
+    pieces: tag?.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, tag.stock) })) ?? [],
     issues: issues.map((issue) => ({
       ...issueJson(issue),
       fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
@@ -34,6 +36,31 @@ export function reportJson(
     accepted: accepted.map((issue) => ({ ...issueJson(issue), reason: issue.reason })),
     timings: { total_ms: Math.round(timings.total * 10) / 10 },
   };
+}
+
+/** What the hanger bears, in newtons: an estimate. Nothing for a piece without one. */
+function loadJson(piece: Piece, stock: Stock): object {
+  const estimate = estimateLoad(piece, stock);
+  if (!estimate) return {};
+  const { kind } = estimate;
+  switch (kind) {
+    case 'nothing':
+      return { load: { kind, fault: estimate.fault } };
+    case 'unknown':
+      return { load: { kind, reason: estimate.reason, weakest: estimate.weakest.what } };
+    case 'bears': {
+      const { shortPull, hanging, weakest, material } = estimate;
+      return {
+        load: {
+          kind,
+          short_pull: round(shortPull),
+          ...(hanging === undefined ? {} : { ten_years: round(hanging) }),
+          weakest: weakest.what,
+          material: material.name,
+        },
+      };
+    }
+  }
 }
 
 function pieceJson({ id, region }: Piece): object {

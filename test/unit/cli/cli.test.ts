@@ -56,12 +56,14 @@ describe('The command line', function () {
     assert.equal(first!['ok'], true);
     // Exact: a plate less a hole of 4 mm.
     const [piece] = first!['pieces'] as Record<string, unknown>[];
-    assert.deepEqual(Object.keys(piece!), ['id', 'width', 'height', 'area', 'parts', 'holes', 'bounds']);
+    assert.deepEqual(Object.keys(piece!), ['id', 'width', 'height', 'area', 'parts', 'holes', 'bounds', 'load']);
     assert.deepEqual(
-      { ...piece, area: 0 },
-      { id: 'tag', width: 60, height: 20, area: 0, parts: 1, holes: 1, bounds: [-30, -10, 30, 10] },
+      { ...piece, area: 0, load: undefined },
+      { load: undefined, id: 'tag', width: 60, height: 20, area: 0, parts: 1, holes: 1, bounds: [-30, -10, 30, 10] },
     );
     assert.ok(Math.abs(Number(piece!['area']) - (1200 - 4 * Math.PI)) < 0.02);
+    // Neither the material nor the thickness of the sheet is given.
+    assert.equal((piece!['load'] as Record<string, unknown>)['kind'], 'unknown');
     assert.ok(Number((first!['timings'] as Record<string, number>)['total_ms']) > 0);
 
     assert.equal(second!['ok'], false);
@@ -109,12 +111,45 @@ describe('The command line', function () {
     assert.deepEqual(await readdir(out), []);
   });
 
+  it('fixes files and shows how, or only shows how', async () => {
+    const file = join(folder, 'weak.tag.yaml');
+    const before = await readFile(weak, 'utf8');
+    await writeFile(file, before);
+    const dry = await run('fix', file, '--dry-run');
+    assert.equal(dry.code, 0, dry.err);
+    assert.match(dry.out, /^@@ .* @@$/m);
+    assert.match(dry.out, /^-\s+hanger: .*opening: 2\.8 mm/m);
+    assert.match(dry.out, /^\+\s+hanger: .*opening: 5 mm/m);
+    assert.equal(await readFile(file, 'utf8'), before, 'nothing is written');
+    const one = await run('fix', file, '--only', 'hole-too-small');
+    assert.equal(one.code, 1, 'parts still fall out');
+    assert.equal(await readFile(file, 'utf8'), before.replace('opening: 2.8 mm', 'opening: 5 mm'));
+    const all = await run('fix', file);
+    assert.equal(all.code, 0);
+    assert.match(all.err, /Thicken “name”/);
+    assert.match((await run('check', file, '--strict')).out, /no problems/);
+    const again = await run('fix', file);
+    assert.doesNotMatch(again.out, /@@/);
+  });
+
+  it('weighs problems as it is told', async () => {
+    const off = ['loose-part=off', 'thin-stroke=error', 'hole-too-small=info'].flatMap((each) => ['--severity', each]);
+    const { code, out } = await run('check', weak, ...off);
+    assert.equal(code, 1);
+    assert.doesNotMatch(out, /loose-part/);
+    assert.match(out, /error: .*\[thin-stroke\]/);
+    assert.match(out, /info: .*\[hole-too-small\]/);
+  });
+
   it('explains itself and leaves with 2 when it is used wrongly', async () => {
     const wrong = [
       ['check'],
       ['chekc', good],
       ['check', join(folder, 'nowhere.tag.yaml')],
       ['check', good, '--fast'],
+      ['check', good, '--severity', 'loose-part=high'],
+      ['check', good, '--severity', 'lose-part=off'],
+      ['fix', good, '--only', 'lose-part'],
       ['export', good, '--to', 'svg'],
       ['export', good, '--to', 'gif', '--out', folder],
     ];

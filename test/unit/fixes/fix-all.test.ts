@@ -1,0 +1,80 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { acceptanceOf } from '../../../src/fixes/accept.ts';
+import { fixAll } from '../../../src/fixes/fix-all.ts';
+import { applied } from '../../../src/fixes/find-fixes.ts';
+import { newEngine } from '../support/engine.ts';
+
+const engine = newEngine();
+const options = { locate: () => undefined };
+const sample = readFileSync(new URL('../../../samples/7-weak-on-purpose.tag.yaml', import.meta.url), 'utf8');
+
+describe('Fixing a whole file', () => {
+  it('leaves nothing to mend in the weak sample, and its comments where they were', async () => {
+    const { text, made, report } = await fixAll(engine, sample, options);
+    assert.deepEqual(report.issues, []);
+    assert.equal(report.source.text, text);
+    assert.ok(made.length >= 2, made.join('; '));
+    assert.ok(text.startsWith(sample.slice(0, sample.indexOf('tagwright:'))));
+    assert.equal(text.split('\n').length, sample.split('\n').length);
+  });
+
+  it('mends one kind and leaves the others', async () => {
+    const { text, report } = await fixAll(engine, sample, options, 'hole-too-small');
+    const codes = report.issues.map(({ code }) => code);
+    assert.ok(!codes.includes('hole-too-small'));
+    assert.ok(codes.includes('loose-part'));
+    assert.ok(text.includes('width: 80 mm}'), 'the lettering is as it was');
+  });
+
+  it('gives back what cannot be mended as it was', async () => {
+    for (const text of [
+      'tagwright: 1\nnonsense',
+      '',
+      'tagwright: 1\npieces: {t: {body: [x]}}',
+      'stock: {material: pvc}\ntagwright: 1\nshapes: {a: {ellipse: 9}}\npieces: {t: {body: [a]}}\n',
+    ]) {
+      const fixed = await fixAll(engine, text, options);
+      assert.equal(fixed.text, text);
+      assert.deepEqual(fixed.made, []);
+    }
+  });
+
+  it('stops when it is no longer wanted', async () => {
+    const controller = new AbortController();
+    controller.abort(new Error('enough'));
+    await assert.rejects(fixAll(engine, sample, { ...options, signal: controller.signal }), /enough/);
+  });
+});
+
+describe('Accepting a finding', () => {
+  const accepting = async (text: string, code: string) => {
+    const report = await engine.compute(text, options);
+    const issue = report.issues.find((each) => each.code === code);
+    assert.ok(issue, `${code} in ${text}`);
+    const acceptance = await acceptanceOf(engine, report, issue, options);
+    if (!acceptance) return undefined;
+    const { at, before, after } = acceptance;
+    return applied(text, [{ range: { start: at, end: at }, text: `${before}it hangs indoors${after}` }]);
+  };
+
+  it('puts its comment at the end of the line, or above one that has a comment', async () => {
+    for (const end of ['\n', '\r\n']) {
+      const bare = sample.replaceAll('\n', end);
+      const after = (await accepting(bare, 'hole-too-small'))!;
+      assert.ok(after.includes(`opening: 2.8 mm}}  # accept hole-too-small: it hangs indoors${end}`));
+      const remarked = bare.replace('opening: 2.8 mm}}', 'opening: 2.8 mm}} # as ordered');
+      const above = (await accepting(remarked, 'hole-too-small'))!;
+      assert.ok(above.includes(`${end}    # accept hole-too-small: it hangs indoors${end}    hanger:`), above);
+      for (const text of [after, above]) {
+        const { issues, accepted } = await engine.compute(text, options);
+        assert.ok(!issues.some(({ code }) => code === 'hole-too-small' || code === 'odd-comment'));
+        assert.equal(accepted[0]?.reason, 'it hangs indoors');
+      }
+    }
+  });
+
+  it('is not offered for what keeps the tag from being made', async () => {
+    assert.equal(await accepting(sample.replace('font:', 'fnot:'), 'unknown-key'), undefined);
+  });
+});

@@ -1,0 +1,90 @@
+import assert from 'node:assert/strict';
+import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import type { Issue } from '../../../src/issue.ts';
+import type { IssueCode } from '../../../src/issue-kinds.ts';
+import { newEngine } from '../support/engine.ts';
+import { seededRandom } from '../support/shapes.ts';
+import { weakFamilies, weakSpec } from '../support/weak-specs.ts';
+
+/** Specs a family. */
+const each = 13;
+
+/** What can be mended by an edit; of each the specs below have some. */
+const fixable: readonly IssueCode[] = [
+  'weak-bridge',
+  'thin-stroke',
+  'loose-part',
+  'hanger-weak',
+  'hole-near-edge',
+  'hole-too-small',
+  'hole-blocked',
+  'shoulder-shows',
+  'score-shows',
+  'mark-off-body',
+  'off-centre',
+  'too-large',
+];
+
+const options = { locate: () => undefined };
+
+const remarks = (text: string) => [...text.matchAll(/#[^\r\n]*/g)].map(([comment]) => comment);
+const errors = (issues: readonly Issue[]) => issues.filter(({ severity }) => severity === 'error').length;
+const ofKind = (issues: readonly Issue[], { code, piece }: Issue) =>
+  issues.filter((other) => other.code === code && other.piece === piece).length;
+
+describe('Fixes of specs that are weak on purpose', () => {
+  const engine = newEngine();
+  const tally = new Map<IssueCode, { found: number; mended: number; fixes: number }>();
+  let specs = 0;
+
+  for (const family of weakFamilies) {
+    it(`of ${family} each solve their finding, keep every comment and leave the rest of the text alone`, async function () {
+      this.timeout(120_000);
+      const random = seededRandom(weakFamilies.indexOf(family) + 1);
+      for (let style = 0; style < each; style += 1) {
+        const { name, text } = weakSpec(family, random, style);
+        const report = await engine.compute(text, options);
+        assert.ok(report.tag, `${name}:\n${report.issues.map(({ message }) => message).join('\n')}\n${text}`);
+        assert.ok(report.issues.length > 0, `${name} is weak:\n${text}`);
+        specs += 1;
+        for (const issue of report.issues) {
+          const fixes = await findFixes(engine, report, issue, options);
+          const count = tally.get(issue.code) ?? { found: 0, mended: 0, fixes: 0 };
+          tally.set(issue.code, {
+            found: count.found + 1,
+            mended: count.mended + Math.min(fixes.length, 1),
+            fixes: count.fixes + fixes.length,
+          });
+          for (const { title, edits } of fixes) {
+            const fixed = applied(text, edits);
+            const told = `${name}, ${issue.code}, ${title}:\n${fixed}`;
+            // Computed anew without anything remembered from before.
+            const { issues, tag } = await newEngine().compute(fixed, options);
+            assert.ok(tag, told);
+            assert.ok(ofKind(issues, issue) < ofKind(report.issues, issue), `not solved by ${told}`);
+            assert.ok(errors(issues) <= errors(report.issues), `worse after ${told}`);
+            assert.deepEqual(remarks(fixed), remarks(text), told);
+            assert.equal(fixed.includes('\r\n'), text.includes('\r\n'), told);
+            assert.ok(!/[^\r]\n/.test(fixed) || !fixed.includes('\r\n'), `mixed line ends in ${told}`);
+            const before = new Set(text.split(/\r?\n/));
+            const changed = fixed.split(/\r?\n/).filter((line) => !before.has(line));
+            assert.ok(changed.length <= Math.max(1, edits.length), `${changed.length} lines changed by ${told}`);
+          }
+        }
+      }
+    });
+  }
+
+  it('were found for every kind that an edit can mend, on 200 specs and more', () => {
+    assert.ok(specs >= 200, `${specs} specs`);
+    for (const code of fixable) {
+      const { found = 0, mended = 0 } = tally.get(code) ?? {};
+      assert.ok(found > 0, `no ${code} among the specs`);
+      assert.ok(mended > 0, `none of ${found} ${code} was mended`);
+    }
+  });
+
+  after(() => {
+    if (process.env['TAGWRIGHT_TALLY']) console.log(specs, Object.fromEntries(tally));
+  });
+});

@@ -1,0 +1,193 @@
+/** Specs that are weak on purpose, in many styles of YAML, each line with a comment that a fix must leave alone. */
+
+export interface WeakSpec {
+  readonly name: string;
+  readonly text: string;
+}
+
+type Random = () => number;
+
+interface Parts {
+  readonly head?: readonly string[];
+  /** Name and keys of each shape; the keys in flow style. */
+  readonly shapes: readonly (readonly [name: string, keys: readonly string[]])[];
+  readonly pieces: readonly (readonly [id: string, keys: readonly string[]])[];
+}
+
+const words = ['Sorrel', 'Mint', 'Dill', 'Chives', 'Basil', 'Leek', 'Kale', 'Thyme', 'Lovage', 'Fennel'];
+
+/** What is weak about a tag, with figures drawn at random. */
+const families: Readonly<Record<string, (random: Random) => Parts>> = {
+  'two discs that hardly overlap': (random) => ({
+    shapes: [
+      ['left', ['ellipse: 20']],
+      ['right', ['ellipse: 20', `nudge: {right: ${(19.95 + 0.04 * random()).toFixed(3)}}`]],
+    ],
+    pieces: [['tag', ['body: [left, right]']]],
+  }),
+  'a bar too thin between two plates': (random) => ({
+    shapes: [
+      ['bar', [`rectangle: [30, ${(0.4 + random()).toFixed(2)}]`]],
+      ['plate', ['rectangle: [14, 10]', 'nudge: {left: 14}']],
+      ['other', ['rectangle: [14, 12]', 'nudge: {right: 14}']],
+    ],
+    pieces: [['tag', ['body: [plate, bar, other]']]],
+  }),
+  'an opening too near the edge of a plate': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 30]', 'radius: 4']],
+      ['window', ['ellipse: 12', `nudge: {up: ${(8 + 0.9 * random()).toFixed(2)}}`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [window]']]],
+  }),
+  'a ring that hardly touches': (random) => ({
+    head: ['tie: {twine: 1.5}'],
+    shapes: [['plate', ['rectangle: [50, 20]', 'radius: 8']]],
+    pieces: [['tag', ['body: [plate]', `hanger: {ring: {at: left, sink: ${(-1.72 - 0.05 * random()).toFixed(3)}}}`]]],
+  }),
+  'a ring with a thin wall': (random) => ({
+    head: ['tie: {twine: 1.5}'],
+    shapes: [['plate', ['rectangle: [50, 24]']]],
+    pieces: [['tag', ['body: [plate]', `hanger: {ring: {at: top, wall: ${(0.6 + 0.7 * random()).toFixed(2)}}}`]]],
+  }),
+  'a hole too near the edge': (random) => ({
+    head: ['tie: {twine: 2}'],
+    shapes: [['plate', ['rectangle: [50, 30]']]],
+    pieces: [['tag', ['body: [plate]', `hanger: {hole: {at: left, inset: ${(0.3 + random()).toFixed(2)}}}`]]],
+  }),
+  'a hole put too near the edge by a point': (random) => ({
+    head: ['tie: {twine: 2}'],
+    shapes: [['plate', ['rectangle: [50, 30]']]],
+    pieces: [['tag', ['body: [plate]', `hanger: {hole: {at: {left: ${(22 + 0.8 * random()).toFixed(2)}}}}`]]],
+  }),
+  'a hole that the twine does not pass': (random) => ({
+    head: [`tie: {twine: ${(2 + random()).toFixed(1)}}`],
+    shapes: [['plate', ['rectangle: [50, 30]']]],
+    pieces: [['tag', ['body: [plate]', 'hanger: {hole: {at: top, opening: 2.8}}']]],
+  }),
+  'a slot that the ribbon does not pass': (random) => ({
+    head: [`tie: {ribbon: ${(8 + 4 * random()).toFixed(1)}}`],
+    shapes: [['plate', ['rectangle: [50, 30]']]],
+    pieces: [['tag', ['body: [plate]', 'hanger: {slot: {at: top, length: 7}}']]],
+  }),
+  'a hole under the engraving': (random) => ({
+    head: ['tie: {twine: 2}'],
+    shapes: [
+      ['plate', ['rectangle: [60, 30]']],
+      ['leaf', ['ellipse: [20, 8]', `nudge: {up: ${(8 + 2 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [leaf]', 'hanger: {hole: {at: top}}']]],
+  }),
+  'shoulders that poke out': (random) => ({
+    shapes: [
+      ['neck', ['rectangle: [24, 18]', 'radius: 6']],
+      ['plate', ['rectangle: [70, 36]', 'radius: 6']],
+      ['whole', [`stack: {shapes: [neck, plate], lap: ${(1 + 3 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [['tag', ['body: [whole]']]],
+  }),
+  'a placement line that shows': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 40]']],
+      ['badge', ['ellipse: [30, 20]']],
+    ],
+    pieces: [
+      [
+        'back',
+        [
+          'body: [plate]',
+          random() < 0.5 ? 'score: [badge]' : `score: [{from: badge, grow: ${(0.9 * random()).toFixed(2)}}]`,
+        ],
+      ],
+      ['front', ['body: [badge]', 'glue_to: back']],
+    ],
+  }),
+  'engraving beyond the edge': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 30]']],
+      ['leaf', ['ellipse: [30, 12]', `width: ${(40 + 30 * random()).toFixed(1)}`, 'nudge: {right: 12}']],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [leaf]']]],
+  }),
+  'a shape centred by its box': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 40]']],
+      ['drop', [`path: "M0 0 L30 ${(8 + 6 * random()).toFixed(1)} L0 20 Z"`, 'place: {on: plate, by: box}']],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [drop]']]],
+  }),
+  'a piece larger than its sheet': (random) => ({
+    head: ['sheet: {size: [100, 60], margin: 5}'],
+    shapes: [['plate', ['rectangle: [80, 30]', `width: ${(130 + 60 * random()).toFixed(0)}`]]],
+    pieces: [['tag', ['body: [plate]']]],
+  }),
+  'letters cut through a plate': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 26]']],
+      [
+        'letters',
+        [`text: ${['Bo', 'Dao', 'Rep', 'OQ'][Math.floor(4 * random())]!}`, 'font: Nunito', 'weight: 800', 'height: 14'],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [letters]']]],
+  }),
+  'a dot that falls out': (random) => ({
+    shapes: [['word', ['text: i', 'font: Nunito', 'weight: 800', `height: ${(20 + 20 * random()).toFixed(0)}`]]],
+    pieces: [['tag', ['body: [word]']]],
+  }),
+  'thin script': (random) => ({
+    shapes: [
+      [
+        'word',
+        [
+          `text: ${words[Math.floor(words.length * random())]!}`,
+          'font: Pacifico',
+          `width: ${(22 + 8 * random()).toFixed(0)}`,
+        ],
+      ],
+    ],
+    pieces: [['tag', ['body: [word]', 'parts: many']]],
+  }),
+  'letters of glued lettering that fall apart': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 20]']],
+      ['word', [`text: ${['Il', 'Tu', 'Ha'][Math.floor(3 * random())]!}`, 'font: Nunito', 'weight: 800', 'height: 12']],
+    ],
+    pieces: [
+      ['back', ['body: [plate]']],
+      ['front', ['body: [word]', 'glue_to: back']],
+    ],
+  }),
+};
+
+export const weakFamilies = Object.keys(families);
+
+/** The n-th spec of a family in one of the styles a person may write in. */
+export function weakSpec(family: string, random: Random, style: number): WeakSpec {
+  const parts = families[family]!(random);
+  const lines: string[] = ['# The tag of a seed library.', 'tagwright: 1'];
+  const remark = () => (style % 3 === 2 ? '' : `   # remark ${lines.length}`);
+  const put = (text: string) => lines.push(text + remark());
+  put(
+    style % 2 === 0
+      ? 'stock: {thickness: 3, kerf: 0.16, min_web: 1.5}'
+      : 'stock: {\'thickness\': 3, "kerf": 0.16 mm, min_web: 1.5 mm}',
+  );
+  for (const line of parts.head ?? []) put(line);
+  putGroup('shapes', parts.shapes);
+  lines.push('', '# What is cut.');
+  putGroup('pieces', parts.pieces);
+  const end = style % 5 === 4 ? '\r\n' : '\n';
+  return { name: `${family}, style ${style}`, text: lines.join(end) + end };
+
+  function putGroup(key: string, members: Parts['shapes']): void {
+    put(`${key}:`);
+    for (const [name, keys] of members) {
+      if (style % 2 === 0) put(`  ${name}: {${keys.join(', ')}}`);
+      else {
+        put(`  ${name}:`);
+        for (const each of keys) put(`    ${each}`);
+      }
+    }
+  }
+}

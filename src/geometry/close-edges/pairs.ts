@@ -50,12 +50,13 @@ export function facingPairs(edges: Edges, reach: number): FacingPair[] {
       return edge !== p.edge && edge !== q.edge && crosses(edges, edge, p, q);
     });
   };
-  for (let i = 0; i < edges.count && looks < mostLooks && judged < mostPairs; i++) {
+  const isTooMuch = (): boolean => looks >= mostLooks || judged >= mostPairs;
+  for (let i = 0; i < edges.count && !isTooMuch(); i++) {
     const [minX, maxX] = span(edges.x[i]!, edges.dx[i]! * edges.length[i]!);
     const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
     index.search(minX - reach, minY - reach, maxX + reach, maxY + reach, (j) => {
       looks++;
-      if (j <= i || judged >= mostPairs || !mayFace(edges, i, j, reach)) return false;
+      if (j <= i || isTooMuch() || !mayFace(edges, i, j, reach)) return false;
       judged++;
       const pair = judge(edges, i, j, reach, blocked);
       if (pair) pairs.push(pair);

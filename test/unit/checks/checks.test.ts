@@ -87,7 +87,7 @@ describe('An opening for the tie', () => {
   it('is blocked by engraving and score lines over it', async () => {
     const shapes = [
       'plate: {rectangle: [80, 40]}',
-      'dot: {ellipse: 6, nudge: {up: 15}}',
+      'dot: {ellipse: 3, nudge: {up: 14}}',
       'off: {ellipse: 6, nudge: {down: 10}}',
     ];
     const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, opening: 4}}`;
@@ -98,6 +98,14 @@ describe('An opening for the tie', () => {
       assert.equal(placeOf(made.report, only).line, 7);
     }
     assert.deepEqual(found(await make(specOf(shapes, piece('engrave: [off]'))), 'hole-blocked'), []);
+  });
+
+  it('is not blocked by an engraved field that it is set in', async () => {
+    const shapes = ['plate: {rectangle: [80, 40]}', 'field: {rectangle: [70, 36]}'];
+    const piece = 'body: [plate], engrave: [field], hanger: {hole: {at: top, opening: 4, inset: 5}}';
+    assert.deepEqual(found(await make(specOf(shapes, piece)), 'hole-blocked'), []);
+    const half = 'body: [plate], engrave: [field], hanger: {hole: {at: top, opening: 4, inset: 0.5}}';
+    assert.equal(found(await make(specOf(shapes, half)), 'hole-blocked').length, 1);
   });
 
   it('is blocked by a piece glued over it', async () => {

@@ -1,0 +1,92 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { specks } from '../../../src/checks/speck.ts';
+import { checked } from '../support/checked.ts';
+import { assertNear, make, specOf } from '../support/engine.ts';
+
+const kerf = ['stock: {kerf: 0.2 mm}'];
+
+function specksOf(shapes: readonly string[], piece: string) {
+  return checked(specOf(shapes, piece, kerf), specks);
+}
+
+const plate = 'plate: {rectangle: [60, 30]}';
+
+describe('Specks', () => {
+  it('are holes less than 0.8 mm across, told at what cuts them, on the hole', async () => {
+    const dot = (size: number): string[] => [plate, `dot: {ellipse: ${size}, nudge: {right: 9, up: 4}}`];
+    const { issues, lines } = await specksOf(dot(0.7), 'body: [plate], cut: [dot]');
+    assert.equal(issues.length, 1);
+    assert.deepEqual(lines, [5]);
+    assert.equal(issues[0]!.severity, 'warning');
+    assertNear(issues[0]!.width!, 0.7, 0.01);
+    assertNear(issues[0]!.points![0]!.x, 9, 0.01);
+    assertNear(issues[0]!.points![0]!.y, 4, 0.01);
+    for (const word of ['0.70 mm', 'hole', 'tidy']) assert.ok(issues[0]!.message.includes(word), issues[0]!.message);
+    assert.deepEqual((await specksOf(dot(0.9), 'body: [plate], cut: [dot]')).issues, []);
+  });
+
+  it('of one shape are one finding, at the largest; those of another are another', async () => {
+    const shapes = [
+      plate,
+      'dots: {union: [{ellipse: 0.4}, {ellipse: 0.6, nudge: {right: 3}}, {ellipse: 0.5, nudge: {right: 6}}]}',
+      'other: {ellipse: 0.3, nudge: {left: 8}}',
+    ];
+    const { issues, lines } = await specksOf(shapes, 'body: [plate], cut: [dots, other]');
+    assert.deepEqual(lines, [5, 6]);
+    assert.match(issues[0]!.message, /^3 holes/);
+    assertNear(issues[0]!.width!, 0.6, 0.01);
+    assertNear(issues[0]!.points![0]!.x, 3, 0.01);
+  });
+
+  it('are also short holes narrower than the kerf, but long ones are gaps', async () => {
+    const slot = (width: number, length: number): string[] => [plate, `slot: {rectangle: [${width}, ${length}]}`];
+    const found = async (...size: [number, number]) =>
+      (await specksOf(slot(...size), 'body: [plate], cut: [slot]')).issues.length;
+    assert.equal(await found(0.15, 1.5), 1);
+    assert.equal(await found(0.25, 1.5), 0);
+    assert.equal(await found(0.15, 6), 0);
+  });
+
+  it('are small parts where separate parts are meant, and elsewhere are parts that fall out', async () => {
+    const shapes = [plate, 'crumb: {ellipse: 0.7, nudge: {up: 20}}'];
+    const { issues, lines } = await specksOf(shapes, 'body: [plate, crumb], parts: many');
+    assert.deepEqual(lines, [5]);
+    assert.match(issues[0]!.message, /part/);
+    assert.deepEqual((await specksOf(shapes, 'body: [plate, crumb]')).issues, []);
+  });
+
+  it('do not count the opening of the hanger', async () => {
+    assert.deepEqual((await specksOf([plate], 'body: [plate], hanger: {hole: {opening: 0.7}}')).issues, []);
+  });
+
+  it('are gone once “tidy” says a little more than the size told', async () => {
+    const drawing = (tidy: string): string[] => [
+      `body: {path: "M0 0H30V20H0Z M10 10v0.5h0.6v-0.5z M20 10v0.3h0.7v-0.3z"${tidy}}`,
+    ];
+    const { issues } = await specksOf(drawing(''), 'body: [body]');
+    assert.equal(issues.length, 1);
+    const { width } = issues[0]!;
+    assertNear(width!, 0.7, 1e-4);
+    assert.deepEqual((await specksOf(drawing(`, tidy: ${width! + 0.01}`), 'body: [body]')).issues, []);
+    const kept = await make(specOf(drawing(`, tidy: ${width! - 0.01}`), 'body: [body]', kerf));
+    assert.equal(kept.region.length, 2);
+  });
+
+  it('are in no sample', async () => {
+    const folder = new URL('../../../samples/', import.meta.url);
+    for (const name of readdirSync(folder).filter((each) => each.endsWith('.tag.yaml'))) {
+      const { issues } = await checked(readFileSync(new URL(name, folder), 'utf8'), specks);
+      assert.deepEqual(issues, [], name);
+    }
+  });
+
+  it('by the thousand are still told in no time', async () => {
+    const holes = Array.from({ length: 8_000 }, (_, i) => `M${1 + (i % 100)} ${1 + Math.floor(i / 100)}v.3h.3v-.3z`);
+    const { made } = await specksOf([`body: {path: "M0 0H102V102H0Z ${holes.join('')}"}`], 'body: [body]');
+    const started = performance.now();
+    const [issue] = specks({ ...made.report.tag!, pieces: [{ ...made.pieces[0]!, region: [...made.region] }] });
+    assert.ok(performance.now() - started < 2000);
+    assert.match(issue!.message, /^8000 holes/);
+  });
+});

@@ -1,0 +1,165 @@
+import assert from 'node:assert/strict';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { severitiesOf } from '../../src/cli/usage.ts';
+import { severitySettings } from '../../src/dev/severity-settings.ts';
+import { findFixes } from '../../src/fixes/find-fixes.ts';
+import { issueCodes, issueKinds } from '../../src/issue-kinds.ts';
+import type { IssueCode } from '../../src/issue-kinds.ts';
+import { canBeSilenced } from '../../src/judgement.ts';
+import { longestSpec } from '../../src/spec/source.ts';
+import { bundledFontBytes } from '../fonts/font-files.ts';
+import { newEngine, placeOf, report } from './support/engine.ts';
+
+const folder = join(import.meta.dirname, '..', '..', 'src', 'explanations');
+
+/** Files that the examples name. */
+const engine = newEngine({
+  'leaf.svg':
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',
+  // The signature of WOFF2 (W3C, WOFF File Format 2.0, section 4.1).
+  'fonts/mine.woff2': new TextEncoder().encode('wOF2'.padEnd(64, '\0')),
+  'fonts/mine.ttf': new Uint8Array(await bundledFontBytes('Pacifico', 400)),
+});
+const options = { locate: (relative: string) => `/specs/${relative}` };
+
+/** Their pages are written, but they are not among the checks yet. */
+const notChecked: readonly IssueCode[] = ['speck', 'gap-closes', 'fine-mark'];
+
+interface Page {
+  readonly code: IssueCode;
+  readonly text: string;
+  /** Its sentences, with the line ends of the source taken for spaces. */
+  readonly prose: string;
+}
+
+interface Example {
+  readonly problem: string;
+  readonly mended: string;
+}
+
+const pages = issueCodes.map((code): Page => {
+  const file = join(folder, `${code}.md`);
+  const text = existsSync(file) ? readFileSync(file, 'utf8') : '';
+  return { code, text, prose: text.replaceAll(/\s+/g, ' ') };
+});
+
+function examplesOf({ text }: Page, kind: keyof Example): string[] {
+  return [...text.matchAll(/^```yaml (\w+)\n([^]*?)^```$/gm)]
+    .filter((match) => match[1] === kind)
+    .map((match) => match[2]!);
+}
+
+/** A spec that is too big can be made, but not shown. */
+function exampleOf(page: Page): Example {
+  const [problem, mended] = [examplesOf(page, 'problem')[0], examplesOf(page, 'mended')[0]];
+  if (page.code !== 'too-big') return { problem: problem!, mended: mended! };
+  const spec = 'tagwright: 1\nshapes:\n  disc: {ellipse: 40 mm}\npieces:\n  label: {body: [disc]}\n';
+  return { problem: `${spec}${'#'.repeat(longestSpec)}`, mended: spec };
+}
+
+/** The one line of a problem that says what is wrong with it, and where its comment begins. */
+const marked = / {3}#.*$/m;
+
+function markedLine(problem: string): number {
+  const before = problem.slice(0, marked.exec(problem)!.index);
+  return before.split('\n').length;
+}
+
+describe('The explanations', () => {
+  it('are one for each code, and no more', () => {
+    assert.deepEqual(readdirSync(folder).sort(), issueCodes.map((code) => `${code}.md`).sort());
+  });
+
+  for (const page of pages) {
+    const { code, text, prose } = page;
+
+    describe(`of ${code}`, () => {
+      it('begin with the code, how serious it is and what it means', () => {
+        assert.ok(text.startsWith(`# ${code}\n\n`), text.slice(0, 40));
+        const { severity, summary } = issueKinds[code];
+        assert.ok(prose.includes(` **${severity.charAt(0).toUpperCase()}${severity.slice(1)}.** ${summary} `));
+      });
+
+      it('say how to silence it, or that it cannot be', () => {
+        const silencing = `How much it weighs everywhere: \`tagwright.severity.${code}\` in the settings, or \`--severity ${code}=LEVEL\` on the command line; LEVEL is \`error\`, \`warning\`, \`info\` or \`off\`.`;
+        const cannot = 'It cannot be hidden: it keeps the tag from being made.';
+        assert.equal(prose.includes(silencing), canBeSilenced(code));
+        assert.equal(prose.includes(cannot), !canBeSilenced(code));
+        const levels = ['error', 'warning', 'info', 'off'];
+        const weighing = severitySettings()[`tagwright.severity.${code}`]!.enum;
+        assert.equal(
+          levels.every((level) => weighing.includes(level)),
+          canBeSilenced(code),
+        );
+        for (const level of levels) assert.deepEqual(severitiesOf([`${code}=${level}`]), { [code]: level });
+      });
+
+      it('have links that lead somewhere', () => {
+        for (const [, target = ''] of text.matchAll(/\]\(([^)]+)\)/g)) {
+          const [file = '', anchor] = target.split('#');
+          const path = join(folder, file);
+          assert.ok(existsSync(path), target);
+          if (anchor === undefined) continue;
+          const headings = [...readFileSync(path, 'utf8').matchAll(/^#+ (.*)$/gm)].map(([, heading]) => heading!);
+          assert.ok(headings.map((each) => each.toLowerCase().replaceAll(' ', '-')).includes(anchor), target);
+        }
+      });
+
+      if (notChecked.includes(code)) return;
+
+      it('have an example that has the problem, where it is marked', async () => {
+        const { problem } = exampleOf(page);
+        assert.equal(examplesOf(page, 'problem').length, code === 'too-big' ? 0 : 1);
+        const made = await report(problem, engine);
+        const lines = made.issues.filter((issue) => issue.code === code).map((issue) => placeOf(made, issue).line);
+        assert.ok(lines.length > 0, made.issues.map(({ message }) => message).join('\n'));
+        const place = code === 'too-big' ? 1 : markedLine(problem);
+        assert.deepEqual([...new Set(lines)], [place]);
+      });
+
+      it('have a mended example that nothing is said of', async () => {
+        assert.equal(examplesOf(page, 'mended').length, code === 'too-big' ? 0 : 1);
+        const made = await report(exampleOf(page).mended, engine);
+        assert.deepEqual(
+          made.issues.map(({ message }) => message),
+          [],
+        );
+        assert.ok(made.tag);
+      });
+
+      it('promise only fixes that are offered for the example', async () => {
+        const promised = [...prose.matchAll(/(?<=[-,] )\*([A-Z][^*]+)\*/g)].map(([, words]) => words!);
+        if (promised.length === 0) return;
+        const made = await report(exampleOf(page).problem, engine);
+        const titles: string[] = [];
+        for (const issue of made.issues.filter((each) => each.code === code))
+          titles.push(...(await findFixes(engine, made, issue, options)).map(({ title }) => title));
+        for (const words of promised) {
+          const [start = '', end = ''] = words.split('…');
+          const isOffered = titles.some((title) => title.startsWith(start) && title.includes(end));
+          assert.ok(isOffered, `“${words}” is not among\n${titles.join('\n')}`);
+        }
+      });
+
+      it('accept it by the comment they give', async () => {
+        const comments = [...prose.matchAll(/`(# accept [a-z][^`]*)`/g)].map(([, comment]) => comment!);
+        assert.equal(comments.length, canBeSilenced(code) && code !== 'odd-comment' ? 1 : 0);
+        for (const comment of comments) {
+          const accepted = await report(exampleOf(page).problem.replace(marked, `   ${comment}`), engine);
+          assert.deepEqual(
+            accepted.issues.filter((issue) => [code, 'odd-comment'].includes(issue.code)).map(({ message }) => message),
+            [],
+          );
+          assert.ok(accepted.accepted.some((issue) => issue.code === code));
+        }
+      });
+    });
+  }
+
+  it('of what may break say that a width is no promise', () => {
+    const caution = "Your machine's manual and your local codes come first.";
+    for (const code of ['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'] as const)
+      assert.ok(pages.find((page) => page.code === code)!.prose.includes(caution), code);
+  });
+});

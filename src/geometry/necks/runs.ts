@@ -1,11 +1,12 @@
 /** From thin triangles to thin places: where a neck is to be measured, and whether it is a point or a whole run. */
 
-import { distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
+import { acuteness, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 import { alike, evenLength, gaugeOf, isTaper, longestFreePath } from './paths.ts';
 import type { Path } from './paths.ts';
 import type { Thinness } from './thin.ts';
+import { nextEdge, previousEdge } from './triangulation.ts';
 
 /** A thin place to be measured. */
 export interface Run {
@@ -159,7 +160,23 @@ function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number 
   return best;
 }
 
-/** One join for each unbranched stretch of a core. */
+/** The triangle at the end of a branch, where others go on. */
+interface Fork {
+  /** The wider one of the ways that go on, and the widest place before them. */
+  readonly onward: number;
+  readonly room: number;
+}
+
+/** A branch is no neck unless the fork at its end is wider by this factor, or a way that goes on is wider. */
+const clearing = 1.02;
+
+function forkAt(mesh: Mesh, { radius }: Thinness, entry: number): Fork {
+  const onward = Math.max(edgeLength(mesh, nextEdge(entry)), edgeLength(mesh, previousEdge(entry)));
+  // Where the angle opposite is obtuse, the discs do not grow any more beyond the entry.
+  return { onward, room: acuteness(mesh, entry) > 0 ? 2 * radius[triangleOf(entry)]! : edgeLength(mesh, entry) };
+}
+
+/** One join for each unbranched stretch of a core that is narrower somewhere than where it branches. */
 function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Run[] {
   const seen = new Set<number>();
   const runs: Run[] = [];
@@ -169,6 +186,7 @@ function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Ru
       let chord = e;
       let width = edgeLength(mesh, e);
       let length = 0;
+      const forks: Fork[] = [];
       for (const direction of [e, mesh.twins[e]!]) {
         let entry = direction;
         for (;;) {
@@ -177,7 +195,10 @@ function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Ru
           const triangle = triangleOf(entry);
           if (!thinness.core[triangle]) break;
           const link = linkOf(mesh, thinness, triangle);
-          if (link.chords.length !== 2) break;
+          if (link.chords.length !== 2) {
+            forks.push(forkAt(mesh, thinness, entry));
+            break;
+          }
           if (link.width < width) ({ width, chord } = link);
           length += link.length;
           const exit = link.chords[0] === entry ? link.chords[1]! : link.chords[0]!;
@@ -185,7 +206,8 @@ function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Ru
           entry = mesh.twins[exit]!;
         }
       }
-      runs.push({ kind: 'join', chord, length, follow: true });
+      const onlyNarrows = forks.some(({ onward, room }) => onward <= width && room < clearing * width);
+      if (!onlyNarrows) runs.push({ kind: 'join', chord, length, follow: true });
     }
   }
   return runs;

@@ -4,29 +4,13 @@ import { area, contains } from '../../../src/geometry/measure.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import type { Neck } from '../../../src/geometry/necks.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
-import { box, disc, erode, seededRandom, transformed, unite } from '../support/shapes.ts';
+import type { Region, Ring } from '../../../src/geometry/types.ts';
+import { Eroded } from '../support/eroded.ts';
+import { compareByErosion } from '../support/necks-by-erosion.ts';
+import { box, disc, seededRandom, transformed, unite } from '../support/shapes.ts';
 import { word } from '../support/words.ts';
 
 const minWeb = 1.5;
-
-/** Whether two points are still in one part once a disc of diameter `width` must be able to pass from one to the other. */
-function togetherAt(region: Region, width: number, a: Point, b: Point): boolean {
-  return partsOf(erode(region, width / 2)).some((part) => contains(part, a) && contains(part, b));
-}
-
-/** The point that lasts longest when a region is eroded bit by bit. */
-function innermost(region: Region): Point {
-  let last = region;
-  for (let by = 0.1; by < 50; by *= 1.3) {
-    const left = partsOf(erode(region, by))[0];
-    if (!left) break;
-    last = left;
-  }
-  const ring = last[0]!;
-  const sum = ring.reduce((s, { x, y }) => ({ x: s.x + x, y: s.y + y }), { x: 0, y: 0 });
-  return { x: sum.x / ring.length, y: sum.y / ring.length };
-}
 
 describe('Necks against erosion by clipper2-ts (a piece falls apart where the disc no longer passes)', () => {
   it('dumbbells part at the width found, to 0.02 mm by bisection', () => {
@@ -46,57 +30,33 @@ describe('Necks against erosion by clipper2-ts (a piece falls apart where the di
       let [whole, apart] = [0, 3];
       while (apart - whole > 0.005) {
         const middle = (whole + apart) / 2;
-        if (togetherAt(region, middle, ...neck.samples)) whole = middle;
+        if (new Eroded(region, middle).together(...neck.samples)) whole = middle;
         else apart = middle;
       }
       assert.ok(Math.abs(whole - neck.width) < 0.02, `${whole} by erosion, ${neck.width} found`);
     }
   });
 
-  for (const [font, text, width] of [
-    ['pacifico', 'Rosemary', 70],
-    ['lobster', 'Sage', 60],
-    ['lobster', 'Thyme', 55],
-  ] as const) {
-    it(`${text} in ${font} parts at each bridge found, to 0.02 mm`, async () => {
-      const region = await word(font, text, width, 0.01);
-      const necks = findNecks(region, minWeb);
-      const bridges = necks.filter(({ kind }) => kind === 'bridge');
-      assert.ok(bridges.length >= 2, 'the word has bridges');
-      for (const { width: found, samples } of bridges) {
-        assert.ok(!togetherAt(region, found + 0.02, ...samples), `at ${found}`);
-        // A narrower bridge may lie between the two samples, but then it was found as well.
-        const narrower = bridges.filter((other) => other.width < found).map((other) => other.width);
-        const widths = [found, ...narrower].filter((candidate) => togetherAt(region, candidate - 0.02, ...samples));
-        assert.ok(widths.length > 0, `at ${found}`);
-      }
-    });
+  it('words whose letters lap over each other part at the necks found, and nowhere else', async () => {
+    for (const part of partsOf(await word('lobster', 'Thyme', 55, 0.01))) {
+      assert.deepEqual(compareByErosion(part, findNecks(part, minWeb), minWeb).disagreements, []);
+    }
+  });
 
-    it(`${text} in ${font} has no place narrower than min_web between two bodies that was not found`, async () => {
-      const region = await word(font, text, width, 0.01);
-      const necks = findNecks(region, minWeb);
-      const bodies = partsOf(erode(region, minWeb / 2))
-        .filter((body) => area(erode(body, -minWeb / 2)) > 1.5 * minWeb ** 2)
-        .map(innermost);
-      assert.ok(bodies.length >= 3);
-      const step = 0.02;
-      const levels = Array.from({ length: Math.round(minWeb / step) }, (_, i) =>
-        partsOf(erode(region, (i * step) / 2)),
-      );
-      const lastTogether = (a: Point, b: Point): number => {
-        const apart = levels.findIndex((parts) => !parts.some((part) => contains(part, a) && contains(part, b)));
-        return ((apart < 0 ? levels.length : apart) - 1) * step;
-      };
-      for (const [i, a] of bodies.entries()) {
-        for (const b of bodies.slice(0, i)) {
-          const least = lastTogether(a, b);
-          if (least < 0 || least > minWeb - 0.04) continue; // Separate letters, and what may be as wide as min_web.
-          const found = necks.some((neck) => neck.width > least - 0.02 && neck.width < least + step + 0.02);
-          assert.ok(found, `a neck of about ${least} between ${JSON.stringify([a, b])}`);
-        }
-      }
-    });
-  }
+  it('a neck 0.03 mm wider or narrower than found would be noticed, and one that was not found', async () => {
+    const [part] = partsOf(await word('lobster', 'Sage', 60, 0.01));
+    const necks = findNecks(part!, minWeb);
+    const isDenied = (changed: readonly Neck[]) => compareByErosion(part!, changed, minWeb).disagreements.length > 0;
+    assert.ok(!isDenied(necks) && necks.length >= 6);
+    for (const neck of necks) {
+      const others = necks.filter((other) => other !== neck);
+      assert.ok(isDenied([...others, { ...neck, width: neck.width + 0.03 }]), `${neck.width}, wider`);
+      assert.ok(isDenied([...others, { ...neck, width: neck.width - 0.03 }]), `${neck.width}, narrower`);
+      // One of about the same width could stand in for it.
+      if (others.some(({ width }) => Math.abs(width - neck.width) < 0.03)) continue;
+      assert.ok(isDenied(others), `${neck.width}, left out`);
+    }
+  });
 });
 
 /** Every neck of the first list has one of the same kind and width (to 0.01 mm) in the second, and the other way round. */

@@ -13,14 +13,17 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 import { distance } from './distance.ts';
 import { Eroded } from './eroded.ts';
-import { erode, subtract } from './shapes.ts';
+import { erode, subtract, unite } from './shapes.ts';
 
 /** Pieces are eroded at multiples of this width (mm) only, so that necks of nearly the same width share the work … */
 const step = 0.01;
 /** … and no nearer to a neck than this, as clipper2-ts makes the arcs of an erosion of chords, to 0.002 mm. */
 const clear = 0.006;
 
-/** By this much, at most, a width agreed on is off. */
+/** Necks with nothing between them that is this many times as wide count as one. */
+const waist = 1.16;
+
+/** A width agreed on is off by this much at most (mm). */
 export const agreement = step + clear;
 
 export interface Comparison {
@@ -48,12 +51,7 @@ export function compareByErosion(whole: Region, necks: readonly Neck[], minWeb: 
   const disagreements: string[] = [];
 
   for (const { neck, below, above } of brackets) {
-    const denied = denials(part, neck, eroded(below), eroded(above), bodies);
-    if (neck.kind === 'bridge') {
-      const apart = levels.findIndex((level) => !eroded(level).together(...neck.samples));
-      const isNeckBetween = brackets.some((b) => b.below < levels[apart]! && b.above > levels[apart - 1]!);
-      if (apart < 1 || levels[apart]! > above || !isNeckBetween) denied.push('its samples do not part at a neck');
-    }
+    const denied = denials(part, neck, eroded(below), eroded(above), bodies.large);
     const { kind, width, ends } = neck;
     disagreements.push(...denied.map((denial) => `${kind} of ${width} at ${JSON.stringify(ends)}: ${denial}`));
   }
@@ -67,20 +65,19 @@ export function compareByErosion(whole: Region, necks: readonly Neck[], minWeb: 
     const rest = webs.length > 0 ? new Eroded(subtract(eroded(level).parts.flat(), webs), 0) : eroded(level);
     const joined =
       level === 0 ? holes.length : new Set(holes.map((hole) => rest.holeAt(hole[0]!)).filter(Boolean)).size;
-    return joined - new Set(bodies.map((body) => rest.partAt(body[0]![0]!))).size;
+    return joined - new Set(bodies.large.map((body) => rest.partAt(body[0]![0]!))).size;
   };
-  let barred = 0;
-  if (bodies.length > 1 || holes.length > 0) {
-    for (const [i, level] of levels.entries()) {
-      const next = levels[i + 1];
-      if (next === undefined || next > top) break;
-      const lost = ways(level) - ways(next);
-      const found = brackets.filter((b) => b.neck.kind !== 'stroke' && b.below < next && b.above > level).length;
-      barred += lost;
-      if (lost <= found) continue;
-      disagreements.push(`${lost} ways barred from ${level * step} to ${next * step}, and ${found} necks found`);
-    }
+  const compared = bodies.large.length > 1 || holes.length > 0 ? levels.filter((level) => level <= top) : [];
+  const counts = compared.map(ways);
+  for (const [i, level] of compared.entries()) {
+    if (i === 0) continue;
+    const before = compared[i - 1]!;
+    const lost = counts[i - 1]! - counts[i]!;
+    const found = brackets.filter((b) => b.neck.kind !== 'stroke' && b.below < level && b.above > before).length;
+    if (lost <= found) continue;
+    disagreements.push(`${lost} ways barred from ${before * step} to ${level * step}, and ${found} necks found`);
   }
+  const barred = compared.length > 0 ? counts[0]! - counts.at(-1)! : 0;
   return { disagreements, barred };
 }
 
@@ -92,10 +89,13 @@ const levelAbove = ({ width }: Neck): number => Math.ceil((width + clear) / step
 
 /** What a single neck claims and erosion just below and just above its width does not bear out. */
 function denials(part: Region, neck: Neck, below: Eroded, above: Eroded, bodies: readonly Region[]): string[] {
-  const { kind, width, ends } = neck;
+  const { kind, width, ends, samples } = neck;
   const middle = between(ends);
   const halves = partsOf(subtract(part, [slit(ends)]));
   if (kind !== 'stroke' && halves.length !== (kind === 'bridge' ? 2 : 1)) return ['cutting it does the contrary'];
+  if (kind === 'bridge' && !halves.every((half) => contains(half, samples[0]) !== contains(half, samples[1]))) {
+    return ['its samples are on the same side'];
+  }
   const isFree = halves.some((half) => !bodies.some((body) => contains(half, body[0]![0]!)));
   if (kind === 'stroke' && halves.length === 2 && isFree) {
     // A run that ends free narrows to its tip: there are no two sides to part, and it is not equally wide from both edges.
@@ -104,8 +104,8 @@ function denials(part: Region, neck: Neck, below: Eroded, above: Eroded, bodies:
   }
   const whole = below.partAt(middle);
   if (!whole) return ['a smaller disc does not pass'];
-  const opens = below.holeAt(ends[0]) !== below.holeAt(ends[1]);
-  if (opens && kind !== 'bridge') return [];
+  const isWall = (eroded: Eroded) => eroded.holeAt(ends[0]) !== eroded.holeAt(ends[1]);
+  if (kind !== 'bridge' && isWall(below)) return isWall(above) ? ['a larger disc does not open it'] : [];
   const sides = partsOf(subtract(whole, [slit(ends)]));
   const isParted = sides.every((side) => above.parts.some((left) => contains(side, left[0]![0]!)));
   return sides.length === 2 && isParted ? [] : ['a larger disc does not part what it joins'];
@@ -123,17 +123,28 @@ function slit([p, q]: Neck['ends']): Ring {
   ];
 }
 
-/** What a disc of `minWeb` reaches with its centre: bodies so large that nobody would take them for a bulge of a stroke. */
-function bodiesOf(part: Region, minWeb: number): Region[] {
-  return new Eroded(part, minWeb).parts.filter((body) => area(erode(body, -minWeb / 2)) > 2 * minWeb ** 2);
+interface Bodies {
+  /** What the centre of a disc of `minWeb` reaches, where that is so large that nobody would take it for a bulge of a stroke. */
+  readonly large: readonly Region[];
+  readonly small: readonly Region[];
 }
 
-/** What lies between the bodies and has a stroke in it. */
-function websOf(part: Region, bodies: readonly Region[], necks: readonly Neck[], minWeb: number): Region {
+function bodiesOf(part: Region, minWeb: number): Bodies {
+  const wide = erode(part, (waist * minWeb) / 2);
+  const bodies = new Eroded(part, minWeb).parts;
+  const large = bodies.filter(
+    (body) => area(erode(body, -minWeb / 2)) > 2 * minWeb ** 2 && wide.some((ring) => contains(body, ring[0]!)),
+  );
+  return { large, small: bodies.filter((body) => !large.includes(body)) };
+}
+
+/** What lies between the large bodies and has a stroke in it. */
+function websOf(part: Region, { large, small }: Bodies, necks: readonly Neck[], minWeb: number): Region {
   const strokes = necks.filter(({ kind }) => kind === 'stroke').map(({ ends }) => ends);
   if (strokes.length === 0) return [];
-  const thin = partsOf(subtract(part, ...bodies.map((body) => erode(body, -minWeb / 2 - 0.005))));
-  const webs = thin.filter((web) =>
+  const grown = (bodies: readonly Region[], by: number) => bodies.flatMap((body) => erode(body, -by));
+  const thin = subtract(part, grown(large, minWeb / 2 + 0.005));
+  const webs = partsOf(unite(...thin, ...grown(small, minWeb / 2))).filter((web) =>
     strokes.some((ends) => about(ends, minWeb / 3).some((point) => contains(web, point))),
   );
   // A disc on one side of a stroke may cover the very place where it is narrowest.

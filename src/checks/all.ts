@@ -3,6 +3,8 @@
 import type { Finding } from '../issue.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { fineMarks } from './fine-mark.ts';
+import { gapCloses } from './gap-closes.ts';
 import { hangerWeak } from './hanger-weak.ts';
 import { holeBlocked } from './hole-blocked.ts';
 import { holeNearEdge } from './hole-near-edge.ts';
@@ -12,6 +14,7 @@ import { markOffBody } from './mark-off-body.ts';
 import { offCentre } from './off-centre.ts';
 import { scoreShows } from './score-shows.ts';
 import { shoulderShows } from './shoulder-shows.ts';
+import { specks } from './speck.ts';
 import { thinStrokes } from './thin-stroke.ts';
 import { tooLarge } from './too-large.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
@@ -27,7 +30,10 @@ export const checks: readonly Check[] = [
   holeNearEdge,
   holeBlocked,
   holeTooSmall,
+  gapCloses,
+  specks,
   markOffBody,
+  fineMarks,
   scoreShows,
   shoulderShows,
   offCentre,

@@ -23,6 +23,9 @@ const fixable: readonly IssueCode[] = [
   'mark-off-body',
   'off-centre',
   'too-large',
+  'gap-closes',
+  'speck',
+  'fine-mark',
 ];
 
 const options = { locate: () => undefined };

@@ -8,8 +8,11 @@ import { erode } from './shapes.ts';
 export class Eroded {
   readonly parts: readonly Region[];
 
-  /** For a disc of diameter `width` mm. */
-  constructor(region: Region, width: number) {
+  constructor(
+    region: Region,
+    /** The disc's diameter, mm. */
+    readonly width: number,
+  ) {
     this.parts = partsOf(width > 0 ? erode(region, width / 2) : region);
   }
 

@@ -105,7 +105,9 @@ function denials(part: Region, neck: Neck, below: Eroded, above: Eroded, bodies:
   const whole = below.partAt(middle);
   if (!whole) return ['a smaller disc does not pass'];
   const isWall = (eroded: Eroded) => eroded.holeAt(ends[0]) !== eroded.holeAt(ends[1]);
-  if (kind !== 'bridge' && isWall(below)) return isWall(above) ? ['a larger disc does not open it'] : [];
+  // As long as nothing is eroded, the ends are on the outlines themselves.
+  if (kind !== 'bridge' && (below.width > 0 ? isWall(below) : halves.length === 1))
+    return isWall(above) ? ['a larger disc does not open it'] : [];
   const sides = partsOf(subtract(whole, [slit(ends)]));
   const isParted = sides.every((side) => above.parts.some((left) => contains(side, left[0]![0]!)));
   return sides.length === 2 && isParted ? [] : ['a larger disc does not part what it joins'];
@@ -123,18 +125,16 @@ function slit([p, q]: Neck['ends']): Ring {
   ];
 }
 
+/** What the centre of a disc reaches that is wide enough for the places between to be necks. */
 interface Bodies {
-  /** What the centre of a disc of `minWeb` reaches, where that is so large that nobody would take it for a bulge of a stroke. */
+  /** So large that nobody would take them for bulges of a stroke. */
   readonly large: readonly Region[];
   readonly small: readonly Region[];
 }
 
 function bodiesOf(part: Region, minWeb: number): Bodies {
-  const wide = erode(part, (waist * minWeb) / 2);
-  const bodies = new Eroded(part, minWeb).parts;
-  const large = bodies.filter(
-    (body) => area(erode(body, -minWeb / 2)) > 2 * minWeb ** 2 && wide.some((ring) => contains(body, ring[0]!)),
-  );
+  const bodies = new Eroded(part, waist * minWeb).parts;
+  const large = bodies.filter((body) => area(erode(body, (-waist * minWeb) / 2)) > 2 * minWeb ** 2);
   return { large, small: bodies.filter((body) => !large.includes(body)) };
 }
 
@@ -142,9 +142,9 @@ function bodiesOf(part: Region, minWeb: number): Bodies {
 function websOf(part: Region, { large, small }: Bodies, necks: readonly Neck[], minWeb: number): Region {
   const strokes = necks.filter(({ kind }) => kind === 'stroke').map(({ ends }) => ends);
   if (strokes.length === 0) return [];
-  const grown = (bodies: readonly Region[], by: number) => bodies.flatMap((body) => erode(body, -by));
-  const thin = subtract(part, grown(large, minWeb / 2 + 0.005));
-  const webs = partsOf(unite(...thin, ...grown(small, minWeb / 2))).filter((web) =>
+  const grown = (bodies: readonly Region[]) => bodies.flatMap((body) => erode(body, (-waist * minWeb) / 2 - 0.005));
+  const thin = subtract(part, grown(large));
+  const webs = partsOf(unite(...thin, ...grown(small))).filter((web) =>
     strokes.some((ends) => about(ends, minWeb / 3).some((point) => contains(web, point))),
   );
   // A disc on one side of a stroke may cover the very place where it is narrowest.

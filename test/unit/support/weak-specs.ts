@@ -74,7 +74,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     head: ['tie: {twine: 2}'],
     shapes: [
       ['plate', ['rectangle: [60, 30]']],
-      ['leaf', ['ellipse: [20, 8]', `nudge: {up: ${(8 + 2 * random()).toFixed(1)}}`]],
+      ['leaf', ['ellipse: [20, 3]', `nudge: {up: ${(7.5 + 0.5 * random()).toFixed(1)}}`]],
     ],
     pieces: [['tag', ['body: [plate]', 'engrave: [leaf]', 'hanger: {hole: {at: top}}']]],
   }),
@@ -147,6 +147,48 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ],
     ],
     pieces: [['tag', ['body: [word]', 'parts: many']]],
+  }),
+  'letters nearer to each other than the kerf': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [70, 24]']],
+      [
+        'word',
+        [
+          'text: IHI',
+          'font: Nunito',
+          'weight: 800',
+          'size: 16',
+          `letter_spacing: ${(-2.24 + 0.1 * random()).toFixed(3)}`,
+        ],
+      ],
+    ],
+    pieces: [
+      ['back', ['body: [plate]']],
+      ['front', ['body: [word]', 'glue_to: back', 'parts: many']],
+    ],
+  }),
+  'a slit that closes': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [50, 24]']],
+      ['slit', [`rectangle: [20, ${(0.03 + 0.1 * random()).toFixed(3)}]`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [slit]']]],
+  }),
+  'pin-holes in a plate': (random) => ({
+    shapes: [
+      ['sheet', ['rectangle: [50, 24]']],
+      ['pin', [`ellipse: ${(0.3 + 0.4 * random()).toFixed(2)}`]],
+      ['pins', ['union: [pin, {from: pin, nudge: {right: 8}}]']],
+      ['plate', ['difference: [sheet, pins]']],
+    ],
+    pieces: [['tag', ['body: [plate]']]],
+  }),
+  'engraved lines finer than the beam': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 24]']],
+      ['line', [`rectangle: [40, ${(0.05 + 0.1 * random()).toFixed(3)}]`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [line]']]],
   }),
   'letters of glued lettering that fall apart': (random) => ({
     shapes: [

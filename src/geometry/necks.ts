@@ -14,6 +14,8 @@
  *   than minWeb (a shorter one is a dot, and none of this). A run that only narrows towards its free ends has its median width
  *   reported: its least width would be that of the tip.
  *
+ * Where three ways meet, the widest is no neck if it only narrows towards the fork: what parts there are the other two.
+ *
  * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
  */
 
@@ -52,8 +54,11 @@ export interface Neck {
 const pointsPerWidth = 5;
 /** No more than this are added in all: a width far too small for a large piece must not take all memory. */
 const maxPoints = 50_000;
-/** What hangs on a bridge must be wider than it by this factor, or it is the blunt end of a taper. */
-const wider = 1.02;
+/**
+ * What hangs on a bridge must be wider than it by this factor, or it is the blunt end of a taper. (Discs are up to 1 % wider
+ * than there is room for, as they may poke out between two boundary points.)
+ */
+const wider = 1.03;
 
 /**
  * All necks of a region narrower than `minWeb` (mm), the narrowest first. Islands are looked at one by one, but two that meet

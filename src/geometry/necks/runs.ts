@@ -167,7 +167,7 @@ interface Fork {
   readonly room: number;
 }
 
-/** A branch is no neck unless the fork at its end is wider by this factor, or a way that goes on is wider. */
+/** A branch only narrows towards its fork if the fork is not wider by this factor and no way that goes on is wider. */
 const clearing = 1.02;
 
 function forkAt(mesh: Mesh, { radius }: Thinness, entry: number): Fork {

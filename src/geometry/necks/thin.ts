@@ -26,7 +26,7 @@ export interface Thinness {
 /** Two bodies on both sides of a neck are one body with a shallow waist unless wider than the neck by this factor. */
 const waist = 1.15;
 /** What hangs at the end of a neck must be wider than the neck by this factor, or it is the end of a taper. */
-const knob = 1.02;
+const knob = 1.03;
 /** Rounds are bounded for safety's sake; two or three were enough for all lettering seen. */
 const maxRounds = 12;
 

@@ -16,7 +16,7 @@ import { Eroded } from './eroded.ts';
 import { erode, subtract, unite } from './shapes.ts';
 
 /** Pieces are eroded at multiples of this width (mm) only, so that necks of nearly the same width share the work … */
-const step = 0.01;
+const step = 0.004;
 /** … and no nearer to a neck than this, as clipper2-ts makes the arcs of an erosion of chords, to 0.002 mm. */
 const clear = 0.006;
 

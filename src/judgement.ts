@@ -20,9 +20,9 @@ export interface Judgement {
   readonly accepted: readonly AcceptedIssue[];
 }
 
-/** What keeps a tag from being made can be shown more quietly, but not hidden. */
+/** What keeps a tag, or a part of it, from being made can be shown more quietly, but not hidden: it would be cut without. */
 export function canBeSilenced(code: IssueCode): boolean {
-  return issueKinds[code].about !== 'text';
+  return issueKinds[code].about === 'making';
 }
 
 /**
@@ -90,7 +90,7 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
       const suggestions = nearest(code, issueCodes);
       issues.push(odd(at, `There is no “${code}” to accept.${didYouMean(suggestions)}`, { suggestions }));
     } else if (!canBeSilenced(code))
-      issues.push(odd(at, `“${code}” cannot be accepted: it keeps the tag from being made.`));
+      issues.push(odd(at, `“${code}” cannot be accepted: it keeps the tag, or a part of it, from being made.`));
     else if (reason !== '' && isIdle(code))
       issues.push(odd(at, `Nothing on this line is “${code}” any more; the comment can go.`));
   }
@@ -99,9 +99,13 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
   return issues;
 }
 
+const rank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
+
 function weighed(issue: Issue, severities: Severities): Issue[] {
   const severity = severities[issue.code];
-  if (severity === undefined) return [issue];
+  // Some kinds have a graver form, such as a hole that is open to the edge; only their usual one is made light of.
+  const isGrave = rank[issue.severity] > rank[issueKinds[issue.code].severity];
+  if (severity === undefined || (isGrave && severity !== 'error')) return [issue];
   if (severity === 'off') return canBeSilenced(issue.code) ? [] : [issue];
   return [{ ...issue, severity }];
 }

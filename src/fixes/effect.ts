@@ -11,7 +11,7 @@ import type { Piece } from '../tag/tag.ts';
 const toldMm = 0.05;
 
 /** A neck is still the same one when it has moved by less than this, in mm. */
-const sameNeckMm = 6;
+const sameNeckMm = 3;
 
 /** How wide a neck may have become and still be found again, in min_web. */
 const widest = 2;
@@ -44,19 +44,26 @@ function widthEffect(issue: Issue, was: Piece, is: Piece, minWeb: number): strin
   }
   if (!(issue.code in narrow) || issue.width === undefined || !issue.points) return [];
   const word = narrow[issue.code as keyof typeof narrow];
-  const at = middle(inBox(issue.points, was));
+  const at = middle(inBox(issue.points, was, was));
   const necks = findNecks(is.region, widest * minWeb)
-    .map((neck) => ({ width: neck.width, off: distance(middle(inBox(neck.ends, is)), at) }))
-    .filter(({ off }) => off < sameNeckMm);
-  if (necks.length === 0) return [`${word} ${figure(issue.width)} mm → over ${figure(widest * minWeb)} mm`];
+    .map((neck) => ({ width: neck.width, off: distance(middle(inBox(neck.ends, is, was)), at) }))
+    .filter(({ off, width }) => off < sameNeckMm && width > issue.width!);
+  // Where it has become so wide that it is no neck any more, all that is known is that it passes.
+  if (necks.length === 0) return [`${word} ${figure(issue.width)} → at least ${figure(minWeb)} mm`];
   const nearest = necks.reduce((a, b) => (b.off < a.off ? b : a));
   return [`${word} ${figure(issue.width)} → ${figure(nearest.width)} mm`];
 }
 
-/** Points from the middle of the piece's box, so that a piece that grew is laid over itself. */
-function inBox(points: readonly Point[], { region }: Piece): Point[] {
+/** Points from the middle of the piece's box, in mm of `like`, so that a piece that was made larger is laid over itself. */
+function inBox(points: readonly Point[], { region }: Piece, like: Piece): Point[] {
   const box = boundsOf(region)!;
-  return points.map(({ x, y }) => ({ x: x - (box.minX + box.maxX) / 2, y: y - (box.minY + box.maxY) / 2 }));
+  const goal = boundsOf(like.region)!;
+  const scaleX = (goal.maxX - goal.minX) / (box.maxX - box.minX);
+  const scaleY = (goal.maxY - goal.minY) / (box.maxY - box.minY);
+  return points.map(({ x, y }) => ({
+    x: (x - (box.minX + box.maxX) / 2) * scaleX,
+    y: (y - (box.minY + box.maxY) / 2) * scaleY,
+  }));
 }
 
 function middle(points: readonly Point[]): Point {

@@ -25,14 +25,26 @@ export class Problems {
     this.issues.push({ code, severity: 'error', path, range: this.source.range(path), message, ...extra });
   }
 
+  /** The keys that the text has there, also those that do not exist. */
+  keysAt(path: YamlPath): string[] {
+    const value = this.#valueAt(path);
+    return typeof value === 'object' && value !== null ? Object.keys(value) : [];
+  }
+
   /** Whether the text has a value there, also one that did not fit and was taken out after being reported. */
   wrote(path: YamlPath): boolean {
-    let at: unknown = this.source.value;
-    for (const step of path) {
-      if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return false;
-      at = (at as Record<string | number, unknown>)[step];
-    }
-    return true;
+    const parent = this.#valueAt(path.slice(0, -1));
+    return typeof parent === 'object' && parent !== null && Object.hasOwn(parent, path.at(-1)!);
+  }
+
+  #valueAt(path: YamlPath): unknown {
+    return path.reduce<unknown>(
+      (at, step) =>
+        typeof at === 'object' && at !== null && Object.hasOwn(at, step)
+          ? (at as Record<string | number, unknown>)[step]
+          : undefined,
+      this.source.value,
+    );
   }
 
   /** The length in mm; `undefined` where none is written, and also, with an issue, where it is no good. */

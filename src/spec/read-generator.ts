@@ -4,6 +4,7 @@ import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import { nearest } from './suggest.ts';
 import type { PolygonSpec, ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 /** The keys of which a shape has exactly one, each with the keys that only make sense beside it. */
@@ -38,7 +39,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   if (present.length !== 1) {
     // A generator whose value does not fit the schema was taken out, and has been reported.
     const intended = generatorKeys.filter((key) => problems.wrote([...path, key]));
-    if (present.length === 0 && intended.length > 0) return undefined;
+    if (present.length === 0 && (intended.length > 0 || misspelt(path, problems))) return undefined;
     const message =
       present.length === 0
         ? `A shape needs one of ${generatorKeys.join(', ')}.`
@@ -61,6 +62,11 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
     }
   }
   return key;
+}
+
+/** A key that is unknown, which has been reported with the generator that was meant. */
+function misspelt(path: YamlPath, problems: Problems): boolean {
+  return problems.keysAt(path).some((key) => nearest(key, generatorKeys).length > 0);
 }
 
 export function readGenerator(

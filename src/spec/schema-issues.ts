@@ -12,7 +12,11 @@ interface SchemaError {
   readonly instancePath: string;
   readonly params: Record<string, unknown>;
   /** The schema that holds the keyword. */
-  readonly parentSchema?: { readonly properties?: object };
+  readonly parentSchema?: {
+    readonly properties?: object;
+    readonly description?: string;
+    readonly anyOf?: readonly object[];
+  };
 }
 
 /**
@@ -126,7 +130,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: 
   }
 }
 
-function expectation({ keyword, params }: SchemaError): string {
+function expectation({ keyword, params, parentSchema }: SchemaError): string {
   const limit = String(params['limit']);
   switch (keyword) {
     case 'const':
@@ -149,8 +153,14 @@ function expectation({ keyword, params }: SchemaError): string {
     case 'exclusiveMaximum':
       return `must be ${String(params['comparison'])} ${limit}.`;
     default:
-      return 'has a value that does not fit here.';
+      return parentSchema?.description === undefined
+        ? 'has a value that does not fit here.'
+        : `has a value that does not fit. It is: ${firstSentence(parentSchema.description)}`;
   }
+}
+
+function firstSentence(description: string): string {
+  return /^.*?\.(?= |$)/s.exec(description.replace(/^Generator: /, ''))?.[0] ?? description;
 }
 
 function kinds(type: unknown): string {

@@ -2,7 +2,7 @@
 
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
-import { clip } from './length.ts';
+import { sentence, yamlMessage } from './yaml-messages.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
@@ -13,9 +13,6 @@ const mostAliases = 200;
 
 /** One slip can make the parser stumble at every line after it. */
 const mostErrors = 20;
-
-/** The parser quotes what it expected, which may be as long as the file. */
-const longestMessage = 200;
 
 /** Plain values only: no dates, sets or bytes, whatever tags a text has; and nothing said on the console. */
 const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
@@ -49,8 +46,7 @@ export class SpecSource {
     this.#document = document;
     const issues: Issue[] = document.errors.slice(0, mostErrors).map((error) => {
       const start = Math.min(error.pos[0], text.length);
-      const message = sentence(clip(error.message, longestMessage));
-      return this.#issue('yaml-syntax', message, start, Math.max(error.pos[1], start + 1));
+      return this.#issue('yaml-syntax', yamlMessage(error), start, Math.max(error.pos[1], start + 1));
     });
     try {
       const odd = groupAsKey(document);
@@ -231,8 +227,4 @@ function isDeeper(value: unknown, most: number): boolean {
     level = next;
   }
   return false;
-}
-
-function sentence(message: string): string {
-  return /[.!?]$/.test(message) ? message : `${message}.`;
 }

@@ -7,13 +7,21 @@ export function nearest(word: string, known: readonly string[]): string[] {
   const wanted = word.toLowerCase();
   const furthest = Math.max(1, Math.floor(wanted.length / 3));
   return known
-    .map((candidate) => ({ candidate, steps: distance(wanted, candidate.toLowerCase()) }))
+    .map((candidate) => ({ candidate, steps: slips(wanted, candidate.toLowerCase()) }))
     .filter(
       ({ candidate, steps }) => steps <= furthest || (wanted.length > 2 && candidate.toLowerCase().startsWith(wanted)),
     )
     .sort((a, b) => a.steps - b.steps || (a.candidate < b.candidate ? -1 : 1))
     .slice(0, 3)
     .map(({ candidate }) => candidate);
+}
+
+/** Letters put in, left out or changed; two neighbours that changed places count as one slip (Damerau 1964). */
+function slips(wanted: string, candidate: string): number {
+  for (let at = 0; at + 1 < wanted.length; at += 1) {
+    if (wanted.slice(0, at) + wanted[at + 1]! + wanted[at]! + wanted.slice(at + 2) === candidate) return 1;
+  }
+  return distance(wanted, candidate);
 }
 
 /** The tail of a message: ` Did you mean “width”?`, or nothing. */

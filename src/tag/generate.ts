@@ -89,8 +89,9 @@ function lettering(shape: Shape, text: TextGenerator, resources: Resources): Sta
   const layout = resources.cache.get('layout', [face.id, look, size && [...size, sizeMm]], () =>
     setText(face, text, shape.modifiers),
   );
-  for (const { text: missing } of layout.value.missing) {
-    const message = `The font ${face.family} has no “${missing}”.`;
+  const missing = [...new Set(layout.value.missing.map(({ text: letters }) => `“${letters}”`))];
+  if (missing.length > 0) {
+    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
     resources.report({ code: 'missing-glyph', severity: 'error', path: [...shape.path, 'text'], message });
   }
   return resources.cache.get('lettering', layout.id, () =>

@@ -80,7 +80,9 @@ describe('The explanations', () => {
 
       it('say how to silence it, or that it cannot be', () => {
         const silencing = `How much it weighs everywhere: \`tagwright.severity.${code}\` in the settings, or \`--severity ${code}=LEVEL\` on the command line; LEVEL is \`error\`, \`warning\`, \`info\` or \`off\`.`;
-        const cannot = 'It cannot be hidden: it keeps the tag from being made.';
+        const why =
+          issueKinds[code].about === 'text' ? 'it keeps the tag from being made' : 'the tag would be cut without it';
+        const cannot = `It cannot be hidden: ${why}.`;
         assert.equal(prose.includes(silencing), canBeSilenced(code));
         assert.equal(prose.includes(cannot), !canBeSilenced(code));
         const levels = ['error', 'warning', 'info', 'off'];

@@ -79,19 +79,21 @@ export function apart(at: Case): Remedy[] {
   const gap = at.issue.width ?? 0;
   const missing = Math.max(at.tag.stock.kerf - gap, 0);
   const steps = [1.1, 1.5, 2, 3].map((share) => share * missing + 0.02);
+  // A gap in what is cut through a piece is material of the piece between two openings, and the other way round.
+  const wider = isCutThrough(at, shape) ? 1 : -1;
   return [
     { words: 'Move the letters apart', candidates: spacing(at, shape, steps) },
     growing(
       at,
       shape,
-      steps.slice(0, 3).map((step) => -step / 2),
-      'Thin',
+      steps.slice(0, 3).map((step) => (wider * step) / 2),
+      'Widen the gap by changing',
     ),
     growing(
       at,
       shape,
-      [0.5, 0.75, 1, 1.5].map((share) => share * gap + 0.02),
-      'Close the gap by thickening',
+      [0.5, 0.75, 1, 1.5].map((share) => -wider * (share * gap + 0.02)),
+      'Close the gap by changing',
     ),
   ];
 }

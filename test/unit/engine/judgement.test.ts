@@ -147,6 +147,23 @@ describe('Severities', () => {
     assert.deepEqual(await codesOf(weak(), { 'thin-stroke': 'off' }), ['weak-bridge warning']);
   });
 
+  it('make light of a kind, not of its graver form', async () => {
+    const open =
+      'tagwright: 1\nshapes: {a: {rectangle: [40, 20]}}\npieces: {t: {body: [a], hanger: {hole: {at: {up: 10}}}}}\n';
+    assert.deepEqual(await codesOf(open), ['hole-near-edge error']);
+    for (const level of ['warning', 'info', 'off'] as const) {
+      assert.deepEqual(await codesOf(open, { 'hole-near-edge': level }), ['hole-near-edge error']);
+    }
+  });
+
+  it('cannot hide what the tag would be cut without', async () => {
+    const unknown = weak().replace(
+      'a: {ellipse: 20}',
+      'a: {text: Sage, font: Nowhere, width: 20} # accept unknown-font: it is at the bench',
+    );
+    assert.ok((await codesOf(unknown, { 'unknown-font': 'off' })).includes('unknown-font error'));
+  });
+
   it('cannot hide why there is no tag', async () => {
     const broken = weak().replace('right: 16', 'rihgt: 16');
     assert.deepEqual(await codesOf(broken, { 'unknown-key': 'off' }), ['unknown-key error']);

@@ -1,0 +1,46 @@
+import assert from 'node:assert/strict';
+import { parseSpec } from '../../../src/spec/parse.ts';
+
+const messages = (text: string) => parseSpec(text).issues.map(({ code, message }) => `${code}: ${message}`);
+
+describe('What is said of slips in the text', () => {
+  it('is in plain words, not in those of the parser', () => {
+    const slips: readonly (readonly [string, RegExp])[] = [
+      ['tagwright: 1\npieces: {a: 1\n', /A closing } is missing/],
+      ['tagwright: 1\npieces: [a, 1\n', /A closing \] is missing/],
+      ['tagwright: 1\ntitle: "Sorrel\n', /The closing quote is missing: "/],
+      ["tagwright: 1\ntitle: 'Sorrel\n", /The closing quote is missing: '/],
+      ['tagwright: 1\ntitle: seed: jar\n', /A colon too many/],
+      ['tagwright: 1\nshapes:\n\ta: 1\n', /by spaces here, not by tabs/],
+      ['tagwright: 1\ntitle: a\ntitle: b\n', /This key is there twice/],
+      ['tagwright: 1\ntitle: }\n', /a } here that opens, closes or belongs to nothing/],
+      ['tagwright: 1\nnonsense\n', /A colon and a value are missing here/],
+      ['tagwright: 1\ntitle: @home\n', /must be put in quotes/],
+    ];
+    for (const [text, expected] of slips) {
+      const said = messages(text).filter((message) => message.startsWith('yaml-syntax'));
+      assert.ok(
+        said.some((message) => expected.test(message)),
+        `${text}: ${said.join('\n')}`,
+      );
+      for (const message of said) assert.doesNotMatch(message, /flow|scalar|implicit|mapping|collection|token/i, text);
+    }
+  });
+
+  it('is said once where a generator is misspelt', () => {
+    const said = messages('tagwright: 1\nshapes:\n  a: {elipse: 20}\npieces:\n  t: {body: [a]}\n');
+    assert.deepEqual(said, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);
+  });
+
+  it('finds what was meant where two letters changed places', () => {
+    const said = messages('tagwright: 1\nshapes:\n  a: {ellipse: 20, widht: 3}\npieces:\n  t: {body: [a]}\n');
+    assert.match(said[0]!, /Did you mean “width”\?/);
+  });
+
+  it('says what would fit where a value has no form that does', () => {
+    const said = messages(
+      'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: middle}}}\n',
+    );
+    assert.match(said[0]!, /“at” has a value that does not fit\. It is: A side, `auto`/);
+  });
+});

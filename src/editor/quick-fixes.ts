@@ -61,7 +61,8 @@ class QuickFixes implements vscode.CodeActionProvider {
     const result = this.#service.get(document.uri);
     if (!result || result.version !== document.version) return [];
     if (context.only?.contains(fixAllKind) && !context.only.contains(QuickFix)) return this.#fixAll(result, token);
-    const actions: vscode.CodeAction[] = [];
+    const fixes = new ActionSet();
+    const acceptances = new ActionSet();
     const fixable = new Set<IssueCode>();
     for (const issue of result.issues) {
       const place = toRange(issue.range, result.report.source.position.bind(result.report.source));
@@ -71,12 +72,14 @@ class QuickFixes implements vscode.CodeActionProvider {
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
-      const fixes = [...help.fixes, ...replacements(issue)];
-      actions.push(...fixes.map((fix, index) => toAction(fix, index === 0, diagnostics, result)));
-      if (help.acceptance) actions.push(acceptAction(help.acceptance, issue, diagnostics, result));
+      [...help.fixes, ...replacements(issue)].forEach((fix, index) => {
+        fixes.add(JSON.stringify(fix.edits), diagnostics, () => toAction(fix, index === 0, result));
+      });
+      const { acceptance } = help;
+      if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
       if (help.fixes.length > 0) fixable.add(issue.code);
     }
-    return [...actions, ...manyAtOnce(fixable, result)];
+    return [...fixes.actions, ...acceptances.actions, ...manyAtOnce(fixable, result)];
   }
 
   async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
@@ -107,14 +110,23 @@ class QuickFixes implements vscode.CodeActionProvider {
   }
 }
 
-function toAction(
-  fix: Fix,
-  preferred: boolean,
-  diagnostics: vscode.Diagnostic[],
-  { uri, report }: Checked,
-): vscode.CodeAction {
+/** Several findings of one place are often mended by the same change: it is offered once, for all of them. */
+class ActionSet {
+  readonly #byKey = new Map<string, vscode.CodeAction>();
+
+  get actions(): vscode.CodeAction[] {
+    return [...this.#byKey.values()];
+  }
+
+  add(key: string, diagnostics: readonly vscode.Diagnostic[], make: () => vscode.CodeAction): void {
+    const action = this.#byKey.get(key) ?? make();
+    action.diagnostics = [...(action.diagnostics ?? []), ...diagnostics];
+    this.#byKey.set(key, action);
+  }
+}
+
+function toAction(fix: Fix, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(fix.title, QuickFix);
-  action.diagnostics = diagnostics;
   action.isPreferred = preferred;
   action.edit = new vscode.WorkspaceEdit();
   for (const { range, text } of fix.edits) {
@@ -124,14 +136,8 @@ function toAction(
 }
 
 /** Puts the comment and leaves the cursor where the reason goes. */
-function acceptAction(
-  { at, before, after }: Acceptance,
-  { code }: Issue,
-  diagnostics: vscode.Diagnostic[],
-  { uri, report }: Checked,
-): vscode.CodeAction {
+function acceptAction({ at, before, after }: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(`Accept this ${code}, and say why`, QuickFix);
-  action.diagnostics = diagnostics;
   const place = toRange({ start: at, end: at }, report.source.position.bind(report.source));
   const comment = new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
   action.edit = new vscode.WorkspaceEdit();

@@ -36,6 +36,7 @@ describe('Quick fixes', () => {
     const actions = await actionsAt(document.uri, 'hole-too-small');
     const fix = actions.find(({ isPreferred }) => isPreferred);
     assert.ok(fix?.edit, `a fix among: ${titles(actions)}`);
+    assert.equal(new Set(actions.map((action) => action.title)).size, actions.length, 'each is offered once');
     assert.match(fix.title, /2\.80 → 5\.00 mm/, 'its effect in figures');
     assert.ok(await vscode.workspace.applyEdit(fix.edit));
     await eventually(
@@ -58,6 +59,7 @@ describe('Quick fixes', () => {
       const before = document.getText();
       const version = document.version;
       const actions = await actionsAt(document.uri, 'loose-part', vscode.CodeActionKind.QuickFix, 100);
+      assert.equal(new Set(actions.map((action) => action.title)).size, actions.length, titles(actions));
       const all = actions.find((action) => action.title === title);
       assert.ok(all?.edit, `${title} among: ${titles(actions)}`);
       assert.ok(await vscode.workspace.applyEdit(all.edit));

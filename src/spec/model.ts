@@ -53,6 +53,35 @@ export interface TextGenerator {
   readonly features: Readonly<Record<string, boolean>>;
 }
 
+/** Plates that go by a name; lengths in mm. */
+export type NamedPlate =
+  | { readonly kind: 'oval'; readonly width: number; readonly height: number; readonly exponent: number }
+  | { readonly kind: 'heart'; readonly width: number; readonly height: number }
+  | {
+      readonly kind: 'house';
+      readonly width: number;
+      readonly height: number;
+      readonly roof: number;
+      readonly eaves: number;
+    }
+  | {
+      readonly kind: 'label';
+      readonly width: number;
+      readonly height: number;
+      readonly cut: number;
+      readonly end: Side;
+    }
+  | { readonly kind: 'ticket'; readonly width: number; readonly height: number; readonly bite: number }
+  | {
+      readonly kind: 'scalloped-rectangle';
+      readonly width: number;
+      readonly height: number;
+      /** Lobes along a side, those at its two corners included. */
+      readonly columns: number;
+      readonly rows: number;
+    }
+  | { readonly kind: 'scalloped-disc'; readonly across: number; readonly lobes: number };
+
 export type Generator =
   | TextGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
@@ -65,9 +94,10 @@ export type Generator =
       readonly width: number;
       readonly head: number;
       readonly tipDegrees: number;
-      readonly tail: 'straight' | 'notched' | 'pointed';
+      readonly tail: 'straight' | 'notched' | 'forked' | 'pointed';
       readonly notch: number;
     }
+  | NamedPlate
   | {
       readonly kind: 'stack';
       readonly shapes: readonly Shape[];
@@ -82,6 +112,8 @@ export type Generator =
       readonly by: number;
       readonly corners: Corners;
       readonly keepHoles: boolean;
+      /** Width below which bays are closed, in mm. */
+      readonly bays: number;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };

@@ -1,11 +1,22 @@
 /** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
 
-import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import {
+  readArrow,
+  readEllipse,
+  readHeart,
+  readHouse,
+  readLabel,
+  readOval,
+  readPolygon,
+  readRectangle,
+  readScallops,
+  readTicket,
+} from './read-plates.ts';
 import { nearest } from './suggest.ts';
-import type { PolygonSpec, ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
+import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 /** The keys of which a shape has exactly one, each with the keys that only make sense beside it. */
 const generators = {
@@ -14,10 +25,16 @@ const generators = {
   ellipse: [],
   polygon: [],
   arrow: [],
+  oval: [],
+  heart: [],
+  house: [],
+  label: [],
+  ticket: [],
+  scallops: [],
   stack: [],
   path: [],
   drawing: [],
-  around: ['by', 'holes'],
+  around: ['by', 'holes', 'bays'],
   union: [],
   difference: [],
   intersection: [],
@@ -80,49 +97,26 @@ export function readGenerator(
   switch (key) {
     case 'text':
       return readText(spec, path, problems);
-    case 'rectangle': {
-      const [width, height] = readSize(spec.rectangle!, at('rectangle'), problems);
-      const radius = problems.length(spec.radius, at('radius'), 'distance') ?? 0;
-      if (width && height && radius > Math.min(width, height) / 2) {
-        problems.error(
-          'bad-length',
-          at('radius'),
-          `The radius can be at most half the shorter side, ${Math.min(width, height) / 2} mm.`,
-        );
-      }
-      return width && height ? { kind: 'rectangle', width, height, radius } : undefined;
-    }
-    case 'ellipse': {
-      const value = spec.ellipse!;
-      const [width, height] = Array.isArray(value)
-        ? readSize(value, at('ellipse'), problems)
-        : Array<number | undefined>(2).fill(problems.length(value, at('ellipse'), 'size'));
-      return width && height ? { kind: 'ellipse', width, height } : undefined;
-    }
+    case 'rectangle':
+      return readRectangle(spec, path, problems);
+    case 'ellipse':
+      return readEllipse(spec.ellipse!, at('ellipse'), problems);
     case 'polygon':
       return readPolygon(spec.polygon!, at('polygon'), problems);
-    case 'arrow': {
-      const arrow = spec.arrow!;
-      const length = problems.length(arrow.length, at('arrow', 'length'), 'size');
-      const width = problems.length(arrow.width, at('arrow', 'width'), 'size');
-      const head = problems.length(arrow.head, at('arrow', 'head'), 'size') ?? width;
-      const notch = problems.length(arrow.notch, at('arrow', 'notch'), 'size') ?? (width ?? 0) / 2;
-      if (!length || !width || !head) return undefined;
-      if (head < width)
-        problems.error('bad-length', at('arrow', 'head'), 'The head cannot be narrower than the shaft.');
-      const tipDegrees = arrow.tip ?? 90;
-      const tail = arrow.tail ?? 'straight';
-      const point = head / 2 / Math.tan((tipDegrees * Math.PI) / 360);
-      const taken = point + (tail === 'straight' ? 0 : notch);
-      if (taken >= length) {
-        problems.error(
-          'bad-length',
-          at('arrow', 'length'),
-          `The tip and the tail alone are ${taken.toFixed(1)} mm; the arrow must be longer.`,
-        );
-      }
-      return { kind: 'arrow', length, width, head, tipDegrees, tail, notch };
-    }
+    case 'arrow':
+      return readArrow(spec.arrow!, at('arrow'), problems);
+    case 'oval':
+      return readOval(spec.oval!, at('oval'), problems);
+    case 'heart':
+      return readHeart(spec.heart!, at('heart'), problems);
+    case 'house':
+      return readHouse(spec.house!, at('house'), problems);
+    case 'label':
+      return readLabel(spec.label!, at('label'), problems);
+    case 'ticket':
+      return readTicket(spec.ticket!, at('ticket'), problems);
+    case 'scallops':
+      return readScallops(spec.scallops!, at('scallops'), problems);
     case 'stack': {
       const stack = spec.stack!;
       const members = readList(stack.shapes, at('stack', 'shapes'), shapes);
@@ -141,10 +135,12 @@ export function readGenerator(
     case 'around': {
       const shape = shapes.byRef(spec.around!, at('around'));
       const by = problems.length(spec.by, at('by'), 'distance');
+      const corners = spec.corners ?? 'round';
+      const bays = problems.length(spec.bays, at('bays'), 'distance') ?? (corners === 'round' ? by : 0);
       if (spec.by === undefined)
         problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
-      if (!shape || by === undefined) return undefined;
-      return { kind: 'around', shape, by, corners: spec.corners ?? 'round', keepHoles: spec.holes === 'keep' };
+      if (!shape || by === undefined || bays === undefined) return undefined;
+      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
     }
     case 'union':
     case 'difference':
@@ -176,36 +172,6 @@ function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): Generato
     align: spec.align ?? 'center',
     features: spec.features ?? {},
   };
-}
-
-function readPolygon(spec: PolygonSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const { sides, points } = spec;
-  if ((sides === undefined) === (points === undefined)) {
-    problems.error('bad-value', path, 'A polygon has either sides and across, or points.');
-    return undefined;
-  }
-  if (points) {
-    const read = points.flatMap((pair, index): Point[] => {
-      const right = problems.length(pair[0], [...path, 'points', index, 0], 'signed');
-      const down = problems.length(pair[1], [...path, 'points', index, 1], 'signed');
-      return right === undefined || down === undefined ? [] : [{ x: right, y: -down }];
-    });
-    return { kind: 'points', points: read };
-  }
-  const across = problems.length(spec.across, [...path, 'across'], 'size');
-  if (spec.across === undefined) problems.error('missing-key', path, '“polygon” needs “across” beside “sides”.');
-  return across === undefined ? undefined : { kind: 'regular', sides: sides!, across };
-}
-
-function readSize(
-  size: readonly [number | string, number | string],
-  path: YamlPath,
-  problems: Problems,
-): (number | undefined)[] {
-  return size.map((value, index) => {
-    const mm = problems.length(value, [...path, index], 'size');
-    return mm;
-  });
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

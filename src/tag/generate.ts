@@ -1,11 +1,9 @@
 /** The generators: what a shape is before its modifiers. */
 
-import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
-import type { Corners } from '../geometry/clipper.ts';
-import { ringArea } from '../geometry/measure.ts';
-import { simplified } from '../geometry/simplify.ts';
+import { difference, intersection, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
+import { around } from './around.ts';
 import type { Stage } from './cache.ts';
 import { letterBand, setText } from './lettering.ts';
 import { centredOutline, drawnOutline, solidOutline } from './outline.ts';
@@ -35,6 +33,13 @@ export async function generate(
     case 'regular':
     case 'points':
     case 'arrow':
+    case 'oval':
+    case 'heart':
+    case 'house':
+    case 'label':
+    case 'ticket':
+    case 'scalloped-rectangle':
+    case 'scalloped-disc':
       return cache.get('plate', generator, () => solidOutline({ region: makePlate(generator) }));
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
@@ -54,9 +59,9 @@ export async function generate(
     }
     case 'around': {
       const made = await make(generator.shape);
-      const { by, corners, keepHoles } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles], () =>
-        solidOutline({ region: around(made.value.region, by, corners, keepHoles) }),
+      const { by, corners, keepHoles, bays } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
+        solidOutline({ region: around(made.value.region, generator) }),
       );
     }
     case 'stack': {
@@ -97,25 +102,6 @@ function lettering(shape: Shape, text: TextGenerator, resources: Resources): Sta
   return resources.cache.get('lettering', layout.id, () =>
     centredOutline(layout.value.curves, letterBand(layout.value)),
   );
-}
-
-/** Bays between round growths are closed with this share of the distance as their radius, so that no cusp is left to split. */
-const bayShare = 0.5;
-
-/** Points that matter less than this are left out before each of the two offsets, which takes a quarter off their time. */
-const sourceToleranceMm = 0.005;
-
-/** Filled, it has no holes at all: neither those of the shape nor those that bays leave as they close. */
-function around(region: Region, by: number, corners: Corners, keepHoles: boolean): Region {
-  const source = simplified(keepHoles ? region : withoutHoles(region), sourceToleranceMm);
-  const bay = corners === 'round' ? by * bayShare : 0;
-  const wide = simplified(offset(source, by + bay, corners), sourceToleranceMm);
-  const grown = offset(wide, -bay, corners);
-  return keepHoles ? grown : withoutHoles(grown);
-}
-
-function withoutHoles(region: Region): Region {
-  return normalise(region.filter((ring) => ringArea(ring) > 0));
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {

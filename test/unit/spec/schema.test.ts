@@ -2,8 +2,10 @@ import assert from 'node:assert/strict';
 import { Ajv } from 'ajv';
 import schema from '../../../schemas/tag.schema.json' with { type: 'json' };
 
-const generators =
-  'text rectangle ellipse polygon arrow stack path drawing around union difference intersection from'.split(' ');
+const generators = [
+  ...['text', 'rectangle', 'ellipse', 'polygon', 'arrow', 'oval', 'heart', 'house', 'label', 'ticket', 'scallops'],
+  ...['stack', 'path', 'drawing', 'around', 'union', 'difference', 'intersection', 'from'],
+];
 
 describe('The schema', () => {
   const ajv = new Ajv({ strict: false });

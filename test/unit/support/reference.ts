@@ -5,6 +5,7 @@ import type { Path64 } from 'clipper2-ts';
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import IsValidOp from 'jsts/org/locationtech/jts/operation/valid/IsValidOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import { arcToleranceMm } from '../../../src/geometry/clipper.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
@@ -39,4 +40,9 @@ export function offsetAreaByClipper2(region: Region, delta: number): number {
   const arcTolerance = arcToleranceMm * unitsPerMm;
   const grown = Clipper.inflatePaths(paths, delta * unitsPerMm, JoinType.Round, EndType.Polygon, 2, arcTolerance);
   return Math.abs(Clipper.areaPaths(grown)) / unitsPerMm ** 2;
+}
+
+/** Whether jsts finds the outline valid: it neither crosses nor touches itself. */
+export function isSimpleByJts(ring: Ring): boolean {
+  return new IsValidOp(toPolygon(ring)).isValid();
 }

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { difference } from '../../../src/geometry/clipper.ts';
-import { area, boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, centroid, contains } from '../../../src/geometry/measure.ts';
 import { assertNear, make, makeShape, newEngine, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
+import { box, erode, subtract } from '../support/shapes.ts';
 
 /** Sizes are promised to a hundredth of a millimetre; plates are exact. */
 const exact = 1e-4;
@@ -196,6 +197,36 @@ describe('Shapes made from shapes', () => {
     const ring = ['ring: {difference: [{ellipse: 40}, {ellipse: 20}]}'];
     assertNear((await makeShape('{around: ring, by: 2}', ring)).area, Math.PI * 22 ** 2, 1);
     assertNear((await makeShape('{around: ring, by: 2, holes: keep}', ring)).area, Math.PI * (22 ** 2 - 8 ** 2), 1);
+  });
+
+  it('around closes bays and slits narrower than it is told, as growing and thinning by clipper2-ts does', async () => {
+    const [plate, slit] = [box(-30, -20, 30, 20), box(-5, -10, 5, 20)];
+    const source = subtract([plate], [slit]);
+    const slitted = ['slitted: {difference: [{rectangle: [60, 40]}, {rectangle: [10, 30], nudge: {up: 5}}]}'];
+    // 2 mm out, 6 mm of the slit are left.
+    for (const [bays, open] of [
+      ['', true],
+      [', bays: 0', true],
+      [', bays: 5.9', true],
+      [', bays: 6.1', false],
+      [', corners: miter', true],
+      [', corners: miter, bays: 6.1', false],
+    ] as const) {
+      const made = await makeShape(`{around: slitted, by: 2${bays}}`, slitted);
+      assert.equal(!contains(made.region, { x: 0, y: 0 }), open, bays);
+      if (bays.includes('miter')) {
+        assertBounds(made, -32, -22, 32, 22);
+        continue;
+      }
+      const radius = bays === '' ? 1 : Number(bays.slice(8)) / 2;
+      const expected = erode(erode(source, -2 - radius), radius);
+      assertNear(made.area, area(expected), 0.5, `area${bays}`);
+    }
+    // What a slit leaves behind as it closes is a hole, and goes or stays with the others.
+    const bottle = ['bottle: {union: [slitted, {rectangle: [60, 4], nudge: {up: 18}}]}', ...slitted];
+    assert.equal((await makeShape('{around: bottle, by: 2, holes: keep}', bottle)).region.length, 2);
+    assert.equal((await makeShape('{around: bottle, by: 2, holes: keep, bays: 7}', bottle)).region.length, 1);
+    assert.equal((await makeShape('{around: bottle, by: 2}', bottle)).region.length, 1);
   });
 
   it('around lettering holds all of it, at no less than the distance', async () => {

@@ -1,0 +1,40 @@
+/** The outline at a distance from a shape, as a backing follows its lettering. */
+
+import { normalise, offset } from '../geometry/clipper.ts';
+import type { Corners } from '../geometry/clipper.ts';
+import { ringArea } from '../geometry/measure.ts';
+import { simplified } from '../geometry/simplify.ts';
+import type { Region } from '../geometry/types.ts';
+
+export interface Way {
+  readonly by: number;
+  readonly corners: Corners;
+  /** Otherwise it has no holes at all: neither those of the shape nor those that bays leave as they close. */
+  readonly keepHoles: boolean;
+  /** Width below which bays and slits are closed, in mm. */
+  readonly bays: number;
+}
+
+/** Points that matter less than this are left out before each offset, which takes a quarter off their time. */
+const sourceToleranceMm = 0.005;
+
+export function around(region: Region, { by, corners, keepHoles, bays }: Way): Region {
+  const source = simplified(keepHoles ? region : withoutHoles(region), sourceToleranceMm);
+  // Whatever a disc of this radius cannot enter from outside is closed: grown by the radius, then thinned by it.
+  const radius = bays / 2;
+  let grown: Region;
+  if (corners === 'round') grown = closed(offset(source, by + radius, 'round'), radius);
+  else {
+    const followed = offset(source, by, corners);
+    grown = radius > 0 ? closed(offset(simplified(followed, sourceToleranceMm), radius), radius) : followed;
+  }
+  return keepHoles ? grown : withoutHoles(grown);
+}
+
+function closed(wide: Region, radius: number): Region {
+  return radius > 0 ? offset(simplified(wide, sourceToleranceMm), -radius) : wide;
+}
+
+function withoutHoles(region: Region): Region {
+  return normalise(region.filter((ring) => ringArea(ring) > 0));
+}

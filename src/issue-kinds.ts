@@ -22,6 +22,7 @@ export const issueKinds = {
   'bad-length': { about: 'text', severity: 'error', summary: 'A length that cannot be read or cannot be.' },
   'unknown-shape': { about: 'text', severity: 'error', summary: 'A shape that is named but not there.' },
   'unknown-piece': { about: 'text', severity: 'error', summary: 'A piece that is named but not there.' },
+  'unknown-hanger': { about: 'text', severity: 'error', summary: 'A hanger that is named but not there.' },
   cycle: { about: 'text', severity: 'error', summary: 'A shape made from itself, or a piece glued on itself.' },
   'odd-comment': { about: 'making', severity: 'info', summary: 'An “accept” comment that does nothing as it stands.' },
 

@@ -39,7 +39,7 @@ export class Dimensions {
       if (shown.length === 0) continue;
       all.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
       for (const piece of shown) {
-        if (piece.hanger) all.push(hangerDimension(piece.hanger, piece, arranged, units, view, stage));
+        for (const hanger of piece.hangers) all.push(hangerDimension(hanger, piece, arranged, units, view, stage));
       }
     }
     this.list.patch(all);

@@ -68,12 +68,17 @@ function isPiece(value: unknown): boolean {
     isString(value['solid']) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['parts'], isPart) &&
-    isListOf(value['shapes'], isShape)
+    isListOf(value['shapes'], isShape) &&
+    isListOf(value['hangers'], isHanger)
   );
 }
 
 function isPart(value: unknown): boolean {
   return isShape(value) && isString((value as Fields)['operation']);
+}
+
+function isHanger(value: unknown): boolean {
+  return isFields(value) && isString(value['id']) && isString(value['data']) && isNumbers(value['centre'], 2);
 }
 
 function isShape(value: unknown): boolean {

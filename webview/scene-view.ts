@@ -66,7 +66,8 @@ class PieceView implements ItemView<ScenePiece> {
   private readonly grain = svg('path', { class: 'grain', fill: 'url(#grain)' });
   private readonly shapes = svg('g');
   private readonly shapeList = new KeyedList<SceneShape>(this.shapes, () => new ShapeView());
-  private readonly hanger = svg('path', { class: 'hanger' });
+  private readonly hangers = svg('g');
+  private readonly hangerList = new KeyedList<SceneHanger>(this.hangers, () => new HangerView());
   private readonly parts = svg('g');
   private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
   readonly element = svg(
@@ -74,7 +75,7 @@ class PieceView implements ItemView<ScenePiece> {
     { class: 'piece' },
     svg('g', { class: 'finish' }, this.shade, this.solid, this.grain),
     this.shapes,
-    this.hanger,
+    this.hangers,
     this.parts,
   );
 
@@ -83,19 +84,22 @@ class PieceView implements ItemView<ScenePiece> {
     for (const path of [this.shade, this.solid, this.grain]) setAttribute(path, 'd', piece.solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
-    this.updateHanger(piece.hanger);
+    this.hangerList.patch(piece.hangers);
   }
 
   move([dx, dy]: readonly [number, number]): void {
     const translate = `${dx}px ${dy}px`;
     if (this.element.style.translate !== translate) this.element.style.translate = translate;
   }
+}
 
-  private updateHanger(hanger: SceneHanger | undefined): void {
-    this.hanger.classList.toggle('hidden', !hanger);
-    if (!hanger) return;
-    setAttribute(this.hanger, 'd', hanger.data);
-    setTarget(this.hanger, hanger);
+/** Unseen, until it lights up. */
+class HangerView implements ItemView<SceneHanger> {
+  readonly element = svg('path', { class: 'hanger' });
+
+  update(hanger: SceneHanger): void {
+    setAttribute(this.element, 'd', hanger.data);
+    setTarget(this.element, hanger);
   }
 }
 

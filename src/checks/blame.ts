@@ -2,16 +2,20 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
 /** A point counts as the hanger's that lies this near to the outline of its lug or opening, in mm. */
 const hangerReachMm = 0.05;
 
 /** Whether one of the points lies on the outline of the hanger's lug or opening. */
-export function atHanger({ hanger }: Piece, points: readonly Point[]): boolean {
-  if (!hanger) return false;
-  const outlines = [hanger.opening, hanger.lug ?? []];
+export function isAt({ opening, lug }: PlacedHanger, points: readonly Point[]): boolean {
+  const outlines = [opening, lug ?? []];
   return points.some((point) => outlines.some((outline) => distanceTo(outline, point) < hangerReachMm));
+}
+
+/** The hanger that one of the points is at. */
+export function hangerAt({ hangers }: Piece, points: readonly Point[]): PlacedHanger | undefined {
+  return hangers.find((hanger) => isAt(hanger, points));
 }
 
 /**
@@ -19,7 +23,8 @@ export function atHanger({ hanger }: Piece, points: readonly Point[]): boolean {
  * piece.
  */
 export function blame(piece: Piece, ...points: readonly Point[]): YamlPath {
-  if (piece.hanger && atHanger(piece, points)) return piece.hanger.path;
+  const hanger = hangerAt(piece, points);
+  if (hanger) return hanger.path;
   const at = {
     x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
     y: points.reduce((sum, { y }) => sum + y, 0) / points.length,

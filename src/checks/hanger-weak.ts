@@ -18,14 +18,14 @@ const onHoleMm = 0.05;
 const touchingMm2 = 0.02;
 
 export const hangerWeak: Check = ({ pieces, stock }) =>
-  pieces.flatMap((piece) => {
-    const { hanger } = piece;
-    if (!hanger?.lug) return [];
-    return [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock.minWeb)];
-  });
+  pieces.flatMap((piece) =>
+    piece.hangers.flatMap((hanger) =>
+      hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock.minWeb)] : [],
+    ),
+  );
 
 function weakPlaces(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
-  return thinPlaces(piece, minWeb, 'at hanger').map(({ ends, width }) => {
+  return thinPlaces(piece, minWeb, hanger).map(({ ends, width }) => {
     const isWall = ends.some((end) => distanceTo(hanger.opening, end) < onHoleMm);
     const told = isWall
       ? `Weak ring: the wall round its hole is only ${mm(width)}`

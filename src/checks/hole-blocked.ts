@@ -4,7 +4,7 @@ import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
-import type { Piece, Tag } from '../tag/tag.ts';
+import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { remembered } from './remembered.ts';
 
@@ -14,11 +14,10 @@ const surrounding = 0.98;
 /** Overlaps below this are where the two merely touch, in mm². */
 const touchingMm2 = 0.02;
 
-export const holeBlocked: Check = (tag) => tag.pieces.flatMap((piece) => blockedHole(piece, tag));
+export const holeBlocked: Check = (tag) =>
+  tag.pieces.flatMap((piece) => piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)));
 
-function blockedHole(piece: Piece, { pieces }: Tag): Finding[] {
-  const { hanger } = piece;
-  if (!hanger) return [];
+function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces }: Tag): Finding[] {
   const findings: Finding[] = [];
   const report = (severity: 'error' | 'warning', overlap: Region, message: string): void => {
     const box = boundsOf(overlap);

@@ -12,11 +12,11 @@ import { thinPlaces, wanted } from './thin-places.ts';
 const touchingMm2 = 0.02;
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
-  pieces.flatMap((piece) => {
-    const { hanger } = piece;
-    if (!hanger || hanger.kind === 'ring') return [];
-    return [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock.minWeb)];
-  });
+  pieces.flatMap((piece) =>
+    piece.hangers
+      .filter(({ kind }) => kind !== 'ring')
+      .flatMap((hanger) => [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock.minWeb)]),
+  );
 
 /** An opening is closed when the void it is part of is a hole of the piece. */
 function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }: PlacedHanger): Finding[] {
@@ -28,8 +28,9 @@ function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }:
   return [{ code: 'hole-near-edge', severity: 'error', piece: id, path, points: [centre], message }];
 }
 
-function nearEdges(piece: Piece, { kind, path }: PlacedHanger, minWeb: number): Finding[] {
-  return thinPlaces(piece, minWeb, 'at hanger').map(({ ends, width }) => ({
+function nearEdges(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
+  const { kind, path } = hanger;
+  return thinPlaces(piece, minWeb, hanger).map(({ ends, width }) => ({
     code: 'hole-near-edge',
     severity: 'warning',
     piece: piece.id,

@@ -10,8 +10,8 @@ const slackMm = 0.01;
 
 export const holeTooSmall: Check = ({ tie, pieces }) => {
   if (!tie) return [];
-  return pieces.flatMap(({ id, hanger }): Finding[] => {
-    if (!hanger) return [];
+  const hung = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
+  return hung.flatMap(({ id, hanger }): Finding[] => {
     // Twine goes doubled through the narrow way; a ribbon lies flat along a slot and gathers in a round hole.
     const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
     const needed = flat ? tie.size : tightestOpening(tie);

@@ -34,8 +34,8 @@ function loosePartsOf(piece: Piece): Finding[] {
 }
 
 /** The part that stays is the one that hangs. */
-function holds(part: Region, { hanger }: Piece): boolean {
-  return hanger !== undefined && part.some((ring) => contains([ring], hanger.centre));
+function holds(part: Region, { hangers }: Piece): boolean {
+  return hangers.some(({ centre }) => part.some((ring) => contains([ring], centre)));
 }
 
 function finding(piece: Piece, part: Region, message: string): Finding {

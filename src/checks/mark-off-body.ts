@@ -26,7 +26,7 @@ export const markOffBody: Check = ({ pieces }) =>
 
 /** What crosses the hanger's opening is `hole-blocked`. */
 function offBody({ region, operation, path }: Mark, piece: Piece): Finding[] {
-  const opening = piece.hanger?.opening ?? [];
+  const opening = piece.hangers.flatMap((hanger) => [...hanger.opening]);
   const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
     edge.some((point) => !contains(opening, point)),
   );

@@ -39,8 +39,8 @@ function specksOf(piece: Piece, kerf: number): Finding[] {
 }
 
 /** The hanger's opening is meant to be there, and a small part where one was asked for has fallen out altogether. */
-function counts(ring: Ring, { hanger, parts }: Piece): boolean {
-  return ringArea(ring) > 0 ? parts === 'many' : !hanger || !contains([ring], hanger.centre);
+function counts(ring: Ring, { hangers, parts }: Piece): boolean {
+  return ringArea(ring) > 0 ? parts === 'many' : !hangers.some(({ centre }) => contains([ring], centre));
 }
 
 /** Whether a hole or an island is lost: small altogether, or a short hole too narrow for the beam to leave anything open. */

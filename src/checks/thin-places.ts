@@ -2,17 +2,18 @@
 
 import { findNecks } from '../geometry/necks.ts';
 import type { Neck } from '../geometry/necks.ts';
-import type { Piece } from '../tag/tag.ts';
-import { atHanger } from './blame.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { hangerAt } from './blame.ts';
 import { mm } from './check.ts';
 import { perRegion } from './per-region.ts';
 
 /** Finding necks is the dearest check by far. */
 const necksOf = perRegion(findNecks);
 
-/** Necks of a piece narrower than `minWeb`, the narrowest first: those at its hanger, or those elsewhere. */
-export function thinPlaces(piece: Piece, minWeb: number, where: 'at hanger' | 'elsewhere'): Neck[] {
-  return necksOf(piece.region, minWeb).filter((neck) => atHanger(piece, neck.ends) === (where === 'at hanger'));
+/** Necks of a piece narrower than `minWeb`, the narrowest first: those at one of its hangers, or those at none. */
+export function thinPlaces(piece: Piece, minWeb: number, where: PlacedHanger | 'elsewhere'): Neck[] {
+  const wantedHanger = where === 'elsewhere' ? undefined : where;
+  return necksOf(piece.region, minWeb).filter((neck) => hangerAt(piece, neck.ends) === wantedHanger);
 }
 
 export function wanted(minWeb: number): string {

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import type { YamlPath } from '../issue.ts';
 import { describeLoad } from '../measure/describe-load.ts';
 import { estimateLoad } from '../measure/load.ts';
+import type { Piece } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
 import { plain } from './plain-markdown.ts';
 import type { TagService } from './service.ts';
@@ -14,8 +15,8 @@ export function registerLoadHover(service: TagService): vscode.Disposable {
       const result = service.get(document.uri);
       if (result?.version !== document.version || !result.report.tag) return undefined;
       const { source, tag } = result.report;
-      const id = hangingPiece(source.pathAt(document.offsetAt(position)));
-      const piece = tag.pieces.find((each) => each.id === id);
+      const path = source.pathAt(document.offsetAt(position));
+      const piece = tag.pieces.find((each) => isAbout(path, each));
       const estimate = piece && estimateLoad(piece, tag.stock);
       if (!estimate) return undefined;
       const { headline, lines, caution } = describeLoad(estimate);
@@ -25,8 +26,8 @@ export function registerLoadHover(service: TagService): vscode.Disposable {
   });
 }
 
-/** `pieces.ID` itself, or anything in its hanger. */
-function hangingPiece(path: YamlPath): string | undefined {
-  const [group, id, key] = path;
-  return group === 'pieces' && typeof id === 'string' && (path.length === 2 || key === 'hanger') ? id : undefined;
+/** `pieces.ID` itself, or anything in one of its hangers. */
+function isAbout(path: YamlPath, { path: own, hangers }: Piece): boolean {
+  const within = (start: YamlPath) => start.every((step, index) => path[index] === step);
+  return (within(own) && path.length === own.length) || hangers.some((hanger) => within(hanger.path));
 }

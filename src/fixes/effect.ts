@@ -37,9 +37,10 @@ const narrow = {
 
 function widthEffect(issue: Issue, was: Piece, is: Piece, minWeb: number): string[] {
   if (issue.code === 'hole-too-small') {
-    const [from, to] = [was.hanger, is.hanger].map((hanger) =>
-      hanger?.kind === 'slot' ? hanger.openingLength : hanger?.openingSize,
-    );
+    const [from, to] = [was, is].map(({ hangers }) => {
+      const hanger = hangers.find(({ path }) => path.join('/') === issue.path.join('/'));
+      return hanger?.kind === 'slot' ? hanger.openingLength : hanger?.openingSize;
+    });
     return from === undefined || to === undefined ? [] : [`${figure(from)} → ${figure(to)} mm`];
   }
   if (!(issue.code in narrow) || issue.width === undefined || !issue.points) return [];

@@ -10,7 +10,7 @@
  */
 
 import type { Stock } from '../spec/model.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { materialOf } from './materials.ts';
 import type { Material } from './materials.ts';
 import type { Section } from './section.ts';
@@ -84,10 +84,25 @@ interface Strength {
   readonly share: number;
 }
 
-/** `undefined` for a piece without a hanger. Dear only for a region not seen before. */
+/**
+ * `undefined` for a piece without a hanger. Of two hangers the weaker, as if it bore all: how the pull is shared hangs on how the
+ * tag is tied. Dear only for a region not seen before.
+ */
 export function estimateLoad(piece: Piece, stock: Stock): LoadEstimate | undefined {
-  if (!piece.hanger) return undefined;
-  const { list, fault } = sectionsOf(piece, piece.hanger);
+  const estimates = piece.hangers.map((hanger) => estimateFor(hanger, piece, stock));
+  const bad = estimates.find(({ kind }) => kind !== 'bears');
+  return (
+    bad ??
+    estimates.reduce<LoadEstimate | undefined>((least, each) => (bears(each) < bears(least) ? each : least), undefined)
+  );
+}
+
+function bears(estimate: LoadEstimate | undefined): number {
+  return estimate?.kind === 'bears' ? estimate.shortPull : Infinity;
+}
+
+function estimateFor(hanger: PlacedHanger, piece: Piece, stock: Stock): LoadEstimate {
+  const { list, fault } = sectionsOf(piece, hanger);
   const material = stock.material === undefined ? undefined : materialOf(stock.material);
   const { thickness } = stock;
   const common = {

@@ -18,16 +18,16 @@ export interface Sections {
   readonly fault?: 'open' | 'loose';
 }
 
-const known = new WeakMap<Region, { readonly piece: Piece; readonly sections: Sections }>();
+const known = new WeakMap<PlacedHanger, { readonly piece: Piece; readonly sections: Sections }>();
 
-/** Kept with the region: an edit elsewhere leaves it the very same object. */
+/** Kept with the hanger: an edit elsewhere leaves it, and the region, the very same objects. */
 export function sectionsOf(piece: Piece, hanger: PlacedHanger): Sections {
-  const before = known.get(piece.region);
-  const same =
-    before?.piece.hanger === hanger && before.piece.parts === piece.parts && before.piece.body === piece.body;
-  if (before && same) return before.sections;
+  const before = known.get(hanger);
+  const { region, parts, body } = piece;
+  if (before?.piece.region === region && before.piece.parts === parts && before.piece.body === body)
+    return before.sections;
   const sections = findSections(piece, hanger);
-  known.set(piece.region, { piece, sections });
+  known.set(hanger, { piece, sections });
   return sections;
 }
 

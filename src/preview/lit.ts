@@ -17,11 +17,21 @@ export function litIds(model: TagModel, path: YamlPath): string[] {
     const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
     return shown.flatMap((entry) => entry.ids);
   }
+  const hung = hangersAt(model, path);
+  if (hung.length > 0) return hung;
   const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
   if (!piece) return [];
-  if (piece.hanger && startsWith(path, piece.hanger.path)) return [ids.hanger(piece.id), ids.hangerHole(piece.id)];
   const entry = entriesOf(piece).find((candidate) => startsWith(path, candidate.path));
   return entry ? entry.ids : wholePiece(piece);
+}
+
+/** A hanger may be defined once and hang several pieces. */
+function hangersAt({ pieces }: TagModel, path: YamlPath): string[] {
+  return pieces.flatMap(({ id, hangers }) =>
+    hangers.flatMap((hanger, index) =>
+      startsWith(path, hanger.path) ? [ids.hanger(id, index), ids.hangerHole(id, index)] : [],
+    ),
+  );
 }
 
 interface EntryIds {

@@ -59,7 +59,7 @@ export interface ScenePiece {
   readonly shapes: readonly SceneShape[];
   /** In cutting order. */
   readonly parts: readonly ScenePart[];
-  readonly hanger?: SceneHanger;
+  readonly hangers: readonly SceneHanger[];
   readonly bounds: SceneBounds;
   readonly width: number;
   readonly height: number;

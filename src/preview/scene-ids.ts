@@ -9,7 +9,8 @@ export const ids = {
   cut: (piece: string, index: number): string => `${piece}/cut-${index}`,
   /** The n-th of the engravings and scores together. */
   mark: (piece: string, index: number): string => `${piece}/mark-${index}`,
-  hanger: (piece: string): string => `${piece}/hanger`,
-  hangerHole: (piece: string): string => `${piece}/hanger-hole`,
+  /** The n-th hanger. */
+  hanger: (piece: string, index: number): string => `${piece}/hanger-${index}`,
+  hangerHole: (piece: string, index: number): string => `${piece}/hanger-hole-${index}`,
   outer: (piece: string): string => `${piece}/outer`,
 };

@@ -83,7 +83,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
         ...innerParts(piece, holes, sourceOf),
         { id: ids.outer(piece.id), label: 'Outer cut', operation: 'cut-outer', data: pathData(outers), source },
       ],
-      ...(piece.hanger && { hanger: hangerScene(piece, piece.hanger, sourceOf) }),
+      hangers: piece.hangers.map((hanger, index) => hangerScene(hanger, ids.hanger(piece.id, index), sourceOf)),
       bounds: boundsScene(bounds),
       width: bounds.maxX - bounds.minX,
       height: bounds.maxY - bounds.minY,
@@ -141,10 +141,11 @@ function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): S
 
 function ownerOf(hole: Ring, piece: Piece): { id: string; word: string; path: YamlPath } {
   const inside = innerPoint(hole);
-  const { hanger } = piece;
-  if (hanger && contains(hanger.opening, inside)) {
+  const nth = piece.hangers.findIndex(({ opening }) => contains(opening, inside));
+  if (nth >= 0) {
+    const hanger = piece.hangers[nth]!;
     return {
-      id: ids.hangerHole(piece.id),
+      id: ids.hangerHole(piece.id, nth),
       word: hanger.kind === 'slot' ? 'Hanger slot' : 'Hanger hole',
       path: hanger.path,
     };
@@ -158,9 +159,9 @@ function ownerOf(hole: Ring, piece: Piece): { id: string; word: string; path: Ya
   return { id: ids.holes(piece.id, 'between'), word: 'Inner cut', path: piece.path };
 }
 
-function hangerScene(piece: Piece, hanger: PlacedHanger, sourceOf: SourceOf): SceneHanger {
+function hangerScene(hanger: PlacedHanger, id: string, sourceOf: SourceOf): SceneHanger {
   return {
-    id: ids.hanger(piece.id),
+    id,
     kind: hanger.kind,
     data: pathData(hanger.lug ?? hanger.opening),
     centre: flipped(hanger.centre),

@@ -185,7 +185,7 @@ export interface PieceModel {
   readonly cut: readonly Entry[];
   readonly score: readonly Entry[];
   readonly engrave: readonly Entry[];
-  readonly hanger?: Hanger;
+  readonly hangers: readonly Hanger[];
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
 }

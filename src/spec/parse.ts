@@ -38,7 +38,7 @@ export function parseSpec(text: string): ParsedSpec {
   const sheet = readSheet(spec, problems);
   const reader = new ShapeReader(spec, problems);
   const shapes = reader.all();
-  const pieces = readPieces(spec.pieces ?? {}, reader, problems, { stock, tie });
+  const pieces = readPieces(spec.pieces ?? {}, spec.hangers ?? {}, reader, problems, { stock, tie });
   const issues = [...source.issues, ...schema.issues, ...problems.issues];
   if (issues.length > 0) return { source, issues };
   return {

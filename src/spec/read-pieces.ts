@@ -6,7 +6,7 @@ import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
-import type { HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
+import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
 
 export interface Workshop {
   readonly stock: Stock;
@@ -16,17 +16,18 @@ export interface Workshop {
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(
   pieces: Readonly<Record<string, PieceSpec>>,
+  named: Readonly<Record<string, HangerSpec>>,
   shapes: ShapeReader,
   problems: Problems,
   workshop: Workshop,
 ): PieceModel[] {
   const ids = Object.keys(pieces);
+  const readOne = hangerReader(named, shapes, problems, workshop);
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
     const list = (key: 'body' | 'cut' | 'score' | 'engrave') => readEntries(spec[key], [...path, key], shapes);
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
-    const hanger = spec.hanger && readHanger(spec.hanger, [...path, 'hanger'], shapes, problems, workshop);
     return {
       id,
       title: spec.title ?? id,
@@ -35,7 +36,7 @@ export function readPieces(
       cut: list('cut'),
       score: list('score'),
       engrave: list('engrave'),
-      ...(hanger ? { hanger } : {}),
+      hangers: readHangers(spec.hanger, [...path, 'hanger'], readOne),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
     };
@@ -57,6 +58,42 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
     const suggestions = nearest(target, ids);
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }
+}
+
+type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
+
+/** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
+function hangerReader(
+  named: Readonly<Record<string, HangerSpec>>,
+  shapes: ShapeReader,
+  problems: Problems,
+  workshop: Workshop,
+): ReadHanger {
+  const read = new Map(
+    Object.entries(named).map(([name, spec]) => [
+      name,
+      readHanger(spec, ['hangers', name], shapes, problems, workshop),
+    ]),
+  );
+  return (ref, path) => {
+    if (typeof ref !== 'string') return readHanger(ref, path, shapes, problems, workshop);
+    if (read.has(ref)) return read.get(ref);
+    // One that does not fit the schema was taken out, and has been reported.
+    if (problems.wrote(['hangers', ref])) return undefined;
+    const suggestions = nearest(ref, [...read.keys()]);
+    problems.error('unknown-hanger', path, `There is no hanger “${ref}”.${didYouMean(suggestions)}`, { suggestions });
+    return undefined;
+  };
+}
+
+/** `undefined` for entries that could not be read, which leave holes in lists. */
+function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger): Hanger[] {
+  if (spec === undefined) return [];
+  const written: readonly (HangerOrName | undefined)[] = Array.isArray(spec) ? [...spec] : [spec];
+  return written.flatMap((ref, index) => {
+    const hanger = ref === undefined ? undefined : read(ref, Array.isArray(spec) ? [...path, index] : path);
+    return hanger ?? [];
+  });
 }
 
 function readHanger(

@@ -2,7 +2,7 @@
 
 import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Entry, PieceModel, TagModel } from '../spec/model.ts';
+import type { Entry, Hanger, PieceModel, TagModel } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { placeHanger } from './hanger/hanger.ts';
@@ -48,10 +48,11 @@ async function buildPiece(model: PieceModel, evaluator: Evaluator, resources: Re
   const cuts = await make(model.cut);
   const body = cache.get('body', ids(bodies), () => union(regions(bodies)));
   if (body.value.length === 0) return undefined;
-  const hanger = model.hanger && (await hang(model, body, evaluator, resources));
-  const region = cache.get('piece', [body.id, ids(cuts), hanger?.id], () =>
-    finished(body.value, regions(cuts), hanger?.value),
-  );
+  const hung: Stage<PlacedHanger | undefined>[] = [];
+  for (const hanger of model.hangers) hung.push(await hang(hanger, body, evaluator, resources));
+  const hangers = hung.flatMap(({ value }) => value ?? []);
+  const hungIds = hung.map((stage) => stage.id);
+  const region = cache.get('piece', [body.id, ids(cuts), hungIds], () => finished(body.value, regions(cuts), hangers));
   const { id, title, path, parts, glueTo } = model;
   return {
     id,
@@ -61,34 +62,35 @@ async function buildPiece(model: PieceModel, evaluator: Evaluator, resources: Re
     body: body.value,
     sources: [...sources('body', bodies), ...sources('cut', cuts)],
     marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
-    ...(hanger?.value ? { hanger: hanger.value } : {}),
+    hangers,
     parts,
     ...(glueTo === undefined ? {} : { glueTo }),
   };
 }
 
 async function hang(
-  { hanger, path }: PieceModel,
+  hanger: Hanger,
   body: Stage<Region>,
   evaluator: Evaluator,
   resources: Resources,
 ): Promise<Stage<PlacedHanger | undefined>> {
-  const { on, ...rest } = hanger!;
+  const { on, ...rest } = hanger;
   const joined = on && (await evaluator.make(on));
   const placed = resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
-    placeHanger(hanger!, joined?.value.region ?? body.value, body.value),
+    placeHanger(hanger, joined?.value.region ?? body.value, body.value),
   );
   if (!placed.value) {
-    const message = `There is no room for the ${hanger!.kind} here; make the body larger or the ${hanger!.kind} smaller.`;
-    resources.report({ code: 'empty-shape', severity: 'error', path: [...path, 'hanger'], message });
+    const message = `There is no room for the ${hanger.kind} here; make the body larger or the ${hanger.kind} smaller.`;
+    resources.report({ code: 'empty-shape', severity: 'error', path: hanger.path, message });
   }
   return placed;
 }
 
 /** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
-function finished(body: Region, cuts: readonly Region[], hanger: PlacedHanger | undefined): Region {
-  const openings = hanger ? [...cuts, hanger.opening] : cuts;
-  return openings.length > 0 ? difference([...body, ...(hanger?.lug ?? [])], openings) : body;
+function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
+  const openings = [...cuts, ...hangers.map(({ opening }) => opening)];
+  const lugs = hangers.flatMap(({ lug }) => lug ?? []);
+  return openings.length > 0 ? difference([...body, ...lugs], openings) : body;
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {

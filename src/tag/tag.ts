@@ -52,7 +52,8 @@ export interface Piece {
   /** What the body is united from, and what is cut through it: to tell which line of the spec a finding comes from. */
   readonly sources: readonly Source[];
   readonly marks: readonly Mark[];
-  readonly hanger?: PlacedHanger;
+  /** One, two where it hangs level between them, or none. */
+  readonly hangers: readonly PlacedHanger[];
   /** `many`: separate parts are intended. */
   readonly parts: 'one' | 'many';
   /** The piece this one is glued on, in the same coordinates. */

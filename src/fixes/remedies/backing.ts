@@ -24,9 +24,8 @@ export function onBacking(at: Case): Remedy[] {
     replacing(at, [...piece.path, 'body', 0], name),
     source.setKey(piece.path, 'engrave', `[${shape.name}]`),
   ];
-  const { hanger } = piece;
-  if (hanger && valueAt(at, [...hanger.path, 'on']) === shape.name) {
-    edits.push(replacing(at, [...hanger.path, 'on'], name));
+  for (const hanger of piece.hangers) {
+    if (valueAt(at, [...hanger.path, 'on']) === shape.name) edits.push(replacing(at, [...hanger.path, 'on'], name));
   }
   const all = edits.filter((edit) => edit !== undefined);
   if (all.length < edits.length) return [];

@@ -6,7 +6,7 @@ import type { Case, Remedy } from '../candidate.ts';
 import { samePath, setting, settingLengths, written } from '../candidate.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
-  return model.pieces.map(({ hanger }) => hanger).find((hanger) => hanger && samePath(hanger.path, issue.path));
+  return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
 }
 
 /** A ring whose joint or wall is too narrow. */
@@ -104,7 +104,7 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
 function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
   const { issue, piece, tag } = at;
   const [a, b] = issue.points ?? [];
-  const centre = piece?.hanger?.centre;
+  const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
   if (!a || !b || !centre) return [];
   const gap = (point: typeof a) => Math.hypot(point.x - centre.x, point.y - centre.y);
   const [edge, opening] = gap(a) > gap(b) ? [a, b] : [b, a];

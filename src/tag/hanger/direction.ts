@@ -1,6 +1,6 @@
 /** Directions in which a hanger may lie. */
 
-import type { Point } from '../../geometry/types.ts';
+import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Anchor, HangerPlace } from '../../spec/model.ts';
 
 const diagonal = Math.SQRT1_2;
@@ -21,6 +21,20 @@ export function directionOf(at: Extract<HangerPlace, { kind: 'anchor' | 'degrees
   if (at.kind === 'anchor') return anchors[at.anchor];
   const angle = (at.degrees * Math.PI) / 180;
   return { x: Math.sin(angle), y: Math.cos(angle) };
+}
+
+/** The direction from a point within a box; a corner means the corner of that box, however long it is. */
+export function aimFrom(
+  from: Point,
+  { minX, minY, maxX, maxY }: Bounds,
+  at: Extract<HangerPlace, { kind: 'anchor' | 'degrees' }>,
+): Point {
+  const diagonally = directionOf(at);
+  if (at.kind === 'degrees' || diagonally.x === 0 || diagonally.y === 0) return diagonally;
+  const x = (diagonally.x > 0 ? maxX : minX) - from.x;
+  const y = (diagonally.y > 0 ? maxY : minY) - from.y;
+  const length = Math.hypot(x, y);
+  return length > 0 ? { x: x / length, y: y / length } : diagonally;
 }
 
 /** The angle between a vector and a unit direction, 0 to 180. */

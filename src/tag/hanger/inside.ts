@@ -4,7 +4,7 @@ import { offset } from '../../geometry/clipper.ts';
 import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { directionOf, tiltDegrees } from './direction.ts';
+import { aimFrom, tiltDegrees } from './direction.ts';
 
 /**
  * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the wanted direction as that
@@ -21,8 +21,11 @@ export function placeInside(on: Region, at: HangerPlace, reach: number, inset: n
   }
   const wide = bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
   // `auto`: at the end of the longer side, where a tag has room and swings least.
-  const direction = directionOf(at.kind === 'auto' ? { kind: 'anchor', anchor: wide ? 'left' : 'top' } : at);
+  const place = at.kind === 'auto' ? ({ kind: 'anchor', anchor: wide ? 'left' : 'top' } as const) : at;
   const room = offset(on, -(inset + reach), 'miter');
+  const roomBounds = boundsOf(room);
+  if (!roomBounds) return undefined;
+  const direction = aimFrom(balance, roomBounds, place);
   const straight = furthestOnRay(room, balance, direction);
   return straight ?? cornerTowards(room, balance, direction);
 }

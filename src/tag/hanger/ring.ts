@@ -9,7 +9,7 @@ import { boundsOf, boxCentre, centroid, contains, ringArea } from '../../geometr
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { directionOf, tiltDegrees } from './direction.ts';
+import { aimFrom, tiltDegrees } from './direction.ts';
 
 export interface RingSize {
   /** Radius of the hole. */
@@ -55,7 +55,7 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
     return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
   }
   const edges = new EdgeIndex(whole);
-  const directions = at.kind === 'auto' ? autoDirections : [{ direction: directionOf(at), cost: 0 }];
+  const directions = at.kind === 'auto' ? autoDirections : [{ direction: aimFrom(balance, bounds, at), cost: 0 }];
   const costOf = (centre: Point): number => {
     const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
     const costs = directions.map(({ direction, cost }) => {

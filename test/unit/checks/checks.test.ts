@@ -69,7 +69,7 @@ describe('An opening for the tie', () => {
       assert.equal(issues.length, fits ? 0 : 1);
       for (const issue of issues) {
         assert.equal(placeOf(made.report, issue).line, 6);
-        assert.ok(Math.abs(issue.points![0]!.x - made.pieces[0]!.hanger!.centre.x) < 1e-9);
+        assert.ok(Math.abs(issue.points![0]!.x - made.pieces[0]!.hangers[0]!.centre.x) < 1e-9);
       }
     });
   }

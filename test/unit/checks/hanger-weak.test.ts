@@ -55,7 +55,7 @@ describe('A ring', () => {
       const issue = only(made, 'hanger-weak');
       // Exact: R − r.
       assertNear(issue.width!, 1.2, 0.01);
-      const { centre } = made.pieces[0]!.hanger!;
+      const { centre } = made.pieces[0]!.hangers[0]!;
       const radii = issue.points!.map((point) => apart([point, centre])).sort((a, b) => a - b);
       assertNear(radii[0]!, 2, 0.01);
       assertNear(radii[1]!, 3.2, 0.01);
@@ -97,7 +97,7 @@ describe('A ring', () => {
     const many = await ringOn([plate], 'at: top, nudge: {up: 10}', 1.5, ', parts: many');
     const issue = only(many, 'hanger-weak');
     assert.equal(issue.severity, 'error');
-    assert.deepEqual(issue.points, [many.pieces[0]!.hanger!.centre]);
+    assert.deepEqual(issue.points, [many.pieces[0]!.hangers[0]!.centre]);
     const one = await ringOn([plate], 'at: top, nudge: {up: 10}', 1.5);
     assertSilent(one, 'hanger-weak');
     assert.equal(found(one, 'loose-part').length, 1);
@@ -168,7 +168,7 @@ describe('Every neck of a piece', () => {
         necks.length,
         text,
       );
-      const held = made.pieces[0]!.hanger;
+      const held = made.pieces[0]!.hangers[0];
       for (const { kind, ends, width } of necks) {
         const here = told.filter(({ points }) => points![0] === ends[0] || apart([points![0]!, ends[0]]) < 1e-9);
         const hangs = held && ends.some((end) => near(held.opening, end) || near(held.lug ?? [], end));

@@ -25,7 +25,7 @@ describe('A hole near an edge', () => {
       assert.equal(issue.severity, 'warning');
       assert.equal(issue.piece, 'tag');
       assertNear(issue.width!, 0.8, 0.01);
-      const { x: cx, y: cy } = made.pieces[0]!.hanger!.centre;
+      const { x: cx, y: cy } = made.pieces[0]!.hangers[0]!.centre;
       const fromHole = issue.points!.map(({ x, y }) => Math.hypot(x - cx, y - cy));
       const fromMiddle = issue.points!.map(({ x, y }) => Math.hypot(x, y));
       assertNear(Math.min(...fromHole), 2, 0.01);
@@ -104,7 +104,7 @@ describe('A hole that holds nothing', () => {
       const made = await tag(disc, `hole: {opening: 4, at: {${at}}}`);
       const issue = only(made, 'hole-near-edge');
       assert.equal(issue.severity, 'error', at);
-      assert.deepEqual(issue.points, [made.pieces[0]!.hanger!.centre]);
+      assert.deepEqual(issue.points, [made.pieces[0]!.hangers[0]!.centre]);
       assert.match(issue.message, /The hole is open to the edge/);
       assert.equal(placeOf(made.report, issue).line, 6);
     }

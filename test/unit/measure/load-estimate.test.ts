@@ -120,10 +120,10 @@ describe('A load estimate', () => {
   });
 
   it('looks again only where the region, its hanger or its body is another', () => {
-    const before = sectionsOf(plate, plate.hanger!);
+    const before = sectionsOf(plate, plate.hangers[0]!);
     const renamed = { ...plate, title: 'Another' };
-    assert.equal(sectionsOf(renamed, renamed.hanger!), before);
-    const shifted = { ...plate, hanger: { ...plate.hanger! } };
+    assert.equal(sectionsOf(renamed, renamed.hangers[0]!), before);
+    const shifted = { ...plate, hanger: { ...plate.hangers[0]! } };
     assert.notEqual(sectionsOf(shifted, shifted.hanger), before);
   });
 });

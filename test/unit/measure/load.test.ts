@@ -209,7 +209,7 @@ describe('The load at a neck', () => {
       // Of the part that hangs, not of letters that stand apart.
       const whole = largestOf(piece.region).area;
       assert.ok(bulk.area < 0.995 * whole && bulk.area > whole / 2, `${bulk.area} of ${whole}`);
-      const { centre, openingSize } = piece.hanger!;
+      const { centre, openingSize } = piece.hangers[0]!;
       const away = Math.min(...bulk.ring.map(({ x, y }) => Math.hypot(x - centre.x, y - centre.y)));
       assert.ok(away > openingSize / 2 + 0.5, 'the hanger is not part of it');
     });

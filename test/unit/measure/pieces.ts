@@ -20,7 +20,7 @@ export const stockOf = (material?: string, thickness?: number): Stock => ({
 
 function pieceOf(body: Region, hanger: PlacedHanger): Piece {
   const region = normalise(subtract(body, hanger.opening));
-  return { id: 'tag', title: 'Tag', region, body, sources: [], marks: [], hanger, parts: 'one', path: [] };
+  return { id: 'tag', title: 'Tag', region, body, sources: [], marks: [], hangers: [hanger], parts: 'one', path: [] };
 }
 
 /** A body with a round hole of diameter `size`. */
@@ -38,19 +38,21 @@ export function slotted(body: Region, { x, y }: Point, length: number, size: num
 /** The piece turned (radians) about the origin, enlarged, then moved. */
 export function movedPiece(piece: Piece, angle: number, scale = 1, dx = 0, dy = 0): Piece {
   const move = (region: Region) => transformed(region, angle, scale, dx, dy);
-  const hanger = piece.hanger!;
+  const hanger = piece.hangers[0]!;
   return {
     ...piece,
     region: normalise(move(piece.region)),
     body: move(piece.body),
-    hanger: {
-      ...hanger,
-      centre: move([[hanger.centre]])[0]![0]!,
-      opening: move(hanger.opening),
-      openingSize: hanger.openingSize * scale,
-      openingLength: hanger.openingLength * scale,
-      ...(hanger.lug ? { lug: move(hanger.lug) } : {}),
-    },
+    hangers: [
+      {
+        ...hanger,
+        centre: move([[hanger.centre]])[0]![0]!,
+        opening: move(hanger.opening),
+        openingSize: hanger.openingSize * scale,
+        openingLength: hanger.openingLength * scale,
+        ...(hanger.lug ? { lug: move(hanger.lug) } : {}),
+      },
+    ],
   };
 }
 

@@ -61,7 +61,7 @@ pieces:
   });
 
   it('is the ring and its hole inside a hanger', () => {
-    assert.deepEqual(lit('left}'), ['back/hanger', 'back/hanger-hole']);
+    assert.deepEqual(lit('left}'), ['back/hanger-0', 'back/hanger-hole-0']);
   });
 
   it('is the whole piece elsewhere in it', () => {

@@ -48,14 +48,16 @@ function plate(): Piece {
       { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], path: ['pieces', 'plate', 'engrave', 0] },
       { operation: 'score', region: [rectangle(18, 10, 2, 2)], path: ['pieces', 'plate', 'score', 0] },
     ],
-    hanger: {
-      kind: 'hole',
-      centre: { x: 3.5, y: 9.5 },
-      opening: hangerHole,
-      openingSize: 3,
-      openingLength: 3,
-      path: ['pieces', 'plate', 'hanger'],
-    },
+    hangers: [
+      {
+        kind: 'hole',
+        centre: { x: 3.5, y: 9.5 },
+        opening: hangerHole,
+        openingSize: 3,
+        openingLength: 3,
+        path: ['pieces', 'plate', 'hanger'],
+      },
+    ],
     parts: 'one',
   };
 }
@@ -99,7 +101,7 @@ describe('The scene of a tag', () => {
 
   it('turns y over, in lines, bounds and centres alike', () => {
     assert.deepEqual(piece.bounds, [0, -20, 40, 0]);
-    assert.deepEqual(piece.hanger?.centre, [3.5, -9.5]);
+    assert.deepEqual(piece.hangers[0]?.centre, [3.5, -9.5]);
     assert.equal(piece.parts.find(({ id }) => id === 'plate/mark-1')?.data, 'M18 -10L20 -10L20 -12L18 -12Z');
   });
 
@@ -125,13 +127,13 @@ describe('The scene of a tag', () => {
   it('names parts the same when the geometry moves', () => {
     const moved = (ring: Ring): Ring => ring.map(({ x, y }) => ({ x: x * 1.5, y: y + 3 }));
     const original = plate();
-    const hanger = original.hanger!;
+    const hanger = original.hangers[0]!;
     const scene = sceneOf(
       tagOf({
         ...original,
         region: original.region.map(moved),
         sources: original.sources.map((shape) => ({ ...shape, region: shape.region.map(moved) })),
-        hanger: { ...hanger, opening: hanger.opening.map(moved) },
+        hangers: [{ ...hanger, opening: hanger.opening.map(moved) }],
       }),
       sourceOf,
     );

@@ -11,8 +11,9 @@ const exact = 1e-4;
 async function hung(body: string, hanger: string, head: readonly string[] = []) {
   const made = await make(specOf([`body: ${body}`], `body: [body], hanger: {${hanger}}`, head));
   const piece = made.pieces[0]!;
-  assert.ok(piece.hanger);
-  return { ...made, piece, hanger: piece.hanger };
+  const [only] = piece.hangers;
+  assert.ok(only);
+  return { ...made, piece, hanger: only };
 }
 
 describe('A ring', () => {
@@ -158,5 +159,73 @@ describe('A slot', () => {
       // Round ends: a·b − (4 − π)r².
       assertNear(area(hanger.opening), 33 - (4 - Math.PI) * 2.25, 0.02);
     }
+  });
+});
+
+describe('Hangers', () => {
+  const shapes = ['plate: {rectangle: [80, 30]}', 'other: {ellipse: [60, 40]}'];
+
+  it('may be two, between which the piece hangs level', async () => {
+    const made = await make(
+      specOf(shapes, 'body: [plate], hanger: [{hole: {at: top-left, opening: 4}}, {ring: {at: right, opening: 4}}]'),
+    );
+    const [hole, ring] = made.pieces[0]!.hangers;
+    assert.equal(made.pieces[0]!.hangers.length, 2);
+    // Exact: 40 and 15 less the inset of twice min_web, 3 mm, and the radius of 2 mm.
+    assertNear(hole!.centre.x, -35, 0.01);
+    assertNear(hole!.centre.y, 10, 0.01);
+    assert.ok(ring!.centre.x > 40);
+    assert.deepEqual(hole!.path, ['pieces', 'tag', 'hanger', 0, 'hole']);
+    assert.equal(made.region.length, 3, 'an outline and two holes');
+    assert.deepEqual(made.issues, []);
+  });
+
+  it('of which one is too weak are told at that one', async () => {
+    const piece = 'body: [plate], hanger: [{hole: {at: left, inset: 4}}, {hole: {at: right, inset: 0.5}}]';
+    const { issues } = await make(specOf(shapes, piece));
+    assert.deepEqual(
+      issues.map(({ code, path }) => [code, path]),
+      [['hole-near-edge', ['pieces', 'tag', 'hanger', 1, 'hole']]],
+    );
+  });
+
+  it('may be defined once and hang several pieces', async () => {
+    const text = [
+      'tagwright: 1',
+      'hangers: {side: {ring: {at: left, opening: 3}}}',
+      'shapes:',
+      ...shapes.map((shape) => `  ${shape}`),
+      'pieces:',
+      '  a: {body: [plate], hanger: side}',
+      '  b: {body: [other], hanger: [side, {hole: {at: right}}]}',
+      '',
+    ].join('\n');
+    const { pieces, issues } = await make(text);
+    assert.deepEqual(issues, []);
+    assert.deepEqual(
+      pieces.map(({ hangers }) => hangers.map(({ kind, path }) => [kind, path[0]])),
+      [
+        [['ring', 'hangers']],
+        [
+          ['ring', 'hangers'],
+          ['hole', 'pieces'],
+        ],
+      ],
+    );
+    const misspelt = await report(text.replace('hanger: side', 'hanger: sidde'));
+    assert.deepEqual(
+      misspelt.issues.map(({ code, suggestions }) => [code, suggestions]),
+      [['unknown-hanger', ['side']]],
+    );
+  });
+
+  it('that nothing uses are read all the same, and more than two are too many', async () => {
+    const unused = await report(specOf(shapes, 'body: [plate]', ['hangers: {side: {ring: {opening: -3}}}']));
+    assert.deepEqual(
+      unused.issues.map(({ code, path }) => [code, path]),
+      [['bad-length', ['hangers', 'side', 'ring', 'opening']]],
+    );
+    const three = await report(specOf(shapes, 'body: [plate], hanger: [{hole: {}}, {hole: {}}, {hole: {}}]'));
+    assert.ok(three.issues.some(({ code }) => code === 'bad-value'));
   });
 });

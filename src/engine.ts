@@ -8,7 +8,8 @@ import type { AcceptedIssue, Severities } from './judgement.ts';
 import { acceptComments } from './spec/accept-comments.ts';
 import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
-import type { SpecSource } from './spec/source.ts';
+import { SpecSource } from './spec/source.ts';
+import { loadUses } from './spec/used-files.ts';
 import { buildTag } from './tag/build.ts';
 import { StageCache } from './tag/cache.ts';
 import { loadFiles } from './tag/load.ts';
@@ -59,12 +60,15 @@ export class Engine {
   async compute(text: string, { locate, signal, severities = {} }: ComputeOptions): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
-    const { source, model, issues } = parseSpec(text);
+    const unread = new SpecSource(text);
+    const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate });
+    signal?.throwIfAborted();
+    const { source, model, issues } = parseSpec(unread, uses);
     clock.lap('read');
     const comments = acceptComments(text);
     if (!model) {
       const judged = judge(issues, source, comments, severities, false);
-      return { source, ...judged, files: [], timings: clock.laps };
+      return { source, ...judged, files: uses.files, timings: clock.laps };
     }
     const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
     await checkpoint();
@@ -76,7 +80,11 @@ export class Engine {
     clock.lap('check');
     const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judge(placed(findings, source), source, comments, severities, complete);
-    return { source, tag, model, ...judged, files: loaded.files, timings: clock.laps };
+    return { source, tag, model, ...judged, files: [...uses.files, ...loaded.files], timings: clock.laps };
+  }
+
+  async #readText(path: string): Promise<string> {
+    return new TextDecoder().decode(await this.#files.read(path));
   }
 
   #build(model: TagModel, loaded: Loaded, findings: Finding[], checkpoint: () => Promise<void>): Promise<Tag> {

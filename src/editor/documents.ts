@@ -5,14 +5,20 @@ import * as vscode from 'vscode';
 /** As a glob, for watching and searching; `*.tag.yaml` by name, in any folder. */
 export const tagSpecGlob = '**/*.tag.{yaml,yml}';
 
-/** Fonts and drawings that a spec may lie beside. */
-export const companionGlob = '**/*.{svg,ttf,otf,ttc,otc,woff,woff2}';
+/** Files that a spec may draw on: shared definitions, drawings and fonts. */
+export const companionGlob = '**/*.{yaml,yml,svg,ttf,otf,ttc,otc,woff,woff2}';
 
 export const tagSpecSelector: vscode.DocumentSelector = { pattern: tagSpecGlob };
 
 export function isTagSpec(uri: vscode.Uri): boolean {
   // A git revision, a diff side and the like are pictures of a file, not files to check.
   return /\.tag\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
+}
+
+/** The document of a file, if it is open. */
+export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
+  const key = uri.toString();
+  return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
 }
 
 /** The spec a command means: the one it was called on, else the one in the active editor. */

@@ -1,6 +1,7 @@
-/** Font and drawing files as the editor reaches them: workspace files through its file system, installed ones directly. */
+/** Fonts, drawings and shared definitions as the editor reaches them: workspace files through its file system, installed ones directly. */
 
 import * as vscode from 'vscode';
+import { openDocument } from './documents.ts';
 import { maxFontBytes } from '../text/font-files.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
@@ -18,7 +19,10 @@ export function editorFontFiles(extensionUri: vscode.Uri): FontFiles {
   };
 }
 
+/** What is open counts as it stands in its editor. */
 async function readUri(uri: vscode.Uri): Promise<Uint8Array> {
+  const document = openDocument(uri);
+  if (document) return new TextEncoder().encode(document.getText());
   const { size } = await vscode.workspace.fs.stat(uri);
   if (size > maxFontBytes) throw new RangeError('The file is too large to be a font or a drawing.');
   return vscode.workspace.fs.readFile(uri);

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Engine, Report } from '../engine.ts';
 import { computeOptions } from './compute-options.ts';
-import { companionGlob, fileExists, isTagSpec, tagSpecGlob } from './documents.ts';
+import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from './documents.ts';
 import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
 
@@ -50,9 +50,15 @@ export class TagService implements TagResults, vscode.Disposable {
         this.#schedule(uri, 0);
       }),
       workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-        if (contentChanges.length > 0) this.#schedule(document.uri, settleDelayMs);
+        if (contentChanges.length === 0) return;
+        this.#schedule(document.uri, settleDelayMs);
+        // What is typed into a file that specs use shows in them before it is saved.
+        companionChanged(document.uri);
       }),
-      workspace.onDidCloseTextDocument(({ uri }) => void this.#closed(uri)),
+      workspace.onDidCloseTextDocument(({ uri }) => {
+        void this.#closed(uri);
+        companionChanged(uri);
+      }),
       workspace.onDidGrantWorkspaceTrust(() => {
         this.#recomputeAll();
       }),
@@ -196,11 +202,6 @@ function checked(uri: vscode.Uri, version: number, report: Report, before: Check
     rangeOf: (path) => drawn?.source.range(path),
     pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
   };
-}
-
-function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
-  const key = uri.toString();
-  return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
 }
 
 function workspaceFileLimit(): number {

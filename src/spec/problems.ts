@@ -6,6 +6,7 @@ import type { IssueCode } from '../issue-kinds.ts';
 import { parseLength } from './length.ts';
 import type { Units } from './length.ts';
 import type { SpecSource } from './source.ts';
+import { joined } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
 /** What a length may be. `size`: more than nothing. `distance`: nothing or more. `signed`: anything. */
@@ -15,10 +16,26 @@ export class Problems {
   readonly issues: Issue[] = [];
   readonly source: SpecSource;
   readonly units: Units;
+  /** Where the spec asks for the file that this is about; nothing for the spec itself. Paths here are those of the file. */
+  readonly base: YamlPath;
+  /** Of the file, as seen from that of the spec, with its slash. */
+  readonly #folder: string;
 
-  constructor(source: SpecSource, units: Units) {
+  constructor(source: SpecSource, units: Units, base: YamlPath = [], folder = '') {
     this.source = source;
     this.units = units;
+    this.base = base;
+    this.#folder = folder;
+  }
+
+  /** A path of this file as what is made of it carries it: in the spec it stands where the file is asked for. */
+  inSpec(path: YamlPath): YamlPath {
+    return this.base.length === 0 ? path : [...this.base, ...path];
+  }
+
+  /** A file that is named here, as seen from the folder of the spec. */
+  beside(file: string): string {
+    return joined(this.#folder, file);
   }
 
   error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {

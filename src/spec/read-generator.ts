@@ -1,5 +1,6 @@
 /** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
 
+import { isFontFile } from '../text/font-files.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
@@ -131,7 +132,7 @@ export function readGenerator(
     case 'path':
       return { kind: 'path', data: spec.path!, mmPerUnit: problems.units === 'in' ? mmPerInch : 1 };
     case 'drawing':
-      return { kind: 'drawing', file: spec.drawing! };
+      return { kind: 'drawing', file: problems.beside(spec.drawing!) };
     case 'around': {
       const shape = shapes.byRef(spec.around!, at('around'));
       const by = problems.length(spec.by, at('by'), 'distance');
@@ -163,7 +164,7 @@ function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): Generato
   return {
     kind: 'text',
     text,
-    font: spec.font ?? defaultFont,
+    font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
     weight: spec.weight ?? 400,
     italic: spec.italic ?? false,
     ...(sizeMm === undefined ? {} : { sizeMm }),

@@ -1,28 +1,21 @@
 /** Pieces of a spec and their hangers. */
 
 import type { YamlPath } from '../issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel, Shape, Stock, Tie } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel, Shape } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
+import type { Workshop } from './read-workshop.ts';
+import type { Scope } from './scope.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
 
-export interface Workshop {
-  readonly stock: Stock;
-  readonly tie: Tie | undefined;
-}
-
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
-export function readPieces(
-  pieces: Readonly<Record<string, PieceSpec>>,
-  named: Readonly<Record<string, HangerSpec>>,
-  shapes: ShapeReader,
-  problems: Problems,
-  workshop: Workshop,
-): PieceModel[] {
+export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
+  const { shapes, problems } = scope;
+  const pieces = scope.spec.pieces ?? {};
   const ids = Object.keys(pieces);
-  const readOne = hangerReader(named, shapes, problems, workshop);
+  const readOne = hangerReader(scope, workshop);
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
@@ -63,26 +56,19 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
 /** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
-function hangerReader(
-  named: Readonly<Record<string, HangerSpec>>,
-  shapes: ShapeReader,
-  problems: Problems,
-  workshop: Workshop,
-): ReadHanger {
-  const read = new Map(
-    Object.entries(named).map(([name, spec]) => [
-      name,
-      readHanger(spec, ['hangers', name], shapes, problems, workshop),
-    ]),
-  );
+function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
+  const read = new Map<Scope, Map<string, Hanger | undefined>>();
+  const readAll = (owner: Scope): void => {
+    if (read.has(owner)) return;
+    const named = Object.entries(owner.spec.hangers ?? {});
+    read.set(owner, new Map(named.map(([name, spec]) => [name, readHanger(spec, ['hangers', name], owner, workshop)])));
+    owner.uses.forEach(readAll);
+  };
+  readAll(scope);
   return (ref, path) => {
-    if (typeof ref !== 'string') return readHanger(ref, path, shapes, problems, workshop);
-    if (read.has(ref)) return read.get(ref);
-    // One that does not fit the schema was taken out, and has been reported.
-    if (problems.wrote(['hangers', ref])) return undefined;
-    const suggestions = nearest(ref, [...read.keys()]);
-    problems.error('unknown-hanger', path, `There is no hanger “${ref}”.${didYouMean(suggestions)}`, { suggestions });
-    return undefined;
+    if (typeof ref !== 'string') return readHanger(ref, path, scope, workshop);
+    const owner = scope.require('hangers', ref, path);
+    return owner && read.get(owner)?.get(ref);
   };
 }
 
@@ -99,8 +85,7 @@ function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger
 function readHanger(
   spec: HangerSpec,
   path: YamlPath,
-  shapes: ShapeReader,
-  problems: Problems,
+  { shapes, problems }: Scope,
   { stock, tie }: Workshop,
 ): Hanger | undefined {
   const kind = (['ring', 'hole', 'slot'] as const).find((key) => spec[key] !== undefined);
@@ -111,7 +96,7 @@ function readHanger(
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on: Shape | undefined = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
   const base = {
-    path: here,
+    path: problems.inSpec(here),
     ...(on ? { on } : {}),
     at: readPlace(common.at, kind, [...here, 'at'], problems),
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },

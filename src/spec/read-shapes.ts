@@ -5,11 +5,16 @@ import type { Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import { generatorKeyOf, readGenerator } from './read-generator.ts';
 import { readModifiers } from './read-modifiers.ts';
-import { didYouMean, nearest } from './suggest.ts';
 import type { ShapeOrName, ShapeSpec, TagSpec } from './types.generated.ts';
 
 /** How deep shapes may be written inside shapes, or lead to one another; far beyond any tag, far below the stack's limit. */
 const deepest = 200;
+
+/** Where names are looked up that the file itself does not define. */
+interface ShapeScope {
+  readonly uses: readonly { readonly shapes: ShapeReader }[];
+  require(group: 'shapes', name: string, path: YamlPath): { readonly shapes: ShapeReader } | undefined;
+}
 
 export class ShapeReader implements ShapeNames {
   readonly #specs: Readonly<Record<string, ShapeSpec>>;
@@ -17,16 +22,18 @@ export class ShapeReader implements ShapeNames {
   /** `undefined`: was tried, and its problem has been told. */
   readonly #done = new Map<string, Shape | undefined>();
   readonly #underWay: string[] = [];
+  readonly #scope: ShapeScope;
   #depth = 0;
 
-  constructor(spec: Partial<TagSpec>, problems: Problems) {
+  constructor(spec: Partial<TagSpec>, problems: Problems, scope: ShapeScope) {
     this.#specs = spec.shapes ?? {};
     this.#problems = problems;
+    this.#scope = scope;
   }
 
-  /** All named shapes that can be read. */
+  /** All named shapes that can be read, those of used files first. */
   all(): Map<string, Shape> {
-    const shapes = new Map<string, Shape>();
+    const shapes = new Map<string, Shape>(this.#scope.uses.flatMap((used) => [...used.shapes.all()]));
     for (const name of Object.keys(this.#specs)) {
       const shape = this.#named(name);
       if (shape) shapes.set(name, shape);
@@ -43,13 +50,8 @@ export class ShapeReader implements ShapeNames {
       this.#problems.error('cycle', path, `“${name}” is made from itself: ${round}.`);
       return undefined;
     }
-    // A name whose own definition was found wrong has been reported there.
-    if (this.#problems.wrote(['shapes', name])) return undefined;
-    const suggestions = nearest(name, Object.keys(this.#specs));
-    this.#problems.error('unknown-shape', path, `There is no shape “${name}”.${didYouMean(suggestions)}`, {
-      suggestions,
-    });
-    return undefined;
+    const owner = this.#scope.require('shapes', name, path);
+    return owner?.shapes.byName(name, path);
   }
 
   /** A name or a shape written in place. */
@@ -78,7 +80,8 @@ export class ShapeReader implements ShapeNames {
       const generator = key && readGenerator(key, spec, path, this.#problems, this);
       const modifiers = readModifiers(spec, path, this.#problems, this);
       const clean = this.#problems.issues.length === before;
-      return generator && clean ? { ...(name === undefined ? {} : { name }), path, generator, modifiers } : undefined;
+      if (!generator || !clean) return undefined;
+      return { ...(name === undefined ? {} : { name }), path: this.#problems.inSpec(path), generator, modifiers };
     } finally {
       this.#depth--;
     }

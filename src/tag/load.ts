@@ -3,6 +3,7 @@
 import type { Finding } from '../issue.ts';
 import type { Shape, TagModel, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
+import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
 import type { LoadedDrawing } from './resources.ts';
@@ -23,9 +24,6 @@ export interface Loading {
   readonly locate: (relative: string) => string | undefined;
 }
 
-/** A `font` that ends so is a file, anything else a family. */
-const fontFile = /\.(ttf|otf|ttc|otc|woff2?)$/i;
-
 export async function loadFiles(model: TagModel, loading: Loading): Promise<Loaded> {
   const fonts = new Map<TextGenerator, FontFace>();
   const drawings = new Map<string, LoadedDrawing>();
@@ -39,7 +37,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
   for (const shape of everyShape(model)) {
     const { generator } = shape;
     if (generator.kind === 'text') {
-      const isFile = fontFile.test(generator.font);
+      const isFile = isFontFile(generator.font);
       const file = isFile ? locate(generator.font) : undefined;
       const path = [...shape.path, 'font'];
       if (isFile && file === undefined) {

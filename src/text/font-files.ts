@@ -9,5 +9,10 @@ export interface FontFiles {
   systemFonts(): Promise<readonly string[]>;
 }
 
+/** Whether a `font` is the name of a file; anything else is a family. */
+export function isFontFile(font: string): boolean {
+  return /\.(ttf|otf|ttc|otc|woff2?)$/i.test(font);
+}
+
 /** Larger than any font a tag needs (the largest in use, with every Chinese character, are about 30 MB). */
 export const maxFontBytes = 64 * 1024 * 1024;

@@ -15,6 +15,7 @@ const folder = join(import.meta.dirname, '..', '..', 'src', 'explanations');
 
 /** Files that the examples name. */
 const engine = newEngine({
+  'house.yaml': 'tagwright: 1\nshapes: {plate: {ellipse: 40 mm}}\n',
   'leaf.svg':
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',
   // The signature of WOFF2 (W3C, WOFF File Format 2.0, section 4.1).

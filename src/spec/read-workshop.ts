@@ -1,0 +1,102 @@
+/** What a tag is made of and hung on: stock, tie and sheet, written in the spec or taken from the files it uses. */
+
+import type { Sheet, Stock, Tie } from './model.ts';
+import type { Scope } from './scope.ts';
+import type { StockSpec, TieSpec } from './types.generated.ts';
+import type { YamlPath } from '../issue.ts';
+
+/** Narrowest web to rely on where the spec does not say: as wide as the sheet is thick, 1.5 mm as a floor (common practice, no source). */
+const leastWebMm = 1.5;
+
+export interface Workshop {
+  readonly stock: Stock;
+  readonly tie: Tie | undefined;
+  readonly sheet: Sheet | undefined;
+}
+
+export function readWorkshop(scope: Scope): Workshop {
+  // Named ones are read whether they are used or not, so that what is wrong with them is told.
+  for (const { owner, name, spec } of members(scope, 'stocks')) readStock(owner, spec, ['stocks', name]);
+  for (const { owner, name, spec } of members(scope, 'ties')) readTie(owner, spec, ['ties', name]);
+  const stock = chosen(scope, 'stock', 'stocks');
+  const tie = chosen(scope, 'tie', 'ties');
+  const sheet = giver(scope, 'sheet');
+  return {
+    stock: stock ? readStock(stock.owner, stock.spec, stock.path) : { kerf: 0, minWeb: leastWebMm },
+    tie: tie && readTie(tie.owner, tie.spec, tie.path),
+    sheet: sheet && readSheet(sheet),
+  };
+}
+
+type Single = 'stock' | 'tie' | 'sheet';
+
+/** The spec itself if it says anything; else the one used file that does. */
+function giver(scope: Scope, key: Single): Scope | undefined {
+  if (scope.spec[key] !== undefined) return scope;
+  const givers = scope.uses.flatMap((used) => giver(used, key) ?? []);
+  const sources = new Set(givers.map(({ problems }) => problems.source));
+  if (sources.size > 1) {
+    const message = `Several of the files used here give a ${key}; say in this file which it is.`;
+    scope.problems.error('name-clash', ['use'], message);
+  }
+  return givers[0];
+}
+
+interface Chosen<T> {
+  readonly owner: Scope;
+  readonly spec: T;
+  readonly path: YamlPath;
+}
+
+function chosen(scope: Scope, key: 'stock', group: 'stocks'): Chosen<StockSpec> | undefined;
+function chosen(scope: Scope, key: 'tie', group: 'ties'): Chosen<TieSpec> | undefined;
+function chosen(scope: Scope, key: 'stock' | 'tie', group: 'stocks' | 'ties'): Chosen<StockSpec | TieSpec> | undefined {
+  const from = giver(scope, key);
+  const value = from?.spec[key];
+  if (!from || value === undefined) return undefined;
+  if (typeof value !== 'string') return { owner: from, spec: value, path: [key] };
+  const owner = from.require(group, value, [key]);
+  const spec = owner?.spec[group]?.[value];
+  return owner && spec && { owner, spec, path: [group, value] };
+}
+
+function members(scope: Scope, group: 'stocks'): { owner: Scope; name: string; spec: StockSpec }[];
+function members(scope: Scope, group: 'ties'): { owner: Scope; name: string; spec: TieSpec }[];
+function members(scope: Scope, group: 'stocks' | 'ties'): { owner: Scope; name: string; spec: StockSpec | TieSpec }[] {
+  const own = Object.entries(scope.spec[group] ?? {}).filter(
+    ([name]) => scope.spec[group === 'stocks' ? 'stock' : 'tie'] !== name,
+  );
+  return own.map(([name, spec]) => ({ owner: scope, name, spec: spec as StockSpec | TieSpec }));
+}
+
+function readStock({ problems }: Scope, { material, ...lengths }: StockSpec, path: YamlPath): Stock {
+  const thickness = problems.length(lengths.thickness, [...path, 'thickness'], 'size');
+  const minWeb = problems.length(lengths.min_web, [...path, 'min_web'], 'size');
+  return {
+    ...(material === undefined ? {} : { material }),
+    ...(thickness === undefined ? {} : { thickness }),
+    kerf: problems.length(lengths.kerf, [...path, 'kerf'], 'distance') ?? 0,
+    minWeb: minWeb ?? Math.max(leastWebMm, thickness ?? 0),
+  };
+}
+
+function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | undefined {
+  for (const kind of ['twine', 'ribbon'] as const) {
+    const size = problems.length(spec[kind], [...path, kind], 'size');
+    if (size !== undefined) return { kind, size };
+  }
+  return undefined;
+}
+
+function readSheet({ spec: { sheet }, problems }: Scope): Sheet | undefined {
+  // A size that does not fit the schema was taken out, and has been reported.
+  const written: readonly (number | string)[] = (sheet as Partial<typeof sheet>)?.size ?? [];
+  const side = (index: 0 | 1) => problems.length(written[index], ['sheet', 'size', index], 'size');
+  const [width, height] = [side(0), side(1)];
+  const margin = problems.length(sheet?.margin, ['sheet', 'margin'], 'distance') ?? 0;
+  if (width === undefined || height === undefined) return undefined;
+  if (2 * margin >= Math.min(width, height)) {
+    problems.error('bad-length', ['sheet', 'margin'], 'The margins leave nothing of the sheet.');
+  }
+  return { width, height, margin };
+}

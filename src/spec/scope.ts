@@ -1,0 +1,123 @@
+/** What one file defines, and what it gets from the files it uses. */
+
+import type { Issue, YamlPath } from '../issue.ts';
+import type { UsedFile } from './used-files.ts';
+import { folderOf } from './used-files.ts';
+import { Problems } from './problems.ts';
+import { ShapeReader } from './read-shapes.ts';
+import { checkAgainstSchema } from './schema-issues.ts';
+import type { SpecSource } from './source.ts';
+import { didYouMean, nearest } from './suggest.ts';
+import type { TagSpec } from './types.generated.ts';
+
+/** The groups whose members have names. */
+type Group = 'shapes' | 'hangers' | 'stocks' | 'ties';
+
+const groups: readonly Group[] = ['shapes', 'hangers', 'stocks', 'ties'];
+
+const words = { shapes: 'shape', hangers: 'hanger', stocks: 'stock', ties: 'tie' } as const;
+
+const unknownCodes = {
+  shapes: 'unknown-shape',
+  hangers: 'unknown-hanger',
+  stocks: 'unknown-name',
+  ties: 'unknown-name',
+} as const;
+
+export class Scope {
+  readonly spec: Partial<TagSpec>;
+  readonly problems: Problems;
+  readonly shapes: ShapeReader;
+  readonly uses: readonly Scope[];
+  readonly #schemaIssues: readonly Issue[];
+  readonly #name: string;
+
+  /** `name` and `base`: of a used file, and where the spec asks for it; both empty for the spec itself. */
+  constructor(source: SpecSource, used: readonly UsedFile[], name = '', base: YamlPath = []) {
+    this.#name = name;
+    this.uses = used.map((file) => new Scope(file.source, file.uses, file.name, file.path));
+    const { value, issues } = checkAgainstSchema(source);
+    // Only the spec itself must have pieces.
+    this.#schemaIssues =
+      base.length === 0
+        ? issues
+        : issues.filter(
+            ({ code, path, message }) => !(code === 'missing-key' && path.length === 0 && /pieces/.test(message)),
+          );
+    this.spec = isGroup(value) ? value : {};
+    this.problems = new Problems(source, this.spec.units ?? 'mm', base, folderOf(name));
+    this.shapes = new ShapeReader(this.spec, this.problems, this);
+  }
+
+  /** Everything that is wrong here and in the used files, at its place in the spec itself. */
+  issues(spec: SpecSource): Issue[] {
+    const { source, base } = this.problems;
+    const own = [...source.issues, ...this.#schemaIssues, ...this.problems.issues];
+    const told = base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
+    return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
+  }
+
+  #asSeenFrom(spec: SpecSource, { code, severity, message, range }: Issue): Issue {
+    const { source, base } = this.problems;
+    const { line } = source.position(range.start);
+    return { code, severity, path: base, range: spec.range(base), message: `${this.#name}, line ${line}: ${message}` };
+  }
+
+  /** The scope that defines a name, this one first. */
+  owner(group: Group, name: string): Scope | undefined {
+    if (Object.hasOwn(this.spec[group] ?? {}, name)) return this;
+    for (const used of this.uses) {
+      const owner = used.owner(group, name);
+      if (owner) return owner;
+    }
+    return undefined;
+  }
+
+  /** As `owner`; where there is none, a problem at `path` that names the nearest there are. */
+  require(group: Group, name: string, path: YamlPath): Scope | undefined {
+    const owner = this.owner(group, name);
+    // One whose own definition was found wrong has been reported there.
+    if (owner || this.#wrote(group, name)) return owner;
+    const suggestions = nearest(name, this.#names(group));
+    const message = `There is no ${words[group]} “${name}”.${didYouMean(suggestions)}`;
+    this.problems.error(unknownCodes[group], path, message, { suggestions });
+    return undefined;
+  }
+
+  /** Tells of names that more than one file defines: nobody could say which is meant. */
+  checkClashes(): void {
+    for (const group of groups) {
+      const owners = new Map<string, Scope>();
+      for (const used of this.uses.flatMap((scope) => scope.#withUses())) {
+        for (const name of Object.keys(used.spec[group] ?? {})) {
+          const other = Object.hasOwn(this.spec[group] ?? {}, name) ? this : owners.get(name);
+          owners.set(name, used);
+          // The same file, used twice, says the same.
+          if (!other || other.problems.source === used.problems.source) continue;
+          const path = other === this ? [group, name] : used.problems.base;
+          const where = other === this ? used.#name : `both ${other.#name} and ${used.#name}`;
+          const range = other === this ? this.problems.source.keyRange(path) : this.problems.source.range(path);
+          this.problems.error('name-clash', path, `There is a ${words[group]} “${name}” in ${where} as well.`, {
+            range,
+          });
+        }
+      }
+    }
+  }
+
+  #withUses(): Scope[] {
+    return [this, ...this.uses.flatMap((used) => used.#withUses())];
+  }
+
+  #names(group: Group): string[] {
+    return this.#withUses().flatMap((scope) => Object.keys(scope.spec[group] ?? {}));
+  }
+
+  #wrote(group: Group, name: string): boolean {
+    return this.#withUses().some(({ problems }) => problems.wrote([group, name]));
+  }
+}
+
+function isGroup(value: unknown): value is Partial<TagSpec> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

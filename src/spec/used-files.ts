@@ -1,0 +1,108 @@
+/** Files that a spec uses for what many specs share, loaded before the spec is read: files are waited for, reading is not. */
+
+import type { Issue, YamlPath } from '../issue.ts';
+import { clip } from './length.ts';
+import { SpecSource } from './source.ts';
+
+/** A file under `use`, and those it uses itself. */
+export interface UsedFile {
+  /** As seen from the folder of the spec. */
+  readonly name: string;
+  /** Where the spec asks for it; what a file uses in turn is asked for at the same place. */
+  readonly path: YamlPath;
+  readonly source: SpecSource;
+  readonly uses: readonly UsedFile[];
+}
+
+export interface Uses {
+  readonly used: readonly UsedFile[];
+  readonly issues: readonly Issue[];
+  /** Full paths of all files asked for, found or not. */
+  readonly files: readonly string[];
+}
+
+export const noUses: Uses = { used: [], issues: [], files: [] };
+
+export interface UseLoading {
+  /** The text of a file; rejects where it cannot be read. */
+  readonly read: (path: string) => Promise<string>;
+  readonly locate: (relative: string) => string | undefined;
+}
+
+/** A spec draws on a file or two; more than this is a slip, or meant to do harm. */
+const mostFiles = 50;
+
+/** Loads every file a spec uses, each once for each place that uses it, with a problem at `use` for each that cannot be had. */
+export async function loadUses(source: SpecSource, { read, locate }: UseLoading): Promise<Uses> {
+  const issues: Issue[] = [];
+  const files = new Set<string>();
+  const sources = new Map<string, SpecSource>();
+  let count = 0;
+  const fault = (code: Issue['code'], path: YamlPath, message: string) => {
+    issues.push({ code, severity: 'error', path, range: source.range(path), message });
+  };
+
+  async function load(name: string, path: YamlPath, chain: readonly string[]): Promise<UsedFile | undefined> {
+    const file = locate(name);
+    if (file === undefined) {
+      fault('bad-file', path, `“${clip(name)}” is not inside the spec's folder.`);
+      return undefined;
+    }
+    files.add(file);
+    if (chain.includes(name)) {
+      fault('cycle', path, `“${clip(name)}” uses itself: ${[...chain.slice(chain.indexOf(name)), name].join(' → ')}.`);
+      return undefined;
+    }
+    if (++count > mostFiles) {
+      if (count === mostFiles + 1) fault('bad-value', path, `More than ${mostFiles} files are used.`);
+      return undefined;
+    }
+    try {
+      const used = sources.get(file) ?? new SpecSource(await read(file));
+      sources.set(file, used);
+      const uses = await all(used, folderOf(name), () => path, [...chain, name]);
+      return { name, path, source: used, uses };
+    } catch {
+      fault('bad-file', path, `“${clip(name)}” cannot be found or read.`);
+      return undefined;
+    }
+  }
+
+  async function all(
+    from: SpecSource,
+    folder: string,
+    pathOf: (index: number | undefined) => YamlPath,
+    chain: readonly string[],
+  ): Promise<UsedFile[]> {
+    const found: UsedFile[] = [];
+    for (const { name, index } of usesOf(from)) {
+      const file = await load(joined(folder, name), pathOf(index), chain);
+      if (file) found.push(file);
+    }
+    return found;
+  }
+
+  const used = await all(source, '', (index) => (index === undefined ? ['use'] : ['use', index]), []);
+  return { used, issues, files: [...files] };
+}
+
+/** What stands under `use`, as far as it is text; the schema speaks of the rest. */
+function usesOf({ value }: SpecSource): { name: string; index: number | undefined }[] {
+  if (typeof value !== 'object' || value === null) return [];
+  const { use } = value as { use?: unknown };
+  const list = Array.isArray(use)
+    ? use.map((name: unknown, index) => ({ name, index }))
+    : [{ name: use, index: undefined }];
+  return list.flatMap(({ name, index }) => (typeof name === 'string' ? [{ name, index }] : []));
+}
+
+/** With its slash; nothing for a file beside the spec. */
+export function folderOf(name: string): string {
+  return name.slice(0, name.lastIndexOf('/') + 1);
+}
+
+/** A path written in a file of `folder`, as seen from where that folder is seen from. */
+export function joined(folder: string, name: string): string {
+  const plain = name.replace(/^(\.\/)+/, '');
+  return /^([a-z]:)?[\\/]/i.test(name) ? name : folder + plain;
+}

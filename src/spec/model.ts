@@ -186,6 +186,8 @@ export interface PieceModel {
   readonly score: readonly Entry[];
   readonly engrave: readonly Entry[];
   readonly hangers: readonly Hanger[];
+  /** Asked for the whole piece, its hangers included. */
+  readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
 }

@@ -21,6 +21,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     const path = ['pieces', id];
     const list = (key: 'body' | 'cut' | 'score' | 'engrave') => readEntries(spec[key], [...path, key], shapes);
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
+    const size = readWholeSize(spec, path, problems);
     return {
       id,
       title: spec.title ?? id,
@@ -29,11 +30,29 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       cut: list('cut'),
       score: list('score'),
       engrave: list('engrave'),
+      ...(size ? { size } : {}),
       hangers: readHangers(spec.hanger, [...path, 'hanger'], readOne),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
     };
   });
+}
+
+function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): PieceModel['size'] {
+  const width = problems.length(spec.width, [...path, 'width'], 'size');
+  const height = problems.length(spec.height, [...path, 'height'], 'size');
+  const side = spec.width === undefined ? 'height' : 'width';
+  const fault = (message: string) => {
+    problems.error('bad-value', [...path, side], message, { range: problems.source.keyRange([...path, side]) });
+  };
+  if (spec.width !== undefined && spec.height !== undefined) {
+    fault('A piece keeps its proportions: give its width or its height.');
+  }
+  const mm = width ?? height;
+  if (mm !== undefined && spec.glue_to !== undefined) {
+    fault('A piece that is glued on has the size of what it is glued to; give that one a size.');
+  }
+  return mm === undefined ? undefined : { side, mm };
 }
 
 function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {

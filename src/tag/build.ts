@@ -1,14 +1,15 @@
 /** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
 
+import { transform } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Entry, Hanger, PieceModel, TagModel } from '../spec/model.ts';
+import type { Entry, Hanger, PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import type { Resources } from './resources.ts';
-import type { Solid } from './solid.ts';
 import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
+import { scaledBy, wholeScale } from './whole-size.ts';
 
 /**
  * The tag with everything that can be made of it. Unused shapes are made too, so that their problems show while they are
@@ -16,75 +17,143 @@ import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
  * @throws whatever `resources.checkpoint` throws to stop it; nothing else.
  */
 export async function buildTag(model: TagModel, resources: Resources): Promise<Tag> {
-  const evaluator = new Evaluator(resources);
-  for (const shape of model.shapes.values()) await evaluator.make(shape);
+  const builder = new PieceBuilder(model, resources);
+  for (const shape of model.shapes.values()) await builder.evaluator.make(shape);
   const pieces: Piece[] = [];
   for (const piece of model.pieces) {
-    const built = await buildPiece(piece, evaluator, resources);
+    const built = await builder.build(piece);
     if (built) pieces.push(built);
     await resources.checkpoint();
   }
   const { title, units, stock, tie, sheet } = model;
-  const { made } = evaluator;
+  const { made } = builder.evaluator;
   return { title, units, stock, ...(tie ? { tie } : {}), ...(sheet ? { sheet } : {}), made, pieces };
 }
 
 interface Made {
-  readonly stage: Stage<Solid>;
+  readonly stage: Stage<Region>;
   readonly entry: Entry;
 }
 
-/** `undefined` where the body has no material, which its shapes have reported. */
-async function buildPiece(model: PieceModel, evaluator: Evaluator, resources: Resources): Promise<Piece | undefined> {
-  const { cache } = resources;
-  const make = async (entries: readonly Entry[]) => {
-    const stages: Made[] = [];
-    for (const entry of entries) stages.push({ stage: await evaluator.make(entry.shape), entry });
-    return stages;
-  };
-  const ids = (stages: readonly Made[]) => stages.map(({ stage }) => stage.id);
-  const regions = (stages: readonly Made[]) => stages.map(({ stage }) => stage.value.region);
-  const bodies = await make(model.body);
-  const cuts = await make(model.cut);
-  const body = cache.get('body', ids(bodies), () => union(regions(bodies)));
-  if (body.value.length === 0) return undefined;
-  const hung: Stage<PlacedHanger | undefined>[] = [];
-  for (const hanger of model.hangers) hung.push(await hang(hanger, body, evaluator, resources));
-  const hangers = hung.flatMap(({ value }) => value ?? []);
-  const hungIds = hung.map((stage) => stage.id);
-  const region = cache.get('piece', [body.id, ids(cuts), hungIds], () => finished(body.value, regions(cuts), hangers));
-  const { id, title, path, parts, glueTo } = model;
-  return {
-    id,
-    title,
-    path,
-    region: region.value,
-    body: body.value,
-    sources: [...sources('body', bodies), ...sources('cut', cuts)],
-    marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
-    hangers,
-    parts,
-    ...(glueTo === undefined ? {} : { glueTo }),
-  };
+class PieceBuilder {
+  readonly evaluator: Evaluator;
+  readonly #model: TagModel;
+  readonly #resources: Resources;
+
+  constructor(model: TagModel, resources: Resources) {
+    this.#model = model;
+    this.#resources = resources;
+    this.evaluator = new Evaluator(resources);
+  }
+
+  /** `undefined` where the body has no material, which its shapes have reported. */
+  async build(model: PieceModel): Promise<Piece | undefined> {
+    const { cache } = this.#resources;
+    const factor = await this.#factorOf(model);
+    const make = (entries: readonly Entry[]) => this.#makeAll(entries, factor);
+    const bodies = await make(model.body);
+    const cuts = await make(model.cut);
+    const body = this.#united(bodies);
+    if (body.value.length === 0) return undefined;
+    const hung: Stage<PlacedHanger | undefined>[] = [];
+    for (const hanger of model.hangers) {
+      const placed = await this.#hang(hanger, body, factor);
+      if (!placed.value) this.#noRoom(hanger);
+      hung.push(placed);
+    }
+    const hangers = hung.flatMap(({ value }) => value ?? []);
+    const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
+    const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
+    const { id, title, path, parts, glueTo } = model;
+    return {
+      id,
+      title,
+      path,
+      region: region.value,
+      body: body.value,
+      sources: [...sources('body', bodies), ...sources('cut', cuts)],
+      marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
+      hangers,
+      parts,
+      ...(glueTo === undefined ? {} : { glueTo }),
+    };
+  }
+
+  /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
+  async #factorOf(piece: PieceModel): Promise<number> {
+    const { size, path, body, hangers } = this.#baseOf(piece);
+    if (!size) return 1;
+    const united = this.#united(await this.#makeAll(body, 1));
+    const on: (Region | undefined)[] = [];
+    for (const hanger of hangers) on.push(hanger.on && (await this.evaluator.make(hanger.on)).value.region);
+    const plain = hangers.map((hanger) => ({ ...hanger, on: hanger.on?.path }));
+    const inputs = [united.id, plain, ids(await this.#makeAll(hangers.flatMap(entryOn), 1)), size];
+    const found = this.#resources.cache.get('whole size', inputs, () =>
+      wholeScale(
+        united.value,
+        (factor) => {
+          const scaled = transform(united.value, scaledBy(factor));
+          return hangers.flatMap((hanger, index) => {
+            const joined = on[index] && transform(on[index], scaledBy(factor));
+            return placeHanger(hanger, joined ?? scaled, scaled) ?? [];
+          });
+        },
+        size,
+      ),
+    );
+    if (found.value === undefined && united.value.length > 0) {
+      const message = `No size of the shapes makes the whole piece ${size.mm} mm ${size.side === 'width' ? 'wide' : 'high'}.`;
+      this.#resources.report({ code: 'empty-shape', severity: 'error', path: [...path, size.side], message });
+    }
+    return found.value ?? 1;
+  }
+
+  /** What a piece is glued on in the end. */
+  #baseOf(piece: PieceModel): PieceModel {
+    const chain = [piece];
+    for (;;) {
+      const last = chain.at(-1)!;
+      const next = this.#model.pieces.find(({ id }) => id === last.glueTo);
+      if (!next || chain.includes(next)) return last;
+      chain.push(next);
+    }
+  }
+
+  async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {
+    const made: Made[] = [];
+    for (const entry of entries) made.push({ stage: await this.#scaled(entry.shape, factor), entry });
+    return made;
+  }
+
+  async #scaled(shape: Shape, factor: number): Promise<Stage<Region>> {
+    const { cache } = this.#resources;
+    const made = await this.evaluator.make(shape);
+    return cache.get('in piece', [made.id, factor], () =>
+      factor === 1 ? made.value.region : transform(made.value.region, scaledBy(factor)),
+    );
+  }
+
+  #united(bodies: readonly Made[]): Stage<Region> {
+    return this.#resources.cache.get('body', ids(bodies), () => union(regions(bodies)));
+  }
+
+  async #hang(hanger: Hanger, body: Stage<Region>, factor: number): Promise<Stage<PlacedHanger | undefined>> {
+    const { on, ...rest } = hanger;
+    const joined = on && (await this.#scaled(on, factor));
+    return this.#resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
+      placeHanger(hanger, joined?.value ?? body.value, body.value),
+    );
+  }
+
+  #noRoom({ kind, path }: Hanger): void {
+    const message = `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
+    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
+  }
 }
 
-async function hang(
-  hanger: Hanger,
-  body: Stage<Region>,
-  evaluator: Evaluator,
-  resources: Resources,
-): Promise<Stage<PlacedHanger | undefined>> {
-  const { on, ...rest } = hanger;
-  const joined = on && (await evaluator.make(on));
-  const placed = resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
-    placeHanger(hanger, joined?.value.region ?? body.value, body.value),
-  );
-  if (!placed.value) {
-    const message = `There is no room for the ${hanger.kind} here; make the body larger or the ${hanger.kind} smaller.`;
-    resources.report({ code: 'empty-shape', severity: 'error', path: hanger.path, message });
-  }
-  return placed;
-}
+const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
+const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value);
+const entryOn = ({ on, path }: Hanger): Entry[] => (on ? [{ shape: on, path }] : []);
 
 /** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
 function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
@@ -94,9 +163,9 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry }) => ({ use, region: stage.value.region, path: entry.shape.path }));
+  return made.map(({ stage, entry }) => ({ use, region: stage.value, path: entry.shape.path }));
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({ operation, region: stage.value.region, path: entry.path }));
+  return made.map(({ stage, entry }) => ({ operation, region: stage.value, path: entry.path }));
 }

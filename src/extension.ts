@@ -6,6 +6,7 @@ import { registerExplanations } from './editor/explanations.ts';
 import { exportSvg } from './editor/export.ts';
 import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
+import { IssueHelp } from './editor/issue-help.ts';
 import { registerLoadHover } from './editor/load-hover.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
@@ -18,6 +19,7 @@ export function activate(context: vscode.ExtensionContext): void {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
   const engine = new Engine(editorFontFiles(context.extensionUri));
   const service = new TagService(engine, log);
+  const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const runExport = async (target?: unknown): Promise<vscode.Uri | undefined> => {
     const uri = targetSpec(target);
@@ -28,7 +30,7 @@ export function activate(context: vscode.ExtensionContext): void {
     log,
     service,
     registerProblems(service),
-    registerQuickFixes(service, engine),
+    registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
     registerLoadHover(service),
     vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
@@ -37,5 +39,5 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: string) => openSample(samples, name)),
   );
-  registerPreview(context, service, { exportSvg: (uri) => void runExport(uri) });
+  registerPreview(context, service, help, { exportSvg: (uri) => void runExport(uri) });
 }

@@ -11,6 +11,13 @@ export class Announcer {
 
   constructor(private readonly region: HTMLElement) {}
 
+  /** The answer to what someone has just done. */
+  say(text: string): void {
+    window.clearTimeout(this.timer);
+    this.spoken = text;
+    this.region.textContent = text;
+  }
+
   /** Speaks once the text has stayed for the pause, and only what was not spoken last. */
   announce(text: string): void {
     window.clearTimeout(this.timer);

@@ -49,3 +49,13 @@ export function eyeIcon(): SVGSVGElement {
     svg('path', { class: 'slash', d: 'M2.5 14 13.5 2' }),
   );
 }
+
+export function wrenchIcon(): SVGSVGElement {
+  return svg(
+    'svg',
+    { class: 'icon', viewBox: '0 0 16 16', 'aria-hidden': 'true' },
+    svg('path', {
+      d: 'M9.2 6.8 3.4 12.6a1.2 1.2 0 0 0 1.7 1.7l5.8-5.8a3.6 3.6 0 0 0 4.3-4.9l-2.3 2.3-2-.5-.5-2 2.3-2.3a3.6 3.6 0 0 0-4.9 4.3z',
+    }),
+  );
+}

@@ -2,7 +2,7 @@
 
 import type { ScenePin } from '../src/preview/protocol.ts';
 import { html, setAttribute, setText } from './dom.ts';
-import { setSeverity, severityIcon } from './icons.ts';
+import { setSeverity, severityIcon, wrenchIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { roving } from './roving.ts';
 
@@ -28,7 +28,8 @@ class IssueRow implements ItemView<ScenePin> {
   private readonly message = html('span', { class: 'message' });
   private readonly line = html('span', { class: 'line-number' });
   private readonly button = html('button', { type: 'button' }, this.icon, this.severity, this.message, this.line);
-  readonly element = html('li', {}, this.button);
+  private readonly fixes = html('button', { type: 'button', class: 'open-fixes' }, wrenchIcon());
+  readonly element = html('li', {}, this.button, this.fixes);
 
   update(pin: ScenePin): void {
     setSeverity(this.icon, pin.severity);
@@ -38,5 +39,8 @@ class IssueRow implements ItemView<ScenePin> {
     setAttribute(this.button, 'data-offset', `${pin.source}`);
     setAttribute(this.button, 'data-pin', pin.id);
     setAttribute(this.button, 'data-severity', pin.severity);
+    setAttribute(this.fixes, 'data-pin', pin.id);
+    setAttribute(this.fixes, 'title', 'What may be done about it (F)');
+    setAttribute(this.fixes, 'aria-label', `What may be done about: ${pin.message}`);
   }
 }

@@ -3,7 +3,15 @@
  * the frame that everything else leans on: a page left over from another version must not draw half a scene.
  */
 
-import type { HighlightMessage, LoadsMessage, Scene, SceneMessage, ScenePin, ToPage } from '../src/preview/protocol.ts';
+import type {
+  FixesMessage,
+  HighlightMessage,
+  LoadsMessage,
+  Scene,
+  SceneMessage,
+  ScenePin,
+  ToPage,
+} from '../src/preview/protocol.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -17,6 +25,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isHighlight(data) ? data : undefined;
     case 'loads':
       return isLoads(data) ? data : undefined;
+    case 'fixes':
+      return isFixes(data) ? data : undefined;
     default:
       return undefined;
   }
@@ -38,6 +48,10 @@ function isHighlight(data: Fields): data is Fields & HighlightMessage {
 
 function isLoads(data: Fields): data is Fields & LoadsMessage {
   return typeof data['version'] === 'number' && isListOf(data['loads'], isLoad);
+}
+
+function isFixes(data: Fields): data is Fields & FixesMessage {
+  return typeof data['version'] === 'number' && isString(data['pin']) && isListOf(data['titles'], isString);
 }
 
 function isLoad(value: unknown): boolean {

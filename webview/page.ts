@@ -6,11 +6,13 @@ import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, setAttribute } from './dom.ts';
+import { FixMenu } from './fix-menu.ts';
 import { IssuesList } from './issues-list.ts';
 import { LayerButtons } from './layers.ts';
 import { allLooks, lookOf } from './look.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
+import { PinWalk } from './pin-walk.ts';
 import { Pins } from './pins.ts';
 import { SceneView } from './scene-view.ts';
 import { toggled, type PageState } from './state.ts';
@@ -51,8 +53,8 @@ export class Page {
     view: () => this.view(),
     stage: () => this.size,
     box: () => this.arranged?.bounds ?? [0, 0, 0, 0],
-    setView: (view) => {
-      this.setView(view);
+    setView: (view, atOnce) => {
+      this.setView(view, atOnce);
     },
     fit: () => {
       this.setView(undefined);
@@ -62,6 +64,16 @@ export class Page {
       this.setView(zoomedAt(this.view(), this.size, centre, actualScale / this.view().scale));
     },
   };
+  private readonly menu: FixMenu;
+  private readonly walk = new PinWalk(
+    this.pins,
+    this.steered,
+    () => this.arranged,
+    () => {
+      const { hiddenLayers } = this.state;
+      if (hiddenLayers.includes('warnings')) this.change({ hiddenLayers: toggled(hiddenLayers, 'warnings') });
+    },
+  );
   private received: SceneMessage | undefined;
   private arranged: Arranged | undefined;
   private size: Size;
@@ -91,10 +103,24 @@ export class Page {
         host.send({ type: 'export', source: state.source });
       },
     });
+    this.menu = new FixMenu({
+      ask: ({ id: pin }) => {
+        host.send({ type: 'ask-fixes', source: state.source, version: this.received!.version, pin });
+      },
+      make: ({ id: pin }, index, title) => {
+        host.send({ type: 'make-fix', source: state.source, version: this.received!.version, pin, index });
+        this.announcer.say(title);
+      },
+      reveal: ({ source }) => {
+        reveal(source, true);
+      },
+      zoomTo: ({ id }) => {
+        this.walk.zoomTo(id);
+      },
+    });
     steer(this.stage, this.steered);
-    followPointing({ sceneView: this.sceneView, pins: this.pins, tip: new Tip(byId('tip')) }, reveal, (id) =>
-      this.received?.pins.find((pin) => pin.id === id),
-    );
+    const pointed = { sceneView: this.sceneView, pins: this.pins, tip: new Tip(byId('tip')), menu: this.menu };
+    followPointing(pointed, reveal, (id) => this.received?.pins.find((pin) => pin.id === id));
     byId('summary').addEventListener('click', () => {
       this.change({ dockOpen: !this.state.dockOpen });
     });
@@ -110,12 +136,18 @@ export class Page {
     switch (message.type) {
       case 'scene':
         this.received = message;
-        this.draw();
+        this.keepingFocus(() => {
+          this.draw();
+          this.menu.follow(message.pins);
+        });
         this.announcer.announce(sceneSentence(message));
         return;
       case 'loads':
         // One of an older drawing comes too late.
         if (message.version === this.received?.version) this.pieces.showLoads(message.loads);
+        return;
+      case 'fixes':
+        if (message.version === this.received?.version) this.menu.show(message);
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
@@ -124,6 +156,13 @@ export class Page {
       default:
         message satisfies never;
     }
+  }
+
+  /** What had the focus may be gone afterwards; the keyboard must not be lost with it. */
+  private keepingFocus(patch: () => void): void {
+    const held = document.activeElement;
+    patch();
+    if (held && !held.isConnected && document.hasFocus()) this.stage.focus();
   }
 
   private change(changes: Partial<PageState>): void {
@@ -180,7 +219,7 @@ export class Page {
   }
 
   /** `undefined`: fit, and go on fitting. */
-  private setView(view: Viewport | undefined): void {
+  private setView(view: Viewport | undefined, atOnce = false): void {
     const viewports: Partial<Record<Arrangement, Viewport>> = { ...this.state.viewports };
     if (view) viewports[this.state.arrangement] = view;
     else Reflect.deleteProperty(viewports, this.state.arrangement);
@@ -188,6 +227,10 @@ export class Page {
     this.host.save(this.state);
     // A fast pointer reports several times a frame.
     cancelAnimationFrame(this.frame);
+    if (atOnce) {
+      this.follow();
+      return;
+    }
     this.frame = requestAnimationFrame(() => {
       this.follow();
     });

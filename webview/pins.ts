@@ -7,7 +7,7 @@ import { fineText, type Units } from './format.ts';
 import { setSeverity, severityIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { placeLabels, type Label } from './place-labels.ts';
-import { toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Of a label without a figure, in px. */
 const iconSize: Size = { width: 18, height: 18 };
@@ -56,6 +56,24 @@ export class Pins {
       this.labelList.get(label.id)!.moveTo(place);
       this.markList.get(label.id)!.draw(place && ends.get(label.id)!, place && nearest(place, label));
     }
+  }
+
+  /** The pins on the drawing, also those out of view, in the order of the text. */
+  get ids(): readonly string[] {
+    return this.shown.map(({ id }) => id);
+  }
+
+  /** The label; it can take the focus only while its spot is on the stage. */
+  label(id: string): HTMLElement | undefined {
+    return this.labelList.get(id)?.element;
+  }
+
+  /** The box in mm round the spot, where it is drawn now. */
+  box(id: string, { offsets }: Arranged): Box | undefined {
+    const pin = this.shown.find((each) => each.id === id);
+    return pin?.points
+      .map(([x, y]): Box => moved([x, y, x, y], offsets.get(pin.piece ?? '') ?? [0, 0]))
+      .reduce((a, b) => joined(a, b));
   }
 
   /** Lights up the pin that the pointer or the keyboard is on in the list of problems. */

@@ -15,7 +15,7 @@ export class Tip {
 
   show(pin: ScenePin, anchor: Element): void {
     setText(this.message, pin.message);
-    setText(this.origin, `Line ${pin.line} · ${pin.code}`);
+    setText(this.origin, `Line ${pin.line} · ${pin.code} · F: fixes`);
     this.element.hidden = false;
     const room = this.element.parentElement!.getBoundingClientRect();
     const label = anchor.getBoundingClientRect();

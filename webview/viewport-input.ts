@@ -7,7 +7,8 @@ export interface Steered {
   readonly stage: () => Size;
   /** What the drawing covers, in mm. */
   readonly box: () => Box;
-  readonly setView: (view: Viewport) => void;
+  /** `atOnce`: what is drawn has followed when it returns, and not only with the next frame. */
+  readonly setView: (view: Viewport, atOnce?: boolean) => void;
   readonly fit: () => void;
   readonly actualSize: () => void;
 }

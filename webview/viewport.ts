@@ -103,6 +103,10 @@ export function moved(box: Box, [dx, dy]: XY): Box {
   return [box[0] + dx, box[1] + dy, box[2] + dx, box[3] + dy];
 }
 
+export function grown(box: Box, by: number): Box {
+  return [box[0] - by, box[1] - by, box[2] + by, box[3] + by];
+}
+
 function clamped(value: number, min: number, max: number): number {
   return Math.min(Math.max(value, min), max);
 }

@@ -4,9 +4,9 @@ import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
 import { fixAll } from '../fixes/fix-all.ts';
 import type { IssueCode } from '../issue-kinds.ts';
+import { workspaceEdit } from './apply-edits.ts';
 import { computeOptions, whileWanted } from './compute-options.ts';
 import { targetSpec } from './documents.ts';
-import { toRange } from './problems.ts';
 import type { Checked, TagService } from './service.ts';
 import { editsBetween } from './text-edits.ts';
 
@@ -20,11 +20,7 @@ export async function allFixes(
   const { source } = report;
   const fixed = await whileWanted(token, (signal) => fixAll(engine, source.text, computeOptions(uri, signal), only));
   if (!fixed || fixed.made.length === 0) return undefined;
-  const edit = new vscode.WorkspaceEdit();
-  for (const { range, text } of editsBetween(source.text, fixed.text)) {
-    edit.replace(uri, toRange(range, source.position.bind(source)), text);
-  }
-  return { edit, made: fixed.made };
+  return { edit: workspaceEdit(uri, source, editsBetween(source.text, fixed.text)), made: fixed.made };
 }
 
 /** The command: one undo step, and a word on what was done. */

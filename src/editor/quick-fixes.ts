@@ -5,29 +5,24 @@
 
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
-import { acceptanceOf } from '../fixes/accept.ts';
 import type { Acceptance } from '../fixes/accept.ts';
-import { findFixes } from '../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
-import { computeOptions, whileWanted } from './compute-options.ts';
+import { workspaceEdit } from './apply-edits.ts';
+import { whileWanted } from './compute-options.ts';
 import { tagSpecSelector } from './documents.ts';
 import { allFixes } from './fix-all.ts';
+import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
 import { toRange } from './problems.ts';
 import type { Checked, TagService } from './service.ts';
 
 const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
 const fixAllKind = SourceFixAll.append('tagwright');
 
-export function registerQuickFixes(service: TagService, engine: Engine): vscode.Disposable {
-  return vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine), {
+export function registerQuickFixes(service: TagService, engine: Engine, help: IssueHelp): vscode.Disposable {
+  return vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine, help), {
     providedCodeActionKinds: [QuickFix, fixAllKind],
   });
-}
-
-interface Help {
-  readonly fixes: readonly Fix[];
-  readonly acceptance: Acceptance | undefined;
 }
 
 /** What mends many at once is worked out only when it is chosen. */
@@ -44,12 +39,12 @@ class FixAllAction extends vscode.CodeAction {
 class QuickFixes implements vscode.CodeActionProvider {
   readonly #service: TagService;
   readonly #engine: Engine;
-  /** Found once for each issue; an issue is a new object at every computation. */
-  readonly #found = new WeakMap<Issue, Help>();
+  readonly #help: IssueHelp;
 
-  constructor(service: TagService, engine: Engine) {
+  constructor(service: TagService, engine: Engine, help: IssueHelp) {
     this.#service = service;
     this.#engine = engine;
+    this.#help = help;
   }
 
   async provideCodeActions(
@@ -67,12 +62,12 @@ class QuickFixes implements vscode.CodeActionProvider {
     for (const issue of result.issues) {
       const place = toRange(issue.range, result.report.source.position.bind(result.report.source));
       if (!place.intersection(range)) continue;
-      const help = await this.#helpFor(issue, result, token);
+      const help = await whileWanted(token, (signal) => this.#help.for(issue, result, signal));
       if (!help || document.version !== result.version) return [];
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
-      [...help.fixes, ...replacements(issue)].forEach((fix, index) => {
+      [...help.fixes, ...help.replacements].forEach((fix, index) => {
         fixes.add(JSON.stringify(fix.edits), diagnostics, () => toAction(fix, index === 0, result));
       });
       const { acceptance } = help;
@@ -96,18 +91,6 @@ class QuickFixes implements vscode.CodeActionProvider {
     action.edit = found.edit;
     return [action];
   }
-
-  async #helpFor(issue: Issue, result: Checked, token: vscode.CancellationToken): Promise<Help | undefined> {
-    const known = this.#found.get(issue);
-    if (known) return known;
-    const help = await whileWanted(token, async (signal) => {
-      const options = computeOptions(result.uri, signal);
-      const fixes = await findFixes(this.#engine, result.report, issue, options);
-      return { fixes, acceptance: await acceptanceOf(this.#engine, result.report, issue, options) };
-    });
-    if (help) this.#found.set(issue, help);
-    return help;
-  }
 }
 
 /** Several findings of one place are often mended by the same change: it is offered once, for all of them. */
@@ -128,20 +111,17 @@ class ActionSet {
 function toAction(fix: Fix, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(fix.title, QuickFix);
   action.isPreferred = preferred;
-  action.edit = new vscode.WorkspaceEdit();
-  for (const { range, text } of fix.edits) {
-    action.edit.replace(uri, toRange(range, report.source.position.bind(report.source)), text);
-  }
+  action.edit = workspaceEdit(uri, report.source, fix.edits);
   return action;
 }
 
 /** Puts the comment and leaves the cursor where the reason goes. */
-function acceptAction({ at, before, after }: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
-  const action = new vscode.CodeAction(`Accept this ${code}, and say why`, QuickFix);
+function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
+  const action = new vscode.CodeAction(acceptTitle(code), QuickFix);
+  const { at } = acceptance;
   const place = toRange({ start: at, end: at }, report.source.position.bind(report.source));
-  const comment = new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
   action.edit = new vscode.WorkspaceEdit();
-  action.edit.set(uri, [new vscode.SnippetTextEdit(place, comment)]);
+  action.edit.set(uri, [new vscode.SnippetTextEdit(place, acceptSnippet(acceptance))]);
   return action;
 }
 
@@ -154,9 +134,4 @@ function manyAtOnce(fixable: ReadonlySet<IssueCode>, result: Checked): vscode.Co
     ...kinds.map((code) => new FixAllAction(`Fix all of ${code} in this file`, result, code)),
     new FixAllAction('Fix all problems in this file', result),
   ];
-}
-
-/** The nearest known words for one that is not known. */
-function replacements({ suggestions, range }: Issue): Fix[] {
-  return (suggestions ?? []).map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
 }

@@ -1,6 +1,7 @@
 /** What the editor knows of each open spec, as the parts that show it see it. `service.ts` computes it. */
 
 import type * as vscode from 'vscode';
+import type { Report } from '../engine.ts';
 import type { Issue, TextRange, YamlPath } from '../issue.ts';
 import type { TagModel } from '../spec/model.ts';
 import type { Tag } from '../tag/tag.ts';
@@ -18,6 +19,8 @@ export interface TagResult {
   /** True when `tag` is of an earlier version, because this one cannot be made. */
   readonly stale: boolean;
   readonly issues: readonly Issue[];
+  /** Of this version's text. */
+  readonly report: Report;
   /** The 1-based line of an offset in this version's text. */
   lineOf(offset: number): number;
   /** Where a path of `tag` stands in the text that `tag` was made of. */

@@ -12,7 +12,6 @@ const settleDelayMs = 40;
 
 /** A result with what the editor's own features need beside what previews do. */
 export interface Checked extends TagResult {
-  readonly report: Report;
   /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
   readonly drawn: Report | undefined;
 }

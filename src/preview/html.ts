@@ -39,7 +39,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
   <div id="layers" role="toolbar" aria-label="Layers"></div>
 </header>
 <main>
-  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size.">
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size, N goes from problem to problem.">
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
@@ -58,6 +58,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
     <section aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul></section>
   </div>
 </footer>
+<div id="fix-menu" hidden></div>
 <div id="announcer" role="status" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
 </body>

@@ -1,9 +1,8 @@
 /** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
 
 import * as vscode from 'vscode';
-import type { TagResults } from '../editor/results.ts';
 import { parseRestoredSource } from './messages.ts';
-import { PreviewPanel, type PreviewActions } from './panel.ts';
+import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
 
 export const previewViewType = 'tagwright.preview';
 
@@ -12,7 +11,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
   private readonly files: vscode.Disposable[];
 
   constructor(
-    private readonly results: TagResults,
+    private readonly services: PreviewServices,
     private readonly actions: PreviewActions,
     /** `dist/webview`, the only folder a page may load from. */
     private readonly pageFolder: vscode.Uri,
@@ -72,7 +71,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
   }
 
   private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel): void {
-    const preview = new PreviewPanel(uri, panel, this.results, this.actions, this.pageFolder);
+    const preview = new PreviewPanel(uri, panel, this.services, this.actions, this.pageFolder);
     this.previews.set(uri.toString(), preview);
     preview.onDidDispose(() => {
       this.close(preview);

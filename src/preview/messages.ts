@@ -5,16 +5,20 @@ import type { ToHost } from './protocol.ts';
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { type, source, offset, focus } = data as Record<string, unknown>;
+  const { type, source, version, offset, focus, pin, index } = data as Record<string, unknown>;
+  if (type === 'ready') return { type };
+  if (typeof source !== 'string') return undefined;
   switch (type) {
-    case 'ready':
-      return { type };
     case 'reveal':
-      return typeof source === 'string' && isOffset(offset) && typeof focus === 'boolean'
-        ? { type, source, offset, focus }
-        : undefined;
+      return isCount(offset) && typeof focus === 'boolean' ? { type, source, offset, focus } : undefined;
     case 'export':
-      return typeof source === 'string' ? { type, source } : undefined;
+      return { type, source };
+    case 'ask-fixes':
+      return isCount(version) && typeof pin === 'string' ? { type, source, version, pin } : undefined;
+    case 'make-fix':
+      return isCount(version) && typeof pin === 'string' && isCount(index)
+        ? { type, source, version, pin, index }
+        : undefined;
     default:
       return undefined;
   }
@@ -27,6 +31,6 @@ export function parseRestoredSource(state: unknown): string | undefined {
   return typeof source === 'string' && source !== '' ? source : undefined;
 }
 
-function isOffset(value: unknown): value is number {
+function isCount(value: unknown): value is number {
   return typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
 }

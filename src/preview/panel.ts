@@ -2,16 +2,23 @@
 
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResults } from '../editor/results.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
 import { litIds } from './lit.ts';
 import { loadsOf } from './loads.ts';
+import { PinFixes } from './pin-fixes.ts';
 import type { ToPage } from './protocol.ts';
 import { pinsOf, sceneOf } from './scene.ts';
 
 /** Loads take as long to work out as a drawing: only once nothing has changed for so long. */
 const loadsAfterMs = 250;
+
+export interface PreviewServices {
+  readonly results: TagResults;
+  readonly help: IssueHelp;
+}
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
@@ -23,14 +30,20 @@ export class PreviewPanel implements vscode.Disposable {
   /** What the page was last told to light up; it must hear it again when it is made anew. */
   private cursor: number | undefined;
   private loadsTimer: NodeJS.Timeout | undefined;
+  private readonly results: TagResults;
+  private readonly fixes: PinFixes;
 
   constructor(
     readonly uri: vscode.Uri,
     private readonly panel: vscode.WebviewPanel,
-    private readonly results: TagResults,
+    { results, help }: PreviewServices,
     private readonly actions: PreviewActions,
     pageFolder: vscode.Uri,
   ) {
+    this.results = results;
+    this.fixes = new PinFixes(help, (message) => {
+      this.send(message);
+    });
     const { webview } = panel;
     panel.title = `Preview: ${uri.path.slice(uri.path.lastIndexOf('/') + 1)}`;
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
@@ -39,7 +52,9 @@ export class PreviewPanel implements vscode.Disposable {
         this.receive(data);
       }),
       results.onDidChange((result) => {
-        if (result.uri.toString() === uri.toString()) this.sendScene();
+        if (result.uri.toString() !== uri.toString()) return;
+        this.fixes.stop();
+        this.sendScene();
       }),
     );
     webview.html = shellHtml({
@@ -75,6 +90,7 @@ export class PreviewPanel implements vscode.Disposable {
   /** Lets go of the panel, for another preview to take over. */
   release(): vscode.WebviewPanel {
     clearTimeout(this.loadsTimer);
+    this.fixes.stop();
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
     return this.panel;
   }
@@ -85,25 +101,28 @@ export class PreviewPanel implements vscode.Disposable {
 
   private receive(data: unknown): void {
     const message = parseToHost(data);
-    if (!message) return;
+    if (!message || (message.type !== 'ready' && message.source !== this.uri.toString())) return;
+    const result = this.results.get(this.uri);
     switch (message.type) {
       case 'ready':
-        if (this.results.get(this.uri)) this.sendScene();
+        if (result) this.sendScene();
         else this.results.request(this.uri);
         return;
       case 'reveal':
-        if (this.isMine(message.source)) this.actions.reveal(this.uri, message.offset, message.focus);
+        this.actions.reveal(this.uri, message.offset, message.focus);
         return;
       case 'export':
-        if (this.isMine(message.source)) this.actions.exportSvg(this.uri);
+        this.actions.exportSvg(this.uri);
+        return;
+      case 'ask-fixes':
+        if (result) void this.fixes.offer(result, message);
+        return;
+      case 'make-fix':
+        if (result) void this.fixes.make(result, message);
         return;
       default:
         message satisfies never;
     }
-  }
-
-  private isMine(source: string): boolean {
-    return source === this.uri.toString();
   }
 
   /** Always of the newest result, so that no older one can follow a newer. */

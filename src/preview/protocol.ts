@@ -132,11 +132,30 @@ export interface LoadsMessage {
   readonly loads: readonly PieceLoad[];
 }
 
-export type ToPage = SceneMessage | HighlightMessage | LoadsMessage;
+/** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
+export interface FixesMessage {
+  readonly type: 'fixes';
+  readonly source: string;
+  readonly version: number;
+  readonly pin: string;
+  readonly titles: readonly string[];
+}
+
+export type ToPage = SceneMessage | HighlightMessage | LoadsMessage | FixesMessage;
+
+/** A pin of the scene of this version. */
+export interface PinOfVersion {
+  readonly source: string;
+  readonly version: number;
+  readonly pin: string;
+}
 
 export type ToHost =
   /** The page can receive; also after it was hidden and made anew. */
   | { readonly type: 'ready' }
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
-  | { readonly type: 'export'; readonly source: string };
+  | { readonly type: 'export'; readonly source: string }
+  | ({ readonly type: 'ask-fixes' } & PinOfVersion)
+  /** `index`: of the titles that were told. */
+  | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion);

@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import { targetSpec } from '../editor/documents.ts';
+import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResults } from '../editor/results.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager, previewViewType } from './manager.ts';
@@ -13,10 +14,11 @@ export interface PreviewCommands {
 export function registerPreview(
   context: vscode.ExtensionContext,
   results: TagResults,
+  help: IssueHelp,
   commands: PreviewCommands,
 ): void {
   const previews = new PreviewManager(
-    results,
+    { results, help },
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
       exportSvg: (uri) => {

@@ -39,14 +39,10 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf): Scene {
 }
 
 export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => number): ScenePin[] {
-  const seen = new Map<string, number>();
-  return issues.map((issue) => {
-    // The n-th issue of one kind at one path keeps its pin from one computation to the next.
-    const kind = `${issue.code}@${issue.path.join('/')}`;
-    const nth = seen.get(kind) ?? 0;
-    seen.set(kind, nth + 1);
+  const names = pinIds(issues);
+  return issues.map((issue, index) => {
     return {
-      id: `${kind}#${nth}`,
+      id: names[index]!,
       code: issue.code,
       severity: issue.severity,
       message: issue.message,
@@ -56,6 +52,17 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       line: lineOf(issue.range.start),
       source: issue.range.start,
     };
+  });
+}
+
+/** The n-th issue of one kind at one path keeps its pin from one computation to the next. */
+export function pinIds(issues: readonly Issue[]): string[] {
+  const seen = new Map<string, number>();
+  return issues.map(({ code, path }) => {
+    const kind = `${code}@${path.join('/')}`;
+    const nth = seen.get(kind) ?? 0;
+    seen.set(kind, nth + 1);
+    return `${kind}#${nth}`;
   });
 }
 

@@ -124,7 +124,7 @@ describe('The preview’s page leads to the spec', () => {
 
   it('by a click on a problem, and not by a drag', async () => {
     await preview.open();
-    await preview.page.locator('#issues button').nth(1).click();
+    await preview.page.locator('#issues [data-offset]').nth(1).click();
     assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 40, focus: false });
     const count = (await preview.messages()).length;
     const box = (await preview.page.locator('.shape[data-id="name/body-0"]').boundingBox())!;

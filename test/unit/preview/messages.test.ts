@@ -8,12 +8,15 @@ describe('A message from the page', () => {
       { type: 'ready' },
       { type: 'reveal', source: 'file:///a.tag.yaml', offset: 12, focus: true },
       { type: 'export', source: 'file:///a.tag.yaml' },
+      { type: 'ask-fixes', source: 'file:///a.tag.yaml', version: 0, pin: 'speck@shapes/a#0' },
+      { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 },
     ];
     for (const message of messages) assert.deepEqual(parseToHost(message), message);
   });
 
   it('is dropped where it does not', () => {
     const reveal = { type: 'reveal', source: 'file:///a.tag.yaml', offset: 12, focus: true };
+    const fix = { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 };
     const wrong = [
       undefined,
       null,
@@ -26,6 +29,11 @@ describe('A message from the page', () => {
       { ...reveal, offset: '12' },
       { ...reveal, focus: undefined },
       { ...reveal, source: 3 },
+      { ...fix, version: '3' },
+      { ...fix, pin: 4 },
+      { ...fix, index: -1 },
+      { ...fix, source: undefined },
+      { ...fix, type: 'ask-fixes', pin: undefined },
     ];
     for (const message of wrong) assert.equal(parseToHost(message), undefined, JSON.stringify(message));
   });

@@ -13,6 +13,7 @@ function altered(path: readonly (string | number)[], value: unknown): unknown {
 
 const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate' };
 const loads = { type: 'loads', source: 's', version: 1, loads: [load] };
+const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
 
 describe('A message to the page', () => {
   it('is read where it keeps to the protocol', () => {
@@ -24,6 +25,7 @@ describe('A message to the page', () => {
     const highlight = { type: 'highlight', source: 's', ids: ['a'], follow: false };
     assert.equal(parseToPage(highlight), highlight);
     assert.equal(parseToPage(loads), loads);
+    assert.equal(parseToPage(fixes), fixes);
   });
 
   it('is dropped where a part of it is missing or of another kind', () => {
@@ -54,6 +56,9 @@ describe('A message to the page', () => {
     assert.equal(parseToPage({ type: 'highlight', source: 's', ids: [1], follow: false }), undefined);
     for (const part of [{ headline: 4 }, { lines: [4] }, { caution: undefined }, { piece: null }]) {
       assert.equal(parseToPage({ ...loads, loads: [{ ...load, ...part }] }), undefined);
+    }
+    for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
+      assert.equal(parseToPage({ ...fixes, ...part }), undefined);
     }
   });
 });

@@ -1,0 +1,46 @@
+/** What a pin offers against its problem, and doing it. */
+
+import { makeHelp, titlesOf, type IssueHelp } from '../editor/issue-help.ts';
+import type { TagResult } from '../editor/results.ts';
+import type { Issue } from '../issue.ts';
+import type { PinOfVersion, ToPage } from './protocol.ts';
+import { pinIds } from './scene.ts';
+
+export class PinFixes {
+  private trying: AbortController | undefined;
+
+  constructor(
+    private readonly help: IssueHelp,
+    private readonly send: (message: ToPage) => void,
+  ) {}
+
+  /** Tells the titles once they have been tried; only for the pin asked for last, and only of the text as it is. */
+  async offer(result: TagResult, { source, version, pin }: PinOfVersion): Promise<void> {
+    const found = await this.find(result, version, pin);
+    if (found) this.send({ type: 'fixes', source, version, pin, titles: titlesOf(found.help, found.issue) });
+  }
+
+  async make(result: TagResult, { version, pin, index }: PinOfVersion & { readonly index: number }): Promise<void> {
+    const found = await this.find(result, version, pin);
+    if (found) await makeHelp(found.help, index, result);
+  }
+
+  /** What is being tried is no longer wanted. */
+  stop(): void {
+    this.trying?.abort();
+  }
+
+  private async find(result: TagResult, version: number, pin: string) {
+    this.stop();
+    const issue: Issue | undefined = result.issues[pinIds(result.issues).indexOf(pin)];
+    if (!issue || result.version !== version) return undefined;
+    const controller = new AbortController();
+    this.trying = controller;
+    try {
+      return { issue, help: await this.help.for(issue, result, controller.signal) };
+    } catch (error) {
+      if (controller.signal.aborted) return undefined;
+      throw error;
+    }
+  }
+}

@@ -1,0 +1,108 @@
+import assert from 'node:assert/strict';
+import { usePreview } from './use-preview.ts';
+import { sceneMessage, source } from './scenes.ts';
+
+const pin = 'weak-bridge@shapes/word#0';
+const titles = ['Thicken “word”: grow 0.30 mm', 'Accept this weak-bridge, and say why'];
+
+describe('The preview’s page offers what helps', () => {
+  const preview = usePreview();
+  const answer = { type: 'fixes', source, version: 1, pin, titles } as const;
+  const lastMessage = async (): Promise<unknown> => (await preview.messages()).at(-1);
+  const items = () => preview.page.locator('#fix-menu [role=menuitem]').allTextContents();
+
+  it('at a pin, asked for only when it is wanted, and makes the one that is chosen', async () => {
+    await preview.open();
+    assert.ok(!(await preview.messages()).some(({ type }) => type === 'ask-fixes'));
+    await preview.page.locator('.pin').click();
+    assert.deepEqual(await lastMessage(), { type: 'ask-fixes', source, version: 1, pin });
+    assert.deepEqual(await items(), ['Trying what may help…', 'Go to line 9', 'Zoom in on it']);
+    await preview.send(answer);
+    await preview.page.getByText(titles[0]!).click();
+    assert.deepEqual(await lastMessage(), { type: 'make-fix', source, version: 1, pin, index: 0 });
+    assert.equal(await preview.page.locator('#fix-menu').isVisible(), false);
+    assert.equal(await preview.page.locator('#announcer').textContent(), titles[0]);
+  });
+
+  it('with the keyboard: N to the pin, F for the fixes, arrows among them, Escape back', async () => {
+    await preview.open();
+    await preview.page.locator('#stage').focus();
+    await preview.page.keyboard.press('n');
+    assert.equal(await preview.page.locator('.pin:focus').count(), 1);
+    await preview.page.keyboard.press('f');
+    await preview.send(answer);
+    await preview.page.getByText(titles[1]!).waitFor();
+    const focused = () => preview.page.locator('#fix-menu :focus').textContent();
+    assert.equal(await focused(), titles[0]);
+    await preview.page.keyboard.press('ArrowDown');
+    assert.equal(await focused(), titles[1]);
+    await preview.page.keyboard.press('End');
+    assert.equal(await focused(), 'Zoom in on it');
+    await preview.page.keyboard.press('Escape');
+    assert.equal(await preview.page.locator('#fix-menu').isVisible(), false);
+    assert.equal(await preview.page.locator('.pin:focus').count(), 1);
+  });
+
+  it('at a row of the list, also for what has no place on the drawing', async () => {
+    await preview.open();
+    await preview.page.getByRole('button', { name: 'What may be done about: There is no such font.' }).click();
+    await preview.send({ ...answer, pin: 'unknown-font@shapes/word/font#0', titles: [] });
+    await preview.page.getByText('No change of a figure would mend this.').waitFor();
+    assert.deepEqual((await items()).slice(1), ['Go to line 4']);
+    await preview.page.getByText('Go to line 4').click();
+    assert.deepEqual(await lastMessage(), { type: 'reveal', source, offset: 40, focus: true });
+  });
+
+  it('for the text as it is: a change asks again, and an answer for the old text is not shown', async () => {
+    await preview.open();
+    await preview.page.locator('.pin').click();
+    await preview.send(answer);
+    await preview.page.getByText(titles[0]!).waitFor();
+    await preview.send(sceneMessage(2));
+    await preview.send(answer);
+    assert.deepEqual(await lastMessage(), { type: 'ask-fixes', source, version: 2, pin });
+    assert.equal((await items())[0], 'Trying what may help…');
+    await preview.send({ ...sceneMessage(3), pins: [] });
+    assert.equal(await preview.page.locator('#fix-menu').isVisible(), false);
+  });
+
+  it('and keeps the keyboard on the page when the pin it was on is mended', async () => {
+    await preview.open();
+    await preview.page.keyboard.press('n');
+    await preview.send({ ...sceneMessage(2), pins: [] });
+    assert.equal(await preview.page.locator('#stage:focus').count(), 1);
+  });
+
+  it('as text, whatever it says', async () => {
+    await preview.open();
+    await preview.page.locator('.pin').click();
+    await preview.send({ ...answer, titles: ['<img src=x>'] });
+    await preview.page.getByText('<img src=x>').waitFor();
+    assert.equal(await preview.page.locator('img').count(), 0);
+  });
+});
+
+describe('The preview’s page walks through problems', () => {
+  const preview = usePreview();
+
+  it('showing those that are hidden or out of view', async () => {
+    await preview.open();
+    await preview.page.locator('[data-layer=warnings]').click();
+    await preview.page.locator('#stage').focus();
+    for (let press = 0; press < 30; press++) await preview.page.keyboard.press('ArrowLeft');
+    await preview.transform();
+    await preview.page.keyboard.press('n');
+    assert.equal(await preview.page.locator('.pin:focus').isVisible(), true);
+    assert.equal(await preview.page.locator('[data-layer=warnings]').getAttribute('aria-pressed'), 'true');
+  });
+
+  it('and zooms in on one: 12 mm round it fill the stage', async () => {
+    await preview.open();
+    const before = await preview.transform();
+    await preview.page.keyboard.press('n');
+    await preview.page.keyboard.press('z');
+    const after = await preview.transform();
+    const scale = (transform: string) => Number(/scale\(([\d.]+)\)/.exec(transform)![1]);
+    assert.ok(scale(after) > 2 * scale(before), `${before} → ${after}`);
+  });
+});

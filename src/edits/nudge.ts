@@ -1,0 +1,100 @@
+/** Moving a shape or a hanger by hand: its `nudge`, in words, with everything else in the text left as it is. */
+
+import type { Point } from '../geometry/types.ts';
+import type { TextEdit, YamlPath } from '../issue.ts';
+import type { Units } from '../spec/length.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { lengthOf, lengthText } from './length-text.ts';
+import { removeKey } from './remove-key.ts';
+import { valueAt } from './value-at.ts';
+
+/** Less than this is no nudge, in mm: half of what is written. */
+const nothingMm = 0.005;
+
+/** The words of each direction, that in which a coordinate grows first. */
+const words = { x: ['right', 'left'], y: ['up', 'down'] } as const;
+type Axis = keyof typeof words;
+
+/** What is written now, in mm, right and up positive. */
+export function nudgeAt(source: SpecSource, path: YamlPath, units: Units): Point {
+  const written = mapAt(source, [...path, 'nudge']) ?? {};
+  const along = ([grows, falls]: readonly [string, string]): number =>
+    lengthOf(written[grows], units) - lengthOf(written[falls], units);
+  return { x: along(words.x), y: along(words.y) };
+}
+
+/**
+ * The edits after which what is defined at `path` lies `by` further, in mm, right and up positive. They do not overlap.
+ * `undefined` where the text has no place for them.
+ */
+export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit[] | undefined {
+  const at = [...path, 'nudge'];
+  const now = nudgeAt(source, path, units);
+  const wanted = { x: now.x + by.x, y: now.y + by.y };
+  const written = mapAt(source, at);
+  const isNothing = Math.abs(wanted.x) < nothingMm && Math.abs(wanted.y) < nothingMm;
+  if (!written) return isNothing ? [] : whole(source, path, wanted, units);
+  if (isNothing) {
+    const siblings = Object.keys(mapAt(source, path) ?? {}).length - 1;
+    const removal = removeKey(source, at, siblings);
+    if (removal) return [removal];
+  }
+  // Shared through an alias, or with both words of a direction: it gets a map of its own, which says it in the fewest words.
+  const isShared = source.text.startsWith('*', source.range(at).start);
+  const isDoubled = Object.values(words).some(([grows, falls]) => grows in written && falls in written);
+  if (isShared || isDoubled) return whole(source, path, wanted, units);
+  const edits = (['x', 'y'] as const).map((axis) =>
+    alongEdits(source, at, written, axis, now[axis], wanted[axis], units),
+  );
+  return edits.some((each) => each === undefined) ? undefined : edits.flatMap((each) => each!);
+}
+
+function whole(source: SpecSource, path: YamlPath, { x, y }: Point, units: Units): TextEdit[] | undefined {
+  const parts = [entry('x', x, undefined, units), entry('y', y, undefined, units)].filter((part) => part !== undefined);
+  const text = `{${parts.join(', ') || `right: ${lengthText(0, undefined, units)}`}}`;
+  const edit = source.setKey(path, 'nudge', text);
+  return edit && [edit];
+}
+
+/** Such as `left: 2 mm`; `undefined` for nothing. */
+function entry(axis: Axis, mm: number, before: unknown, units: Units): string | undefined {
+  if (Math.abs(mm) < nothingMm) return undefined;
+  return `${words[axis][mm > 0 ? 0 : 1]}: ${lengthText(Math.abs(mm), before, units)}`;
+}
+
+/** The figure of one direction is put by another; its word too, where it turns round. */
+function alongEdits(
+  source: SpecSource,
+  at: YamlPath,
+  written: Readonly<Record<string, unknown>>,
+  axis: Axis,
+  now: number,
+  wanted: number,
+  units: Units,
+): TextEdit[] | undefined {
+  if (Math.abs(wanted - now) < nothingMm) return [];
+  const word = words[axis].find((each) => each in written);
+  if (word === undefined) {
+    const added = words[axis][wanted > 0 ? 0 : 1];
+    const edit = source.setKey(at, added, lengthText(Math.abs(wanted), undefined, units));
+    return edit && [edit];
+  }
+  const path = [...at, word];
+  const before = written[word];
+  if (Math.abs(wanted) < nothingMm) {
+    const removal = removeKey(source, path, Object.keys(written).length - 1);
+    if (removal && Object.keys(written).length > 1) return [removal];
+    return [{ range: source.range(path), text: lengthText(0, before, units) }];
+  }
+  // A negative figure is turned into the other word as well.
+  const wantedWord = words[axis][wanted > 0 ? 0 : 1];
+  const figure = { range: source.range(path), text: lengthText(Math.abs(wanted), before, units) };
+  return word === wantedWord ? [figure] : [{ range: source.keyRange(path), text: wantedWord }, figure];
+}
+
+function mapAt(source: SpecSource, path: YamlPath): Readonly<Record<string, unknown>> | undefined {
+  const value = valueAt(source, path);
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? (value as Record<string, unknown>)
+    : undefined;
+}

@@ -1,0 +1,49 @@
+/** Making a shape larger or smaller by hand: the figure in the text that says how large it is. */
+
+import type { TextEdit, YamlPath } from '../issue.ts';
+import type { Units } from '../spec/length.ts';
+import type { Shape } from '../spec/model.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { lengthOf, lengthText } from './length-text.ts';
+import { valueAt } from './value-at.ts';
+
+export const axes = ['width', 'height'] as const;
+export type Axis = (typeof axes)[number];
+
+/** No shape is made smaller than this by hand, in mm. */
+const leastMm = 0.5;
+
+/** Generators that have their size as their value, or under one of the keys below. */
+const plates = ['rectangle', 'ellipse', 'heart', 'oval', 'house', 'label', 'ticket', 'scallops', 'polygon', 'arrow'];
+
+/** The directions in which a shape has a size of its own that is written in the text; none for one that is turned. */
+export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {
+  return axes.filter((axis) => figurePath(source, shape, axis));
+}
+
+/** `undefined` where the shape has no such size of its own. `by`: in mm. */
+export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: number, units: Units): TextEdit | undefined {
+  const path = figurePath(source, shape, axis);
+  if (!path) return undefined;
+  const before = valueAt(source, path);
+  const mm = Math.max(lengthOf(before, units) + by, leastMm);
+  return { range: source.range(path), text: lengthText(mm, before, units) };
+}
+
+function figurePath(source: SpecSource, { path, modifiers }: Shape, axis: Axis): YamlPath | undefined {
+  const { width, height, fit, rotate = 0 } = modifiers;
+  if (rotate % 180 !== 0) return undefined;
+  if (modifiers[axis] !== undefined) return [...path, axis];
+  if (width !== undefined || height !== undefined || fit) return undefined;
+  const places: YamlPath[] = plates.flatMap((plate) => {
+    const own = [...path, plate];
+    // An arrow is as wide as it is long.
+    return [own, [...own, 'size'], [...own, 'across'], ...(axis === 'width' ? [[...own, 'length']] : [])];
+  });
+  return places.flatMap((place) => {
+    const value = valueAt(source, place);
+    if (Array.isArray(value)) return [[...place, axis === 'width' ? 0 : 1]];
+    // One figure for both, as of a circle, goes on being one.
+    return typeof value === 'number' || typeof value === 'string' ? [place] : [];
+  })[0];
+}

@@ -12,6 +12,7 @@ import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
 import { openSample, SampleLibrary } from './editor/samples.ts';
 import { TagService } from './editor/service.ts';
+import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
 
@@ -39,5 +40,5 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: string) => openSample(samples, name)),
   );
-  registerPreview(context, service, help, { exportSvg: (uri) => void runExport(uri) });
+  registerPreview(context, { results: service, help, trial: new Trial(engine) }, { exportSvg: (uri) => void runExport(uri) });
 }

@@ -23,12 +23,14 @@ export interface Arranged {
 const wantedAspect = 1.4;
 const gapMm = 8;
 
-export function arrange(scene: Scene, arrangement: Arrangement): Arranged {
+/** `keep`: where pieces are to stay that are drawn already. */
+export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged['offsets']): Arranged {
   const depths = new Map(scene.pieces.map((piece) => [piece.id, glueChain(scene, piece).length]));
   const order = [...scene.pieces].sort((a, b) => depths.get(a.id)! - depths.get(b.id)!);
   const sets = arrangement === 'apart' ? scene.pieces.map((piece) => [piece]) : assemblies(scene);
   const boxes = sets.map((pieces) => pieces.map((piece) => piece.bounds).reduce(joined));
-  const moves = sideBySide(boxes);
+  const fresh = sideBySide(boxes);
+  const moves = sets.map((pieces, index) => keep?.get(pieces[0]!.id) ?? fresh[index]!);
   const groups = sets.map((pieces, index) => ({ pieces, bounds: moved(boxes[index]!, moves[index]!) }));
   return {
     offsets: new Map(sets.flatMap((pieces, index) => pieces.map((piece) => [piece.id, moves[index]!] as const))),

@@ -28,10 +28,10 @@ export class FixMenu {
     this.element.addEventListener('focusout', (event) => {
       if (event.relatedTarget instanceof Node && !this.element.contains(event.relatedTarget)) this.close(false);
     });
-    document.addEventListener('pointerdown', (event) => {
-      const target = event.target as Node;
-      if (!this.element.contains(target) && !this.anchor?.contains(target)) this.close(false);
-    });
+    const beside = ({ target }: PointerEvent): void => {
+      if (!this.element.contains(target as Node) && !this.anchor?.contains(target as Node)) this.close(false);
+    };
+    document.addEventListener('pointerdown', beside, { capture: true });
   }
 
   /** `focus`: the keyboard goes into it; else it stays where it is, and the card waits to be pointed at. */

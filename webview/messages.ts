@@ -38,6 +38,7 @@ function isSceneMessage(data: Fields): data is Fields & SceneMessage {
     typeof data['fileName'] === 'string' &&
     typeof data['stale'] === 'boolean' &&
     isListOf(data['pins'], isPin) &&
+    (data['trying'] === undefined || isTrying(data['trying'])) &&
     (data['scene'] === undefined || isScene(data['scene']))
   );
 }
@@ -70,8 +71,27 @@ function isScene(value: unknown): value is Scene {
     (value['units'] === 'mm' || value['units'] === 'in') &&
     isFields(value['colours']) &&
     isNumbers(value['bounds'], 4) &&
+    isListOf(value['grips'], isGrip) &&
     isListOf(value['pieces'], isPiece)
   );
+}
+
+function isGrip(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['label']) &&
+    typeof value['free'] === 'boolean' &&
+    isListOf(value['parts'], isString) &&
+    isListOf(value['axes'], (axis) => axis === 'width' || axis === 'height') &&
+    isNumbers(value['nudge'], 2)
+  );
+}
+
+function isTrying(value: unknown): boolean {
+  if (!isFields(value) || !isString(value['grip']) || !isFields(value['change'])) return false;
+  const { kind, right, up, axis, by } = value['change'];
+  return kind === 'move' ? isNumbers([right, up], 2) : kind === 'size' && isString(axis) && isNumbers([by], 1);
 }
 
 function isPiece(value: unknown): boolean {
@@ -81,6 +101,7 @@ function isPiece(value: unknown): boolean {
     isString(value['title']) &&
     isString(value['solid']) &&
     isNumbers(value['bounds'], 4) &&
+    isNumbers(value['balance'], 2) &&
     isListOf(value['parts'], isPart) &&
     isListOf(value['shapes'], isShape) &&
     isListOf(value['hangers'], isHanger)

@@ -6,6 +6,7 @@ import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, setAttribute } from './dom.ts';
+import { Editing } from './editing.ts';
 import { FixMenu } from './fix-menu.ts';
 import { IssuesList } from './issues-list.ts';
 import { LayerButtons } from './layers.ts';
@@ -74,6 +75,30 @@ export class Page {
       if (hiddenLayers.includes('warnings')) this.change({ hiddenLayers: toggled(hiddenLayers, 'warnings') });
     },
   );
+  private readonly editing = new Editing(this.stage, this.sceneView, {
+    drawn: () => this.received,
+    arranged: () => this.arranged,
+    view: () => this.view(),
+    send: (message) => {
+      this.host.send(message);
+    },
+    say: (text) => {
+      this.announcer.say(text);
+    },
+    hold: () => {
+      this.held ??= this.arranged && { view: this.view(), offsets: this.arranged.offsets };
+    },
+    release: () => {
+      this.held = undefined;
+      this.draw();
+    },
+    changed: () => {
+      this.editing.draw(this.state.hiddenPieces);
+      this.followSoon();
+    },
+  });
+  /** Where everything stays while the hand changes something, though it would be fitted or laid out anew. */
+  private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
   private received: SceneMessage | undefined;
   private arranged: Arranged | undefined;
   private size: Size;
@@ -83,12 +108,14 @@ export class Page {
     private readonly host: PageHost,
     private state: PageState,
   ) {
+    this.sceneView.world.append(this.editing.selection.world);
     this.drawing.append(
       this.defs.element,
       this.defs.backdrop,
       this.sceneView.world,
       this.dimensions.element,
       this.pins.marks,
+      this.editing.selection.overlay,
     );
     this.size = { width: this.stage.clientWidth, height: this.stage.clientHeight };
     const reveal = (offset: number, focus: boolean): void => {
@@ -135,12 +162,15 @@ export class Page {
     if (message.source !== this.state.source) return;
     switch (message.type) {
       case 'scene':
+        if (!this.editing.receive(message)) return;
         this.received = message;
         this.keepingFocus(() => {
           this.draw();
-          this.menu.follow(message.pins);
+          if (!message.trying) this.menu.follow(message.pins);
         });
+        if (message.trying) return;
         this.announcer.announce(sceneSentence(message));
+        this.editing.hand.goOn();
         return;
       case 'loads':
         // One of an older drawing comes too late.
@@ -162,7 +192,7 @@ export class Page {
   private keepingFocus(patch: () => void): void {
     const held = document.activeElement;
     patch();
-    if (held && !held.isConnected && document.hasFocus()) this.stage.focus();
+    if (held && !held.checkVisibility() && document.hasFocus()) this.stage.focus();
   }
 
   private change(changes: Partial<PageState>): void {
@@ -185,9 +215,10 @@ export class Page {
     this.summary.patch(message, this.state.dockOpen);
     this.issues.patch(pins);
     this.pieces.patch(scene, this.state.hiddenPieces);
-    this.arranged = scene && arrange(scene, this.state.arrangement);
+    this.arranged = scene && arrange(scene, this.state.arrangement, this.held?.offsets);
     if (scene && this.arranged) {
-      this.sceneView.draw(this.arranged, this.state.hiddenPieces);
+      this.sceneView.draw(this.arranged, this.state.hiddenPieces, scene.grips);
+      this.editing.draw(this.state.hiddenPieces);
       for (const [operation, colour] of Object.entries(scene.colours)) {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
@@ -210,27 +241,31 @@ export class Page {
     this.defs.follow(view, this.size);
     const room = this.dimensions.follow(this.arranged, this.state.hiddenPieces, units, view, this.size);
     this.pins.follow(this.arranged, view, this.size, this.state.hiddenLayers.includes('dimensions') ? [] : room);
+    this.editing.follow(view, this.size);
     this.toolbar.showZoom(view.scale);
   }
 
   /** Where the person went, else everything that is shown. */
   private view(): Viewport {
-    return this.state.viewports[this.state.arrangement] ?? fitted(this.arranged?.bounds ?? [0, 0, 0, 0], this.size);
+    const chosen = this.state.viewports[this.state.arrangement] ?? this.held?.view;
+    return chosen ?? fitted(this.arranged?.bounds ?? [0, 0, 0, 0], this.size);
   }
 
   /** `undefined`: fit, and go on fitting. */
   private setView(view: Viewport | undefined, atOnce = false): void {
     const viewports: Partial<Record<Arrangement, Viewport>> = { ...this.state.viewports };
+    this.held = view && this.held;
     if (view) viewports[this.state.arrangement] = view;
     else Reflect.deleteProperty(viewports, this.state.arrangement);
     this.state = { ...this.state, viewports };
     this.host.save(this.state);
-    // A fast pointer reports several times a frame.
+    if (atOnce) this.follow();
+    else this.followSoon();
+  }
+
+  /** A fast pointer reports several times a frame. */
+  private followSoon(): void {
     cancelAnimationFrame(this.frame);
-    if (atOnce) {
-      this.follow();
-      return;
-    }
     this.frame = requestAnimationFrame(() => {
       this.follow();
     });
@@ -238,6 +273,7 @@ export class Page {
 
   private rearrange(arrangement: Arrangement): void {
     if (arrangement === this.state.arrangement) return;
+    this.held = undefined;
     this.stage.classList.toggle('arranging', mayMove());
     this.change({ arrangement });
     window.setTimeout(() => {

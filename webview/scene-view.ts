@@ -1,19 +1,23 @@
 /** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
 
-import type { SceneHanger, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
+import type { SceneGrip, SceneHanger, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { joined, moved, type Box } from './viewport.ts';
 
 export class SceneView {
-  readonly world = svg('g', { id: 'world' });
-  private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.world, () => new PieceView());
+  private readonly sheet = svg('g');
+  readonly world = svg('g', { id: 'world' }, this.sheet);
+  private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.sheet, () => new PieceView());
+  private grips: readonly SceneGrip[] = [];
+  private taken: string | undefined;
   private offsets: Arranged['offsets'] = new Map();
   private lit: ReadonlySet<string> = new Set();
   private hot: ReadonlySet<string> = new Set();
 
-  draw(arranged: Arranged, hidden: readonly string[]): void {
+  draw(arranged: Arranged, hidden: readonly string[], grips: readonly SceneGrip[]): void {
+    this.grips = grips;
     this.pieces.patch(arranged.order);
     this.offsets = arranged.offsets;
     for (const piece of arranged.order) {
@@ -31,10 +35,23 @@ export class SceneView {
     this.mark();
   }
 
+  /** What the hand has taken hold of. */
+  take(grip: string | undefined): void {
+    if (grip === this.taken) return;
+    this.taken = grip;
+    this.mark();
+  }
+
   /** What the pointer or the keyboard is on in one of the lists. */
   heat(ids: readonly string[]): void {
     this.hot = new Set(ids);
     this.mark();
+  }
+
+  /** The box in mm round a shape, a part or a hanger, where it is drawn now. */
+  boxOf(id: string): Box | undefined {
+    const element = this.world.querySelector<SVGGraphicsElement>(`[data-id="${CSS.escape(id)}"]`);
+    return element ? this.boxRound(element) : undefined;
   }
 
   /** The box in mm round what is lit, where it is drawn now; `undefined` if nothing is. */
@@ -42,17 +59,26 @@ export class SceneView {
     let box: Box | undefined;
     for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
       if (element.getClientRects().length === 0) continue;
-      const { x, y, width, height } = element.getBBox();
-      const piece = element.closest<SVGElement>('.piece')?.dataset['piece'] ?? '';
-      const own = moved([x, y, x + width, y + height], this.offsets.get(piece) ?? [0, 0]);
+      const own = this.boxRound(element);
       box = box ? joined(box, own) : own;
     }
     return box;
   }
 
+  private boxRound(element: SVGGraphicsElement): Box {
+    const { x, y, width, height } = element.getBBox();
+    const piece = element.closest<SVGElement>('.piece')?.dataset['piece'] ?? '';
+    return moved([x, y, x + width, y + height], this.offsets.get(piece) ?? [0, 0]);
+  }
+
   private mark(): void {
+    const gripOf = new Map(this.grips.flatMap((grip) => grip.parts.map((part) => [part, grip] as const)));
     for (const element of this.world.querySelectorAll<SVGElement>('[data-id]')) {
       const id = element.dataset['id']!;
+      const grip = gripOf.get(id);
+      if (grip) setAttribute(element, 'data-grip', grip.id);
+      else element.removeAttribute('data-grip');
+      element.classList.toggle('movable', grip !== undefined && (grip.free || grip.id === this.taken));
       element.classList.toggle('lit', this.lit.has(id));
       element.classList.toggle('hot', this.hot.has(id));
     }

@@ -120,7 +120,8 @@ function steerByKeys(stage: HTMLElement, target: Steered): void {
   };
   stage.addEventListener('keydown', (event) => {
     const arrow = arrows[event.key];
-    if (event.target !== stage || !arrow || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.target !== stage || !arrow || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey)
+      return;
     event.preventDefault();
     target.setView(panned(target.view(), ...arrow));
   });

@@ -117,7 +117,7 @@ export class TagService implements TagResults, vscode.Disposable {
       signal.throwIfAborted();
       const report = await this.#engine.compute(text, computeOptions(uri, signal));
       signal.throwIfAborted();
-      const result = checked(uri, version, report, watched.result);
+      const result = resultOf(uri, version, report, watched.result?.drawn);
       watched.result = result;
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
       this.#changed.fire(result);
@@ -183,10 +183,10 @@ function stop(watched: Watched): void {
   watched.running?.abort();
 }
 
-function checked(uri: vscode.Uri, version: number, report: Report, before: Checked | undefined): Checked {
+/** `before`: the last report that had a tag. It goes on being shown, with the text it was made of. */
+export function resultOf(uri: vscode.Uri, version: number, report: Report, before: Report | undefined): Checked {
   const { source, tag, issues } = report;
-  // The last good drawing goes on being shown, with the text it was made of.
-  const drawn = tag ? report : before?.drawn;
+  const drawn = tag ? report : before;
   return {
     uri,
     version,

@@ -49,11 +49,25 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
   return edits.some((each) => each === undefined) ? undefined : edits.flatMap((each) => each!);
 }
 
-function whole(source: SpecSource, path: YamlPath, { x, y }: Point, units: Units): TextEdit[] | undefined {
-  const parts = [entry('x', x, undefined, units), entry('y', y, undefined, units)].filter((part) => part !== undefined);
-  const text = `{${parts.join(', ') || `right: ${lengthText(0, undefined, units)}`}}`;
-  const edit = source.setKey(path, 'nudge', text);
+/**
+ * Where the name of a shape stands at `path`, in a list of a piece: a copy of the shape is put there that lies `by` further,
+ * so that whatever else is made of the shape stays.
+ */
+export function nudgedCopy(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit | undefined {
+  const range = source.range(path);
+  if (typeof valueAt(source, path) !== 'string') return undefined;
+  const name = source.text.slice(range.start, range.end);
+  return { range, text: `{from: ${name}, nudge: ${inWords(by, units)}}` };
+}
+
+function whole(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit[] | undefined {
+  const edit = source.setKey(path, 'nudge', inWords(by, units));
   return edit && [edit];
+}
+
+function inWords({ x, y }: Point, units: Units): string {
+  const parts = [entry('x', x, undefined, units), entry('y', y, undefined, units)].filter((part) => part !== undefined);
+  return `{${parts.join(', ') || `right: ${lengthText(0, undefined, units)}`}}`;
 }
 
 /** Such as `left: 2 mm`; `undefined` for nothing. */

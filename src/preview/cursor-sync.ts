@@ -45,6 +45,12 @@ export class CursorSync implements vscode.Disposable {
     editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
   }
 
+  /** The editor's own undo, which only works where the keyboard is: it goes there for it. */
+  async undo(uri: vscode.Uri, step: 'undo' | 'redo'): Promise<void> {
+    await vscode.window.showTextDocument(uri, { viewColumn: columnOf(uri) ?? vscode.ViewColumn.One });
+    await vscode.commands.executeCommand(step);
+  }
+
   dispose(): void {
     clearTimeout(this.timer);
     for (const subscription of this.subscriptions) subscription.dispose();

@@ -39,7 +39,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
   <div id="layers" role="toolbar" aria-label="Layers"></div>
 </header>
 <main>
-  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size, N goes from problem to problem.">
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size, N goes from problem to problem, S from one thing that can be moved to the next.">
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>

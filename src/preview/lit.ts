@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { entriesOf } from './entries.ts';
 import { ids } from './scene-ids.ts';
 
 /**
@@ -32,20 +33,6 @@ function hangersAt({ pieces }: TagModel, path: YamlPath): string[] {
       startsWith(path, hanger.path) ? [ids.hanger(id, index), ids.hangerHole(id, index)] : [],
     ),
   );
-}
-
-interface EntryIds {
-  readonly shape: Shape;
-  readonly path: YamlPath;
-  readonly ids: string[];
-}
-
-function entriesOf({ id, body, cut, engrave, score }: PieceModel): EntryIds[] {
-  return [
-    ...body.map((entry, index) => ({ ...entry, ids: [ids.shape(id, index), ids.holes(id, index)] })),
-    ...cut.map((entry, index) => ({ ...entry, ids: [ids.cut(id, index)] })),
-    ...[...engrave, ...score].map((entry, index) => ({ ...entry, ids: [ids.mark(id, index)] })),
-  ];
 }
 
 function wholePiece({ id, body }: PieceModel): string[] {

@@ -1,6 +1,6 @@
 /** What the page sends arrives as `unknown` and is parsed here, once. */
 
-import type { ToHost } from './protocol.ts';
+import type { HandChange, ToHost } from './protocol.ts';
 
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {
@@ -19,9 +19,36 @@ export function parseToHost(data: unknown): ToHost | undefined {
       return isCount(version) && typeof pin === 'string' && isCount(index)
         ? { type, source, version, pin, index }
         : undefined;
+    case 'try-change':
+    case 'make-change': {
+      const { grip, change: given } = data as Record<string, unknown>;
+      const change = parseChange(given);
+      return isCount(version) && typeof grip === 'string' && change
+        ? { type, source, version, grip, change }
+        : undefined;
+    }
+    case 'drop-change':
+    case 'undo':
+    case 'redo':
+      return { type, source };
     default:
       return undefined;
   }
+}
+
+/** Nothing is moved by more than this at once, in mm. */
+const furthestMm = 2000;
+
+function parseChange(data: unknown): HandChange | undefined {
+  if (typeof data !== 'object' || data === null) return undefined;
+  const { kind, right, up, axis, by } = data as Record<string, unknown>;
+  if (kind === 'move') return isDistance(right) && isDistance(up) ? { kind, right, up } : undefined;
+  if (kind !== 'size' || !isDistance(by)) return undefined;
+  return axis === 'width' || axis === 'height' ? { kind, axis, by } : undefined;
+}
+
+function isDistance(value: unknown): value is number {
+  return typeof value === 'number' && Math.abs(value) <= furthestMm;
 }
 
 /** The spec a page showed before the window was reloaded, from the state it kept. */

@@ -3,13 +3,16 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { IssueHelp } from '../editor/issue-help.ts';
-import type { TagResults } from '../editor/results.ts';
+import type { TagResult, TagResults } from '../editor/results.ts';
+import type { Trial } from '../editor/trial.ts';
+import { gripsOf, sceneGrips } from './grips.ts';
+import { HandChanges } from './hand-changes.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
 import { litIds } from './lit.ts';
 import { loadsOf } from './loads.ts';
 import { PinFixes } from './pin-fixes.ts';
-import type { ToPage } from './protocol.ts';
+import type { SceneMessage, ToPage } from './protocol.ts';
 import { pinsOf, sceneOf } from './scene.ts';
 
 /** Loads take as long to work out as a drawing: only once nothing has changed for so long. */
@@ -18,11 +21,14 @@ const loadsAfterMs = 250;
 export interface PreviewServices {
   readonly results: TagResults;
   readonly help: IssueHelp;
+  readonly trial: Trial;
 }
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
   exportSvg(uri: vscode.Uri): void;
+  /** In the text; `after` is called once it is done. */
+  undo(uri: vscode.Uri, step: 'undo' | 'redo', after: () => void): void;
 }
 
 export class PreviewPanel implements vscode.Disposable {
@@ -32,17 +38,26 @@ export class PreviewPanel implements vscode.Disposable {
   private loadsTimer: NodeJS.Timeout | undefined;
   private readonly results: TagResults;
   private readonly fixes: PinFixes;
+  private readonly hand: HandChanges;
 
   constructor(
     readonly uri: vscode.Uri,
     private readonly panel: vscode.WebviewPanel,
-    { results, help }: PreviewServices,
+    { results, help, trial }: PreviewServices,
     private readonly actions: PreviewActions,
     pageFolder: vscode.Uri,
   ) {
     this.results = results;
     this.fixes = new PinFixes(help, (message) => {
       this.send(message);
+    });
+    this.hand = new HandChanges(trial, {
+      showTrial: (result, { grip, change }) => {
+        this.sendResult(result, { grip, change });
+      },
+      showText: () => {
+        this.sendScene();
+      },
     });
     const { webview } = panel;
     panel.title = `Preview: ${uri.path.slice(uri.path.lastIndexOf('/') + 1)}`;
@@ -54,6 +69,7 @@ export class PreviewPanel implements vscode.Disposable {
       results.onDidChange((result) => {
         if (result.uri.toString() !== uri.toString()) return;
         this.fixes.stop();
+        this.hand.stop();
         this.sendScene();
       }),
     );
@@ -91,6 +107,7 @@ export class PreviewPanel implements vscode.Disposable {
   release(): vscode.WebviewPanel {
     clearTimeout(this.loadsTimer);
     this.fixes.stop();
+    this.hand.stop();
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
     return this.panel;
   }
@@ -120,6 +137,21 @@ export class PreviewPanel implements vscode.Disposable {
       case 'make-fix':
         if (result) void this.fixes.make(result, message);
         return;
+      case 'try-change':
+        if (result) this.hand.try(result, message);
+        return;
+      case 'make-change':
+        if (result) void this.hand.make(result, message);
+        return;
+      case 'drop-change':
+        this.hand.drop();
+        return;
+      case 'undo':
+      case 'redo':
+        this.actions.undo(this.uri, message.type, () => {
+          this.panel.reveal(undefined, false);
+        });
+        return;
       default:
         message satisfies never;
     }
@@ -129,22 +161,28 @@ export class PreviewPanel implements vscode.Disposable {
   private sendScene(): void {
     const result = this.results.get(this.uri);
     if (!result) return;
-    const { tag, version, fileName, stale, issues } = result;
-    this.send({
-      type: 'scene',
-      source: this.uri.toString(),
-      version,
-      fileName,
-      ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0) }),
-      stale,
-      pins: pinsOf(issues, (offset) => result.lineOf(offset)),
-    });
+    this.sendResult(result);
     clearTimeout(this.loadsTimer);
     this.loadsTimer = setTimeout(() => {
       this.sendLoads();
     }, loadsAfterMs);
     // The same cursor may stand in what makes other parts now.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
+  }
+
+  private sendResult(result: TagResult, trying?: SceneMessage['trying']): void {
+    const { tag, model, version, fileName, stale, issues, report } = result;
+    const grips = model && !stale ? sceneGrips(gripsOf(model, report.source)) : [];
+    this.send({
+      type: 'scene',
+      source: this.uri.toString(),
+      version,
+      fileName,
+      ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0, grips) }),
+      stale,
+      ...(trying && { trying }),
+      pins: pinsOf(issues, (offset) => result.lineOf(offset)),
+    });
   }
 
   private sendLoads(): void {

@@ -60,6 +60,8 @@ export interface ScenePiece {
   /** In cutting order. */
   readonly parts: readonly ScenePart[];
   readonly hangers: readonly SceneHanger[];
+  /** Centre of gravity. */
+  readonly balance: ScenePoint;
   readonly bounds: SceneBounds;
   readonly width: number;
   readonly height: number;
@@ -82,6 +84,25 @@ export interface ScenePin {
   readonly source: number;
 }
 
+/** What can be moved by hand, as one place in the text. */
+export interface SceneGrip {
+  readonly id: string;
+  readonly label: string;
+  /** Ids of what moves: shapes, parts and hangers. */
+  readonly parts: readonly string[];
+  /** True where dragging it moves it; else it must be chosen first. */
+  readonly free: boolean;
+  /** In which directions its size can be changed. */
+  readonly axes: readonly ('width' | 'height')[];
+  /** How far it has been moved by hand from its own place, in mm: right, up. */
+  readonly nudge: ScenePoint;
+}
+
+/** In mm, of the text as it is. */
+export type HandChange =
+  | { readonly kind: 'move'; readonly right: number; readonly up: number }
+  | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
+
 export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
@@ -89,6 +110,8 @@ export interface Scene {
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
+  /** None while the text is broken: there is nothing then that a change could be tried on. */
+  readonly grips: readonly SceneGrip[];
   /** Of everything in place. */
   readonly bounds: SceneBounds;
 }
@@ -104,6 +127,8 @@ export interface SceneMessage {
   readonly scene?: Scene;
   /** True when `scene` is of an earlier version, because this one cannot be drawn. */
   readonly stale: boolean;
+  /** The change by hand that is only being tried: the text is still as it was. */
+  readonly trying?: { readonly grip: string; readonly change: HandChange };
   readonly pins: readonly ScenePin[];
 }
 
@@ -143,6 +168,14 @@ export interface FixesMessage {
 
 export type ToPage = SceneMessage | HighlightMessage | LoadsMessage | FixesMessage;
 
+/** A change by hand of what the scene of this version has. */
+export interface ChangeByHand {
+  readonly source: string;
+  readonly version: number;
+  readonly grip: string;
+  readonly change: HandChange;
+}
+
 /** A pin of the scene of this version. */
 export interface PinOfVersion {
   readonly source: string;
@@ -158,4 +191,12 @@ export type ToHost =
   | { readonly type: 'export'; readonly source: string }
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
   /** `index`: of the titles that were told. */
-  | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion);
+  | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)
+  /** Show what it would be; the newest is answered, those before it may be left out. */
+  | ({ readonly type: 'try-change' } & ChangeByHand)
+  /** Write it into the text, as one step that can be undone. */
+  | ({ readonly type: 'make-change' } & ChangeByHand)
+  /** Nothing is tried any more: show the text as it is. */
+  | { readonly type: 'drop-change'; readonly source: string }
+  /** The text, as if the keyboard were in its editor. */
+  | { readonly type: 'undo' | 'redo'; readonly source: string };

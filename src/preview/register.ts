@@ -2,10 +2,9 @@
 
 import * as vscode from 'vscode';
 import { targetSpec } from '../editor/documents.ts';
-import type { IssueHelp } from '../editor/issue-help.ts';
-import type { TagResults } from '../editor/results.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager, previewViewType } from './manager.ts';
+import type { PreviewServices } from './panel.ts';
 
 export interface PreviewCommands {
   exportSvg(uri: vscode.Uri): void;
@@ -13,17 +12,17 @@ export interface PreviewCommands {
 
 export function registerPreview(
   context: vscode.ExtensionContext,
-  results: TagResults,
-  help: IssueHelp,
+  services: PreviewServices,
   commands: PreviewCommands,
 ): void {
   const previews = new PreviewManager(
-    { results, help },
+    services,
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
       exportSvg: (uri) => {
         commands.exportSvg(uri);
       },
+      undo: (uri, step, after) => void cursor.undo(uri, step).then(after),
     },
     vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview'),
   );

@@ -4,7 +4,7 @@
  */
 
 import { innerPoint } from '../geometry/inner-point.ts';
-import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
+import { area, boundsOf, boxCentre, centroid, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
 import { operationColours } from '../tag/operation-colours.ts';
@@ -14,6 +14,7 @@ import type {
   PathData,
   Scene,
   SceneBounds,
+  SceneGrip,
   SceneHanger,
   ScenePart,
   ScenePiece,
@@ -26,7 +27,7 @@ import { ids } from './scene-ids.ts';
 /** The offset in the spec's text at which a path stands. */
 type SourceOf = (path: YamlPath) => number;
 
-export function sceneOf(tag: Tag, sourceOf: SourceOf): Scene {
+export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
   const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
   return {
     title: tag.title,
@@ -34,6 +35,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf): Scene {
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
     colours: operationColours,
     pieces,
+    grips,
     bounds: pieces.map((piece) => piece.bounds).reduce(joined, pieces[0]?.bounds ?? [0, 0, 0, 0]),
   };
 }
@@ -91,6 +93,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
         { id: ids.outer(piece.id), label: 'Outer cut', operation: 'cut-outer', data: pathData(outers), source },
       ],
       hangers: piece.hangers.map((hanger, index) => hangerScene(hanger, ids.hanger(piece.id, index), sourceOf)),
+      balance: flipped(centroid(piece.region) ?? boxCentre(bounds)),
       bounds: boundsScene(bounds),
       width: bounds.maxX - bounds.minX,
       height: bounds.maxY - bounds.minY,

@@ -1,7 +1,7 @@
 /** A small tag drawn by hand: letters glued on a backing with a ring, and two warnings. */
 
 import { operationColours } from '../../src/tag/operation-colours.ts';
-import type { Scene, SceneMessage, ScenePart, ScenePiece, ScenePin } from '../../src/preview/protocol.ts';
+import type { Scene, SceneGrip, SceneMessage, ScenePart, ScenePiece, ScenePin } from '../../src/preview/protocol.ts';
 
 export const source = 'file:///bench/sorrel.tag.yaml';
 
@@ -27,8 +27,21 @@ function scene(width: number): Scene {
     material: 'birch plywood',
     colours: operationColours,
     pieces: [backing(width), letters()],
+    grips: grips(),
     bounds: [0, -30, width, 0],
   };
+}
+
+function grips(): SceneGrip[] {
+  const grip = (id: string, parts: string[], more: Partial<SceneGrip> = {}): SceneGrip => {
+    return { id, label: id, parts, free: true, axes: [], nudge: [0, 0], ...more };
+  };
+  return [
+    grip('backing', ['back/body-0', 'back/holes-0'], { free: false, axes: ['width', 'height'] }),
+    grip('band', ['back/mark-0']),
+    grip('hanger', ['back/hanger-0', 'back/hanger-hole-0'], { nudge: [1, 0] }),
+    grip('word', ['name/body-0', 'name/holes-0'], { free: false, axes: ['width'] }),
+  ];
 }
 
 function backing(width: number): ScenePiece {
@@ -46,6 +59,7 @@ function backing(width: number): ScenePiece {
       part('back/outer', 'Outer cut', 'cut-outer', outline, 140),
     ],
     hangers: [{ id: 'back/hanger-0', kind: 'hole', data: hole, centre: [5, -15], size: 4, length: 4, source: 130 }],
+    balance: [width / 2 + 0.5, -15],
     bounds: [0, -30, width, 0],
     width,
     height: 30,
@@ -65,6 +79,7 @@ function letters(): ScenePiece {
     shapes: [{ id: 'name/body-0', label: 'word', data: outline, source: 200 }],
     parts: [part('name/outer', 'Outer cut', 'cut-outer', outline, 210)],
     hangers: [],
+    balance: [41.4, -17],
     bounds: [12, -25, 68, -9],
     width: 56,
     height: 16,

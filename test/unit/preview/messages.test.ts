@@ -2,6 +2,13 @@ import assert from 'node:assert/strict';
 import { shellHtml } from '../../../src/preview/html.ts';
 import { parseRestoredSource, parseToHost } from '../../../src/preview/messages.ts';
 
+const byHand = {
+  source: 'file:///a.tag.yaml',
+  version: 2,
+  grip: '["shapes","word"]',
+  change: { kind: 'move', right: 1.5, up: -2 },
+};
+
 describe('A message from the page', () => {
   it('is read where it keeps to the protocol', () => {
     const messages = [
@@ -10,6 +17,10 @@ describe('A message from the page', () => {
       { type: 'export', source: 'file:///a.tag.yaml' },
       { type: 'ask-fixes', source: 'file:///a.tag.yaml', version: 0, pin: 'speck@shapes/a#0' },
       { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 },
+      { ...byHand, type: 'try-change' },
+      { ...byHand, type: 'make-change', change: { kind: 'size', axis: 'width', by: -0.1 } },
+      { type: 'drop-change', source: 'file:///a.tag.yaml' },
+      { type: 'undo', source: 'file:///a.tag.yaml' },
     ];
     for (const message of messages) assert.deepEqual(parseToHost(message), message);
   });
@@ -29,6 +40,13 @@ describe('A message from the page', () => {
       { ...reveal, offset: '12' },
       { ...reveal, focus: undefined },
       { ...reveal, source: 3 },
+      { ...byHand, type: 'try-change', change: { kind: 'move', right: Number.NaN, up: 0 } },
+      { ...byHand, type: 'try-change', change: { kind: 'move', right: 1e6, up: 0 } },
+      { ...byHand, type: 'make-change', change: { kind: 'size', axis: 'depth', by: 1 } },
+      { ...byHand, type: 'make-change', change: { kind: 'turn', by: 1 } },
+      { ...byHand, type: 'make-change', change: null },
+      { ...byHand, type: 'make-change', grip: 4 },
+      { type: 'undo' },
       { ...fix, version: '3' },
       { ...fix, pin: 4 },
       { ...fix, index: -1 },

@@ -19,6 +19,8 @@ describe('A message to the page', () => {
   it('is read where it keeps to the protocol', () => {
     const message = sceneMessage();
     assert.equal(parseToPage(message), message);
+    const trial = { ...message, trying: { grip: 'word', change: { kind: 'size', axis: 'width', by: 1 } } };
+    assert.equal(parseToPage(trial), trial);
     const { scene, ...without } = message;
     assert.ok(scene);
     assert.equal(parseToPage(without), without);
@@ -36,6 +38,12 @@ describe('A message to the page', () => {
       [['pins'], undefined],
       [['pins', 0, 'severity'], 'fatal'],
       [['pins', 0, 'points'], [[1]]],
+      [['trying'], { grip: 'word', change: { kind: 'move', right: '1', up: 0 } }],
+      [['trying'], { grip: 4, change: { kind: 'move', right: 1, up: 0 } }],
+      [['scene', 'grips'], undefined],
+      [['scene', 'grips', 0, 'parts'], [1]],
+      [['scene', 'grips', 0, 'axes'], ['depth']],
+      [['scene', 'pieces', 0, 'balance'], [1]],
       [['scene', 'units'], 'ft'],
       [
         ['scene', 'bounds'],

@@ -1,0 +1,63 @@
+/** Changing the tag by hand: puts the hand, what it holds, the pointer and the keyboard together. */
+
+import type { SceneMessage } from '../src/preview/protocol.ts';
+import type { Arranged } from './arrange.ts';
+import type { Units } from './format.ts';
+import { Hand, type HandHost } from './hand.ts';
+import { steerHand } from './hand-keys.ts';
+import { dragHand } from './hand-pointer.ts';
+import type { SceneView } from './scene-view.ts';
+import { Selection } from './selection.ts';
+import { snapLines } from './snap-lines.ts';
+import type { Size, Viewport } from './viewport.ts';
+
+export interface EditingHost extends HandHost {
+  arranged(): Arranged | undefined;
+  view(): Viewport;
+}
+
+export class Editing {
+  readonly selection = new Selection();
+  readonly hand: Hand;
+
+  constructor(
+    stage: HTMLElement,
+    private readonly sceneView: SceneView,
+    private readonly host: EditingHost,
+  ) {
+    this.hand = new Hand(host);
+    const units = (): Units => host.drawn()?.scene?.units ?? 'mm';
+    dragHand(stage, this.hand, {
+      units,
+      scale: () => host.view().scale,
+      box: () => this.selection.box(),
+      lines: (grip) => {
+        const [scene, arranged, box] = [host.drawn()?.scene, host.arranged(), this.selection.box()];
+        return scene && arranged && box ? snapLines(scene, arranged, grip, box, (id) => sceneView.boxOf(id)) : [];
+      },
+    });
+    steerHand(stage, this.hand, {
+      units,
+      undo: (type) => {
+        const source = host.drawn()?.source;
+        if (source !== undefined) host.send({ type, source });
+      },
+    });
+  }
+
+  /** Whether the message is to be drawn. */
+  receive(message: SceneMessage): boolean {
+    return this.hand.receive(message);
+  }
+
+  draw(hidden: readonly string[]): void {
+    const arranged = this.host.arranged();
+    if (!arranged) return;
+    this.sceneView.take(this.hand.grip?.id);
+    this.selection.draw(this.hand, arranged, hidden);
+  }
+
+  follow(view: Viewport, stage: Size): void {
+    this.selection.follow(view, stage);
+  }
+}

@@ -1,0 +1,150 @@
+/**
+ * What the person has taken hold of and is changing. The change is tried by the host while it grows, and written into the text
+ * once it is made; what is drawn in between is a trial, and may lag behind the hand.
+ */
+
+import type { HandChange, SceneGrip, SceneMessage, ToHost } from '../src/preview/protocol.ts';
+import { changeText, isNothing } from './hand-steps.ts';
+import type { SnapLine } from './snapping.ts';
+import type { XY } from './viewport.ts';
+
+export interface HandHost {
+  drawn(): SceneMessage | undefined;
+  send(message: ToHost): void;
+  say(text: string): void;
+  /** A change begins: what is drawn must not slide away under the hand. */
+  hold(): void;
+  /** The hand has let go. */
+  release(): void;
+  /** Something about the hand is to be drawn anew. */
+  changed(): void;
+}
+
+export class Hand {
+  private id: string | undefined;
+  /** On its way, from what the text says. */
+  private change: HandChange | undefined;
+  /** How much of it is in what is drawn. */
+  private tried: HandChange | undefined;
+  private isMaking = false;
+  /** What came while the one before was being written. */
+  private next: { readonly change: HandChange; isMade: boolean } | undefined;
+  private snapped: readonly SnapLine[] = [];
+
+  constructor(private readonly host: HandHost) {}
+
+  get grips(): readonly SceneGrip[] {
+    return this.host.drawn()?.scene?.grips ?? [];
+  }
+
+  get grip(): SceneGrip | undefined {
+    return this.grips.find(({ id }) => id === this.id);
+  }
+
+  get isChanging(): boolean {
+    return this.change !== undefined && !this.isMaking;
+  }
+
+  get lines(): readonly SnapLine[] {
+    return this.snapped;
+  }
+
+  /** How far it is ahead of what is drawn, in mm, y down. */
+  get shift(): XY {
+    if (this.change?.kind !== 'move') return [0, 0];
+    const { right = 0, up = 0 } = this.tried?.kind === 'move' ? this.tried : {};
+    return [this.change.right - right, up - this.change.up];
+  }
+
+  /** What is being changed, in words; `undefined` while nothing is. */
+  get words(): string | undefined {
+    const { change } = this;
+    const rest = this.snapped.map(({ name }) => ` · ${name}`);
+    return change && changeText(change, this.host.drawn()!.scene!.units) + [...new Set(rest)].join('');
+  }
+
+  select(id: string | undefined): void {
+    if (id === this.id) return;
+    if (this.isChanging) this.make();
+    this.id = id;
+    const { grip } = this;
+    if (grip) {
+      const sizes = grip.axes.length > 0 ? ', with Control they change its size' : '';
+      this.host.say(`${grip.label} taken. Arrow keys move it, with Shift by larger steps${sizes}. Escape lets go.`);
+    } else this.host.release();
+    this.host.changed();
+  }
+
+  try(change: HandChange, lines: readonly SnapLine[] = []): void {
+    const { grip } = this;
+    if (!grip) return;
+    if (this.isMaking) {
+      this.next = { change, isMade: false };
+      return;
+    }
+    if (!this.change) this.host.hold();
+    this.change = change;
+    this.snapped = lines;
+    this.send('try-change', change);
+    this.host.changed();
+  }
+
+  make(): void {
+    if (this.next) {
+      this.next.isMade = true;
+      return;
+    }
+    const { change, grip } = this;
+    if (!change || this.isMaking) return;
+    if (!grip || isNothing(change)) {
+      this.drop();
+      return;
+    }
+    this.isMaking = true;
+    this.snapped = [];
+    this.send('make-change', change);
+    this.host.say(`${grip.label}: ${changeText(change, this.host.drawn()!.scene!.units)}.`);
+    this.host.changed();
+  }
+
+  drop(): void {
+    this.next = undefined;
+    if (!this.isChanging) return;
+    this.forget();
+    this.host.send({ type: 'drop-change', source: this.host.drawn()!.source });
+    this.host.changed();
+  }
+
+  /** Whether the message is to be drawn: a trial of a change that was dropped is not. */
+  receive({ trying }: SceneMessage): boolean {
+    if (trying) {
+      if (!this.change || trying.grip !== this.id) return false;
+      this.tried = trying.change;
+      return true;
+    }
+    // The text as it is: with the change made, or without it.
+    this.forget();
+    return true;
+  }
+
+  /** After the message has been drawn: what waited for it goes on from there. */
+  goOn(): void {
+    const { next } = this;
+    if (!next || this.isMaking) return;
+    this.next = undefined;
+    this.try(next.change);
+    if (next.isMade) this.make();
+  }
+
+  private forget(): void {
+    this.change = undefined;
+    this.tried = undefined;
+    this.isMaking = false;
+    this.snapped = [];
+  }
+
+  private send(type: 'try-change' | 'make-change', change: HandChange): void {
+    const { source, version } = this.host.drawn()!;
+    this.host.send({ type, source, version, grip: this.id!, change });
+  }
+}

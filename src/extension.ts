@@ -40,5 +40,9 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: string) => openSample(samples, name)),
   );
-  registerPreview(context, { results: service, help, trial: new Trial(engine) }, { exportSvg: (uri) => void runExport(uri) });
+  registerPreview(
+    context,
+    { results: service, help, trial: new Trial(engine) },
+    { exportSvg: (uri) => void runExport(uri) },
+  );
 }

@@ -3,8 +3,8 @@
  * it speaks of that line; on a line of its own, of the next one that says anything.
  */
 
-import { Lexer } from 'yaml';
 import type { TextRange } from '../issue.ts';
+import { tokensOf } from './tokens.ts';
 
 export interface AcceptComment {
   /** Of the whole comment, `#` included. */
@@ -23,8 +23,8 @@ const form = /^#\s*accept(?=[\s:,]|$)([^:]*)(?::\s*(.*))?$/;
 export function acceptComments(text: string): AcceptComment[] {
   // Nearly every spec has none, and lexing takes time.
   if (!/#\s*accept/.test(text)) return [];
-  return commentsIn(text).flatMap(({ start, comment }): AcceptComment[] => {
-    const match = form.exec(comment);
+  return tokensOf(text).flatMap(({ start, text: comment, kind }): AcceptComment[] => {
+    const match = kind === 'comment' ? form.exec(comment) : null;
     if (!match) return [];
     const [, listed = '', reason = ''] = match;
     const listedAt = start + comment.indexOf(listed, comment.indexOf('accept') + 'accept'.length);
@@ -34,21 +34,6 @@ export function acceptComments(text: string): AcceptComment[] {
     const range = { start, end: start + comment.length };
     return [{ range, codes, reason: reason.trim(), line: lineSpokenOf(text, start) }];
   });
-}
-
-/** Marks that the lexer puts between the stretches of the text, and that are not in it. */
-const notInText = new Set(['\u0002', '\u0018', '\u001f']);
-
-/** Only the lexer knows a comment from a `#` in a string. */
-function commentsIn(text: string): { start: number; comment: string }[] {
-  const found: { start: number; comment: string }[] = [];
-  let start = 0;
-  for (const token of new Lexer().lex(text)) {
-    if (notInText.has(token)) continue;
-    if (token.startsWith('#')) found.push({ start, comment: token });
-    start += token.length;
-  }
-  return found;
 }
 
 function lineSpokenOf(text: string, comment: number): number {

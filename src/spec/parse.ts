@@ -6,6 +6,7 @@ import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
 import { SpecSource } from './source.ts';
+import type { SpecPlaces } from './source.ts';
 import { noUses } from './used-files.ts';
 import type { Uses } from './used-files.ts';
 
@@ -20,24 +21,22 @@ export interface ParsedSpec {
 export function parseSpec(spec: string | SpecSource, uses: Uses = noUses): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues };
-  if (
-    source.value === undefined ||
-    source.value === null ||
-    typeof source.value !== 'object' ||
-    Array.isArray(source.value)
-  ) {
-    return { source, issues: source.issues.length > 0 ? source.issues : [notASpec(source)] };
-  }
+  if (source.issues.length > 0 && !isGroup(source.value)) return { source, issues: source.issues };
+  return { source, ...readSpec(source, uses) };
+}
+
+/** What a spec says whose value has been taken out of its YAML, or is only thought of. */
+export function readSpec(source: SpecPlaces, uses: Uses): Omit<ParsedSpec, 'source'> {
+  if (!isGroup(source.value)) return { issues: [notASpec(source)] };
   const scope = new Scope(source, uses.used);
   scope.checkClashes();
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
   const issues = [...uses.issues, ...scope.issues(source)];
-  if (issues.length > 0) return { source, issues };
+  if (issues.length > 0) return { issues };
   const { stock, tie, sheet } = workshop;
   return {
-    source,
     issues,
     model: {
       title: scope.spec.title ?? 'Untitled tag',
@@ -51,7 +50,11 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses): Parse
   };
 }
 
-function notASpec(source: SpecSource): Issue {
+function isGroup(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function notASpec(source: SpecPlaces): Issue {
   const message = 'This is not a tag spec yet. Begin with “tagwright: 1”, then shapes and pieces.';
   return { code: 'not-a-spec', severity: 'error', path: [], range: source.range([]), message };
 }

@@ -5,7 +5,7 @@ import type { Issue, YamlPath } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 import { parseLength } from './length.ts';
 import type { Units } from './length.ts';
-import type { SpecSource } from './source.ts';
+import type { SpecPlaces } from './source.ts';
 import { joined } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
@@ -14,14 +14,14 @@ type Sign = 'size' | 'distance' | 'signed';
 
 export class Problems {
   readonly issues: Issue[] = [];
-  readonly source: SpecSource;
+  readonly source: SpecPlaces;
   readonly units: Units;
   /** Where the spec asks for the file that this is about; nothing for the spec itself. Paths here are those of the file. */
   readonly base: YamlPath;
   /** Of the file, as seen from that of the spec, with its slash. */
   readonly #folder: string;
 
-  constructor(source: SpecSource, units: Units, base: YamlPath = [], folder = '') {
+  constructor(source: SpecPlaces, units: Units, base: YamlPath = [], folder = '') {
     this.source = source;
     this.units = units;
     this.base = base;

@@ -2,7 +2,7 @@
 
 import validate from './validate.generated.mjs';
 import type { Issue, YamlPath } from '../issue.ts';
-import type { SpecSource } from './source.ts';
+import type { SpecPlaces } from './source.ts';
 import { clip } from './length.ts';
 import { didYouMean, nearest } from './suggest.ts';
 
@@ -23,7 +23,7 @@ interface SchemaError {
  * Everything about `source.value` that the schema does not allow, and a copy of the value without it: what is left conforms
  * to the generated types, except that required keys may be missing where an issue says so.
  */
-export function checkAgainstSchema(source: SpecSource): { issues: Issue[]; value: unknown } {
+export function checkAgainstSchema(source: SpecPlaces): { issues: Issue[]; value: unknown } {
   const value = structuredClone(source.value);
   const errors = complaintsOf(value);
   const issues: Issue[] = [];
@@ -72,7 +72,7 @@ function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[]
   return [...kept, ...unanswered];
 }
 
-function toIssue(error: SchemaError, path: YamlPath, source: SpecSource, found: unknown): Issue {
+function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: unknown): Issue {
   const name = path.length === 0 ? 'the spec' : `“${clip(String(path.at(-1)))}”`;
   const base = { severity: 'error', path, range: source.range(path) } as const;
   const params = error.params;

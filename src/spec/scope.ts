@@ -6,7 +6,7 @@ import { folderOf } from './used-files.ts';
 import { Problems } from './problems.ts';
 import { ShapeReader } from './read-shapes.ts';
 import { checkAgainstSchema } from './schema-issues.ts';
-import type { SpecSource } from './source.ts';
+import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { TagSpec } from './types.generated.ts';
 
@@ -33,7 +33,7 @@ export class Scope {
   readonly #name: string;
 
   /** `name` and `base`: of a used file, and where the spec asks for it; both empty for the spec itself. */
-  constructor(source: SpecSource, used: readonly UsedFile[], name = '', base: YamlPath = []) {
+  constructor(source: SpecPlaces, used: readonly UsedFile[], name = '', base: YamlPath = []) {
     this.#name = name;
     this.uses = used.map((file) => new Scope(file.source, file.uses, file.name, file.path));
     const { value, issues } = checkAgainstSchema(source);
@@ -50,14 +50,14 @@ export class Scope {
   }
 
   /** Everything that is wrong here and in the used files, at its place in the spec itself. */
-  issues(spec: SpecSource): Issue[] {
+  issues(spec: SpecPlaces): Issue[] {
     const { source, base } = this.problems;
     const own = [...source.issues, ...this.#schemaIssues, ...this.problems.issues];
     const told = base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
     return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
   }
 
-  #asSeenFrom(spec: SpecSource, { code, severity, message, range }: Issue): Issue {
+  #asSeenFrom(spec: SpecPlaces, { code, severity, message, range }: Issue): Issue {
     const { source, base } = this.problems;
     const { line } = source.position(range.start);
     return { code, severity, path: base, range: spec.range(base), message: `${this.#name}, line ${line}: ${message}` };

@@ -3,6 +3,8 @@
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
 import { sentence, yamlMessage } from './yaml-messages.ts';
+import { toTree } from './tree.ts';
+import type { SpecNode } from './tree.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
@@ -16,6 +18,9 @@ const mostErrors = 20;
 
 /** Plain values only: no dates, sets or bytes, whatever tags a text has; and nothing said on the console. */
 const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
+
+/** What reading a spec needs of its text: the value, and where its parts stand. */
+export type SpecPlaces = Pick<SpecSource, 'value' | 'issues' | 'range' | 'keyRange' | 'position'>;
 
 /** How deep values may lie in one another; tags need about eight, and what reads them calls itself for each. */
 const deepest = 200;
@@ -67,6 +72,11 @@ export class SpecSource {
       );
     }
     this.issues = issues;
+  }
+
+  /** What is written, as far as it could be made out; `undefined` where `value` is. */
+  get tree(): SpecNode | undefined {
+    return this.value === undefined ? undefined : toTree(this.#document?.contents);
   }
 
   /** 1-based line and column of an offset, columns in UTF-16 units as editors count them. */

@@ -6,7 +6,7 @@ import { describeLoad } from '../measure/describe-load.ts';
 import { estimateLoad } from '../measure/load.ts';
 import type { Piece } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
-import { plain } from './plain-markdown.ts';
+import { plain } from '../language/plain-markdown.ts';
 import type { TagService } from './service.ts';
 
 export function registerLoadHover(service: TagService): vscode.Disposable {

@@ -88,6 +88,9 @@ const entries: readonly Entry[] = [
   },
 ];
 
+/** Of the materials of which something is known here. */
+export const materialNames: readonly string[] = entries.map(({ material }) => material.name);
+
 /** What may be said of any stock without making it another material. */
 const harmless = new Set(
   wordsOf(

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { plain } from '../../../src/editor/plain-markdown.ts';
+import { plain } from '../../../src/language/plain-markdown.ts';
 import { editsBetween } from '../../../src/editor/text-edits.ts';
 import { applied } from '../../../src/fixes/find-fixes.ts';
 

@@ -1,0 +1,30 @@
+/**
+ * What can be written at an offset of a spec. Every idea is tried on the spec's value first: one that would bring a problem
+ * that is not there yet, such as a key that does not go with the shape's generator, is not offered.
+ */
+
+import { completion } from './idea.ts';
+import type { Completion, Idea } from './idea.ts';
+import { keyIdeas } from './key-ideas.ts';
+import { namesIn } from './names.ts';
+import { placesAt, stopgap } from './place.ts';
+import type { Surroundings } from './surroundings.ts';
+import { Trial } from './trial.ts';
+import { valueIdeas } from './value-ideas.ts';
+
+export function completionsAt(text: string, offset: number, around: Surroundings): Completion[] {
+  return placesAt(text, offset).flatMap((place) => {
+    const trial = new Trial(place);
+    const names = namesIn(place.tree).filter(({ name }) => name !== stopgap);
+    const fitting =
+      place.role === 'key' ? keyIdeas(place, names, around, trial) : trial.sift(valueIdeas(place, names, around));
+    return fitting.map((idea) => completion(idea, place, rankOf(idea, trial)));
+  });
+}
+
+/** What mends a problem comes first, and what a shape is comes before what is done to it. */
+function rankOf(idea: Idea, trial: Trial): number {
+  if (idea.kind === 'snippet') return 3;
+  if (!trial.mends(idea)) return 2;
+  return idea.kind === 'generator' ? 1 : 0;
+}

@@ -1,0 +1,132 @@
+/** What a key may start out with, as a snippet: examples of the schema, with the names that the spec has. */
+
+import type { YamlPath } from '../issue.ts';
+import { bundledFonts } from '../text/bundled-fonts.ts';
+import { shapesFor } from './names.ts';
+import type { NamePlace } from './names.ts';
+import { alternatives, isLength, nameKindOf, schemasUnder } from './schema.ts';
+import type { NameKind, SchemaNode } from './schema.ts';
+import type { Stops } from './snippets.ts';
+import { yamlText } from './snippets.ts';
+import { isGroup, valueAt } from './values.ts';
+
+/** What there is in the spec to name, and where one stands in it. */
+export interface Setting {
+  readonly path: YamlPath;
+  readonly root: unknown;
+  readonly names: readonly NamePlace[];
+}
+
+/** A first value, or `undefined` where the spec has nothing yet to make one of. */
+export function exampleSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+  const options = alternatives(node);
+  for (const option of options) {
+    const example = option.examples?.[0];
+    const snippet =
+      example === undefined ? fromSchema(option, setting, stops) : filled(example, option, setting, stops);
+    if (snippet !== undefined) return snippet;
+  }
+  return undefined;
+}
+
+function fromSchema(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+  const kind = nameKindOf(node);
+  if (kind) {
+    const names = namesFor(kind, setting);
+    return names.length > 0 ? stops.choice(names.map(yamlText)) : undefined;
+  }
+  if (node.enum) return stops.choice(defaultFirst(node.enum, node.default).map(String));
+  if (node.const !== undefined) return String(node.const);
+  if (isLength(node)) return stops.stop(inUnits('3 mm', setting.root));
+  switch (node.type) {
+    case 'boolean':
+      return stops.choice(defaultFirst([true, false], node.default).map(String));
+    case 'array':
+      return listSnippet(node, setting, stops);
+    case 'object':
+      return groupSnippet(node, setting, stops);
+    default:
+      return undefined;
+  }
+}
+
+function listSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+  const item = schemasUnder([node], 0)[0];
+  const entry = item && exampleSnippet(item, { ...setting, path: [...setting.path, 0] }, stops);
+  return entry === undefined ? undefined : `[${entry}]`;
+}
+
+/** Its required keys. */
+function groupSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+  const entries = (node.required ?? []).map((key) => {
+    const inner = node.properties?.[key];
+    const value = inner && exampleSnippet(inner, { ...setting, path: [...setting.path, key] }, stops);
+    return value === undefined ? undefined : `${key}: ${value}`;
+  });
+  return entries.length === 0 || entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
+}
+
+/** An example of the schema with a stop at each figure and word of it. */
+function filled(example: unknown, node: SchemaNode, setting: Setting, stops: Stops): string {
+  const inner = (step: string | number, value: unknown): string => {
+    const [schema] = schemasUnder([node], step);
+    return schema ? filled(value, schema, setting, stops) : yamlScalar(value, setting.root);
+  };
+  if (Array.isArray(example)) return `[${example.map((value, index) => inner(index, value)).join(', ')}]`;
+  if (isGroup(example)) {
+    const entries = Object.entries(example).map(([key, value]) => `${key}: ${inner(key, value)}`);
+    return `{${entries.join(', ')}}`;
+  }
+  if (nameKindOf(node) === 'font') return stops.choice(bundledFirst(String(example)).map(yamlText));
+  if (node.enum) return stops.choice(defaultFirst(node.enum, example).map(String));
+  if (typeof example === 'boolean') return stops.choice([String(example), String(!example)]);
+  return stops.stop(yamlScalar(example, setting.root));
+}
+
+function yamlScalar(value: unknown, root: unknown): string {
+  if (typeof value !== 'string') return String(value);
+  return /^-?[\d.]+ mm$/.test(value) ? inUnits(value, root) : yamlText(value);
+}
+
+/** Inches to a sixteenth, or a hundredth where that is too coarse. */
+export function inUnits(millimetres: string, root: unknown): string {
+  if (valueAt(root, ['units']) !== 'in') return millimetres;
+  const inches = Number.parseFloat(millimetres) / 25.4;
+  const sixteenths = Math.round(inches * 16) / 16;
+  return `${Math.abs(sixteenths) < 0.1 ? Number(inches.toFixed(2)) : sixteenths} in`;
+}
+
+function bundledFirst(family: string): string[] {
+  const others = bundledFonts.map((font) => font.family).filter((each) => each !== family);
+  return [family, ...others];
+}
+
+function defaultFirst<T>(values: readonly T[], first: unknown): T[] {
+  return [...values].sort((a, b) => Number(b === first) - Number(a === first));
+}
+
+/** The names of the spec that may stand at a path. */
+export function namesFor(kind: NameKind, { path, root, names }: Setting): string[] {
+  switch (kind) {
+    case 'shape':
+      return shapesFor(path, names);
+    case 'piece':
+      return names
+        .filter((each) => each.kind === 'piece' && each.given && each.name !== path[1])
+        .map(({ name }) => name);
+    case 'part':
+      return stackMembers(path, root);
+    case 'font':
+      return bundledFonts.map((font) => font.family);
+    case 'drawing':
+      return [];
+  }
+}
+
+/** Of the stack that the group around a `part` names in `on` or `in`. */
+function stackMembers(path: YamlPath, root: unknown): string[] {
+  const group = valueAt(root, path.slice(0, -1));
+  const target = isGroup(group) ? (group['on'] ?? group['in']) : undefined;
+  const members = typeof target === 'string' ? valueAt(root, ['shapes', target, 'stack', 'shapes']) : undefined;
+  return Array.isArray(members) ? members.filter((name) => typeof name === 'string') : [];
+}

@@ -1,0 +1,65 @@
+/** The names of shapes and pieces in a spec: where each is given and where it is used. */
+
+import type { TextRange, YamlPath } from '../issue.ts';
+import type { SpecNode, SpecScalar } from '../spec/tree.ts';
+import { nameKindOf, rootSchemas, schemasUnder } from './schema.ts';
+import type { NameKind, SchemaNode } from './schema.ts';
+
+export interface NamePlace {
+  /** `part` names a member of a stack, which is a shape as well. */
+  readonly kind: NameKind;
+  readonly name: string;
+  /** Quotes included. */
+  readonly range: TextRange;
+  readonly quoted: boolean;
+  readonly path: YamlPath;
+  readonly given: boolean;
+  /** Of the value that the name is given to. */
+  readonly body?: TextRange;
+}
+
+/** In the order of the text. */
+export function namesIn(tree: SpecNode | undefined): NamePlace[] {
+  const found: NamePlace[] = [];
+  if (tree) collect(tree, rootSchemas, [], found);
+  return found;
+}
+
+function collect(node: SpecNode, schemas: readonly SchemaNode[], path: YamlPath, found: NamePlace[]): void {
+  if (node.kind === 'map') {
+    const gives = path.length === 1 ? givers[String(path[0])] : undefined;
+    for (const { key, value } of node.entries) {
+      const step = String(key.value);
+      const inner = [...path, step];
+      if (gives) found.push({ ...place(key, gives, inner), given: true, ...(value ? { body: value.range } : {}) });
+      if (value) collect(value, schemasUnder(schemas, step), inner, found);
+    }
+  } else if (node.kind === 'list') {
+    for (const [index, item] of node.items.entries())
+      if (item) collect(item, schemasUnder(schemas, index), [...path, index], found);
+  } else if (node.kind === 'scalar' && typeof node.value === 'string') {
+    const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
+    if (kind) found.push(place(node, kind, path));
+  }
+}
+
+const givers: Readonly<Partial<Record<string, NameKind>>> = { shapes: 'shape', pieces: 'piece' };
+
+function place(node: SpecScalar, kind: NameKind, path: YamlPath): NamePlace {
+  return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };
+}
+
+/** The shapes that the one at `path` may be made from: all but itself and those that are made from it. */
+export function shapesFor(path: YamlPath, names: readonly NamePlace[]): string[] {
+  const shapes = names.filter(({ kind, given }) => kind === 'shape' && given).map(({ name }) => name);
+  const [section, own] = path;
+  if (section !== 'shapes' || typeof own !== 'string') return shapes;
+  const barred = new Set([own]);
+  for (let before = 0; before < barred.size;) {
+    before = barred.size;
+    for (const { kind, given, name, path: at } of names) {
+      if (kind === 'shape' && !given && barred.has(name) && at[0] === 'shapes') barred.add(String(at[1]));
+    }
+  }
+  return shapes.filter((name) => !barred.has(name));
+}

@@ -1,0 +1,109 @@
+/** The schema of specs as completion and hover walk it: which nodes of it speak of a value, by the value's place. */
+
+import schema from '../../schemas/tag.schema.json' with { type: 'json' };
+import type { YamlPath } from '../issue.ts';
+
+/** One node of the JSON Schema, references resolved. */
+export interface SchemaNode {
+  readonly title?: string;
+  readonly description?: string;
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly (string | number)[];
+  readonly const?: string | number;
+  readonly default?: unknown;
+  readonly examples?: readonly unknown[];
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly required?: readonly string[];
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
+  readonly additionalProperties?: boolean | SchemaNode;
+  readonly propertyNames?: { readonly pattern?: string };
+  readonly items?: SchemaNode | readonly SchemaNode[];
+  readonly minItems?: number;
+  readonly maxItems?: number;
+  readonly anyOf?: readonly SchemaNode[];
+  readonly $ref?: string;
+  readonly definitions?: Readonly<Record<string, SchemaNode>>;
+}
+
+export const specSchema: SchemaNode = schema;
+
+/** A node with what it refers to; what is said beside the reference wins. */
+export function resolved(node: SchemaNode): SchemaNode {
+  const name = node.$ref?.slice('#/definitions/'.length);
+  if (name === undefined) return node;
+  const beside = Object.entries(node).filter(([key]) => key !== '$ref');
+  return { ...resolved(specSchema.definitions![name]!), ...(Object.fromEntries(beside) as SchemaNode) };
+}
+
+/** The alternatives that a node allows, each with the texts of the whole where it has none of its own. */
+export function alternatives(node: SchemaNode): SchemaNode[] {
+  const whole = resolved(node);
+  if (!whole.anyOf) return [whole];
+  const { description, examples } = whole;
+  return whole.anyOf.flatMap(alternatives).map((each) => ({
+    ...(description === undefined ? {} : { description }),
+    ...(examples === undefined ? {} : { examples: examples.filter((value) => isOfType(value, each)) }),
+    ...each,
+  }));
+}
+
+/** The alternatives for the value at a path; none where the schema knows no such place. */
+export function schemasAt(path: YamlPath): readonly SchemaNode[] {
+  return path.reduce<readonly SchemaNode[]>(schemasUnder, rootSchemas);
+}
+
+/** The alternatives for a key or entry of a value that any of `nodes` may describe. */
+export function schemasUnder(nodes: readonly SchemaNode[], step: string | number): readonly SchemaNode[] {
+  return nodes.flatMap((node) => childOf(node, step)).flatMap(alternatives);
+}
+
+export const rootSchemas: readonly SchemaNode[] = [specSchema];
+
+/** What the schema says of a key or an entry, its alternatives not yet told apart. */
+export function nodesAt(path: YamlPath): SchemaNode[] {
+  const last = path.at(-1);
+  if (last === undefined) return [specSchema];
+  return schemasAt(path.slice(0, -1))
+    .flatMap((node) => childOf(node, last))
+    .map(resolved);
+}
+
+function childOf(node: SchemaNode, step: string | number): SchemaNode[] {
+  if (typeof step === 'number') {
+    if (!isList(node.items)) return node.items ? [node.items] : [];
+    const item = node.items[step];
+    return item ? [item] : [];
+  }
+  if (node.properties && Object.hasOwn(node.properties, step)) return [node.properties[step]!];
+  return typeof node.additionalProperties === 'object' ? [node.additionalProperties] : [];
+}
+
+function isList(items: SchemaNode['items']): items is readonly SchemaNode[] {
+  return Array.isArray(items);
+}
+
+function isOfType(value: unknown, node: SchemaNode): boolean {
+  const types = typeof node.type === 'string' ? [node.type] : (node.type ?? []);
+  if (node.enum) return node.enum.some((each) => each === value);
+  if (Array.isArray(value)) return types.includes('array');
+  if (typeof value === 'number') return types.includes('number') || types.includes('integer');
+  return types.includes(typeof value);
+}
+
+export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
+
+/** What a name at such a place is a name of. */
+export type NameKind = 'shape' | 'part' | 'piece' | 'font' | 'drawing';
+
+const nameKinds: Readonly<Record<string, NameKind>> = {
+  ShapeName: 'shape',
+  PartName: 'part',
+  PieceName: 'piece',
+  FontName: 'font',
+  DrawingFile: 'drawing',
+};
+
+export function nameKindOf({ title = '' }: SchemaNode): NameKind | undefined {
+  return Object.hasOwn(nameKinds, title) ? nameKinds[title] : undefined;
+}

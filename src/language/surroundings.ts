@@ -1,0 +1,24 @@
+/** What lies around a spec that its words may name. */
+
+export interface FontNote {
+  readonly family: string;
+  /** Such as “bundled, 600 and 800”. */
+  readonly note?: string;
+  /** The weights it has; absent where they are not known. */
+  readonly weights?: readonly number[];
+}
+
+export interface SampleNote {
+  readonly title: string;
+  readonly purpose: string;
+  readonly text: string;
+}
+
+export interface Surroundings {
+  readonly fonts: readonly FontNote[];
+  /** Paths of font and drawing files beside the spec, relative to it, with slashes. */
+  readonly files: readonly string[];
+  readonly samples: readonly SampleNote[];
+}
+
+export const nothingAround: Surroundings = { fonts: [], files: [], samples: [] };

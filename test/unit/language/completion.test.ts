@@ -1,0 +1,196 @@
+import assert from 'node:assert/strict';
+import { accepted, labels, offered, samples } from './marked.ts';
+
+/** A spec around a line of shapes. */
+const shape = (line: string, others = 'plate: {rectangle: [80 mm, 40 mm]}'): string =>
+  `tagwright: 1\nshapes:\n  ${others}\n  ${line}\npieces:\n  tag: {body: [plate]}\n`;
+
+const includes = (spec: string, ...wanted: string[]): void => {
+  const all = labels(spec);
+  for (const label of wanted) assert.ok(all.includes(label), `${label} is among ${all.join(', ')}`);
+};
+const lacks = (spec: string, ...unwanted: string[]): void => {
+  const all = labels(spec);
+  for (const label of unwanted) assert.ok(!all.includes(label), `${label} is not among ${all.join(', ')}`);
+};
+
+describe('Completion of keys', () => {
+  it('knows which keys go with the generator that is there', () => {
+    const rectangle = shape('a: {rectangle: [30 mm, 20 mm], ^}');
+    includes(rectangle, 'radius', 'grow', 'width', 'place', 'nudge');
+    lacks(rectangle, 'rectangle', 'text', 'font', 'by', 'holes', 'ellipse');
+    const text = shape('a: {text: Sorrel, width: 30 mm, ^}');
+    includes(text, 'font', 'weight', 'align', 'letter_spacing');
+    lacks(text, 'radius', 'width', 'fit', 'text');
+  });
+
+  it('puts first what the shape still needs', () => {
+    const first = [...offered(shape('a: {text: Sorrel, ^}'))].sort((a, b) => a.rank - b.rank);
+    const needed = first.slice(0, 4).map(({ label }) => label);
+    assert.deepEqual(needed.sort(), ['fit', 'height', 'size', 'width']);
+    assert.ok(first[4]!.rank > first[3]!.rank);
+  });
+
+  it('brings along what a generator is no use without', () => {
+    assert.match(accepted(shape('a: {^}'), 'around'), /a: \{around: plate, by: 6 mm\}/);
+    assert.match(accepted(shape('a: {^}'), 'text'), /a: \{text: Sorrel, font: Pacifico, width: 60 mm\}/);
+    assert.match(accepted(shape('a:\n    ^'), 'text'), /a:\n {4}text: Sorrel\n {4}font: Pacifico\n {4}width: 60 mm\n/);
+    assert.match(accepted(shape('a: {width: 9 mm, ^}'), 'text'), /\{width: 9 mm, text: Sorrel, font: Pacifico\}/);
+  });
+
+  it('takes a length that goes with the rest where its example does not', () => {
+    // A radius is at most half the shorter side.
+    assert.match(accepted(shape('a: {rectangle: [3 mm, 4 mm], ^}'), 'radius'), /radius: 1 mm/);
+    assert.match(accepted(shape('a: {arrow: {length: 200 mm, width: 50 mm, ^}}'), 'head'), /head: 60 mm/);
+  });
+
+  it('works in flow and block style, before other keys and after them, in closed and open brackets', () => {
+    for (const line of [
+      'a: {^}',
+      'a: {ellipse: 30 mm, ^}',
+      'a: {ellipse: 30 mm,^}',
+      'a: {^ ellipse: 30 mm}',
+      'a: {ellipse: 30 mm, ^',
+      'a: {ellipse: 30 mm, gr^}',
+      'a:\n    ellipse: 30 mm\n    ^',
+      'a:\n    ^\n    ellipse: 30 mm',
+      'a:\n    ellipse: 30 mm\n    gr^\n    rotate: 3',
+      'a: {ellipse: 30 mm,\n      ^\n      rotate: 3}',
+    ])
+      includes(shape(line), 'grow');
+  });
+
+  it('replaces a key that has its value by one that can have it, and leaves the value', () => {
+    assert.match(accepted(shape('a: {ellipse: 30 mm, gro^w: 1 mm}'), 'tidy'), /\{ellipse: 30 mm, tidy: 1 mm\}/);
+    lacks(shape('a: {ellipse: 30 mm, gro^w: 1 mm}'), 'rotate', 'mirror', 'text');
+  });
+
+  it('offers no second tie, and no second kind of hanger', () => {
+    assert.deepEqual(labels('tagwright: 1\ntie: {^}\n'), ['twine', 'ribbon']);
+    assert.deepEqual(labels('tagwright: 1\ntie: {twine: 2 mm, ^}\n'), []);
+  });
+
+  it('is silent in comments, in strings that go on, and where a comma is missing', () => {
+    for (const line of ['a: {text: x} # ^', 'a: {text: x}^', 'a: {text: "So^', 'a:\n    text: |\n      So^rrel'])
+      assert.deepEqual(labels(shape(line)), [], line);
+  });
+
+  it('is silent where the indentation fits nothing', () => {
+    assert.deepEqual(labels('tagwright: 1\nshapes:\n ^\n  a: {ellipse: 3 mm}\n'), []);
+  });
+
+  it('writes inches in a spec in inches', () => {
+    assert.match(accepted('tagwright: 1\nunits: in\nstock: {^}\n', 'thickness'), /thickness: 0\.125 in/);
+  });
+});
+
+describe('Completion of values', () => {
+  it('offers the words of the schema, with the default marked', () => {
+    const corners = offered(shape('a: {ellipse: 30 mm, corners: ^}'));
+    assert.deepEqual(
+      corners.map(({ label, detail }) => [label, detail]),
+      [
+        ['round', 'default'],
+        ['miter', undefined],
+        ['bevel', undefined],
+      ],
+    );
+    includes('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}], hanger: {ring: {at: ^}}}\n', 'auto', 'top-left');
+  });
+
+  it('offers shapes, but none that would be made from itself', () => {
+    const spec = 'tagwright: 1\nshapes:\n  a: {ellipse: 9}\n  b: {from: ^}\n  c: {from: b}\n  d: {union: [c, a]}\n';
+    includes(spec, 'a');
+    lacks(spec, 'b', 'c', 'd');
+  });
+
+  it('offers the members of the stack that is named beside it', () => {
+    const spec = shape(
+      'name: {ellipse: 9, place: {on: both, part: ^}}',
+      'plate: {ellipse: 9}\n  both: {stack: {shapes: [plate]}}',
+    );
+    assert.deepEqual(labels(spec), ['plate']);
+  });
+
+  it('offers the other pieces to be glued to', () => {
+    const spec = 'tagwright: 1\npieces:\n  a: {body: [{ellipse: 9}]}\n  b: {body: [{ellipse: 9}], glue_to: ^}\n';
+    assert.deepEqual(labels(spec), ['a']);
+  });
+
+  it('offers fonts with a note, in quotes where YAML needs them or has them', () => {
+    const spec = shape('a: {text: x, width: 9 mm, font: ^}');
+    assert.equal(offered(spec).find(({ label }) => label === 'Pacifico')?.detail, 'bundled');
+    assert.match(accepted(spec, 'Odd: font, #1'), /font: "Odd: font, #1"\}/);
+    assert.match(accepted(spec, 'fonts/mine, own.ttf'), /font: "fonts\/mine, own\.ttf"\}/);
+    assert.match(accepted(shape(`a: {text: x, width: 9 mm, font: 'Pa^'}`), 'Pacifico'), /font: 'Pacifico'\}/);
+    assert.match(accepted(shape('a: {text: x, width: 9 mm, font: Odd f^ont}'), 'Pacifico'), /font: Pacifico\}/);
+    lacks(spec, 'leaf.svg');
+  });
+
+  it('offers the weights that the font has', () => {
+    assert.deepEqual(labels(shape('a: {text: x, width: 9 mm, font: Nunito, weight: ^}')), ['600', '800']);
+  });
+
+  it('offers units after a number', () => {
+    assert.deepEqual(labels(shape('a: {ellipse: 30 mm, grow: 1.5^}')), [
+      '1.5 mm',
+      '1.5 cm',
+      '1.5 in',
+      '1.5 pt',
+      '1.5 px',
+    ]);
+    assert.match(accepted(shape('a: {ellipse: 30 mm, grow: 1/4 ^}'), '1/4 in'), /grow: 1\/4 in\}/);
+    assert.match(accepted(shape('a: {rectangle: [30 mm, 20^]}'), '20 mm'), /\[30 mm, 20 mm\]/);
+  });
+
+  it('puts a space behind a colon that has none', () => {
+    assert.match(accepted(shape('a:\n    ellipse: 30 mm\n    corners:^'), 'miter'), /corners: miter/);
+  });
+
+  it('offers drawings beside the spec, and materials of which something is known', () => {
+    assert.deepEqual(labels(shape('a: {drawing: ^}')), ['leaf.svg']);
+    includes('tagwright: 1\nstock: {material: ^}\n', 'birch plywood', 'black walnut');
+  });
+
+  it('offers shapes or whole shapes in lists, between brackets and behind dashes', () => {
+    includes('tagwright: 1\nshapes:\n  a: {ellipse: 9}\npieces:\n  t: {body: [^]}\n', 'a', '{text …}');
+    includes('tagwright: 1\nshapes:\n  a: {ellipse: 9}\npieces:\n  t: {body: [a, ^\n', 'a');
+    const dashes = 'tagwright: 1\nshapes:\n  a: {ellipse: 9}\npieces:\n  t:\n    body:\n      - ^\n';
+    includes(dashes, 'a', 'from');
+    assert.match(accepted(dashes, 'around'), /- around: a\n {8}by: 6 mm\n/);
+  });
+});
+
+describe('Completion of whole things', () => {
+  it('offers a new shape of each kind under the name that is being typed', () => {
+    assert.match(
+      accepted('tagwright: 1\nshapes:\n  lid^\n', 'lid: text …'),
+      / {2}lid: \{text: Sorrel, font: Pacifico, width: 60 mm\}/,
+    );
+    assert.equal(
+      offered('tagwright: 1\nshapes:\n  lid^\n').find(({ label }) => label === 'lid: text …')?.filter,
+      'lid',
+    );
+    const second = 'tagwright: 1\nshapes:\n  word: {ellipse: 9}\n  ^\n';
+    assert.match(accepted(second, 'text …'), / {2}word2: \{text/);
+  });
+
+  it('offers a new piece with each kind of hanger', () => {
+    const spec = 'tagwright: 1\nshapes:\n  plate: {ellipse: 30 mm}\npieces:\n  ^\n';
+    assert.match(
+      accepted(spec, 'piece with a hole …'),
+      / {2}tag:\n {4}body: \[plate\]\n {4}hanger: \{hole: \{at: top\}\}\n/,
+    );
+  });
+
+  it('offers every sample where there is nothing yet, and none where there is something', () => {
+    includes('^', ...samples.map(({ title }) => title), 'tagwright');
+    lacks('tagwright: 1\n^', ...samples.map(({ title }) => title));
+    for (const { title, text } of samples) assert.equal(accepted('^', title), text);
+  });
+
+  it('offers the sections that are missing', () => {
+    assert.match(accepted('tagwright: 1\n^', 'pieces'), /^pieces:\n {2}tag: \{body: \[\{ellipse: 30 mm\}\]\}$/m);
+    lacks('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}]}\n^', 'pieces', 'tagwright');
+  });
+});

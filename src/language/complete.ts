@@ -14,7 +14,7 @@ import { valueIdeas } from './value-ideas.ts';
 
 export function completionsAt(text: string, offset: number, around: Surroundings): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
-    const trial = new Trial(place);
+    const trial = new Trial(place, around.uses);
     const names = namesIn(place.tree).filter(({ name }) => name !== stopgap);
     const fitting =
       place.role === 'key' ? keyIdeas(place, names, around, trial) : trial.sift(valueIdeas(place, names, around));

@@ -1,6 +1,7 @@
 /** What a key may start out with, as a snippet: examples of the schema, with the names that the spec has. */
 
 import type { YamlPath } from '../issue.ts';
+import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
 import { shapesFor } from './names.ts';
 import type { NamePlace } from './names.ts';
@@ -15,6 +16,7 @@ export interface Setting {
   readonly path: YamlPath;
   readonly root: unknown;
   readonly names: readonly NamePlace[];
+  readonly uses: Uses;
 }
 
 /** A first value, or `undefined` where the spec has nothing yet to make one of. */
@@ -106,10 +108,16 @@ function defaultFirst<T>(values: readonly T[], first: unknown): T[] {
 }
 
 /** The names of the spec that may stand at a path. */
-export function namesFor(kind: NameKind, { path, root, names }: Setting): string[] {
+export function namesFor(kind: NameKind, { path, root, names, uses }: Setting): string[] {
   switch (kind) {
     case 'shape':
-      return shapesFor(path, names);
+      return [...shapesFor(path, names), ...usedNames('shapes', uses.used)];
+    case 'hanger':
+    case 'stock':
+    case 'tie': {
+      const own = names.filter((each) => each.kind === kind && each.given).map(({ name }) => name);
+      return [...own, ...usedNames(`${kind}s`, uses.used)];
+    }
     case 'piece':
       return names
         .filter((each) => each.kind === 'piece' && each.given && each.name !== path[1])
@@ -119,8 +127,18 @@ export function namesFor(kind: NameKind, { path, root, names }: Setting): string
     case 'font':
       return bundledFonts.map((font) => font.family);
     case 'drawing':
+    case 'spec':
       return [];
   }
+}
+
+/** Names that used files give, and those that they use in turn. */
+function usedNames(group: string, used: readonly UsedFile[]): string[] {
+  const names = used.flatMap(({ source, uses }) => {
+    const own = valueAt(source.value, [group]);
+    return [...(isGroup(own) ? Object.keys(own) : []), ...usedNames(group, uses)];
+  });
+  return [...new Set(names)];
 }
 
 /** Of the stack that the group around a `part` names in `on` or `in`. */

@@ -27,7 +27,7 @@ const otherLengths = ['1 mm', '5 mm', '20 mm', '60 mm', '150 mm', '0.2 mm'];
 
 /** Those that bring no problem. */
 export function keyIdeas(place: Place, names: readonly NamePlace[], around: Surroundings, trial: Trial): Idea[] {
-  const setting = { path: place.path, root: place.rest, names };
+  const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const known = schemasAt(place.path).flatMap(({ properties }) => Object.entries(properties ?? {}));
   const group = valueAt(place.rest, place.path);
   const missing = known.filter(([key]) => !isGroup(group) || !Object.hasOwn(group, key));

@@ -1,4 +1,4 @@
-/** The names of shapes and pieces in a spec: where each is given and where it is used. */
+/** The names in a spec, of shapes, pieces and the like: where each is given and where it is used. */
 
 import type { TextRange, YamlPath } from '../issue.ts';
 import type { SpecNode, SpecScalar } from '../spec/tree.ts';
@@ -43,7 +43,14 @@ function collect(node: SpecNode, schemas: readonly SchemaNode[], path: YamlPath,
   }
 }
 
-const givers: Readonly<Partial<Record<string, NameKind>>> = { shapes: 'shape', pieces: 'piece' };
+/** The sections of a spec whose keys are names. */
+const givers: Readonly<Partial<Record<string, NameKind>>> = {
+  shapes: 'shape',
+  pieces: 'piece',
+  hangers: 'hanger',
+  stocks: 'stock',
+  ties: 'tie',
+};
 
 function place(node: SpecScalar, kind: NameKind, path: YamlPath): NamePlace {
   return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };

@@ -94,14 +94,18 @@ function isOfType(value: unknown, node: SchemaNode): boolean {
 export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
 
 /** What a name at such a place is a name of. */
-export type NameKind = 'shape' | 'part' | 'piece' | 'font' | 'drawing';
+export type NameKind = 'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'font' | 'drawing' | 'spec';
 
 const nameKinds: Readonly<Record<string, NameKind>> = {
   ShapeName: 'shape',
   PartName: 'part',
   PieceName: 'piece',
+  HangerName: 'hanger',
+  StockName: 'stock',
+  TieName: 'tie',
   FontName: 'font',
   DrawingFile: 'drawing',
+  SpecFile: 'spec',
 };
 
 export function nameKindOf({ title = '' }: SchemaNode): NameKind | undefined {

@@ -1,5 +1,8 @@
 /** What lies around a spec that its words may name. */
 
+import { noUses } from '../spec/used-files.ts';
+import type { Uses } from '../spec/used-files.ts';
+
 export interface FontNote {
   readonly family: string;
   /** Such as “bundled, 600 and 800”. */
@@ -16,9 +19,11 @@ export interface SampleNote {
 
 export interface Surroundings {
   readonly fonts: readonly FontNote[];
-  /** Paths of font and drawing files beside the spec, relative to it, with slashes. */
+  /** The files that the spec uses. */
+  readonly uses: Uses;
+  /** Paths of fonts, drawings and other specs beside the spec, relative to it, with slashes. */
   readonly files: readonly string[];
   readonly samples: readonly SampleNote[];
 }
 
-export const nothingAround: Surroundings = { fonts: [], files: [], samples: [] };
+export const nothingAround: Surroundings = { fonts: [], uses: noUses, files: [], samples: [] };

@@ -1,17 +1,26 @@
 /** Tries ideas on the value of the spec: none may bring a problem that is not there anyway. */
 
 import { readSpec } from '../spec/parse.ts';
+import type { Uses } from '../spec/used-files.ts';
 import type { Idea } from './idea.ts';
 import type { Place } from './place.ts';
 
 const nowhere = { start: 0, end: 0 };
+const noPlaces = {
+  issues: [],
+  range: () => nowhere,
+  keyRange: () => nowhere,
+  position: () => ({ line: 1, column: 1 }),
+};
 
 export class Trial {
+  readonly #uses: Uses;
   readonly #known = new WeakMap<object, readonly string[]>();
   /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */
   readonly #before: readonly string[];
 
-  constructor({ role, colon, now, rest }: Place) {
+  constructor({ role, colon, now, rest }: Place, uses: Uses) {
+    this.#uses = uses;
     const written = this.#problems(now);
     const without = role === 'value' ? written : this.#problems(rest);
     this.#before = colon ? without.filter((problem) => written.includes(problem)) : without;
@@ -40,7 +49,7 @@ export class Trial {
   #problems(value: unknown): readonly string[] {
     const known = typeof value === 'object' && value !== null ? this.#known.get(value) : undefined;
     if (known) return known;
-    const { issues } = readSpec({ value, range: () => nowhere, keyRange: () => nowhere });
+    const { issues } = readSpec({ value, ...noPlaces }, this.#uses);
     const problems = issues.map(({ code, path, message }) => `${code}@${path.join('/')}: ${message}`);
     if (typeof value === 'object' && value !== null) this.#known.set(value, problems);
     return problems;

@@ -17,7 +17,7 @@ import type { FontNote, Surroundings } from './surroundings.ts';
 import { isGroup, valueAt, withValue } from './values.ts';
 
 export function valueIdeas(place: Place, names: readonly NamePlace[], around: Surroundings): Idea[] {
-  const setting = { path: place.path, root: place.rest, names };
+  const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
   const ideas = schemasAt(place.path).flatMap((node) => [
     ...wordIdeas(node, place, setting, around),
@@ -31,7 +31,10 @@ export function valueIdeas(place: Place, names: readonly NamePlace[], around: Su
 function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Surroundings): Idea[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
-  if (kind === 'drawing') return around.files.filter(isDrawing).map((path) => textIdea('file', path, place));
+  if (kind === 'drawing' || kind === 'spec') {
+    const fits = kind === 'drawing' ? isDrawing : isSpec;
+    return around.files.filter(fits).map((path) => textIdea('file', path, place));
+  }
   if (kind) {
     const what = kind === 'piece' ? 'piece' : 'shape';
     return namesFor(kind, setting).map((name) => ({
@@ -53,6 +56,7 @@ function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Sur
 
 const key = ({ path }: Place): string | number | undefined => path.at(-1);
 const isDrawing = (path: string): boolean => /\.svg$/i.test(path);
+const isSpec = (path: string): boolean => /\.ya?ml$/i.test(path);
 
 function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
   return [
@@ -61,13 +65,13 @@ function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
       ...(note === undefined ? {} : { detail: note }),
     })),
     ...files
-      .filter((path) => !isDrawing(path))
+      .filter((path) => !isDrawing(path) && !isSpec(path))
       .map((path) => ({ ...textIdea('file', path, place), detail: 'beside the spec' })),
   ];
 }
 
 function detailOf(name: string, kind: string, { root }: Setting): Pick<Idea, 'detail'> {
-  const shape = kind === 'piece' ? undefined : valueAt(root, ['shapes', name]);
+  const shape = kind !== 'shape' && kind !== 'part' ? undefined : valueAt(root, ['shapes', name]);
   const generator = isGroup(shape) ? generatorKeys.find((each) => each in shape) : undefined;
   return generator ? { detail: generator } : {};
 }

@@ -38,7 +38,7 @@ describe('Whatever completion offers', () => {
         .issues.filter(({ code }) => code !== 'missing-key' && code !== 'not-a-spec')
         .map(({ message }) => message);
     let accepted = 0;
-    for (let length = 0; length <= text.length; length++) {
+    for (let length = 0; length <= text.length; length += 3) {
       const half = text.slice(0, length);
       const before = problems(half).length;
       for (const completion of completionsAt(half, length, around)) {
@@ -47,7 +47,7 @@ describe('Whatever completion offers', () => {
         accepted++;
       }
     }
-    assert.ok(accepted > 1000, String(accepted));
+    assert.ok(accepted > 300, String(accepted));
   });
 
   it('comes without an exception in texts that are no specs', () => {

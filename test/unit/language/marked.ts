@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { completionsAt } from '../../../src/language/complete.ts';
 import type { Completion } from '../../../src/language/idea.ts';
+import { noUses } from '../../../src/spec/used-files.ts';
 import { plainOf } from '../../../src/language/snippets.ts';
 import type { SampleNote, Surroundings } from '../../../src/language/surroundings.ts';
 
@@ -20,7 +21,8 @@ export const around: Surroundings = {
     { family: 'Nunito', weights: [600, 800] },
     { family: 'Odd: font, #1' },
   ],
-  files: ['leaf.svg', 'fonts/mine, own.ttf'],
+  uses: noUses,
+  files: ['leaf.svg', 'fonts/mine, own.ttf', 'house-style.yaml'],
   samples,
 };
 

@@ -5,7 +5,8 @@ import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, contains } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
-import type { Affine, Point } from '../geometry/types.ts';
+import { poleOf } from '../geometry/pole.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
 import { largestScale } from './fit.ts';
@@ -66,11 +67,18 @@ export class Evaluator {
     // Text has no size of its own until it is asked for one: its curves are in ems.
     const natural = generator.kind === 'text' ? (generator.sizeMm ?? 1) : 1;
     const sizing = { scale: natural, tidy, grow, corners, width, height };
-    const room = fit && (await this.#target(fit));
-    const fitting = room && [room.id, fit.margin, rotate, mirror, place?.by];
+    const room = fit && (await this.#room(modifiers));
+    const fitting = room && [room.id, rotate, mirror, place?.by];
     return this.#resources.cache.get('sized', [outline.id, sizing, fitting], () => {
-      const scale = room ? fittingScale(outline.value, modifiers, room.value) : natural;
-      return sizeAndGrow(outline.value, { ...sizing, scale });
+      if (!room) return sizeAndGrow(outline.value, { ...sizing, scale: natural });
+      let scale = fittingScale(outline.value, modifiers, room.value);
+      let solid = sizeAndGrow(outline.value, { ...sizing, scale });
+      // Growth moves the centre a little; what that leaves or takes is made good at the grown shape itself.
+      for (let round = 0; grow && round < regrowths; round++) {
+        scale *= slackOf(solid, modifiers, room.value);
+        solid = sizeAndGrow(outline.value, { ...sizing, scale });
+      }
+      return solid;
     });
   }
 
@@ -89,12 +97,26 @@ export class Evaluator {
     const goal = place ?? (fit && { ...fit, at: 'center' as const, margin: 0, by: 'eye' as const });
     const target = goal && (await this.#target(goal));
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
-    const aim = target && [target.id, goal.at, goal.margin, goal.by];
+    const middle = fit && !place ? (await this.#room(modifiers)).value.centre : undefined;
+    const aim = target && [target.id, goal.at, goal.margin, goal.by, middle];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
       const bounds = boundsOf(sized.value.region);
       let solid = bounds ? mapSolid(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
-      if (target) solid = mapSolid(solid, placing(solid, target.value, goal.at, goal.margin, goal.by));
+      if (target) solid = mapSolid(solid, placing(solid, target.value, goal.at, goal.margin, goal.by, middle));
       return nudge ? mapSolid(solid, translation(nudge.x, nudge.y)) : solid;
+    });
+  }
+
+  /** What a shape may fill, and about which point: the centre by its rule, or where that is outside, that of the largest disc. */
+  async #room({ fit, grow = 0, place }: Modifiers): Promise<Stage<Room>> {
+    const target = await this.#target(fit!);
+    const by = place?.by ?? 'eye';
+    return this.#resources.cache.get('room', [target.id, fit!.margin + grow, by], () => {
+      const { region } = target.value;
+      const free = offset(region, -(fit!.margin + grow), 'miter');
+      const centre = centreOf({ region }, by);
+      const outer = grow === 0 ? free : offset(region, -fit!.margin, 'miter');
+      return { free, outer, centre: centre && contains(free, centre) ? centre : poleOf(free) };
     });
   }
 
@@ -118,19 +140,35 @@ export class Evaluator {
   }
 }
 
-/** How large to make an outline so that it fills its room, its grown edge and its turn taken into account. */
-function fittingScale(outline: Outline, modifiers: Modifiers, room: Solid): number {
-  const { fit, grow = 0, place } = modifiers;
-  const by = place?.by ?? 'eye';
-  const free = offset(room.region, -(fit!.margin + grow), 'miter');
-  const centre = centreOf({ region: room.region }, by);
-  const box = boundsOf(room.region);
-  if (!outline.bounds || !centre || !box || !contains(free, centre)) return 0;
+/** How often a grown shape is fitted again; each time leaves a hundredth of what was left. */
+const regrowths = 2;
+
+interface Room {
+  /** Less the margin and the growth to come. */
+  readonly free: Region;
+  /** Less the margin alone. */
+  readonly outer: Region;
+  readonly centre: Point | undefined;
+}
+
+/** How large to make an outline so that it fills its room, its turn taken into account; the room has made way for its growth. */
+function fittingScale(outline: Outline, modifiers: Modifiers, { free, centre }: Room): number {
+  const box = boundsOf(free);
+  if (!outline.bounds || !centre || !box) return 0;
   // Judged at about the final size, so that it is as smooth as what will be cut.
   const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
   const turned = mapSolid(outline.at(guess, guess), turning(modifiers, { x: 0, y: 0 }));
-  const own = centreOf(turned, by);
+  const own = centreOf(turned, modifiers.place?.by ?? 'eye');
   return own ? guess * largestScale(turned.region, own, free, centre) : 0;
+}
+
+/** How many times as large a grown shape could be. */
+function slackOf(solid: Solid, modifiers: Modifiers, { outer, centre }: Room): number {
+  const bounds = boundsOf(solid.region);
+  if (!bounds || !centre) return 1;
+  const turned = mapSolid(solid, turning(modifiers, boxCentre(bounds)));
+  const own = centreOf(turned, modifiers.place?.by ?? 'eye');
+  return (own ? largestScale(turned.region, own, outer, centre) : 0) || 1;
 }
 
 function turning({ rotate, mirror }: Modifiers, about: Point): Affine {

@@ -1,6 +1,58 @@
 /** The largest size at which a shape goes into another. */
 
+import { transform } from '../geometry/affine.ts';
+import { difference } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
+
+/** How far beyond what can be seen a larger size is looked for at a time, and how closely it is then found. */
+const growthStep = 1.02;
+const closeShare = 2e-4;
+
+/** What sticks out by less is rounding, in mm². */
+const touchingMm2 = 1e-3;
+
+/**
+ * As `seenScale`, in a room of any outline: where a part of it cannot be seen from the centre, larger sizes are tried until one
+ * sticks out.
+ */
+export function largestScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
+  const seen = seenScale(shape, shapeCentre, room, centre);
+  if (seen === 0 || allSeen(room, centre)) return seen;
+  const fits = (scale: number) => {
+    const move = {
+      a: scale,
+      b: 0,
+      c: 0,
+      d: scale,
+      e: centre.x - scale * shapeCentre.x,
+      f: centre.y - scale * shapeCentre.y,
+    };
+    return area(difference(transform(shape, move), [room])) < touchingMm2;
+  };
+  let low = seen;
+  let high = seen * growthStep;
+  while (fits(high)) {
+    low = high;
+    high *= growthStep;
+  }
+  while (high / low > 1 + closeShare) {
+    const middle = Math.sqrt(low * high);
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Whether every point of the room can be seen from the centre: its one outline runs round it without turning back. */
+function allSeen(room: Region, centre: Point): boolean {
+  const [ring, ...others] = room;
+  if (!ring || others.length > 0) return false;
+  return ring.every((from, index) => {
+    const to = ring[(index + 1) % ring.length]!;
+    return (from.x - centre.x) * (to.y - centre.y) - (from.y - centre.y) * (to.x - centre.x) >= 0;
+  });
+}
 
 /**
  * The largest factor by which `shape`, scaled about `shapeCentre` and moved so that this point comes to `centre`, stays inside
@@ -9,7 +61,7 @@ import type { Point, Region } from '../geometry/types.ts';
  * A scaled outline leaves the room either where one of its corners meets an edge of the room, or where a corner of the room
  * meets one of its edges; each corner gives one bound along its ray from the centre. 0 where the centre is not in the room.
  */
-export function largestScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
+function seenScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
   const outline = shape.map((ring) => ring.map(({ x, y }) => ({ x: x - shapeCentre.x, y: y - shapeCentre.y })));
   const walls = room.map((ring) => ring.map(({ x, y }) => ({ x: x - centre.x, y: y - centre.y })));
   let scale = Infinity;

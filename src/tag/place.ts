@@ -2,21 +2,29 @@
 
 import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Affine } from '../geometry/types.ts';
+import type { Affine, Point } from '../geometry/types.ts';
 import type { Anchor, CentreRule } from '../spec/model.ts';
 import { centreOf } from './solid.ts';
 import type { Solid } from './solid.ts';
 
 /**
  * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
- * solid lies against that side from within, `margin` away, and is centred along it under the rule.
+ * solid lies against that side from within, `margin` away, and is centred along it under the rule. `middle`: what counts as
+ * the centre of the target, if not that.
  */
-export function placing(solid: Solid, target: Solid, at: Anchor, margin: number, by: CentreRule): Affine {
+export function placing(
+  solid: Solid,
+  target: Solid,
+  at: Anchor,
+  margin: number,
+  by: CentreRule,
+  middle?: Point,
+): Affine {
   const box = boundsOf(solid.region);
   const frame = boundsOf(target.region);
   const from = centreOf(solid, by);
   // A plate has no letters, so the rules that look at letters fall back to its own middle there.
-  const to = centreOf({ region: target.region }, by);
+  const to = middle ?? centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   let x = to.x - from.x;
   let y = to.y - from.y;

@@ -1,6 +1,6 @@
 /** Directions in which a hanger may lie. */
 
-import type { Bounds, Point } from '../../geometry/types.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Anchor, HangerPlace } from '../../spec/model.ts';
 
 const diagonal = Math.SQRT1_2;
@@ -40,4 +40,27 @@ export function aimFrom(
 /** The angle between a vector and a unit direction, 0 to 180. */
 export function tiltDegrees({ x, y }: Point, direction: Point): number {
   return Math.abs(Math.atan2(x * direction.y - y * direction.x, x * direction.x + y * direction.y) * (180 / Math.PI));
+}
+
+/** Where the ray from `from` leaves the region for the last time. */
+export function furthestOnRay(region: Region, from: Point, direction: Point): Point | undefined {
+  let furthest = -Infinity;
+  for (const ring of region) {
+    let previous = ring[ring.length - 1]!;
+    for (const point of ring) {
+      const a = across(previous);
+      const b = across(point);
+      if (a > 0 !== b > 0)
+        furthest = Math.max(furthest, along(previous) + (a / (a - b)) * (along(point) - along(previous)));
+      previous = point;
+    }
+  }
+  return furthest > 0 ? { x: from.x + furthest * direction.x, y: from.y + furthest * direction.y } : undefined;
+
+  function across({ x, y }: Point): number {
+    return (x - from.x) * direction.y - (y - from.y) * direction.x;
+  }
+  function along({ x, y }: Point): number {
+    return (x - from.x) * direction.x + (y - from.y) * direction.y;
+  }
 }

@@ -4,7 +4,7 @@ import { offset } from '../../geometry/clipper.ts';
 import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { aimFrom, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 
 /**
  * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the wanted direction as that
@@ -28,29 +28,6 @@ export function placeInside(on: Region, at: HangerPlace, reach: number, inset: n
   const direction = aimFrom(balance, roomBounds, place);
   const straight = furthestOnRay(room, balance, direction);
   return straight ?? cornerTowards(room, balance, direction);
-}
-
-/** Where the ray from `from` leaves the region for the last time. */
-function furthestOnRay(region: Region, from: Point, direction: Point): Point | undefined {
-  let furthest = -Infinity;
-  for (const ring of region) {
-    let previous = ring[ring.length - 1]!;
-    for (const point of ring) {
-      const a = across(previous);
-      const b = across(point);
-      if (a > 0 !== b > 0)
-        furthest = Math.max(furthest, along(previous) + (a / (a - b)) * (along(point) - along(previous)));
-      previous = point;
-    }
-  }
-  return furthest > 0 ? { x: from.x + furthest * direction.x, y: from.y + furthest * direction.y } : undefined;
-
-  function across({ x, y }: Point): number {
-    return (x - from.x) * direction.y - (y - from.y) * direction.x;
-  }
-  function along({ x, y }: Point): number {
-    return (x - from.x) * direction.x + (y - from.y) * direction.y;
-  }
 }
 
 /** Where the ray meets no room at all: the corner of the room that lies nearest to the wanted direction. */

@@ -9,7 +9,7 @@ import { boundsOf, boxCentre, centroid, contains, ringArea } from '../../geometr
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { aimFrom, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 
 export interface RingSize {
   /** Radius of the hole. */
@@ -30,6 +30,9 @@ const tiltCost = 1 / 60;
 
 /** With `auto`, a side other than the top must be joined this much better to be taken. */
 const sideCost = 0.1;
+
+/** Scores that differ by less are equally good. */
+const even = 1e-3;
 
 /** More than any place behind the outline could make good. */
 const hiddenCost = 3;
@@ -76,23 +79,56 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
-  const steps = outlines.flatMap((ring) => walk(ring, stepMm)).map((step) => ({ ...step, cost: costOf(step.point) }));
-  steps.sort((a, b) => a.cost - b.cost);
-  const found: (Candidate & { readonly ring: Ring; readonly along: number })[] = [];
-  for (const { point, ring, along, cost } of steps) {
-    // A full joint scores 1: what costs more than the best are ahead of that by cannot catch up.
-    if (found.length >= refined && 1 - cost < found[refined - 1]!.score) break;
-    found.push({ ...judge(point, cost), ring, along });
-    found.sort(better);
+  const steps = outlines
+    .flatMap((ring) => walk(ring, stepMm))
+    .map((step) => ({ ...step, cost: costOf(step.point), gain: refiningGain(step.point, balance) }));
+  steps.sort((a, b) => a.cost - a.gain - (b.cost - b.gain));
+  const found: Tried[] = [];
+  let leading = -Infinity;
+  for (const { point, ring, along, cost, gain } of steps) {
+    // A full joint scores 1: what costs more than the best is ahead of that by cannot catch up, even a step further on.
+    if (1 - cost + gain < leading) break;
+    const candidate = { ...judge(point, cost), ring, along, gain };
+    found.push(candidate);
+    leading = Math.max(leading, candidate.score);
   }
-  let best: Candidate | undefined = found[0];
-  for (const { ring, along } of found.slice(0, refined)) {
+  let best: Candidate | undefined = [...found].sort(better)[0];
+  found.sort((a, b) => b.score + b.gain - (a.score + a.gain) || better(a, b));
+  for (const { ring, along } of apart(found).slice(0, refined)) {
     for (const { point } of walk(ring, refineMm, along - stepMm, along + stepMm)) {
       const candidate = judge(point, costOf(point));
       if (!best || better(candidate, best) < 0) best = candidate;
     }
   }
+  // Straight ahead it hangs without any tilt, and on a symmetric body on its axis.
+  for (const { direction } of directions) {
+    const point = furthestOnRay(outlines, balance, direction);
+    const candidate = point && judge(point, costOf(point));
+    if (candidate && best && candidate.score >= best.score - even) best = candidate;
+  }
   return best?.centre;
+}
+
+/** A place on the track, and what it may gain by the places between it and the next. */
+interface Tried extends Candidate {
+  readonly ring: Ring;
+  readonly along: number;
+  readonly gain: number;
+}
+
+/** A step away it may hang straighter by as much as the step is seen from the balance. */
+function refiningGain(point: Point, balance: Point): number {
+  return tiltCost * Math.atan2(stepMm, Math.hypot(point.x - balance.x, point.y - balance.y)) * (180 / Math.PI);
+}
+
+/** Without the places that a better one lies beside, whose refining looks at them as well. */
+function apart(sorted: readonly Tried[]): Tried[] {
+  const kept: Tried[] = [];
+  for (const each of sorted) {
+    const { x, y } = each.centre;
+    if (kept.every(({ centre }) => Math.hypot(centre.x - x, centre.y - y) > 2 * stepMm)) kept.push(each);
+  }
+  return kept;
 }
 
 const autoDirections = [

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { scaling, transform } from '../../../src/geometry/affine.ts';
 import { difference, offset } from '../../../src/geometry/clipper.ts';
-import { area, boundsOf, boxCentre, centroid } from '../../../src/geometry/measure.ts';
+import { area, boxCentre, centroid } from '../../../src/geometry/measure.ts';
+import { centreOf } from '../../../src/tag/solid.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 
 describe('Sizes', () => {
@@ -154,20 +155,39 @@ describe('Fitting', () => {
     ['a word in a plate', 'text: BEANS, font: Nunito, weight: 800', '{rectangle: [80, 22], radius: 6}'],
     ['a turned word in an ellipse', 'text: Mint, font: Pacifico, rotate: 20', '{ellipse: [80, 50]}'],
     ['a grown script in a hexagon', 'text: Sage, font: Pacifico, grow: 0.5', '{polygon: {sides: 6, across: 70}}'],
+    ['a word in an arrow', 'text: BEANS, font: Nunito, weight: 800', '{arrow: {length: 90, width: 24, head: 40}}'],
+    [
+      'a word in a star',
+      'text: Oat, font: Pacifico',
+      '{path: "M0 -40 L9 -12 L38 -12 L15 5 L24 32 L0 15 L-24 32 L-15 5 L-38 -12 L-9 -12 Z"}',
+    ],
+    [
+      'a bar in a bow whose middle is outside',
+      'rectangle: [3, 1]',
+      '{path: "M0 0 A40 40 0 0 1 80 0 L60 0 A20 20 0 0 0 20 0 Z"}',
+    ],
+    ['a disc beside a hole', 'ellipse: 1', '{difference: [{rectangle: [80, 40]}, {ellipse: 24}]}'],
+    [
+      'letters in a step',
+      'text: HI, font: Nunito, weight: 800',
+      '{polygon: {points: [[0, 0], [60, 0], [60, 15], [30, 15], [30, 40], [0, 40]]}}',
+    ],
   ] as const) {
     it(`makes ${what} as large as goes in, and no larger`, async () => {
       const text = specOf(
         [`room: ${room}`, `body: {${shape}, fit: {in: room, margin: ${margin} mm}}`],
         'body: [room], engrave: [body]',
       );
-      const piece = (await make(text)).pieces[0]!;
+      const made = await make(text);
+      const piece = made.pieces[0]!;
       const fitted = piece.marks[0]!.region;
+      assert.ok(area(fitted) > 1, 'something goes in');
       const free = offset(piece.region, -margin, 'miter');
       assertNear(area(difference(fitted, [free])), 0, 0.01, 'outside');
-      const middle = boxCentre(boundsOf(piece.region)!);
-      // A hundredth of a millimetre and a thousandth of the size are what it may fall short.
-      const larger = transform(fitted, scaling(1.002, 1.002, middle));
-      assert.ok(area(difference(larger, [free])) > 1e-6, 'two thousandths larger it would still go in');
+      // Scaled about the point that it is centred by, it sticks out when it is a thousandth larger.
+      const [, solid] = [...made.report.tag!.made].find(([each]) => each.name === 'body')!;
+      const larger = transform(fitted, scaling(1.001, 1.001, centreOf(solid, 'eye')!));
+      assert.ok(area(difference(larger, [free])) > 1e-7, 'a thousandth larger it would still go in');
     });
   }
 

@@ -6,6 +6,8 @@ import { issueKinds } from './issue-kinds.ts';
 import { judge } from './judgement.ts';
 import type { AcceptedIssue, Severities } from './judgement.ts';
 import { acceptComments } from './spec/accept-comments.ts';
+import { inUnits } from './spec/figures.ts';
+import type { Units } from './spec/length.ts';
 import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
 import { SpecSource } from './spec/source.ts';
@@ -79,7 +81,7 @@ export class Engine {
     findings.push(...(await runChecks(tag, checkpoint)));
     clock.lap('check');
     const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
-    const judged = judge(placed(findings, source), source, comments, severities, complete);
+    const judged = judge(placed(findings, source, tag.units), source, comments, severities, complete);
     return { source, tag, model, ...judged, files: [...uses.files, ...loaded.files], timings: clock.laps };
   }
 
@@ -98,8 +100,12 @@ export class Engine {
   }
 }
 
-function placed(findings: readonly Finding[], source: SpecSource): Issue[] {
-  return findings.map((finding) => ({ ...finding, range: source.range(finding.path) }));
+function placed(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
+  return findings.map((finding) => ({
+    ...finding,
+    message: inUnits(finding.message, units),
+    range: source.range(finding.path),
+  }));
 }
 
 /** Gives way when a turn is over, and stops when the result is no longer wanted. */

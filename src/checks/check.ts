@@ -5,8 +5,3 @@ import type { Tag } from '../tag/tag.ts';
 
 /** Judges a tag. Pure, and bound to end whatever the tag: it is run at every keystroke. */
 export type Check = (tag: Tag) => Finding[];
-
-/** A width as messages give it: 0.92 mm. */
-export function mm(length: number): string {
-  return `${length.toFixed(2)} mm`;
-}

@@ -5,7 +5,7 @@ import type { ClosePlace } from '../geometry/close-edges.ts';
 import type { Finding } from '../issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** What a beam draws at its finest. Common practice, no source. */
@@ -28,7 +28,7 @@ function fineMark(piece: Piece, { operation, region, path }: Mark, finest: numbe
   if (telling.length === 0) return [];
   const { width, ends } = narrowest(telling.flat());
   const told = telling.map((places) => {
-    const figures = `${mm(narrowest(places).width)} at the least and ${lengthOf(places).toFixed(0)} mm long in all`;
+    const figures = `${mm(narrowest(places).width)} at the least and ${mm(lengthOf(places), 0)} long in all`;
     if (operation === 'score') return `score lines too near each other, ${figures}, burn into one`;
     return places === strokes ? `strokes ${figures}` : `gaps ${figures}, which fill in`;
   });

@@ -9,7 +9,7 @@ import type { Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 import { isSpeck } from './speck.ts';
 
@@ -43,7 +43,7 @@ function closingGaps(piece: Piece, kerf: number): Finding[] {
 }
 
 function oneGap({ width, length }: ClosePlace, kerf: number): string {
-  const run = length >= 1 ? ` along ${length.toFixed(0)} mm` : '';
+  const run = length >= 1 ? ` along ${mm(length, 0)}` : '';
   return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it is not cut, and its edges stay joined or burn into one.`;
 }
 

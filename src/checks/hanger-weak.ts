@@ -7,7 +7,7 @@ import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { remembered } from './remembered.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 

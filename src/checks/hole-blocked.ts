@@ -3,6 +3,7 @@
 import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
+import { mm2 } from '../spec/figures.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
@@ -29,7 +30,7 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces }: Tag): Findi
       piece: piece.id,
       path: hanger.path,
       points: [boxCentre(box)],
-      message: `${message} (${covered.toFixed(1)} mm²).`,
+      message: `${message} (${mm2(covered, 1)}).`,
     });
   };
   if (hanger.kind === 'ring') {

@@ -5,7 +5,7 @@ import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 
 /** An opening that takes away less merely touches the body, in mm². */

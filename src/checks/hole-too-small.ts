@@ -3,7 +3,7 @@
 import { tightestOpening } from '../spec/tie.ts';
 import type { Finding } from '../issue.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 
 /** A comparison of two written figures: a hundredth of a millimetre is no difference. */
 const slackMm = 0.01;

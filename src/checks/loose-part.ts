@@ -5,6 +5,7 @@ import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
+import { mm2, mmByMm } from '../spec/figures.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 
@@ -24,11 +25,11 @@ function loosePartsOf(piece: Piece): Finding[] {
   }
   return loose.map((part) => {
     const box = boundsOf(part)!;
-    const size = `${(box.maxX - box.minX).toFixed(1)} × ${(box.maxY - box.minY).toFixed(1)} mm`;
+    const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
     return finding(
       piece,
       part,
-      `A part of “${piece.title}” (${size}, ${area(part).toFixed(1)} mm²) is joined to nothing and falls out.`,
+      `A part of “${piece.title}” (${size}, ${mm2(area(part), 1)}) is joined to nothing and falls out.`,
     );
   });
 }

@@ -12,7 +12,7 @@ import type { Mark, Piece } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mmByMm } from '../spec/figures.ts';
 import { remembered } from './remembered.ts';
 
 /** Outlines this near to each other are one and the same line, drawn with other points; far below any kerf. */
@@ -35,7 +35,7 @@ function offBody({ region, operation, path }: Mark, piece: Piece): Finding[] {
   const outers = piece.region.filter((ring) => ringArea(ring) > 0);
   const where = contains(outers, largest.edge[0]!) ? 'into an opening' : 'beyond the edge';
   const box = boundsOf(largest.part)!;
-  const size = `${mm(box.maxX - box.minX)} × ${mm(box.maxY - box.minY)}`;
+  const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY);
   const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
   const inner = innerPoint(largest.part[0]!);
   return [

@@ -7,7 +7,7 @@ import { centreOf } from '../tag/solid.ts';
 import type { Solid } from '../tag/solid.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 
 /** A shift that is seen: this much, or this share of the smaller side of what it is centred on (our own judgement). */
 const seenMm = 0.5;

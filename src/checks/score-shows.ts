@@ -7,7 +7,7 @@ import type { Shape } from '../spec/model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { distancesBeyond, hiddenMm, meantMm } from './beyond.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 
 export const scoreShows: Check = (tag) => tag.pieces.flatMap((piece) => shownScores(piece, tag));
 

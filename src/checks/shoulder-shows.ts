@@ -7,7 +7,7 @@ import type { Finding } from '../issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Shoulder } from '../tag/solid.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 
 /**
  * A notch smaller than this is not seen, in mm² (our own judgement): one beside a corner of radius r that is lapped by d less

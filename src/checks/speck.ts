@@ -8,7 +8,7 @@ import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** The larger side of its box, as `tidy` measures it. Common practice, no source. */

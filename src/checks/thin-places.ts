@@ -4,7 +4,7 @@ import { findNecks } from '../geometry/necks.ts';
 import type { Neck } from '../geometry/necks.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { hangerAt } from './blame.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** Finding necks is the dearest check by far. */

@@ -5,7 +5,7 @@ import type { Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm } from '../spec/figures.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 
 export const thinStrokes: Check = ({ pieces, stock }) => pieces.flatMap((piece) => thinStrokesOf(piece, stock.minWeb));
@@ -37,8 +37,11 @@ function thinStrokesOf(piece: Piece, minWeb: number): Finding[] {
 
 function messageOf(necks: readonly Neck[], minWeb: number): string {
   const least = mm(necks[0]!.width);
-  const length = necks.reduce((sum, neck) => sum + neck.length, 0).toFixed(0);
+  const length = mm(
+    necks.reduce((sum, neck) => sum + neck.length, 0),
+    0,
+  );
   return necks.length === 1
-    ? `Thin stroke: ${length} mm long and ${least} at its narrowest; ${wanted(minWeb)}.`
-    : `Thin strokes: ${necks.length} of them, ${length} mm in all and ${least} at the narrowest; ${wanted(minWeb)}.`;
+    ? `Thin stroke: ${length} long and ${least} at its narrowest; ${wanted(minWeb)}.`
+    : `Thin strokes: ${necks.length} of them, ${length} in all and ${least} at the narrowest; ${wanted(minWeb)}.`;
 }

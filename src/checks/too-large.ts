@@ -4,7 +4,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mmByMm } from '../spec/figures.ts';
 
 interface Room {
   readonly width: number;
@@ -39,7 +39,7 @@ export const tooLarge: Check = ({ sheet, stock, pieces }) => {
 };
 
 function sizeOf({ width, height }: Room): string {
-  return `${mm(width)} × ${mm(height)}`;
+  return mmByMm(width, height);
 }
 
 function fits(region: Region, box: Bounds, free: Room): boolean {

@@ -4,7 +4,7 @@ import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
-import { mm } from './check.ts';
+import { mm, mm2 } from '../spec/figures.ts';
 import { thinPlaces, wanted } from './thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) => pieces.flatMap((piece) => weakBridgesOf(piece, stock.minWeb));
@@ -12,10 +12,9 @@ export const weakBridges: Check = ({ pieces, stock }) => pieces.flatMap((piece) 
 function weakBridgesOf(piece: Piece, minWeb: number): Finding[] {
   const necks = thinPlaces(piece, minWeb, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
   return necks.map(({ kind, width, ends, areas }) => {
-    const [larger, smaller] = areas.map((area) => area.toFixed(0));
     const told =
       kind === 'bridge'
-        ? `Weak bridge: only ${mm(width)} of material joins parts of ${larger} and ${smaller} mm²`
+        ? `Weak bridge: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
         : `Weak wall: only ${mm(width)} of material between two edges`;
     return {
       code: 'weak-bridge',

@@ -5,6 +5,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Issue } from '../issue.ts';
+import { inUnits, mm } from '../spec/figures.ts';
 import type { Piece } from '../tag/tag.ts';
 
 /** A change of size below this is not worth a word, in mm. */
@@ -21,7 +22,8 @@ export function effectOf(issue: Issue, before: Report, after: Report): string[] 
   const was = pieceOf(issue, before);
   const is = pieceOf(issue, after);
   if (!was || !is) return [];
-  return [...widthEffect(issue, was, is, after.tag!.stock.minWeb), ...sizeEffect(was, is)];
+  const { stock, units } = after.tag!;
+  return [...widthEffect(issue, was, is, stock.minWeb), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
 }
 
 function pieceOf({ piece }: Issue, { tag }: Report): Piece | undefined {
@@ -41,7 +43,7 @@ function widthEffect(issue: Issue, was: Piece, is: Piece, minWeb: number): strin
       const hanger = hangers.find(({ path }) => path.join('/') === issue.path.join('/'));
       return hanger?.kind === 'slot' ? hanger.openingLength : hanger?.openingSize;
     });
-    return from === undefined || to === undefined ? [] : [`${figure(from)} → ${figure(to)} mm`];
+    return from === undefined || to === undefined ? [] : [`${mm(from)} → ${mm(to)}`];
   }
   if (!(issue.code in narrow) || issue.width === undefined || !issue.points) return [];
   const word = narrow[issue.code as keyof typeof narrow];
@@ -50,9 +52,9 @@ function widthEffect(issue: Issue, was: Piece, is: Piece, minWeb: number): strin
     .map((neck) => ({ width: neck.width, off: distance(middle(inBox(neck.ends, is, was)), at) }))
     .filter(({ off, width }) => off < sameNeckMm && width > issue.width!);
   // Where it has become so wide that it is no neck any more, all that is known is that it passes.
-  if (necks.length === 0) return [`${word} ${figure(issue.width)} → at least ${figure(minWeb)} mm`];
+  if (necks.length === 0) return [`${word} ${mm(issue.width)} → at least ${mm(minWeb)}`];
   const nearest = necks.reduce((a, b) => (b.off < a.off ? b : a));
-  return [`${word} ${figure(issue.width)} → ${figure(nearest.width)} mm`];
+  return [`${word} ${mm(issue.width)} → ${mm(nearest.width)}`];
 }
 
 /** Points from the middle of the piece's box, in mm of `like`, so that a piece that was made larger is laid over itself. */
@@ -85,9 +87,5 @@ function sizeEffect(was: Piece, is: Piece): string[] {
   ];
   return changes
     .filter(({ by }) => Math.abs(by) >= toldMm)
-    .map(({ word, by }) => `${word} ${by > 0 ? '+' : '−'}${Math.abs(by).toFixed(1)} mm`);
-}
-
-function figure(mm: number): string {
-  return mm.toFixed(2);
+    .map(({ word, by }) => `${word} ${by > 0 ? '+' : '−'}${mm(Math.abs(by), 1)}`);
 }

@@ -3,6 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
+import { inUnits } from './figures.ts';
 import { parseLength } from './length.ts';
 import type { Units } from './length.ts';
 import type { SpecPlaces } from './source.ts';
@@ -39,7 +40,14 @@ export class Problems {
   }
 
   error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {
-    this.issues.push({ code, severity: 'error', path, range: this.source.range(path), message, ...extra });
+    this.issues.push({
+      code,
+      severity: 'error',
+      path,
+      range: this.source.range(path),
+      message: inUnits(message, this.units),
+      ...extra,
+    });
   }
 
   /** The keys that the text has there, also those that do not exist. */

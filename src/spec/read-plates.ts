@@ -2,6 +2,7 @@
 
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
+import { limit, mm } from './figures.ts';
 import type { Generator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type {
@@ -77,7 +78,7 @@ export function readArrow(arrow: ArrowSpec, path: YamlPath, problems: Problems):
   const point = head / 2 / Math.tan((tipDegrees * Math.PI) / 360);
   const taken = point + (tail === 'straight' ? 0 : notch);
   if (taken >= length) {
-    const message = `The tip and the tail alone are ${taken.toFixed(1)} mm; the arrow must be longer.`;
+    const message = `The tip and the tail alone are ${mm(taken, 1)}; the arrow must be longer.`;
     problems.error('bad-length', at('length'), message);
   }
   return { kind: 'arrow', length, width, head, tipDegrees, tail, notch };
@@ -159,11 +160,12 @@ function readSize(size: Size, path: YamlPath, problems: Problems): (number | und
   return size.map((value, index) => problems.length(value, [...path, index], 'size'));
 }
 
-function atMost(mm: number, most: number, what: string, path: YamlPath, problems: Problems): void {
-  if (mm > most) problems.error('bad-length', path, `“${String(path.at(-1))}” can be at most ${what}, ${most} mm.`);
+function atMost(length: number, most: number, what: string, path: YamlPath, problems: Problems): void {
+  if (length > most)
+    problems.error('bad-length', path, `“${String(path.at(-1))}” can be at most ${what}, ${limit(most)}.`);
 }
 
-function lessThan(mm: number, limit: number, what: string, path: YamlPath, problems: Problems): void {
-  if (mm >= limit)
-    problems.error('bad-length', path, `“${String(path.at(-1))}” must be less than ${what}, ${limit} mm.`);
+function lessThan(length: number, bound: number, what: string, path: YamlPath, problems: Problems): void {
+  if (length >= bound)
+    problems.error('bad-length', path, `“${String(path.at(-1))}” must be less than ${what}, ${limit(bound)}.`);
 }

@@ -3,6 +3,7 @@
 import { transform } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
+import { mm } from '../spec/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
@@ -102,7 +103,7 @@ class PieceBuilder {
       ),
     );
     if (found.value === undefined && united.value.length > 0) {
-      const message = `No size of the shapes makes the whole piece ${size.mm} mm ${size.side === 'width' ? 'wide' : 'high'}.`;
+      const message = `No size of the shapes makes the whole piece ${mm(size.mm)} ${size.side === 'width' ? 'wide' : 'high'}.`;
       this.#resources.report({ code: 'empty-shape', severity: 'error', path: [...path, size.side], message });
     }
     return found.value ?? 1;

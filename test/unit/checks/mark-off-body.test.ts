@@ -12,7 +12,7 @@ function marked(shapes: readonly string[], rest: string): Promise<Made> {
 
 /** Both, the smaller first. */
 const sizes = (message: string) =>
-  [...message.matchAll(/(\d+\.\d\d) mm/g)].map(([, figure]) => Number(figure)).sort((a, b) => a - b);
+  [...message.matchAll(/(\d+\.\d\d)(?= mm| ×)/g)].map(([, figure]) => Number(figure)).sort((a, b) => a - b);
 
 describe('A mark that runs off its piece', () => {
   // Exact: of a patch of 10 × 4 whose middle is 3 from the edge across its length, 2 × 4 are beyond.
@@ -44,7 +44,7 @@ describe('A mark that runs off its piece', () => {
 
   it('is told in how many places', async () => {
     const made = await marked(['band: {rectangle: [70, 4]}'], 'engrave: [band]');
-    assert.match(only(made, 'mark-off-body').message, /\(2 places, the largest 5\.00 mm × 4\.00 mm\)/);
+    assert.match(only(made, 'mark-off-body').message, /\(2 places, the largest 5\.00 × 4\.00 mm\)/);
   });
 
   it('is one finding for each mark', async () => {
@@ -68,7 +68,7 @@ describe('A mark that runs off its piece', () => {
       'cut: [window], engrave: [band]',
     );
     const issue = only(made, 'mark-off-body');
-    assert.match(issue.message, /Engraving runs into an opening of “tag” \(10\.00 mm × 4\.00 mm\)/);
+    assert.match(issue.message, /Engraving runs into an opening of “tag” \(10\.00 × 4\.00 mm\)/);
     assertNear(issue.points![0]!.x, 0, 0.01);
   });
 

@@ -2,6 +2,7 @@
 
 import type { Check } from '../../../src/checks/check.ts';
 import type { Issue } from '../../../src/issue.ts';
+import { inUnits } from '../../../src/spec/figures.ts';
 import { make, placeOf } from './engine.ts';
 import type { Made } from './engine.ts';
 
@@ -15,6 +16,10 @@ export interface Checked {
 export async function checked(text: string, check: Check): Promise<Checked> {
   const made = await make(text);
   const { tag, source } = made.report;
-  const issues = check(tag!).map((finding): Issue => ({ ...finding, range: source.range(finding.path) }));
+  const issues = check(tag!).map((finding): Issue => ({
+    ...finding,
+    message: inUnits(finding.message, tag!.units),
+    range: source.range(finding.path),
+  }));
   return { made, issues, lines: issues.map((issue) => placeOf(made.report, issue).line) };
 }

@@ -30,7 +30,7 @@ describe('Figures in messages', () => {
       /only 0\.472 in of material joins parts of .* in²; at least 0\.512 in/,
     );
     const wide = await report(specOf(['a: {rectangle: [2, 1], radius: 0.8}'], 'body: [a]', ['units: in']));
-    assert.match(wide.issues[0]!.message, /0\.500 in/);
+    assert.match(wide.issues[0]!.message, /half the shorter side, 0\.5 in\./);
     for (const { message } of [...(await make(spec('in'))).issues, ...wide.issues])
       assert.doesNotMatch(message, /[\uE000\uE001]/);
   });

@@ -2,6 +2,7 @@
 
 import { nudgeAt, nudgedCopy, nudgeEdits } from '../edits/nudge.ts';
 import { sizeAxes, sizeEdit } from '../edits/size.ts';
+import { valueAt } from '../edits/value-at.ts';
 import type { TextEdit, YamlPath } from '../issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -16,27 +17,34 @@ export interface Grip extends SceneGrip {
   readonly as: 'itself' | 'copy';
   /** Absent for a hanger. */
   readonly shape?: Shape;
+  /** What is drawn for a millimetre of the text. */
+  readonly scale: number;
 }
+
+/** By how much the shapes of a piece are larger than they are written, so that the whole of it has the size asked for. */
+export type ScaleOf = (piece: string) => number;
 
 /**
  * One for each place in the text, with all that moves with it: a named shape moves wherever it is used. A mark or an opening
- * whose piece is made round it would only move the whole piece; there it is the one use that moves.
+ * whose piece is made round it would only move the whole piece, and the definition of a shape may be in another file; there it
+ * is the one use that moves. A hanger that is defined in another file stays where it is.
  */
-export function gripsOf(model: TagModel, source: SpecSource): Grip[] {
+export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = () => 1): Grip[] {
   const grips = new Map<string, Grip>();
   const add = (grip: Omit<Grip, 'id' | 'nudge'>): void => {
     const id = JSON.stringify(grip.path);
     const known = grips.get(id);
     const { x, y } = grip.as === 'copy' ? { x: 0, y: 0 } : nudgeAt(source, grip.path, model.units);
     const merged = known && { parts: [...known.parts, ...grip.parts], free: known.free && grip.free };
-    grips.set(id, { ...grip, ...merged, id, nudge: [x, y] });
+    grips.set(id, { ...grip, ...merged, id, nudge: [x * grip.scale, y * grip.scale] });
   };
   for (const piece of model.pieces) {
-    for (const entry of entriesOf(piece)) add(ofEntry(entry, piece, source));
+    for (const entry of entriesOf(piece)) add({ ...ofEntry(entry, piece, source), scale: scaleOf(piece.id) });
     piece.hangers.forEach((hanger, nth) => {
+      if (!isWritten(source, hanger.path)) return;
       const label = `${hanger.kind} of ${piece.title}`;
       const parts = [ids.hanger(piece.id, nth), ids.hangerHole(piece.id, nth)];
-      add({ path: hanger.path, as: 'itself', label, parts, free: true, axes: [] });
+      add({ path: hanger.path, as: 'itself', label, parts, free: true, axes: [], scale: 1 });
     });
   }
   return [...grips.values()];
@@ -55,20 +63,21 @@ export function editsOf(
   units: TagModel['units'],
 ): readonly TextEdit[] | undefined {
   if (change.kind === 'size') {
-    const edit = grip.shape && sizeEdit(source, grip.shape, change.axis, change.by, units);
+    const edit = grip.shape && sizeEdit(source, grip.shape, change.axis, change.by / grip.scale, units);
     return edit && [edit];
   }
-  const by = { x: change.right, y: change.up };
+  const by = { x: change.right / grip.scale, y: change.up / grip.scale };
   if (grip.as === 'itself') return nudgeEdits(source, grip.path, by, units);
   if (by.x === 0 && by.y === 0) return [];
   const edit = nudgedCopy(source, grip.path, by, units);
   return edit && [edit];
 }
 
-function ofEntry(entry: EntryIds, piece: PieceModel, source: SpecSource): Omit<Grip, 'id' | 'nudge'> {
+function ofEntry(entry: EntryIds, piece: PieceModel, source: SpecSource): Omit<Grip, 'id' | 'nudge' | 'scale'> {
   const { shape, list, path } = entry;
   const isBody = list === 'body';
-  const asCopy = !isBody && shape.name !== undefined && piece.body.every((body) => hangsOn(body.shape, shape));
+  const isFollowed = !isBody && shape.name !== undefined && piece.body.every((body) => hangsOn(body.shape, shape));
+  const asCopy = isFollowed || !isWritten(source, shape.path);
   const common = { shape, label: shape.name ?? `shape of ${piece.title}`, parts: entry.ids };
   return {
     ...common,
@@ -77,6 +86,12 @@ function ofEntry(entry: EntryIds, piece: PieceModel, source: SpecSource): Omit<G
     free: !isBody || piece.body.length > 1,
     ...(asCopy ? { path, as: 'copy' } : { path: shape.path, as: 'itself' }),
   };
+}
+
+/** What comes from another file is not. */
+function isWritten(source: SpecSource, path: YamlPath): boolean {
+  const value = valueAt(source, path);
+  return typeof value === 'object' && value !== null;
 }
 
 /** Whether moving the one moves the other. */

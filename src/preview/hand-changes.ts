@@ -3,7 +3,8 @@
 import type { TagResult } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
 import type { TextEdit } from '../issue.ts';
-import { editsOf, gripsOf } from './grips.ts';
+import { editsOf } from './grips.ts';
+import { gripsIn } from './grips-in.ts';
 import type { ChangeByHand } from './protocol.ts';
 
 export interface HandChangesView {
@@ -75,8 +76,7 @@ export class HandChanges {
 
 /** `undefined` where the change is of an older text, or has no place in this one. */
 function editsFor(result: TagResult, { version, grip: id, change }: ChangeByHand): readonly TextEdit[] | undefined {
-  const { model, stale, report } = result;
-  if (version !== result.version || stale || !model) return undefined;
-  const grip = gripsOf(model, report.source).find((each) => each.id === id);
-  return grip && editsOf(grip, change, report.source, model.units);
+  const { model, report } = result;
+  const grip = version === result.version ? gripsIn(result).find((each) => each.id === id) : undefined;
+  return grip && model && editsOf(grip, change, report.source, model.units);
 }

@@ -5,7 +5,8 @@ import * as vscode from 'vscode';
 import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
-import { gripsOf, sceneGrips } from './grips.ts';
+import { sceneGrips } from './grips.ts';
+import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
@@ -171,8 +172,8 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   private sendResult(result: TagResult, trying?: SceneMessage['trying']): void {
-    const { tag, model, version, fileName, stale, issues, report } = result;
-    const grips = model && !stale ? sceneGrips(gripsOf(model, report.source)) : [];
+    const { tag, version, fileName, stale, issues } = result;
+    const grips = sceneGrips(gripsIn(result));
     this.send({
       type: 'scene',
       source: this.uri.toString(),

@@ -2,7 +2,10 @@ import assert from 'node:assert/strict';
 import { applied } from '../../../src/fixes/find-fixes.ts';
 import { editsOf, gripsOf } from '../../../src/preview/grips.ts';
 import type { HandChange } from '../../../src/preview/protocol.ts';
+import { pieceScales } from '../../../src/preview/piece-scale.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
+import { SpecSource } from '../../../src/spec/source.ts';
+import { report } from '../support/engine.ts';
 
 const glued = `tagwright: 1
 shapes:
@@ -100,6 +103,38 @@ pieces:
       ),
       undefined,
     );
+  });
+
+  it('is moved by itself where its definition is in another file, and a hanger from there not at all', () => {
+    const text = `tagwright: 1
+use: shared.yaml
+pieces: {tag: {body: [disc, disc], hanger: loop}}
+`;
+    const shared = 'tagwright: 1\nshapes: {disc: {ellipse: 30}}\nhangers: {loop: {ring: {at: top}}}\n';
+    const file = { name: 'shared.yaml', path: ['use'], source: new SpecSource(shared), uses: [] };
+    const { source, model } = parseSpec(new SpecSource(text), { files: [], used: [file], issues: [] });
+    assert.ok(model);
+    const grips = gripsOf(model, source);
+    assert.deepEqual(
+      grips.map(({ label, axes }) => [label, axes.length]),
+      [
+        ['disc', 0],
+        ['disc', 0],
+      ],
+    );
+    const edits = editsOf(grips[1]!, byOne, source, 'mm');
+    assert.match(applied(text, edits!), /body: \[disc, \{from: disc, nudge: \{right: 1 mm\}\}\]/);
+  });
+
+  it('is moved by less than the hand where the whole piece is drawn larger than written', async () => {
+    const text =
+      'tagwright: 1\nshapes: {disc: {ellipse: 30}, dot: {ellipse: 5}}\npieces: {tag: {body: [disc], cut: [dot], width: 60}}\n';
+    const { tag, model, source } = await report(text);
+    const scales = pieceScales(tag!, model!);
+    assert.ok(Math.abs(scales.get('tag')! - 2) < 0.001);
+    const grip = gripsOf(model!, source, (id) => scales.get(id)!).find(({ label }) => label === 'dot')!;
+    const edits = editsOf(grip, byOne, source, 'mm')!;
+    assert.match(applied(text, edits), /dot: \{ellipse: 5, nudge: \{right: 0\.5 mm\}\}/);
   });
 
   it('is one grip for a hanger that is defined once and hangs several pieces', () => {

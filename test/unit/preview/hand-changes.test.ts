@@ -12,7 +12,8 @@ const { source, model } = parseSpec(text);
 const hanger = gripsOf(model!, source).at(-1)!.id;
 
 /** As much of a result as is looked at. */
-const result = { version: 4, stale: false, model, report: { source } } as unknown as TagResult;
+const tag = { pieces: [] };
+const result = { version: 4, stale: false, tag, model, report: { source } } as unknown as TagResult;
 
 const move = (right: number, more: Partial<ChangeByHand> = {}): ChangeByHand => {
   return { source: 'a', version: 4, grip: hanger, change: { kind: 'move', right, up: 0 }, ...more };

@@ -1,7 +1,8 @@
 /** Patterns and shadows that the drawing refers to, and what must follow the zoom among them. */
 
 import { svg } from './dom.ts';
-import { gridStep, toScreen, type Size, type Viewport } from './viewport.ts';
+import type { Units } from './format.ts';
+import { gridStep, toScreen, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** The tile of wood grain, in mm. */
 const tile = { width: 90, height: 36 };
@@ -38,9 +39,9 @@ export class Defs {
   readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
 
   /** The grid moves with the drawing; hatching keeps its spacing on the screen at every zoom. */
-  follow(view: Viewport, stage: Size): void {
-    const step = gridStep(view.scale) * view.scale;
-    const [x, y] = toScreen(view, stage, [0, 0]);
+  follow(view: Viewport, stage: Size, zero: XY, units: Units): void {
+    const step = gridStep(view.scale, units) * view.scale;
+    const [x, y] = toScreen(view, stage, zero);
     for (const [name, value] of Object.entries({ width: step, height: step, x: x % step, y: y % step })) {
       this.grid.setAttribute(name, value.toFixed(2));
     }

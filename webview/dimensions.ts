@@ -1,10 +1,11 @@
 /** Dimension lines round each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom. */
 
-import type { SceneHanger, ScenePiece } from '../src/preview/protocol.ts';
+import type { SceneHanger, ScenePiece, SceneWall } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, setText, svg } from './dom.ts';
-import { crossText, lengthText, type Units } from './format.ts';
+import { crossText, fineText, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
+import { caliper } from './caliper.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Distance of the dimension line from what it measures. */
@@ -31,6 +32,13 @@ export class Dimensions {
   readonly element = svg('g', { class: 'dimensions' });
   private readonly list = new KeyedList<Dimension>(this.element, () => new DimensionView());
 
+  private walls: readonly SceneWall[] = [];
+
+  /** The thinnest wall of each piece. */
+  showWalls(walls: readonly SceneWall[]): void {
+    this.walls = walls;
+  }
+
   /** Draws them and returns the room they take. */
   follow(arranged: Arranged, hidden: readonly string[], units: Units, view: Viewport, stage: Size): Box[] {
     const all: Dimension[] = [];
@@ -39,6 +47,8 @@ export class Dimensions {
       if (shown.length === 0) continue;
       all.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
       for (const piece of shown) {
+        const wall = this.walls.find((each) => each.piece === piece.id);
+        if (wall) all.push(wallDimension(wall, piece, arranged, units, view, stage));
         for (const hanger of piece.hangers) all.push(hangerDimension(hanger, piece, arranged, units, view, stage));
       }
     }
@@ -133,6 +143,37 @@ function hangerDimension(
     line: `M${startX.toFixed(1)} ${startY.toFixed(1)}L${kneeX.toFixed(1)} ${kneeY.toFixed(1)}h${side * 6}`,
     text,
     at: [kneeX + side * 9, kneeY],
+    anchor: side < 0 ? 'end' : 'start',
+    turn: 0,
+  };
+}
+
+/** A bar across the wall, as a caliper has it, and its figure on a leader away from the piece's middle. */
+function wallDimension(
+  { points, width }: SceneWall,
+  { id, bounds }: ScenePiece,
+  { offsets }: Arranged,
+  units: Units,
+  view: Viewport,
+  stage: Size,
+): Dimension {
+  const [dx, dy] = offsets.get(id)!;
+  const onScreen = ([x, y]: XY): XY => toScreen(view, stage, [x + dx, y + dy]);
+  const [a, b] = [onScreen(points[0]), onScreen(points[1])];
+  const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  const centre = onScreen([(bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2]);
+  const away = Math.hypot(middle[0] - centre[0], middle[1] - centre[1]) || 1;
+  const [x, y] = [
+    middle[0] + ((middle[0] - centre[0]) / away) * leaderPx,
+    middle[1] + ((middle[1] - centre[1]) / away) * leaderPx,
+  ];
+  const side = x < centre[0] ? -1 : 1;
+  const px = (point: XY): string => `${point[0].toFixed(1)} ${point[1].toFixed(1)}`;
+  return {
+    id: `${id}/wall`,
+    line: `M${px(middle)}L${px([x, y])}h${side * 5}${caliper(a, b)}`,
+    text: `thinnest ${fineText(width, units)}`,
+    at: [x + side * 8, y],
     anchor: side < 0 ? 'end' : 'start',
     turn: 0,
   };

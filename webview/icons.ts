@@ -36,7 +36,9 @@ const swatchStrokes: Readonly<Record<Layer, readonly string[]>> = {
   score: ['M1 6h18'],
   engrave: ['M1.5 1.5h17v9h-17z', 'M3 10 9 2M8 10 14 2M13 10l4-5.5'],
   finish: ['M1.5 1.5h17v9h-17z', 'M2 4.5c5 2 10-2 16 0M2 8c5 2 10-2 16 0'],
+  beam: ['M1 6h18', 'M10 6m-2.5 0a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0 -5 0z'],
   warnings: ['M10 1 16.5 11.5h-13z', 'M10 5v3M10 9.6v.4'],
+  grid: ['M1 3.5h18M1 8.5h18M5 1v10M10 1v10M15 1v10'],
   dimensions: ['M1.5 1.5v9M18.5 1.5v9M2 6h16M5 3.5 2 6l3 2.5M15 3.5 18 6l-3 2.5'],
 };
 

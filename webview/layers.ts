@@ -11,8 +11,10 @@ const labels: Readonly<Record<Layer, readonly [label: string, title: string]>> =
   score: ['Score', 'Lines drawn into the surface'],
   engrave: ['Engrave', 'Areas burnt into the surface'],
   finish: ['Finish', 'The tag as it will look'],
+  beam: ['Beam', 'Where the beam runs: half a kerf outside the finished outline'],
   warnings: ['Warnings', 'Weak and doubtful places'],
   dimensions: ['Sizes', 'Finished dimensions'],
+  grid: ['Grid', 'Grid and rulers'],
 };
 
 export class LayerButtons {

@@ -6,7 +6,7 @@
 import type {
   FixesMessage,
   HighlightMessage,
-  LoadsMessage,
+  MeasuresMessage,
   Scene,
   SceneMessage,
   ScenePin,
@@ -23,8 +23,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isSceneMessage(data) ? data : undefined;
     case 'highlight':
       return isHighlight(data) ? data : undefined;
-    case 'loads':
-      return isLoads(data) ? data : undefined;
+    case 'measures':
+      return isMeasures(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
     default:
@@ -47,8 +47,27 @@ function isHighlight(data: Fields): data is Fields & HighlightMessage {
   return isListOf(data['ids'], isString) && typeof data['follow'] === 'boolean';
 }
 
-function isLoads(data: Fields): data is Fields & LoadsMessage {
-  return typeof data['version'] === 'number' && isListOf(data['loads'], isLoad);
+function isMeasures(data: Fields): data is Fields & MeasuresMessage {
+  return (
+    typeof data['version'] === 'number' &&
+    isListOf(data['loads'], isLoad) &&
+    isListOf(data['walls'], isWall) &&
+    isListOf(data['cutPaths'], isCutPath)
+  );
+}
+
+function isWall(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['piece']) &&
+    Number.isFinite(value['width']) &&
+    isListOf(value['points'], (point) => isNumbers(point, 2)) &&
+    (value['points'] as unknown[]).length === 2
+  );
+}
+
+function isCutPath(value: unknown): boolean {
+  return isFields(value) && isString(value['piece']) && isString(value['data']);
 }
 
 function isFixes(data: Fields): data is Fields & FixesMessage {
@@ -70,6 +89,7 @@ function isScene(value: unknown): value is Scene {
     isFields(value) &&
     (value['units'] === 'mm' || value['units'] === 'in') &&
     isFields(value['colours']) &&
+    isNumbers([value['kerf']], 1) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&
     isListOf(value['pieces'], isPiece)

@@ -1,6 +1,6 @@
 /** The page as a whole: what was last received, what the person chose, and drawing the one in the way of the other. */
 
-import type { SceneMessage, ToHost, ToPage } from '../src/preview/protocol.ts';
+import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
 import { Announcer, sceneSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { Defs } from './defs.ts';
@@ -11,18 +11,20 @@ import { FixMenu } from './fix-menu.ts';
 import { IssuesList } from './issues-list.ts';
 import { LayerButtons } from './layers.ts';
 import { allLooks, lookOf } from './look.ts';
+import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
 import { PinWalk } from './pin-walk.ts';
 import { Pins } from './pins.ts';
 import { SceneView } from './scene-view.ts';
 import { toggled, type PageState } from './state.ts';
+import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
 import { Tip } from './tip.ts';
 import { Toolbar } from './toolbar.ts';
 import { followPointing } from './pointing.ts';
-import { steer, type Steered } from './viewport-input.ts';
-import { actualScale, fitted, showing, transformOf, zoomedAt, type Size, type Viewport } from './viewport.ts';
+import { steer } from './viewport-input.ts';
+import { actualScale, transformOf } from './viewport.ts';
 
 export interface PageHost {
   send(message: ToHost): void;
@@ -50,25 +52,36 @@ export class Page {
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly toolbar: Toolbar;
-  private readonly steered: Steered = {
-    view: () => this.view(),
-    stage: () => this.size,
-    box: () => this.arranged?.bounds ?? [0, 0, 0, 0],
-    setView: (view, atOnce) => {
-      this.setView(view, atOnce);
+  private readonly sight = new Sight(this.stage, {
+    state: () => this.state,
+    keep: (viewports) => {
+      this.state = { ...this.state, viewports };
+      this.host.save(this.state);
     },
-    fit: () => {
-      this.setView(undefined);
+    arranged: () => this.arranged,
+    trueScale: () => actualScale,
+    follow: () => {
+      this.follow();
     },
-    actualSize: () => {
-      const centre = [this.size.width / 2, this.size.height / 2] as const;
-      this.setView(zoomedAt(this.view(), this.size, centre, actualScale / this.view().scale));
-    },
+  });
+  private readonly say = (text: string): void => {
+    this.announcer.say(text);
   };
+  private readonly measuring = new Measuring(this.stage, this.defs, {
+    arranged: () => this.arranged,
+    hiddenPieces: () => this.state.hiddenPieces,
+    view: () => this.sight.view(),
+    size: () => this.sight.stage(),
+    units: () => this.received?.scene?.units ?? 'mm',
+    say: this.say,
+    changed: () => {
+      this.sight.followSoon();
+    },
+  });
   private readonly menu: FixMenu;
   private readonly walk = new PinWalk(
     this.pins,
-    this.steered,
+    this.sight,
     () => this.arranged,
     () => {
       const { hiddenLayers } = this.state;
@@ -78,31 +91,26 @@ export class Page {
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
-    view: () => this.view(),
+    view: () => this.sight.view(),
     send: (message) => {
       this.host.send(message);
     },
-    say: (text) => {
-      this.announcer.say(text);
-    },
+    say: this.say,
     hold: () => {
-      this.held ??= this.arranged && { view: this.view(), offsets: this.arranged.offsets };
+      this.sight.hold();
     },
     release: () => {
-      this.held = undefined;
+      this.sight.release();
       this.draw();
     },
     changed: () => {
       this.editing.draw(this.state.hiddenPieces);
-      this.followSoon();
+      this.sight.followSoon();
     },
   });
-  /** Where everything stays while the hand changes something, though it would be fitted or laid out anew. */
-  private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
+  private wantsBeam = false;
   private received: SceneMessage | undefined;
   private arranged: Arranged | undefined;
-  private size: Size;
-  private frame = 0;
 
   constructor(
     private readonly host: PageHost,
@@ -116,13 +124,14 @@ export class Page {
       this.dimensions.element,
       this.pins.marks,
       this.editing.selection.overlay,
+      this.measuring.tool.element,
+      this.measuring.rulers.element,
     );
-    this.size = { width: this.stage.clientWidth, height: this.stage.clientHeight };
     const reveal = (offset: number, focus: boolean): void => {
       host.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
-    this.toolbar = new Toolbar(this.steered, {
+    this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
       },
@@ -145,16 +154,12 @@ export class Page {
         this.walk.zoomTo(id);
       },
     });
-    steer(this.stage, this.steered);
+    steer(this.stage, this.sight);
     const pointed = { sceneView: this.sceneView, pins: this.pins, tip: new Tip(byId('tip')), menu: this.menu };
     followPointing(pointed, reveal, (id) => this.received?.pins.find((pin) => pin.id === id));
     byId('summary').addEventListener('click', () => {
       this.change({ dockOpen: !this.state.dockOpen });
     });
-    new ResizeObserver(() => {
-      this.size = { width: this.stage.clientWidth, height: this.stage.clientHeight };
-      this.follow();
-    }).observe(this.stage);
     this.showChoices();
   }
 
@@ -172,9 +177,12 @@ export class Page {
         this.announcer.announce(sceneSentence(message));
         this.editing.hand.goOn();
         return;
-      case 'loads':
-        // One of an older drawing comes too late.
-        if (message.version === this.received?.version) this.pieces.showLoads(message.loads);
+      case 'measures':
+        // Those of an older drawing come too late.
+        if (message.version !== this.received?.version) return;
+        this.pieces.showLoads(message.loads);
+        this.measuring.receive(message);
+        this.draw();
         return;
       case 'fixes':
         if (message.version === this.received?.version) this.menu.show(message);
@@ -203,6 +211,7 @@ export class Page {
   }
 
   private showChoices(): void {
+    this.wantBeam();
     this.layers.show(this.state.hiddenLayers);
     byId('dock').hidden = !this.state.dockOpen;
   }
@@ -215,10 +224,13 @@ export class Page {
     this.summary.patch(message, this.state.dockOpen);
     this.issues.patch(pins);
     this.pieces.patch(scene, this.state.hiddenPieces);
-    this.arranged = scene && arrange(scene, this.state.arrangement, this.held?.offsets);
+    this.arranged = scene && arrange(scene, this.state.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
       this.sceneView.draw(this.arranged, this.state.hiddenPieces, scene.grips);
       this.editing.draw(this.state.hiddenPieces);
+      const { walls, cutPaths } = this.measuring.of(message);
+      this.sceneView.showBeam(cutPaths, scene.kerf);
+      this.dimensions.showWalls(walls.filter((wall) => !pins.some((pin) => isOf(pin, wall))));
       for (const [operation, colour] of Object.entries(scene.colours)) {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
@@ -231,49 +243,24 @@ export class Page {
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
 
-  /** Puts everything where the viewport says. */
+  /** Puts everything where the sight says. */
   private follow(): void {
-    if (!this.arranged || this.size.width === 0) return;
+    const size = this.sight.stage();
+    if (!this.arranged || size.width === 0) return;
     const { units } = this.received!.scene!;
-    const view = this.view();
-    this.sceneView.world.style.transform = transformOf(view, this.size);
+    const view = this.sight.view();
+    this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    this.defs.follow(view, this.size);
-    const room = this.dimensions.follow(this.arranged, this.state.hiddenPieces, units, view, this.size);
-    this.pins.follow(this.arranged, view, this.size, this.state.hiddenLayers.includes('dimensions') ? [] : room);
-    this.editing.follow(view, this.size);
+    const room = this.dimensions.follow(this.arranged, this.state.hiddenPieces, units, view, size);
+    this.pins.follow(this.arranged, view, size, this.state.hiddenLayers.includes('dimensions') ? [] : room);
+    this.editing.follow(view, size);
+    this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale);
-  }
-
-  /** Where the person went, else everything that is shown. */
-  private view(): Viewport {
-    const chosen = this.state.viewports[this.state.arrangement] ?? this.held?.view;
-    return chosen ?? fitted(this.arranged?.bounds ?? [0, 0, 0, 0], this.size);
-  }
-
-  /** `undefined`: fit, and go on fitting. */
-  private setView(view: Viewport | undefined, atOnce = false): void {
-    const viewports: Partial<Record<Arrangement, Viewport>> = { ...this.state.viewports };
-    this.held = view && this.held;
-    if (view) viewports[this.state.arrangement] = view;
-    else Reflect.deleteProperty(viewports, this.state.arrangement);
-    this.state = { ...this.state, viewports };
-    this.host.save(this.state);
-    if (atOnce) this.follow();
-    else this.followSoon();
-  }
-
-  /** A fast pointer reports several times a frame. */
-  private followSoon(): void {
-    cancelAnimationFrame(this.frame);
-    this.frame = requestAnimationFrame(() => {
-      this.follow();
-    });
   }
 
   private rearrange(arrangement: Arrangement): void {
     if (arrangement === this.state.arrangement) return;
-    this.held = undefined;
+    this.sight.release();
     this.stage.classList.toggle('arranging', mayMove());
     this.change({ arrangement });
     window.setTimeout(() => {
@@ -283,9 +270,18 @@ export class Page {
 
   private showLit(): void {
     const box = this.sceneView.litBox();
-    if (!box || !this.arranged) return;
-    const before = this.view();
-    const after = showing(before, this.size, box);
-    if (after !== before) this.setView(after);
+    if (box && this.arranged) this.sight.show(box);
   }
+
+  private wantBeam(): void {
+    const wanted = !this.state.hiddenLayers.includes('beam');
+    if (wanted === this.wantsBeam) return;
+    this.wantsBeam = wanted;
+    this.host.send({ type: 'want-cut-paths', source: this.state.source, wanted });
+  }
+}
+
+/** A weak place that is pinned has its width told already. */
+function isOf({ piece, width }: ScenePin, wall: SceneWall): boolean {
+  return piece === wall.piece && width !== undefined && Math.abs(width - wall.width) < 0.02;
 }

@@ -2,6 +2,7 @@
 
 import type { ScenePin } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
+import { caliper, pair } from './caliper.ts';
 import { html, setAttribute, setText, svg } from './dom.ts';
 import { fineText, type Units } from './format.ts';
 import { setSeverity, severityIcon } from './icons.ts';
@@ -16,7 +17,6 @@ const mostCover = 0.08;
 const labelAreaPx = 70 * 18;
 /** A drawing with more is not read pin by pin; the list has them all. */
 const maxPins = 60;
-const tickPx = 4;
 
 export class Pins {
   readonly marks = svg('g', { class: 'pin-marks' });
@@ -99,7 +99,7 @@ class MarkView implements ItemView<ScenePin> {
   draw(ends: readonly XY[] | undefined, from: XY | undefined): void {
     this.element.classList.toggle('hidden', !ends || !from);
     if (!ends || !from) return;
-    setAttribute(this.wedge, 'd', `M${text(from)}L${ends.map(text).join('L')}Z`);
+    setAttribute(this.wedge, 'd', `M${pair(from)}L${ends.map(pair).join('L')}Z`);
     const bar = barPath(ends);
     setAttribute(this.casing, 'd', bar);
     setAttribute(this.bar, 'd', bar);
@@ -167,13 +167,5 @@ function barPath(ends: readonly XY[]): string {
   const [a, b] = ends;
   if (!a) return '';
   if (!b) return `M${a[0] - 0.01} ${a[1]}h.02`;
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const [nx, ny] = length > 0 ? [-(b[1] - a[1]) / length, (b[0] - a[0]) / length] : [0, 1];
-  const tick = ([x, y]: XY): string =>
-    `M${text([x - nx * tickPx, y - ny * tickPx])}L${text([x + nx * tickPx, y + ny * tickPx])}`;
-  return `M${text(a)}L${text(b)}${tick(a)}${tick(b)}`;
-}
-
-function text([x, y]: XY): string {
-  return `${x.toFixed(1)} ${y.toFixed(1)}`;
+  return caliper(a, b);
 }

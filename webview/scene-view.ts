@@ -1,6 +1,13 @@
 /** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
 
-import type { SceneGrip, SceneHanger, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
+import type {
+  SceneCutPath,
+  SceneGrip,
+  SceneHanger,
+  ScenePart,
+  ScenePiece,
+  SceneShape,
+} from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
@@ -13,6 +20,7 @@ export class SceneView {
   private grips: readonly SceneGrip[] = [];
   private taken: string | undefined;
   private offsets: Arranged['offsets'] = new Map();
+  private shown: readonly string[] = [];
   private lit: ReadonlySet<string> = new Set();
   private hot: ReadonlySet<string> = new Set();
 
@@ -20,6 +28,7 @@ export class SceneView {
     this.grips = grips;
     this.pieces.patch(arranged.order);
     this.offsets = arranged.offsets;
+    this.shown = arranged.order.map(({ id }) => id);
     for (const piece of arranged.order) {
       const view = this.pieces.get(piece.id)!;
       view.move(arranged.offsets.get(piece.id) ?? [0, 0]);
@@ -27,6 +36,13 @@ export class SceneView {
       view.element.classList.toggle('on-top', piece.glueTo !== undefined);
     }
     this.mark();
+  }
+
+  showBeam(paths: readonly SceneCutPath[], kerf: number): void {
+    for (const piece of this.shown) {
+      const data = paths.find((path) => path.piece === piece)?.data ?? '';
+      this.pieces.get(piece)?.showBeam(data, kerf);
+    }
   }
 
   /** What the editor's cursor stands in. */
@@ -96,6 +112,8 @@ class PieceView implements ItemView<ScenePiece> {
   private readonly hangerList = new KeyedList<SceneHanger>(this.hangers, () => new HangerView());
   private readonly parts = svg('g');
   private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
+  private readonly kerf = svg('path', { class: 'kerf' });
+  private readonly beam = svg('path', { class: 'middle' });
   readonly element = svg(
     'g',
     { class: 'piece' },
@@ -103,6 +121,7 @@ class PieceView implements ItemView<ScenePiece> {
     this.shapes,
     this.hangers,
     this.parts,
+    svg('g', { class: 'beam' }, this.kerf, this.beam),
   );
 
   update(piece: ScenePiece): void {
@@ -111,6 +130,12 @@ class PieceView implements ItemView<ScenePiece> {
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.hangerList.patch(piece.hangers);
+  }
+
+  /** Where the middle of the beam runs, and how much it takes, in mm. */
+  showBeam(data: string, kerf: number): void {
+    for (const path of [this.kerf, this.beam]) setAttribute(path, 'd', data);
+    setAttribute(this.kerf, 'stroke-width', `${kerf}`);
   }
 
   move([dx, dy]: readonly [number, number]): void {

@@ -4,7 +4,17 @@ import { arrangements, type Arrangement } from './arrange.ts';
 import type { Viewport } from './viewport.ts';
 
 /** What can be shown and hidden, in the order of the buttons. */
-export const layers = ['cut-outer', 'cut-inner', 'score', 'engrave', 'finish', 'warnings', 'dimensions'] as const;
+export const layers = [
+  'cut-outer',
+  'cut-inner',
+  'score',
+  'engrave',
+  'finish',
+  'beam',
+  'warnings',
+  'dimensions',
+  'grid',
+] as const;
 export type Layer = (typeof layers)[number];
 
 export interface PageState {
@@ -20,7 +30,7 @@ export interface PageState {
 }
 
 export function initialState(source: string): PageState {
-  return { source, arrangement: 'assembled', viewports: {}, hiddenLayers: [], hiddenPieces: [], dockOpen: true };
+  return { source, arrangement: 'assembled', viewports: {}, hiddenLayers: ['beam'], hiddenPieces: [], dockOpen: true };
 }
 
 /** The state of another spec, or anything else that does not fit, gives the initial one, part by part. */
@@ -34,7 +44,9 @@ export function parseState(saved: unknown, source: string): PageState {
     viewports: Object.fromEntries(
       arrangements.flatMap((name) => (isViewport(viewports[name]) ? [[name, viewports[name]]] : [])),
     ),
-    hiddenLayers: layers.filter((layer) => listed(saved['hiddenLayers']).includes(layer)),
+    hiddenLayers: Array.isArray(saved['hiddenLayers'])
+      ? layers.filter((layer) => listed(saved['hiddenLayers']).includes(layer))
+      : initial.hiddenLayers,
     hiddenPieces: listed(saved['hiddenPieces']).filter((id) => typeof id === 'string'),
     dockOpen: saved['dockOpen'] !== false,
   };

@@ -29,8 +29,12 @@ export class Toolbar {
       in: () => {
         zoomAtCentre(steered, zoomStep);
       },
-      fit: steered.fit,
-      actual: steered.actualSize,
+      fit: () => {
+        steered.fit();
+      },
+      actual: () => {
+        steered.actualSize();
+      },
     };
     for (const [name, zoom] of Object.entries(zooms)) {
       zoomButton(name).addEventListener('click', zoom);

@@ -3,6 +3,8 @@
  * corner; y runs down in both.
  */
 
+import type { Units } from './format.ts';
+
 export interface Viewport {
   /** The world point in the middle of the stage; a resized stage keeps its middle. */
   readonly x: number;
@@ -89,9 +91,10 @@ export function transformOf(view: Viewport, stage: Size): string {
   return `translate(${x.toFixed(2)}px, ${y.toFixed(2)}px) scale(${view.scale.toFixed(5)})`;
 }
 
-/** The spacing of the grid in mm: the finest of 1, 10 and 100 that is not too dense to read. */
-export function gridStep(scale: number): number {
-  return [1, 10, 100].find((step) => step * scale >= 14) ?? 1000;
+/** The spacing of the grid in mm: the finest of 1, 10 and 100 mm, or of 0.1, 1 and 10 in, that is not too dense to read. */
+export function gridStep(scale: number, units: Units): number {
+  const finest = units === 'mm' ? 1 : 2.54;
+  return [1, 10, 100].map((times) => times * finest).find((step) => step * scale >= 14) ?? 1000 * finest;
 }
 
 /** The box round two boxes. */

@@ -34,6 +34,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
       <button type="button" data-zoom="in" aria-label="Zoom in" title="Zoom in (+)">${icon('M3 8h10M8 3v10')}</button>
       <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
     </div>
+    <button type="button" id="measure" aria-pressed="false" title="Measure from point to point (M)">${icon('M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5')}<span>Measure</span></button>
     <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
   </div>
   <div id="layers" role="toolbar" aria-label="Layers"></div>

@@ -5,7 +5,7 @@ import type { HandChange, ToHost } from './protocol.ts';
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { type, source, version, offset, focus, pin, index } = data as Record<string, unknown>;
+  const { type, source, version, offset, focus, pin, index, wanted } = data as Record<string, unknown>;
   if (type === 'ready') return { type };
   if (typeof source !== 'string') return undefined;
   switch (type) {
@@ -13,6 +13,8 @@ export function parseToHost(data: unknown): ToHost | undefined {
       return isCount(offset) && typeof focus === 'boolean' ? { type, source, offset, focus } : undefined;
     case 'export':
       return { type, source };
+    case 'want-cut-paths':
+      return typeof wanted === 'boolean' ? { type, source, wanted } : undefined;
     case 'ask-fixes':
       return isCount(version) && typeof pin === 'string' ? { type, source, version, pin } : undefined;
     case 'make-fix':

@@ -11,13 +11,14 @@ import { HandChanges } from './hand-changes.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
 import { litIds } from './lit.ts';
+import { cutPathsOf, wallsOf } from './measures.ts';
 import { loadsOf } from './loads.ts';
 import { PinFixes } from './pin-fixes.ts';
 import type { SceneMessage, ToPage } from './protocol.ts';
 import { pinsOf, sceneOf } from './scene.ts';
 
-/** Loads take as long to work out as a drawing: only once nothing has changed for so long. */
-const loadsAfterMs = 250;
+/** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
+const measuresAfterMs = 250;
 
 export interface PreviewServices {
   readonly results: TagResults;
@@ -36,7 +37,8 @@ export class PreviewPanel implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[] = [];
   /** What the page was last told to light up; it must hear it again when it is made anew. */
   private cursor: number | undefined;
-  private loadsTimer: NodeJS.Timeout | undefined;
+  private wantsCutPaths = false;
+  private measuresTimer: NodeJS.Timeout | undefined;
   private readonly results: TagResults;
   private readonly fixes: PinFixes;
   private readonly hand: HandChanges;
@@ -106,7 +108,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   /** Lets go of the panel, for another preview to take over. */
   release(): vscode.WebviewPanel {
-    clearTimeout(this.loadsTimer);
+    clearTimeout(this.measuresTimer);
     this.fixes.stop();
     this.hand.stop();
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
@@ -131,6 +133,10 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'export':
         this.actions.exportSvg(this.uri);
+        return;
+      case 'want-cut-paths':
+        this.wantsCutPaths = message.wanted;
+        if (message.wanted) this.sendMeasures();
         return;
       case 'ask-fixes':
         if (result) void this.fixes.offer(result, message);
@@ -163,10 +169,10 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
-    clearTimeout(this.loadsTimer);
-    this.loadsTimer = setTimeout(() => {
-      this.sendLoads();
-    }, loadsAfterMs);
+    clearTimeout(this.measuresTimer);
+    this.measuresTimer = setTimeout(() => {
+      this.sendMeasures();
+    }, measuresAfterMs);
     // The same cursor may stand in what makes other parts now.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
   }
@@ -186,14 +192,16 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  private sendLoads(): void {
+  private sendMeasures(): void {
     const result = this.results.get(this.uri);
     if (!result?.tag || !this.panel.visible) return;
     this.send({
-      type: 'loads',
+      type: 'measures',
       source: this.uri.toString(),
       version: result.version,
       loads: loadsOf(result.tag),
+      walls: wallsOf(result.tag),
+      cutPaths: this.wantsCutPaths ? cutPathsOf(result.tag) : [],
     });
   }
 

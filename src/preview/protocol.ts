@@ -107,6 +107,8 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
+  /** Width that the beam takes, in mm. */
+  readonly kerf: number;
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
@@ -149,12 +151,29 @@ export interface PieceLoad {
   readonly caution: string;
 }
 
+/** Where a piece has the least material between two edges. */
+export interface SceneWall {
+  readonly piece: string;
+  readonly points: readonly [ScenePoint, ScenePoint];
+  readonly width: number;
+}
+
+/** Where the middle of the beam runs when a piece is cut: half a kerf outside the finished outline. */
+export interface SceneCutPath {
+  readonly piece: string;
+  readonly data: PathData;
+}
+
 /** Follows a scene once there is time to work it out; of the scene of the same version. */
-export interface LoadsMessage {
-  readonly type: 'loads';
+export interface MeasuresMessage {
+  readonly type: 'measures';
   readonly source: string;
   readonly version: number;
   readonly loads: readonly PieceLoad[];
+  /** One for each piece that has such a place. */
+  readonly walls: readonly SceneWall[];
+  /** None unless they are wanted. */
+  readonly cutPaths: readonly SceneCutPath[];
 }
 
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
@@ -166,7 +185,7 @@ export interface FixesMessage {
   readonly titles: readonly string[];
 }
 
-export type ToPage = SceneMessage | HighlightMessage | LoadsMessage | FixesMessage;
+export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | FixesMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -189,6 +208,8 @@ export type ToHost =
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
   | { readonly type: 'export'; readonly source: string }
+  /** Whether the paths of the beam are shown, and so worth working out. */
+  | { readonly type: 'want-cut-paths'; readonly source: string; readonly wanted: boolean }
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
   /** `index`: of the titles that were told. */
   | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)

@@ -33,6 +33,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     title: tag.title,
     units: tag.units,
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
+    kerf: tag.stock.kerf,
     colours: operationColours,
     pieces,
     grips,
@@ -184,7 +185,7 @@ function hangerScene(hanger: PlacedHanger, id: string, sourceOf: SourceOf): Scen
 const rounded = (mm: number): number => Math.round(mm * 1000) / 1000;
 const coordinates = ({ x, y }: Point): string => `${rounded(x)} ${rounded(-y)}`;
 // `0 -` and not a sign, so that no −0 reaches a message.
-const flipped = ({ x, y }: Point): ScenePoint => [rounded(x), rounded(0 - y)];
+export const flipped = ({ x, y }: Point): ScenePoint => [rounded(x), rounded(0 - y)];
 const boundsScene = (b: Bounds): SceneBounds => [b.minX, 0 - b.maxY, b.maxX, 0 - b.minY];
 
 function joined(a: SceneBounds, b: SceneBounds): SceneBounds {

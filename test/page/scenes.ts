@@ -5,7 +5,8 @@ import type { Scene, SceneGrip, SceneMessage, ScenePart, ScenePiece, ScenePin } 
 
 export const source = 'file:///bench/sorrel.tag.yaml';
 
-const box = (x: number, y: number, width: number, height: number): string => `M${x} ${y}h${width}v${height}h${-width}Z`;
+const box = (x: number, y: number, width: number, height: number): string =>
+  `M${x} ${y}L${x + width} ${y}L${x + width} ${y + height}L${x} ${y + height}Z`;
 
 /** `width`: of the backing, for scenes that differ by it alone. */
 export function sceneMessage(version = 1, width = 80): SceneMessage {
@@ -25,6 +26,7 @@ function scene(width: number): Scene {
     title: 'Sorrel',
     units: 'mm',
     material: 'birch plywood',
+    kerf: 0.2,
     colours: operationColours,
     pieces: [backing(width), letters()],
     grips: grips(),

@@ -84,7 +84,7 @@ describe('The preview’s page tells what a piece bears', () => {
     await preview.open();
     const row = preview.page.locator('#pieces > li').first();
     assert.equal(await row.locator('.load').isVisible(), false);
-    await preview.send({ type: 'loads', source, version: 1, loads: [load] });
+    await preview.send({ type: 'measures', source, version: 1, loads: [load], walls: [], cutPaths: [] });
     assert.equal(await row.locator('summary').textContent(), load.headline);
     assert.equal(await row.locator('.caution').isVisible(), true);
     assert.equal(await row.getByText('ten years').isVisible(), false);
@@ -96,7 +96,7 @@ describe('The preview’s page tells what a piece bears', () => {
 
   it('of the drawing that is shown, and not of an older one', async () => {
     await preview.open({}, sceneMessage(5));
-    await preview.send({ type: 'loads', source, version: 4, loads: [load] });
+    await preview.send({ type: 'measures', source, version: 4, loads: [load], walls: [], cutPaths: [] });
     assert.equal(await preview.page.locator('.load:visible').count(), 0);
   });
 });

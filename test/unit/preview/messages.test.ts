@@ -19,6 +19,7 @@ describe('A message from the page', () => {
       { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 },
       { ...byHand, type: 'try-change' },
       { ...byHand, type: 'make-change', change: { kind: 'size', axis: 'width', by: -0.1 } },
+      { type: 'want-cut-paths', source: 'file:///a.tag.yaml', wanted: true },
       { type: 'drop-change', source: 'file:///a.tag.yaml' },
       { type: 'undo', source: 'file:///a.tag.yaml' },
     ];
@@ -47,6 +48,7 @@ describe('A message from the page', () => {
       { ...byHand, type: 'make-change', change: null },
       { ...byHand, type: 'make-change', grip: 4 },
       { type: 'undo' },
+      { type: 'want-cut-paths', source: 'file:///a.tag.yaml', wanted: 1 },
       { ...fix, version: '3' },
       { ...fix, pin: 4 },
       { ...fix, index: -1 },

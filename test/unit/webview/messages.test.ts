@@ -12,7 +12,16 @@ function altered(path: readonly (string | number)[], value: unknown): unknown {
 }
 
 const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate' };
-const loads = { type: 'loads', source: 's', version: 1, loads: [load] };
+const wall = {
+  piece: 'tag',
+  points: [
+    [1, 2],
+    [1, 4],
+  ],
+  width: 2,
+};
+const path = { piece: 'tag', data: 'M0 0L1 0L1 1Z' };
+const measures = { type: 'measures', source: 's', version: 1, loads: [load], walls: [wall], cutPaths: [path] };
 const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
 
 describe('A message to the page', () => {
@@ -26,7 +35,7 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(without), without);
     const highlight = { type: 'highlight', source: 's', ids: ['a'], follow: false };
     assert.equal(parseToPage(highlight), highlight);
-    assert.equal(parseToPage(loads), loads);
+    assert.equal(parseToPage(measures), measures);
     assert.equal(parseToPage(fixes), fixes);
   });
 
@@ -44,6 +53,7 @@ describe('A message to the page', () => {
       [['scene', 'grips', 0, 'parts'], [1]],
       [['scene', 'grips', 0, 'axes'], ['depth']],
       [['scene', 'pieces', 0, 'balance'], [1]],
+      [['scene', 'kerf'], null],
       [['scene', 'units'], 'ft'],
       [
         ['scene', 'bounds'],
@@ -63,8 +73,13 @@ describe('A message to the page', () => {
     for (const data of [undefined, null, 'scene', 4, []]) assert.equal(parseToPage(data), undefined);
     assert.equal(parseToPage({ type: 'highlight', source: 's', ids: [1], follow: false }), undefined);
     for (const part of [{ headline: 4 }, { lines: [4] }, { caution: undefined }, { piece: null }]) {
-      assert.equal(parseToPage({ ...loads, loads: [{ ...load, ...part }] }), undefined);
+      assert.equal(parseToPage({ ...measures, loads: [{ ...load, ...part }] }), undefined);
     }
+    for (const part of [{ points: [[1, 2]] }, { width: '2' }, { piece: 1 }]) {
+      assert.equal(parseToPage({ ...measures, walls: [{ ...wall, ...part }] }), undefined);
+    }
+    assert.equal(parseToPage({ ...measures, cutPaths: [{ ...path, data: 3 }] }), undefined);
+    assert.equal(parseToPage({ ...measures, walls: undefined }), undefined);
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);
     }

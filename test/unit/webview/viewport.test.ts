@@ -138,6 +138,13 @@ describe('Showing what the cursor made', () => {
 
 describe('The grid', () => {
   it('is as fine as can be told apart', () => {
-    assert.deepEqual([0.05, 0.2, 2, 20].map(gridStep), [1000, 100, 10, 1]);
+    assert.deepEqual(
+      [0.05, 0.2, 2, 20].map((scale) => gridStep(scale, 'mm')),
+      [1000, 100, 10, 1],
+    );
+    assert.deepEqual(
+      [0.05, 0.2, 2, 20].map((scale) => Math.round(gridStep(scale, 'in') / 0.254) / 100),
+      [100, 10, 1, 0.1],
+    );
   });
 });

@@ -31,8 +31,8 @@ export function fineText(mm: number, units: Units): string {
   return units === 'mm' ? `${mm.toFixed(2)} mm` : `${(mm / mmPerInch).toFixed(3)} in`;
 }
 
-export function zoomText(scale: number, actualScale: number): string {
-  const percent = (scale / actualScale) * 100;
+export function zoomText(scale: number, trueScale: number): string {
+  const percent = (scale / trueScale) * 100;
   return `${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}${narrowSpace}%`;
 }
 

@@ -3,6 +3,7 @@
 import type { ToHost } from '../src/preview/protocol.ts';
 import { parseToPage } from './messages.ts';
 import { Page } from './page.ts';
+import { parseRemembered } from './remembered.ts';
 import { parseState } from './state.ts';
 
 interface EditorApi {
@@ -14,7 +15,10 @@ interface EditorApi {
 declare function acquireVsCodeApi(): EditorApi;
 
 const editor = acquireVsCodeApi();
-const state = parseState(editor.getState(), document.body.dataset['source'] ?? '');
+const { source = '', remembered: json } = document.body.dataset;
+const remembered = parseRemembered(json);
+// A page that was only hidden knows best; a new one goes on as the file was looked at last.
+const state = parseState(editor.getState() ?? { ...remembered.kept, source }, source);
 // At once: a window that reloads before anything is drawn must know what to show.
 editor.setState(state);
 
@@ -28,6 +32,7 @@ const page = new Page(
     },
   },
   state,
+  remembered.devicePixelsPerMm,
 );
 window.addEventListener('message', (event: MessageEvent<unknown>) => {
   const message = parseToPage(event.data);

@@ -10,6 +10,7 @@ import type {
   Scene,
   SceneMessage,
   ScenePin,
+  ScreenMessage,
   ToPage,
 } from '../src/preview/protocol.ts';
 
@@ -25,6 +26,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isHighlight(data) ? data : undefined;
     case 'measures':
       return isMeasures(data) ? data : undefined;
+    case 'screen':
+      return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
     default:
@@ -68,6 +71,11 @@ function isWall(value: unknown): boolean {
 
 function isCutPath(value: unknown): boolean {
   return isFields(value) && isString(value['piece']) && isString(value['data']);
+}
+
+function isScreen(data: Fields): data is Fields & ScreenMessage {
+  const { devicePixelsPerMm } = data;
+  return devicePixelsPerMm === undefined || (isNumbers([devicePixelsPerMm], 1) && Number(devicePixelsPerMm) > 0);
 }
 
 function isFixes(data: Fields): data is Fields & FixesMessage {

@@ -18,13 +18,14 @@ import { PinWalk } from './pin-walk.ts';
 import { Pins } from './pins.ts';
 import { SceneView } from './scene-view.ts';
 import { toggled, type PageState } from './state.ts';
+import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
 import { Tip } from './tip.ts';
 import { Toolbar } from './toolbar.ts';
 import { followPointing } from './pointing.ts';
 import { steer } from './viewport-input.ts';
-import { actualScale, transformOf } from './viewport.ts';
+import { transformOf } from './viewport.ts';
 
 export interface PageHost {
   send(message: ToHost): void;
@@ -59,7 +60,7 @@ export class Page {
       this.host.save(this.state);
     },
     arranged: () => this.arranged,
-    trueScale: () => actualScale,
+    trueScale: () => this.screen.scale,
     follow: () => {
       this.follow();
     },
@@ -67,6 +68,14 @@ export class Page {
   private readonly say = (text: string): void => {
     this.announcer.say(text);
   };
+  private readonly screen = new Screen({
+    measured: (devicePixelsPerMm) => {
+      const known = devicePixelsPerMm !== undefined && { devicePixelsPerMm };
+      this.host.send({ type: 'screen', source: this.state.source, ...known });
+      this.screen.learn(devicePixelsPerMm);
+      this.sight.actualSize();
+    },
+  });
   private readonly measuring = new Measuring(this.stage, this.defs, {
     arranged: () => this.arranged,
     hiddenPieces: () => this.state.hiddenPieces,
@@ -115,7 +124,9 @@ export class Page {
   constructor(
     private readonly host: PageHost,
     private state: PageState,
+    devicePixelsPerMm: number | undefined,
   ) {
+    this.screen.learn(devicePixelsPerMm);
     this.sceneView.world.append(this.editing.selection.world);
     this.drawing.append(
       this.defs.element,
@@ -184,6 +195,10 @@ export class Page {
         this.measuring.receive(message);
         this.draw();
         return;
+      case 'screen':
+        this.screen.learn(message.devicePixelsPerMm);
+        this.sight.followSoon();
+        return;
       case 'fixes':
         if (message.version === this.received?.version) this.menu.show(message);
         return;
@@ -206,6 +221,8 @@ export class Page {
   private change(changes: Partial<PageState>): void {
     this.state = { ...this.state, ...changes };
     this.host.save(this.state);
+    const { source, arrangement, hiddenLayers, hiddenPieces, dockOpen } = this.state;
+    this.host.send({ type: 'keep', source, kept: { arrangement, hiddenLayers, hiddenPieces, dockOpen } });
     this.showChoices();
     this.draw();
   }
@@ -255,7 +272,7 @@ export class Page {
     this.pins.follow(this.arranged, view, size, this.state.hiddenLayers.includes('dimensions') ? [] : room);
     this.editing.follow(view, size);
     this.measuring.follow(this.arranged);
-    this.toolbar.showZoom(view.scale);
+    this.toolbar.showZoom(view.scale, this.screen.scale);
   }
 
   private rearrange(arrangement: Arrangement): void {

@@ -5,7 +5,6 @@ import { byId, setAttribute, setText } from './dom.ts';
 import { zoomText } from './format.ts';
 import { roving } from './roving.ts';
 import { zoomAtCentre, zoomStep, type Steered } from './viewport-input.ts';
-import { actualScale } from './viewport.ts';
 
 interface ToolbarActions {
   arrange(arrangement: Arrangement): void;
@@ -52,10 +51,11 @@ export class Toolbar {
     for (const name of arrangements) setAttribute(this.button(name), 'aria-pressed', `${name === arrangement}`);
   }
 
-  showZoom(scale: number): void {
-    const text = zoomText(scale, actualScale);
+  /** `trueScale`: pixels for a millimetre at 100 %. */
+  showZoom(scale: number, trueScale: number): void {
+    const text = zoomText(scale, trueScale);
     setText(zoomButton('actual'), text);
-    setAttribute(zoomButton('actual'), 'aria-label', `Zoom ${text}; actual size`);
+    setAttribute(zoomButton('actual'), 'aria-label', `Zoom ${text}; true size`);
   }
 
   private button(name: Arrangement): HTMLElement {

@@ -8,9 +8,11 @@ export interface ShellSources {
   readonly nonce: string;
   /** The spec's uri, for the page to keep as its state from the first moment. */
   readonly source: string;
+  /** How the spec was looked at last, and what is known of the screen, as JSON. */
+  readonly remembered: string;
 }
 
-export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: ShellSources): string {
+export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remembered }: ShellSources): string {
   const policy = `default-src 'none'; style-src ${cspSource}; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
 <html lang="en">
@@ -21,7 +23,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
 <link rel="stylesheet" href="${escaped(styleUri)}">
 <title>Tag preview</title>
 </head>
-<body data-source="${escaped(source)}">
+<body data-source="${escaped(source)}" data-remembered="${escaped(remembered)}">
 <header>
   <div id="tools" role="toolbar" aria-label="Preview tools">
     <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
@@ -30,17 +32,18 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
     </div>
     <div id="zoom" class="segments" role="group" aria-label="Zoom">
       <button type="button" data-zoom="out" aria-label="Zoom out" title="Zoom out (−)">${icon('M3 8h10')}</button>
-      <button type="button" data-zoom="actual" title="Actual size (1)">100&nbsp;%</button>
+      <button type="button" data-zoom="actual" title="True size (1)">100&nbsp;%</button>
       <button type="button" data-zoom="in" aria-label="Zoom in" title="Zoom in (+)">${icon('M3 8h10M8 3v10')}</button>
       <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
     </div>
+    <button type="button" id="set-screen" title="Measure this screen, so that true size is true" aria-haspopup="dialog">${icon('M1.5 3.5h13v9h-13zM1.5 6.5h13')}<span>True size…</span></button>
     <button type="button" id="measure" aria-pressed="false" title="Measure from point to point (M)">${icon('M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5')}<span>Measure</span></button>
     <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
   </div>
   <div id="layers" role="toolbar" aria-label="Layers"></div>
 </header>
 <main>
-  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is actual size, N goes from problem to problem, S from one thing that can be moved to the next.">
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is true size, N goes from problem to problem, S from one thing that can be moved to the next.">
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
@@ -60,6 +63,14 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source }: She
   </div>
 </footer>
 <div id="fix-menu" hidden></div>
+<dialog id="screen" aria-labelledby="screen-title">
+  <h1 id="screen-title">True size on this screen</h1>
+  <p id="screen-how"></p>
+  <div id="card" aria-hidden="true"></div>
+  <label>Width of the outline <input type="range" id="card-width" min="80" max="900" step="0.5"></label>
+  <p class="fine">The arrow keys stretch it finely. The size of such a card is that of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
+  <form method="dialog"><button value="save" class="primary">Keep</button> <button value="forget">Forget</button> <button value="cancel">Cancel</button></form>
+</dialog>
 <div id="announcer" role="status" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
 </body>

@@ -30,6 +30,11 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     return this.previews.get(uri.toString());
   }
 
+  /** What was measured in one is true for all. */
+  screenMeasured(): void {
+    for (const preview of this.previews.values()) preview.sendScreen();
+  }
+
   /** Opens the preview beside the editor, or shows the one there is; the keyboard stays where it was. */
   openToSide(uri: vscode.Uri): void {
     const existing = this.get(uri);

@@ -1,5 +1,6 @@
 /** What the page sends arrives as `unknown` and is parsed here, once. */
 
+import { parseKept, parseScreen } from './kept.ts';
 import type { HandChange, ToHost } from './protocol.ts';
 
 /** `undefined` for anything that is not a message of the protocol. */
@@ -28,6 +29,16 @@ export function parseToHost(data: unknown): ToHost | undefined {
       return isCount(version) && typeof grip === 'string' && change
         ? { type, source, version, grip, change }
         : undefined;
+    }
+    case 'keep': {
+      const kept = parseKept((data as Record<string, unknown>)['kept']);
+      return kept && { type, source, kept };
+    }
+    case 'screen': {
+      const { devicePixelsPerMm } = data as Record<string, unknown>;
+      if (devicePixelsPerMm === undefined) return { type, source };
+      const screen = parseScreen(devicePixelsPerMm);
+      return screen === undefined ? undefined : { type, source, devicePixelsPerMm: screen };
     }
     case 'drop-change':
     case 'undo':

@@ -8,6 +8,7 @@ import type { Trial } from '../editor/trial.ts';
 import { sceneGrips } from './grips.ts';
 import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';
+import type { PreviewMemory } from './memory.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
 import { litIds } from './lit.ts';
@@ -24,11 +25,14 @@ export interface PreviewServices {
   readonly results: TagResults;
   readonly help: IssueHelp;
   readonly trial: Trial;
+  readonly memory: PreviewMemory;
 }
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
   exportSvg(uri: vscode.Uri): void;
+  /** All previews are to know. */
+  screenMeasured(): void;
   /** In the text; `after` is called once it is done. */
   undo(uri: vscode.Uri, step: 'undo' | 'redo', after: () => void): void;
 }
@@ -40,17 +44,19 @@ export class PreviewPanel implements vscode.Disposable {
   private wantsCutPaths = false;
   private measuresTimer: NodeJS.Timeout | undefined;
   private readonly results: TagResults;
+  private readonly memory: PreviewMemory;
   private readonly fixes: PinFixes;
   private readonly hand: HandChanges;
 
   constructor(
     readonly uri: vscode.Uri,
     private readonly panel: vscode.WebviewPanel,
-    { results, help, trial }: PreviewServices,
+    { results, help, trial, memory }: PreviewServices,
     private readonly actions: PreviewActions,
     pageFolder: vscode.Uri,
   ) {
     this.results = results;
+    this.memory = memory;
     this.fixes = new PinFixes(help, (message) => {
       this.send(message);
     });
@@ -82,6 +88,7 @@ export class PreviewPanel implements vscode.Disposable {
       styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
       nonce: randomBytes(16).toString('base64url'),
       source: uri.toString(),
+      remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen }),
     });
   }
 
@@ -100,6 +107,13 @@ export class PreviewPanel implements vscode.Disposable {
       ids: litIds(result.model, result.pathAt(offset)),
       follow,
     });
+  }
+
+  /** Tells what is known of the screen. */
+  sendScreen(): void {
+    const { screen } = this.memory;
+    const known = screen !== undefined && { devicePixelsPerMm: screen };
+    this.send({ type: 'screen', source: this.uri.toString(), ...known });
   }
 
   onDidDispose(listener: () => void): void {
@@ -125,6 +139,7 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     switch (message.type) {
       case 'ready':
+        this.sendScreen();
         if (result) this.sendScene();
         else this.results.request(this.uri);
         return;
@@ -149,6 +164,13 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'make-change':
         if (result) void this.hand.make(result, message);
+        return;
+      case 'keep':
+        this.memory.keep(this.uri, message.kept);
+        return;
+      case 'screen':
+        this.memory.screen = message.devicePixelsPerMm;
+        this.actions.screenMeasured();
         return;
       case 'drop-change':
         this.hand.drop();

@@ -4,9 +4,10 @@
  */
 
 import type { Severity } from '../issue.ts';
+import type { Kept } from './kept.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { Operation, Severity };
+export type { Kept, Operation, Severity };
 
 /** SVG path data in mm with y down, already in place on the tag. */
 export type PathData = string;
@@ -185,7 +186,14 @@ export interface FixesMessage {
   readonly titles: readonly string[];
 }
 
-export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | FixesMessage;
+/** How many device pixels a millimetre of this screen has; absent where nobody has measured it. */
+export interface ScreenMessage {
+  readonly type: 'screen';
+  readonly source: string;
+  readonly devicePixelsPerMm?: number;
+}
+
+export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | FixesMessage | ScreenMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -217,6 +225,10 @@ export type ToHost =
   | ({ readonly type: 'try-change' } & ChangeByHand)
   /** Write it into the text, as one step that can be undone. */
   | ({ readonly type: 'make-change' } & ChangeByHand)
+  /** How the file is looked at, to be kept for the next time. */
+  | { readonly type: 'keep'; readonly source: string; readonly kept: Kept }
+  /** The screen was measured, or is to be as if it had not been. */
+  | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
   /** Nothing is tried any more: show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
   /** The text, as if the keyboard were in its editor. */

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { targetSpec } from '../editor/documents.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager, previewViewType } from './manager.ts';
+import { PreviewMemory } from './memory.ts';
 import type { PreviewServices } from './panel.ts';
 
 export interface PreviewCommands {
@@ -12,15 +13,18 @@ export interface PreviewCommands {
 
 export function registerPreview(
   context: vscode.ExtensionContext,
-  services: PreviewServices,
+  services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
 ): void {
   const previews = new PreviewManager(
-    services,
+    { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
       exportSvg: (uri) => {
         commands.exportSvg(uri);
+      },
+      screenMeasured: () => {
+        previews.screenMeasured();
       },
       undo: (uri, step, after) => void cursor.undo(uri, step).then(after),
     },

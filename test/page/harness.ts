@@ -18,6 +18,8 @@ export interface PageOptions {
   /** What a page that was hidden had kept. */
   readonly state?: unknown;
   readonly reducedMotion?: boolean;
+  /** What the host kept from earlier times. */
+  readonly remembered?: unknown;
 }
 
 /** What the page did to its host, as the stand-in recorded it. */
@@ -35,7 +37,7 @@ declare global {
 let bundle: Promise<Map<string, string>> | undefined;
 
 export async function openPage(browser: Browser, options: PageOptions = {}): Promise<PreviewPage> {
-  const { theme = 'light', width = 760, height = 700, state, reducedMotion = false } = options;
+  const { theme = 'light', width = 760, height = 700, state, reducedMotion = false, remembered } = options;
   const page = await browser.newPage({
     viewport: { width, height },
     reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
@@ -51,7 +53,7 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
   await page.route(`${origin}/**`, async (route) => {
     const name = new URL(route.request().url()).pathname.slice(1);
     const contentType = name.endsWith('.js') ? 'text/javascript' : name.endsWith('.css') ? 'text/css' : 'text/html';
-    const body = files.get(name);
+    const body = name === 'index.html' ? shell(JSON.stringify(remembered ?? {})) : files.get(name);
     await (body === undefined ? route.fulfill({ status: 404 }) : route.fulfill({ contentType, body }));
   });
   // The loader that runs these tests names functions by this helper, which functions sent to the page then miss.
@@ -132,6 +134,17 @@ function hostStandIn(given: { state: unknown; variables: Readonly<Record<string,
   });
 }
 
+function shell(remembered: string): string {
+  return shellHtml({
+    cspSource: origin,
+    scriptUri: `${origin}/main.js`,
+    styleUri: `${origin}/main.css`,
+    nonce: 'bm9uY2U',
+    source,
+    remembered,
+  });
+}
+
 async function bundlePage(): Promise<Map<string, string>> {
   const built = await esbuild.build({
     absWorkingDir: root,
@@ -142,13 +155,6 @@ async function bundlePage(): Promise<Map<string, string>> {
     format: 'iife',
     target: 'es2022',
   });
-  const shell = shellHtml({
-    cspSource: origin,
-    scriptUri: `${origin}/main.js`,
-    styleUri: `${origin}/main.css`,
-    nonce: 'bm9uY2U',
-    source,
-  });
   const files = built.outputFiles.map((file) => [file.path.split(/[/\\]/).at(-1)!, file.text] as const);
-  return new Map([['index.html', shell], ...files]);
+  return new Map(files);
 }

@@ -2,6 +2,8 @@ import assert from 'node:assert/strict';
 import { shellHtml } from '../../../src/preview/html.ts';
 import { parseRestoredSource, parseToHost } from '../../../src/preview/messages.ts';
 
+const kept = { arrangement: 'apart', hiddenLayers: ['beam'], hiddenPieces: ['back'], dockOpen: true };
+
 const byHand = {
   source: 'file:///a.tag.yaml',
   version: 2,
@@ -20,6 +22,9 @@ describe('A message from the page', () => {
       { ...byHand, type: 'try-change' },
       { ...byHand, type: 'make-change', change: { kind: 'size', axis: 'width', by: -0.1 } },
       { type: 'want-cut-paths', source: 'file:///a.tag.yaml', wanted: true },
+      { type: 'keep', source: 'file:///a.tag.yaml', kept },
+      { type: 'screen', source: 'file:///a.tag.yaml', devicePixelsPerMm: 4.2 },
+      { type: 'screen', source: 'file:///a.tag.yaml' },
       { type: 'drop-change', source: 'file:///a.tag.yaml' },
       { type: 'undo', source: 'file:///a.tag.yaml' },
     ];
@@ -48,6 +53,11 @@ describe('A message from the page', () => {
       { ...byHand, type: 'make-change', change: null },
       { ...byHand, type: 'make-change', grip: 4 },
       { type: 'undo' },
+      { type: 'keep', source: 'a', kept: { ...kept, hiddenLayers: [3] } },
+      { type: 'keep', source: 'a', kept: { ...kept, hiddenPieces: Array(501).fill('a') } },
+      { type: 'keep', source: 'a' },
+      { type: 'screen', source: 'a', devicePixelsPerMm: 0 },
+      { type: 'screen', source: 'a', devicePixelsPerMm: '4' },
       { type: 'want-cut-paths', source: 'file:///a.tag.yaml', wanted: 1 },
       { ...fix, version: '3' },
       { ...fix, pin: 4 },
@@ -79,6 +89,7 @@ describe('The shell of the page', () => {
     styleUri: 'https://page.invalid/main.css',
     nonce: 'n0nce',
     source: 'file:///a"><script>alert(1)</script>.tag.yaml',
+    remembered: '{"kept":{"hiddenPieces":["\'><script>"]}}',
   });
 
   it('lets nothing in but its own script and style sheet', () => {

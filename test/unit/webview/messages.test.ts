@@ -37,6 +37,11 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(highlight), highlight);
     assert.equal(parseToPage(measures), measures);
     assert.equal(parseToPage(fixes), fixes);
+    const screen = { type: 'screen', source: 's', devicePixelsPerMm: 4.2 };
+    assert.equal(parseToPage(screen), screen);
+    const unknown = { type: 'screen', source: 's' };
+    assert.equal(parseToPage(unknown), unknown);
+    assert.equal(parseToPage({ ...screen, devicePixelsPerMm: -1 }), undefined);
   });
 
   it('is dropped where a part of it is missing or of another kind', () => {

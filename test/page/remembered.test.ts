@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict';
+import { source } from './scenes.ts';
+import { usePreview } from './use-preview.ts';
+
+describe('The preview’s page goes on as the file was looked at last', () => {
+  const preview = usePreview();
+  const kept = { arrangement: 'apart', hiddenLayers: ['score'], hiddenPieces: ['name'], dockOpen: false };
+
+  it('when it is opened anew', async () => {
+    await preview.open({ remembered: { kept } });
+    assert.equal(await preview.page.locator('[data-layer=score]').getAttribute('aria-pressed'), 'false');
+    assert.equal(await preview.page.locator('[data-arrangement=apart]').getAttribute('aria-pressed'), 'true');
+    assert.equal(await preview.page.locator('#dock').isVisible(), false);
+    assert.equal(await preview.page.locator('.piece[data-piece=name]').isVisible(), false);
+  });
+
+  it('and tells the host of every choice', async () => {
+    await preview.open();
+    await preview.page.locator('[data-layer=engrave]').click();
+    assert.deepEqual((await preview.messages()).at(-1), {
+      type: 'keep',
+      source,
+      kept: { arrangement: 'assembled', hiddenLayers: ['beam', 'engrave'], hiddenPieces: [], dockOpen: true },
+    });
+  });
+
+  it('unless it was only hidden, and knows better', async () => {
+    await preview.open();
+    await preview.page.locator('[data-layer=engrave]').click();
+    const state = await preview.state();
+    await preview.close();
+    await preview.open({ state, remembered: { kept } });
+    assert.equal(await preview.page.locator('[data-layer=score]').getAttribute('aria-pressed'), 'true');
+    assert.equal(await preview.page.locator('[data-layer=engrave]').getAttribute('aria-pressed'), 'false');
+  });
+});
+
+describe('The preview’s page shows true size', () => {
+  const preview = usePreview();
+  const widthOf = async (selector: string) => (await preview.page.locator(selector).boundingBox())!.width;
+  /** The dialog closes a moment after its button is pressed. */
+  const told = async () => {
+    await preview.page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'screen'));
+    return (await preview.messages()).at(-1);
+  };
+  const backing = '.shape[data-id="back/body-0"]';
+
+  it('once the screen was measured with a card (ISO/IEC 7810, ID-1: 85.60 × 53.98 mm), and keeps that', async () => {
+    await preview.open();
+    await preview.page.getByRole('button', { name: 'True size…', exact: true }).click();
+    assert.match((await preview.page.locator('#screen-how').textContent())!, /card, lying/);
+    // Stretched by keyboard to 428 px: 5 px a millimetre.
+    const slider = preview.page.locator('#card-width');
+    await slider.fill('427.5');
+    await slider.press('ArrowRight');
+    const card = (await preview.page.locator('#card').boundingBox())!;
+    assert.ok(Math.abs(card.width / card.height - 85.6 / 53.98) < 0.01);
+    await preview.page.getByRole('button', { name: 'Keep' }).click();
+    assert.deepEqual(await told(), { type: 'screen', source, devicePixelsPerMm: 5 });
+    await preview.transform();
+    assert.ok(Math.abs((await widthOf(backing)) - 400) < 0.2, '80 mm at 5 px a millimetre');
+    assert.match((await preview.page.locator('[data-zoom=actual]').textContent())!, /^100/);
+  });
+
+  it('that another preview measured, or an earlier one', async () => {
+    await preview.open({ remembered: { devicePixelsPerMm: 6 } });
+    await preview.page.keyboard.press('1');
+    await preview.transform();
+    assert.ok(Math.abs((await widthOf(backing)) - 480) < 0.2);
+    await preview.send({ type: 'screen', source, devicePixelsPerMm: 3 });
+    await preview.page.keyboard.press('1');
+    await preview.transform();
+    assert.ok(Math.abs((await widthOf(backing)) - 240) < 0.2);
+  });
+
+  it('by the short side of the card where the panel is narrow, and as CSS has it when told to forget', async () => {
+    await preview.open({ width: 300, remembered: { devicePixelsPerMm: 4 } });
+    await preview.page.getByRole('button', { name: 'True size…', exact: true }).click();
+    assert.match((await preview.page.locator('#screen-how').textContent())!, /upright/);
+    assert.ok(Math.abs((await widthOf('#card')) - 4 * 53.98) < 0.6);
+    await preview.page.getByRole('button', { name: 'Forget' }).click();
+    assert.deepEqual(await told(), { type: 'screen', source });
+  });
+});

@@ -40,13 +40,18 @@ export interface Target {
   readonly part?: string;
 }
 
+/** The circle a text stands on: by its radius in mm, or by the degrees that the text takes of it. */
+export type TextArc = { readonly at: 'top' | 'bottom' } & ({ readonly radius: number } | { readonly sweep: number });
+
 export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
   readonly font: string;
   readonly weight: number;
   readonly italic: boolean;
-  readonly sizeMm?: number;
+  /** Asked for by the em, or by the finished height of its capitals or small letters. */
+  readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
+  readonly arc?: TextArc;
   readonly letterSpacingMm: number;
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';

@@ -1,6 +1,5 @@
 /** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
 
-import { isFontFile } from '../text/font-files.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
@@ -16,12 +15,16 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 /** The keys of which a shape has exactly one, each with the keys that only make sense beside it. */
 const generators = {
-  text: ['font', 'weight', 'italic', 'size', 'letter_spacing', 'line_height', 'align', 'features'],
+  text: [
+    ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'line_height', 'align'] as const),
+    ...(['size', 'cap_height', 'x_height', 'arc'] as const),
+  ],
   rectangle: ['radius'],
   ellipse: [],
   polygon: [],
@@ -45,9 +48,6 @@ const generators = {
 type GeneratorKey = keyof typeof generators;
 
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
-
-/** Family used where a text names none; it is bundled. */
-const defaultFont = 'Nunito';
 
 /** mm per unit of `path` data in a spec written in inches. */
 const mmPerInch = 25.4;
@@ -152,27 +152,6 @@ export function readGenerator(
       return shape && { kind: 'from', shape };
     }
   }
-}
-
-function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const text = spec.text!;
-  if (text.trim() === '') problems.error('bad-value', [...path, 'text'], 'The text is empty.');
-  const sizeMm = problems.length(spec.size, [...path, 'size'], 'size');
-  if (!['size', 'width', 'height', 'fit'].some((key) => problems.wrote([...path, key]))) {
-    problems.error('missing-key', path, 'How large? A text needs width, height, size or fit.');
-  }
-  return {
-    kind: 'text',
-    text,
-    font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
-    weight: spec.weight ?? 400,
-    italic: spec.italic ?? false,
-    ...(sizeMm === undefined ? {} : { sizeMm }),
-    letterSpacingMm: problems.length(spec.letter_spacing, [...path, 'letter_spacing'], 'signed') ?? 0,
-    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
-    align: spec.align ?? 'center',
-    features: spec.features ?? {},
-  };
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

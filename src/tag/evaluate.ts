@@ -62,10 +62,9 @@ export class Evaluator {
     return this.#resources.cache.get('nothing', 0, () => ({ region: [] }));
   }
 
-  async #sized({ generator, modifiers }: Shape, outline: Stage<Outline>): Promise<Stage<Solid>> {
+  async #sized({ modifiers }: Shape, outline: Stage<Outline>): Promise<Stage<Solid>> {
     const { tidy, grow, corners, width, height, fit, rotate, mirror, place } = modifiers;
-    // Text has no size of its own until it is asked for one: its curves are in ems.
-    const natural = generator.kind === 'text' ? (generator.sizeMm ?? 1) : 1;
+    const natural = outline.value.ownScale ?? 1;
     const sizing = { scale: natural, tidy, grow, corners, width, height };
     const room = fit && (await this.#room(modifiers));
     const fitting = room && [room.id, rotate, mirror, place?.by];

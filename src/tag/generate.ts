@@ -5,8 +5,8 @@ import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
 import type { Stage } from './cache.ts';
-import { letterBand, setText } from './lettering.ts';
-import { centredOutline, drawnOutline, solidOutline } from './outline.ts';
+import { dependsOnSize, emOf, setText } from './lettering.ts';
+import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { Outline } from './outline.ts';
 import { makePlate } from './plates.ts';
 import type { Resources } from './resources.ts';
@@ -85,23 +85,34 @@ export async function generate(
   }
 }
 
-function lettering(shape: Shape, text: TextGenerator, resources: Resources): Stage<Outline> | undefined {
+function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: Resources): Stage<Outline> | undefined {
+  const { cache } = resources;
   const face = resources.font(text);
   if (!face) return undefined;
-  const { width, height, grow } = shape.modifiers;
-  const size = text.letterSpacingMm === 0 ? undefined : [width, height, grow];
-  const { sizeMm, ...look } = text;
-  const layout = resources.cache.get('layout', [face.id, look, size && [...size, sizeMm]], () =>
-    setText(face, text, shape.modifiers),
-  );
-  const missing = [...new Set(layout.value.missing.map(({ text: letters }) => `“${letters}”`))];
-  if (missing.length > 0) {
-    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
-    resources.report({ code: 'missing-glyph', severity: 'error', path: [...shape.path, 'text'], message });
+  const { width, height, grow } = modifiers;
+  const em = emOf(face, text, modifiers);
+  if (em !== undefined && !(em > 0)) {
+    const message = 'The growth alone is as much as this height; ask for more, or grow less.';
+    const key = text.size!.of === 'capitals' ? 'cap_height' : 'x_height';
+    resources.report({ code: 'bad-length', severity: 'error', path: [...path, key], message });
+    return undefined;
   }
-  return resources.cache.get('lettering', layout.id, () =>
-    centredOutline(layout.value.curves, letterBand(layout.value)),
-  );
+  const { size, ...look } = text;
+  const atSize = dependsOnSize(text) ? [size, width, height, grow] : undefined;
+  const set = cache.get('layout', [face.id, look, atSize], () => setText(face, text, modifiers));
+  const { value } = set;
+  if ('problem' in value) {
+    resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
+    return undefined;
+  }
+  for (const { text: missing } of value.missing) {
+    const message = `The font ${face.family} has no “${missing}”.`;
+    resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
+  }
+  return cache.get('lettering', [set.id, em], () => ({
+    ...(value.band ? centredOutline(value.curves, value.band) : hubbedOutline(value.curves)),
+    ...(em === undefined ? {} : { ownScale: em }),
+  }));
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {

@@ -1,49 +1,137 @@
-/** Text set in a font. */
+/** Text set in a font, at the size that the shape will have. */
 
 import { curveBounds } from '../geometry/curves.ts';
+import type { CurvePath } from '../geometry/curves.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
+import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
-import type { TextLayout } from '../text/layout.ts';
+import type { MissingLetter, TextLayout } from '../text/layout.ts';
 import type { LetterBand } from './solid.ts';
+
+export interface Lettering {
+  /** In em; on an arc, with the middle of its circle on the origin. */
+  readonly curves: CurvePath;
+  readonly missing: readonly MissingLetter[];
+  /** Of straight text. */
+  readonly band?: LetterBand;
+}
+
+export interface LetteringProblem {
+  /** The key of the shape that cannot be had, and one below it. */
+  readonly at: readonly string[];
+  readonly problem: string;
+}
+
+/** What of a shape's modifiers its lettering depends on. */
+type Size = Pick<Shape['modifiers'], 'width' | 'height' | 'grow'>;
 
 /** Rounds of settling the em when the space between letters is given in mm: each leaves under a tenth of the error. */
 const spacingRounds = 4;
 
-/** The layout in ems; space between letters asked for in mm is that at the size the shape will have. */
-export function setText(face: FontFace, text: TextGenerator, modifiers: Shape['modifiers']): TextLayout {
-  const lay = (letterSpacing: number) =>
-    layoutText(face, {
-      text: text.text,
-      letterSpacing,
-      align: text.align,
-      features: text.features,
-      ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
-    });
-  let layout = lay(0);
-  if (text.letterSpacingMm === 0) return layout;
-  for (let round = 0; round < spacingRounds; round++) {
-    const em = mmPerEm(layout, text, modifiers);
-    if (!(em > 0)) return layout;
-    layout = lay(text.letterSpacingMm / em);
-  }
-  return layout;
+/** Em beyond which no text goes on a circle, in radii of it: a full stop of a narrow font would go round more than once. */
+const largestEm = 64;
+
+/** Halvings of the em on a circle of given radius, to a hundred-millionth of it. */
+const arcRounds = 32;
+
+/** Whether the letters stand otherwise when they are larger or smaller: where something about them is given in mm. */
+export function dependsOnSize({ letterSpacingMm, arc }: TextGenerator): boolean {
+  return letterSpacingMm !== 0 || (arc !== undefined && 'radius' in arc);
 }
 
-function mmPerEm(
-  { curves }: TextLayout,
-  { sizeMm }: TextGenerator,
-  { width, height, grow = 0 }: Shape['modifiers'],
-): number {
+/** mm per em, where the text is asked for by a size of its font. Growth adds to the capitals at the top and at the bottom. */
+export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: Size): number | undefined {
+  if (!size) return undefined;
+  if (size.of === 'em') return size.mm;
+  return (size.mm - 2 * grow) / (size.of === 'capitals' ? face.capHeight : face.xHeight);
+}
+
+export function setText(face: FontFace, text: TextGenerator, size: Size): Lettering | LetteringProblem {
+  const { arc } = text;
+  if (arc && 'radius' in arc) return setOnCircle(face, text, arc, size);
+  let set = setAt(face, text, Infinity);
+  if (text.letterSpacingMm === 0 || 'problem' in set) return set;
+  const em = emOf(face, text, size);
+  for (let round = 0; round < spacingRounds; round++) {
+    const mmPerEm = em ?? emBySpan(set.curves, size);
+    if (!(mmPerEm > 0)) return set;
+    set = setAt(face, text, mmPerEm);
+    if ('problem' in set) return set;
+  }
+  return set;
+}
+
+/** At an em of so many mm; of an infinite one, whatever is given in mm is nothing. */
+function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Lettering | LetteringProblem {
+  const layout = layoutText(face, {
+    text: text.text,
+    letterSpacing: text.letterSpacingMm / mmPerEm,
+    align: text.align,
+    features: text.features,
+    ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
+  });
+  const { curves, missing } = layout;
+  if (!text.arc) return { curves, missing, band: letterBand(layout) };
+  const { at } = text.arc;
+  const radius =
+    'radius' in text.arc ? text.arc.radius / mmPerEm : radiusForSweep(layout, at, (text.arc.sweep * Math.PI) / 180);
+  const bent = bendText(layout, text.align, { at, radius });
+  if ('curves' in bent) return { curves: bent.curves, missing };
+  const key = 'radius' in text.arc ? 'radius' : 'sweep';
+  const problem =
+    bent.problem === 'no-room'
+      ? 'The circle is too small for letters of this size, or for so many lines.'
+      : `The text goes more than once round its circle; ${key === 'radius' ? 'take a larger radius or smaller letters' : 'take a smaller sweep'}.`;
+  return { at: ['arc', key], problem };
+}
+
+/**
+ * On a circle of given radius, larger letters bend more, so the em that gives a width is searched for: the shape widens with
+ * it for as long as the text does not go round more than once.
+ */
+function setOnCircle(
+  face: FontFace,
+  text: TextGenerator,
+  { radius }: { readonly radius: number },
+  size: Size,
+): Lettering | LetteringProblem {
+  const em = emOf(face, text, size);
+  if (em !== undefined) return setAt(face, text, em);
+  const key = size.width === undefined ? 'height' : 'width';
+  const goal = size[key]! - 2 * (size.grow ?? 0);
+  // An em of this size is too large whatever the text: its smallest letter would be as large as the circle.
+  let [low, high] = [0, largestEm * radius];
+  let best: { readonly set: Lettering; readonly span: number } | undefined;
+  for (let round = 0; round < arcRounds; round++) {
+    const middle = (low + high) / 2;
+    const set = setAt(face, text, middle);
+    const span = 'problem' in set ? Infinity : middle * spanOf(set.curves, key);
+    if (span > goal) high = middle;
+    else {
+      low = middle;
+      if (!('problem' in set)) best = { set, span };
+    }
+  }
+  if (best && best.span > goal * (1 - 1e-4)) return best.set;
+  const most = ((best?.span ?? 0) + 2 * (size.grow ?? 0)).toFixed(1);
+  return { at: [key], problem: `On this circle, letters of no size make this ${key}: ${most} mm is the most.` };
+}
+
+function emBySpan(curves: CurvePath, size: Size): number {
+  const key = size.width === undefined ? 'height' : 'width';
+  const mm = size[key];
+  return mm === undefined ? 0 : (mm - 2 * (size.grow ?? 0)) / spanOf(curves, key);
+}
+
+function spanOf(curves: CurvePath, key: 'width' | 'height'): number {
   const bounds = curveBounds(curves);
   if (!bounds) return 0;
-  if (width !== undefined) return (width - 2 * grow) / (bounds.maxX - bounds.minX);
-  if (height !== undefined) return (height - 2 * grow) / (bounds.maxY - bounds.minY);
-  return sizeMm ?? 0;
+  return key === 'width' ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY;
 }
 
 /** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */
-export function letterBand({ glyphs, xHeight, capHeight }: TextLayout): LetterBand {
+function letterBand({ glyphs, xHeight, capHeight }: TextLayout): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
   const hasSmall = inked.some((glyph) => /\p{Ll}/u.test(glyph.text));

@@ -5,13 +5,15 @@ import { curveBounds, flatten } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Bounds, Point } from '../geometry/types.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { mapSolid } from './solid.ts';
 import type { LetterBand, Solid } from './solid.ts';
 
 export interface Outline {
   /** At its natural size; `undefined` where there is nothing. */
   readonly bounds: Bounds | undefined;
+  /** How many times its natural size it is to be where nothing else is asked for; 1 when absent. */
+  readonly ownScale?: number;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
   at(scaleX: number, scaleY: number): Solid;
 }
@@ -32,20 +34,37 @@ export function drawnOutline(curves: CurvePath): Outline {
 
 /** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
 export function centredOutline(curves: CurvePath, band: LetterBand): Outline {
-  return curveOutline(curves, () => ({ x: 0, y: 0 }), band);
+  return curveOutline(
+    curves,
+    () => ({ x: 0, y: 0 }),
+    (_, toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
+  );
 }
 
-function curveOutline(curves: CurvePath, goal: (centre: Point) => Point, band?: LetterBand): Outline {
+/** Curves round the origin, which stays where it is and is their hub. */
+export function hubbedOutline(curves: CurvePath): Outline {
+  return curveOutline(
+    curves,
+    (centre, scaleX, scaleY) => ({ x: centre.x * scaleX, y: centre.y * scaleY }),
+    () => ({ hub: { x: 0, y: 0 } }),
+  );
+}
+
+/** `goal`: where the middle of the curves' box goes. */
+function curveOutline(
+  curves: CurvePath,
+  goal: (centre: Point, scaleX: number, scaleY: number) => Point,
+  more: (region: Region, toY: (y: number) => number) => Omit<Solid, 'region'> = () => ({}),
+): Outline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
-  const to = goal(centre);
   return {
     bounds,
     at: (scaleX, scaleY) => {
+      const to = goal(centre, scaleX, scaleY);
       const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
       const region = normalise(flatten(curves, { affine }));
-      const height = (y: number) => y * scaleY + affine.f;
-      return { region, ...(band ? { band: { baseline: height(band.baseline), top: height(band.top) } } : {}) };
+      return { region, ...more(region, (y) => y * scaleY + affine.f) };
     },
   };
 }

@@ -1,6 +1,6 @@
 /** A shape once it has been made: its material, and what placement needs to know about it. */
 
-import { transform } from '../geometry/affine.ts';
+import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
@@ -29,16 +29,19 @@ export interface Solid {
   readonly shoulders?: readonly Shoulder[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;
+  /** Of lettering on an arc: the middle of its circle. */
+  readonly hub?: Point;
 }
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: Solid, affine: Affine): Solid {
-  const { band, parts, shoulders } = solid;
+  const { band, hub, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
+    ...(hub ? { hub: applyTo(hub, affine) } : {}),
     ...(band && upright
       ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
       : {}),
@@ -52,7 +55,7 @@ export function mapSolid(solid: Solid, affine: Affine): Solid {
 const gravityShare = 0.35;
 
 /** The point of a solid that counts as its centre under a rule; `undefined` when there is no material. */
-export function centreOf({ region, band }: Solid, rule: CentreRule): Point | undefined {
+export function centreOf({ region, band, hub }: Solid, rule: CentreRule): Point | undefined {
   const bounds = boundsOf(region);
   if (!bounds) return undefined;
   const box = boxCentre(bounds);
@@ -66,6 +69,8 @@ export function centreOf({ region, band }: Solid, rule: CentreRule): Point | und
     case 'x-height':
       return { x: box.x, y: bandMiddle ?? box.y };
     case 'eye': {
+      // Letters round a circle look centred where the circle is.
+      if (hub) return hub;
       const y =
         bandMiddle === undefined ? (box.y + mass.y) / 2 : gravityShare * mass.y + (1 - gravityShare) * bandMiddle;
       return { x: (box.x + mass.x) / 2, y };

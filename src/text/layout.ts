@@ -1,6 +1,7 @@
 /** Sets a text in a font: from words to outlines in place. */
 
 import { transformCurves, type CurveCommand, type CurvePath } from '../geometry/curves.ts';
+import type { Point } from '../geometry/types.ts';
 import type { FontFace } from './font-face.ts';
 import { itemise } from './itemise.ts';
 
@@ -42,6 +43,8 @@ export interface PlacedGlyph {
   /** Of the glyph's origin. */
   readonly x: number;
   readonly y: number;
+  /** Where its letter stands: on the baseline, in the middle of the letter's advance. */
+  readonly stand: Point;
   readonly advance: number;
   /** In place; empty for a space. */
   readonly curves: CurvePath;
@@ -73,6 +76,7 @@ export function layoutText(face: FontFace, spec: TextSpec): TextLayout {
         line: number,
         x,
         y,
+        stand: { x: glyph.stand + shift, y: -number * lineHeight },
         curves: transformCurves(glyph.curves, { a: 1, b: 0, c: 0, d: 1, e: x, f: y }),
       };
     });
@@ -105,9 +109,11 @@ function splitLines(text: string): SourceLine[] {
   return lines;
 }
 
+/** With its outline still at the origin; `stand` is an x. */
+type SetGlyph = Omit<PlacedGlyph, 'line' | 'stand'> & { readonly stand: number };
+
 interface SetLine {
-  /** With outlines still at the origin. */
-  readonly glyphs: readonly Omit<PlacedGlyph, 'line'>[];
+  readonly glyphs: readonly SetGlyph[];
   readonly advance: number;
   readonly missing: readonly MissingLetter[];
 }
@@ -116,7 +122,7 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
   const { text, origin, runs } = itemise(line.text, (codePoint) => face.covers(codePoint));
   const letterSpacing = spec.letterSpacing ?? 0;
   const features = featureValues(spec, letterSpacing);
-  const glyphs: Omit<PlacedGlyph, 'line'>[] = [];
+  const glyphs: SetGlyph[] = [];
   const missing: MissingLetter[] = [];
   const source = (start: number, end: number): string => line.text.slice(origin[start], origin[end]);
   const em = (units: number): number => units / face.unitsPerEm;
@@ -132,15 +138,21 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
     const shaped = face.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
     const clusterEnds = endsOfClusters(shaped, end);
     let drawn = false;
+    let letter: Omit<SetGlyph, 'stand'>[] = [];
+    let letterStart = pen;
     shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
       const letters = source(cluster, clusterEnds.get(cluster)!);
       const curves = id === 0 ? [] : face.outline(id);
-      glyphs.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), curves });
+      letter.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), curves });
       pen += em(advance);
       drawn ||= curves.length > 0;
       // Once a letter, however many glyphs draw it.
       if (shaped[i + 1]?.cluster === cluster) return;
+      const stand = (letterStart + pen) / 2;
+      glyphs.push(...letter.map((glyph) => ({ ...glyph, stand })));
+      letter = [];
       pen += letterSpacing;
+      letterStart = pen;
       if (!drawn && visible.test(letters)) missing.push({ text: letters, index: line.index + origin[cluster]! });
       drawn = false;
     });

@@ -1,7 +1,7 @@
 /** The part of fontkit that tests use; the package has no types. */
 declare module 'fontkit' {
   export interface ShapedRun {
-    readonly glyphs: readonly { readonly id: number }[];
+    readonly glyphs: readonly Glyph[];
     readonly positions: readonly { readonly xAdvance: number; readonly xOffset: number; readonly yOffset: number }[];
   }
   export interface PathCommand {
@@ -9,9 +9,17 @@ declare module 'fontkit' {
     readonly args: readonly number[];
   }
 
+  export interface Glyph {
+    readonly id: number;
+    readonly path: { readonly commands: readonly PathCommand[] };
+    readonly bbox: { readonly minY: number; readonly maxY: number };
+  }
+
   export interface Font {
     readonly unitsPerEm: number;
-    getGlyph(id: number): { readonly path: { readonly commands: readonly PathCommand[] } };
+    readonly capHeight: number;
+    readonly xHeight: number;
+    getGlyph(id: number): Glyph;
     layout(text: string): ShapedRun;
   }
   export function create(bytes: Uint8Array): Font;

@@ -13,6 +13,8 @@ const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
 
+const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;
+
 /** Larger by so many times at the most: beyond that it is another tag. */
 const largestFactor = 1.6;
 
@@ -134,8 +136,10 @@ function heavier(at: Case, { generator, path, name }: Shape): Remedy {
 /** The size that is asked for, made larger, where one is. */
 function larger(at: Case, shape: Shape, factor: number): Remedy {
   const { width, height } = shape.modifiers;
-  const key = width === undefined ? 'height' : 'width';
-  const size = width ?? height;
+  const font = shape.generator.kind === 'text' ? shape.generator.size : undefined;
+  const outlineKey = width === undefined ? 'height' : 'width';
+  const key = font ? fontSizeKeys[font.of] : outlineKey;
+  const size = font?.mm ?? width ?? height;
   const factors = [factor, 1.1 * factor, 1.25 * factor].filter((each) => each <= largestFactor);
   return {
     words: `Make ${nameOf(shape)} larger`,

@@ -85,6 +85,11 @@ export function transformed(region: Region, angle: number, scale = 1, dx = 0, dy
   return region.map((ring) => ring.map(({ x, y }): Point => ({ x: c * x - s * y + dx, y: s * x + c * y + dy })));
 }
 
+/** How many parts it has: rings that run counter-clockwise. */
+export function outerCount(region: Region): number {
+  return toPaths(region).filter((path) => Clipper.area(path) > 0).length;
+}
+
 function toPaths(rings: readonly Ring[]): Paths64 {
   return rings.map((ring): Path64 =>
     ring.map(({ x, y }) => ({ x: Math.round(x * unitsPerMm), y: Math.round(y * unitsPerMm) })),

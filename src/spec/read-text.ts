@@ -1,0 +1,88 @@
+/** Lettering of a spec: the text and the keys that go with it. */
+
+import type { YamlPath } from '../issue.ts';
+import { isFontFile } from '../text/font-files.ts';
+import type { TextArc, TextGenerator } from './model.ts';
+import type { Problems } from './problems.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+/** Family used where a text names none; it is bundled. */
+const defaultFont = 'Nunito';
+
+/** Sizes by what the font says of itself. One of them is all that a text can have. */
+const fontSizes = { size: 'em', cap_height: 'capitals', x_height: 'small letters' } as const;
+const fontSizeKeys = Object.keys(fontSizes) as (keyof typeof fontSizes)[];
+
+/** Sizes by the outline of the whole. */
+const outlineSizes = ['width', 'height', 'fit'] as const;
+
+export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator | undefined {
+  const text = spec.text!;
+  const at = (key: keyof ShapeSpec) => [...path, key];
+  if (text.trim() === '') problems.error('bad-value', at('text'), 'The text is empty.');
+  const size = readFontSize(spec, path, problems);
+  const arc = spec.arc && readArc(spec, path, problems);
+  if (spec.arc && !arc) return undefined;
+  return {
+    kind: 'text',
+    text,
+    font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
+    weight: spec.weight ?? 400,
+    italic: spec.italic ?? false,
+    ...(size === undefined ? {} : { size }),
+    ...(arc ? { arc } : {}),
+    letterSpacingMm: problems.length(spec.letter_spacing, at('letter_spacing'), 'signed') ?? 0,
+    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
+    align: spec.align ?? 'center',
+    features: spec.features ?? {},
+  };
+}
+
+function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['size'] {
+  const written = fontSizeKeys.filter((key) => problems.wrote([...path, key]));
+  const others = outlineSizes.filter((key) => problems.wrote([...path, key]));
+  const [first, second] = written;
+  if (!first && others.length === 0) {
+    problems.error(
+      'missing-key',
+      path,
+      'How large? A text needs width, height, cap_height, x_height, size (of the em) or fit.',
+    );
+  }
+  const rival = second ?? others[0];
+  if (first && rival) {
+    problems.error('bad-value', [...path, first], `“${first}” and “${rival}” both say how large; keep one.`, {
+      range: problems.source.keyRange([...path, first]),
+    });
+    return undefined;
+  }
+  const mm = first && problems.length(spec[first], [...path, first], 'size');
+  return mm === undefined ? undefined : { of: fontSizes[first!], mm };
+}
+
+function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc | undefined {
+  const { radius, sweep, at = 'top' } = spec.arc!;
+  const arcPath = [...path, 'arc'];
+  const written = ['radius', 'sweep'].filter((key) => problems.wrote([...arcPath, key]));
+  if (written.length !== 1) {
+    problems.error('bad-value', arcPath, 'An arc has either a radius, or a sweep in degrees.');
+    return undefined;
+  }
+  if (sweep !== undefined) return { at, sweep };
+  const mm = problems.length(radius, [...arcPath, 'radius'], 'size');
+  if (mm === undefined) return undefined;
+  // On a circle of a given size, letters of another size bend otherwise: there is no scaling it afterwards.
+  if (spec.fit || (spec.width !== undefined && spec.height !== undefined)) {
+    const rival = spec.fit ? '“fit” finds' : '“width” and “height” together stretch';
+    problems.error(
+      'bad-value',
+      [...arcPath, 'radius'],
+      `${rival} the circle too; give “sweep” instead of its radius.`,
+      {
+        range: problems.source.keyRange([...arcPath, 'radius']),
+      },
+    );
+    return undefined;
+  }
+  return { at, radius: mm };
+}

@@ -46,7 +46,7 @@ function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): Text
     problems.error(
       'missing-key',
       path,
-      'How large? A text needs width, height, cap_height, x_height, size (of the em) or fit.',
+      'How large? A text needs width, height, size or fit, or else cap_height or x_height.',
     );
   }
   const rival = second ?? others[0];

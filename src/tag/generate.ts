@@ -105,8 +105,9 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
     return undefined;
   }
-  for (const { text: missing } of value.missing) {
-    const message = `The font ${face.family} has no “${missing}”.`;
+  const missing = [...new Set(value.missing.map(({ text: letters }) => `“${letters}”`))];
+  if (missing.length > 0) {
+    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
     resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
   }
   return cache.get('lettering', [set.id, em], () => ({

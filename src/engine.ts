@@ -14,6 +14,7 @@ import { SpecSource } from './spec/source.ts';
 import { loadUses } from './spec/used-files.ts';
 import { buildTag } from './tag/build.ts';
 import { StageCache } from './tag/cache.ts';
+import type { UsedFont } from './tag/fonts-used.ts';
 import { loadFiles } from './tag/load.ts';
 import type { Loaded } from './tag/load.ts';
 import type { Tag } from './tag/tag.ts';
@@ -30,6 +31,8 @@ export interface Report {
   readonly issues: readonly Issue[];
   /** Findings that comments in the spec accept; they are not among `issues`. */
   readonly accepted: readonly AcceptedIssue[];
+  /** What it is lettered in, with the licence that each font states. */
+  readonly fonts: readonly UsedFont[];
   /** Full paths of the files beside the spec that it depends on. */
   readonly files: readonly string[];
   /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
@@ -70,7 +73,7 @@ export class Engine {
     const comments = acceptComments(text);
     if (!model) {
       const judged = judge(issues, source, comments, severities, false);
-      return { source, ...judged, files: uses.files, timings: clock.laps };
+      return { source, ...judged, fonts: [], files: uses.files, timings: clock.laps };
     }
     const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
     await checkpoint();
@@ -82,7 +85,8 @@ export class Engine {
     clock.lap('check');
     const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judge(placed(findings, source, tag.units), source, comments, severities, complete);
-    return { source, tag, model, ...judged, files: [...uses.files, ...loaded.files], timings: clock.laps };
+    const files = [...uses.files, ...loaded.files];
+    return { source, tag, model, ...judged, fonts: loaded.fontsUsed, files, timings: clock.laps };
   }
 
   async #readText(path: string): Promise<string> {

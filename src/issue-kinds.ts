@@ -61,6 +61,12 @@ export const issueKinds = {
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
+  'other-style': { about: 'making', severity: 'info', summary: 'A font without the weight or italic asked for.' },
+  'font-restricted': {
+    about: 'making',
+    severity: 'info',
+    summary: 'A font that must not be embedded, by its own word.',
+  },
   'unsafe-material': { about: 'making', severity: 'error', summary: 'A material that must not be laser cut.' },
 } as const satisfies Readonly<Record<string, IssueKind>>;
 

@@ -9,7 +9,7 @@ import type { Piece } from './tag/tag.ts';
 
 export function reportJson(
   file: string,
-  { source, tag, issues, accepted, timings }: Report,
+  { source, tag, issues, accepted, fonts, timings }: Report,
   fixes: ReadonlyMap<Issue, readonly Fix[]>,
 ): object {
   const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
@@ -34,6 +34,15 @@ export function reportJson(
       fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
     })),
     accepted: accepted.map((issue) => ({ ...issueJson(issue), reason: issue.reason })),
+    fonts: fonts.map(({ family, style, weight, italic, licence, embedding }) => ({
+      family,
+      style,
+      weight,
+      italic,
+      ...(licence.text === undefined ? {} : { licence: licence.text }),
+      ...(licence.url === undefined ? {} : { licence_url: licence.url }),
+      embedding,
+    })),
     timings: { total_ms: Math.round(timings.total * 10) / 10 },
   };
 }

@@ -1,7 +1,7 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  webview/  fonts/  third-party-notices.txt
+ *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  woff2.mjs  webview/  fonts/  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
@@ -17,13 +17,14 @@ const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
 
 /**
- * harfbuzzjs waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot. It gets a file of
- * its own, loaded by `import()` at run time from beside whichever bundle asks for it.
+ * harfbuzzjs waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; wawoff2 is large and
+ * seldom wanted. Each gets a file of its own, loaded by `import()` at run time from beside whichever bundle asks for it.
  */
-const harfbuzzApart: esbuild.Plugin = {
-  name: 'harfbuzz-apart',
+const apart: esbuild.Plugin = {
+  name: 'apart',
   setup(build) {
     build.onResolve({ filter: /^harfbuzzjs$/ }, () => ({ path: './harfbuzz.mjs', external: true }));
+    build.onResolve({ filter: /^wawoff2\/decompress\.js$/ }, () => ({ path: './woff2.mjs', external: true }));
   },
 };
 
@@ -65,7 +66,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     platform: 'node',
     target: 'node20',
     mainFields: ['module', 'main'],
-    plugins: [harfbuzzApart],
+    plugins: [apart],
   };
   // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
   const banner = {
@@ -76,6 +77,16 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     { ...node, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', external: ['vscode'] },
     { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     { ...node, entryPoints: ['harfbuzzjs'], outfile: 'dist/harfbuzz.mjs', format: 'esm', banner, plugins: [] },
+    {
+      ...node,
+      entryPoints: ['wawoff2/decompress.js'],
+      outfile: 'dist/woff2.mjs',
+      format: 'esm',
+      banner,
+      plugins: [],
+      // It asks for its folder and then reads nothing from there: its WebAssembly is within.
+      define: { __dirname: '"."' },
+    },
     {
       ...common,
       entryPoints: ['main.ts', ...styles].map((name) => `webview/${name}`),

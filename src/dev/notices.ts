@@ -10,14 +10,21 @@ export function thirdPartyNotices(root: string, inputs: readonly string[]): stri
   return folders.map((folder) => notice(join(root, folder))).join('\n');
 }
 
+/** What packages hold in compiled form without a word of it in their licence. */
+const compiledIn: Readonly<Record<string, string>> = {
+  wawoff2:
+    'It holds Brotli (https://github.com/google/brotli), Copyright (c) 2009, 2010, 2013-2016 by the Brotli Authors, under the same licence.',
+};
+
 function notice(folder: string): string {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
     name: string;
     version: string;
     license?: string;
   };
+  const within = compiledIn[name];
   const file = readdirSync(folder).find((entry) => /^(licen[cs]e|copying)/i.test(entry));
   if (!file && !license) throw new Error(`${name} is bundled, but says nothing of its licence`);
   const text = file ? readFileSync(join(folder, file), 'utf8').trim() : '';
-  return `${name} ${version}, ${license ?? 'licence below'}\n\n${text}\n\n${'-'.repeat(72)}\n`;
+  return `${name} ${version}, ${license ?? 'licence below'}\n\n${text}\n${within === undefined ? '' : `\n${within}\n`}\n${'-'.repeat(72)}\n`;
 }

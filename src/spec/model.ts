@@ -48,6 +48,8 @@ export interface TextGenerator {
   readonly text: string;
   readonly font: string;
   readonly weight: number;
+  /** Whether the spec says so; otherwise the weight is only what is usual. */
+  readonly weightAsked: boolean;
   readonly italic: boolean;
   /** Asked for by the em, or by the finished height of its capitals or small letters. */
   readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };

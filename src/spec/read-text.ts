@@ -28,6 +28,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
     text,
     font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
     weight: spec.weight ?? 400,
+    weightAsked: spec.weight !== undefined,
     italic: spec.italic ?? false,
     ...(size === undefined ? {} : { size }),
     ...(arc ? { arc } : {}),

@@ -6,6 +6,8 @@ import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
+import { fontFindings, fontsUsed } from './fonts-used.ts';
+import type { Setting, UsedFont } from './fonts-used.ts';
 import type { LoadedDrawing } from './resources.ts';
 import { parseSvgDrawing } from './svg-drawing.ts';
 
@@ -13,6 +15,7 @@ export interface Loaded {
   readonly fonts: ReadonlyMap<TextGenerator, FontFace>;
   readonly drawings: ReadonlyMap<string, LoadedDrawing>;
   readonly findings: readonly Finding[];
+  readonly fontsUsed: readonly UsedFont[];
   /** Every file beside the spec that was asked for, found or not: when one changes, the tag does. */
   readonly files: readonly string[];
 }
@@ -25,7 +28,7 @@ export interface Loading {
 }
 
 export async function loadFiles(model: TagModel, loading: Loading): Promise<Loaded> {
-  const fonts = new Map<TextGenerator, FontFace>();
+  const settings: Setting[] = [];
   const drawings = new Map<string, LoadedDrawing>();
   const findings: Finding[] = [];
   const files = new Set<string>();
@@ -46,9 +49,9 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       }
       const { weight, italic } = generator;
       const answer = await loading.library.load(
-        file === undefined ? { family: generator.font, weight, italic } : { file },
+        file === undefined ? { family: generator.font, weight, italic } : { file, weight, italic },
       );
-      if ('face' in answer) fonts.set(generator, answer.face);
+      if ('face' in answer) settings.push({ shape, text: generator, face: answer.face });
       else
         findings.push({
           code: answer.problem.kind,
@@ -66,7 +69,13 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       else drawings.set(generator.file, result);
     }
   }
-  return { fonts, drawings, findings, files: [...files] };
+  return {
+    fonts: new Map(settings.map(({ text, face }) => [text, face])),
+    drawings,
+    findings: [...findings, ...fontFindings(settings)],
+    fontsUsed: fontsUsed(settings),
+    files: [...files],
+  };
 }
 
 function outside(path: Finding['path'], name: string): Finding {

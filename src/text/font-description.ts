@@ -3,7 +3,8 @@
  * as laid out in the OpenType specification.
  */
 
-import { BadFontError, view, type FontTables } from './sfnt.ts';
+import { BadFontError } from './bad-font.ts';
+import { view, type FontTables } from './sfnt.ts';
 
 export interface FontDescription {
   /** The family as one asks for it (name 16, else 1). */
@@ -31,6 +32,10 @@ export interface FontLicence {
   readonly url?: string;
   /** OS/2 `fsType`; `undefined` when the font has no such table. */
   readonly embedding?: EmbeddingRights;
+  /** Bit 8 of `fsType`: no part of it may be embedded by itself. */
+  readonly wholeOnly?: true;
+  /** Bit 9: only bitmaps of it may be embedded. */
+  readonly picturesOnly?: true;
 }
 
 /** Bits 0–3 of `fsType`, of which the least restrictive counts. Outlines cut from a sheet embed no font; this is for the note. */
@@ -94,12 +99,14 @@ function readLicence(names: Names, os2: DataView | undefined): FontLicence {
   const copyright = names.best(0);
   const text = names.best(13);
   const url = names.best(14);
-  const embedding = os2 && os2.byteLength >= 10 ? embeddingRights(os2.getUint16(8)) : undefined;
+  const fsType = os2 && os2.byteLength >= 10 ? os2.getUint16(8) : undefined;
   return {
     ...(copyright && { copyright }),
     ...(text && { text }),
     ...(url && { url }),
-    ...(embedding && { embedding }),
+    ...(fsType !== undefined && { embedding: embeddingRights(fsType) }),
+    ...(fsType !== undefined && (fsType & (1 << 8)) !== 0 && { wholeOnly: true }),
+    ...(fsType !== undefined && (fsType & (1 << 9)) !== 0 && { picturesOnly: true }),
   };
 }
 

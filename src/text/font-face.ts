@@ -6,7 +6,8 @@ import { contentHash } from './content-hash.ts';
 import { describeFont, readMetrics, type FontLicence } from './font-description.ts';
 import { openShaper, type Shaper, type Variations } from './harfbuzz.ts';
 import { openOutlines } from './opentype.ts';
-import { BadFontError, readTables, writeSfnt } from './sfnt.ts';
+import { BadFontError } from './bad-font.ts';
+import { readTables, unpacked, writeSfnt } from './sfnt.ts';
 
 export interface FontFace extends Shaper {
   /** Changes with the content of the file, the face and the variation chosen, and with nothing else. */
@@ -47,7 +48,7 @@ const outlineTables = ['glyf', 'CFF ', 'CFF2'];
 
 /** @throws BadFontError when the bytes are no sound font. */
 export async function openFace(source: FaceSource): Promise<FontFace> {
-  const tables = readTables(source.bytes, source.index);
+  const tables = readTables(await unpacked(source.bytes), source.index);
   if (!outlineTables.some((tag) => tables.has(tag)))
     throw new BadFontError('has no outlines, only pictures of its letters');
   const { family, style, weight, italic, licence } = describeFont(tables);

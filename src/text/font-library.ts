@@ -4,16 +4,19 @@ import { distance } from 'fastest-levenshtein';
 import { bundledFileName, bundledFonts } from './bundled-fonts.ts';
 import { faceId, openFace, type FaceSource, type FontFace } from './font-face.ts';
 import type { FontFiles } from './font-files.ts';
-import { nearestStyle, weightWithin } from './font-match.ts';
-import { BadFontError } from './sfnt.ts';
+import { describeFont, descriptiveTables } from './font-description.ts';
+import { nearestStyle, weightWithin, type Style } from './font-match.ts';
+import { BadFontError } from './bad-font.ts';
+import { scanTables, unpacked } from './sfnt.ts';
 import { indexSystemFonts, type SystemFonts } from './system-fonts.ts';
 
 /**
  * A family by name, which is looked for among the bundled fonts and then on the computer; or a font file by its path, as
- * `FontFiles.read` takes it.
+ * `FontFiles.read` takes it. The nearest weight and style there is is taken.
  */
-export type FontQuery =
-  { readonly family: string; readonly weight: number; readonly italic: boolean } | { readonly file: string };
+export type FontQuery = { readonly weight: number; readonly italic: boolean } & (
+  { readonly family: string } | { readonly file: string }
+);
 
 export interface FontProblem {
   readonly kind: 'unknown-font' | 'bad-font';
@@ -38,7 +41,7 @@ export class FontLibrary {
 
   load(query: FontQuery): Promise<FontAnswer> {
     // Not kept by path: a file beside the spec may be replaced while the spec is open.
-    if ('file' in query) return this.#openFile(query.file);
+    if ('file' in query) return this.#openFile(query);
     const key = JSON.stringify([query.family.trim().toLowerCase(), query.weight, query.italic]);
     let answer = this.#families.get(key);
     if (!answer) {
@@ -60,16 +63,12 @@ export class FontLibrary {
     this.#families.clear();
   }
 
-  async #openFamily(query: Extract<FontQuery, { family: string }>): Promise<FontAnswer> {
+  async #openFamily(query: FontQuery & { readonly family: string }): Promise<FontAnswer> {
     const name = query.family.trim().toLowerCase();
     const bundled = bundledFonts.find((font) => font.family.toLowerCase() === name);
     const bundledFace = bundled && nearestStyle(bundled.faces, query);
     if (bundledFace) {
-      return this.#open(
-        () => this.#files.bundled(bundledFileName(bundledFace)),
-        { index: 0, variations: {} },
-        bundled.family,
-      );
+      return this.#open(() => this.#files.bundled(bundledFileName(bundledFace)), bundled.family);
     }
     const { byName } = await this.#systemFonts();
     const face = nearestStyle(byName.get(name) ?? [], query);
@@ -81,24 +80,40 @@ export class FontLibrary {
         suggestions,
       );
     }
-    const variations = typeof face.weight === 'number' ? {} : { wght: weightWithin(face, query.weight) };
-    return this.#open(() => this.#files.read(face.path), { index: face.index, variations }, face.family);
+    return this.#open(
+      () => this.#files.read(face.path),
+      face.family,
+      () => Promise.resolve({ index: face.index, variations: variationsFor(face, query.weight) }),
+    );
   }
 
-  #openFile(path: string): Promise<FontAnswer> {
-    return this.#open(() => this.#files.read(path), { index: 0, variations: {} }, path.split(/[/\\]/).at(-1)!);
+  #openFile(query: FontQuery & { readonly file: string }): Promise<FontAnswer> {
+    const label = query.file.split(/[/\\]/).at(-1)!;
+    return this.#open(
+      () => this.#files.read(query.file),
+      label,
+      async (bytes) => {
+        const face = nearestStyle(await stylesIn(bytes), query)!;
+        return { index: face.index, variations: variationsFor(face, query.weight) };
+      },
+    );
   }
 
-  async #open(read: () => Promise<Uint8Array>, rest: Omit<FaceSource, 'bytes'>, label: string): Promise<FontAnswer> {
+  async #open(
+    read: () => Promise<Uint8Array>,
+    label: string,
+    choose: (bytes: Uint8Array) => Promise<Choice> = () => Promise.resolve({ index: 0, variations: {} }),
+  ): Promise<FontAnswer> {
     let bytes;
     try {
       bytes = await read();
     } catch {
       return problem('bad-font', `The font “${label}” cannot be found or read.`);
     }
-    const source = { bytes, ...rest };
-    const id = faceId(source);
     try {
+      const plain = await unpacked(bytes);
+      const source = { bytes: plain, ...(await choose(plain)) };
+      const id = faceId(source);
       let face = this.#faces.get(id);
       if (!face) {
         face = openFace(source);
@@ -116,6 +131,22 @@ export class FontLibrary {
     this.#system ??= indexSystemFonts(this.#files).catch(() => ({ byName: new Map(), families: [] }));
     return this.#system;
   }
+}
+
+/** Which face of a file, and where its axes are set. */
+type Choice = Omit<FaceSource, 'bytes'>;
+
+/** The faces of a file, the first of them first. */
+async function stylesIn(bytes: Uint8Array): Promise<(Style & { readonly index: number })[]> {
+  const read = (start: number, end: number): Promise<Uint8Array> => Promise.resolve(bytes.subarray(start, end));
+  return (await scanTables(read, descriptiveTables)).map((tables, index) => {
+    const { weight, weightAxis, italic, width } = describeFont(tables);
+    return { index, weight: weightAxis ?? weight, italic, width };
+  });
+}
+
+function variationsFor(style: Style, weight: number): Choice['variations'] {
+  return typeof style.weight === 'number' ? {} : { wght: weightWithin(style, weight) };
 }
 
 function problem(kind: FontProblem['kind'], message: string, suggestions: readonly string[] = []): FontAnswer {

@@ -5,7 +5,7 @@ import { homedir, platform } from 'node:os';
 import { extname, join } from 'node:path';
 import { maxFontBytes, type FontFiles } from './font-files.ts';
 
-const fontExtensions = new Set(['.ttf', '.otf', '.ttc', '.otc', '.woff']);
+const fontExtensions = new Set(['.ttf', '.otf', '.ttc', '.otc', '.woff', '.woff2']);
 /** Fonts lie two or three folders deep; a link that leads back up must not keep the search going. */
 const maxDepth = 6;
 const maxFonts = 10_000;

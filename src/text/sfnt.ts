@@ -1,15 +1,15 @@
 /**
  * The container of a font: its tables by tag, out of a TrueType or OpenType file (sfnt), a collection of several faces, or a
- * WOFF 1 file (W3C, WOFF File Format 1.0), and back into one plain sfnt for HarfBuzz, which wants nothing else.
+ * WOFF file (W3C, WOFF File Format 1.0 and 2.0), and back into one plain sfnt for HarfBuzz, which wants nothing else.
  *
  * Fonts are other people's files: every offset is checked before it is followed, and whatever is wrong is said by a
- * `BadFontError`, whose message completes the sentence "The font … ".
+ * `BadFontError`.
  */
 
 import { Unzlib } from 'fflate';
+import { BadFontError } from './bad-font.ts';
 import { maxFontBytes } from './font-files.ts';
-
-export class BadFontError extends Error {}
+import { isWoff2, unpackWoff2 } from './woff2.ts';
 
 export type FontTables = ReadonlyMap<string, Uint8Array>;
 
@@ -29,7 +29,12 @@ const woffRecordBytes = 20;
 const maxTables = 128;
 const maxFaces = 256;
 
-/** The tables of one face; `index` counts the faces of a collection from 0. */
+/** The file itself, or what is packed in it, where it is a WOFF 2 file: the form in which the rest here takes it. */
+export async function unpacked(bytes: Uint8Array): Promise<Uint8Array> {
+  return isWoff2(bytes) ? await unpackWoff2(bytes) : bytes;
+}
+
+/** The tables of one face of an unpacked file; `index` counts the faces of a collection from 0. */
 export function readTables(bytes: Uint8Array, index = 0): FontTables {
   if (bytes.length > maxFontBytes) throw new BadFontError('is larger than 64 MB');
   const signature = readSignature(bytes);
@@ -50,6 +55,10 @@ export function readTables(bytes: Uint8Array, index = 0): FontTables {
  */
 export async function scanTables(read: ReadStretch, tags: ReadonlySet<string>): Promise<FontTables[]> {
   const start = await read(0, headerBytes + maxFaces * 4);
+  if (isWoff2(start)) {
+    const whole = await unpackWoff2(await read(0, maxFontBytes + 1));
+    return scanTables((from, to) => Promise.resolve(whole.subarray(from, to)), tags);
+  }
   const signature = readSignature(start);
   if (signature === 'wOFF') return [readTables(await read(0, maxFontBytes + 1))];
   const faces: FontTables[] = [];
@@ -102,15 +111,13 @@ function readSignature(bytes: Uint8Array): 'sfnt' | 'ttcf' | 'wOFF' {
     case 'ttcf':
     case 'wOFF':
       return tag;
-    case 'wOF2':
-      throw new BadFontError('is a WOFF2 file, which is made for web pages: use its TTF, OTF or WOFF file instead');
     case 'PK\x03\x04':
       throw new BadFontError('is a ZIP archive: unpack it and use the font file inside');
   }
   if (/^\s*</.test(new TextDecoder('latin1').decode(bytes.subarray(0, 64)))) {
     throw new BadFontError('is a web page or a drawing, not a font file');
   }
-  throw new BadFontError('is not a font file (TTF, OTF, TTC, OTC or WOFF)');
+  throw new BadFontError('is not a font file (TTF, OTF, TTC, OTC, WOFF or WOFF2)');
 }
 
 function tableRecords(directory: DataView): TableRecord[] {

@@ -17,6 +17,7 @@ declare module 'fontkit' {
 
   export interface Font {
     readonly unitsPerEm: number;
+    readonly 'OS/2': { readonly version: number };
     readonly capHeight: number;
     readonly xHeight: number;
     getGlyph(id: number): Glyph;

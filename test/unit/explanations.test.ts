@@ -9,6 +9,7 @@ import type { IssueCode } from '../../src/issue-kinds.ts';
 import { canBeSilenced } from '../../src/judgement.ts';
 import { longestSpec } from '../../src/spec/source.ts';
 import { bundledFontBytes } from '../fonts/font-files.ts';
+import { withFsType } from '../fonts/fs-type.ts';
 import { newEngine, placeOf, report } from './support/engine.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'src', 'explanations');
@@ -18,8 +19,8 @@ const engine = newEngine({
   'house.yaml': 'tagwright: 1\nshapes: {plate: {ellipse: 40 mm}}\n',
   'leaf.svg':
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',
-  // The signature of WOFF2 (W3C, WOFF File Format 2.0, section 4.1).
-  'fonts/mine.woff2': new TextEncoder().encode('wOF2'.padEnd(64, '\0')),
+  'fonts/page.ttf': '<!DOCTYPE html><title>A font for you</title>',
+  'fonts/shop.ttf': withFsType(await bundledFontBytes('Pacifico', 400), 0b10),
   'fonts/mine.ttf': new Uint8Array(await bundledFontBytes('Pacifico', 400)),
 });
 const options = { locate: (relative: string) => `/specs/${relative}` };

@@ -1,6 +1,7 @@
 /** What makes lettering, and any other shape, hold together. */
 
-import type { Shape } from '../../spec/model.ts';
+import type { Shape, TextGenerator } from '../../spec/model.ts';
+import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 
@@ -125,12 +126,18 @@ function spacing(at: Case, { generator, path }: Shape, steps: readonly number[])
 }
 
 function heavier(at: Case, { generator, path, name }: Shape): Remedy {
-  const weights =
-    generator.kind === 'text' ? heavierWeights.filter((weight) => weight > generator.weight && weight >= 600) : [];
+  const weights = generator.kind === 'text' ? heavierThan(generator) : [];
   return {
     words: `Set ${name === undefined ? 'the shape' : `“${name}”`} in a heavier weight`,
     candidates: weights.flatMap((weight) => setting(at, path, 'weight', String(weight))),
   };
+}
+
+/** Of a bundled family those that it has, of any other those that families commonly have. */
+function heavierThan({ font, weight }: TextGenerator): number[] {
+  const bundled = bundledFonts.find(({ family }) => family.toLowerCase() === font.trim().toLowerCase());
+  const weights = bundled?.faces.map((face) => face.weight) ?? heavierWeights;
+  return weights.filter((each) => each > weight && each >= 600);
 }
 
 /** The size that is asked for, made larger, where one is. */

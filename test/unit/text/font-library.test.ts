@@ -40,6 +40,8 @@ async function problem(library: FontLibrary, query: FontQuery): Promise<FontProb
   return answer.problem;
 }
 
+const file = (path: string): FontQuery => ({ file: path, weight: 400, italic: false });
+
 const regular = (family: string): FontQuery => ({ family, weight: 400, italic: false });
 
 describe('the font library', () => {
@@ -71,16 +73,16 @@ describe('the font library', () => {
     const library = new FontLibrary(computerWith({ 'here/a.ttf': bytes, 'there/b.ttf': bytes.slice() }));
     const bundled = await face(library, regular('Pacifico'));
     assert.equal(await face(library, regular('pacifico')), bundled);
-    assert.equal(await face(library, { file: 'here/a.ttf' }), bundled);
-    assert.equal(await face(library, { file: 'there/b.ttf' }), bundled);
+    assert.equal(await face(library, file('here/a.ttf')), bundled);
+    assert.equal(await face(library, file('there/b.ttf')), bundled);
   });
 
   it('takes a file anew when its content has changed', async () => {
     const files: Record<string, Uint8Array> = { 'tag.ttf': await bundledFontBytes('Pacifico', 400) };
     const library = new FontLibrary(computerWith(files));
-    const before = await face(library, { file: 'tag.ttf' });
+    const before = await face(library, file('tag.ttf'));
     files['tag.ttf'] = blockFont();
-    const after = await face(library, { file: 'tag.ttf' });
+    const after = await face(library, file('tag.ttf'));
     assert.deepEqual([before.family, after.family], ['Pacifico', 'Blocks']);
     assert.notEqual(before.id, after.id);
   });
@@ -135,13 +137,13 @@ describe('the font library', () => {
     const html = new TextEncoder().encode('<html><body>404</body></html>');
     const pacifico = await bundledFontBytes('Pacifico', 400);
     const library = new FontLibrary(computerWith({ 'my fonts/page.ttf': html, 'cut.ttf': pacifico.subarray(0, 9000) }));
-    assert.deepEqual(await problem(library, { file: 'my fonts/page.ttf' }), {
+    assert.deepEqual(await problem(library, file('my fonts/page.ttf')), {
       kind: 'bad-font',
       message: 'The font “page.ttf” is a web page or a drawing, not a font file.',
       suggestions: [],
     });
-    assert.equal((await problem(library, { file: 'cut.ttf' })).message, 'The font “cut.ttf” is cut short.');
-    const none = await problem(library, { file: 'a\\b\\none.ttf' });
+    assert.equal((await problem(library, file('cut.ttf'))).message, 'The font “cut.ttf” is cut short.');
+    const none = await problem(library, file('a\\b\\none.ttf'));
     assert.deepEqual([none.kind, none.message], ['bad-font', 'The font “none.ttf” cannot be found or read.']);
   });
 
@@ -152,7 +154,7 @@ describe('the font library', () => {
     const library = new FontLibrary({ bundled: failing, read: failing, systemFonts: failing });
     assert.equal((await problem(library, regular('Pacifico'))).kind, 'bad-font');
     assert.equal((await problem(library, regular('Other'))).kind, 'unknown-font');
-    assert.equal((await problem(library, { file: 'x.ttf' })).kind, 'bad-font');
+    assert.equal((await problem(library, file('x.ttf'))).kind, 'bad-font');
     assert.equal((await library.families()).length, bundledFonts.length);
   });
 

@@ -1,0 +1,72 @@
+/** The fonts that a tag is lettered in: their licences, for whoever sells the files, and what was taken for what was asked. */
+
+import type { Finding, YamlPath } from '../issue.ts';
+import type { Shape, TextGenerator } from '../spec/model.ts';
+import { embeddingInWords } from '../text/embedding.ts';
+import type { FontLicence } from '../text/font-description.ts';
+import type { FontFace } from '../text/font-face.ts';
+
+export interface UsedFont {
+  readonly family: string;
+  /** As the font calls it, such as “SemiBold Italic”; of a variable font, its name without the variation. */
+  readonly style: string;
+  readonly weight: number;
+  readonly italic: boolean;
+  /** What the font file says of itself; nothing of it is a promise by anyone else. */
+  readonly licence: FontLicence;
+  /** A clause that follows “The font”. */
+  readonly embedding: string;
+  /** The texts that are set in it. */
+  readonly paths: readonly YamlPath[];
+}
+
+/** One text shape and the face found for it. */
+export interface Setting {
+  readonly shape: Shape;
+  readonly text: TextGenerator;
+  readonly face: FontFace;
+}
+
+/** Each face once, in the order in which the shapes come. */
+export function fontsUsed(settings: readonly Setting[]): UsedFont[] {
+  const faces = new Map<string, FontFace>(settings.map(({ face }) => [face.id, face]));
+  return [...faces.values()].map((face) => {
+    const { family, style, weight, italic, licence } = face;
+    const paths = settings.filter((each) => each.face.id === face.id).map(({ shape }) => shape.path);
+    return { family, style, weight, italic, licence, embedding: embeddingInWords(licence), paths };
+  });
+}
+
+/** What one should know of the faces found. That of licences is told once a face. */
+export function fontFindings(settings: readonly Setting[]): Finding[] {
+  const told = new Set<string>();
+  return settings.flatMap((setting) => {
+    const findings = otherStyle(setting);
+    const { face, shape } = setting;
+    if (face.licence.embedding === 'restricted' && !told.has(face.id)) {
+      told.add(face.id);
+      const message = `The font ${face.family} ${embeddingInWords(face.licence)}, it says. Cut letters hold no font, but read its licence before you sell files made with it.`;
+      findings.push({ code: 'font-restricted', severity: 'info', path: [...shape.path, 'font'], message });
+    }
+    return findings;
+  });
+}
+
+/** Only of what the spec asks for in so many words. */
+function otherStyle({ shape, text, face }: Setting): Finding[] {
+  const found = (key: 'weight' | 'italic', message: string, taken: string): Finding => ({
+    code: 'other-style',
+    severity: 'info',
+    path: [...shape.path, key],
+    message,
+    suggestions: [taken],
+  });
+  const findings: Finding[] = [];
+  if (text.weightAsked && face.weight !== text.weight) {
+    const message = `${face.family} has no weight ${text.weight}; its ${face.weight} was taken instead.`;
+    findings.push(found('weight', message, String(face.weight)));
+  }
+  if (text.italic && !face.italic)
+    findings.push(found('italic', `${face.family} has no italic; its upright letters were taken instead.`, 'false'));
+  return findings;
+}

@@ -13,10 +13,17 @@ export function packagedFont(slug: string, subset = 'latin', weight = 400): Prom
   return readFile(new URL(`@fontsource/${slug}/files/${slug}-${subset}-${weight}-normal.woff`, modules));
 }
 
-/** A variable font of a test package, unpacked from the only form it comes in. */
+export function packagedWoff2(slug: string, subset = 'latin', weight = 400): Promise<Uint8Array> {
+  return readFile(new URL(`@fontsource/${slug}/files/${slug}-${subset}-${weight}-normal.woff2`, modules));
+}
+
+/** A variable font of a test package. */
+export function variableWoff2(slug: string): Promise<Uint8Array> {
+  return readFile(new URL(`@fontsource-variable/${slug}/files/${slug}-latin-wght-normal.woff2`, modules));
+}
+
 export async function variableFont(slug: string): Promise<Uint8Array> {
-  const file = `@fontsource-variable/${slug}/files/${slug}-latin-wght-normal.woff2`;
-  return decompress(await readFile(new URL(file, modules)));
+  return decompress(await variableWoff2(slug));
 }
 
 export function bundledFontBytes(family: string, weight: number): Promise<Uint8Array> {

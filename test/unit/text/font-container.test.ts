@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
-import { deflateSync } from 'node:zlib';
+import { create } from 'fontkit';
+import { brotliCompressSync, constants, deflateSync } from 'node:zlib';
+import { curveBounds } from '../../../src/geometry/curves.ts';
 import { openFace } from '../../../src/text/font-face.ts';
 import { describeFont } from '../../../src/text/font-description.ts';
 import { layoutText } from '../../../src/text/layout.ts';
@@ -8,7 +10,7 @@ import { readTables, scanTables, writeSfnt } from '../../../src/text/sfnt.ts';
 import { seededRandom } from '../support/shapes.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { collection } from '../../fonts/collection.ts';
-import { bundledFontBytes, packagedFont } from '../../fonts/font-files.ts';
+import { bundledFontBytes, packagedFont, packagedWoff2, variableWoff2 } from '../../fonts/font-files.ts';
 
 async function fault(bytes: Uint8Array): Promise<string> {
   try {
@@ -34,6 +36,25 @@ function woff(table: Uint8Array, saysLength: number): Uint8Array {
   return out;
 }
 
+/** A WOFF2 file of one table of the font's own naming, by the W3C recommendation, saying of itself what it is told to. */
+function woff2(packed: Uint8Array, saysLength: number): Uint8Array {
+  const length: number[] = [];
+  for (let rest = saysLength; length.length === 0 || rest > 0; rest = Math.floor(rest / 128))
+    length.unshift((rest % 128) | (length.length === 0 ? 0 : 0x80));
+  const directory = [63, ...new TextEncoder().encode('zzzz'), ...length];
+  const out = new Uint8Array((48 + directory.length + packed.length + 3) & ~3);
+  const view = new DataView(out.buffer);
+  out.set(new TextEncoder().encode('wOF2'));
+  view.setUint32(4, 0x10000);
+  view.setUint32(8, out.length);
+  view.setUint16(12, 1);
+  view.setUint32(16, saysLength);
+  view.setUint32(20, packed.length);
+  out.set(directory, 48);
+  out.set(packed, 48 + directory.length);
+  return out;
+}
+
 describe('font containers', () => {
   it('give the same letters packed as WOFF and plain', async () => {
     const packed = await packagedFont('roboto');
@@ -41,6 +62,71 @@ describe('font containers', () => {
     const lay = async (bytes: Uint8Array): Promise<unknown> =>
       layoutText(await openFace({ bytes, index: 0, variations: {} }), { text: 'Sorrel', align: 'left' });
     assert.deepEqual(await lay(packed), await lay(plain));
+  });
+
+  it('packed as WOFF2 give the glyphs, advances and outlines that fontkit reads from the same file', async () => {
+    for (const bytes of [
+      await packagedWoff2('roboto'),
+      await packagedWoff2('source-serif-4'),
+      await variableWoff2('nunito'),
+    ]) {
+      const face = await openFace({ bytes, index: 0, variations: {} });
+      const other = create(bytes);
+      const run = other.layout('Sorrel');
+      const { glyphs } = layoutText(face, { text: 'Sorrel', align: 'left' });
+      assert.deepEqual(
+        glyphs.map(({ id, advance }) => [id, Math.round(advance * face.unitsPerEm)]),
+        run.glyphs.map(({ id }, i) => [id, run.positions[i]!.xAdvance]),
+      );
+      for (const { id } of glyphs) {
+        const ours = curveBounds(face.outline(id))!;
+        const { bbox } = other.getGlyph(id);
+        assert.ok(Math.abs(ours.maxY * face.unitsPerEm - bbox.maxY) <= 1, `glyph ${id}`);
+        assert.ok(Math.abs(ours.minY * face.unitsPerEm - bbox.minY) <= 1, `glyph ${id}`);
+      }
+    }
+  });
+
+  it('packed as WOFF2 are found among installed fonts', async () => {
+    const bytes = await packagedWoff2('roboto');
+    const faces = await scanTables((start, end) => Promise.resolve(bytes.subarray(start, end)), new Set(['name']));
+    assert.deepEqual(
+      faces.map((tables) => describeFont(tables).family),
+      ['Roboto'],
+    );
+  });
+
+  it('packed as WOFF2 that would fill the memory are refused before they are unpacked', async () => {
+    const zeros = brotliCompressSync(new Uint8Array(200_000_000), { params: { [constants.BROTLI_PARAM_QUALITY]: 1 } });
+    const start = performance.now();
+    const tooLarge = 'is larger than 30 MB once unpacked: use its TTF or OTF file instead';
+    assert.equal(await fault(woff2(zeros, 200_000_000)), tooLarge);
+    assert.equal(await fault(woff2(zeros, 0xffff_ffff)), tooLarge);
+    // It says less than it unpacks to, and more.
+    assert.equal(await fault(woff2(zeros, 1_000_000)), 'is damaged: it cannot be unpacked');
+    assert.equal(await fault(woff2(zeros.subarray(0, 90), 1000)), 'is damaged: it cannot be unpacked');
+    assert.ok(performance.now() - start < 2000);
+    // Others are read as before.
+    assert.equal(await fault(await packagedWoff2('roboto')), 'is sound');
+  });
+
+  it('packed as WOFF2 and damaged at random either open or are refused, quickly and by a message', async () => {
+    const random = seededRandom(11);
+    const whole = await packagedWoff2('roboto');
+    for (const part of [0.001, 0.002, 0.01, 0.5, 0.99]) {
+      const message = await fault(whole.subarray(0, Math.ceil(whole.length * part)));
+      assert.match(message, /is cut short|cannot be unpacked|makes no sense/, `at ${part}: ${message}`);
+    }
+    let refused = 0;
+    for (let round = 0; round < 100; round++) {
+      const bytes = Uint8Array.from(whole);
+      const span = round % 2 === 0 ? 200 : bytes.length;
+      for (let i = 0; i < 3; i++) bytes[Math.floor(random() * span)] = random() * 256;
+      const begun = performance.now();
+      if ((await fault(bytes)) !== 'is sound') refused++;
+      assert.ok(performance.now() - begun < 2000);
+    }
+    assert.ok(refused > 50, String(refused));
   });
 
   it('hold several faces, each found by its number', async () => {

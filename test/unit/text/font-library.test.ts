@@ -10,7 +10,13 @@ import { layoutText } from '../../../src/text/layout.ts';
 import { nodeFontFiles } from '../../../src/text/node-font-files.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { collection } from '../../fonts/collection.ts';
-import { bundledFontBytes, packagedFont, packagedFontFiles, variableFont } from '../../fonts/font-files.ts';
+import {
+  bundledFontBytes,
+  packagedFont,
+  packagedFontFiles,
+  variableFont,
+  variableWoff2,
+} from '../../fonts/font-files.ts';
 
 /** The bundled fonts and the files given, as if those were installed. */
 function computerWith(installed: Readonly<Record<string, Uint8Array>>): FontFiles & { readonly reads: string[] } {
@@ -119,6 +125,24 @@ describe('the font library', () => {
     const inked = async (weight: number): Promise<number> =>
       layoutText(await at(weight), { text: 'mmmm', align: 'left' }).advance;
     assert.ok((await inked(900)) > (await inked(300)) * 1.05);
+  });
+
+  it('sets a variable font file to the weight asked for, and takes the nearest face of a collection', async () => {
+    const library = new FontLibrary(
+      computerWith({
+        'nunito.woff2': await variableWoff2('nunito'),
+        'two.ttc': collection([await bundledFontBytes('Nunito', 600), await bundledFontBytes('Nunito', 800)]),
+      }),
+    );
+    for (const [path, weight, taken] of [
+      ['nunito.woff2', 400, 400],
+      ['nunito.woff2', 730, 730],
+      ['nunito.woff2', 100, 200],
+      ['two.ttc', 400, 600],
+      ['two.ttc', 600, 600],
+      ['two.ttc', 700, 800],
+    ] as const)
+      assert.equal((await face(library, { file: path, weight, italic: false })).weight, taken, `${path} ${weight}`);
   });
 
   it('answers an unknown family with those of a similar name', async () => {

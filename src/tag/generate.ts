@@ -44,14 +44,15 @@ export async function generate(
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
-      if ('curves' in value) return cache.get('drawn path', parsed.id, () => drawnOutline(value.curves));
+      if ('curves' in value)
+        return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
       const message = `This is not SVG path data: ${value.problem}.`;
       resources.report({ code: 'bad-value', severity: 'error', path: [...shape.path, 'path'], message });
       return undefined;
     }
     case 'drawing': {
       const drawing = resources.drawing(generator.file);
-      return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.curves));
+      return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.shapes));
     }
     case 'from': {
       const made = await make(generator.shape);

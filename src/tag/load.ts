@@ -97,7 +97,7 @@ async function loadDrawing(
   }
   const parsed = parseSvgDrawing(new TextDecoder().decode(bytes));
   if ('problem' in parsed) return fault(`The drawing “${name}” ${parsed.problem}.`);
-  return { id: contentHash([bytes]), curves: parsed.curves };
+  return { id: contentHash([bytes]), shapes: parsed.shapes };
 }
 
 /** Each shape once, those written in place included. */

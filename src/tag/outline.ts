@@ -3,11 +3,12 @@
 import { scaling } from '../geometry/affine.ts';
 import { curveBounds, flatten } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
-import { normalise } from '../geometry/clipper.ts';
+import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Bounds, Point, Region } from '../geometry/types.ts';
+import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import { mapSolid } from './solid.ts';
 import type { LetterBand, Solid } from './solid.ts';
+import type { DrawnShape } from './svg-drawing.ts';
 
 export interface Outline {
   /** At its natural size; `undefined` where there is nothing. */
@@ -27,9 +28,14 @@ export function solidOutline(solid: Solid): Outline {
   };
 }
 
-/** Curves that stay where they were drawn. */
-export function drawnOutline(curves: CurvePath): Outline {
-  return curveOutline(curves, (centre) => centre);
+/** Shapes that stay where they were drawn, united. */
+export function drawnOutline(shapes: readonly DrawnShape[]): Outline {
+  return curveOutline(
+    shapes.flatMap(({ curves }) => [...curves]),
+    (centre) => centre,
+    () => ({}),
+    (affine) => union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))),
+  );
 }
 
 /** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
@@ -37,7 +43,7 @@ export function centredOutline(curves: CurvePath, band: LetterBand): Outline {
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
-    (_, toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
+    (toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
   );
 }
 
@@ -54,7 +60,8 @@ export function hubbedOutline(curves: CurvePath): Outline {
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
-  more: (region: Region, toY: (y: number) => number) => Omit<Solid, 'region'> = () => ({}),
+  more: (toY: (y: number) => number) => Omit<Solid, 'region'>,
+  fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
 ): Outline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
@@ -63,8 +70,7 @@ function curveOutline(
     at: (scaleX, scaleY) => {
       const to = goal(centre, scaleX, scaleY);
       const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
-      const region = normalise(flatten(curves, { affine }));
-      return { region, ...more(region, (y) => y * scaleY + affine.f) };
+      return { region: fill(affine), ...more((y) => y * scaleY + affine.f) };
     },
   };
 }

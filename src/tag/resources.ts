@@ -1,16 +1,15 @@
 /** What making a tag needs beside its model: loaded files, the cache, and leave to go on. */
 
-import type { CurvePath } from '../geometry/curves.ts';
 import type { Finding } from '../issue.ts';
 import type { TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { StageCache } from './cache.ts';
+import type { DrawnShape } from './svg-drawing.ts';
 
 export interface LoadedDrawing {
   /** Changes whenever the file's content does. */
   readonly id: string;
-  /** In mm, y up. */
-  readonly curves: CurvePath;
+  readonly shapes: readonly DrawnShape[];
 }
 
 export interface Resources {

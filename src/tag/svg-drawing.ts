@@ -1,33 +1,38 @@
-/** The drawing in an SVG file as curves in mm. Scripts, styles, links and text in it are ignored; nothing is ever fetched. */
+/**
+ * The drawing in an SVG file as curves in mm. Only what encloses an area counts; scripts, style sheets, text and pictures are
+ * passed over, and nothing is ever fetched: `use` reaches elements of the same file alone.
+ */
 
 import { XMLParser } from 'fast-xml-parser';
+import type { FillRule } from '../geometry/clipper.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { parseSvgPath } from './svg-path.ts';
+import { shapeData, userUnits, type Attributes, type Viewport } from './svg-shapes.ts';
 
 /** Larger drawings are photographs in disguise. */
 const largestDrawing = 2_000_000;
 const deepest = 100;
 const mostShapes = 5000;
+const mostCommands = 200_000;
 
-/** CSS Values and Units: 1 in = 2.54 cm = 96 px. */
-const mmPer: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  in: 25.4,
-  pt: 25.4 / 72,
-  pc: 25.4 / 6,
-  px: 25.4 / 96,
-  '': 25.4 / 96,
-};
+/** Elements looked at, each time `use` leads to them again: what keeps a few lines from becoming billions. */
+const mostElements = 50_000;
 
 /** An element as fast-xml-parser gives it with `preserveOrder`: its tag's name is the key of its children. */
-type XmlNode = Record<string, unknown> & { readonly ':@'?: Readonly<Record<string, string>> };
+type XmlNode = Record<string, unknown> & { readonly ':@'?: Attributes };
 
-export type DrawingResult = { readonly curves: CurvePath } | { readonly problem: string };
+/** A path or basic shape of the drawing; where its contours overlap, its own rule says what is inside. */
+export interface DrawnShape {
+  /** In mm, y up. */
+  readonly curves: CurvePath;
+  readonly rule: FillRule;
+}
+
+export type DrawingResult = { readonly shapes: readonly DrawnShape[] } | { readonly problem: string };
 
 /**
- * Every filled path and shape of an SVG 1.1 document, transforms applied, y up. Size: `width` in its unit over the width of
- * `viewBox`; without them, CSS pixels.
+ * Every path and basic shape of an SVG 1.1 document, transforms applied, y up. Size: `width` and `height` in their units over
+ * those of `viewBox`, the smaller of the two as `preserveAspectRatio` has it unless told; without them, CSS pixels.
  */
 export function parseSvgDrawing(svg: string): DrawingResult {
   if (svg.length > largestDrawing) return { problem: 'is larger than two million characters' };
@@ -45,98 +50,176 @@ export function parseSvgDrawing(svg: string): DrawingResult {
   } catch (error) {
     return { problem: `cannot be read: ${error instanceof Error ? error.message : String(error)}` };
   }
-  const root = nodes.find((node) => 'svg' in node);
+  const root = nodes.find((node) => tagOf(node) === 'svg');
   if (!root) return { problem: 'is not an SVG drawing' };
-  const shapes: { data: string; transforms: readonly string[] }[] = [];
-  const tooMuch = collect(root['svg'] as XmlNode[], [], 0, shapes);
-  if (tooMuch) return { problem: tooMuch };
-  if (shapes.length === 0) return { problem: 'has no paths or shapes' };
-  const curves = [];
-  for (const { data, transforms } of shapes) {
-    const result = parseSvgPath(data, mmPerUnit(root[':@'] ?? {}), transforms);
-    if ('problem' in result) return { problem: `has a faulty path: ${result.problem}` };
-    for (const command of result.curves) curves.push(command);
+  try {
+    return new Reader(root).read();
+  } catch (error) {
+    if (error instanceof Refusal) return { problem: error.message };
+    throw error;
   }
-  return { curves };
 }
 
-function mmPerUnit(attributes: Readonly<Record<string, string>>): number {
-  const match = /^\s*([\d.]+(?:e[+-]?\d+)?)\s*(mm|cm|in|pt|pc|px|)\s*$/i.exec(attributes['width'] ?? '');
-  const box = (attributes['viewBox'] ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  const boxWidth = box[2];
-  if (!match || !boxWidth || !(boxWidth > 0)) return match && !boxWidth ? mmPer['px']! : mmPer['']!;
-  return (Number(match[1]) * mmPer[match[2]!.toLowerCase()]!) / boxWidth;
+/** Completes the sentence "The drawing …". */
+class Refusal extends Error {}
+
+/** What comes down from an element to those in it. */
+interface Inherited {
+  /** Innermost first. */
+  readonly transforms: readonly string[];
+  readonly rule: FillRule;
+  readonly depth: number;
 }
 
 /** Elements whose content is not drawn where it stands. */
 const undrawn = new Set([
-  'defs',
-  'symbol',
-  'clipPath',
-  'mask',
-  'marker',
-  'pattern',
-  'text',
-  'style',
-  'script',
-  'metadata',
-  'title',
-  'desc',
+  ...['defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern', 'filter', 'linearGradient', 'radialGradient'],
+  ...['text', 'image', 'foreignObject', 'style', 'script', 'metadata', 'title', 'desc'],
 ]);
 
-function collect(
-  nodes: readonly XmlNode[],
-  transforms: readonly string[],
-  depth: number,
-  found: { data: string; transforms: readonly string[] }[],
-): string | undefined {
-  if (depth > deepest) return `is nested more than ${deepest} deep`;
-  for (const node of nodes) {
-    const tag = Object.keys(node).find((key) => key !== ':@');
-    if (tag === undefined || undrawn.has(tag)) continue;
-    const attributes = node[':@'] ?? {};
-    if (attributes['display'] === 'none') continue;
-    const own = attributes['transform'];
-    const all = own === undefined ? transforms : [own, ...transforms];
-    const data = pathData(tag, attributes);
-    if (data !== undefined) found.push({ data, transforms: all });
-    if (found.length > mostShapes) return `has more than ${mostShapes} shapes`;
-    const children = node[tag];
-    const problem = Array.isArray(children) ? collect(children as XmlNode[], all, depth + 1, found) : undefined;
-    if (problem) return problem;
+class Reader {
+  readonly #root: XmlNode;
+  readonly #scale: number;
+  readonly #viewport: Viewport;
+  readonly #named = new Map<string, XmlNode>();
+  readonly #shapes: DrawnShape[] = [];
+  #elements = 0;
+  #commands = 0;
+
+  constructor(root: XmlNode) {
+    this.#root = root;
+    const attributes = attributesOf(root);
+    this.#viewport = viewportOf(attributes);
+    this.#scale = mmPerUnit(attributes, this.#viewport);
+    this.#index(childrenOf(root), 0);
   }
-  return undefined;
+
+  read(): DrawingResult {
+    this.#children(this.#root, { transforms: [], rule: 'nonzero', depth: 0 });
+    return this.#shapes.length > 0 ? { shapes: this.#shapes } : { problem: 'has no paths or shapes' };
+  }
+
+  #index(nodes: readonly XmlNode[], depth: number): void {
+    if (depth > deepest) throw new Refusal(`is nested more than ${deepest} deep`);
+    for (const node of nodes) {
+      const { id } = attributesOf(node);
+      if (id !== undefined && !this.#named.has(id)) this.#named.set(id, node);
+      this.#index(childrenOf(node), depth + 1);
+    }
+  }
+
+  #children(node: XmlNode, inherited: Inherited): void {
+    for (const child of childrenOf(node)) this.#element(child, inherited);
+  }
+
+  #element(node: XmlNode, inherited: Inherited): void {
+    if (++this.#elements > mostElements) throw new Refusal(`has more than ${mostElements} elements`);
+    if (inherited.depth > deepest) throw new Refusal(`is nested more than ${deepest} deep`);
+    const tag = tagOf(node);
+    if (tag === undefined || undrawn.has(tag)) return;
+    const attributes = attributesOf(node);
+    const property = (name: string): string | undefined => styleOf(attributes, name) ?? attributes[name];
+    if (property('display') === 'none') return;
+    const ruled = property('fill-rule');
+    const own: Inherited = {
+      transforms: [...ownTransforms(tag, attributes, this.#viewport), ...inherited.transforms],
+      rule: ruled === 'evenodd' || ruled === 'nonzero' ? ruled : inherited.rule,
+      depth: inherited.depth + 1,
+    };
+    if (tag === 'use') {
+      const target = this.#named.get((attributes['href'] ?? attributes['xlink:href'] ?? '').replace(/^#/, ''));
+      // A symbol is drawn only so, in the box that it is given.
+      if (target && tagOf(target) === 'symbol') {
+        const into = fitted(attributesOf(target), attributes, this.#viewport);
+        this.#children(target, { ...own, transforms: [...into, ...own.transforms] });
+      } else if (target) this.#element(target, own);
+      return;
+    }
+    const data = property('visibility') === 'hidden' ? undefined : shapeData(tag, attributes, this.#viewport);
+    if (data !== undefined) this.#shape(data, own);
+    this.#children(node, own);
+  }
+
+  #shape(data: string, { transforms, rule }: Inherited): void {
+    if (this.#shapes.length >= mostShapes) throw new Refusal(`has more than ${mostShapes} shapes`);
+    const result = parseSvgPath(data, this.#scale, transforms);
+    if ('problem' in result) throw new Refusal(`has a faulty path: ${result.problem}`);
+    this.#commands += result.curves.length;
+    if (this.#commands > mostCommands) throw new Refusal(`has more than ${mostCommands} lines and curves`);
+    this.#shapes.push({ curves: result.curves, rule });
+  }
 }
 
-/** The basic shapes as paths, by the equivalents that SVG 1.1 chapter 9 gives. */
-function pathData(tag: string, attributes: Readonly<Record<string, string>>): string | undefined {
-  const n = (name: string) => Number.parseFloat(attributes[name] ?? '0') || 0;
-  switch (tag) {
-    case 'path':
-      return attributes['d'];
-    case 'rect': {
-      const [x, y, w, h] = [n('x'), n('y'), n('width'), n('height')];
-      if (w <= 0 || h <= 0) return undefined;
-      const rx = Math.min(n('rx') || n('ry'), w / 2);
-      const ry = Math.min(n('ry') || n('rx'), h / 2);
-      if (rx <= 0 || ry <= 0) return `M${x} ${y}h${w}v${h}h${-w}z`;
-      const arc = (dx: number, dy: number) => `a${rx} ${ry} 0 0 1 ${dx} ${dy}`;
-      return `M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`;
-    }
-    case 'circle':
-    case 'ellipse': {
-      const rx = tag === 'circle' ? n('r') : n('rx');
-      const ry = tag === 'circle' ? n('r') : n('ry');
-      if (rx <= 0 || ry <= 0) return undefined;
-      return `M${n('cx') + rx} ${n('cy')}a${rx} ${ry} 0 0 1 ${-2 * rx} 0a${rx} ${ry} 0 0 1 ${2 * rx} 0z`;
-    }
-    case 'polygon':
-    case 'polyline':
-      return attributes['points'] === undefined ? undefined : `M${attributes['points'].trim()}z`;
-    default:
-      return undefined;
-  }
+/** The element's name, with or without the prefix that some programs write. */
+function tagOf(node: XmlNode): string | undefined {
+  return Object.keys(node)
+    .find((key) => key !== ':@')
+    ?.replace(/^svg:/, '');
+}
+
+function attributesOf(node: XmlNode): Attributes {
+  return node[':@'] ?? {};
+}
+
+function childrenOf(node: XmlNode): readonly XmlNode[] {
+  const key = Object.keys(node).find((each) => each !== ':@');
+  const children = key === undefined ? undefined : node[key];
+  return Array.isArray(children) ? (children as XmlNode[]) : [];
+}
+
+/** A declaration of the element's own `style`, which weighs more than the attribute of that name. */
+function styleOf({ style }: Attributes, name: string): string | undefined {
+  const declarations = style?.split(';').map((each) => each.split(':')) ?? [];
+  return declarations
+    .findLast(([property]) => property?.trim() === name)?.[1]
+    ?.replace('!important', '')
+    .trim();
+}
+
+/** Innermost first: how an inner `svg` fits its content into its box, where it or a `use` moves it, and its `transform`. */
+function ownTransforms(tag: string, attributes: Attributes, viewport: Viewport): string[] {
+  const { transform } = attributes;
+  const own = transform === undefined ? [] : [transform];
+  if (tag !== 'use' && tag !== 'svg') return own;
+  const x = userUnits(attributes['x'], viewport.width);
+  const y = userUnits(attributes['y'], viewport.height);
+  const into = tag === 'svg' ? fitted(attributes, attributes, viewport) : [];
+  return [...into, `translate(${x} ${y})`, ...own];
+}
+
+/** What brings a `viewBox` into the middle of a box as `preserveAspectRatio` has it unless told. */
+function fitted({ viewBox }: Attributes, box: Attributes, viewport: Viewport): string[] {
+  const [x = 0, y = 0, width = 0, height = 0] = numbers(viewBox);
+  if (!(width > 0 && height > 0)) return [];
+  const boxWidth = userUnits(box['width'] ?? '100%', viewport.width);
+  const boxHeight = userUnits(box['height'] ?? '100%', viewport.height);
+  const scale = Math.min(boxWidth / width, boxHeight / height);
+  const [left, top] = [(boxWidth - scale * width) / 2, (boxHeight - scale * height) / 2];
+  return [`translate(${-x} ${-y})`, `scale(${scale})`, `translate(${left} ${top})`];
+}
+
+function numbers(list = ''): number[] {
+  return list
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
+}
+
+function viewportOf(attributes: Attributes): Viewport {
+  const [, , width = 0, height = 0] = numbers(attributes['viewBox']);
+  if (width > 0 && height > 0) return { width, height, given: true };
+  return { width: userUnits(attributes['width'], 0), height: userUnits(attributes['height'], 0), given: false };
+}
+
+/** CSS Values and Units: 1 in = 25.4 mm = 96 px. */
+const mmPerPx = 25.4 / 96;
+
+function mmPerUnit(attributes: Attributes, { width, height, given }: Viewport): number {
+  if (!given) return mmPerPx;
+  const along = (written: string | undefined, units: number): number[] => {
+    const px = written?.trim().endsWith('%') ? 0 : userUnits(written, 0);
+    return px > 0 ? [(px * mmPerPx) / units] : [];
+  };
+  const scales = [...along(attributes['width'], width), ...along(attributes['height'], height)];
+  return scales.length > 0 ? Math.min(...scales) : mmPerPx;
 }

@@ -16,8 +16,10 @@ export function parseSvgPath(data: string, mmPerUnit: number, transforms: readon
   let path = svgpath(data);
   const problem = (path as unknown as { err?: string }).err;
   if (problem) return { problem: problem.replace(/^SvgPath: /, '') };
+  // Arcs go first: a mirrored one comes out turned the wrong way (svgpath 2.6 flips its sweep flag to a '0' that counts as 1).
+  path = path.abs().unshort().unarc();
   for (const transform of transforms) path = path.transform(transform);
-  path = path.scale(mmPerUnit, -mmPerUnit).abs().unshort().unarc();
+  path = path.scale(mmPerUnit, -mmPerUnit);
   const curves: CurveCommand[] = [];
   let failed: string | undefined;
   let at = { x: 0, y: 0 };

@@ -132,6 +132,14 @@ describe('Paths and drawings', () => {
     assertNear(made.area, Math.PI * 100, 0.1);
   });
 
+  it('draw arcs on the side they are on', async () => {
+    // Quarters of a disc bitten out of a square's corners, or standing at them (SVG 1.1, 8.3.8, the sweep flag).
+    const square = (sweep: 0 | 1): string =>
+      `M4 0H16A4 4 0 0 ${sweep} 20 4V16A4 4 0 0 ${sweep} 16 20H4A4 4 0 0 ${sweep} 0 16V4A4 4 0 0 ${sweep} 4 0Z`;
+    assertNear((await makeShape(`{path: "${square(1)}"}`)).area, 400 - (4 - Math.PI) * 16, 0.03);
+    assertNear((await makeShape(`{path: "${square(0)}"}`)).area, 400 - Math.PI * 16, 0.03);
+  });
+
   it('read an SVG file at its true size, transforms and basic shapes included', async () => {
     const svg = `<?xml version="1.0"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 120 80">

@@ -17,6 +17,27 @@ export async function packagedFace(slug: string, subset = 'latin', weight = 400)
   return openFace({ bytes: await packagedFont(slug, subset, weight), index: 0, variations: {} });
 }
 
+/** Fifty words and names that fonts for Western Europe can write (Basic Latin and Latin-1). */
+export const latinWords = [
+  ...['Sorrel', 'Borage', 'Chervil', 'Lovage', 'Fennel', 'Yarrow', 'Quinoa', 'Jostaberry', 'Zucchini', 'Kohlrabi'],
+  ...['Waffle bean', 'Office pea', 'fjord lily', 'AVATAR', 'To Wyn', 'Flax & Rye', 'No. 17', 'Sweet pea!', 'ffi fi fl'],
+  ...[
+    'Angelica',
+    'marigold',
+    'Thyme, wild',
+    'Hyssop',
+    'Périgord',
+    'Grünkohl',
+    'Möhre',
+    'Æbler',
+    'Åse',
+    'Ørjan',
+    'Niño',
+  ],
+  ...['François', 'Zoë', 'Ágnes', 'Håkon', 'Sláinte', 'Straße', 'Ýmir', 'Théo', 'Señorita', 'naïve', 'Björk', 'crème'],
+  ...['Tomato 2026', 'Rye-grass', 'Love', 'Wiesel', 'Yew', 'Kale (red)', 'Pak choi', 'Fava “giant”'],
+];
+
 /** Names and words of a seed library, with accents that Europe's names have. */
 export const words = [
   ...['Sorrel', 'Borage', 'Chervil', 'Lovage', 'Fennel', 'Yarrow', 'Quinoa', 'Jostaberry', 'Zucchini', 'Kohlrabi'],

@@ -21,7 +21,8 @@ declare module 'fontkit' {
     readonly capHeight: number;
     readonly xHeight: number;
     getGlyph(id: number): Glyph;
-    layout(text: string): ShapedRun;
+    layout(text: string, features?: Readonly<Record<string, boolean>>): ShapedRun;
+    getVariation(axes: Readonly<Record<string, number>>): Font;
   }
   export function create(bytes: Uint8Array): Font;
 }

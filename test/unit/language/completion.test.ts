@@ -26,9 +26,9 @@ describe('Completion of keys', () => {
 
   it('puts first what the shape still needs', () => {
     const first = [...offered(shape('a: {text: Sorrel, ^}'))].sort((a, b) => a.rank - b.rank);
-    const needed = first.slice(0, 4).map(({ label }) => label);
-    assert.deepEqual(needed.sort(), ['fit', 'height', 'size', 'width']);
-    assert.ok(first[4]!.rank > first[3]!.rank);
+    const needed = first.slice(0, 6).map(({ label }) => label);
+    assert.deepEqual(needed.sort(), ['cap_height', 'fit', 'height', 'size', 'width', 'x_height']);
+    assert.ok(first[6]!.rank > first[5]!.rank);
   });
 
   it('brings along what a generator is no use without', () => {

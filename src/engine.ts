@@ -12,6 +12,7 @@ import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
 import { SpecSource } from './spec/source.ts';
 import { loadUses } from './spec/used-files.ts';
+import type { Uses } from './spec/used-files.ts';
 import { buildTag } from './tag/build.ts';
 import { StageCache } from './tag/cache.ts';
 import type { UsedFont } from './tag/fonts-used.ts';
@@ -33,6 +34,8 @@ export interface Report {
   readonly accepted: readonly AcceptedIssue[];
   /** What it is lettered in, with the licence that each font states. */
   readonly fonts: readonly UsedFont[];
+  /** The files under `use`, read. */
+  readonly uses: Uses;
   /** Full paths of the files beside the spec that it depends on. */
   readonly files: readonly string[];
   /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
@@ -73,7 +76,7 @@ export class Engine {
     const comments = acceptComments(text);
     if (!model) {
       const judged = judge(issues, source, comments, severities, false);
-      return { source, ...judged, fonts: [], files: uses.files, timings: clock.laps };
+      return { source, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
     const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
     await checkpoint();

@@ -1,17 +1,19 @@
 /** Composes the extension. */
 
 import * as vscode from 'vscode';
+import { registerCompletions } from './editor/completions.ts';
 import { targetSpec } from './editor/documents.ts';
 import { registerExplanations } from './editor/explanations.ts';
 import { exportSvg } from './editor/export.ts';
 import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
 import { IssueHelp } from './editor/issue-help.ts';
-import { registerLoadHover } from './editor/load-hover.ts';
+import { registerHovers, registerSignatures } from './editor/hovers.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
 import { openSample, SampleLibrary } from './editor/samples.ts';
 import { TagService } from './editor/service.ts';
+import { EditorSurroundings } from './editor/surroundings.ts';
 import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
@@ -22,6 +24,7 @@ export function activate(context: vscode.ExtensionContext): void {
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
+  const surroundings = new EditorSurroundings(service, engine, samples);
   const runExport = async (target?: unknown): Promise<vscode.Uri | undefined> => {
     const uri = targetSpec(target);
     if (!uri) return undefined;
@@ -33,7 +36,10 @@ export function activate(context: vscode.ExtensionContext): void {
     registerProblems(service),
     registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
-    registerLoadHover(service),
+    surroundings,
+    registerCompletions(surroundings),
+    registerHovers(service, surroundings),
+    registerSignatures(),
     vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
     vscode.window.registerTreeDataProvider('tagwright.samples', samples),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),

@@ -103,6 +103,7 @@ function copyAssets(): void {
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
+  cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });
   for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
     const fonts = join(dist, 'fonts');
     for (const face of faces) cpSync(join(modules, name, face.file), join(fonts, bundledFileName(face)));

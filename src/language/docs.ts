@@ -19,6 +19,7 @@ export function kindOfValue(node: SchemaNode): string {
   const options = alternatives(node);
   if (options.some(isLength)) return 'length';
   const option = options[0];
+  if (option?.const !== undefined) return String(option.const);
   if (option?.enum) return option.enum.length > 4 ? 'one of several words' : option.enum.join(' | ');
   const type = String(option?.type ?? '');
   const names: Readonly<Record<string, string>> = {

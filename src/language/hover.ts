@@ -8,7 +8,7 @@ import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { generatorKeys } from '../spec/read-generator.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
-import { bothLengths, sizeIn } from './figures.ts';
+import { lengthIn, sizeIn } from './figures.ts';
 import { hitAt } from './hit.ts';
 import type { Hit } from './hit.ts';
 import { isHangerOf, loadDocs, pieceDocs } from './piece-docs.ts';
@@ -78,7 +78,10 @@ function lengthLine(path: YamlPath, source: SpecSource): string {
   if (!schemasAt(path).some(isLength)) return '';
   const units = unitsOf(source);
   const length = parseLength(written, units);
-  return 'mm' in length ? `${plain(String(written))} = ${bothLengths(length.mm, units)}` : '';
+  if (!('mm' in length)) return '';
+  const own = typeof written === 'number' ? `${written} ${units}` : written.trim();
+  const others = [lengthIn(length.mm, 'mm'), lengthIn(length.mm, 'in')].filter((each) => each !== own);
+  return [plain(own), ...others].join(' = ');
 }
 
 function unitsOf({ value }: SpecSource): Units {

@@ -7,6 +7,5 @@
 export function plain(text: string): string {
   return text
     .replace(/\s+/g, ' ')
-    .replace(/[&<>]/g, (sign) => `&#${sign.charCodeAt(0)};`)
-    .replace(/[\\`*_{}[\]()#+\-.!|~$:]/g, '\\$&');
+    .replace(/[\\`*_{}[\]()#+\-.!|~$:&<>]/g, (sign) => (/[&<>]/.test(sign) ? `&#${sign.charCodeAt(0)};` : `\\${sign}`));
 }

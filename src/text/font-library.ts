@@ -57,6 +57,11 @@ export class FontLibrary {
     return [...new Set([...bundledFonts.map((font) => font.family), ...families])];
   }
 
+  /** What is installed on the computer; read once, which may take a second where there are many. */
+  installed(): Promise<SystemFonts> {
+    return this.#systemFonts();
+  }
+
   /** Forgets what is installed, for when that may have changed. */
   refresh(): void {
     this.#system = undefined;

@@ -4,6 +4,7 @@
  * cold: the first computation of a fresh engine (fonts opened, code not yet warmed by the runtime).
  * lettering: warm, after a change of the text, so that everything made from it is made anew.
  * figure: warm, after a change of one length that no lettering hangs on.
+ * Then completion and hover at every offset of every sample.
  * Times in ms; p50 and p95 over the rounds. The scene for the preview's page is counted in `total`.
  */
 
@@ -14,6 +15,7 @@ import { Engine } from '../../src/engine.ts';
 import type { Report } from '../../src/engine.ts';
 import { sceneOf } from '../../src/preview/scene.ts';
 import { bundledFileName, bundledFonts } from '../../src/text/bundled-fonts.ts';
+import { languageTimes } from './language.ts';
 import { nodeFontFiles } from '../../src/text/node-font-files.ts';
 
 const rounds = 40;
@@ -94,6 +96,11 @@ try {
       for (let round = 0; round < rounds; round++) times.push(await timed(engine, edit(text, round)));
       print(name, kind, times);
     }
+  }
+  const times = await languageTimes(join(root, 'samples'), new Engine(nodeFontFiles(fonts)));
+  for (const [name, values] of times) {
+    const [p50, p95] = [percentile(values, 0.5), percentile(values, 0.95)];
+    console.log(`${name} at ${values.length} offsets: p50 ${p50}, p95 ${p95} ms`);
   }
 } finally {
   rmSync(fonts, { recursive: true });

@@ -40,6 +40,8 @@ describe('Text in a hover', () => {
         `${open} in ${shown}`,
       );
     }
+    // Character references as in the HTML standard; Markdown leaves them as they are.
+    assert.equal(plain('a & <b>'), 'a &#38; &#60;b&#62;');
     assert.equal(plain('Bears a pull\n  of 14 N'), 'Bears a pull of 14 N');
   });
 });

@@ -1,0 +1,34 @@
+/** Completion and hover at every offset of every sample: what the editor waits for while one types. */
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Engine } from '../../src/engine.ts';
+import { completionsAt } from '../../src/language/complete.ts';
+import { fontNotes } from '../../src/language/fonts.ts';
+import { hoverAt } from '../../src/language/hover.ts';
+import { nothingAround } from '../../src/language/surroundings.ts';
+import { SpecSource } from '../../src/spec/source.ts';
+
+export async function languageTimes(folder: string, engine: Engine): Promise<Map<string, number[]>> {
+  const completion: number[] = [];
+  const hover: number[] = [];
+  const around = { ...nothingAround, fonts: fontNotes(await engine.fonts.installed()) };
+  for (const name of readdirSync(folder).filter((each) => each.endsWith('.tag.yaml'))) {
+    const text = readFileSync(join(folder, name), 'utf8');
+    const report = await engine.compute(text, { locate: () => undefined });
+    for (let offset = 0; offset <= text.length; offset++) {
+      completion.push(timed(() => completionsAt(text, offset, around)));
+      hover.push(timed(() => hoverAt(new SpecSource(text), offset, report, around.fonts)));
+    }
+  }
+  return new Map([
+    ['completion', completion],
+    ['hover', hover],
+  ]);
+}
+
+function timed(run: () => unknown): number {
+  const start = performance.now();
+  run();
+  return performance.now() - start;
+}

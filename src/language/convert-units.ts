@@ -1,0 +1,67 @@
+/** A spec in the other unit: every length rewritten, and `units` said. */
+
+import { lengthText } from '../edits/length-text.ts';
+import type { TextEdit } from '../issue.ts';
+import { parseLength } from '../spec/length.ts';
+import type { Units } from '../spec/length.ts';
+import type { SpecSource } from '../spec/source.ts';
+import type { SpecNode } from '../spec/tree.ts';
+import { isLength, rootSchemas, schemasUnder } from './schema.ts';
+import type { SchemaNode } from './schema.ts';
+import { isGroup, valueAt } from './values.ts';
+
+export interface Conversion {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/**
+ * To a ten-thousandth of an inch or a hundredth of a millimetre. Lengths in points and pixels stay. `undefined` where path
+ * data would change its size with the units.
+ */
+export function unitConversion(source: SpecSource): Conversion | undefined {
+  const { tree, value } = source;
+  if (tree?.kind !== 'map' || tree.flow || hasPathData(value)) return undefined;
+  const from: Units = valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
+  const to: Units = from === 'in' ? 'mm' : 'in';
+  const lengths = lengthEdits(tree, rootSchemas, from, to);
+  const written = tree.entries.find(({ key }) => key.value === 'units')?.value;
+  const first = tree.entries.find(({ key }) => key.value === 'tagwright');
+  if (!written && !first?.value) return undefined;
+  const at = first?.value?.range.end ?? 0;
+  const units: TextEdit = written
+    ? { range: written.range, text: to }
+    : { range: { start: at, end: at }, text: `${source.text.includes('\r\n') ? '\r\n' : '\n'}units: ${to}` };
+  return { title: `Convert this file to ${to === 'in' ? 'inches' : 'millimetres'}`, edits: [units, ...lengths] };
+}
+
+function lengthEdits(node: SpecNode, schemas: readonly SchemaNode[], from: Units, to: Units): TextEdit[] {
+  switch (node.kind) {
+    case 'alias':
+      return [];
+    case 'list':
+      return node.items.flatMap((item, index) =>
+        item ? lengthEdits(item, schemasUnder(schemas, index), from, to) : [],
+      );
+    case 'map':
+      return node.entries.flatMap(({ key, value }) =>
+        value ? lengthEdits(value, schemasUnder(schemas, String(key.value)), from, to) : [],
+      );
+    case 'scalar': {
+      const { value, range, quoted } = node;
+      if (!schemas.some(isLength) || (typeof value !== 'number' && typeof value !== 'string')) return [];
+      const unit = /[a-z]+\s*$/.exec(String(value))?.[0].trim();
+      if (unit === to || unit === 'pt' || unit === 'px') return [];
+      const length = parseLength(value, from);
+      if (!('mm' in length)) return [];
+      const text = lengthText(length.mm, unit === undefined ? 0 : `0 ${to}`, to);
+      return [{ range, text: quoted ? JSON.stringify(text) : text }];
+    }
+  }
+}
+
+/** Its figures are in the spec's units and carry none of their own. */
+function hasPathData(value: unknown): boolean {
+  if (Array.isArray(value)) return value.some(hasPathData);
+  return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));
+}

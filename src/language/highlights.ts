@@ -1,0 +1,36 @@
+/** The names of a spec as what they are names of, for colouring. */
+
+import type { TextRange } from '../issue.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { namesIn } from './names.ts';
+
+export const colouredKinds = ['shape', 'piece', 'named', 'font'] as const;
+
+export interface ColouredName {
+  readonly range: TextRange;
+  readonly kind: (typeof colouredKinds)[number];
+  readonly given: boolean;
+}
+
+/** In the order of the text. Files are links and look so. */
+export function colouredNames({ tree }: SpecSource): ColouredName[] {
+  return namesIn(tree)
+    .flatMap(({ kind, range, given }): ColouredName[] => {
+      switch (kind) {
+        case 'shape':
+        case 'part':
+          return [{ range, kind: 'shape', given }];
+        case 'piece':
+        case 'font':
+          return [{ range, kind, given }];
+        case 'hanger':
+        case 'stock':
+        case 'tie':
+          return [{ range, kind: 'named', given }];
+        case 'drawing':
+        case 'spec':
+          return [];
+      }
+    })
+    .sort((a, b) => a.range.start - b.range.start);
+}

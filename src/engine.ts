@@ -89,7 +89,7 @@ export class Engine {
     const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judge(placed(findings, source, tag.units), source, comments, severities, complete);
     const files = [...uses.files, ...loaded.files];
-    return { source, tag, model, ...judged, fonts: loaded.fontsUsed, files, timings: clock.laps };
+    return { source, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
   }
 
   async #readText(path: string): Promise<string> {

@@ -7,6 +7,7 @@ import { parseLength } from '../spec/length.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { generatorKeys } from '../spec/read-generator.ts';
+import { centringDocs } from './centring.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
 import { lengthIn, sizeIn } from './figures.ts';
 import { hitAt } from './hit.ts';
@@ -48,7 +49,8 @@ function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | unde
   const key = String(word.value);
   const hung = tag?.pieces.find((piece) => isHangerOf(piece, path));
   const load = hung && tag ? loadDocs(hung, tag) : '';
-  return [`**${plain(key)}** – ${kindOfValue(node)}`, keyDocs(key, node), lengthLine(path, source), load];
+  const centring = tag && ['place', 'by', 'fit'].includes(key) ? centringDocs(path, tag) : '';
+  return [`**${plain(key)}** – ${kindOfValue(node)}`, keyDocs(key, node), lengthLine(path, source), centring, load];
 }
 
 function aboutValue(

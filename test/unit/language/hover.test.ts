@@ -146,3 +146,24 @@ describe('Help inside lists', () => {
     assert.equal(help('pieces:\n  t: {body: [^]}\n'), undefined);
   });
 });
+
+describe('Hovering over where a shape is put', () => {
+  it('tells how far off the middle it is by each rule', async () => {
+    // Exact: the box of this triangle is centred on the plate, its centroid lies a third from its left side: 30/3 − 30/2 = −5.
+    const text = `tagwright: 1
+shapes:
+  plate: {rectangle: [60, 40]}
+  drop: {path: "M0 0 L30 10 L0 20 Z", place: {on: plate, by: box}}
+pieces:
+  tag: {body: [plate], engrave: [drop]}
+`;
+    const made = await report(text);
+    for (const word of ['place:', 'by:']) {
+      const { markdown } = hoverAt(made.source, text.indexOf(word), made, [])!;
+      assert.match(markdown, /`box`, by the ruler: in the middle/);
+      assert.match(markdown, /`mass`, by weight: 5(\.0+)? mm left/);
+      assert.match(markdown, /`eye`, to the eye: 2\.50? mm left/);
+    }
+    assert.doesNotMatch(hoverAt(made.source, text.indexOf('rectangle'), made, [])!.markdown, /middle/);
+  });
+});

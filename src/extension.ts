@@ -1,6 +1,7 @@
 /** Composes the extension. */
 
 import * as vscode from 'vscode';
+import { registerColouring } from './editor/colouring.ts';
 import { registerCompletions } from './editor/completions.ts';
 import { targetSpec } from './editor/documents.ts';
 import { registerExplanations } from './editor/explanations.ts';
@@ -9,10 +10,13 @@ import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
 import { IssueHelp } from './editor/issue-help.ts';
 import { registerHovers, registerSignatures } from './editor/hovers.ts';
+import { registerNavigation } from './editor/navigation.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
+import { registerRewriting } from './editor/rewriting.ts';
 import { openSample, SampleLibrary } from './editor/samples.ts';
 import { TagService } from './editor/service.ts';
+import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
 import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
@@ -40,6 +44,10 @@ export function activate(context: vscode.ExtensionContext): void {
     registerCompletions(surroundings),
     registerHovers(service, surroundings),
     registerSignatures(),
+    registerNavigation(service),
+    registerSizeMarks(service),
+    registerColouring(),
+    registerRewriting(service),
     vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
     vscode.window.registerTreeDataProvider('tagwright.samples', samples),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),

@@ -83,6 +83,11 @@ export class TagService implements TagResults, vscode.Disposable {
     return this.#specs.get(uri.toString())?.result;
   }
 
+  /** Of every spec that has been computed. */
+  all(): Checked[] {
+    return [...this.#specs.values()].flatMap(({ result }) => result ?? []);
+  }
+
   request(uri: vscode.Uri): void {
     const watched = this.#specs.get(uri.toString());
     if (watched?.result) this.#changed.fire(watched.result);

@@ -2,6 +2,7 @@
 
 import type { Report } from '../engine.ts';
 import type { YamlPath } from '../issue.ts';
+import type { SpecSource } from '../spec/source.ts';
 import type { Shape } from '../spec/model.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { lengthIn, sizeIn } from './figures.ts';
@@ -16,18 +17,18 @@ export interface SizeHint {
   readonly tip: string;
 }
 
-export function hintsOf(report: Report): SizeHint[] {
-  const { tag, model } = report;
+/** `source`: the text as it stands now, which may be newer than what was made. */
+export function hintsOf({ tag, model }: Report, source: SpecSource): SizeHint[] {
   if (!tag || !model) return [];
-  const shapes = [...model.shapes.values()].flatMap((shape) => shapeHint(shape, tag, report) ?? []);
+  const shapes = [...model.shapes.values()].flatMap((shape) => shapeHint(shape, tag, source) ?? []);
   const hangers = tag.pieces.flatMap((piece) =>
-    piece.hangers.flatMap((hanger) => hangerHint(hanger, tag, report) ?? []),
+    piece.hangers.flatMap((hanger) => hangerHint(hanger, tag, source) ?? []),
   );
   return [...shapes, ...hangers].sort((a, b) => a.offset - b.offset);
 }
 
 /** The side that follows from the other, or the size where neither is said. */
-function shapeHint(shape: Shape, tag: Tag, report: Report): SizeHint | undefined {
+function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undefined {
   const { width, height } = shape.modifiers;
   const size = sizeOfRegion(tag.made.get(shape)?.region ?? []);
   if (!size || (width !== undefined && height !== undefined)) return undefined;
@@ -36,19 +37,19 @@ function shapeHint(shape: Shape, tag: Tag, report: Report): SizeHint | undefined
       [...shape.path, 'width'],
       `× ${lengthIn(round(size.height), tag.units)}`,
       'The height that follows from the width',
-      report,
+      source,
     );
   if (height !== undefined)
     return behind(
       [...shape.path, 'height'],
       `× ${lengthIn(round(size.width), tag.units)}`,
       'The width that follows from the height',
-      report,
+      source,
     );
   const key = keyBehind(shape);
   return key === undefined
     ? undefined
-    : behind([...shape.path, key], `= ${sizeIn(size, tag.units)}`, 'The finished size', report);
+    : behind([...shape.path, key], `= ${sizeIn(size, tag.units)}`, 'The finished size', source);
 }
 
 /** Where the size is not what stands there anyway. */
@@ -75,21 +76,21 @@ function keyBehind({ generator, modifiers }: Shape): string | undefined {
 function hangerHint(
   { path, openingSize, openingLength }: PlacedHanger,
   tag: Tag,
-  report: Report,
+  source: SpecSource,
 ): SizeHint | undefined {
-  const written = valueAt(report.source.value, path);
+  const written = valueAt(source.value, path);
   if (typeof written !== 'object' || written === null || 'opening' in written) return undefined;
   const opening =
     openingLength > openingSize + 0.01
       ? sizeIn({ width: openingLength, height: openingSize }, tag.units)
       : lengthIn(round(openingSize), tag.units);
-  return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', report);
+  return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', source);
 }
 
 /** To a tenth of a millimetre, as sizes are told. */
 const round = (mm: number): number => Math.round(mm * 10) / 10;
 
-function behind(path: YamlPath, text: string, tip: string, { source }: Report): SizeHint | undefined {
+function behind(path: YamlPath, text: string, tip: string, source: SpecSource): SizeHint | undefined {
   // What a used file says has its place there.
   if (valueAt(source.value, path) === undefined) return undefined;
   return { offset: source.range(path).end, text, tip };

@@ -2,8 +2,10 @@
 
 import type { Report } from '../engine.ts';
 import type { TextRange } from '../issue.ts';
+import type { SpecSource } from '../spec/source.ts';
 import { counted, sizeIn } from './figures.ts';
 import { partsOf, sizeOfRegion } from './sizes.ts';
+import { valueAt } from './values.ts';
 
 export interface PieceLens {
   readonly piece: string;
@@ -14,12 +16,12 @@ export interface PieceLens {
   readonly size: string;
 }
 
-/** None while there is no tag: what was made of an earlier text is not what stands below. */
-export function lensesOf({ tag, source, issues }: Report): PieceLens[] {
+/** `source`: the text as it stands now, which may be newer than what was made. */
+export function lensesOf({ tag, issues }: Report, source: SpecSource): PieceLens[] {
   if (!tag) return [];
   return tag.pieces.flatMap(({ id, path, region }) => {
     const size = sizeOfRegion(region);
-    if (!size) return [];
+    if (!size || valueAt(source.value, path) === undefined) return [];
     const count = (severity: string) =>
       issues.filter((issue) => issue.piece === id && issue.severity === severity).length;
     const [errors, warnings] = [count('error'), count('warning')];

@@ -5,20 +5,8 @@ import type { Units } from './format.ts';
 import { gridStep, toScreen, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** The tile of wood grain, in mm. */
-const tile = { width: 90, height: 36 };
-/** Each line's height at the tile's edges and in its middle, and its slopes there. */
-const grainLines: readonly (readonly [edge: number, middle: number, edgeSlope: number, middleSlope: number])[] = [
-  [2.5, 2.2, -0.06, 0.05],
-  [6, 6.4, 0.05, -0.04],
-  [8.2, 8.6, 0.02, -0.03],
-  [12.4, 12.7, -0.07, -0.05],
-  [15.1, 15.4, 0.03, 0.04],
-  [19.7, 19.8, -0.06, 0.06],
-  [22.3, 22.6, 0.04, -0.04],
-  [26.6, 26.9, -0.05, -0.04],
-  [29.4, 29.7, 0.03, 0.04],
-  [33.5, 33.7, -0.04, 0.05],
-];
+const tile = { width: 90, height: 40 };
+const grainLines = 34;
 
 export class Defs {
   private readonly gridPath = svg('path');
@@ -28,14 +16,17 @@ export class Defs {
     { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '6', height: '6' },
     svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
   );
-  private readonly grain = svg(
-    'pattern',
-    { id: 'grain', patternUnits: 'userSpaceOnUse', width: `${tile.width}`, height: `${tile.height}` },
-    ...grainLines.map((line, index) =>
-      svg('path', { d: grainPath(...line), 'stroke-width': `${0.18 + ((index * 7) % 5) * 0.08}` }),
+  private readonly grain = svg('pattern', grainTile('grain', 0), ...grain());
+  /** The same sheet, another place of it. */
+  private readonly onTop = svg('pattern', grainTile('grain-on-top', 17), ...grain());
+  private readonly gloss = svg(
+    'linearGradient',
+    { id: 'gloss', x1: '0', y1: '0', x2: '1', y2: '1' },
+    ...glossStops.map(([offset, opacity]) =>
+      svg('stop', { offset: `${offset}`, 'stop-color': '#fff', 'stop-opacity': `${opacity}` }),
     ),
   );
-  readonly element = svg('defs', {}, this.grid, this.hatch, this.grain);
+  readonly element = svg('defs', {}, this.grid, this.hatch, this.grain, this.onTop, this.gloss);
   readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
 
   /** The grid moves with the drawing; hatching keeps its spacing on the screen at every zoom. */
@@ -50,12 +41,47 @@ export class Defs {
   }
 }
 
+/** A broad and a narrow streak of light across the sheet. */
+const glossStops: readonly (readonly [offset: number, opacity: number])[] = [
+  [0, 0.05],
+  [0.18, 0.32],
+  [0.3, 0.08],
+  [0.34, 0.22],
+  [0.4, 0.04],
+  [1, 0.12],
+];
+
+function grainTile(id: string, shift: number): Readonly<Record<string, string>> {
+  const { width, height } = tile;
+  const place = { x: `${shift * 1.7}`, y: `${shift}`, width: `${width}`, height: `${height}` };
+  return { id, patternUnits: 'userSpaceOnUse', ...place };
+}
+
+/**
+ * Years of growth: lines that crowd and spread as they cross the tile, each of its own breadth and darkness. The sines only
+ * stand for chance, and give the same wood every time.
+ */
+function grain(): SVGPathElement[] {
+  return Array.from({ length: grainLines }, (_, nth) => {
+    const part = nth / grainLines;
+    const wander = Math.sin(nth * 12.9898) * 0.5 + Math.sin(nth * 4.1414) * 0.5;
+    const y = tile.height * (part + 0.012 * wander + 0.02 * Math.sin(part * 4 * Math.PI));
+    const sway = 0.5 * Math.sin(part * 6 * Math.PI) + 0.25 * wander;
+    const dark = 0.5 + 0.5 * Math.sin(nth * 2.399);
+    return svg('path', {
+      d: grainPath(y, sway),
+      'stroke-width': (0.1 + 0.34 * dark * dark).toFixed(3),
+      'stroke-opacity': (0.1 + 0.28 * dark).toFixed(3),
+    });
+  });
+}
+
 /** Leaves the right edge as it enters the left, so that tiles join. */
-function grainPath(edge: number, middle: number, edgeSlope: number, middleSlope: number): string {
-  const half = tile.width / 2;
-  const reach = half * 0.4;
+function grainPath(y: number, sway: number): string {
+  const [third, end] = [tile.width / 3, tile.width];
+  const at = (height: number): string => height.toFixed(2);
   return (
-    `M0 ${edge}C${reach} ${edge + reach * edgeSlope} ${half - reach} ${middle - reach * middleSlope} ${half} ${middle}` +
-    `S${tile.width - reach} ${edge - reach * edgeSlope} ${tile.width} ${edge}`
+    `M0 ${at(y)}C${third} ${at(y + sway)} ${third} ${at(y + sway)} ${end / 2} ${at(y + sway * 0.3)}` +
+    `S${2 * third} ${at(y - sway)} ${end} ${at(y)}`
   );
 }

@@ -98,6 +98,7 @@ function isScene(value: unknown): value is Scene {
     (value['units'] === 'mm' || value['units'] === 'in') &&
     isFields(value['colours']) &&
     isNumbers([value['kerf']], 1) &&
+    (value['thickness'] === undefined || isNumbers([value['thickness']], 1)) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&
     isListOf(value['pieces'], isPiece)

@@ -5,12 +5,13 @@ import { Announcer, sceneSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
-import { byId, mayMove, setAttribute } from './dom.ts';
+import { byId, mayMove, setAttribute, setText } from './dom.ts';
 import { Editing } from './editing.ts';
 import { FixMenu } from './fix-menu.ts';
 import { IssuesList } from './issues-list.ts';
 import { LayerButtons } from './layers.ts';
-import { allLooks, lookOf } from './look.ts';
+import { captionOf } from './caption.ts';
+import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
@@ -38,6 +39,7 @@ const closeScale = 8;
 export class Page {
   private readonly stage = byId('stage');
   private readonly drawing = byId('drawing');
+  private readonly caption = byId('caption');
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
@@ -146,6 +148,9 @@ export class Page {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
       },
+      toggleProof: () => {
+        this.change({ proof: !this.state.proof });
+      },
       exportSvg: () => {
         host.send({ type: 'export', source: state.source });
       },
@@ -230,6 +235,8 @@ export class Page {
   private showChoices(): void {
     this.wantBeam();
     this.layers.show(this.state.hiddenLayers);
+    this.stage.classList.toggle('proof', this.state.proof);
+    setAttribute(byId('proof'), 'aria-pressed', `${this.state.proof}`);
     byId('dock').hidden = !this.state.dockOpen;
   }
 
@@ -243,7 +250,7 @@ export class Page {
     this.pieces.patch(scene, this.state.hiddenPieces);
     this.arranged = scene && arrange(scene, this.state.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
-      this.sceneView.draw(this.arranged, this.state.hiddenPieces, scene.grips);
+      this.sceneView.draw(scene, this.arranged, this.state.hiddenPieces);
       this.editing.draw(this.state.hiddenPieces);
       const { walls, cutPaths } = this.measuring.of(message);
       this.sceneView.showBeam(cutPaths, scene.kerf);
@@ -251,11 +258,13 @@ export class Page {
       for (const [operation, colour] of Object.entries(scene.colours)) {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
-      for (const look of allLooks) document.body.classList.toggle(look, look === lookOf(scene.material));
+      showLook(scene.material);
+      this.caption.hidden = !this.state.proof;
+      setText(this.caption, captionOf(scene));
       setAttribute(this.drawing, 'aria-label', `${scene.title}: ${sceneSentence(message)}`);
     }
     this.pins.patch(scene ? pins : [], this.state.hiddenPieces, scene?.units ?? 'mm');
-    this.toolbar.patch(this.state.arrangement, scene?.pieces.length ?? 0);
+    this.toolbar.patch(this.state.arrangement, scene?.pieces ?? []);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }

@@ -1,6 +1,7 @@
 /** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
 
 import type {
+  Scene,
   SceneCutPath,
   SceneGrip,
   SceneHanger,
@@ -8,14 +9,18 @@ import type {
   ScenePiece,
   SceneShape,
 } from '../src/preview/protocol.ts';
-import type { Arranged } from './arrange.ts';
+import { leadersOf, type Arranged } from './arrange.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { joined, moved, type Box } from './viewport.ts';
 
+/** What an edge is drawn as high as where the spec does not say, in mm. */
+const usualThicknessMm = 3;
+
 export class SceneView {
   private readonly sheet = svg('g');
-  readonly world = svg('g', { id: 'world' }, this.sheet);
+  private readonly leaders = svg('path', { class: 'leaders' });
+  readonly world = svg('g', { id: 'world' }, this.leaders, this.sheet);
   private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.sheet, () => new PieceView());
   private grips: readonly SceneGrip[] = [];
   private taken: string | undefined;
@@ -24,8 +29,11 @@ export class SceneView {
   private lit: ReadonlySet<string> = new Set();
   private hot: ReadonlySet<string> = new Set();
 
-  draw(arranged: Arranged, hidden: readonly string[], grips: readonly SceneGrip[]): void {
-    this.grips = grips;
+  draw(scene: Scene, arranged: Arranged, hidden: readonly string[]): void {
+    this.grips = scene.grips;
+    const lines = leadersOf(scene, arranged).map(([from, to]) => `M${from.join(' ')}L${to.join(' ')}`);
+    setAttribute(this.leaders, 'd', lines.join(''));
+    this.world.style.setProperty('--thickness', `${scene.thickness ?? usualThicknessMm}`);
     this.pieces.patch(arranged.order);
     this.offsets = arranged.offsets;
     this.shown = arranged.order.map(({ id }) => id);
@@ -104,8 +112,11 @@ export class SceneView {
 class PieceView implements ItemView<ScenePiece> {
   /** The shadow of a piece seen close up, where blurring it would slow down each step of a pan. */
   private readonly shade = svg('path', { class: 'shade' });
+  /** The cut edge, as seen from a little above. */
+  private readonly edge = svg('path', { class: 'edge' });
   private readonly solid = svg('path', { class: 'solid' });
-  private readonly grain = svg('path', { class: 'grain', fill: 'url(#grain)' });
+  private readonly grain = svg('path', { class: 'grain' });
+  private readonly gloss = svg('path', { class: 'gloss', fill: 'url(#gloss)' });
   private readonly shapes = svg('g');
   private readonly shapeList = new KeyedList<SceneShape>(this.shapes, () => new ShapeView());
   private readonly hangers = svg('g');
@@ -117,7 +128,7 @@ class PieceView implements ItemView<ScenePiece> {
   readonly element = svg(
     'g',
     { class: 'piece' },
-    svg('g', { class: 'finish' }, this.shade, this.solid, this.grain),
+    svg('g', { class: 'finish' }, this.shade, this.edge, this.solid, this.grain, this.gloss),
     this.shapes,
     this.hangers,
     this.parts,
@@ -126,7 +137,10 @@ class PieceView implements ItemView<ScenePiece> {
 
   update(piece: ScenePiece): void {
     setAttribute(this.element, 'data-piece', piece.id);
-    for (const path of [this.shade, this.solid, this.grain]) setAttribute(path, 'd', piece.solid);
+    // Glued on pieces are cut from another place of the sheet.
+    setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
+    for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss])
+      setAttribute(path, 'd', piece.solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.hangerList.patch(piece.hangers);
@@ -165,7 +179,7 @@ class ShapeView implements ItemView<SceneShape> {
 }
 
 class PartView implements ItemView<ScenePart> {
-  private readonly paths = ['burn', 'halo', 'line', 'hit'].map((name) => svg('path', { class: name }));
+  private readonly paths = ['lip', 'burn', 'halo', 'line', 'hit'].map((name) => svg('path', { class: name }));
   readonly element = svg('g', {}, ...this.paths);
 
   update(part: ScenePart): void {
@@ -173,7 +187,7 @@ class PartView implements ItemView<ScenePart> {
       this.element.dataset['operation'] = part.operation;
       this.element.setAttribute('class', `part op-${part.operation}`);
       // As an attribute: in a style sheet the reference would be looked for in the sheet's own file.
-      this.paths[2]!.setAttribute('fill', part.operation === 'engrave' ? 'url(#hatch)' : 'none');
+      this.paths[3]!.setAttribute('fill', part.operation === 'engrave' ? 'url(#hatch)' : 'none');
     }
     for (const path of this.paths) setAttribute(path, 'd', part.data);
     setTarget(this.element, part);

@@ -27,10 +27,20 @@ export interface PageState {
   readonly hiddenPieces: readonly string[];
   /** The lists of pieces and problems below the drawing. */
   readonly dockOpen: boolean;
+  /** Only the finished look is shown, as to a customer. */
+  readonly proof: boolean;
 }
 
 export function initialState(source: string): PageState {
-  return { source, arrangement: 'assembled', viewports: {}, hiddenLayers: ['beam'], hiddenPieces: [], dockOpen: true };
+  return {
+    source,
+    arrangement: 'assembled',
+    viewports: {},
+    hiddenLayers: ['beam'],
+    hiddenPieces: [],
+    dockOpen: true,
+    proof: false,
+  };
 }
 
 /** The state of another spec, or anything else that does not fit, gives the initial one, part by part. */
@@ -49,6 +59,7 @@ export function parseState(saved: unknown, source: string): PageState {
       : initial.hiddenLayers,
     hiddenPieces: listed(saved['hiddenPieces']).filter((id) => typeof id === 'string'),
     dockOpen: saved['dockOpen'] !== false,
+    proof: saved['proof'] === true,
   };
 }
 

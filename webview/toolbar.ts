@@ -1,12 +1,15 @@
 /** The buttons for arrangement, zoom and export. */
 
+import type { ScenePiece } from '../src/preview/protocol.ts';
 import { arrangements, type Arrangement } from './arrange.ts';
 import { byId, setAttribute, setText } from './dom.ts';
 import { zoomText } from './format.ts';
+import { isPlain } from './keys.ts';
 import { roving } from './roving.ts';
 import { zoomAtCentre, zoomStep, type Steered } from './viewport-input.ts';
 
 interface ToolbarActions {
+  toggleProof(): void;
   arrange(arrangement: Arrangement): void;
   exportSvg(): void;
 }
@@ -38,6 +41,12 @@ export class Toolbar {
     for (const [name, zoom] of Object.entries(zooms)) {
       zoomButton(name).addEventListener('click', zoom);
     }
+    byId('proof').addEventListener('click', () => {
+      actions.toggleProof();
+    });
+    document.addEventListener('keydown', (event) => {
+      if (isPlain(event, 'p')) actions.toggleProof();
+    });
     this.export.addEventListener('click', () => {
       actions.exportSvg();
     });
@@ -45,9 +54,11 @@ export class Toolbar {
   }
 
   /** One piece cannot be taken apart; without a piece there is nothing to export. */
-  patch(arrangement: Arrangement, pieceCount: number): void {
-    this.arrangement.hidden = pieceCount < 2;
-    this.export.disabled = pieceCount === 0;
+  patch(arrangement: Arrangement, pieces: readonly ScenePiece[]): void {
+    this.arrangement.hidden = pieces.length < 2;
+    this.export.disabled = pieces.length === 0;
+    // Without anything glued there are no layers to lift.
+    this.button('exploded').hidden = !pieces.some(({ glueTo }) => glueTo !== undefined);
     for (const name of arrangements) setAttribute(this.button(name), 'aria-pressed', `${name === arrangement}`);
   }
 

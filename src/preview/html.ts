@@ -28,6 +28,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <div id="tools" role="toolbar" aria-label="Preview tools">
     <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
       <button type="button" data-arrangement="assembled" aria-pressed="true" title="Pieces in place, one on another">Assembled</button>
+      <button type="button" data-arrangement="exploded" aria-pressed="false" title="Each layer lifted off the one it is glued on">Exploded</button>
       <button type="button" data-arrangement="apart" aria-pressed="false" title="Pieces side by side">Apart</button>
     </div>
     <div id="zoom" class="segments" role="group" aria-label="Zoom">
@@ -37,6 +38,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
       <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
     </div>
     <button type="button" id="set-screen" title="Measure this screen, so that true size is true" aria-haspopup="dialog">${icon('M1.5 3.5h13v9h-13zM1.5 6.5h13')}<span>True size…</span></button>
+    <button type="button" id="proof" aria-pressed="false" title="Only the finished look, as for a customer (P)">${icon('M2 3h12v10H2zM4.5 10l2.5-3 2 2.2 1.3-1.4 1.7 2.2')}<span>Proof</span></button>
     <button type="button" id="measure" aria-pressed="false" title="Measure from point to point (M)">${icon('M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5')}<span>Measure</span></button>
     <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
   </div>
@@ -47,6 +49,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
+  <p id="caption" hidden></p>
   <div id="tip" role="tooltip" hidden></div>
   <div id="banner" hidden><span></span> <button type="button"></button></div>
   <div id="empty" hidden>

@@ -108,6 +108,8 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
+  /** Of the sheet, in mm. */
+  readonly thickness?: number;
   /** Width that the beam takes, in mm. */
   readonly kerf: number;
   /** A CSS hex colour for each operation. */

@@ -33,6 +33,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     title: tag.title,
     units: tag.units,
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
+    ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
     kerf: tag.stock.kerf,
     colours: operationColours,
     pieces,

@@ -26,6 +26,7 @@ function scene(width: number): Scene {
     title: 'Sorrel',
     units: 'mm',
     material: 'birch plywood',
+    thickness: 3,
     kerf: 0.2,
     colours: operationColours,
     pieces: [backing(width), letters()],

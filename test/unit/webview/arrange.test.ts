@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { Scene, ScenePiece } from '../../../src/preview/protocol.ts';
-import { arrange, glueChain } from '../../../webview/arrange.ts';
+import { arrange, glueChain, leadersOf, type Arrangement } from '../../../webview/arrange.ts';
 import type { Box } from '../../../webview/viewport.ts';
 import { sceneMessage } from '../../page/scenes.ts';
 
@@ -17,7 +17,7 @@ function piece(id: string, bounds: Box, glueTo?: string): ScenePiece {
 const sceneWith = (...pieces: ScenePiece[]): Scene => ({ ...sceneMessage().scene!, pieces });
 
 /** The boxes of the pieces where they are drawn. */
-function drawn(scene: Scene, arrangement: 'assembled' | 'apart'): Map<string, Box> {
+function drawn(scene: Scene, arrangement: Arrangement): Map<string, Box> {
   const { offsets } = arrange(scene, arrangement);
   return new Map(
     scene.pieces.map(({ id, bounds }) => {
@@ -52,6 +52,34 @@ describe('The arrangement of pieces', () => {
   it('takes pieces apart without one touching another', () => {
     const boxes = drawn(glued, 'apart');
     assert.ok(apart(boxes.get('name')!, boxes.get('back')!));
+  });
+
+  it('lifts every layer clear of all below it, straight up', () => {
+    const layers = sceneWith(
+      piece('leaf', [20, 10, 30, 20], 'name'),
+      piece('name', [5, 5, 75, 25], 'back'),
+      piece('back', [0, 0, 80, 30]),
+      piece('other', [0, 0, 80, 30]),
+    );
+    const boxes = drawn(layers, 'exploded');
+    const order = ['back', 'name', 'leaf'].map((id) => boxes.get(id)!);
+    assert.ok(order[1]![3] < order[0]![1] && order[2]![3] < order[1]![1]);
+    assert.deepEqual([order[1]![0] - order[0]![0], order[2]![0] - order[0]![0]], [5, 20]);
+    assert.ok(apart(boxes.get('other')!, order[0]!) && apart(boxes.get('other')!, order[2]!));
+    const arranged = arrange(layers, 'exploded');
+    assert.equal(leadersOf(layers, arranged).length, 4);
+    assert.deepEqual(
+      arranged.groups.map(({ pieces }) => pieces.map(({ id }) => id)),
+      [['back'], ['other']],
+    );
+  });
+
+  it('keeps in place what is held there', () => {
+    const held = new Map([
+      ['name', [3, 4]],
+      ['back', [1, 2]],
+    ] as const);
+    assert.deepEqual(arrange(glued, 'apart', held).offsets, held);
   });
 
   it('sets separate tags side by side even when assembled: they share no coordinates', () => {

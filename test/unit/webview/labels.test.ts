@@ -71,12 +71,22 @@ describe('Figures', () => {
 describe('The look of a material', () => {
   it('follows the words of its name and is light wood otherwise', () => {
     assert.deepEqual(
-      ['black walnut', 'American cherry', '3 mm MDF', 'clear acrylic', 'card', 'birch plywood', undefined].map(lookOf),
-      ['look-dark', 'look-red', 'look-tan', 'look-clear', 'look-paper', 'look-light', 'look-light'],
+      ['black walnut', 'American cherry', '3 mm MDF', 'clear acrylic', 'card', 'birch plywood', undefined].map((name) =>
+        lookOf(name).join(' '),
+      ),
+      ['look-dark', 'look-red', 'look-fibre', 'look-acrylic', 'look-paper', 'look-light', 'look-light'],
     );
   });
 
+  it('has the colour that is named, but wood has its own', () => {
+    assert.deepEqual(lookOf('ruby red acrylic'), ['look-acrylic', 'tint-red']);
+    assert.deepEqual(lookOf('Kraft card, brown'), ['look-paper', 'tint-brown']);
+    assert.deepEqual(lookOf('red oak'), ['look-tan']);
+  });
+
   it('is one of those that are switched', () => {
-    for (const material of ['oak', 'leather', 'unheard of']) assert.ok(allLooks.includes(lookOf(material)));
+    for (const material of ['oak', 'black leather', 'unheard of']) {
+      for (const look of lookOf(material)) assert.ok(allLooks.includes(look));
+    }
   });
 });

@@ -12,6 +12,7 @@ describe('What a page remembers', () => {
       hiddenLayers: ['score', 'finish'],
       hiddenPieces: ['back'],
       dockOpen: false,
+      proof: true,
     };
     assert.deepEqual(parseState(structuredClone(kept), source), kept);
   });
@@ -46,6 +47,7 @@ describe('What a page remembers', () => {
       hiddenLayers: ['score'],
       hiddenPieces: ['back'],
       dockOpen: true,
+      proof: false,
     });
   });
 

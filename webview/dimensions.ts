@@ -6,6 +6,7 @@ import { setAttribute, setText, svg } from './dom.ts';
 import { crossText, fineText, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { caliper } from './caliper.ts';
+import { rulerPx } from './rulers.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Distance of the dimension line from what it measures. */
@@ -133,7 +134,10 @@ function hangerDimension(
       turn: 0,
     };
   }
-  const side = hanger.centre[0] <= (minX + maxX) / 2 ? -1 : 1;
+  // Away from the middle, unless the figure would be cut off by the ruler or the edge of the stage.
+  const outwards = hanger.centre[0] <= (minX + maxX) / 2 ? -1 : 1;
+  const end = x + outwards * ((radius + leaderPx) * Math.SQRT1_2 + 9 + text.length * charPx);
+  const side = end < rulerPx || end > stage.width ? -outwards : outwards;
   // Leaves the opening at 45° and ends in a short flat stretch under the figure.
   const reach = radius + leaderPx;
   const [startX, startY] = [x + side * radius * Math.SQRT1_2, y - radius * Math.SQRT1_2];

@@ -17,7 +17,7 @@ const { Clipper, ClipperOffset, PolyType, ClipType, PolyFillType, JoinType, EndT
 export const unitsPerMm = 100_000;
 
 /** How far a round corner made by an offset may lie from the true arc, in mm. */
-export const arcToleranceMm = 0.005;
+export const arcToleranceMm = 0.002;
 
 /** A miter longer than this many times the offset is cut off square. */
 const miterLimit = 4;

@@ -1,0 +1,128 @@
+/**
+ * A cubic Bézier through the points of a flattened outline: P. J. Schneider, "An algorithm for automatically fitting
+ * digitized curves", Graphics Gems (1990). The directions at both ends are given; the lengths of the handles follow by
+ * least squares, the parameters of the points from their distances along the polygon, improved by Newton's method.
+ */
+
+import type { Segment } from '../contour.ts';
+import { pointOn } from '../contour.ts';
+import type { Point } from '../types.ts';
+import type { Run } from './joints.ts';
+
+type Cubic = Extract<Segment, { type: 'cubic' }>;
+
+/** How far a point may lie from the curve, in mm. */
+const pointToCurveMm = 0.003;
+
+/** How far the curve may lie from the edges, in mm; an edge of a flattened curve is off it by up to 0.005 mm itself. */
+const curveToEdgeMm = 0.008;
+
+/** Rounds of improving the parameters; most of the gain is in the first few. */
+const rounds = 8;
+
+/** Improvement is given up where the error is beyond this many times the tolerance. */
+const hopeless = 15;
+
+/** Nor does it go on where a round leaves more than this share of the error: what converges so slowly does not arrive. */
+const leastGain = 0.95;
+
+export function fitCubic(run: Run, from: number, to: number): Cubic | undefined {
+  const points = run.points.slice(from, to + 1);
+  const [start, end] = [run.tangents[from]!, run.tangents[to]!];
+  const parameters = alongPolygon(points);
+  let before = Infinity;
+  for (let round = 0; round < rounds; round++) {
+    const cubic = handles(points, parameters, start, end);
+    if (!cubic) return undefined;
+    let error = 0;
+    for (let i = 1; i < points.length - 1; i++) {
+      parameters[i] = nearer(points[0]!, cubic, points[i]!, parameters[i]!);
+      error = Math.max(error, distance(points[i]!, pointOn(points[0]!, cubic, parameters[i]!)));
+    }
+    if (error <= pointToCurveMm) return staysClose(points, parameters, cubic) ? cubic : undefined;
+    if (error > hopeless * pointToCurveMm || error > leastGain * before) return undefined;
+    before = error;
+  }
+  return undefined;
+}
+
+function alongPolygon(points: readonly Point[]): number[] {
+  const along = [0];
+  for (let i = 1; i < points.length; i++) along.push(along[i - 1]! + distance(points[i - 1]!, points[i]!));
+  const total = along.at(-1)!;
+  return along.map((length) => length / total);
+}
+
+/** The least squares for the lengths of both handles; `undefined` where one would point backwards. */
+function handles(points: readonly Point[], parameters: readonly number[], start: Point, end: Point): Cubic | undefined {
+  const [first, last] = [points[0]!, points.at(-1)!];
+  const chord = distance(first, last);
+  const made = (a: number, b: number): Cubic => ({
+    type: 'cubic',
+    c1: { x: first.x + a * start.x, y: first.y + a * start.y },
+    c2: { x: last.x - b * end.x, y: last.y - b * end.y },
+    to: last,
+  });
+  // Between two points alone there is nothing to be fitted: Hermite's choice.
+  if (points.length === 2) return made(chord / 3, chord / 3);
+  let [aa, ab, bb, ax, bx] = [0, 0, 0, 0, 0];
+  const cross = -(start.x * end.x + start.y * end.y);
+  points.forEach((point, i) => {
+    const t = parameters[i]!;
+    const s = 1 - t;
+    const [b0, b1, b2, b3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
+    const dx = point.x - (b0 + b1) * first.x - (b2 + b3) * last.x;
+    const dy = point.y - (b0 + b1) * first.y - (b2 + b3) * last.y;
+    aa += b1 * b1;
+    bb += b2 * b2;
+    ab += b1 * b2 * cross;
+    ax += b1 * (dx * start.x + dy * start.y);
+    bx -= b2 * (dx * end.x + dy * end.y);
+  });
+  const determinant = aa * bb - ab * ab;
+  const a = determinant > 1e-12 ? (ax * bb - bx * ab) / determinant : chord / 3;
+  const b = determinant > 1e-12 ? (aa * bx - ab * ax) / determinant : chord / 3;
+  const least = 1e-3 * chord;
+  return a > least && b > least ? made(a, b) : undefined;
+}
+
+/** One step of Newton's method towards the parameter whose point is nearest to `point`. */
+function nearer(from: Point, cubic: Cubic, point: Point, t: number): number {
+  const { c1, c2, to } = cubic;
+  const s = 1 - t;
+  const at = pointOn(from, cubic, t);
+  const first = (p0: number, p1: number, p2: number, p3: number) =>
+    3 * (s * s * (p1 - p0) + 2 * s * t * (p2 - p1) + t * t * (p3 - p2));
+  const second = (p0: number, p1: number, p2: number, p3: number) =>
+    6 * (s * (p2 - 2 * p1 + p0) + t * (p3 - 2 * p2 + p1));
+  const [vx, vy] = [first(from.x, c1.x, c2.x, to.x), first(from.y, c1.y, c2.y, to.y)];
+  const [wx, wy] = [second(from.x, c1.x, c2.x, to.x), second(from.y, c1.y, c2.y, to.y)];
+  const [dx, dy] = [at.x - point.x, at.y - point.y];
+  const slope = vx * vx + vy * vy + dx * wx + dy * wy;
+  if (slope <= 0) return t;
+  return Math.min(1, Math.max(0, t - (dx * vx + dy * vy) / slope));
+}
+
+/** Whether the curve keeps to the polygon between its points too, and runs through them in their order. */
+function staysClose(points: readonly Point[], parameters: readonly number[], cubic: Cubic): boolean {
+  for (let i = 1; i < points.length; i++) {
+    const [u, v] = [parameters[i - 1]!, parameters[i]!];
+    if (v < u) return false;
+    for (const share of [0.25, 0.5, 0.75]) {
+      const at = pointOn(points[0]!, cubic, u + share * (v - u));
+      if (toEdge(at, points[i - 1]!, points[i]!) > curveToEdgeMm) return false;
+    }
+  }
+  return true;
+}
+
+function toEdge(point: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const t = ((point.x - a.x) * dx + (point.y - a.y) * dy) / (dx * dx + dy * dy || 1);
+  const within = Math.min(1, Math.max(0, t));
+  return Math.hypot(a.x + within * dx - point.x, a.y + within * dy - point.y);
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}

@@ -1,0 +1,170 @@
+/**
+ * Where a polygon that stands for a curve has its corners, and where straight lines begin and end. A flattened curve turns
+ * a little at each point and bulges a little from each edge, both alike from one point to the next; what breaks that is a
+ * joint.
+ */
+
+import type { Point, Ring } from '../types.ts';
+
+/**
+ * An edge whose curve would bulge further from it than this, in mm, is no piece of a curve but a straight line: curves are
+ * flattened to 0.002 mm and round corners made to 0.005 mm.
+ */
+const mostBulgeMm = 0.006;
+
+/** A point that turns less than this is never a corner. */
+const leastCorner = radians(8);
+
+/** Nor is a point that turns at most so many times what the curvature beside it explains. */
+const cornerFactor = 3;
+
+/** No round corner is flattened so coarsely that a point of it turns further. */
+const mostSmooth = radians(75);
+
+/** Directions that differ less than this on both sides of a joint are taken for one: the join is smooth. */
+const smoothWithin = radians(5);
+
+/** A stretch of outline between two joints: its points, and the unit direction of travel at each. */
+export interface Run {
+  readonly points: readonly Point[];
+  readonly tangents: readonly Point[];
+}
+
+interface Outline {
+  readonly points: Ring;
+  /** `lengths[i]` and `directions[i]`: of the edge from point i. */
+  readonly lengths: readonly number[];
+  readonly directions: readonly Point[];
+  /** The signed turn at point i. */
+  readonly turns: readonly number[];
+}
+
+/** The ring cut at its joints. A ring without any comes as one run that ends where it begins. */
+export function runsOf(ring: Ring): Run[] {
+  const outline = measured(ring);
+  const count = ring.length;
+  const straight = ring.map((_, i) => isStraight(outline, i));
+  const joints = [...ring.keys()].filter(
+    (i) => straight[before(i, count)] || straight[i] || isCorner(outline, straight, i),
+  );
+  if (joints.length === 0) {
+    const first = rightmost(ring);
+    const order = [...ring.map((_, i) => (first + i) % count), first];
+    return [{ points: order.map((i) => ring[i]!), tangents: order.map((i) => tangentAt(outline, i)) }];
+  }
+  const runs = joints.map((from, k): Run & { readonly straight: boolean } => {
+    const to = joints[(k + 1) % joints.length]!;
+    const steps = (to - from + count) % count || count;
+    const order = Array.from({ length: steps + 1 }, (_, i) => (from + i) % count);
+    const points = order.map((i) => ring[i]!);
+    const inner = order.slice(1, -1).map((i) => tangentAt(outline, i));
+    return {
+      points,
+      tangents: [endTangent(points), ...inner, reversed(endTangent([...points].reverse()))],
+      straight: steps === 1,
+    };
+  });
+  return runs.map((run, k) => smoothed(run, runs[(k - 1 + runs.length) % runs.length]!, runs[(k + 1) % runs.length]!));
+}
+
+function measured(points: Ring): Outline {
+  const next = (i: number) => points[(i + 1) % points.length]!;
+  const lengths = points.map((point, i) => Math.hypot(next(i).x - point.x, next(i).y - point.y));
+  const directions = points.map(({ x, y }, i) => ({
+    x: (next(i).x - x) / lengths[i]!,
+    y: (next(i).y - y) / lengths[i]!,
+  }));
+  const turns = points.map((_, i) => angleBetween(directions[before(i, points.length)]!, directions[i]!));
+  return { points, lengths, directions, turns };
+}
+
+/** Judged by the lesser turn at its ends: at the greater one there may be a corner. */
+function isStraight({ lengths, turns }: Outline, edge: number): boolean {
+  const [a, b] = [turns[edge]!, turns[(edge + 1) % turns.length]!];
+  const turn = Math.min(Math.abs(a), Math.abs(b));
+  // An arc that turns by φ from end to end of a chord of length L rises L/2 · tan(φ/4) above it; a double bend half of that.
+  const bulge = (lengths[edge]! / 2) * Math.tan(turn / 4);
+  return (a > 0 === b > 0 ? bulge : bulge / 2) > mostBulgeMm;
+}
+
+function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: number): boolean {
+  const count = turns.length;
+  const turn = Math.abs(turns[i]!);
+  if (turn < leastCorner) return false;
+  if (turn > mostSmooth) return true;
+  const curvature = (point: number, inner: number, outer: number): number => {
+    if (turns[point]! > 0 !== turns[i]! > 0) return 0;
+    const bend = Math.abs(turns[point]!);
+    // Beside a straight line the turn is that from the tangent to the chord: half a step of the curve.
+    return straight[outer] ? (2 * bend) / lengths[inner]! : (2 * bend) / (lengths[inner]! + lengths[outer]!);
+  };
+  const [back, next] = [before(i, count), (i + 1) % count];
+  const least = Math.min(curvature(back, back, before(back, count)), curvature(next, i, next));
+  return turn > (cornerFactor * least * (lengths[back]! + lengths[i]!)) / 2;
+}
+
+/** The direction of the circle through a point and its two neighbours. */
+function tangentAt({ lengths, directions }: Outline, i: number): Point {
+  const back = before(i, lengths.length);
+  const [a, b] = [lengths[back]!, lengths[i]!];
+  return unit({
+    x: directions[back]!.x * b + directions[i]!.x * a,
+    y: directions[back]!.y * b + directions[i]!.y * a,
+  });
+}
+
+/** The direction, at the first point, of the circle through the first three. */
+function endTangent(points: readonly Point[]): Point {
+  const [p, q, r] = points as readonly [Point, Point, Point?];
+  const first = { x: q.x - p.x, y: q.y - p.y };
+  if (!r) return unit(first);
+  const second = { x: r.x - q.x, y: r.y - q.y };
+  const [a, b] = [Math.hypot(first.x, first.y), Math.hypot(second.x, second.y)];
+  const angle = (-angleBetween(first, second) * a) / (a + b);
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return unit({ x: cos * first.x - sin * first.y, y: sin * first.x + cos * first.y });
+}
+
+/** With the directions at its ends made one with its neighbours', where they are nearly so; a line's counts as it is. */
+function smoothed(
+  run: Run & { readonly straight: boolean },
+  last: Run & { readonly straight: boolean },
+  next: Run & { readonly straight: boolean },
+): Run {
+  if (run.straight) return run;
+  const joined = (own: Point, other: Point, isLine: boolean): Point => {
+    if (Math.abs(angleBetween(own, other)) > smoothWithin) return own;
+    return isLine ? other : unit({ x: own.x + other.x, y: own.y + other.y });
+  };
+  return {
+    points: run.points,
+    tangents: [
+      joined(run.tangents[0]!, last.tangents.at(-1)!, last.straight),
+      ...run.tangents.slice(1, -1),
+      joined(run.tangents.at(-1)!, next.tangents[0]!, next.straight),
+    ],
+  };
+}
+
+function rightmost(ring: Ring): number {
+  return ring.reduce((best, point, i) => (point.x > ring[best]!.x ? i : best), 0);
+}
+
+export function angleBetween(a: Point, b: Point): number {
+  return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
+}
+
+function unit({ x, y }: Point): Point {
+  const length = Math.hypot(x, y) || 1;
+  return { x: x / length, y: y / length };
+}
+
+const reversed = ({ x, y }: Point): Point => ({ x: -x, y: -y });
+
+function before(i: number, count: number): number {
+  return (i - 1 + count) % count;
+}
+
+function radians(degrees: number): number {
+  return (degrees * Math.PI) / 180;
+}

@@ -21,6 +21,7 @@ async function main(args: readonly string[]): Promise<number> {
       json: { type: 'boolean', default: false },
       strict: { type: 'boolean', default: false },
       force: { type: 'boolean', default: false },
+      overwrite: { type: 'boolean', default: false },
       'dry-run': { type: 'boolean', default: false },
       severity: { type: 'string', multiple: true, default: [] },
       only: { type: 'string' },
@@ -40,7 +41,7 @@ async function main(args: readonly string[]): Promise<number> {
     case 'fix':
       return fix(specs, { dryRun: values['dry-run'], only: values.only });
     case 'export':
-      return exportAll(specs, { to: values.to, out: values.out, force: values.force });
+      return exportAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
   }
 }
 

@@ -1,26 +1,36 @@
-/** `tagwright export`: files for the machine. */
+/** `tagwright export`: files for the machine and the customer. */
 
-import { mkdir } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { formats, isFormat } from '../output/formats.ts';
+import { jobOf } from '../output/job.ts';
 import { printReport } from './check.ts';
 import { newEngine, writeWhole } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
-export async function exportAll(
-  specs: readonly SpecFile[],
-  { to, out, force }: { to: string | undefined; out: string | undefined; force: boolean },
-): Promise<number> {
+interface ExportOptions {
+  readonly to: string | undefined;
+  readonly out: string | undefined;
+  /** Also what has errors. */
+  readonly force: boolean;
+  /** Also over files that hold something else. */
+  readonly overwrite: boolean;
+}
+
+export async function exportAll(specs: readonly SpecFile[], options: ExportOptions): Promise<number> {
+  const { to, out, force, overwrite } = options;
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
-  const wanted = to.split(',');
+  const wanted = [...new Set(to.split(','))];
   const unknown = wanted.find((format) => !isFormat(format));
   if (unknown !== undefined) throw new UsageError(`Unknown format “${unknown}”.`);
   await mkdir(out, { recursive: true });
   const engine = newEngine();
+  const tools = toolsOf(engine);
   let code: number = exitCodes.clean;
-  for (const { file, text, options } of specs) {
-    const report = await engine.compute(text, options);
+  for (const { file, text, options: computing } of specs) {
+    const report = await engine.compute(text, computing);
     const errors = report.issues.filter(({ severity }) => severity === 'error');
     if (errors.length > 0) {
       printReport(file, { ...report, issues: errors });
@@ -30,17 +40,35 @@ export async function exportAll(
         continue;
       }
     }
+    const job = jobOf(report);
+    if (!job) {
+      console.error(`${file}: there is nothing to cut.`);
+      code = exitCodes.errors;
+      continue;
+    }
     for (const format of wanted.filter(isFormat)) {
-      const content = report.tag && formats[format](report.tag);
-      if (content === undefined) {
-        console.error(`${file}: there is nothing to cut.`);
+      const target = join(out, `${specName(file)}.${format}`);
+      const content = await formats[format](job, tools);
+      if (await write(target, content, overwrite)) console.log(target);
+      else {
+        console.error(`${target}: exists and differs; --overwrite replaces it.`);
         code = exitCodes.errors;
-        continue;
       }
-      const target = join(out, `${basename(file).replace(/(\.tag)?\.ya?ml$/i, '')}.${format}`);
-      await writeWhole(target, content);
-      console.log(target);
     }
   }
   return code;
+}
+
+/** A spec's name without what says that it is one. */
+export function specName(file: string): string {
+  return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
+}
+
+/** False where the file is there with another content and may not be replaced. */
+export async function write(target: string, content: string | Uint8Array, overwrite: boolean): Promise<boolean> {
+  const there = await readFile(target).catch(() => undefined);
+  if (there?.equals(Buffer.from(content))) return true;
+  if (there && !overwrite) return false;
+  await writeWhole(target, content);
+  return true;
 }

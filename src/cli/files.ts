@@ -33,7 +33,7 @@ export function newEngine(): Engine {
 }
 
 /** All of the file or nothing: a machine must never be handed half a path. */
-export async function writeWhole(target: string, content: string): Promise<void> {
+export async function writeWhole(target: string, content: string | Uint8Array): Promise<void> {
   const partial = `${target}.${process.pid}.part`;
   try {
     await writeFile(partial, content, { flag: 'wx' });

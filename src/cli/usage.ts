@@ -7,9 +7,11 @@ import { formats } from '../output/formats.ts';
 export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
-  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force]
+  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force] [--overwrite]
 
   --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times
+  --force        exports what has errors too; the files say so
+  --overwrite    replaces files that hold something else
 
 Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors, 2 wrong usage.`;
 

@@ -1,6 +1,7 @@
 /** “Export SVG”: the tag of a spec as a file beside it. */
 
 import * as vscode from 'vscode';
+import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
 import type { TagService } from './service.ts';
 
@@ -8,8 +9,8 @@ import type { TagService } from './service.ts';
 export async function exportSvg(uri: vscode.Uri, service: TagService): Promise<vscode.Uri | undefined> {
   const result = service.get(uri);
   const errors = result?.issues.filter((issue) => issue.severity === 'error') ?? [];
-  const svg = result && !result.stale && errors.length === 0 && result.tag ? toSvg(result.tag) : undefined;
-  if (svg === undefined) {
+  const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
+  if (!job) {
     const first = errors[0]?.message ?? 'There is nothing to cut yet.';
     void vscode.window.showErrorMessage(`Not exported: ${first}`);
     return undefined;
@@ -20,7 +21,7 @@ export async function exportSvg(uri: vscode.Uri, service: TagService): Promise<v
     title: 'Export SVG',
   });
   if (!target) return undefined;
-  await writeWhole(target, svg);
+  await writeWhole(target, toSvg(job));
   void offerToOpen(target);
   return target;
 }

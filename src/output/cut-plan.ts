@@ -1,66 +1,179 @@
-/** What goes to the machine: each piece's paths by operation, pieces side by side, kerf allowed for. */
+/** What goes to the machine: the paths of all pieces by operation, in working order, pieces side by side, kerf allowed for. */
 
 import { transform, translation } from '../geometry/affine.ts';
-import { offset } from '../geometry/clipper.ts';
-import { boundsOf, ringArea } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import { offset, union } from '../geometry/clipper.ts';
+import { endOf } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { fitContours } from '../geometry/fit-contours.ts';
+import { innerPoint } from '../geometry/inner-point.ts';
+import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
+import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
 import { operations } from '../tag/tag.ts';
 import type { Operation, Piece, Tag } from '../tag/tag.ts';
+import { shortTour } from './order.ts';
+import { beginningAt, startPoints } from './start-points.ts';
+import type { StartPoint } from './start-points.ts';
+import { withTabs } from './tabs.ts';
 
 /** Between pieces of a tag that are laid out side by side, in mm. */
 const gapMm = 5;
 
+/** An engraved area with all its outlines; else one outline, in pieces where tabs interrupt it. */
+export interface PlannedPath {
+  readonly piece: string;
+  readonly contours: readonly Contour[];
+}
+
+export interface PlannedStep {
+  readonly operation: Operation;
+  /** In the order in which they are worked. */
+  readonly paths: readonly PlannedPath[];
+}
+
 export interface CutPlan {
-  /** In the order in which a sheet is worked, each with one entry a piece that has it. */
-  readonly steps: readonly {
-    readonly operation: Operation;
-    readonly paths: readonly { readonly piece: string; readonly rings: Region }[];
-  }[];
+  /** In the order in which a sheet is worked; only operations that the tag has. */
+  readonly steps: readonly PlannedStep[];
+  /** From 0 to the width and height of the page. */
   readonly bounds: Bounds;
+}
+
+/** A piece's rings by operation, where they are on the page. */
+interface Laid {
+  readonly piece: string;
+  readonly engrave: Region;
+  readonly score: Region;
+  readonly cut: Region;
 }
 
 /**
  * The tag's pieces side by side, y up, the lower left corner of all paths at the origin. Cut lines run half a kerf outside
  * the finished outline and, being a growth, half a kerf inside every opening, so that what the beam leaves has the finished
- * size. `undefined` for a tag without material.
+ * size. What lies inside something is worked before what frees it: engraving and scoring first, then the cuts from the inside
+ * out, the outlines of parts last. `undefined` for a tag without material.
  */
-export function planCuts({ pieces, stock }: Tag): CutPlan | undefined {
-  const paths: Record<Operation, { piece: string; rings: Region }[]> = {
-    engrave: [],
-    score: [],
-    'cut-inner': [],
-    'cut-outer': [],
-  };
+export function planCuts(tag: Tag): CutPlan | undefined {
+  const { laid, bounds } = layOut(tag);
+  if (!bounds) return undefined;
+  let at: Point = { x: 0, y: 0 };
+  const steps = operations.map((operation): PlannedStep => {
+    const paths: PlannedPath[] = [];
+    for (const level of levelsOf(operation, laid)) {
+      const tour = ordered(level, at);
+      for (const { piece, contour, isPart } of tour) {
+        const { tabs } = tag.output;
+        paths.push({
+          piece,
+          contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(tag.stock).outer) : [contour],
+        });
+      }
+      at = paths.length > 0 ? endOf(paths.at(-1)!.contours.at(-1)!) : at;
+    }
+    if (operation === 'engrave')
+      paths.push(
+        ...laid
+          .filter(({ engrave }) => engrave.length > 0)
+          .map(({ piece, engrave }) => ({ piece, contours: fitContours(engrave) })),
+      );
+    return { operation, paths };
+  });
+  return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
+}
+
+function layOut(tag: Tag): { laid: Laid[]; bounds?: Bounds } {
+  const laid: Laid[] = [];
   let x = 0;
   let height = 0;
-  for (const piece of pieces) {
-    const lines = linesOf(piece, stock.kerf);
+  for (const piece of tag.pieces) {
+    const lines = linesOf(piece, tag);
     // Marks may run beyond the edge; they are written where they are, and the page holds them.
-    const bounds = boundsOf(operations.flatMap((operation) => [...lines[operation]]));
+    const bounds = boundsOf([...lines.engrave, ...lines.score, ...lines.cut]);
     if (!bounds) continue;
     const move = translation(x - bounds.minX, -bounds.minY);
-    for (const operation of operations) {
-      if (lines[operation].length > 0)
-        paths[operation].push({ piece: piece.id, rings: transform(lines[operation], move) });
-    }
+    const [engrave, score, cut] = [lines.engrave, lines.score, lines.cut].map((region) => transform(region, move));
+    laid.push({ piece: piece.id, engrave: engrave!, score: score!, cut: cut! });
     x += bounds.maxX - bounds.minX + gapMm;
     height = Math.max(height, bounds.maxY - bounds.minY);
   }
-  if (x === 0) return undefined;
-  const steps = operations
-    .map((operation) => ({ operation, paths: paths[operation] }))
-    .filter((step) => step.paths.length > 0);
-  return { steps, bounds: { minX: 0, minY: 0, maxX: x - gapMm, maxY: height } };
+  return laid.length === 0 ? { laid } : { laid, bounds: { minX: 0, minY: 0, maxX: x - gapMm, maxY: height } };
 }
 
-function linesOf({ region, marks }: Piece, kerf: number): Record<Operation, Region> {
-  const cut = offset(region, kerf / 2);
+function linesOf({ region, cutLine, marks }: Piece, { stock }: Tag): Omit<Laid, 'piece'> {
+  const { outer, inner } = kerfOf(stock);
   const marked = (operation: 'engrave' | 'score') =>
-    marks.filter((mark) => mark.operation === operation).flatMap((mark) => [...mark.region]);
+    union(marks.filter((mark) => mark.operation === operation).map((mark) => mark.region));
   return {
-    engrave: marked('engrave'),
-    score: marked('score'),
-    'cut-inner': cut.filter((ring) => ringArea(ring) < 0),
-    'cut-outer': cut.filter((ring) => ringArea(ring) > 0),
+    engrave: offset(marked('engrave'), -(stock.kerfs?.engrave ?? 0) / 2),
+    score: marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...mark.region]),
+    cut: cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 }),
   };
+}
+
+/** One outline to be worked, with the part that it belongs to. */
+interface Outline {
+  readonly piece: string;
+  readonly ring: Ring;
+  readonly part: Region;
+  /** Whether working it frees a part. */
+  readonly isPart: boolean;
+}
+
+/** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
+function levelsOf(operation: Operation, laid: readonly Laid[]): Outline[][] {
+  switch (operation) {
+    case 'engrave':
+      return [];
+    case 'score':
+      return [laid.flatMap(({ piece, score }) => score.map((ring) => ({ piece, ring, part: score, isPart: false })))];
+    case 'cut-inner':
+    case 'cut-outer': {
+      const levels = laid.map(({ piece, cut }) => cutLevels(piece, cut));
+      const deepest = Math.max(...levels.map(({ length }) => length));
+      const depths = operation === 'cut-outer' ? [0] : Array.from({ length: deepest - 1 }, (_, i) => deepest - 1 - i);
+      return depths.map((depth) => levels.flatMap((each) => each[depth] ?? []));
+    }
+  }
+}
+
+/** The outlines of a piece by the number of others that each lies in. */
+function cutLevels(piece: string, cut: Region): Outline[][] {
+  const measured = cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! }));
+  const levels: Outline[][] = [];
+  for (const part of partsOf(cut)) {
+    for (const ring of part) {
+      const point = innerPoint(ring);
+      const size = Math.abs(ringArea(ring));
+      const depth = measured.filter(
+        (other) => other.size > size && within(point, other.bounds) && contains([other.ring], point),
+      ).length;
+      const level = levels[depth] ?? [];
+      level.push({ piece, ring, part, isPart: ringArea(ring) > 0 });
+      levels[depth] = level;
+    }
+  }
+  return levels;
+}
+
+function within({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
+}
+
+interface Planned {
+  readonly piece: string;
+  readonly contour: Contour;
+  readonly isPart: boolean;
+}
+
+function ordered(outlines: readonly Outline[], from: Point): Planned[] {
+  const stops = outlines.flatMap(({ piece, ring, part, isPart }) => {
+    const [contour] = fitContours([ring]);
+    if (!contour) return [];
+    const places: readonly StartPoint[] = startPoints(contour, part);
+    return [{ piece, contour, places, points: places.map(({ at }) => at), isPart }];
+  });
+  return shortTour(stops, from).map(({ stop, point }) => {
+    const { piece, contour, places, isPart } = stops[stop]!;
+    return { piece, contour: beginningAt(contour, places[point]!), isPart };
+  });
 }

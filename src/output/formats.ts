@@ -1,12 +1,14 @@
 /** The file formats a tag can be written in, by their file extension. */
 
-import type { Tag } from '../tag/tag.ts';
+import type { Job, Tools } from './job.ts';
 import { toSvg } from './svg.ts';
 
-/** Each gives the whole file, or `undefined` where the tag has nothing to cut. */
-export const formats = { svg: toSvg } as const satisfies Record<string, (tag: Tag) => string | undefined>;
+export type Format = 'svg';
 
-export type Format = keyof typeof formats;
+/** Each gives the whole file. */
+type Writer = (job: Job, tools: Tools) => string | Uint8Array | Promise<string | Uint8Array>;
+
+export const formats: Readonly<Record<Format, Writer>> = { svg: toSvg };
 
 export function isFormat(name: string): name is Format {
   return Object.hasOwn(formats, name);

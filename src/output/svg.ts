@@ -1,45 +1,29 @@
 /** A tag as an SVG file (SVG 1.1) in real millimetres. */
 
-import type { Region } from '../geometry/types.ts';
-import { operationColours } from '../tag/operation-colours.ts';
-import type { Operation, Tag } from '../tag/tag.ts';
-import { planCuts } from './cut-plan.ts';
-
-/** 0.001 mm: finer than any beam, and far finer than the hundredth that sizes are promised to. */
-const decimals = 3;
-
-/** How lines are drawn on a screen; the machine follows their middle. */
-const lineWidthMm = 0.1;
-
-const labels: Readonly<Record<Operation, string>> = {
-  engrave: 'Engrave',
-  score: 'Score',
-  'cut-inner': 'Cut, inner',
-  'cut-outer': 'Cut, outer',
-};
+import { errorNote, figure, kerfNote } from './job.ts';
+import type { Job } from './job.ts';
+import { operationNames, styleOf } from './styles.ts';
+import type { Style } from './styles.ts';
+import { svgPath } from './svg-path.ts';
+import type { Operation } from '../tag/tag.ts';
 
 /**
  * One group an operation, in working order, so that a sheet worked from top to bottom is engraved and scored while it is
- * whole, and every opening is cut before the outline that frees it. Same tag, same bytes. `undefined` where there is nothing
- * to cut.
+ * whole, and every opening is cut before the outline that frees it. Same tag, same bytes.
  */
-export function toSvg(tag: Tag): string | undefined {
-  const plan = planCuts(tag);
-  if (!plan) return undefined;
+export function toSvg(job: Job): string {
+  const { tag, plan } = job;
   const width = figure(plan.bounds.maxX);
   const height = figure(plan.bounds.maxY);
-  const { kerf } = tag.stock;
-  const kerfNote =
-    kerf > 0
-      ? `Cut lines allow for a kerf of ${figure(kerf)} mm.`
-      : 'No kerf is allowed for: cut lines are the finished outline.';
+  const warning = errorNote(job);
   const groups = plan.steps.map(({ operation, paths }) => {
+    const style = styleOf(tag, operation);
     const lines = paths.map(
-      ({ piece, rings }) => `    <path data-piece="${escape(piece)}" d="${pathData(rings, plan.bounds.maxY)}"/>`,
+      ({ piece, contours }) => `    <path data-piece="${escape(piece)}" d="${svgPath(contours, plan.bounds.maxY)}"/>`,
     );
     return [
-      `  <g id="${operation}" ${style(operation)}>`,
-      `    <title>${labels[operation]}</title>`,
+      `  <g id="${operation}" ${drawn(operation, style)}>`,
+      `    <title>${escape(style.layer === operation ? operationNames[operation] : style.layer)}</title>`,
       ...lines,
       '  </g>',
     ].join('\n');
@@ -48,33 +32,21 @@ export function toSvg(tag: Tag): string | undefined {
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
     `  <title>${escape(tag.title)}</title>`,
-    `  <desc>Lengths in mm. ${kerfNote}</desc>`,
+    `  <desc>${escape([...(warning ? [warning] : []), 'Lengths in mm.', kerfNote(tag)].join(' '))}</desc>`,
     ...groups,
     '</svg>',
     '',
   ].join('\n');
 }
 
-function style(operation: Operation): string {
-  const colour = operationColours[operation];
+function drawn(operation: Operation, { color, lineWidth }: Style): string {
   return operation === 'engrave'
-    ? `fill="${colour}" fill-rule="evenodd" stroke="none"`
-    : `fill="none" stroke="${colour}" stroke-width="${lineWidthMm}"`;
-}
-
-/** Rings with y turned to run down from `top`. */
-function pathData(rings: Region, top: number): string {
-  return rings.map((ring) => `M${ring.map(({ x, y }) => `${figure(x)} ${figure(top - y)}`).join('L')}Z`).join('');
-}
-
-function figure(value: number): string {
-  const rounded = Number(value.toFixed(decimals));
-  // −0 would be written as "-0" in some places and "0" in others.
-  return String(rounded === 0 ? 0 : rounded);
+    ? `fill="${color}" fill-rule="evenodd" stroke="none"`
+    : `fill="none" stroke="${color}" stroke-width="${figure(lineWidth)}"`;
 }
 
 /** XML 1.0: the five reserved characters, and control characters, which no XML file may hold. */
-function escape(text: string): string {
+export function escape(text: string): string {
   const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' };
   return (
     text

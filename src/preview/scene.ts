@@ -7,7 +7,7 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, boxCentre, centroid, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
-import { operationColours } from '../tag/operation-colours.ts';
+import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 
 import type {
@@ -35,7 +35,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
     ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
     kerf: tag.stock.kerf,
-    colours: operationColours,
+    colours: coloursOf(tag.output),
     pieces,
     grips,
     bounds: pieces.map((piece) => piece.bounds).reduce(joined, pieces[0]?.bounds ?? [0, 0, 0, 0]),

@@ -20,10 +20,54 @@ export interface Tie {
 export interface Stock {
   readonly material?: string;
   readonly thickness?: number;
-  /** Width the beam removes. */
+  /** Width the beam removes in cutting; the greater one where it differs by operation. */
   readonly kerf: number;
+  /** Where it is given by operation. `engrave`: the width of an engraved line. */
+  readonly kerfs?: Readonly<Record<'outer' | 'inner' | 'engrave', number>>;
   /** Narrowest width of material that may be relied on. */
   readonly minWeb: number;
+  /** In kg/m³, as given; not what is published. */
+  readonly density?: number;
+  readonly price?: Price;
+}
+
+export interface Price {
+  readonly amount: number;
+  readonly per: 'sheet' | 'm2' | 'ft2';
+  readonly currency?: string;
+}
+
+/** Speeds in mm/s, by operation where they are known; `acceleration` in mm/s², `interval` in mm. */
+export interface Machine {
+  readonly cut?: number;
+  readonly score?: number;
+  readonly engrave?: number;
+  readonly travel: number;
+  readonly acceleration: number;
+  /** The largest sudden change of velocity at a corner, in mm/s. */
+  readonly corner: number;
+  /** Distance of the lines of an engraved area. */
+  readonly interval: number;
+  readonly passes: Readonly<Record<'cut' | 'score' | 'engrave', number>>;
+}
+
+/** As given; what is left out takes its default where files are written. */
+export interface LineStyle {
+  /** #RRGGBB. */
+  readonly color?: string;
+  /** In mm. */
+  readonly lineWidth?: number;
+  readonly layer?: string;
+}
+
+export interface Output {
+  /** Whether cuts run half a kerf beside the finished outline. */
+  readonly compensate: boolean;
+  /** How many places of an outline are left uncut, and how much of it stays joined at each, in mm. */
+  readonly tabs?: { readonly count: number; readonly width: number };
+  /** Of the proof picture, in pixels. */
+  readonly pictureWidth: number;
+  readonly styles: Readonly<Partial<Record<'engrave' | 'score' | 'cut-inner' | 'cut-outer', LineStyle>>>;
 }
 
 /** The sheets that tags are cut from, in mm. */
@@ -205,6 +249,8 @@ export interface TagModel {
   readonly stock: Stock;
   readonly tie?: Tie;
   readonly sheet?: Sheet;
+  readonly machine?: Machine;
+  readonly output: Output;
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];

@@ -35,7 +35,7 @@ export function readSpec(source: SpecPlaces, uses: Uses): Omit<ParsedSpec, 'sour
   const pieces = readPieces(scope, workshop);
   const issues = [...uses.issues, ...scope.issues(source)];
   if (issues.length > 0) return { issues };
-  const { stock, tie, sheet } = workshop;
+  const { stock, tie, sheet, machine, output } = workshop;
   return {
     issues,
     model: {
@@ -44,6 +44,8 @@ export function readSpec(source: SpecPlaces, uses: Uses): Omit<ParsedSpec, 'sour
       stock,
       ...(tie ? { tie } : {}),
       ...(sheet ? { sheet } : {}),
+      ...(machine ? { machine } : {}),
+      output,
       shapes,
       pieces,
     },

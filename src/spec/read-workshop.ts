@@ -1,17 +1,19 @@
-/** What a tag is made of and hung on: stock, tie and sheet, written in the spec or taken from the files it uses. */
+/** What there is before any tag is made: stock, tie, sheet, machine and output, written in the spec or taken from the files it uses. */
 
-import type { Sheet, Stock, Tie } from './model.ts';
+import type { Machine, Output, Sheet, Stock, Tie } from './model.ts';
+import { readMachine } from './read-machine.ts';
+import { readOutput } from './read-output.ts';
+import { defaultStock, readStock } from './read-stock.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec, TieSpec } from './types.generated.ts';
 import type { YamlPath } from '../issue.ts';
-
-/** Narrowest web to rely on where the spec does not say: as wide as the sheet is thick, 1.5 mm as a floor (common practice, no source). */
-const leastWebMm = 1.5;
 
 export interface Workshop {
   readonly stock: Stock;
   readonly tie: Tie | undefined;
   readonly sheet: Sheet | undefined;
+  readonly machine: Machine | undefined;
+  readonly output: Output;
 }
 
 export function readWorkshop(scope: Scope): Workshop {
@@ -21,14 +23,22 @@ export function readWorkshop(scope: Scope): Workshop {
   const stock = chosen(scope, 'stock', 'stocks');
   const tie = chosen(scope, 'tie', 'ties');
   const sheet = giver(scope, 'sheet');
+  const machine = giver(scope, 'machine');
+  const read = stock ? readStock(stock.owner, stock.spec, stock.path) : defaultStock;
+  if (stock && read.price?.per === 'sheet' && !sheet) {
+    const message = 'A price per sheet needs the size of a sheet: “sheet”.';
+    stock.owner.problems.error('missing-key', [...stock.path, 'price', 'per'], message);
+  }
   return {
-    stock: stock ? readStock(stock.owner, stock.spec, stock.path) : { kerf: 0, minWeb: leastWebMm },
+    stock: read,
     tie: tie && readTie(tie.owner, tie.spec, tie.path),
     sheet: sheet && readSheet(sheet),
+    machine: machine && readMachine(machine),
+    output: readOutput(giver(scope, 'output') ?? scope),
   };
 }
 
-type Single = 'stock' | 'tie' | 'sheet';
+type Single = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';
 
 /** The spec itself if it says anything; else the one used file that does. */
 function giver(scope: Scope, key: Single): Scope | undefined {
@@ -67,17 +77,6 @@ function members(scope: Scope, group: 'stocks' | 'ties'): { owner: Scope; name: 
     ([name]) => scope.spec[group === 'stocks' ? 'stock' : 'tie'] !== name,
   );
   return own.map(([name, spec]) => ({ owner: scope, name, spec: spec as StockSpec | TieSpec }));
-}
-
-function readStock({ problems }: Scope, { material, ...lengths }: StockSpec, path: YamlPath): Stock {
-  const thickness = problems.length(lengths.thickness, [...path, 'thickness'], 'size');
-  const minWeb = problems.length(lengths.min_web, [...path, 'min_web'], 'size');
-  return {
-    ...(material === undefined ? {} : { material }),
-    ...(thickness === undefined ? {} : { thickness }),
-    kerf: problems.length(lengths.kerf, [...path, 'kerf'], 'distance') ?? 0,
-    minWeb: minWeb ?? Math.max(leastWebMm, thickness ?? 0),
-  };
 }
 
 function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | undefined {

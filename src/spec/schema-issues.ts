@@ -137,6 +137,10 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
       return `must be ${String(params['allowedValue'])}.`;
     case 'type':
       return `should be ${kinds(params['type'])}.`;
+    case 'pattern':
+      return String(params['pattern']).startsWith('^#')
+        ? 'should be a colour such as "#FF0000", in quotes.'
+        : 'has a character that cannot stand here.';
     case 'maxLength':
       return `may have at most ${limit} characters.`;
     case 'minItems':

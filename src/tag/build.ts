@@ -7,6 +7,7 @@ import { mm } from '../spec/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
+import { cutOnTheLine } from './cut-on-the-line.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import type { Resources } from './resources.ts';
 import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
@@ -26,9 +27,19 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     if (built) pieces.push(built);
     await resources.checkpoint();
   }
-  const { title, units, stock, tie, sheet } = model;
+  const { title, units, stock, tie, sheet, machine, output } = model;
   const { made } = builder.evaluator;
-  return { title, units, stock, ...(tie ? { tie } : {}), ...(sheet ? { sheet } : {}), made, pieces };
+  return {
+    title,
+    units,
+    stock,
+    ...(tie ? { tie } : {}),
+    ...(sheet ? { sheet } : {}),
+    ...(machine ? { machine } : {}),
+    output,
+    made,
+    pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
+  };
 }
 
 interface Made {

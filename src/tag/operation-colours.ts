@@ -1,5 +1,6 @@
 /** The colours of the operations, on the screen and in files. */
 
+import type { Output } from '../spec/model.ts';
 import type { Operation } from './tag.ts';
 
 /**
@@ -12,3 +13,13 @@ export const operationColours: Readonly<Record<Operation, string>> = {
   'cut-inner': '#0072B2',
   'cut-outer': '#009E73',
 };
+
+/** The user's colours, and these where none is said. */
+export function coloursOf({ styles }: Output): Readonly<Record<Operation, string>> {
+  return {
+    engrave: styles.engrave?.color ?? operationColours.engrave,
+    score: styles.score?.color ?? operationColours.score,
+    'cut-inner': styles['cut-inner']?.color ?? operationColours['cut-inner'],
+    'cut-outer': styles['cut-outer']?.color ?? operationColours['cut-outer'],
+  };
+}

@@ -2,7 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
-import type { Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Solid } from './solid.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
@@ -45,8 +45,10 @@ export interface PlacedHanger {
 export interface Piece {
   readonly id: string;
   readonly title: string;
-  /** Finished outline: body united, openings and hanger applied. Before kerf. */
+  /** Finished outline: what is left when the beam has passed. */
   readonly region: Region;
+  /** Where the beam's middle runs, if that is not half a kerf beside `region`: the outline as it was drawn. */
+  readonly cutLine?: Region;
   /** The united body before openings and hanger. */
   readonly body: Region;
   /** What the body is united from, and what is cut through it: to tell which line of the spec a finding comes from. */
@@ -67,6 +69,8 @@ export interface Tag {
   readonly stock: Stock;
   readonly tie?: Tie;
   readonly sheet?: Sheet;
+  readonly machine?: Machine;
+  readonly output: Output;
   /** Every shape as it was made, the unused ones too; those written in place included. */
   readonly made: ReadonlyMap<Shape, Solid>;
   readonly pieces: readonly Piece[];

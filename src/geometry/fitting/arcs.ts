@@ -12,7 +12,7 @@ import type { Run } from './joints.ts';
 const onArcMm = 0.002;
 
 /** How far an edge may lie from the arc between its ends, in mm. */
-const edgeToArcMm = 0.008;
+const edgeToArcMm = 0.006;
 
 /** The arc's direction where it meets its neighbours. */
 const kinkless = (1.5 * Math.PI) / 180;

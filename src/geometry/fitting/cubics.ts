@@ -12,10 +12,10 @@ import type { Run } from './joints.ts';
 type Cubic = Extract<Segment, { type: 'cubic' }>;
 
 /** How far a point may lie from the curve, in mm. */
-const pointToCurveMm = 0.003;
+const pointToCurveMm = 0.0025;
 
-/** How far the curve may lie from the edges, in mm; an edge of a flattened curve is off it by up to 0.005 mm itself. */
-const curveToEdgeMm = 0.008;
+/** How far the curve may lie from the edges, in mm; an edge of a flattened curve is off it by up to 0.0045 mm itself. */
+const curveToEdgeMm = 0.0055;
 
 /** Rounds of improving the parameters; most of the gain is in the first few. */
 const rounds = 8;
@@ -57,17 +57,12 @@ function alongPolygon(points: readonly Point[]): number[] {
 function handles(points: readonly Point[], parameters: readonly number[], start: Point, end: Point): Cubic | undefined {
   const [first, last] = [points[0]!, points.at(-1)!];
   const chord = distance(first, last);
-  const made = (a: number, b: number): Cubic => ({
-    type: 'cubic',
-    c1: { x: first.x + a * start.x, y: first.y + a * start.y },
-    c2: { x: last.x - b * end.x, y: last.y - b * end.y },
-    to: last,
-  });
   // Between two points alone there is nothing to be fitted: Hermite's choice.
-  if (points.length === 2) return made(chord / 3, chord / 3);
+  if (points.length === 2) return withHandles(first, last, start, end, chord / 3, chord / 3);
   let [aa, ab, bb, ax, bx] = [0, 0, 0, 0, 0];
   const cross = -(start.x * end.x + start.y * end.y);
-  points.forEach((point, i) => {
+  for (let i = 1; i < points.length - 1; i++) {
+    const point = points[i]!;
     const t = parameters[i]!;
     const s = 1 - t;
     const [b0, b1, b2, b3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
@@ -78,12 +73,21 @@ function handles(points: readonly Point[], parameters: readonly number[], start:
     ab += b1 * b2 * cross;
     ax += b1 * (dx * start.x + dy * start.y);
     bx -= b2 * (dx * end.x + dy * end.y);
-  });
+  }
   const determinant = aa * bb - ab * ab;
   const a = determinant > 1e-12 ? (ax * bb - bx * ab) / determinant : chord / 3;
   const b = determinant > 1e-12 ? (aa * bx - ab * ax) / determinant : chord / 3;
   const least = 1e-3 * chord;
-  return a > least && b > least ? made(a, b) : undefined;
+  return a > least && b > least ? withHandles(first, last, start, end, a, b) : undefined;
+}
+
+function withHandles(first: Point, last: Point, start: Point, end: Point, a: number, b: number): Cubic {
+  return {
+    type: 'cubic',
+    c1: { x: first.x + a * start.x, y: first.y + a * start.y },
+    c2: { x: last.x - b * end.x, y: last.y - b * end.y },
+    to: last,
+  };
 }
 
 /** One step of Newton's method towards the parameter whose point is nearest to `point`. */
@@ -91,16 +95,21 @@ function nearer(from: Point, cubic: Cubic, point: Point, t: number): number {
   const { c1, c2, to } = cubic;
   const s = 1 - t;
   const at = pointOn(from, cubic, t);
-  const first = (p0: number, p1: number, p2: number, p3: number) =>
-    3 * (s * s * (p1 - p0) + 2 * s * t * (p2 - p1) + t * t * (p3 - p2));
-  const second = (p0: number, p1: number, p2: number, p3: number) =>
-    6 * (s * (p2 - 2 * p1 + p0) + t * (p3 - 2 * p2 + p1));
-  const [vx, vy] = [first(from.x, c1.x, c2.x, to.x), first(from.y, c1.y, c2.y, to.y)];
-  const [wx, wy] = [second(from.x, c1.x, c2.x, to.x), second(from.y, c1.y, c2.y, to.y)];
   const [dx, dy] = [at.x - point.x, at.y - point.y];
-  const slope = vx * vx + vy * vy + dx * wx + dy * wy;
-  if (slope <= 0) return t;
-  return Math.min(1, Math.max(0, t - (dx * vx + dy * vy) / slope));
+  const vx = slope(from.x, c1.x, c2.x, to.x, s, t);
+  const vy = slope(from.y, c1.y, c2.y, to.y, s, t);
+  const bend = dx * bendOf(from.x, c1.x, c2.x, to.x, s, t) + dy * bendOf(from.y, c1.y, c2.y, to.y, s, t);
+  const steepness = vx * vx + vy * vy + bend;
+  if (steepness <= 0) return t;
+  return Math.min(1, Math.max(0, t - (dx * vx + dy * vy) / steepness));
+}
+
+function slope(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
+  return 3 * (s * s * (p1 - p0) + 2 * s * t * (p2 - p1) + t * t * (p3 - p2));
+}
+
+function bendOf(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
+  return 6 * (s * (p2 - 2 * p1 + p0) + t * (p3 - 2 * p2 + p1));
 }
 
 /** Whether the curve keeps to the polygon between its points too, and runs through them in their order. */

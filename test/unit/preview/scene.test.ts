@@ -66,6 +66,7 @@ const tagOf = (...pieces: Piece[]): Tag => ({
   title: 'Seed-jar tag',
   units: 'mm',
   stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5 },
+  output: { compensate: true, pictureWidth: 1600, styles: {} },
   made: new Map(),
   pieces,
 });

@@ -1,0 +1,16 @@
+/** What file formats need, from beside the program. */
+
+import { readFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Engine } from '../engine.ts';
+import { captionFont } from '../output/job.ts';
+import type { Tools } from '../output/job.ts';
+
+export function toolsOf(engine: Engine): Tools {
+  const folder = dirname(fileURLToPath(import.meta.url));
+  return {
+    captions: (weight) => captionFont(engine.fonts, weight),
+    rasteriser: () => readFile(join(folder, 'resvg.wasm')),
+  };
+}

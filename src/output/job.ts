@@ -1,0 +1,76 @@
+/** What every file format is made from. */
+
+import type { Issue } from '../issue.ts';
+import type { TextGenerator } from '../spec/model.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { FontFace } from '../text/font-face.ts';
+import type { FontLibrary } from '../text/font-library.ts';
+import { planCuts } from './cut-plan.ts';
+import type { CutPlan } from './cut-plan.ts';
+
+export interface Job {
+  readonly tag: Tag;
+  readonly plan: CutPlan;
+  /** In the order of the text. */
+  readonly issues: readonly Issue[];
+  /** What each text of the tag is set in. */
+  readonly fonts: ReadonlyMap<TextGenerator, FontFace>;
+}
+
+/** What formats need beside the job, and only some of them. */
+export interface Tools {
+  /** A font for captions. */
+  captions(weight: number): Promise<FontFace>;
+  /** The WebAssembly that turns drawings into pictures. */
+  rasteriser(): Promise<Uint8Array>;
+}
+
+/** `undefined` where there is nothing to cut. */
+export function jobOf({
+  tag,
+  issues,
+  fonts = new Map(),
+}: {
+  readonly tag?: Tag;
+  readonly issues: readonly Issue[];
+  readonly fonts?: ReadonlyMap<TextGenerator, FontFace>;
+}): Job | undefined {
+  const plan = tag && planCuts(tag);
+  return plan && { tag, plan, issues, fonts };
+}
+
+/** What a file says of itself when it was asked for in spite of errors; `undefined` for a sound tag. */
+export function errorNote({ issues }: Job): string | undefined {
+  const errors = issues.filter(({ severity }) => severity === 'error');
+  const [first] = errors;
+  if (!first) return undefined;
+  const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
+  return `DO NOT CUT: this tag has errors. ${first.message}${more}`;
+}
+
+/** In what state the cut lines are, as a sentence. */
+export function kerfNote({ stock, output }: Tag): string {
+  if (!output.compensate)
+    return stock.kerf > 0
+      ? `Cut lines are the drawn outline: the part comes out smaller by the kerf of ${figure(stock.kerf)} mm.`
+      : 'Cut lines are the drawn outline.';
+  if (stock.kerf === 0) return 'No kerf is allowed for: cut lines are the finished outline.';
+  const { outer, inner } = stock.kerfs ?? { outer: stock.kerf, inner: stock.kerf };
+  return outer === inner
+    ? `Cut lines allow for a kerf of ${figure(outer)} mm.`
+    : `Cut lines allow for a kerf of ${figure(outer)} mm outside and ${figure(inner)} mm in openings.`;
+}
+
+/** To 0.001 mm: finer than any beam, and far finer than the hundredth that sizes are promised to. */
+export function figure(value: number, decimals = 3): string {
+  const rounded = Number(value.toFixed(decimals));
+  // −0 would be written as "-0" in some places and "0" in others.
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** The bundled font that captions are set in. */
+export async function captionFont(fonts: FontLibrary, weight: number): Promise<FontFace> {
+  const answer = await fonts.load({ family: 'Nunito', weight, italic: false });
+  if ('problem' in answer) throw new Error(answer.problem.message);
+  return answer.face;
+}

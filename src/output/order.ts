@@ -1,0 +1,130 @@
+/**
+ * The order in which cuts are made, so that the head travels little: nearest neighbour first, then 2-opt (G. A. Croes 1958),
+ * and for each round the start points that suit the order best, by dynamic programming.
+ */
+
+import type { Point } from '../geometry/types.ts';
+
+/** A cut that begins and ends at one of these points. */
+export interface Stop {
+  readonly points: readonly Point[];
+}
+
+export interface Visit {
+  /** Which stop, and which of its points. */
+  readonly stop: number;
+  readonly point: number;
+}
+
+/** Ordering and choosing points by turns; it settles in two or three. */
+const rounds = 4;
+
+/** Sweeps of 2-opt; a bound, not a need. */
+const mostSweeps = 40;
+
+/** Stretches longer than this are not turned round, so that time stays in bounds on very full sheets. */
+const longestStretch = 1000;
+
+/** Every stop once, beginning near `from`; the same answer for the same stops. */
+export function shortTour(stops: readonly Stop[], from: Point): Visit[] {
+  let tour = nearestNeighbours(stops, from);
+  for (let round = 0; round < rounds; round++) {
+    const before = tourLength(stops, tour, from);
+    tour = bestPoints(stops, twoOpt(stops, tour, from), from);
+    if (tourLength(stops, tour, from) > before - 1e-6) break;
+  }
+  return tour;
+}
+
+export function tourLength(stops: readonly Stop[], tour: readonly Visit[], from: Point): number {
+  let at = from;
+  return tour.reduce((sum, { stop, point }) => {
+    const next = stops[stop]!.points[point]!;
+    const length = distance(at, next);
+    at = next;
+    return sum + length;
+  }, 0);
+}
+
+function nearestNeighbours(stops: readonly Stop[], from: Point): Visit[] {
+  const left = new Set(stops.keys());
+  const tour: Visit[] = [];
+  let at = from;
+  while (left.size > 0) {
+    let best: (Visit & { readonly away: number }) | undefined;
+    for (const stop of left) {
+      stops[stop]!.points.forEach((candidate, point) => {
+        const away = distance(at, candidate);
+        if (!best || away < best.away) best = { stop, point, away };
+      });
+    }
+    const { stop, point } = best!;
+    tour.push({ stop, point });
+    left.delete(stop);
+    at = stops[stop]!.points[point]!;
+  }
+  return tour;
+}
+
+/** Turns stretches of the tour round as long as that shortens it. The end is free, so a last stretch may be turned too. */
+function twoOpt(stops: readonly Stop[], tour: readonly Visit[], from: Point): Visit[] {
+  const order = [...tour];
+  const at = (i: number): Point => {
+    if (i < 0) return from;
+    const { stop, point } = order[i]!;
+    return stops[stop]!.points[point]!;
+  };
+  for (let sweep = 0; sweep < mostSweeps; sweep++) {
+    let improved = false;
+    for (let i = 0; i < order.length - 1; i++) {
+      const end = Math.min(order.length, i + longestStretch);
+      for (let k = i + 1; k < end; k++) {
+        const [a, b, c] = [at(i - 1), at(i), at(k)];
+        const d = k + 1 < order.length ? at(k + 1) : undefined;
+        const now = distance(a, b) + (d ? distance(c, d) : 0);
+        const turned = distance(a, c) + (d ? distance(b, d) : 0);
+        if (turned > now - 1e-9) continue;
+        order.splice(i, k - i + 1, ...order.slice(i, k + 1).reverse());
+        improved = true;
+      }
+    }
+    if (!improved) break;
+  }
+  return order;
+}
+
+/** Of all ways to choose one point a stop in this order, the shortest. */
+function bestPoints(stops: readonly Stop[], tour: readonly Visit[], from: Point): Visit[] {
+  interface Reached {
+    readonly length: number;
+    readonly from: number;
+  }
+  const layers: Reached[][] = [];
+  let last: readonly Point[] = [from];
+  let lengths = [0];
+  for (const { stop } of tour) {
+    const layer = stops[stop]!.points.map((point): Reached =>
+      last.reduce<Reached>(
+        (best, before, i) => {
+          const length = lengths[i]! + distance(before, point);
+          return length < best.length ? { length, from: i } : best;
+        },
+        { length: Infinity, from: 0 },
+      ),
+    );
+    layers.push(layer);
+    last = stops[stop]!.points;
+    lengths = layer.map(({ length }) => length);
+  }
+  let point = lengths.indexOf(Math.min(...lengths));
+  const chosen: Visit[] = [];
+  for (let i = tour.length - 1; i >= 0; i--) {
+    chosen.unshift({ stop: tour[i]!.stop, point });
+    point = layers[i]![point]!.from;
+  }
+  return chosen;
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}

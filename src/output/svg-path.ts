@@ -1,0 +1,31 @@
+/** Contours as SVG path data, y turned to run down. */
+
+import { radiusOf, startsOf } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
+import type { Point } from '../geometry/types.ts';
+import { figure } from './job.ts';
+
+/** What is at height `top` comes at 0. */
+export function svgPath(contours: readonly Contour[], top: number): string {
+  return contours.map((contour) => onePath(contour, top)).join('');
+}
+
+function onePath(contour: Contour, top: number): string {
+  const starts = startsOf(contour);
+  const at = ({ x, y }: Point): string => `${figure(x)} ${figure(top - y)}`;
+  const commands = contour.segments.map((segment, i): string => {
+    switch (segment.type) {
+      case 'line':
+        // `Z` draws the line that closes the outline.
+        return contour.closed && i + 1 === contour.segments.length ? '' : `L${at(segment.to)}`;
+      case 'arc': {
+        const radius = figure(radiusOf(starts[i]!, segment), 4);
+        const large = Math.abs(segment.sweep) > Math.PI ? 1 : 0;
+        return `A${radius} ${radius} 0 ${large} ${segment.sweep > 0 ? 0 : 1} ${at(segment.to)}`;
+      }
+      case 'cubic':
+        return `C${at(segment.c1)} ${at(segment.c2)} ${at(segment.to)}`;
+    }
+  });
+  return `M${at(contour.start)}${commands.join('')}${contour.closed ? 'Z' : ''}`;
+}

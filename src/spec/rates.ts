@@ -1,0 +1,30 @@
+/** Speeds and accelerations as people write them: `12 mm/s`, `900 mm/min`, `0.5 in/s`, `1500 mm/s2`. */
+
+import { clip } from './length.ts';
+import type { Units } from './length.ts';
+
+const mmPer = { mm: 1, cm: 10, m: 1000, in: 25.4 } as const;
+
+const pattern = /^(\d+(?:\.\d+)?|\.\d+)\s*(mm|cm|m|in)\s*\/\s*(s2|s²|s|min)$/;
+
+/** No head is faster, and none gains speed faster; in mm and seconds. */
+const most = { speed: 20_000, acceleration: 200_000 } as const;
+
+export type RateResult = { readonly value: number } | { readonly problem: string };
+
+/** In mm/s for a speed, in mm/s² for an acceleration. A bare number is in `units` and seconds. */
+export function parseRate(written: number | string, kind: 'speed' | 'acceleration', units: Units): RateResult {
+  const example = kind === 'speed' ? '12 mm/s or 0.5 in/s' : '1500 mm/s2';
+  const problem = `“${clip(String(written))}” is no ${kind}. Write a number with a unit, such as ${example}.`;
+  if (typeof written === 'number') return bounded(written * mmPer[units], kind, problem);
+  const match = pattern.exec(written.trim());
+  if (!match) return { problem };
+  const [, figure, length, time] = match;
+  const perSecond = time === 'min' ? 1 / 60 : 1;
+  if ((kind === 'acceleration') !== (time === 's2' || time === 's²')) return { problem };
+  return bounded(Number(figure) * mmPer[length as keyof typeof mmPer] * perSecond, kind, problem);
+}
+
+function bounded(value: number, kind: 'speed' | 'acceleration', problem: string): RateResult {
+  return value > 0 && value <= most[kind] ? { value } : { problem };
+}

@@ -1,0 +1,52 @@
+/** `compensate: false`: the beam runs on the drawn line, and takes half a kerf of the part. */
+
+import { difference, offset, union } from '../geometry/clipper.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Stock } from '../spec/model.ts';
+import type { Resources } from './resources.ts';
+import type { Piece } from './tag.ts';
+
+/** Width the beam removes along outer cuts and along inner ones, in mm. */
+export function kerfOf({ kerf, kerfs }: Stock): { readonly outer: number; readonly inner: number } {
+  return kerfs ?? { outer: kerf, inner: kerf };
+}
+
+/**
+ * The region grown by `outer` mm along its outlines and by `inner` along its holes, which shrink; thinned where they are
+ * negative.
+ */
+export function offsetByKind(region: Region, { outer, inner }: { outer: number; inner: number }): Region {
+  if (outer === inner) return offset(region, outer);
+  // Part by part, so that an island in a hole is not taken for what the hole takes away.
+  const parts = partsOf(region).map(([outline, ...holes]) => {
+    const openings = holes.map((ring) => [...ring].reverse());
+    return difference(offset([outline!], outer), [offset(openings, -inner)]);
+  });
+  return union(parts);
+}
+
+/** The pieces as they come out: thinner by half a kerf all round, their openings wider; what vanishes is reported. */
+export function cutOnTheLine(
+  pieces: readonly Piece[],
+  stock: Stock,
+  { report }: Pick<Resources, 'report'>,
+): readonly Piece[] {
+  const { outer, inner } = kerfOf(stock);
+  if (outer === 0 && inner === 0) return pieces;
+  return pieces.flatMap((piece): Piece[] => {
+    const region = offsetByKind(piece.region, { outer: -outer / 2, inner: -inner / 2 });
+    if (region.length === 0) {
+      const message = `Cut on the line, nothing is left of “${piece.title}”: the kerf is as wide as it is.`;
+      report({ code: 'empty-shape', severity: 'error', path: ['output', 'compensate'], message });
+      return [];
+    }
+    const hangers = piece.hangers.map((hanger) => ({
+      ...hanger,
+      opening: offset(hanger.opening, inner / 2),
+      openingSize: hanger.openingSize + inner,
+      openingLength: hanger.openingLength + inner,
+    }));
+    return [{ ...piece, region, cutLine: piece.region, hangers }];
+  });
+}

@@ -4,8 +4,10 @@ import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
 import type { Fix, Issue, TextEdit, TextRange } from './issue.ts';
 import { estimateLoad } from './measure/load.ts';
+import { takesOf } from './measure/takes.ts';
+import { planCuts } from './output/cut-plan.ts';
 import type { Stock } from './spec/model.ts';
-import type { Piece } from './tag/tag.ts';
+import type { Piece, Tag } from './tag/tag.ts';
 
 export function reportJson(
   file: string,
@@ -29,6 +31,7 @@ export function reportJson(
     ok: !issues.some((issue) => issue.severity === 'error'),
     ...(tag ? { title: tag.title } : {}),
     pieces: tag?.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, tag.stock) })) ?? [],
+    ...(tag ? takesJson(tag) : {}),
     issues: issues.map((issue) => ({
       ...issueJson(issue),
       fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
@@ -70,6 +73,34 @@ function loadJson(piece: Piece, stock: Stock): object {
       };
     }
   }
+}
+
+/** What cutting it takes; times in s and only where the machine is known, weight in g, cost in the spec's own currency. */
+function takesJson(tag: Tag): object {
+  const plan = planCuts(tag);
+  if (!plan) return {};
+  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = takesOf(tag, plan);
+  return {
+    takes: {
+      cut_length: round(cutLength),
+      score_length: round(scoreLength),
+      travel_length: round(travelLength),
+      engraved_area: round(engravedArea),
+      sheet_area: round(sheetArea),
+      time:
+        'missing' in time
+          ? { missing: time.missing }
+          : {
+              seconds: round(time.seconds),
+              cut: round(time.cut),
+              score: round(time.score),
+              engrave: round(time.engrave),
+              travel: round(time.travel),
+            },
+      ...(weight === undefined ? {} : { weight: round(weight) }),
+      ...(cost ? { cost: { ...cost, amount: round(cost.amount) } } : {}),
+    },
+  };
 }
 
 function pieceJson({ id, region }: Piece): object {

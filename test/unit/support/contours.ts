@@ -24,6 +24,30 @@ export function walked({ start, segments }: Contour): Ring {
   return Math.hypot(first.x - last.x, first.y - last.y) < 1e-9 ? points.slice(0, -1) : points;
 }
 
+/** Points at most `step` mm apart along a contour, its nodes among them; the last is where it ends. */
+export function stepped({ start, segments }: Contour, step: number): Point[] {
+  const points: Point[] = [start];
+  let from = start;
+  for (const segment of segments) {
+    const at = evaluator(from, segment);
+    const count = Math.max(1, Math.ceil(lengthOf(from, segment) / step));
+    for (let i = 1; i <= count; i++) points.push(at(i / count));
+    from = segment.to;
+  }
+  return points;
+}
+
+function lengthOf(from: Point, segment: Segment): number {
+  switch (segment.type) {
+    case 'line':
+      return Math.hypot(segment.to.x - from.x, segment.to.y - from.y);
+    case 'arc':
+      return Math.abs(segment.sweep) * Math.hypot(from.x - segment.centre.x, from.y - segment.centre.y);
+    case 'cubic':
+      return new Bezier([from, segment.c1, segment.c2, segment.to].map(({ x, y }) => ({ x, y }))).length();
+  }
+}
+
 function pieces(from: Point, segment: Segment): number {
   switch (segment.type) {
     case 'line':

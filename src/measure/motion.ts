@@ -1,0 +1,106 @@
+/**
+ * How long a head takes along a path. It gains and loses speed evenly (a trapezoidal profile), slows for bends so that the
+ * acceleration across the path stays within the machine's, v² ≤ a·r, and for corners so that its velocity changes by no more
+ * than the machine takes at once, 2·v·sin(θ/2) ≤ Δv. It begins and ends at rest. Lengths are mm, times s.
+ */
+
+import { directionsOf, pointOn, radiusOf, segmentLength, startsOf } from '../geometry/contour.ts';
+import type { Contour, Segment } from '../geometry/contour.ts';
+import type { Point } from '../geometry/types.ts';
+
+export interface Motion {
+  /** The wanted speed, mm/s. */
+  readonly speed: number;
+  /** mm/s². */
+  readonly acceleration: number;
+  /** The largest sudden change of velocity, mm/s. */
+  readonly corner: number;
+}
+
+/** The bend of a cubic changes along it; it is taken as so many arcs. */
+const arcsPerCubic = 12;
+
+interface Stretch {
+  readonly length: number;
+  /** The highest speed on it. */
+  readonly most: number;
+  /** The highest speed at its beginning. */
+  readonly entry: number;
+}
+
+export function secondsAlong(contour: Contour, motion: Motion): number {
+  return secondsOver(stretchesOf(contour, motion), motion.acceleration);
+}
+
+/** A straight way from rest to rest. */
+export function secondsAcross(length: number, { speed, acceleration }: Omit<Motion, 'corner'>): number {
+  return length > 0 ? secondsOver([{ length, most: speed, entry: 0 }], acceleration) : 0;
+}
+
+function stretchesOf(contour: Contour, motion: Motion): Stretch[] {
+  const starts = startsOf(contour);
+  let last: Point | undefined;
+  return contour.segments.flatMap((segment, i): Stretch[] => {
+    const from = starts[i]!;
+    const [out, into] = directionsOf(from, segment);
+    const entry = last ? motion.corner / (2 * Math.sin(angle(last, out) / 2)) : 0;
+    last = into;
+    const length = segmentLength(from, segment);
+    const most = (radius: number) => Math.min(motion.speed, Math.sqrt(motion.acceleration * radius));
+    switch (segment.type) {
+      case 'line':
+        return [{ length, most: motion.speed, entry }];
+      case 'arc':
+        return [{ length, most: most(radiusOf(from, segment)), entry }];
+      case 'cubic':
+        return bends(from, segment).map((each, k) => ({
+          length: each.length,
+          most: most(each.radius),
+          entry: k === 0 ? entry : Infinity,
+        }));
+    }
+  });
+}
+
+function bends(from: Point, cubic: Extract<Segment, { type: 'cubic' }>): { length: number; radius: number }[] {
+  return Array.from({ length: arcsPerCubic }, (_, i) => {
+    const [a, b, c] = [0, 0.5, 1].map((share) => pointOn(from, cubic, (i + share) / arcsPerCubic)) as [
+      Point,
+      Point,
+      Point,
+    ];
+    const [ab, bc, ca] = [distance(a, b), distance(b, c), distance(c, a)];
+    const twiceArea = Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
+    // Circumradius: the product of the sides by four times the area.
+    return { length: ab + bc, radius: twiceArea > 0 ? (ab * bc * ca) / (2 * twiceArea) : Infinity };
+  });
+}
+
+/** The fastest way through all stretches: what can be braked for, then what can be gained, then the time of each. */
+function secondsOver(stretches: readonly Stretch[], acceleration: number): number {
+  const count = stretches.length;
+  const speeds = stretches.map(({ entry, most }, i) => Math.min(entry, most, i > 0 ? stretches[i - 1]!.most : 0));
+  speeds.push(0);
+  const reachable = (speed: number, length: number) => Math.sqrt(speed * speed + 2 * acceleration * length);
+  for (let i = count - 1; i >= 0; i--)
+    speeds[i] = Math.min(speeds[i]!, reachable(speeds[i + 1]!, stretches[i]!.length));
+  for (let i = 0; i < count; i++) speeds[i + 1] = Math.min(speeds[i + 1]!, reachable(speeds[i]!, stretches[i]!.length));
+  return stretches.reduce(
+    (sum, { length, most }, i) => sum + trapezoid(length, speeds[i]!, speeds[i + 1]!, most, acceleration),
+    0,
+  );
+}
+
+function trapezoid(length: number, first: number, last: number, most: number, acceleration: number): number {
+  const peak = Math.min(most, Math.sqrt(acceleration * length + (first * first + last * last) / 2));
+  const changing = (2 * peak * peak - first * first - last * last) / (2 * acceleration);
+  return (2 * peak - first - last) / acceleration + Math.max(0, length - changing) / peak;
+}
+
+function angle(a: Point, b: Point): number {
+  return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}

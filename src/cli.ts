@@ -27,6 +27,7 @@ async function main(args: readonly string[]): Promise<number> {
       only: { type: 'string' },
       to: { type: 'string' },
       out: { type: 'string' },
+      width: { type: 'string' },
     },
   });
   if (command !== 'check' && command !== 'fix' && command !== 'export')
@@ -41,7 +42,13 @@ async function main(args: readonly string[]): Promise<number> {
     case 'fix':
       return fix(specs, { dryRun: values['dry-run'], only: values.only });
     case 'export':
-      return exportAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+      return exportAll(specs, {
+        to: values.to,
+        out: values.out,
+        force: values.force,
+        overwrite: values.overwrite,
+        width: values.width,
+      });
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
+import type { Report } from '../engine.ts';
 import { formats, isFormat } from '../output/formats.ts';
 import { jobOf } from '../output/job.ts';
 import { printReport } from './check.ts';
@@ -17,10 +18,13 @@ interface ExportOptions {
   readonly force: boolean;
   /** Also over files that hold something else. */
   readonly overwrite: boolean;
+  /** Of pictures, in pixels; as the spec says unless given. */
+  readonly width: string | undefined;
 }
 
 export async function exportAll(specs: readonly SpecFile[], options: ExportOptions): Promise<number> {
   const { to, out, force, overwrite } = options;
+  const pictureWidth = pixels(options.width);
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
   const wanted = [...new Set(to.split(','))];
   const unknown = wanted.find((format) => !isFormat(format));
@@ -40,7 +44,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
         continue;
       }
     }
-    const job = jobOf(report);
+    const job = jobOf(pictureWidth === undefined ? report : withPictures(report, pictureWidth));
     if (!job) {
       console.error(`${file}: there is nothing to cut.`);
       code = exitCodes.errors;
@@ -57,6 +61,19 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
     }
   }
   return code;
+}
+
+function pixels(given: string | undefined): number | undefined {
+  if (given === undefined) return undefined;
+  const width = Number(given);
+  if (!Number.isInteger(width) || width < 100 || width > 8000)
+    throw new UsageError('--width is a whole number of pixels, from 100 to 8000.');
+  return width;
+}
+
+function withPictures(report: Report, pictureWidth: number): Report {
+  const { tag } = report;
+  return tag ? { ...report, tag: { ...tag, output: { ...tag.output, pictureWidth } } } : report;
 }
 
 /** A spec's name without what says that it is one. */

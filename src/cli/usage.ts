@@ -7,7 +7,7 @@ import { formats } from '../output/formats.ts';
 export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
-  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force] [--overwrite]
+  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
 
   --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times
   --force        exports what has errors too; the files say so

@@ -1,7 +1,8 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  woff2.mjs  webview/  fonts/  third-party-notices.txt
+ *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
+ *     webview/  fonts/  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
@@ -17,14 +18,25 @@ const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
 
 /**
- * harfbuzzjs waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; wawoff2 is large and
- * seldom wanted. Each gets a file of its own, loaded by `import()` at run time from beside whichever bundle asks for it.
+ * Libraries with a file of their own, loaded by `import()` at run time from beside whichever bundle asks for them. harfbuzzjs
+ * waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; the others are large, and seldom
+ * wanted or only when a file is written.
  */
-const apart: esbuild.Plugin = {
-  name: 'apart',
+const apart: Readonly<Record<string, string>> = {
+  harfbuzzjs: 'harfbuzz.mjs',
+  'wawoff2/decompress.js': 'woff2.mjs',
+  '@tarikjabiri/dxf': 'dxf.mjs',
+  'pdf-lib': 'pdf-lib.mjs',
+  '@resvg/resvg-wasm': 'resvg.mjs',
+};
+
+const kept: esbuild.Plugin = {
+  name: 'kept-apart',
   setup(build) {
-    build.onResolve({ filter: /^harfbuzzjs$/ }, () => ({ path: './harfbuzz.mjs', external: true }));
-    build.onResolve({ filter: /^wawoff2\/decompress\.js$/ }, () => ({ path: './woff2.mjs', external: true }));
+    build.onResolve({ filter: /^[@a-z]/ }, ({ path }) => {
+      const file = apart[path];
+      return file === undefined ? undefined : { path: `./${file}`, external: true };
+    });
   },
 };
 
@@ -66,7 +78,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     platform: 'node',
     target: 'node20',
     mainFields: ['module', 'main'],
-    plugins: [apart],
+    plugins: [kept],
   };
   // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
   const banner = {
@@ -76,17 +88,11 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
   return [
     { ...node, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', external: ['vscode'] },
     { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
-    { ...node, entryPoints: ['harfbuzzjs'], outfile: 'dist/harfbuzz.mjs', format: 'esm', banner, plugins: [] },
-    {
-      ...node,
-      entryPoints: ['wawoff2/decompress.js'],
-      outfile: 'dist/woff2.mjs',
-      format: 'esm',
-      banner,
-      plugins: [],
-      // It asks for its folder and then reads nothing from there: its WebAssembly is within.
-      define: { __dirname: '"."' },
-    },
+    ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
+      // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.
+      const define = { __dirname: '"."' };
+      return { ...node, entryPoints: [library], outfile: `dist/${file}`, format: 'esm', banner, plugins: [], define };
+    }),
     {
       ...common,
       entryPoints: ['main.ts', ...styles].map((name) => `webview/${name}`),
@@ -102,6 +108,7 @@ function copyAssets(): void {
   const modules = join(root, 'node_modules');
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
+  cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
   cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });
   for (const { package: name, faces, licence, licenceFile } of bundledFonts) {

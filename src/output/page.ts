@@ -1,0 +1,142 @@
+/** A page for people: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
+
+import type { Contour } from '../geometry/contour.ts';
+import { startsOf, splitSegment } from '../geometry/contour.ts';
+import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
+import { transformCurves } from '../geometry/curves.ts';
+import type { FontFace } from '../text/font-face.ts';
+import { layoutText } from '../text/layout.ts';
+
+export interface Drawing {
+  readonly path: CurvePath;
+  /** #RRGGBB. */
+  readonly fill?: string;
+  /** Even-odd where it is not said; letters of one caption may overlap, and their parts too. */
+  readonly rule?: 'nonzero';
+  readonly stroke?: string;
+  /** In mm. */
+  readonly lineWidth?: number;
+}
+
+/** What a caption says, for formats that can hold it as text beside its drawing. */
+export interface Words {
+  readonly text: string;
+  /** Where its baseline begins, and its em, in mm. */
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+}
+
+export interface Page {
+  readonly width: number;
+  readonly height: number;
+  readonly drawings: readonly Drawing[];
+  readonly words: readonly Words[];
+}
+
+/** A page while it is filled. */
+export class PageBuilder {
+  readonly drawings: Drawing[] = [];
+  readonly words: Words[] = [];
+
+  draw(path: CurvePath, look: Omit<Drawing, 'path'>): void {
+    if (path.length > 0) this.drawings.push({ path, ...look });
+  }
+
+  line(from: readonly [number, number], to: readonly [number, number], stroke: string, lineWidth: number): void {
+    const path: CurvePath = [
+      { type: 'M', x: from[0], y: from[1] },
+      { type: 'L', x: to[0], y: to[1] },
+    ];
+    this.draw(path, { stroke, lineWidth });
+  }
+
+  box(x: number, y: number, width: number, height: number, look: Omit<Drawing, 'path'>): void {
+    const path: CurvePath = [
+      { type: 'M', x, y },
+      { type: 'L', x: x + width, y },
+      { type: 'L', x: x + width, y: y + height },
+      { type: 'L', x, y: y + height },
+      { type: 'Z' },
+    ];
+    this.draw(path, look);
+  }
+
+  /** One line of text, as outlines. `at`: which of its points x is. */
+  caption(
+    text: string,
+    face: FontFace,
+    place: { x: number; y: number; size: number; at?: 'left' | 'middle' | 'right'; fill?: string },
+  ): void {
+    const { curves, advance } = layoutText(face, { text, align: 'left' });
+    const { size, y } = place;
+    const share = { left: 0, middle: 0.5, right: 1 }[place.at ?? 'left'];
+    const x = place.x - share * advance * size;
+    this.draw(transformCurves(curves, { a: size, b: 0, c: 0, d: size, e: x, f: y }), {
+      fill: place.fill ?? '#222222',
+      rule: 'nonzero',
+    });
+    this.words.push({ text, x, y, size });
+  }
+
+  page(width: number, height: number): Page {
+    return { width, height, drawings: this.drawings, words: this.words };
+  }
+}
+
+/** Lines of at most `width` mm; a word that is longer stays whole. */
+export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && layoutText(face, { text: longer, align: 'left' }).advance * size > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return line === '' ? lines : [...lines, line];
+}
+
+/** Contours as curves, enlarged by `scale` and moved; arcs as the cubics nearest to them. */
+export function curvesOf(contours: readonly Contour[], scale = 1, dx = 0, dy = 0): CurveCommand[] {
+  const path = contours.flatMap((contour): CurveCommand[] => {
+    const starts = startsOf(contour);
+    const commands = contour.segments.flatMap((segment, i): CurveCommand[] => {
+      switch (segment.type) {
+        case 'line':
+          return [{ type: 'L', ...segment.to }];
+        case 'cubic': {
+          const { c1, c2, to } = segment;
+          return [{ type: 'C', x1: c1.x, y1: c1.y, x2: c2.x, y2: c2.y, x: to.x, y: to.y }];
+        }
+        case 'arc':
+          return arcAsCubics(starts[i]!, segment);
+      }
+    });
+    return [{ type: 'M', ...contour.start }, ...commands, ...(contour.closed ? [{ type: 'Z' } as const] : [])];
+  });
+  return transformCurves(path, { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy });
+}
+
+type Arc = Extract<Contour['segments'][number], { type: 'arc' }>;
+
+/** Handles of 4/3·tan(θ/4) radii: off the arc by 4e-6 of its radius at 45°. */
+function arcAsCubics(from: { x: number; y: number }, arc: Arc): CurveCommand[] {
+  if (Math.abs(arc.sweep) > Math.PI / 4 + 1e-6) {
+    const [first, second] = splitSegment(from, arc, 0.5) as [Arc, Arc];
+    return [...arcAsCubics(from, first), ...arcAsCubics(first.to, second)];
+  }
+  const { centre, sweep, to } = arc;
+  const k = (4 / 3) * Math.tan(sweep / 4);
+  return [
+    {
+      type: 'C',
+      x1: from.x - k * (from.y - centre.y),
+      y1: from.y + k * (from.x - centre.x),
+      x2: to.x + k * (to.y - centre.y),
+      y2: to.y - k * (to.x - centre.x),
+      ...to,
+    },
+  ];
+}

@@ -1,0 +1,94 @@
+/** What a proof says beside its drawing, line by line. */
+
+import { boundsOf } from '../geometry/measure.ts';
+import { takesOf } from '../measure/takes.ts';
+import type { Takes } from '../measure/takes.ts';
+import type { Units } from '../spec/length.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Job } from './job.ts';
+
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** 82.04 mm, or 3.230 in. */
+export function lengthIn(mm: number, units: Units): string {
+  return units === 'mm' ? `${trimmed(mm, 1)} mm` : `${trimmed(mm / 25.4, 3)} in`;
+}
+
+/** Two sides of a box. */
+export function sizeIn(width: number, height: number, units: Units): string {
+  return `${lengthIn(width, units).replace(/ \w+$/, '')} × ${lengthIn(height, units)}`;
+}
+
+function trimmed(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals)) + 0);
+}
+
+export function proofFacts(job: Job): Fact[] {
+  const { tag } = job;
+  const { units, stock, tie } = tag;
+  const fact = (name: string, value: string | undefined): Fact[] => (value === undefined ? [] : [{ name, value }]);
+  const texts = [...job.fonts].map(([{ text }, face]) => {
+    return `“${text.replace(/\s*\n\s*/g, ' / ')}” in ${face.family}${/regular/i.test(face.style) ? '' : ` ${face.style}`}`;
+  });
+  const takes = takesOf(tag, job.plan);
+  return [
+    ...[...new Set(texts)].flatMap((text) => fact('Text', text)),
+    ...fact('Material', materialOf(tag)),
+    ...tag.pieces.flatMap((piece) =>
+      fact(tag.pieces.length > 1 ? piece.title : 'Finished size', pieceSize(piece, units)),
+    ),
+    ...tag.pieces.flatMap(({ hangers }) => hangers.flatMap((hanger) => fact('Hole', openingOf(hanger, units)))),
+    ...fact('Tie', tie && `${tie.kind} of ${lengthIn(tie.size, units)}`),
+    ...fact(
+      'Kerf',
+      stock.kerf > 0
+        ? `${trimmed(stock.kerf, 3)} mm${tag.output.compensate ? ', allowed for' : ', not allowed for'}`
+        : undefined,
+    ),
+    ...takesFacts(takes, units),
+  ];
+}
+
+function materialOf({ stock, units }: Tag): string | undefined {
+  const { material, thickness } = stock;
+  const parts = [material, thickness === undefined ? undefined : lengthIn(thickness, units)];
+  const said = parts.filter((part) => part !== undefined);
+  return said.length > 0 ? said.join(', ') : undefined;
+}
+
+function pieceSize({ region }: Tag['pieces'][number], units: Units): string | undefined {
+  const bounds = boundsOf(region);
+  return bounds && sizeIn(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY, units);
+}
+
+function openingOf(
+  { kind, openingSize, openingLength }: Tag['pieces'][number]['hangers'][number],
+  units: Units,
+): string {
+  return kind === 'slot' ? `slot of ${sizeIn(openingLength, openingSize, units)}` : `Ø ${lengthIn(openingSize, units)}`;
+}
+
+export function takesFacts({ cutLength, engravedArea, sheetArea, time, weight, cost }: Takes, units: Units): Fact[] {
+  const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
+  if (engravedArea > 0) facts.push({ name: 'Engraved', value: areaIn(engravedArea, units) });
+  facts.push({ name: 'Sheet', value: areaIn(sheetArea, units) });
+  if ('seconds' in time) facts.push({ name: 'Machine', value: `about ${minutes(time.seconds)}` });
+  if (weight !== undefined) facts.push({ name: 'Weight', value: `${trimmed(weight, weight < 10 ? 1 : 0)} g` });
+  if (cost) facts.push({ name: 'Stock cost', value: `${cost.amount.toFixed(2)} ${cost.currency ?? ''}`.trim() });
+  return facts;
+}
+
+function areaIn(mm2: number, units: Units): string {
+  return units === 'mm' ? `${trimmed(mm2 / 100, 1)} cm²` : `${trimmed(mm2 / 645.16, 2)} in²`;
+}
+
+/** 40 s, 1 min 05 s, 12 min. */
+export function minutes(seconds: number): string {
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  if (whole >= 600) return `${Math.round(whole / 60)} min`;
+  return `${Math.floor(whole / 60)} min ${String(whole % 60).padStart(2, '0')} s`;
+}

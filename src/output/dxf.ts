@@ -33,7 +33,7 @@ export async function toDxf(job: Job): Promise<string> {
   dxf.setVariable('$EXTMAX', { 10: round(plan.bounds.maxX, 4), 20: round(plan.bounds.maxY, 4), 30: 0 });
   for (const { operation, paths } of plan.steps) {
     const { layer, color } = styleOf(tag, operation);
-    const name = ascii(layer);
+    const name = plain(layer);
     if (!tables.layerTable.exist(name)) dxf.addLayer(name, nearestIndex(color, library), 'Continuous');
     for (const contour of paths.flatMap(({ contours }) => contours)) addPolyline(dxf, contour, name, library);
   }
@@ -74,6 +74,15 @@ function nearestIndex(color: string, { aciHex }: typeof Dxf): number {
 function channels(hex: string): number[] {
   const digits = hex.replace('#', '');
   return [0, 2, 4].map((from) => parseInt(digits.slice(from, from + 2), 16));
+}
+
+/** The name of a layer in letters that the library leaves as they are wherever it writes it. */
+function plain(layer: string): string {
+  return layer
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/ß/g, 'ss')
+    .replace(/[^\x20-\x7e]/g, '_');
 }
 
 /** The format's own way to write other characters; a line break would end the value. */

@@ -20,11 +20,11 @@ const kinkless = (1.5 * Math.PI) / 180;
 /** So many turns less are pieces of circles only by chance. */
 const leastSweep = Math.PI / 18;
 
-/** Over 90° the ends of an arc, rounded for a file, no longer say well where its middle lies. */
-const mostSweep = Math.PI / 2 + 1e-9;
+/** Well over 90° the ends of an arc, rounded for a file, no longer say well where its middle lies. */
+const mostSweep = (100 * Math.PI) / 180;
 
 /**
- * The arc from point `from` of a run to point `to`, if all the points between lie on it; in pieces of 90° at most.
+ * The arc from point `from` of a run to point `to`, if all the points between lie on it; in pieces of 100° at most.
  *
  * Of all circles through both ends, y of the centre in their frame is the one unknown, and each point gives an equation for
  * it that is linear: x² + y² − c² = 2·y·yc, with the ends at (±c, 0). The least squares of all of them are taken.

@@ -2,6 +2,10 @@
  * A cubic Bézier through the points of a flattened outline: P. J. Schneider, "An algorithm for automatically fitting
  * digitized curves", Graphics Gems (1990). The directions at both ends are given; the lengths of the handles follow by
  * least squares, the parameters of the points from their distances along the polygon, improved by Newton's method.
+ *
+ * Once the curve is near enough, only distances across it count: those along it are the parameters' fault, and would make it
+ * bulge to one side (tangent distance minimization; W. Wang, H. Pottmann, Y. Liu, "Fitting B-spline curves to point clouds by
+ * curvature-based squared distance minimization", ACM Transactions on Graphics 25, 2006).
  */
 
 import type { Segment } from '../contour.ts';
@@ -31,19 +35,21 @@ export function fitCubic(run: Run, from: number, to: number): Cubic | undefined 
   const [start, end] = [run.tangents[from]!, run.tangents[to]!];
   const parameters = alongPolygon(points);
   let before = Infinity;
+  let best: Cubic | undefined;
   for (let round = 0; round < rounds; round++) {
-    const cubic = handles(points, parameters, start, end);
-    if (!cubic) return undefined;
+    const cubic = handles(points, parameters, start, end, best);
+    if (!cubic) break;
     let error = 0;
     for (let i = 1; i < points.length - 1; i++) {
       parameters[i] = nearer(points[0]!, cubic, points[i]!, parameters[i]!);
       error = Math.max(error, distance(points[i]!, pointOn(points[0]!, cubic, parameters[i]!)));
     }
-    if (error <= pointToCurveMm) return staysClose(points, parameters, cubic) ? cubic : undefined;
-    if (error > hopeless * pointToCurveMm || error > leastGain * before) return undefined;
+    const fits = error <= pointToCurveMm && staysClose(points, parameters, cubic);
+    if (best ? !fits : error > hopeless * pointToCurveMm || error > leastGain * before) break;
+    if (fits) best = cubic;
     before = error;
   }
-  return undefined;
+  return best;
 }
 
 function alongPolygon(points: readonly Point[]): number[] {
@@ -54,13 +60,18 @@ function alongPolygon(points: readonly Point[]): number[] {
 }
 
 /** The least squares for the lengths of both handles; `undefined` where one would point backwards. */
-function handles(points: readonly Point[], parameters: readonly number[], start: Point, end: Point): Cubic | undefined {
+function handles(
+  points: readonly Point[],
+  parameters: readonly number[],
+  start: Point,
+  end: Point,
+  before: Cubic | undefined,
+): Cubic | undefined {
   const [first, last] = [points[0]!, points.at(-1)!];
   const chord = distance(first, last);
   // Between two points alone there is nothing to be fitted: Hermite's choice.
   if (points.length === 2) return withHandles(first, last, start, end, chord / 3, chord / 3);
   let [aa, ab, bb, ax, bx] = [0, 0, 0, 0, 0];
-  const cross = -(start.x * end.x + start.y * end.y);
   for (let i = 1; i < points.length - 1; i++) {
     const point = points[i]!;
     const t = parameters[i]!;
@@ -68,11 +79,25 @@ function handles(points: readonly Point[], parameters: readonly number[], start:
     const [b0, b1, b2, b3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
     const dx = point.x - (b0 + b1) * first.x - (b2 + b3) * last.x;
     const dy = point.y - (b0 + b1) * first.y - (b2 + b3) * last.y;
-    aa += b1 * b1;
-    bb += b2 * b2;
-    ab += b1 * b2 * cross;
-    ax += b1 * (dx * start.x + dy * start.y);
-    bx -= b2 * (dx * end.x + dy * end.y);
+    if (before) {
+      const ny = slope(first.x, before.c1.x, before.c2.x, last.x, s, t);
+      const nx = -slope(first.y, before.c1.y, before.c2.y, last.y, s, t);
+      const size = Math.hypot(nx, ny) || 1;
+      const a = (b1 * (nx * start.x + ny * start.y)) / size;
+      const b = (-b2 * (nx * end.x + ny * end.y)) / size;
+      const off = (nx * dx + ny * dy) / size;
+      aa += a * a;
+      ab += a * b;
+      bb += b * b;
+      ax += a * off;
+      bx += b * off;
+    } else {
+      aa += b1 * b1;
+      bb += b2 * b2;
+      ab -= b1 * b2 * (start.x * end.x + start.y * end.y);
+      ax += b1 * (dx * start.x + dy * start.y);
+      bx -= b2 * (dx * end.x + dy * end.y);
+    }
   }
   const determinant = aa * bb - ab * ab;
   const a = determinant > 1e-12 ? (ax * bb - bx * ab) / determinant : chord / 3;

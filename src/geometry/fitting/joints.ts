@@ -50,19 +50,16 @@ export function runsOf(ring: Ring): Run[] {
   if (joints.length === 0) {
     const first = rightmost(ring);
     const order = [...ring.map((_, i) => (first + i) % count), first];
-    return [{ points: order.map((i) => ring[i]!), tangents: order.map((i) => tangentAt(outline, i)) }];
+    const points = order.map((i) => ring[i]!);
+    const tangents = order.map((i) => tangentAt(ring.slice(-reach).concat(ring, ring.slice(0, reach)), i + reach));
+    return [{ points, tangents }];
   }
   const runs = joints.map((from, k): Run & { readonly straight: boolean } => {
     const to = joints[(k + 1) % joints.length]!;
     const steps = (to - from + count) % count || count;
     const order = Array.from({ length: steps + 1 }, (_, i) => (from + i) % count);
     const points = order.map((i) => ring[i]!);
-    const inner = order.slice(1, -1).map((i) => tangentAt(outline, i));
-    return {
-      points,
-      tangents: [endTangent(points), ...inner, reversed(endTangent([...points].reverse()))],
-      straight: steps === 1,
-    };
+    return { points, tangents: points.map((_, i) => tangentAt(points, i)), straight: steps === 1 };
   });
   return runs.map((run, k) => smoothed(run, runs[(k - 1 + runs.length) % runs.length]!, runs[(k + 1) % runs.length]!));
 }
@@ -103,26 +100,31 @@ function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: 
   return turn > (cornerFactor * least * (lengths[back]! + lengths[i]!)) / 2;
 }
 
-/** The direction of the circle through a point and its two neighbours. */
-function tangentAt({ lengths, directions }: Outline, i: number): Point {
-  const back = before(i, lengths.length);
-  const [a, b] = [lengths[back]!, lengths[i]!];
-  return unit({
-    x: directions[back]!.x * b + directions[i]!.x * a,
-    y: directions[back]!.y * b + directions[i]!.y * a,
-  });
-}
+/** So many points on either side say where the outline runs at a point. */
+const reach = 2;
 
-/** The direction, at the first point, of the circle through the first three. */
-function endTangent(points: readonly Point[]): Point {
-  const [p, q, r] = points as readonly [Point, Point, Point?];
-  const first = { x: q.x - p.x, y: q.y - p.y };
-  if (!r) return unit(first);
-  const second = { x: r.x - q.x, y: r.y - q.y };
-  const [a, b] = [Math.hypot(first.x, first.y), Math.hypot(second.x, second.y)];
-  const angle = (-angleBetween(first, second) * a) / (a + b);
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return unit({ x: cos * first.x - sin * first.y, y: sin * first.x + cos * first.y });
+/**
+ * The direction at a point of a smooth stretch: that of the polynomial through it and its neighbours, which is Lagrange's,
+ * over the distances along the polygon. Its error goes with the fourth power of theirs, where that of a circle through three
+ * points goes with the second, and would bend every fitted curve the same way.
+ */
+function tangentAt(points: readonly Point[], i: number): Point {
+  const first = Math.max(0, Math.min(i - reach, points.length - 1 - reach - 1));
+  const near = points.slice(first, Math.max(i + reach, first + reach + 1) + 1);
+  const at = i - first;
+  const along = [0];
+  for (let k = 1; k < near.length; k++) along.push(along[k - 1]! + distance(near[k - 1]!, near[k]!));
+  let [x, y] = [0, 0];
+  near.forEach((point, j) => {
+    if (j === at) return;
+    let weight = 1 / (along[j]! - along[at]!);
+    for (let k = 0; k < near.length; k++) {
+      if (k !== j && k !== at) weight *= (along[at]! - along[k]!) / (along[j]! - along[k]!);
+    }
+    x += weight * (point.x - near[at]!.x);
+    y += weight * (point.y - near[at]!.y);
+  });
+  return unit({ x, y });
 }
 
 /** With the directions at its ends made one with its neighbours', where they are nearly so; a line's counts as it is. */
@@ -154,12 +156,14 @@ export function angleBetween(a: Point, b: Point): number {
   return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
 }
 
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
 function unit({ x, y }: Point): Point {
   const length = Math.hypot(x, y) || 1;
   return { x: x / length, y: y / length };
 }
-
-const reversed = ({ x, y }: Point): Point => ({ x: -x, y: -y });
 
 function before(i: number, count: number): number {
   return (i - 1 + count) % count;

@@ -1,0 +1,316 @@
+import assert from 'node:assert/strict';
+import { PNG } from 'pngjs';
+import { offset, union } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf, contains, perimeter, ringArea } from '../../../src/geometry/measure.ts';
+import type { Region, Ring } from '../../../src/geometry/types.ts';
+import { toDxf } from '../../../src/output/dxf.ts';
+import { formats } from '../../../src/output/formats.ts';
+import { jobOf } from '../../../src/output/job.ts';
+import type { Job } from '../../../src/output/job.ts';
+import { lookOf } from '../../../src/output/look.ts';
+import { toPdf } from '../../../src/output/pdf.ts';
+import { toPng } from '../../../src/output/png.ts';
+import { toSvg } from '../../../src/output/svg.ts';
+import { coloursOf } from '../../../src/tag/operation-colours.ts';
+import { operations } from '../../../src/tag/tag.ts';
+import type { Operation, Tag } from '../../../src/tag/tag.ts';
+import { assertNear, make, report, specOf } from '../support/engine.ts';
+import { readDxf, readPdf } from '../support/file-readers.ts';
+import type { Outline } from '../support/file-readers.ts';
+import { samples } from '../support/samples.ts';
+import { pathsOf } from '../support/svg-reader.ts';
+import { manyTags } from '../support/tags.ts';
+import { tools } from '../support/tools.ts';
+
+async function jobFrom(text: string): Promise<Job> {
+  return jobOf((await make(text)).report)!;
+}
+
+/** What a file says, whatever its format: outlines in mm, y up, by operation, in the order of the file. */
+type Read = readonly (Outline & { readonly operation: Operation })[];
+
+function fromSvg(svg: string): Read {
+  const height = Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(svg)![1]);
+  return operations.flatMap((operation) =>
+    pathsOf(svg, operation).flatMap(({ outlines }) =>
+      outlines.map(({ ring, closed }) => {
+        return { operation, closed, ring: ring.map(({ x, y }) => ({ x, y: height - y })) };
+      }),
+    ),
+  );
+}
+
+function fromDxf(text: string): Read {
+  const { version, units, outlines } = readDxf(text);
+  assert.equal(version, 'AC1015');
+  assert.equal(units, 4);
+  return outlines.map(({ layer, ring, closed }) => {
+    const operation = operations.find((each) => each === layer);
+    assert.ok(operation, layer);
+    return { operation, ring, closed };
+  });
+}
+
+async function fromPdf(bytes: Uint8Array, tag: Tag): Promise<Read> {
+  const { pages } = await readPdf(bytes);
+  assert.equal(pages.length, 2);
+  const colors = Object.entries(coloursOf(tag.output));
+  return pages[1]!.outlines.flatMap(({ color, ring, closed }) => {
+    const operation = colors.find(([, each]) => each.toLowerCase() === color)?.[0] as Operation | undefined;
+    return operation ? [{ operation, ring, closed }] : [];
+  });
+}
+
+/** What is to be cut, scored and engraved, by the engine's own geometry and not by the plan. */
+function wanted({ pieces, stock: { kerf } }: Tag): {
+  cut: Region;
+  score: Region;
+  engrave: Region;
+  width: number;
+  height: number;
+} {
+  const cuts = pieces.map(({ region, cutLine }) => cutLine ?? offset(region, kerf / 2));
+  const marks = pieces.map((piece) => ({
+    engrave: union(piece.marks.filter(({ operation }) => operation === 'engrave').map(({ region }) => region)),
+    score: piece.marks.filter(({ operation }) => operation === 'score').flatMap(({ region }) => [...region]),
+  }));
+  const boxes = pieces.map((_, i) => boundsOf([...cuts[i]!, ...marks[i]!.engrave, ...marks[i]!.score])!);
+  return {
+    cut: cuts.flat(),
+    score: marks.flatMap(({ score }) => score),
+    engrave: marks.flatMap(({ engrave }) => [...engrave]),
+    width: boxes.reduce((sum, { minX, maxX }) => sum + maxX - minX, 5 * (boxes.length - 1)),
+    height: Math.max(...boxes.map(({ minY, maxY }) => maxY - minY)),
+  };
+}
+
+function assertRight(read: Read, tag: Tag, what: string): void {
+  const expected = wanted(tag);
+  const rings = (...chosen: Operation[]) =>
+    read.filter(({ operation }) => chosen.includes(operation)).map(({ ring }) => ring);
+  assert.ok(
+    read.every(({ closed }) => closed),
+    `${what}: all are closed`,
+  );
+  for (const [found, region, name] of [
+    [rings('cut-inner', 'cut-outer'), expected.cut, 'cut'],
+    [rings('score'), expected.score, 'score'],
+    [rings('engrave'), expected.engrave, 'engrave'],
+  ] as const) {
+    assert.equal(found.length, region.length, `${what}: outlines to ${name}`);
+    // Of thin lettering, the sliver between a curve and the polygon it was flattened to is more than that share.
+    const tolerance = Math.max(5e-4 * area(region), 7e-4 * perimeter(region));
+    assertNear(area(found), area(region), tolerance, `${what}: area to ${name}`);
+  }
+  const bounds = boundsOf(read.map(({ ring }) => ring))!;
+  assertNear(bounds.minX, 0, 0.01, `${what}: left`);
+  assertNear(bounds.minY, 0, 0.01, `${what}: bottom`);
+  assertNear(bounds.maxX, expected.width, 0.01, `${what}: width`);
+  assertNear(bounds.maxY, expected.height, 0.01, `${what}: height`);
+  const order = read.map(({ operation }) => operations.indexOf(operation));
+  assert.deepEqual(
+    order,
+    [...order].sort((a, b) => a - b),
+    `${what}: order`,
+  );
+  assertInsideFirst(rings('cut-inner', 'cut-outer'), what);
+}
+
+function assertInsideFirst(rings: readonly Ring[], what: string): void {
+  const boxes = rings.map((ring) => boundsOf([ring])!);
+  rings.forEach((ring, i) => {
+    for (let later = i + 1; later < rings.length; later++) {
+      const [a, b] = [boxes[i]!, boxes[later]!];
+      if (b.minX < a.minX || b.maxX > a.maxX || b.minY < a.minY || b.maxY > a.maxY) continue;
+      assert.ok(!contains([ring], rings[later]![0]!), `${what}: something inside is cut after what frees it`);
+    }
+  });
+}
+
+describe('The files of a tag', () => {
+  for (const { name, text } of samples) {
+    it(`of ${name} say the same in every format, read by svgpath, dxf-parser and pdfjs`, async () => {
+      const job = await jobFrom(text);
+      assertRight(fromSvg(toSvg(job)), job.tag, 'SVG');
+      assertRight(fromDxf(await toDxf(job)), job.tag, 'DXF');
+      assertRight(await fromPdf(await toPdf(job, tools), job.tag), job.tag, 'PDF');
+    });
+
+    it(`of ${name} are the same bytes every time`, async () => {
+      for (const [format, write] of Object.entries(formats)) {
+        const [a, b] = [await write(await jobFrom(text), tools), await write(await jobFrom(text), tools)];
+        assert.ok(Buffer.from(a).equals(Buffer.from(b)), format);
+      }
+    }).timeout(20_000);
+  }
+
+  it('say the same for 200 tags in either unit', async () => {
+    let made = 0;
+    for (const [i, text] of manyTags(200, 4).entries()) {
+      const job = jobOf(await report(text));
+      if (!job) continue;
+      made++;
+      assertRight(fromSvg(toSvg(job)), job.tag, `SVG ${i}\n${text}`);
+      assertRight(fromDxf(await toDxf(job)), job.tag, `DXF ${i}\n${text}`);
+      // Its outlines are those of the others; drawing proofs takes most of the time.
+      if (i % 8 === 0) assertRight(await fromPdf(await toPdf(job, tools), job.tag), job.tag, `PDF ${i}\n${text}`);
+    }
+    assert.ok(made > 190, `${made} were made`);
+  }).timeout(120_000);
+});
+
+describe('The DXF file', () => {
+  const shapes = ['plate: {rectangle: [60, 30], radius: 5}', 'window: {ellipse: 8}'];
+
+  it('has lines and arcs with the radius they have', async () => {
+    const text = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]')));
+    const bulges = [...text.matchAll(/^42\n(.*)$/gm)].map(([, value]) => Math.abs(Number(value)));
+    // A quarter turn is tan 22.5°; four of the window, four of the plate, some of them in two where a cut begins.
+    assert.ok(bulges.filter((bulge) => Math.abs(bulge - Math.tan(Math.PI / 8)) < 2e-4).length >= 6);
+  });
+
+  it('has the layers and colours that the spec asks for', async () => {
+    const output =
+      'output: {cut_outer: {layer: Outer edge, color: "#FF0000"}, cut_inner: {layer: Holes, color: "#0000FF"}}';
+    const text = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]', [output])));
+    const { layers, outlines } = readDxf(text);
+    assert.deepEqual(
+      outlines.map(({ layer }) => layer),
+      ['Holes', 'Outer edge'],
+    );
+    assert.equal(layers['Holes']!.color, 0x0000ff);
+    assert.equal(layers['Outer edge']!.color, 0xff0000);
+  });
+
+  it('writes other letters than plain ones in the format’s own way', async () => {
+    const text = await toDxf(
+      await jobFrom(specOf(shapes, 'body: [plate]', ['title: Zoë', 'output: {cut_outer: {layer: Außen}}'])),
+    );
+    assert.doesNotMatch(text, /[^\n\x20-\x7e]/);
+    assert.deepEqual(new Set(readDxf(text).outlines.map(({ layer }) => layer)), new Set(['Aussen']));
+    assert.ok('Aussen' in readDxf(text).layers);
+    // The format's reference: a backslash, U+ and four hexadecimal figures.
+    assert.match(text, /^Zo\\U\+00EB$/m);
+  });
+
+  it('says when it was asked for in spite of errors, in a comment that is one line', async () => {
+    const job = await jobFrom(specOf(['body: {text: "i", font: Nunito, height: 30}'], undefined, ['title: "a\\nb"']));
+    const text = await toDxf(job);
+    assert.match(text, /^999\nDO NOT CUT: this tag has errors\. .*\n999\na b\n/);
+    assert.equal(readDxf(text).outlines.length, job.plan.steps.flatMap(({ paths }) => paths).length);
+    assert.doesNotMatch(await toDxf({ ...job, issues: [] }), /DO NOT CUT/);
+  });
+
+  it('holds tabs as open polylines', async () => {
+    const spec = specOf(shapes, 'body: [plate], cut: [window]', ['output: {tabs: 2}']);
+    const { outlines } = readDxf(await toDxf(await jobFrom(spec)));
+    assert.deepEqual(
+      outlines.map(({ closed }) => closed),
+      [true, false, false],
+    );
+  });
+});
+
+describe('The PDF file', () => {
+  it('has a cut page of true size: 1/72 in a point', async () => {
+    const job = await jobFrom(specOf(['plate: {rectangle: [100, 50]}'], 'body: [plate]'));
+    const { pages } = await readPdf(await toPdf(job, tools));
+    // CSS Values and Units: 100 mm are 283.4646 pt.
+    assertNear(pages[1]!.width, 283.4646, 1e-3);
+    assertNear(pages[1]!.height, 141.7323, 1e-3);
+  });
+
+  it('has a proof page with the text, font, material, sizes and findings, which can be searched', async () => {
+    const { report: made } = await make(samples.find(({ name }) => name.startsWith('7-'))!.text);
+    const { pages, title } = await readPdf(await toPdf(jobOf(made)!, tools));
+    assert.equal(title, 'Chives, weak on purpose');
+    const [proof, cut] = pages;
+    for (const said of [
+      'Chives',
+      'Great Vibes',
+      'birch plywood, 3 mm',
+      'twine of 2.5 mm',
+      'Ø 2.8 mm',
+      '84.4',
+      '34.1 mm',
+    ])
+      assert.ok(proof!.text.includes(said), said);
+    for (const { message } of made.issues)
+      assert.ok(proof!.text.includes(message.split(' ').slice(0, 4).join(' ')), message);
+    assert.match(cut!.text, /DO NOT CUT/);
+    // ISO 216: A4 is 210 × 297 mm.
+    assertNear(proof!.width, (210 * 72) / 25.4, 1e-3);
+    assertNear(proof!.height, (297 * 72) / 25.4, 1e-3);
+  });
+
+  it('has a proof at true size, on a sheet of letter size where the spec is in inches', async () => {
+    const spec = specOf(['plate: {rectangle: [3, 2]}'], 'body: [plate]', ['units: in']);
+    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools));
+    assertNear(pages[0]!.width, 612, 1e-9);
+    assertNear(pages[0]!.height, 792, 1e-9);
+    assert.match(pages[0]!.text, /3 × 2 in/);
+    const face = pages[0]!.outlines.find(({ color }) => color === lookOf(undefined).face.toLowerCase());
+    const { minX, maxX, minY, maxY } = boundsOf([face!.ring])!;
+    assertNear(maxX - minX, 76.2, 0.01);
+    assertNear(maxY - minY, 50.8, 0.01);
+  });
+
+  it('takes titles in any script, and of any length', async () => {
+    for (const title of ['Žluťásek 種 🌱', 'x '.repeat(99), '\\ud800']) {
+      const job = await jobFrom(
+        specOf(['plate: {rectangle: [30, 20]}'], 'body: [plate]', [`title: ${JSON.stringify(title)}`]),
+      );
+      assert.equal((await readPdf(await toPdf(job, tools))).pages.length, 2);
+    }
+  });
+});
+
+describe('The proof picture', () => {
+  const picture = async (text: string): Promise<PNG> =>
+    PNG.sync.read(Buffer.from(await toPng(await jobFrom(text), tools)));
+
+  /** Pixels that have exactly this colour. */
+  function counted({ data }: PNG, hex: string): number {
+    const [r, g, b] = [1, 3, 5].map((from) => parseInt(hex.slice(from, from + 2), 16));
+    let count = 0;
+    for (let i = 0; i < data.length; i += 4) if (data[i] === r && data[i + 1] === g && data[i + 2] === b) count++;
+    return count;
+  }
+
+  it('is as wide as is asked for, read by pngjs', async () => {
+    const spec = (head: string[]) => specOf(['plate: {rectangle: [60, 30]}'], 'body: [plate]', head);
+    assert.equal((await picture(spec([]))).width, 1600);
+    assert.equal((await picture(spec(['output: {picture_width: 640}']))).width, 640);
+  });
+
+  it('shows face and engraving in the shares of their areas', async () => {
+    const { text } = samples.find(({ name }) => name.startsWith('5-'))!;
+    const { report: made } = await make(text);
+    const [piece] = made.tag!.pieces;
+    const image = await picture(text);
+    const look = lookOf('walnut');
+    const [face, engraved] = [counted(image, look.face), counted(image, look.engraved)];
+    const share = area(piece!.marks[0]!.region) / area(piece!.region);
+    assert.ok(face > 100_000, `${face} pixels`);
+    assertNear(engraved / (face + engraved), share, 0.03 * share);
+  });
+
+  it('has a red note for a tag with errors, and none for a sound one', async () => {
+    const red = '#B00020';
+    const weak = samples.find(({ name }) => name.startsWith('7-'))!.text;
+    assert.ok(counted(await picture(weak), red) > 200);
+    assert.equal(counted(await picture(samples[0]!.text), red), 0);
+  });
+});
+
+it('Outlines of parts run counter-clockwise in DXF files, and openings clockwise', async () => {
+  const spec = specOf(['plate: {rectangle: [60, 30]}', 'window: {ellipse: 8}'], 'body: [plate], cut: [window]');
+  const { outlines } = readDxf(await toDxf(await jobFrom(spec)));
+  assert.deepEqual(
+    outlines.map(({ ring, layer }) => [layer, Math.sign(ringArea(ring))]),
+    [
+      ['cut-inner', -1],
+      ['cut-outer', 1],
+    ],
+  );
+});

@@ -1,0 +1,140 @@
+/** DXF and PDF files as others read them: dxf-parser and pdfjs-dist. Curves are walked by their equations. */
+
+import { Bezier } from 'bezier-js';
+import DxfParser from 'dxf-parser';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Point, Ring } from '../../../src/geometry/types.ts';
+
+export interface Outline {
+  readonly ring: Ring;
+  readonly closed: boolean;
+}
+
+export interface ReadDxf {
+  readonly version: string;
+  /** $INSUNITS: 4 is millimetres. */
+  readonly units: number;
+  /** In the order of the file. */
+  readonly outlines: readonly (Outline & { readonly layer: string })[];
+  readonly layers: Readonly<Record<string, { readonly color: number }>>;
+}
+
+interface Polyline {
+  readonly type: string;
+  readonly layer: string;
+  readonly shape: boolean;
+  readonly vertices: readonly { readonly x: number; readonly y: number; readonly bulge?: number }[];
+}
+
+export function readDxf(text: string): ReadDxf {
+  const file = new DxfParser().parseSync(text)!;
+  const entities = file.entities as unknown as Polyline[];
+  return {
+    version: file.header['$ACADVER'] as unknown as string,
+    units: file.header['$INSUNITS'] as unknown as number,
+    layers: file.tables.layer.layers,
+    outlines: entities.map((entity) => {
+      if (entity.type !== 'LWPOLYLINE') throw new Error(`There is a ${entity.type}.`);
+      return { layer: entity.layer, closed: entity.shape, ring: bulged(entity) };
+    }),
+  };
+}
+
+/** The format's reference: the bulge is tan(θ/4) of the arc to the next vertex, counter-clockwise positive. */
+function bulged({ vertices, shape }: Polyline): Ring {
+  const points: Point[] = [];
+  vertices.forEach((from, i) => {
+    points.push({ x: from.x, y: from.y });
+    const to = vertices[i + 1] ?? (shape ? vertices[0]! : undefined);
+    if (!to || !from.bulge) return;
+    const angle = 4 * Math.atan(from.bulge);
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const radius = Math.hypot(dx, dy) / (2 * Math.sin(angle / 2));
+    const away = radius * Math.cos(angle / 2);
+    const chord = Math.hypot(dx, dy);
+    const [cx, cy] = [(from.x + to.x) / 2 - (away * dy) / chord, (from.y + to.y) / 2 + (away * dx) / chord];
+    const first = Math.atan2(from.y - cy, from.x - cx);
+    const steps = Math.ceil(Math.abs(angle) / (2 * Math.acos(Math.max(0, 1 - 0.0005 / Math.abs(radius)))));
+    for (let k = 1; k < steps; k++) {
+      const at = first + (k / steps) * angle;
+      points.push({ x: cx + Math.abs(radius) * Math.cos(at), y: cy + Math.abs(radius) * Math.sin(at) });
+    }
+  });
+  return points;
+}
+
+export interface ReadPage {
+  /** In points, 1/72 in. */
+  readonly width: number;
+  readonly height: number;
+  /** In mm, y up, in the order of the page. */
+  readonly outlines: readonly (Outline & { readonly color: string })[];
+  readonly text: string;
+}
+
+export interface ReadPdf {
+  readonly title: string;
+  readonly subject: string;
+  readonly pages: readonly ReadPage[];
+}
+
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const info = (await file.getMetadata()).info as { readonly Title: string; readonly Subject: string };
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= file.numPages; number++) {
+    const page = await file.getPage(number);
+    const [, , width, height] = page.view as [number, number, number, number];
+    const { fnArray, argsArray } = await page.getOperatorList();
+    const { items } = await page.getTextContent();
+    pages.push({
+      width,
+      height,
+      outlines: outlinesOf(fnArray, argsArray as unknown[][]),
+      text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
+    });
+  }
+  await file.destroy();
+  return { title: info.Title, subject: info.Subject, pages };
+}
+
+function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): (Outline & { color: string })[] {
+  const found: (Outline & { color: string })[] = [];
+  const colors = { fill: '#000000', stroke: '#000000' };
+  let perUnit = 1;
+  operators.forEach((operator, i) => {
+    const given = operands[i]!;
+    if (operator === OPS.transform) perUnit *= (given[0] as number) * (25.4 / 72);
+    else if (operator === OPS.setFillRGBColor) colors.fill = given[0] as string;
+    else if (operator === OPS.setStrokeRGBColor) colors.stroke = given[0] as string;
+    else if (operator === OPS.constructPath) {
+      const color = given[0] === OPS.stroke ? colors.stroke : colors.fill;
+      const [numbers] = given[1] as [ArrayLike<number>];
+      for (const outline of walkedPath(numbers, perUnit)) found.push({ ...outline, color });
+    }
+  });
+  return found;
+}
+
+/** pdfjs writes a path as numbers: 0 move, 1 line, 2 curve, 4 close, each followed by its coordinates. */
+function walkedPath(numbers: ArrayLike<number>, scale: number): Outline[] {
+  const outlines: { ring: Point[]; closed: boolean }[] = [];
+  let i = 0;
+  const point = (): Point => ({ x: numbers[i++]! * scale, y: numbers[i++]! * scale });
+  while (i < numbers.length) {
+    const command = numbers[i++]!;
+    const current = outlines.at(-1);
+    if (command === 0) outlines.push({ ring: [point()], closed: false });
+    else if (command === 1) current!.ring.push(point());
+    else if (command === 2) {
+      const curve = new Bezier([current!.ring.at(-1)!, point(), point(), point()].map(({ x, y }) => ({ x, y })));
+      const steps = 6 + Math.ceil(6 * Math.sqrt(curve.length()));
+      for (let k = 1; k <= steps; k++) {
+        const { x, y } = curve.get(k / steps);
+        current!.ring.push({ x, y });
+      }
+    } else if (command === 4) current!.closed = true;
+    else throw new Error(`The page has a path command ${command}.`);
+  }
+  return outlines;
+}

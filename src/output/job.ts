@@ -1,7 +1,7 @@
 /** What every file format is made from. */
 
 import type { Issue } from '../issue.ts';
-import type { TextGenerator } from '../spec/model.ts';
+import type { UsedFont } from '../tag/fonts-used.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
@@ -13,8 +13,8 @@ export interface Job {
   readonly plan: CutPlan;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
-  /** What each text of the tag is set in. */
-  readonly fonts: ReadonlyMap<TextGenerator, FontFace>;
+  /** What the tag is lettered in. */
+  readonly fonts: readonly UsedFont[];
 }
 
 /** What formats need beside the job, and only some of them. */
@@ -29,11 +29,11 @@ export interface Tools {
 export function jobOf({
   tag,
   issues,
-  fonts = new Map(),
+  fonts = [],
 }: {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
-  readonly fonts?: ReadonlyMap<TextGenerator, FontFace>;
+  readonly fonts?: readonly UsedFont[];
 }): Job | undefined {
   const plan = tag && planCuts(tag);
   return plan && { tag, plan, issues, fonts };

@@ -30,12 +30,9 @@ export function proofFacts(job: Job): Fact[] {
   const { tag } = job;
   const { units, stock, tie } = tag;
   const fact = (name: string, value: string | undefined): Fact[] => (value === undefined ? [] : [{ name, value }]);
-  const texts = [...job.fonts].map(([{ text }, face]) => {
-    return `“${text.replace(/\s*\n\s*/g, ' / ')}” in ${face.family}${/regular/i.test(face.style) ? '' : ` ${face.style}`}`;
-  });
   const takes = takesOf(tag, job.plan);
   return [
-    ...[...new Set(texts)].flatMap((text) => fact('Text', text)),
+    ...textsOf(job).flatMap((text) => fact('Text', text)),
     ...fact('Material', materialOf(tag)),
     ...tag.pieces.flatMap((piece) =>
       fact(tag.pieces.length > 1 ? piece.title : 'Finished size', pieceSize(piece, units)),
@@ -50,6 +47,18 @@ export function proofFacts(job: Job): Fact[] {
     ),
     ...takesFacts(takes, units),
   ];
+}
+
+/** Each text once, with the font it is set in. */
+function textsOf({ tag, fonts }: Job): string[] {
+  const said = [...tag.made.keys()].flatMap(({ generator, path }) => {
+    if (generator.kind !== 'text') return [];
+    const font = fonts.find(({ paths }) => paths.some((each) => each.join('/') === path.join('/')));
+    const style = font && !/regular/i.test(font.style) ? ` ${font.style}` : '';
+    const text = generator.text.trim().replace(/\s*\n\s*/g, ' / ');
+    return [`“${text}” in ${font?.family ?? generator.font}${style}`];
+  });
+  return [...new Set(said)];
 }
 
 function materialOf({ stock, units }: Tag): string | undefined {

@@ -265,12 +265,14 @@ describe('The PDF file', () => {
   });
 });
 
+type Picture = ReturnType<typeof PNG.sync.read>;
+
 describe('The proof picture', () => {
-  const picture = async (text: string): Promise<PNG> =>
+  const picture = async (text: string): Promise<Picture> =>
     PNG.sync.read(Buffer.from(await toPng(await jobFrom(text), tools)));
 
   /** Pixels that have exactly this colour. */
-  function counted({ data }: PNG, hex: string): number {
+  function counted({ data }: Picture, hex: string): number {
     const [r, g, b] = [1, 3, 5].map((from) => parseInt(hex.slice(from, from + 2), 16));
     let count = 0;
     for (let i = 0; i < data.length; i += 4) if (data[i] === r && data[i + 1] === g && data[i + 2] === b) count++;

@@ -16,11 +16,6 @@ declare module 'clipper-lib' {
     static Orientation(path: Path): boolean;
     static Area(path: Path): number;
   }
-  export class ClipperOffset {
-    constructor(miterLimit?: number, arcTolerance?: number);
-    AddPaths(paths: Paths, join: JoinType, end: EndType): void;
-    Execute(solution: Paths, delta: number): void;
-  }
   export enum PolyType {
     ptSubject,
     ptClip,
@@ -36,13 +31,5 @@ declare module 'clipper-lib' {
     pftNonZero,
     pftPositive,
     pftNegative,
-  }
-  export enum JoinType {
-    jtSquare,
-    jtRound,
-    jtMiter,
-  }
-  export enum EndType {
-    etClosedPolygon,
   }
 }

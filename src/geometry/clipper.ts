@@ -9,9 +9,13 @@ import ClipperLib from 'clipper-lib';
 import type { Path, Paths } from 'clipper-lib';
 import { boundsOf } from './measure.ts';
 import { nearGroups } from './near-groups.ts';
+import { rawOffset } from './raw-offset.ts';
+import type { Corners } from './raw-offset.ts';
 import type { Region, Ring } from './types.ts';
 
-const { Clipper, ClipperOffset, PolyType, ClipType, PolyFillType, JoinType, EndType } = ClipperLib;
+export type { Corners };
+
+const { Clipper, PolyType, ClipType, PolyFillType } = ClipperLib;
 
 /** Clipper units per millimetre. */
 export const unitsPerMm = 100_000;
@@ -19,16 +23,8 @@ export const unitsPerMm = 100_000;
 /** How far a round corner made by an offset may lie from the true arc, in mm. */
 export const arcToleranceMm = 0.002;
 
-/** A miter longer than this many times the offset is cut off square. */
-const miterLimit = 4;
-
-/** How the corners of an offset are made. */
-export type Corners = 'round' | 'miter' | 'bevel';
-
 /** Which winding numbers are inside: as SVG's `fill-rule`. */
 export type FillRule = 'nonzero' | 'evenodd';
-
-const joins = { round: JoinType.jtRound, miter: JoinType.jtMiter, bevel: JoinType.jtSquare } as const;
 
 /**
  * Clipper sweeps along Y, and at every vertex looks at all edges abreast of it. Turned a quarter, a line of lettering has a few
@@ -55,13 +51,21 @@ function sweepOver(rings: readonly Ring[]): Sweep {
   return { turned: alongX * (box.maxY - box.minY) < alongY * (box.maxX - box.minX) };
 }
 
-/** Every finite ring of three points or more; anything else encloses no area and is dropped. */
+function refuseNonNumbers(rings: readonly Ring[]): void {
+  for (const ring of rings) {
+    for (const { x, y } of ring) {
+      if (!Number.isFinite(x) || !Number.isFinite(y)) throw new RangeError('A coordinate is not a number.');
+    }
+  }
+}
+
+/** Every ring of three points or more; anything else encloses no area and is dropped. */
 function toPaths(rings: readonly Ring[], { turned }: Sweep): Paths {
+  refuseNonNumbers(rings);
   const paths: Paths = [];
   for (const ring of rings) {
     const path: Path = [];
     for (const point of ring) {
-      if (!Number.isFinite(point.x) || !Number.isFinite(point.y)) throw new RangeError('A coordinate is not a number.');
       const X = Math.round(point.x * unitsPerMm);
       const Y = Math.round(point.y * unitsPerMm);
       path.push(turned ? { X: 0 - Y, Y: X } : { X, Y });
@@ -154,14 +158,7 @@ export function intersection(a: Region, b: Region): Region {
 export function offset(region: Region, deltaMm: number, corners: Corners = 'round'): Region {
   if (!Number.isFinite(deltaMm)) throw new RangeError('An offset is not a number.');
   if (deltaMm === 0 || region.length === 0) return region;
-  return apart(region, 2 * Math.max(deltaMm, 0) * miterLimit, (group) =>
-    guarded(() => {
-      const sweep = sweepOver(group);
-      const tool = new ClipperOffset(miterLimit, arcToleranceMm * unitsPerMm);
-      tool.AddPaths(toPaths(group, sweep), joins[corners], EndType.etClosedPolygon);
-      const solution: Paths = [];
-      tool.Execute(solution, deltaMm * unitsPerMm);
-      return toRegion(solution, sweep);
-    }),
-  );
+  refuseNonNumbers(region);
+  const how = { delta: deltaMm, corners, arcTolerance: arcToleranceMm };
+  return apart(rawOffset(region, how), 0, (group) => combine(ClipType.ctUnion, group, [], PolyFillType.pftPositive));
 }

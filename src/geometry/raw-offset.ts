@@ -1,0 +1,100 @@
+/** The line that an offset draws, before what it runs over twice is united: the first half of `offset` in `clipper.ts`. */
+
+import type { Point, Region, Ring } from './types.ts';
+
+/** How the corners of an offset are made. */
+export type Corners = 'round' | 'miter' | 'bevel';
+
+export interface RawOffset {
+  /** In mm; outwards of the material where it is positive. */
+  readonly delta: number;
+  readonly corners: Corners;
+  /** How far the chords of a round corner may run inside its arc, in mm. */
+  readonly arcTolerance: number;
+}
+
+/** A miter longer than this many times the offset is cut off square. */
+const miterLimit = 4;
+
+/** A corner so slight that its miter is no further than this beyond its arc, in mm, is one point: flattened curves are full of them. */
+const slightMm = 0.0005;
+
+/** Points nearer to each other than this, in mm, are one: a unit of Clipper's grid. */
+const samePointMm = 1e-5;
+
+/**
+ * Closed lines whose positive winding numbers cover the offset region.
+ *
+ * Growing: the line round a ring, *delta* to its right, encloses the ring, a rectangle on each edge, and at each convex corner
+ * what lies between two rectangles (a sector, a miter or a bevel); at a concave corner, where the rectangles overlap, it goes
+ * through the corner itself. Each adds 1 to the winding number of what it covers, so a number above 0 is the grown region,
+ * whatever the line does. Thinning takes them away from the 1 of the ring, and only what none covers stays above 0.
+ *
+ * Where the overlap at a concave corner reaches along neither edge beyond its middle, the line turns where the two sides cross,
+ * which takes 1 off the overlap. Overlaps of different corners then share no rectangle, so each point keeps at least half of
+ * the rectangles that cover it, and at least one.
+ */
+export function rawOffset(region: Region, how: RawOffset): Ring[] {
+  return region.map((ring) => besideRing(distinct(ring), how)).filter((ring) => ring.length > 2);
+}
+
+function distinct(ring: Ring): Point[] {
+  const points: Point[] = [];
+  let last = ring[ring.length - 1];
+  for (const point of ring) {
+    if (Math.hypot(point.x - last!.x, point.y - last!.y) < samePointMm) continue;
+    points.push(point);
+    last = point;
+  }
+  return points;
+}
+
+function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: RawOffset): Point[] {
+  const line: Point[] = [];
+  if (ring.length < 3) return line;
+  const reach = Math.abs(delta);
+  const arcStep = 2 * Math.acos(1 - Math.min(arcTolerance, reach / 4) / reach);
+  const before = ring[ring.length - 2]!;
+  let corner = ring[ring.length - 1]!;
+  let length = Math.hypot(corner.x - before.x, corner.y - before.y);
+  // The unit normals of the edges before and after the corner, to the right of the ring's way.
+  let [kx, ky] = [(corner.y - before.y) / length, (before.x - corner.x) / length];
+  for (const after of ring) {
+    const { x, y } = corner;
+    const nextLength = Math.hypot(after.x - x, after.y - y);
+    const jx = (after.y - y) / nextLength;
+    const jy = (x - after.x) / nextLength;
+    const sine = kx * jy - ky * jx;
+    const cosine = kx * jx + ky * jy;
+    const isConcave = sine * delta < 0;
+    const turn = Math.atan2(Math.abs(sine), cosine) * Math.sign(delta);
+    const overlap = (reach * Math.abs(sine)) / (1 + cosine);
+    const isOnePoint = isConcave
+      ? overlap <= Math.min(length, nextLength) / 2
+      : corners === 'miter'
+        ? 1 + cosine >= 2 / miterLimit ** 2
+        : reach * (Math.sqrt(2 / (1 + cosine)) - 1) <= slightMm;
+    if (isOnePoint) {
+      const q = delta / (1 + cosine);
+      line.push({ x: x + (kx + jx) * q, y: y + (ky + jy) * q });
+    } else if (isConcave) {
+      line.push({ x: x + kx * delta, y: y + ky * delta }, corner, { x: x + jx * delta, y: y + jy * delta });
+    } else if (corners === 'round') {
+      const start = Math.atan2(ky, kx);
+      const steps = Math.ceil(Math.abs(turn) / arcStep);
+      for (let step = 0; step <= steps; step++) {
+        const angle = start + (turn * step) / steps;
+        line.push({ x: x + Math.cos(angle) * delta, y: y + Math.sin(angle) * delta });
+      }
+    } else {
+      // Square to the middle of the corner, and touching its arc there.
+      const across = Math.tan(turn / 4);
+      line.push(
+        { x: x + delta * (kx - ky * across), y: y + delta * (ky + kx * across) },
+        { x: x + delta * (jx + jy * across), y: y + delta * (jy - jx * across) },
+      );
+    }
+    [corner, length, kx, ky] = [after, nextLength, jx, jy];
+  }
+  return line;
+}

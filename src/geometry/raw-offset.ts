@@ -30,9 +30,10 @@ const samePointMm = 1e-5;
  * through the corner itself. Each adds 1 to the winding number of what it covers, so a number above 0 is the grown region,
  * whatever the line does. Thinning takes them away from the 1 of the ring, and only what none covers stays above 0.
  *
- * Where the overlap at a concave corner reaches along neither edge beyond its middle, the line turns where the two sides cross,
- * which takes 1 off the overlap. Overlaps of different corners then share no rectangle, so each point keeps at least half of
- * the rectangles that cover it, and at least one.
+ * At a concave corner whose overlap reaches along neither edge beyond its middle, the line turns where the two sides cross,
+ * which takes 1 off a kite that lies in both rectangles. A point in the kites of some corners in a row is in one rectangle more
+ * than that, so at least 1 is left. Only all corners of a ring have as many kites as edges: those of a convex hole, and as none
+ * of its edges is turned round, the line is simply the smaller hole.
  */
 export function rawOffset(region: Region, how: RawOffset): Ring[] {
   return region.map((ring) => besideRing(distinct(ring), how)).filter((ring) => ring.length > 2);

@@ -10,11 +10,14 @@ import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
 import { IssueHelp } from './editor/issue-help.ts';
 import { registerHovers, registerSignatures } from './editor/hovers.ts';
+import { registerStatus } from './editor/status.ts';
+import { newTag } from './editor/new-tag.ts';
 import { registerNavigation } from './editor/navigation.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
 import { registerRewriting } from './editor/rewriting.ts';
-import { openSample, SampleLibrary } from './editor/samples.ts';
+import { insertSample, openSample, SampleLibrary } from './editor/samples.ts';
+import { SamplesView } from './editor/samples-view.ts';
 import { TagService } from './editor/service.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
@@ -49,10 +52,16 @@ export function activate(context: vscode.ExtensionContext): void {
     registerColouring(),
     registerRewriting(service),
     vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
-    vscode.window.registerTreeDataProvider('tagwright.samples', samples),
+    registerStatus(service),
+    vscode.window.registerWebviewViewProvider(
+      'tagwright.samples',
+      new SamplesView(context.extensionUri, samples, engine),
+    ),
     vscode.commands.registerCommand('tagwright.exportSvg', runExport),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
-    vscode.commands.registerCommand('tagwright.openSample', (name?: string) => openSample(samples, name)),
+    vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
+    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),
+    vscode.commands.registerCommand('tagwright.newTag', () => newTag(samples, surroundings.fonts)),
   );
   registerPreview(
     context,

@@ -95,7 +95,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     }),
     {
       ...common,
-      entryPoints: ['main.ts', ...styles].map((name) => `webview/${name}`),
+      entryPoints: ['main.ts', 'samples.ts', ...styles].map((name) => `webview/${name}`),
       outdir: 'dist/webview',
       platform: 'browser',
       target: 'es2022',

@@ -11,7 +11,6 @@ const types: Readonly<Record<ColouredName['kind'], string>> = {
   shape: 'variable',
   piece: 'class',
   named: 'type',
-  font: 'string',
 };
 
 const legend = new vscode.SemanticTokensLegend(Object.values(types), ['declaration']);

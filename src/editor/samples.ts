@@ -1,11 +1,13 @@
-/** The samples that come with Tagwright: a list in the side bar, and a copy of each to play with. */
+/** The samples that come with Tagwright, and what can be done with each: open a copy, or put it into the spec that is open. */
 
 import * as vscode from 'vscode';
+import { merged } from '../language/merge.ts';
 import { parseSpec } from '../spec/parse.ts';
-import { fileExists } from './documents.ts';
+import { targetSpec } from './documents.ts';
+import { Draft } from './draft.ts';
+import { editsBetween } from './text-edits.ts';
 
 export interface Sample {
-  readonly uri: vscode.Uri;
   readonly fileName: string;
   readonly title: string;
   /** Its first comment. */
@@ -13,7 +15,7 @@ export interface Sample {
   readonly text: string;
 }
 
-export class SampleLibrary implements vscode.TreeDataProvider<Sample> {
+export class SampleLibrary {
   readonly #folder: vscode.Uri;
   #samples: Promise<Sample[]> | undefined;
 
@@ -27,18 +29,6 @@ export class SampleLibrary implements vscode.TreeDataProvider<Sample> {
     return this.#samples;
   }
 
-  getChildren(): Promise<Sample[]> {
-    return this.all();
-  }
-
-  getTreeItem(sample: Sample): vscode.TreeItem {
-    const item = new vscode.TreeItem(sample.title);
-    item.tooltip = sample.purpose;
-    item.iconPath = new vscode.ThemeIcon('tag');
-    item.command = { command: 'tagwright.openSample', title: 'Open a Copy', arguments: [sample.fileName] };
-    return item;
-  }
-
   async #read(): Promise<Sample[]> {
     const entries = await vscode.workspace.fs.readDirectory(this.#folder);
     const names = entries.map(([name]) => name).filter((name) => name.endsWith('.tag.yaml'));
@@ -47,46 +37,44 @@ export class SampleLibrary implements vscode.TreeDataProvider<Sample> {
         const uri = vscode.Uri.joinPath(this.#folder, fileName);
         const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
         const title = parseSpec(text).model?.title ?? fileName;
-        return { uri, fileName, title, purpose: firstComment(text), text };
+        return { fileName, title, purpose: firstComment(text), text };
       }),
     );
   }
 }
 
 /** Lets the user choose a sample, unless one is named, and opens a copy that is saved nowhere yet. */
-export async function openSample(library: SampleLibrary, fileName?: string): Promise<void> {
-  const samples = await library.all();
-  const sample = samples.find((each) => each.fileName === fileName) ?? (await choose(samples));
+export async function openSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
+  const sample = await named(library, fileName, 'Open a copy to play with');
+  if (sample) await Draft.open(sample.fileName.replace(/^\d+-/, ''), sample.text);
+}
+
+/** Adds what a sample makes to the spec in the active editor, as one step that can be undone; opens a copy where there is none. */
+export async function insertSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
+  const uri = targetSpec(undefined);
+  const sample = await named(library, fileName, uri ? 'Add to this spec' : 'Open a copy to play with');
   if (!sample) return;
-  const uri = await freeName(sample.fileName.replace(/^\d+-/, ''));
+  if (!uri) {
+    await openSample(library, sample.fileName);
+    return;
+  }
   const document = await vscode.workspace.openTextDocument(uri);
+  const before = document.getText();
   const edit = new vscode.WorkspaceEdit();
-  edit.insert(uri, new vscode.Position(0, 0), sample.text);
+  for (const { range, text } of editsBetween(before, merged(before, sample.text))) {
+    edit.replace(uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
+  }
   await vscode.workspace.applyEdit(edit);
   await vscode.window.showTextDocument(document);
-  await vscode.commands.executeCommand('tagwright.openPreview', uri);
 }
 
-async function choose(samples: readonly Sample[]): Promise<Sample | undefined> {
-  const items = samples.map((sample) => ({ label: sample.title, detail: sample.purpose, sample }));
-  const chosen = await vscode.window.showQuickPick(items, {
-    title: 'Tag samples',
-    placeHolder: 'Open a copy to play with',
-    matchOnDetail: true,
-  });
+async function named(library: SampleLibrary, fileName: unknown, placeHolder: string): Promise<Sample | undefined> {
+  const samples = await library.all();
+  const sample = samples.find((each) => each.fileName === fileName);
+  if (sample) return sample;
+  const items = samples.map((each) => ({ label: each.title, detail: each.purpose, sample: each }));
+  const chosen = await vscode.window.showQuickPick(items, { title: 'Tag samples', placeHolder, matchOnDetail: true });
   return chosen?.sample;
-}
-
-/** An unsaved document in the first folder, or in none, under a name that nothing has yet. */
-async function freeName(fileName: string): Promise<vscode.Uri> {
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  for (let count = 1; ; count++) {
-    const name = count === 1 ? fileName : fileName.replace('.tag.', `-${count}.tag.`);
-    const file = folder ? vscode.Uri.joinPath(folder, name) : undefined;
-    const uri = vscode.Uri.from({ scheme: 'untitled', path: file?.path ?? name });
-    const open = vscode.workspace.textDocuments.some((document) => document.uri.path === uri.path);
-    if (!open && !(file && (await fileExists(file)))) return uri;
-  }
 }
 
 function firstComment(text: string): string {

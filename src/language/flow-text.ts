@@ -12,7 +12,8 @@ export function flowText(source: SpecSource, node: SpecNode): string | undefined
   return isSafe ? inFlow(source.text, node) : undefined;
 }
 
-function inFlow(text: string, node: SpecNode): string | undefined {
+/** As it is written, less comments. */
+export function inFlow(text: string, node: SpecNode): string | undefined {
   const written = text.slice(node.range.start, node.range.end).trimEnd();
   switch (node.kind) {
     case 'alias':

@@ -4,7 +4,7 @@ import type { TextRange } from '../issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { namesIn } from './names.ts';
 
-export const colouredKinds = ['shape', 'piece', 'named', 'font'] as const;
+export const colouredKinds = ['shape', 'piece', 'named'] as const;
 
 export interface ColouredName {
   readonly range: TextRange;
@@ -12,7 +12,7 @@ export interface ColouredName {
   readonly given: boolean;
 }
 
-/** In the order of the text. Files are links and look so. */
+/** In the order of the text. Fonts and files are not the spec's own names. */
 export function colouredNames({ tree }: SpecSource): ColouredName[] {
   return namesIn(tree)
     .flatMap(({ kind, range, given }): ColouredName[] => {
@@ -21,12 +21,12 @@ export function colouredNames({ tree }: SpecSource): ColouredName[] {
         case 'part':
           return [{ range, kind: 'shape', given }];
         case 'piece':
-        case 'font':
           return [{ range, kind, given }];
         case 'hanger':
         case 'stock':
         case 'tie':
           return [{ range, kind: 'named', given }];
+        case 'font':
         case 'drawing':
         case 'spec':
           return [];

@@ -30,6 +30,9 @@ function importsOf(file: string): Import[] {
 const files = [...sourcesIn('src'), ...sourcesIn('webview')];
 const imports = files.flatMap(importsOf);
 
+/** The messages of each page. */
+const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts'];
+
 const folderOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>
   /^src\/(spec|text|geometry|tag|checks|fixes|edits|measure|sheet|output|language)\//.test(file);
@@ -103,22 +106,24 @@ describe('The arrows between the parts of the code', () => {
   it('lead from the page to its own files and the protocol', () => {
     assertNone(
       imports.filter(
-        ({ file, to }) => file.startsWith('webview/') && !to.startsWith('webview/') && to !== 'src/preview/protocol.ts',
+        ({ file, to }) => file.startsWith('webview/') && !to.startsWith('webview/') && !protocols.includes(to),
       ),
       'the page knows the messages and nothing else',
     );
   });
 
-  it('lead from the protocol to types only', () => {
-    const text = readFileSync(join(root, 'src/preview/protocol.ts'), 'utf8');
-    const values = [...text.matchAll(/^(import|export) (?!type\b)[^]*?from '/gm)].filter(
-      ([match]) => !match.includes('export interface'),
-    );
-    assert.deepEqual(
-      values.map(([match]) => match),
-      [],
-    );
-  });
+  for (const protocol of protocols) {
+    it(`lead from ${protocol} to types only`, () => {
+      const text = readFileSync(join(root, protocol), 'utf8');
+      const values = [...text.matchAll(/^(import|export) (?!type\b)[^]*?from '/gm)].filter(
+        ([match]) => !match.includes('export interface'),
+      );
+      assert.deepEqual(
+        values.map(([match]) => match),
+        [],
+      );
+    });
+  }
 
   for (const [library, where] of [
     ['clipper-lib', /^src\/geometry\/clipper\.ts$/],

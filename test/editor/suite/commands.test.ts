@@ -38,4 +38,68 @@ describe('Commands', () => {
     assert.equal(document.getText(), new TextDecoder().decode(sample));
     await eventually('a preview', previews, ({ length }) => length === 1);
   });
+
+  it('make a new tag by a few questions, with its preview', async () => {
+    const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
+    const draft = () => vscode.workspace.textDocuments.find(({ isUntitled, isClosed }) => isUntitled && !isClosed);
+    await eventually(
+      'the draft',
+      () => draft()?.getText() ?? '',
+      (text) => text.includes('Jar initial'),
+    );
+    await eventually('its preview', previews, ({ length }) => length === 1);
+    // Kind, words, font, width: each as it is offered.
+    let isMade = false;
+    void made.then(() => (isMade = true));
+    const accept = async () => {
+      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+      return isMade;
+    };
+    await eventually('the answers', accept, (done) => done);
+    const uri = await made;
+    assert.equal(uri?.scheme, 'untitled');
+    assert.match(draft()!.getText(), /text: S, font: Alfa Slab One/);
+    assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), uri.toString());
+  });
+
+  it('leave nothing behind when a new tag is called off', async () => {
+    const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
+    await eventually('its preview', previews, ({ length }) => length === 1);
+    await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
+    assert.equal(await made, undefined);
+    await eventually(
+      'the draft to go',
+      () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).length,
+      (count) => count === 0,
+    );
+  });
+
+  it('put a sample into the spec that is open, as one step', async () => {
+    const { document } = await show('1-jar-initial.tag.yaml');
+    const before = document.getText();
+    await vscode.commands.executeCommand('tagwright.insertSample', '3-engraved-backing.tag.yaml');
+    assert.match(document.getText(), / {2}backing: \{around: word/);
+    await vscode.commands.executeCommand('undo');
+    await eventually(
+      'the text as it was',
+      () => document.getText(),
+      (text) => text === before,
+    );
+  });
+
+  it('are shown with tag files only', () => {
+    const extension = vscode.extensions.getExtension('tagwright.tagwright')!;
+    const { commands, menus } = (
+      extension.packageJSON as {
+        contributes: {
+          commands: { command: string; category?: string }[];
+          menus: Record<string, { command: string; when?: string }[]>;
+        };
+      }
+    ).contributes;
+    for (const { command, category } of commands) assert.equal(category, 'Tagwright', command);
+    for (const menu of ['editor/title', 'explorer/context', 'editor/context'])
+      for (const { command, when } of menus[menu] ?? [])
+        assert.match(when ?? '', /tag\\\.ya\?ml/, `${command} in ${menu}`);
+  });
 });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { hintsOf } from '../../../src/language/hints.ts';
 import { lensesOf } from '../../../src/language/lenses.ts';
+import { stateOf } from '../../../src/language/state.ts';
 import { report } from '../support/engine.ts';
 import { samples } from './marked.ts';
 
@@ -75,5 +76,28 @@ describe('The line above a piece', () => {
     const text = 'tagwright: 1\nshapes:\n  a: {ellipse: 30}\npieces:\n  t: {body: [a]}\n';
     const made = await report(text);
     assert.deepEqual(lensesOf(made, (await report(text.replace('  t:', '  u:'))).source), []);
+  });
+});
+
+describe('How a tag is', () => {
+  it('is its size while all is well, and its problems once there are any', async () => {
+    const well = await report('tagwright: 1\npieces:\n  t: {body: [{ellipse: [40, 30]}]}\n');
+    assert.deepEqual(stateOf(well.issues, well.tag, false), {
+      kind: 'ok',
+      short: '40.0 × 30.0 mm',
+      long: '40.0 × 30.0 mm, no problems',
+    });
+    const apart = await report('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}, {ellipse: 9, nudge: {up: 40}}]}\n');
+    assert.deepEqual(stateOf(apart.issues, apart.tag, false), { kind: 'error', short: '1 problem', long: '1 error' });
+    const two = await report('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}]}\n  u: {body: [{ellipse: 9}]}\n');
+    assert.equal(stateOf(two.issues, two.tag, false).short, '2 pieces');
+  });
+
+  it('is out of date while the text cannot be made, and nothing before it ever could', async () => {
+    const well = await report('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}]}\n');
+    const broken = await report('tagwright: 1\npieces:\n  t: {body: [{elipse: 9}]}\n');
+    assert.equal(stateOf(broken.issues, well.tag, true).short, 'Out of date');
+    assert.equal(stateOf(broken.issues, undefined, false).kind, 'error');
+    assert.equal(stateOf([], undefined, false).kind, 'nothing');
   });
 });

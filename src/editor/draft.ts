@@ -1,0 +1,80 @@
+/** A spec that is saved nowhere yet, with its preview beside it, and gone without a trace when it is not wanted. */
+
+import * as vscode from 'vscode';
+import { fileExists, openDocument } from './documents.ts';
+import { editsBetween } from './text-edits.ts';
+
+export class Draft {
+  readonly uri: vscode.Uri;
+  readonly #document: vscode.TextDocument;
+  readonly #tabsBefore: ReadonlySet<vscode.Tab>;
+  /** Edits are made one after the other, each of the text that the one before has left. */
+  #last: Promise<void> = Promise.resolve();
+  #wanted = '';
+
+  private constructor(document: vscode.TextDocument, tabsBefore: ReadonlySet<vscode.Tab>) {
+    this.uri = document.uri;
+    this.#document = document;
+    this.#tabsBefore = tabsBefore;
+  }
+
+  static async open(fileName: string, text: string): Promise<Draft> {
+    const tabsBefore = new Set(allTabs());
+    const document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    const draft = new Draft(document, tabsBefore);
+    await draft.set(text);
+    await draft.show();
+    await vscode.commands.executeCommand('tagwright.openPreview', draft.uri);
+    return draft;
+  }
+
+  /** Texts that are asked for while one is being put are skipped but for the last. */
+  set(text: string): Promise<void> {
+    this.#wanted = text;
+    this.#last = this.#last.then(() => this.#put());
+    return this.#last;
+  }
+
+  async show(): Promise<void> {
+    await vscode.window.showTextDocument(this.#document, { preview: false });
+  }
+
+  /** Closes it and its preview unasked: it holds nothing that anybody has written. */
+  async discard(): Promise<void> {
+    await this.#last;
+    if (!openDocument(this.uri)) return;
+    await this.show();
+    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    const previews = allTabs().filter(
+      (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview,
+    );
+    await vscode.window.tabGroups.close(previews, true);
+  }
+
+  async #put(): Promise<void> {
+    const before = this.#document.getText();
+    if (before === this.#wanted) return;
+    const edit = new vscode.WorkspaceEdit();
+    for (const { range, text } of editsBetween(before, this.#wanted)) {
+      const place = new vscode.Range(this.#document.positionAt(range.start), this.#document.positionAt(range.end));
+      edit.replace(this.uri, place, text);
+    }
+    await vscode.workspace.applyEdit(edit);
+  }
+}
+
+function allTabs(): vscode.Tab[] {
+  return vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs);
+}
+
+/** An unsaved document in the first folder, or in none, under a name that nothing has yet. */
+async function freeName(fileName: string): Promise<vscode.Uri> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  for (let count = 1; ; count++) {
+    const name = count === 1 ? fileName : fileName.replace('.tag.', `-${count}.tag.`);
+    const file = folder ? vscode.Uri.joinPath(folder, name) : undefined;
+    const uri = vscode.Uri.from({ scheme: 'untitled', path: file?.path ?? name });
+    const open = vscode.workspace.textDocuments.some((document) => document.uri.path === uri.path);
+    if (!open && !(file && (await fileExists(file)))) return uri;
+  }
+}

@@ -1,0 +1,65 @@
+/** A tag of one's own from a sample: other words, another font, another size. */
+
+import { applied } from '../fixes/find-fixes.ts';
+import type { YamlPath } from '../issue.ts';
+import { SpecSource } from '../spec/source.ts';
+import { yamlText } from './snippets.ts';
+import { isGroup, valueAt } from './values.ts';
+
+export interface Lettering {
+  readonly path: YamlPath;
+  readonly text: string;
+  /** Absent where the spec leaves it to the default. */
+  readonly font?: string;
+}
+
+export interface TagChoices {
+  /** In place of the lettering of the sample, in its order; what is missing or blank stays. */
+  readonly texts: readonly string[];
+  /** Of the first lettering. */
+  readonly font?: string;
+  /** Of the whole tag where it is one piece, else of the first lettering, to which the pieces are fitted. */
+  readonly width?: string;
+}
+
+/** Every named shape that is text. */
+export function letteringOf({ value }: SpecSource): Lettering[] {
+  const shapes = valueAt(value, ['shapes']);
+  return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): Lettering[] => {
+    if (!isGroup(shape) || typeof shape['text'] !== 'string') return [];
+    const { text, font } = shape;
+    return [{ path: ['shapes', name], text, ...(typeof font === 'string' ? { font } : {}) }];
+  });
+}
+
+export function tagOf(sample: string, { texts, font, width }: TagChoices): string {
+  const lettering = letteringOf(new SpecSource(sample));
+  let spec = sample;
+  for (const [index, { path, text: old }] of lettering.entries()) {
+    const text = texts[index]?.trim();
+    if (!text) continue;
+    const title = valueAt(new SpecSource(spec).value, ['title']);
+    // Most titles begin with the word that is on the tag.
+    if (typeof title === 'string') spec = changed(spec, [], 'title', yamlText(title.replace(old, () => text)));
+    spec = changed(spec, path, 'text', yamlText(text));
+  }
+  const [first] = lettering;
+  if (font !== undefined && first) spec = changed(spec, first.path, 'font', yamlText(font));
+  if (width !== undefined) spec = sized(spec, first, width);
+  return spec;
+}
+
+function sized(spec: string, first: Lettering | undefined, width: string): string {
+  const pieces = valueAt(new SpecSource(spec).value, ['pieces']);
+  const [only, ...others] = Object.keys(isGroup(pieces) ? pieces : {});
+  if (only !== undefined && others.length === 0) return changed(spec, ['pieces', only], 'width', width);
+  if (!first) return spec;
+  const shape = valueAt(new SpecSource(spec).value, first.path);
+  const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';
+  return changed(spec, first.path, side, width);
+}
+
+function changed(spec: string, path: YamlPath, key: string, text: string): string {
+  const edit = new SpecSource(spec).setKey(path, key, text);
+  return edit ? applied(spec, [edit]) : spec;
+}

@@ -1,0 +1,162 @@
+/** The page of the list of samples in a browser without an editor, under its real policy. */
+
+import assert from 'node:assert/strict';
+import * as esbuild from 'esbuild';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { samplesHtml } from '../../src/editor/samples-html.ts';
+import type { FromSamplesPage, ToSamplesPage } from '../../src/editor/samples-protocol.ts';
+import { launchBrowser } from '../editor/browser.ts';
+import { themes } from './themes.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const origin = 'http://samples.invalid';
+
+const cards = [
+  { fileName: '1.tag.yaml', title: 'Jar initial', purpose: 'One heavy letter' },
+  { fileName: '2.tag.yaml', title: '<img src=x onerror=alert(1)>', purpose: '<b>joined</b> script' },
+  { fileName: '3.tag.yaml', title: 'Bed marker', purpose: 'An arrow that points along the bed' },
+];
+
+describe('The list of samples', () => {
+  let browser: Browser;
+  let page: Page;
+  let errors: string[];
+
+  before(async () => {
+    browser = await launchBrowser();
+  });
+  after(() => browser.close());
+  afterEach(() => page.close());
+
+  async function open(theme: keyof typeof themes = 'light', state?: unknown): Promise<void> {
+    const { outputFiles } = await esbuild.build({
+      entryPoints: [join(root, 'webview/samples.ts')],
+      bundle: true,
+      format: 'iife',
+      write: false,
+    });
+    const files: Readonly<Record<string, [type: string, body: string]>> = {
+      'index.html': [
+        'text/html',
+        samplesHtml({ cspSource: origin, scriptUri: `${origin}/samples.js`, styleUri: `${origin}/samples.css` }),
+      ],
+      'samples.js': ['text/javascript', outputFiles[0]!.text],
+      'samples.css': ['text/css', readFileSync(join(root, 'webview/samples.css'), 'utf8')],
+    };
+    page = await browser.newPage({ viewport: { width: 280, height: 600 } });
+    errors = [];
+    page.on('pageerror', (error) => errors.push(error.message));
+    page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+    await page.route(`${origin}/**`, (route) => {
+      const file = files[new URL(route.request().url()).pathname.slice(1)];
+      return file ? route.fulfill({ contentType: file[0], body: file[1] }) : route.fulfill({ status: 404 });
+    });
+    await page.addInitScript('globalThis.__name = (value) => value');
+    await page.addInitScript(
+      ({ kept, variables, bodyClass }) => {
+        const recorded = { messages: [] as unknown[], state: kept };
+        Object.assign(window, {
+          recorded,
+          acquireVsCodeApi: () => ({
+            postMessage: (message: unknown) => recorded.messages.push(message),
+            getState: () => recorded.state,
+            setState: (value: unknown) => (recorded.state = value),
+          }),
+        });
+        document.addEventListener('DOMContentLoaded', () => {
+          document.body.classList.add(bodyClass);
+          for (const [name, value] of Object.entries(variables))
+            document.documentElement.style.setProperty(name, value);
+        });
+      },
+      { kept: state, variables: themes[theme].variables, bodyClass: themes[theme].bodyClass },
+    );
+    await page.goto(`${origin}/index.html`);
+    assert.deepEqual(await messages(), [{ type: 'ready' }]);
+    await send({ type: 'samples', samples: cards });
+    await page.locator('li').nth(2).waitFor({ state: 'attached' });
+  }
+
+  const messages = (): Promise<FromSamplesPage[]> =>
+    page.evaluate(() => (window as unknown as { recorded: { messages: FromSamplesPage[] } }).recorded.messages);
+
+  async function send(message: ToSamplesPage): Promise<void> {
+    await page.evaluate((data) => {
+      window.postMessage(data, '*');
+    }, message);
+  }
+
+  it('shows each with its title and line, as text whatever they are, under its policy', async () => {
+    await open();
+    assert.deepEqual(
+      await page.locator('.title').allTextContents(),
+      cards.map(({ title }) => title),
+    );
+    assert.deepEqual(
+      await page.locator('.purpose').allTextContents(),
+      cards.map(({ purpose }) => purpose),
+    );
+    assert.equal(await page.locator('main img, main b').count(), 0);
+    assert.deepEqual(errors, []);
+  });
+
+  it('draws the pictures as they come', async () => {
+    await open();
+    const paths = [
+      { use: 'material', data: 'M2 2L70 2L70 40L2 40Z' },
+      { use: 'engrave', data: 'M10 10L20 10L20 20L10 20Z' },
+    ] as const;
+    await send({ type: 'picture', fileName: '3.tag.yaml', picture: { size: { width: 72, height: 42 }, paths } });
+    await page.locator('li').nth(2).locator('path.engrave').waitFor();
+    const box = await page.locator('li').nth(2).locator('path.material').boundingBox();
+    // 68 of 72 wide in a frame of 72 px.
+    assert.ok(box && Math.abs(box.width - 68) < 3, JSON.stringify(box));
+    assert.equal(await page.locator('li').nth(0).locator('path').count(), 0);
+  });
+
+  it('is sifted by words in any order, says when nothing is left, and keeps that while it is hidden', async () => {
+    await open();
+    await page.locator('#filter').fill('bed Arrow');
+    assert.deepEqual(await page.locator('li:visible .title').allTextContents(), ['Bed marker']);
+    await page.locator('#filter').fill('nothing like it');
+    assert.equal(await page.locator('li:visible').count(), 0);
+    assert.ok(await page.locator('#none').isVisible());
+    const state = await page.evaluate(() => (window as unknown as { recorded: { state: unknown } }).recorded.state);
+    await page.close();
+    await open('light', state);
+    assert.equal(await page.locator('#filter').inputValue(), 'nothing like it');
+    assert.equal(await page.locator('li:visible').count(), 0);
+  });
+
+  it('opens and inserts by mouse and by keyboard', async () => {
+    await open();
+    await page.locator('.open').nth(0).click();
+    await page.locator('#filter').focus();
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    const insert = page.locator('.insert').nth(0);
+    assert.ok(await insert.evaluate((button) => button === document.activeElement));
+    assert.equal(await insert.evaluate((button) => getComputedStyle(button).opacity), '1');
+    await page.keyboard.press('Enter');
+    assert.deepEqual((await messages()).slice(1), [
+      { type: 'open', fileName: '1.tag.yaml' },
+      { type: 'insert', fileName: '1.tag.yaml' },
+    ]);
+  });
+
+  for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) {
+    it(`can be read in the ${theme} theme, with nothing cut off and every button named`, async () => {
+      await open(theme);
+      const shown = await page.locator('button').evaluateAll((buttons) =>
+        buttons.map((button) => ({
+          name: button.getAttribute('aria-label') ?? button.textContent,
+          right: button.getBoundingClientRect().right,
+        })),
+      );
+      assert.ok(shown.every(({ name, right }) => name.trim() !== '' && right <= 280));
+      assert.deepEqual(errors, []);
+    });
+  }
+});

@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict';
+import { boundsOf } from '../../../src/geometry/measure.ts';
+import { merged } from '../../../src/language/merge.ts';
+import { letteringOf, tagOf } from '../../../src/language/new-tag.ts';
+import { parseSpec } from '../../../src/spec/parse.ts';
+import { SpecSource } from '../../../src/spec/source.ts';
+import { assertNear, report } from '../support/engine.ts';
+import { samples } from './marked.ts';
+
+const sample = (start: string): string => samples.find(({ title }) => title.startsWith(start))!.text;
+
+describe('A new tag from a sample', () => {
+  it('has the words, the font and the size that are chosen, and a title that says so', async () => {
+    const text = tagOf(sample('2'), { texts: ['Lemon Balm'], font: 'Great Vibes', width: '75 mm' });
+    assert.match(text, /title: "?Lemon Balm, script name"?/);
+    assert.match(text, /name: \{text: Lemon Balm, font: Great Vibes, width: 92 mm, grow: 0\.5 mm\}/);
+    const made = await report(text);
+    const { minX, maxX } = boundsOf(made.tag!.pieces[0]!.region)!;
+    // The width of the whole, ring included.
+    assertNear(maxX - minX, 75, 0.1, 'width');
+  });
+
+  it('keeps to the lettering where several pieces are made to go together', async () => {
+    const text = tagOf(sample('4'), { texts: [], width: '60 mm' });
+    assert.match(text, /word: {4}\{text: Fennel, font: Nunito, weight: 800, width: 60 mm\}/);
+    const made = await report(text);
+    assert.deepEqual(
+      made.issues.filter(({ severity }) => severity === 'error'),
+      [],
+    );
+  });
+
+  it('may have several words, and any', () => {
+    const round = tagOf(sample('8'), { texts: ['HERB WALK', '', 'more than there are'] });
+    assert.deepEqual(
+      letteringOf(new SpecSource(round)).map(({ text }) => text),
+      ['HERB WALK', 'plant swap'],
+    );
+    for (const odd of ['2024', 'yes: no', '# 1', 'a, b', '"q"', 'true', '- x', '\\d'])
+      assert.equal(letteringOf(new SpecSource(tagOf(sample('2'), { texts: [odd] })))[0]?.text, odd);
+  });
+
+  it('is the sample where nothing is chosen', () => {
+    for (const { text } of samples) assert.equal(tagOf(text, { texts: [] }), text);
+  });
+});
+
+describe('Putting a sample into a spec', () => {
+  it('adds its shapes and pieces under free names, and leaves the rest alone', () => {
+    const spec = sample('2');
+    const both = merged(spec, sample('3').replace('  tag:', '  name:'));
+    const value = new SpecSource(both).value as { shapes: object; pieces: object };
+    assert.deepEqual(Object.keys(value.shapes), ['name', 'word', 'backing']);
+    assert.deepEqual(Object.keys(value.pieces), ['tag', 'name']);
+    assert.ok(both.startsWith(spec.slice(0, spec.indexOf('shapes:'))));
+    assert.deepEqual(parseSpec(both).issues, []);
+  });
+
+  it('changes names that are taken, wherever they are used', () => {
+    const both = merged(sample('2'), sample('2'));
+    assert.match(both, /name2: \{text: Angelica/);
+    assert.match(both, /tag2: \{body: \[name2\], hanger: \{ring: \{on: name2, at: left\}\}\}/);
+    assert.deepEqual(parseSpec(both).issues, []);
+  });
+
+  it('works for every pair of samples, and into an empty file', () => {
+    for (const { text } of samples) {
+      assert.equal(merged('', text), text);
+      assert.deepEqual(parseSpec(merged('# mine\n', text)).issues, []);
+      for (const other of samples) {
+        const both = merged(text, other.text);
+        assert.deepEqual(parseSpec(both).issues, [], both);
+        const count = (spec: string) => Object.keys((new SpecSource(spec).value as { pieces: object }).pieces).length;
+        assert.equal(count(both), count(text) + count(other.text));
+      }
+    }
+  });
+
+  it('makes the sections that are missing', () => {
+    const both = merged('tagwright: 1\ntitle: Mine\n', sample('1'));
+    assert.deepEqual(parseSpec(both).issues, []);
+    assert.match(both, /^tagwright: 1\ntitle: Mine\n\nshapes:\n {2}letter: \{/);
+  });
+});

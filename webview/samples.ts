@@ -1,0 +1,100 @@
+/** The page of the list of samples. Text from outside is only ever text. */
+
+import type { FromSamplesPage, SampleCard, SamplePicture, ToSamplesPage } from '../src/editor/samples-protocol.ts';
+
+interface Api {
+  postMessage(message: FromSamplesPage): void;
+  getState(): unknown;
+  setState(state: unknown): void;
+}
+
+declare function acquireVsCodeApi(): Api;
+
+const api = acquireVsCodeApi();
+const svgNamespace = 'http://www.w3.org/2000/svg';
+const list = document.getElementById('samples')!;
+const none = document.getElementById('none')!;
+const filter = document.getElementById('filter') as HTMLInputElement;
+
+/** The list item of each sample, and what its filter looks at. */
+const cards = new Map<string, { readonly item: HTMLLIElement; readonly words: string; readonly frame: Element }>();
+
+function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
+  const item = document.createElement('li');
+  const open = document.createElement('button');
+  open.type = 'button';
+  open.className = 'open';
+  open.title = purpose;
+  const frame = document.createElementNS(svgNamespace, 'svg');
+  frame.setAttribute('aria-hidden', 'true');
+  const text = document.createElement('span');
+  text.className = 'text';
+  text.append(line('title', title), line('purpose', purpose));
+  open.append(frame, text);
+  open.addEventListener('click', () => {
+    api.postMessage({ type: 'open', fileName });
+  });
+  const insert = document.createElement('button');
+  insert.type = 'button';
+  insert.className = 'insert';
+  insert.textContent = 'Insert';
+  insert.title = 'Add its shapes and pieces to the spec in the editor';
+  insert.setAttribute('aria-label', `Insert ${title} into the spec in the editor`);
+  insert.addEventListener('click', () => {
+    api.postMessage({ type: 'insert', fileName });
+  });
+  item.append(open, insert);
+  cards.set(fileName, { item, words: `${title} ${purpose}`.toLowerCase(), frame });
+  return item;
+}
+
+function line(className: string, text: string): HTMLSpanElement {
+  const span = document.createElement('span');
+  span.className = className;
+  span.textContent = text;
+  return span;
+}
+
+function draw(frame: Element, { size, paths }: SamplePicture): void {
+  frame.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
+  frame.replaceChildren(
+    ...paths.map(({ use, data }) => {
+      const path = document.createElementNS(svgNamespace, 'path');
+      path.setAttribute('class', use);
+      path.setAttribute('d', data);
+      return path;
+    }),
+  );
+}
+
+/** Every word that is typed must be there, in whatever order. */
+function sift(): void {
+  const wanted = filter.value.toLowerCase().split(/\s+/);
+  let shown = 0;
+  for (const { item, words } of cards.values()) {
+    item.hidden = !wanted.every((word) => words.includes(word));
+    if (!item.hidden) shown++;
+  }
+  none.hidden = shown > 0 || cards.size === 0;
+  api.setState({ filter: filter.value });
+}
+
+window.addEventListener('message', ({ data }: MessageEvent<ToSamplesPage>) => {
+  switch (data.type) {
+    case 'samples':
+      cards.clear();
+      list.replaceChildren(...data.samples.map(cardOf));
+      sift();
+      break;
+    case 'picture': {
+      const card = cards.get(data.fileName);
+      if (card) draw(card.frame, data.picture);
+      break;
+    }
+  }
+});
+
+filter.addEventListener('input', sift);
+const state = api.getState() as { readonly filter?: unknown } | undefined;
+if (typeof state?.filter === 'string') filter.value = state.filter;
+api.postMessage({ type: 'ready' });

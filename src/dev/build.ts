@@ -110,6 +110,7 @@ function copyAssets(): void {
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
+  cpSync(join(root, 'src', 'walkthrough'), join(dist, 'walkthrough'), { recursive: true });
   cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });
   for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
     const fonts = join(dist, 'fonts');

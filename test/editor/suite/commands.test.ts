@@ -86,20 +86,4 @@ describe('Commands', () => {
       (text) => text === before,
     );
   });
-
-  it('are shown with tag files only', () => {
-    const extension = vscode.extensions.getExtension('tagwright.tagwright')!;
-    const { commands, menus } = (
-      extension.packageJSON as {
-        contributes: {
-          commands: { command: string; category?: string }[];
-          menus: Record<string, { command: string; when?: string }[]>;
-        };
-      }
-    ).contributes;
-    for (const { command, category } of commands) assert.equal(category, 'Tagwright', command);
-    for (const menu of ['editor/title', 'explorer/context', 'editor/context'])
-      for (const { command, when } of menus[menu] ?? [])
-        assert.match(when ?? '', /tag\\\.ya\?ml/, `${command} in ${menu}`);
-  });
 });

@@ -52,6 +52,18 @@ export class EdgeIndex {
     }
   }
 
+  /** What `contains` in `measure.ts` says of the region, and by the same sum, looking only at edges level with the point. */
+  contains({ x, y }: Point): boolean {
+    let isInside = false;
+    for (const edge of this.#index?.search(x, y, this.#index.maxX, y) ?? []) {
+      const from = this.#from[edge]!;
+      const to = this.#to[edge]!;
+      if (to.y > y === from.y > y) continue;
+      if (x < to.x + ((y - to.y) * (from.x - to.x)) / (from.y - to.y)) isInside = !isInside;
+    }
+    return isInside;
+  }
+
   /** Edges whose boxes touch the square of half-width `reach` round a point, as [from, to]. */
   near({ x, y }: Point, reach: number): [Point, Point][] {
     const found = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];

@@ -5,7 +5,7 @@
 
 import { offset } from '../../geometry/clipper.ts';
 import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
-import { boundsOf, boxCentre, centroid, contains, ringArea } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, centroid, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
@@ -70,9 +70,9 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
   };
   const judge = (centre: Point, cost: number): Candidate => {
     // As wide as its own radius the joint is as strong as the wall lets it be; more is no gain.
-    const joined = Math.min(joint(centre, size.hole + size.wall, edges, whole) / (size.hole + size.wall), 1);
+    const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
     // Its hole must be clear of everything, also of what it is not joined to.
-    const blocked = isBlocked(centre, size, edges, whole) ? blockedCost : 0;
+    const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     return { centre, score: joined - cost - blocked };
   };
   // Never inside a counter, so the counters need not be offset.
@@ -145,7 +145,7 @@ function better(a: Candidate, b: Candidate): number {
 }
 
 /** The longest chord that the ring's outer circle cuts off inside the body: what a tear would have to go through. */
-function joint(centre: Point, radius: number, edges: EdgeIndex, body: Region): number {
+function joint(centre: Point, radius: number, edges: EdgeIndex): number {
   const angles = circleCrossings(edges.near(centre, radius), centre, radius);
   if (angles.length < 2) return 0;
   let longest = 0;
@@ -154,17 +154,17 @@ function joint(centre: Point, radius: number, edges: EdgeIndex, body: Region): n
     const middle = (from + to) / 2;
     const chord = 2 * radius * Math.sin(Math.min((to - from) / 2, Math.PI / 2));
     if (chord <= longest) return;
-    if (contains(body, { x: centre.x + radius * Math.cos(middle), y: centre.y + radius * Math.sin(middle) }))
+    if (edges.contains({ x: centre.x + radius * Math.cos(middle), y: centre.y + radius * Math.sin(middle) }))
       longest = chord;
   });
   return longest;
 }
 
 /** Whether the hole cuts into the body deeper than it is meant to. */
-function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex, body: Region): boolean {
+function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex): boolean {
   const clear = hole - Math.max(sink, 0) - 0.02;
   if (clear <= 0) return false;
-  return circleCrossings(edges.near(centre, clear), centre, clear).length > 0 || (sink <= 0 && contains(body, centre));
+  return circleCrossings(edges.near(centre, clear), centre, clear).length > 0 || (sink <= 0 && edges.contains(centre));
 }
 
 interface Step {

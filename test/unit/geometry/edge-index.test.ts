@@ -38,10 +38,28 @@ describe('The index of edges', () => {
     assert.equal(bay.crossedBy({ x: 11, y: 1 }, { x: 1, y: 0 }), false);
   });
 
+  it('tells inside from outside as the angle does that the outline turns through, seen from the point', () => {
+    const rings = [star(30, 20, 30), box(-5, -5, 5, 5).toReversed(), box(-2, -3, 2, 3)];
+    const index = new EdgeIndex(rings);
+    const random = seededRandom(6);
+    const found = Array.from({ length: 500 }, () => {
+      const { x, y } = { x: 80 * random() - 40, y: 80 * random() - 40 };
+      let turned = 0;
+      for (const [a, b] of rings.flatMap(edgesOf)) {
+        const [ax, ay, bx, by] = [a.x - x, a.y - y, b.x - x, b.y - y];
+        turned += Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+      }
+      assert.equal(index.contains({ x, y }), Math.round(turned / (2 * Math.PI)) === 1, `at ${x}, ${y}`);
+      return index.contains({ x, y });
+    });
+    assert.ok(found.includes(true) && found.includes(false));
+  });
+
   it('has nothing near where there are no edges', () => {
     const none = new EdgeIndex([]);
     assert.deepEqual(none.near({ x: 0, y: 0 }, 100), []);
     assert.equal(none.crossedBy({ x: 0, y: 0 }, { x: 1, y: 0 }), false);
+    assert.equal(none.contains({ x: 0, y: 0 }), false);
   });
 });
 

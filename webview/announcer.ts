@@ -1,6 +1,7 @@
 /** Tells screen readers what changed, in one sentence and not at every keystroke. */
 
 import type { SceneMessage } from '../src/preview/protocol.ts';
+import { captionOf } from './caption.ts';
 import { countText } from './format.ts';
 
 const pauseMs = 2500;
@@ -34,3 +35,22 @@ export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
   const pieces = scene ? `, ${countText(scene.pieces.length, 'piece')}` : '';
   return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : countText(pins.length, 'problem')}.`;
 }
+
+/** How many problems are told one by one. */
+const mostTold = 3;
+
+/** What the tag is, how large and of what, and what is wrong with it: for who cannot see the drawing. */
+export function wholeSentence(message: SceneMessage): string {
+  const { scene, pins } = message;
+  if (!scene) return sceneSentence(message);
+  const told = [...pins].sort((a, b) => weight[b.severity] - weight[a.severity]).slice(0, mostTold);
+  const rest = pins.length - told.length;
+  return [
+    `${captionOf(scene)}.`,
+    sceneSentence(message),
+    ...told.map(({ severity, line, message: text }) => `${severity}, line ${line}: ${text}`),
+    ...(rest > 0 ? [`And ${rest} more.`] : []),
+  ].join(' ');
+}
+
+const weight = { info: 0, warning: 1, error: 2 } as const;

@@ -1,6 +1,6 @@
 /** All problems of the spec, those without a place on the drawing too. */
 
-import type { ScenePin } from '../src/preview/protocol.ts';
+import type { SceneAccepted, ScenePin } from '../src/preview/protocol.ts';
 import { html, setAttribute, setText } from './dom.ts';
 import { setSeverity, severityIcon, wrenchIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
@@ -9,16 +9,51 @@ import { roving } from './roving.ts';
 export class IssuesList {
   private readonly rows: KeyedList<ScenePin>;
   private readonly none = html('p', { class: 'none' }, 'No problems found.');
+  private readonly acceptedTitle: HTMLElement;
+  private readonly acceptedRows: KeyedList<SceneAccepted>;
 
-  constructor(list: HTMLElement) {
+  /** `accepted`: the details below the list. */
+  constructor(
+    list: HTMLElement,
+    private readonly accepted: HTMLElement,
+  ) {
     this.rows = new KeyedList<ScenePin>(list, () => new IssueRow());
     list.after(this.none);
     roving(list);
+    this.acceptedTitle = accepted.querySelector('summary')!;
+    const rows = accepted.querySelector('ul')!;
+    this.acceptedRows = new KeyedList<SceneAccepted>(rows, () => new AcceptedRow());
+    roving(rows);
   }
 
-  patch(pins: readonly ScenePin[]): void {
+  patch(pins: readonly ScenePin[], accepted: readonly SceneAccepted[]): void {
     this.rows.patch(pins);
     this.none.hidden = pins.length > 0;
+    this.accepted.hidden = accepted.length === 0;
+    setText(this.acceptedTitle, `${accepted.length} accepted`);
+    this.acceptedRows.patch(accepted);
+  }
+}
+
+/** Said quietly: the maker knows of it, and has said why it is no matter. */
+class AcceptedRow implements ItemView<SceneAccepted> {
+  private readonly message = html('span', { class: 'message' });
+  private readonly reason = html('span', { class: 'reason' });
+  private readonly line = html('span', { class: 'line-number' });
+  private readonly button = html(
+    'button',
+    { type: 'button' },
+    html('span', {}, this.message, ' ', this.reason),
+    this.line,
+  );
+  readonly element = html('li', {}, this.button);
+
+  update({ code, message, reason, line, source }: SceneAccepted): void {
+    setText(this.message, message);
+    setText(this.reason, `Accepted: ${reason}`);
+    setText(this.line, `line ${line}`);
+    setAttribute(this.button, 'data-offset', `${source}`);
+    setAttribute(this.button, 'title', code);
   }
 }
 

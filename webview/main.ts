@@ -18,7 +18,8 @@ const editor = acquireVsCodeApi();
 const { source = '', remembered: json } = document.body.dataset;
 const remembered = parseRemembered(json);
 // A page that was only hidden knows best; a new one goes on as the file was looked at last.
-const state = parseState(editor.getState() ?? { ...remembered.kept, source }, source);
+const last = parseState(editor.getState(), source);
+const state = last ?? { ...parseState({ ...remembered.kept, source }, source)!, follows: remembered.follows };
 // At once: a window that reloads before anything is drawn must know what to show.
 editor.setState(state);
 

@@ -41,6 +41,7 @@ function isSceneMessage(data: Fields): data is Fields & SceneMessage {
     typeof data['fileName'] === 'string' &&
     typeof data['stale'] === 'boolean' &&
     isListOf(data['pins'], isPin) &&
+    isListOf(data['accepted'], isAccepted) &&
     (data['trying'] === undefined || isTrying(data['trying'])) &&
     (data['scene'] === undefined || isScene(data['scene']))
   );
@@ -115,6 +116,10 @@ function isGrip(value: unknown): boolean {
     isListOf(value['axes'], (axis) => axis === 'width' || axis === 'height') &&
     isNumbers(value['nudge'], 2)
   );
+}
+
+function isAccepted(value: unknown): boolean {
+  return isFields(value) && ['id', 'code', 'message', 'reason'].every((key) => isString(value[key]));
 }
 
 function isTrying(value: unknown): boolean {

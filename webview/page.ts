@@ -1,30 +1,25 @@
 /** The page as a whole: what was last received, what the person chose, and drawing the one in the way of the other. */
 
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
-import { Announcer, sceneSentence } from './announcer.ts';
+import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
+import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, setAttribute, setText } from './dom.ts';
 import { Editing } from './editing.ts';
-import { FixMenu } from './fix-menu.ts';
-import { IssuesList } from './issues-list.ts';
-import { LayerButtons } from './layers.ts';
+import { Findings } from './findings.ts';
 import { captionOf } from './caption.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
-import { PinWalk } from './pin-walk.ts';
-import { Pins } from './pins.ts';
 import { SceneView } from './scene-view.ts';
-import { toggled, type PageState } from './state.ts';
+import type { PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
-import { Tip } from './tip.ts';
 import { Toolbar } from './toolbar.ts';
-import { followPointing } from './pointing.ts';
 import { steer } from './viewport-input.ts';
 import { transformOf } from './viewport.ts';
 
@@ -43,23 +38,18 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly pins = new Pins(byId('pins'));
   private readonly summary = new Summary(byId('summary'));
-  private readonly issues = new IssuesList(byId('issues'));
+  private readonly choices: Choices;
   private readonly pieces = new PiecesList(byId('pieces'), (id) => {
-    this.change({ hiddenPieces: toggled(this.state.hiddenPieces, id) });
-  });
-  private readonly layers = new LayerButtons(byId('layers'), this.stage, (layer) => {
-    this.change({ hiddenLayers: toggled(this.state.hiddenLayers, layer) });
+    this.choices.togglePiece(id);
   });
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly toolbar: Toolbar;
   private readonly sight = new Sight(this.stage, {
-    state: () => this.state,
+    state: () => this.choices.now,
     keep: (viewports) => {
-      this.state = { ...this.state, viewports };
-      this.host.save(this.state);
+      this.choices.keepViewports(viewports);
     },
     arranged: () => this.arranged,
     trueScale: () => this.screen.scale,
@@ -70,17 +60,20 @@ export class Page {
   private readonly say = (text: string): void => {
     this.announcer.say(text);
   };
+  private readonly send = (message: ToHost): void => {
+    this.host.send(message);
+  };
   private readonly screen = new Screen({
     measured: (devicePixelsPerMm) => {
       const known = devicePixelsPerMm !== undefined && { devicePixelsPerMm };
-      this.host.send({ type: 'screen', source: this.state.source, ...known });
+      this.send({ type: 'screen', source: this.choices.now.source, ...known });
       this.screen.learn(devicePixelsPerMm);
       this.sight.actualSize();
     },
   });
   private readonly measuring = new Measuring(this.stage, this.defs, {
     arranged: () => this.arranged,
-    hiddenPieces: () => this.state.hiddenPieces,
+    hiddenPieces: () => this.choices.now.hiddenPieces,
     view: () => this.sight.view(),
     size: () => this.sight.stage(),
     units: () => this.received?.scene?.units ?? 'mm',
@@ -89,23 +82,12 @@ export class Page {
       this.sight.followSoon();
     },
   });
-  private readonly menu: FixMenu;
-  private readonly walk = new PinWalk(
-    this.pins,
-    this.sight,
-    () => this.arranged,
-    () => {
-      const { hiddenLayers } = this.state;
-      if (hiddenLayers.includes('warnings')) this.change({ hiddenLayers: toggled(hiddenLayers, 'warnings') });
-    },
-  );
+  private readonly findings: Findings;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
     view: () => this.sight.view(),
-    send: (message) => {
-      this.host.send(message);
-    },
+    send: this.send,
     say: this.say,
     hold: () => {
       this.sight.hold();
@@ -115,79 +97,80 @@ export class Page {
       this.draw();
     },
     changed: () => {
-      this.editing.draw(this.state.hiddenPieces);
+      this.editing.draw(this.choices.now.hiddenPieces);
       this.sight.followSoon();
     },
   });
-  private wantsBeam = false;
   private received: SceneMessage | undefined;
   private arranged: Arranged | undefined;
 
   constructor(
     private readonly host: PageHost,
-    private state: PageState,
+    state: PageState,
     devicePixelsPerMm: number | undefined,
   ) {
     this.screen.learn(devicePixelsPerMm);
+    this.choices = new Choices(this.stage, state, {
+      send: this.send,
+      save: (changed) => {
+        host.save(changed);
+      },
+      changed: () => {
+        this.draw();
+      },
+    });
+    const reveal = (offset: number, focus: boolean): void => {
+      this.send({ type: 'reveal', source: state.source, offset, focus });
+    };
+    this.notices = new Notices(reveal);
+    this.findings = new Findings({
+      sight: this.sight,
+      sceneView: this.sceneView,
+      drawn: () => this.received,
+      arranged: () => this.arranged,
+      send: this.send,
+      say: this.say,
+      reveal,
+      showWarnings: () => {
+        if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
+      },
+    });
+    this.toolbar = new Toolbar(this.sight, {
+      arrange: (arrangement) => {
+        this.rearrange(arrangement);
+      },
+      toggleFollow: () => {
+        this.choices.toggleFollow();
+      },
+      toggleProof: () => {
+        this.choices.toggleProof();
+      },
+      exportSvg: () => {
+        this.send({ type: 'export', source: state.source });
+      },
+    });
     this.sceneView.world.append(this.editing.selection.world);
     this.drawing.append(
       this.defs.element,
       this.defs.backdrop,
       this.sceneView.world,
       this.dimensions.element,
-      this.pins.marks,
+      this.findings.pins.marks,
       this.editing.selection.overlay,
       this.measuring.tool.element,
       this.measuring.rulers.element,
     );
-    const reveal = (offset: number, focus: boolean): void => {
-      host.send({ type: 'reveal', source: state.source, offset, focus });
-    };
-    this.notices = new Notices(reveal);
-    this.toolbar = new Toolbar(this.sight, {
-      arrange: (arrangement) => {
-        this.rearrange(arrangement);
-      },
-      toggleProof: () => {
-        this.change({ proof: !this.state.proof });
-      },
-      exportSvg: () => {
-        host.send({ type: 'export', source: state.source });
-      },
-    });
-    this.menu = new FixMenu({
-      ask: ({ id: pin }) => {
-        host.send({ type: 'ask-fixes', source: state.source, version: this.received!.version, pin });
-      },
-      make: ({ id: pin }, index, title) => {
-        host.send({ type: 'make-fix', source: state.source, version: this.received!.version, pin, index });
-        this.announcer.say(title);
-      },
-      reveal: ({ source }) => {
-        reveal(source, true);
-      },
-      zoomTo: ({ id }) => {
-        this.walk.zoomTo(id);
-      },
-    });
     steer(this.stage, this.sight);
-    const pointed = { sceneView: this.sceneView, pins: this.pins, tip: new Tip(byId('tip')), menu: this.menu };
-    followPointing(pointed, reveal, (id) => this.received?.pins.find((pin) => pin.id === id));
-    byId('summary').addEventListener('click', () => {
-      this.change({ dockOpen: !this.state.dockOpen });
-    });
-    this.showChoices();
   }
 
   receive(message: ToPage): void {
-    if (message.source !== this.state.source) return;
+    if (message.source !== this.choices.now.source) return;
     switch (message.type) {
       case 'scene':
         if (!this.editing.receive(message)) return;
         this.received = message;
         this.keepingFocus(() => {
           this.draw();
-          if (!message.trying) this.menu.follow(message.pins);
         });
         if (message.trying) return;
         this.announcer.announce(sceneSentence(message));
@@ -205,7 +188,7 @@ export class Page {
         this.sight.followSoon();
         return;
       case 'fixes':
-        if (message.version === this.received?.version) this.menu.show(message);
+        this.findings.showFixes(message);
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
@@ -223,35 +206,17 @@ export class Page {
     if (held && !held.checkVisibility() && document.hasFocus()) this.stage.focus();
   }
 
-  private change(changes: Partial<PageState>): void {
-    this.state = { ...this.state, ...changes };
-    this.host.save(this.state);
-    const { source, arrangement, hiddenLayers, hiddenPieces, dockOpen } = this.state;
-    this.host.send({ type: 'keep', source, kept: { arrangement, hiddenLayers, hiddenPieces, dockOpen } });
-    this.showChoices();
-    this.draw();
-  }
-
-  private showChoices(): void {
-    this.wantBeam();
-    this.layers.show(this.state.hiddenLayers);
-    this.stage.classList.toggle('proof', this.state.proof);
-    setAttribute(byId('proof'), 'aria-pressed', `${this.state.proof}`);
-    byId('dock').hidden = !this.state.dockOpen;
-  }
-
   private draw(): void {
     const message = this.received;
     if (!message) return;
     const { scene, pins, version } = message;
     this.notices.show(message);
-    this.summary.patch(message, this.state.dockOpen);
-    this.issues.patch(pins);
-    this.pieces.patch(scene, this.state.hiddenPieces);
-    this.arranged = scene && arrange(scene, this.state.arrangement, this.sight.heldOffsets);
+    this.summary.patch(message, this.choices.now.dockOpen);
+    this.pieces.patch(scene, this.choices.now.hiddenPieces);
+    this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
-      this.sceneView.draw(scene, this.arranged, this.state.hiddenPieces);
-      this.editing.draw(this.state.hiddenPieces);
+      this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
+      this.editing.draw(this.choices.now.hiddenPieces);
       const { walls, cutPaths } = this.measuring.of(message);
       this.sceneView.showBeam(cutPaths, scene.kerf);
       this.dimensions.showWalls(walls.filter((wall) => !pins.some((pin) => isOf(pin, wall))));
@@ -259,12 +224,13 @@ export class Page {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
       showLook(scene.material);
-      this.caption.hidden = !this.state.proof;
+      this.caption.hidden = !this.choices.now.proof;
       setText(this.caption, captionOf(scene));
-      setAttribute(this.drawing, 'aria-label', `${scene.title}: ${sceneSentence(message)}`);
+      setText(byId('title'), scene.title);
+      setAttribute(this.drawing, 'aria-label', wholeSentence(message));
     }
-    this.pins.patch(scene ? pins : [], this.state.hiddenPieces, scene?.units ?? 'mm');
-    this.toolbar.patch(this.state.arrangement, scene?.pieces ?? []);
+    this.findings.patch(message, this.choices.now.hiddenPieces);
+    this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
@@ -277,18 +243,18 @@ export class Page {
     const view = this.sight.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    const room = this.dimensions.follow(this.arranged, this.state.hiddenPieces, units, view, size);
-    this.pins.follow(this.arranged, view, size, this.state.hiddenLayers.includes('dimensions') ? [] : room);
+    const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
+    this.findings.pins.follow(this.arranged, view, size, this.choices.isHidden('dimensions') ? [] : room);
     this.editing.follow(view, size);
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
   }
 
   private rearrange(arrangement: Arrangement): void {
-    if (arrangement === this.state.arrangement) return;
+    if (arrangement === this.choices.now.arrangement) return;
     this.sight.release();
     this.stage.classList.toggle('arranging', mayMove());
-    this.change({ arrangement });
+    this.choices.change({ arrangement });
     window.setTimeout(() => {
       this.stage.classList.remove('arranging');
     }, 400);
@@ -297,13 +263,6 @@ export class Page {
   private showLit(): void {
     const box = this.sceneView.litBox();
     if (box && this.arranged) this.sight.show(box);
-  }
-
-  private wantBeam(): void {
-    const wanted = !this.state.hiddenLayers.includes('beam');
-    if (wanted === this.wantsBeam) return;
-    this.wantsBeam = wanted;
-    this.host.send({ type: 'want-cut-paths', source: this.state.source, wanted });
   }
 }
 

@@ -4,13 +4,15 @@ export interface Remembered {
   /** For `parseState`. */
   readonly kept: Readonly<Record<string, unknown>>;
   readonly devicePixelsPerMm: number | undefined;
+  readonly follows: boolean;
 }
 
 export function parseRemembered(json: string | undefined): Remembered {
   const data = parsed(json ?? '');
-  const { kept, devicePixelsPerMm } = isFields(data) ? data : {};
+  const { kept, devicePixelsPerMm, follows } = isFields(data) ? data : {};
   return {
     kept: isFields(kept) ? kept : {},
+    follows: follows === true,
     devicePixelsPerMm: typeof devicePixelsPerMm === 'number' && devicePixelsPerMm > 0 ? devicePixelsPerMm : undefined,
   };
 }

@@ -29,6 +29,8 @@ export interface PageState {
   readonly dockOpen: boolean;
   /** Only the finished look is shown, as to a customer. */
   readonly proof: boolean;
+  /** Whether this preview goes along to whichever spec is being edited. */
+  readonly follows: boolean;
 }
 
 export function initialState(source: string): PageState {
@@ -40,13 +42,14 @@ export function initialState(source: string): PageState {
     hiddenPieces: [],
     dockOpen: true,
     proof: false,
+    follows: false,
   };
 }
 
-/** The state of another spec, or anything else that does not fit, gives the initial one, part by part. */
-export function parseState(saved: unknown, source: string): PageState {
+/** `undefined` for the state of another spec, and for none; what else does not fit is as it is at first, part by part. */
+export function parseState(saved: unknown, source: string): PageState | undefined {
   const initial = initialState(source);
-  if (!isFields(saved) || saved['source'] !== source) return initial;
+  if (!isFields(saved) || saved['source'] !== source) return undefined;
   const viewports = isFields(saved['viewports']) ? saved['viewports'] : {};
   return {
     source,
@@ -60,6 +63,7 @@ export function parseState(saved: unknown, source: string): PageState {
     hiddenPieces: listed(saved['hiddenPieces']).filter((id) => typeof id === 'string'),
     dockOpen: saved['dockOpen'] !== false,
     proof: saved['proof'] === true,
+    follows: saved['follows'] === true,
   };
 }
 

@@ -10,6 +10,7 @@ import { zoomAtCentre, zoomStep, type Steered } from './viewport-input.ts';
 
 interface ToolbarActions {
   toggleProof(): void;
+  toggleFollow(): void;
   arrange(arrangement: Arrangement): void;
   exportSvg(): void;
 }
@@ -41,6 +42,9 @@ export class Toolbar {
     for (const [name, zoom] of Object.entries(zooms)) {
       zoomButton(name).addEventListener('click', zoom);
     }
+    byId('follow').addEventListener('click', () => {
+      actions.toggleFollow();
+    });
     byId('proof').addEventListener('click', () => {
       actions.toggleProof();
     });

@@ -38,6 +38,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
       <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
     </div>
     <button type="button" id="set-screen" title="Measure this screen, so that true size is true" aria-haspopup="dialog">${icon('M1.5 3.5h13v9h-13zM1.5 6.5h13')}<span>True size…</span></button>
+    <button type="button" id="follow" aria-pressed="false" title="Show whichever spec is being edited, instead of this one alone">${icon('M2 5h7.5M6.5 2l3 3-3 3M14 11H6.5M9.5 8l-3 3 3 3')}<span>Follow</span></button>
     <button type="button" id="proof" aria-pressed="false" title="Only the finished look, as for a customer (P)">${icon('M2 3h12v10H2zM4.5 10l2.5-3 2 2.2 1.3-1.4 1.7 2.2')}<span>Proof</span></button>
     <button type="button" id="measure" aria-pressed="false" title="Measure from point to point (M)">${icon('M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5')}<span>Measure</span></button>
     <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
@@ -45,15 +46,17 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <div id="layers" role="toolbar" aria-label="Layers"></div>
 </header>
 <main>
+  <h1 id="title" class="spoken">Tag preview</h1>
   <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is true size, N goes from problem to problem, S from one thing that can be moved to the next.">
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
   <p id="caption" hidden></p>
   <div id="tip" role="tooltip" hidden></div>
+  <div id="fix-menu" hidden></div>
   <div id="banner" hidden><span></span> <button type="button"></button></div>
   <div id="empty" hidden>
-    <h1>Nothing to draw yet</h1>
+    <h2>Nothing to draw yet</h2>
     <p>The drawing appears here as soon as the spec makes a shape.</p>
     <button type="button" hidden></button>
   </div>
@@ -62,10 +65,10 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <button type="button" id="summary" aria-expanded="true" aria-controls="dock"></button>
   <div id="dock">
     <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
-    <section aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul></section>
+    <section aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
+      <details id="accepted" hidden><summary></summary><ul></ul></details></section>
   </div>
 </footer>
-<div id="fix-menu" hidden></div>
 <dialog id="screen" aria-labelledby="screen-title">
   <h1 id="screen-title">True size on this screen</h1>
   <p id="screen-how"></p>

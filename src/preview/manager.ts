@@ -1,6 +1,7 @@
 /** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
 
 import * as vscode from 'vscode';
+import { isTagSpec } from '../editor/documents.ts';
 import { parseRestoredSource } from './messages.ts';
 import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
 
@@ -9,6 +10,8 @@ export const previewViewType = 'tagwright.preview';
 export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
   private readonly previews = new Map<string, PreviewPanel>();
   private readonly files: vscode.Disposable[];
+  /** Those that go along with the editor, the newest last. */
+  private readonly followers = new Set<PreviewPanel>();
 
   constructor(
     private readonly services: PreviewServices,
@@ -23,11 +26,22 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
       vscode.workspace.onDidDeleteFiles(({ files }) => {
         for (const uri of files) for (const preview of this.within(uri)) this.close(preview);
       }),
+      vscode.window.onDidChangeActiveTextEditor((editor) => {
+        if (editor && isTagSpec(editor.document.uri)) this.goAlong(editor.document.uri);
+      }),
     ];
   }
 
   get(uri: vscode.Uri): PreviewPanel | undefined {
     return this.previews.get(uri.toString());
+  }
+
+  /** The preview of this spec goes along with the editor from now on, or stays with the spec. */
+  follow(uri: vscode.Uri, follows: boolean): void {
+    const preview = this.get(uri);
+    if (!preview) return;
+    this.followers.delete(preview);
+    if (follows) this.followers.add(preview);
   }
 
   /** What was measured in one is true for all. */
@@ -71,13 +85,27 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
       const own = preview.uri.toString();
       this.previews.delete(own);
       const uri = vscode.Uri.parse(newUri.toString() + own.slice(oldUri.toString().length));
-      this.adopt(uri, preview.release());
+      this.pass(preview, uri);
     }
   }
 
-  private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel): void {
-    const preview = new PreviewPanel(uri, panel, this.services, this.actions, this.pageFolder);
+  /** One preview turns to the spec that is edited now, unless another shows it already. */
+  private goAlong(uri: vscode.Uri): void {
+    const follower = [...this.followers].at(-1);
+    if (!follower || this.get(uri)) return;
+    this.previews.delete(follower.uri.toString());
+    this.pass(follower, uri);
+  }
+
+  private pass(preview: PreviewPanel, uri: vscode.Uri): void {
+    const follows = this.followers.delete(preview);
+    this.adopt(uri, preview.release(), follows);
+  }
+
+  private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel, follows = false): void {
+    const preview = new PreviewPanel(uri, panel, this.services, this.actions, this.pageFolder, follows);
     this.previews.set(uri.toString(), preview);
+    if (follows) this.followers.add(preview);
     preview.onDidDispose(() => {
       this.close(preview);
     });
@@ -85,6 +113,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
 
   private close(preview: PreviewPanel): void {
     this.previews.delete(preview.uri.toString());
+    this.followers.delete(preview);
     preview.dispose();
   }
 }

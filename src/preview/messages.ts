@@ -6,7 +6,7 @@ import type { HandChange, ToHost } from './protocol.ts';
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { type, source, version, offset, focus, pin, index, wanted } = data as Record<string, unknown>;
+  const { type, source, version, offset, focus, pin, index, wanted, follows } = data as Record<string, unknown>;
   if (type === 'ready') return { type };
   if (typeof source !== 'string') return undefined;
   switch (type) {
@@ -30,6 +30,8 @@ export function parseToHost(data: unknown): ToHost | undefined {
         ? { type, source, version, grip, change }
         : undefined;
     }
+    case 'follow':
+      return typeof follows === 'boolean' ? { type, source, follows } : undefined;
     case 'keep': {
       const kept = parseKept((data as Record<string, unknown>)['kept']);
       return kept && { type, source, kept };

@@ -16,7 +16,7 @@ import { cutPathsOf, wallsOf } from './measures.ts';
 import { loadsOf } from './loads.ts';
 import { PinFixes } from './pin-fixes.ts';
 import type { SceneMessage, ToPage } from './protocol.ts';
-import { pinsOf, sceneOf } from './scene.ts';
+import { acceptedOf, pinsOf, sceneOf } from './scene.ts';
 
 /** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
 const measuresAfterMs = 250;
@@ -31,6 +31,8 @@ export interface PreviewServices {
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
   exportSvg(uri: vscode.Uri): void;
+  /** The preview of this spec goes along with the editor from now on, or no longer. */
+  follow(uri: vscode.Uri, follows: boolean): void;
   /** All previews are to know. */
   screenMeasured(): void;
   /** In the text; `after` is called once it is done. */
@@ -54,6 +56,7 @@ export class PreviewPanel implements vscode.Disposable {
     { results, help, trial, memory }: PreviewServices,
     private readonly actions: PreviewActions,
     pageFolder: vscode.Uri,
+    follows: boolean,
   ) {
     this.results = results;
     this.memory = memory;
@@ -75,6 +78,10 @@ export class PreviewPanel implements vscode.Disposable {
       webview.onDidReceiveMessage((data: unknown) => {
         this.receive(data);
       }),
+      panel.onDidChangeViewState(() => {
+        // The page is gone; nothing goes on for it.
+        if (!panel.visible) this.rest();
+      }),
       results.onDidChange((result) => {
         if (result.uri.toString() !== uri.toString()) return;
         this.fixes.stop();
@@ -88,7 +95,7 @@ export class PreviewPanel implements vscode.Disposable {
       styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
       nonce: randomBytes(16).toString('base64url'),
       source: uri.toString(),
-      remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen }),
+      remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen, follows }),
     });
   }
 
@@ -122,15 +129,19 @@ export class PreviewPanel implements vscode.Disposable {
 
   /** Lets go of the panel, for another preview to take over. */
   release(): vscode.WebviewPanel {
-    clearTimeout(this.measuresTimer);
-    this.fixes.stop();
-    this.hand.stop();
+    this.rest();
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
     return this.panel;
   }
 
   dispose(): void {
     this.release().dispose();
+  }
+
+  private rest(): void {
+    clearTimeout(this.measuresTimer);
+    this.fixes.stop();
+    this.hand.stop();
   }
 
   private receive(data: unknown): void {
@@ -164,6 +175,9 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'make-change':
         if (result) void this.hand.make(result, message);
+        return;
+      case 'follow':
+        this.actions.follow(this.uri, message.follows);
         return;
       case 'keep':
         this.memory.keep(this.uri, message.kept);
@@ -200,7 +214,7 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   private sendResult(result: TagResult, trying?: SceneMessage['trying']): void {
-    const { tag, version, fileName, stale, issues } = result;
+    const { tag, version, fileName, stale, issues, report } = result;
     const grips = sceneGrips(gripsIn(result));
     this.send({
       type: 'scene',
@@ -211,6 +225,7 @@ export class PreviewPanel implements vscode.Disposable {
       stale,
       ...(trying && { trying }),
       pins: pinsOf(issues, (offset) => result.lineOf(offset)),
+      accepted: acceptedOf(report.accepted, (offset) => result.lineOf(offset)),
     });
   }
 

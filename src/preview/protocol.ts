@@ -85,6 +85,17 @@ export interface ScenePin {
   readonly source: number;
 }
 
+/** A finding that a comment in the spec accepts. */
+export interface SceneAccepted {
+  readonly id: string;
+  readonly code: string;
+  readonly message: string;
+  readonly reason: string;
+  /** 1-based line in the spec. */
+  readonly line: number;
+  readonly source: number;
+}
+
 /** What can be moved by hand, as one place in the text. */
 export interface SceneGrip {
   readonly id: string;
@@ -135,6 +146,8 @@ export interface SceneMessage {
   /** The change by hand that is only being tried: the text is still as it was. */
   readonly trying?: { readonly grip: string; readonly change: HandChange };
   readonly pins: readonly ScenePin[];
+  /** What the spec says is no matter, and why. */
+  readonly accepted: readonly SceneAccepted[];
 }
 
 /** The cursor in the editor stands in the text that makes these pieces, parts and hangers: light them up. */
@@ -231,6 +244,8 @@ export type ToHost =
   | { readonly type: 'keep'; readonly source: string; readonly kept: Kept }
   /** The screen was measured, or is to be as if it had not been. */
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
+  /** Whether this preview goes along to whichever spec is being edited. */
+  | { readonly type: 'follow'; readonly source: string; readonly follows: boolean }
   /** Nothing is tried any more: show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
   /** The text, as if the keyboard were in its editor. */

@@ -23,6 +23,9 @@ export function registerPreview(
       exportSvg: (uri) => {
         commands.exportSvg(uri);
       },
+      follow: (uri, follows) => {
+        previews.follow(uri, follows);
+      },
       screenMeasured: () => {
         previews.screenMeasured();
       },

@@ -7,12 +7,14 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, boxCentre, centroid, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
+import type { AcceptedIssue } from '../judgement.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 
 import type {
   PathData,
   Scene,
+  SceneAccepted,
   SceneBounds,
   SceneGrip,
   SceneHanger,
@@ -56,6 +58,13 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       line: lineOf(issue.range.start),
       source: issue.range.start,
     };
+  });
+}
+
+export function acceptedOf(accepted: readonly AcceptedIssue[], lineOf: (offset: number) => number): SceneAccepted[] {
+  const names = pinIds(accepted);
+  return accepted.map(({ code, message, reason, range }, index) => {
+    return { id: names[index]!, code, message, reason, line: lineOf(range.start), source: range.start };
   });
 }
 

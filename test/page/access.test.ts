@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { sceneMessage, source } from './scenes.ts';
 import { usePreview } from './use-preview.ts';
 
 describe('The preview’s page can be used by everyone', () => {
@@ -44,6 +45,32 @@ describe('The preview’s page can be used by everyone', () => {
     assert.equal(said, 'Drawing up to date, 2 pieces, 2 problems.');
   });
 
+  it('by ear: the drawing says what the tag is, how large, of what, and what is wrong with it, the worst first', async () => {
+    await preview.open();
+    assert.equal(
+      await preview.page.getByRole('img').getAttribute('aria-label'),
+      'Sorrel · 80.0 × 30.0 mm (3.15 × 1.18 in) · birch plywood, 3.0 mm. Drawing up to date, 2 pieces, 2 problems. ' +
+        'error, line 4: There is no such font. warning, line 9: The neck between two parts is 0.92 mm wide.',
+    );
+    assert.equal(await preview.page.getByRole('heading', { level: 1 }).textContent(), 'Sorrel');
+  });
+
+  it('with what the spec accepts told quietly, and why', async () => {
+    const accepted = [
+      { id: 'a', code: 'speck', message: 'A speck of 0.3 mm.', reason: 'it is a seed', line: 12, source: 300 },
+    ];
+    await preview.open({}, { ...sceneMessage(), accepted });
+    const details = preview.page.locator('#accepted');
+    assert.equal(await details.locator('summary').textContent(), '1 accepted');
+    assert.equal(await details.getByText('it is a seed').isVisible(), false);
+    await details.locator('summary').click();
+    assert.equal(await details.locator('.reason').textContent(), 'Accepted: it is a seed');
+    await details.getByRole('button').press('Enter');
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'reveal', source, offset: 300, focus: true });
+    await preview.send(sceneMessage(2));
+    assert.equal(await details.isVisible(), false);
+  });
+
   it('in a panel 300 px wide: nothing is cut off', async () => {
     await preview.open({ width: 300, height: 640 });
     const beyond = await preview.page.locator('header button, #summary, #dock button, #stage').evaluateAll(
@@ -71,6 +98,28 @@ describe('The preview’s page can be used by everyone', () => {
     });
   }
 
+  for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) {
+    it(`in the ${theme} theme: what is written on the drawing stands out from it by 4.5:1 (WCAG 2.2, 1.4.3)`, async () => {
+      await preview.open({ theme });
+      await preview.page.locator('#stage').focus();
+      await preview.page.keyboard.press('s');
+      await preview.transform();
+      const written = ['.rulers text', '.dimension text', '.words', '.unit', '#caption'];
+      const colours = await preview.page.evaluate(
+        (selectors) =>
+          selectors.map((selector) => {
+            const { fill, color } = getComputedStyle(document.querySelector(selector)!);
+            return [selector.startsWith('#') ? color : fill, getComputedStyle(document.body).backgroundColor] as const;
+          }),
+        written,
+      );
+      colours.forEach(([text, canvas], index) => {
+        const contrast = contrastOf(overlaid(text, canvas), canvas);
+        assert.ok(contrast >= 4.5, `${written[index]!}: ${contrast.toFixed(2)}`);
+      });
+    });
+  }
+
   it('without colours: each operation has a pattern of its own', async () => {
     await preview.open();
     const patterns = await preview.page.evaluate(() =>
@@ -85,6 +134,14 @@ describe('The preview’s page can be used by everyone', () => {
     assert.match(patterns[3]!, /url\(.*#hatch/);
   });
 });
+
+/** A colour with an alpha on an opaque one. */
+function overlaid(css: string, canvas: string): string {
+  const [r, g, b, alpha = 1] = (css.match(/[\d.]+/g) ?? []).map(Number);
+  const below = (canvas.match(/[\d.]+/g) ?? []).map(Number);
+  const mixed = [r, g, b].map((part, index) => part! * alpha + below[index]! * (1 - alpha));
+  return `rgb(${mixed.join(', ')})`;
+}
 
 /** WCAG 2.2, "contrast ratio" and "relative luminance". */
 function contrastOf(a: string, b: string): number {

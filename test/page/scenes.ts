@@ -18,6 +18,7 @@ export function sceneMessage(version = 1, width = 80): SceneMessage {
     scene: scene(width),
     stale: false,
     pins: pins(),
+    accepted: [],
   };
 }
 

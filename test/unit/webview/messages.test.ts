@@ -51,6 +51,8 @@ describe('A message to the page', () => {
       [['version'], '3'],
       [['pins'], undefined],
       [['pins', 0, 'severity'], 'fatal'],
+      [['accepted'], undefined],
+      [['accepted'], [{ id: 'a', code: 'speck', message: 'A speck.', line: 3, source: 9 }]],
       [['pins', 0, 'points'], [[1]]],
       [['trying'], { grip: 'word', change: { kind: 'move', right: '1', up: 0 } }],
       [['trying'], { grip: 4, change: { kind: 'move', right: 1, up: 0 } }],

@@ -13,15 +13,15 @@ describe('What a page remembers', () => {
       hiddenPieces: ['back'],
       dockOpen: false,
       proof: true,
+      follows: true,
     };
     assert.deepEqual(parseState(structuredClone(kept), source), kept);
   });
 
-  it('starts afresh for another spec, and for none', () => {
+  it('is nothing for another spec, and for none', () => {
     const kept = { ...initialState('file:///other.tag.yaml'), arrangement: 'apart' };
-    assert.deepEqual(parseState(kept, source), initialState(source));
-    for (const nothing of [undefined, null, 'x', 3])
-      assert.deepEqual(parseState(nothing, source), initialState(source));
+    for (const other of [kept, undefined, null, 'x', 3]) assert.equal(parseState(other, source), undefined);
+    assert.deepEqual(parseState({ source }, source), initialState(source));
   });
 
   it('loses only what does not fit', () => {
@@ -48,6 +48,7 @@ describe('What a page remembers', () => {
       hiddenPieces: ['back'],
       dockOpen: true,
       proof: false,
+      follows: false,
     });
   });
 

@@ -1,0 +1,93 @@
+import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Frame } from 'playwright-core';
+import { eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
+
+async function outline(preview: Frame): Promise<string> {
+  return (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
+}
+
+const transform = (preview: Frame): Promise<string> =>
+  preview.locator('#world').evaluate((world) => (world as SVGElement).style.transform);
+
+describe('A preview', () => {
+  const current = withEditor();
+
+  it('gives its memory back while it is hidden, and comes back as it was', async () => {
+    const editor = current();
+    await editor.openFile('4-glued-letters.tag.yaml');
+    const preview = await editor.openPreview();
+    await preview.locator('[data-layer=score]').click();
+    await preview.getByRole('button', { name: 'Exploded' }).click();
+    await preview.locator('.leaders[d*=M]').waitFor({ state: 'attached' });
+    const fitted = await transform(preview);
+    await preview.locator('[data-zoom=in]').click();
+    await eventually('the zoom', async () => (await transform(preview)) !== fitted);
+    const before = await transform(preview);
+    // Another tab over it.
+    await editor.runCommand('File: New Untitled Text File');
+    await eventually('its page to be gone', () => Promise.resolve(preview.isDetached()));
+    await editor.page.locator('.tab', { hasText: 'Preview: 4-glued-letters' }).click();
+    const again = await editor.preview();
+    await again.locator('#drawing .solid').first().waitFor();
+    await eventually('the same view', async () => (await transform(again)) === before);
+    assert.equal(await again.locator('[data-layer=score]').getAttribute('aria-pressed'), 'false');
+    assert.equal(await again.locator('[data-arrangement=exploded]').getAttribute('aria-pressed'), 'true');
+  });
+
+  it('remembers for a file what it shows, also when it is closed and opened again', async () => {
+    const editor = current();
+    await editor.openFile('4-glued-letters.tag.yaml');
+    const preview = await editor.openPreview();
+    await preview.locator('[data-layer=score]').click();
+    await preview.locator('[data-layer=grid]').click();
+    await editor.page.locator('.tab', { hasText: 'Preview: 4-glued-letters' }).click();
+    await editor.runCommand('View: Close Editor');
+    await eventually('its page to be gone', () => Promise.resolve(preview.isDetached()));
+    await editor.page.locator('.tab[data-resource-name="4-glued-letters.tag.yaml"]').first().click();
+    const again = await editor.openPreview();
+    for (const layer of ['score', 'grid']) {
+      assert.equal(await again.locator(`[data-layer=${layer}]`).getAttribute('aria-pressed'), 'false', layer);
+    }
+  });
+
+  it('follows its file when something else changes that on the disk', async () => {
+    const editor = current();
+    const file = join(editor.folder, '1-jar-initial.tag.yaml');
+    await editor.openFile('1-jar-initial.tag.yaml');
+    const preview = await editor.openPreview();
+    const before = await outline(preview);
+    writeFileSync(file, readFileSync(file, 'utf8').replace('height: 48 mm', 'height: 40 mm'));
+    await eventually('a smaller letter', async () => (await outline(preview)) !== before);
+  });
+
+  it('goes along with the editor if it is told to, and else stays with its file', async () => {
+    const editor = current();
+    await editor.openFile('1-jar-initial.tag.yaml');
+    await editor.openPreview();
+    const tab = (name: string) => editor.page.locator('.tab', { hasText: `Preview: ${name}` });
+    await editor.page.locator('.tab[data-resource-name="1-jar-initial.tag.yaml"]').first().click();
+    await editor.openFile('6-bed-arrow.tag.yaml');
+    assert.equal(await tab('1-jar-initial').count(), 1, 'it stays');
+
+    const preview = await editor.preview();
+    await preview.locator('#follow').click();
+    await editor.page.locator('.tab[data-resource-name="6-bed-arrow.tag.yaml"]').first().click();
+    await editor.openFile('2-script-name.tag.yaml');
+    await tab('2-script-name').waitFor();
+    await eventually('the drawing of the other file, still going along', async () => {
+      const turned = await editor.preview();
+      // The page before it may still be there, and go while it is asked.
+      const said = await turned
+        .evaluate(() => {
+          const [title, follow] = ['title', 'follow'].map((id) => document.getElementById(id)!);
+          return `${title!.textContent} ${follow!.getAttribute('aria-pressed')!}`;
+        })
+        .catch(() => 'gone');
+      return said === 'Angelica, script name true';
+    });
+    assert.equal(await tab('1-jar-initial').count(), 0);
+  });
+});

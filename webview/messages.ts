@@ -71,7 +71,7 @@ function isWall(value: unknown): boolean {
 }
 
 function isCutPath(value: unknown): boolean {
-  return isFields(value) && isString(value['piece']) && isString(value['data']);
+  return isFields(value) && isString(value['piece']) && isString(value['data']) && isNumbers([value['kerf']], 1);
 }
 
 function isScreen(data: Fields): data is Fields & ScreenMessage {
@@ -98,7 +98,6 @@ function isScene(value: unknown): value is Scene {
     isFields(value) &&
     (value['units'] === 'mm' || value['units'] === 'in') &&
     isFields(value['colours']) &&
-    isNumbers([value['kerf']], 1) &&
     (value['thickness'] === undefined || isNumbers([value['thickness']], 1)) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&

@@ -218,7 +218,7 @@ export class Page {
       this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
       this.editing.draw(this.choices.now.hiddenPieces);
       const { walls, cutPaths } = this.measuring.of(message);
-      this.sceneView.showBeam(cutPaths, scene.kerf);
+      this.sceneView.showBeam(cutPaths);
       this.dimensions.showWalls(walls.filter((wall) => !pins.some((pin) => isOf(pin, wall))));
       for (const [operation, colour] of Object.entries(scene.colours)) {
         document.body.style.setProperty(`--op-${operation}`, colour);

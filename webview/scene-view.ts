@@ -46,11 +46,8 @@ export class SceneView {
     this.mark();
   }
 
-  showBeam(paths: readonly SceneCutPath[], kerf: number): void {
-    for (const piece of this.shown) {
-      const data = paths.find((path) => path.piece === piece)?.data ?? '';
-      this.pieces.get(piece)?.showBeam(data, kerf);
-    }
+  showBeam(paths: readonly SceneCutPath[]): void {
+    for (const id of this.shown) this.pieces.get(id)?.showBeam(paths.filter(({ piece }) => piece === id));
   }
 
   /** What the editor's cursor stands in. */
@@ -123,8 +120,8 @@ class PieceView implements ItemView<ScenePiece> {
   private readonly hangerList = new KeyedList<SceneHanger>(this.hangers, () => new HangerView());
   private readonly parts = svg('g');
   private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
-  private readonly kerf = svg('path', { class: 'kerf' });
-  private readonly beam = svg('path', { class: 'middle' });
+  private readonly beam = svg('g', { class: 'beam' });
+  private readonly beamList = new KeyedList<SceneCutPath & { readonly id: string }>(this.beam, () => new BeamView());
   readonly element = svg(
     'g',
     { class: 'piece' },
@@ -132,7 +129,7 @@ class PieceView implements ItemView<ScenePiece> {
     this.shapes,
     this.hangers,
     this.parts,
-    svg('g', { class: 'beam' }, this.kerf, this.beam),
+    this.beam,
   );
 
   update(piece: ScenePiece): void {
@@ -146,15 +143,25 @@ class PieceView implements ItemView<ScenePiece> {
     this.hangerList.patch(piece.hangers);
   }
 
-  /** Where the middle of the beam runs, and how much it takes, in mm. */
-  showBeam(data: string, kerf: number): void {
-    for (const path of [this.kerf, this.beam]) setAttribute(path, 'd', data);
-    setAttribute(this.kerf, 'stroke-width', `${kerf}`);
+  showBeam(paths: readonly SceneCutPath[]): void {
+    this.beamList.patch(paths.map((path, index) => ({ ...path, id: `${index}` })));
   }
 
   move([dx, dy]: readonly [number, number]): void {
     const translate = `${dx}px ${dy}px`;
     if (this.element.style.translate !== translate) this.element.style.translate = translate;
+  }
+}
+
+/** The line that its middle runs along, and all that it takes. */
+class BeamView implements ItemView<SceneCutPath> {
+  private readonly kerf = svg('path', { class: 'kerf' });
+  private readonly middle = svg('path', { class: 'middle' });
+  readonly element = svg('g', {}, this.kerf, this.middle);
+
+  update({ data, kerf }: SceneCutPath): void {
+    for (const path of [this.kerf, this.middle]) setAttribute(path, 'd', data);
+    setAttribute(this.kerf, 'stroke-width', `${kerf}`);
   }
 }
 

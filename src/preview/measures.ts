@@ -1,7 +1,8 @@
 /** What the page is told of a drawing once there is time for it. Pure. */
 
-import { offset } from '../geometry/clipper.ts';
+import { ringArea } from '../geometry/measure.ts';
 import { thinnestWall } from '../measure/thinnest-wall.ts';
+import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { SceneCutPath, SceneWall } from './protocol.ts';
 import { flipped, pathData } from './scene.ts';
@@ -16,6 +17,15 @@ export function wallsOf({ pieces, stock }: Tag): SceneWall[] {
   });
 }
 
+/** Outlines and openings by themselves: the beam may take more along the one than along the other. */
 export function cutPathsOf({ pieces, stock }: Tag): SceneCutPath[] {
-  return pieces.map(({ id, region }) => ({ piece: id, data: pathData(offset(region, stock.kerf / 2)) }));
+  const { outer, inner } = kerfOf(stock);
+  return pieces.flatMap(({ id, region, cutLine }) => {
+    const rings = cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 });
+    const ways = [
+      { kerf: outer, cut: rings.filter((ring) => ringArea(ring) > 0) },
+      { kerf: inner, cut: rings.filter((ring) => ringArea(ring) < 0) },
+    ];
+    return ways.flatMap(({ kerf, cut }) => (cut.length > 0 ? [{ piece: id, kerf, data: pathData(cut) }] : []));
+  });
 }

@@ -121,8 +121,6 @@ export interface Scene {
   readonly material?: string;
   /** Of the sheet, in mm. */
   readonly thickness?: number;
-  /** Width that the beam takes, in mm. */
-  readonly kerf: number;
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
@@ -174,9 +172,11 @@ export interface SceneWall {
   readonly width: number;
 }
 
-/** Where the middle of the beam runs when a piece is cut: half a kerf outside the finished outline. */
+/** Where the middle of the beam runs when a piece is cut: half a kerf outside the finished outline, or inside its openings. */
 export interface SceneCutPath {
   readonly piece: string;
+  /** Width that the beam takes, in mm. */
+  readonly kerf: number;
   readonly data: PathData;
 }
 

@@ -36,7 +36,6 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     units: tag.units,
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
     ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
-    kerf: tag.stock.kerf,
     colours: coloursOf(tag.output),
     pieces,
     grips,

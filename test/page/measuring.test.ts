@@ -88,7 +88,7 @@ describe('The preview’s page measures', () => {
     await preview.open();
     await preview.page.locator('[data-layer=beam]').click();
     assert.deepEqual((await preview.messages()).at(-1), { type: 'want-cut-paths', source, wanted: true });
-    const cutPaths = [{ piece: 'back', data: 'M-0.1 -30.1L80.1 -30.1L80.1 0.1L-0.1 0.1Z' }];
+    const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M-0.1 -30.1L80.1 -30.1L80.1 0.1L-0.1 0.1Z' }];
     await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
     const kerf = preview.page.locator('[data-piece=back] .kerf');
     await preview.page.waitForFunction(() => document.querySelector('[data-piece=back] .kerf[d^="M-0.1"]'));

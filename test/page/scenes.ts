@@ -28,7 +28,6 @@ function scene(width: number): Scene {
     units: 'mm',
     material: 'birch plywood',
     thickness: 3,
-    kerf: 0.2,
     colours: operationColours,
     pieces: [backing(width), letters()],
     grips: grips(),

@@ -20,7 +20,7 @@ const wall = {
   ],
   width: 2,
 };
-const path = { piece: 'tag', data: 'M0 0L1 0L1 1Z' };
+const path = { piece: 'tag', kerf: 0.2, data: 'M0 0L1 0L1 1Z' };
 const measures = { type: 'measures', source: 's', version: 1, loads: [load], walls: [wall], cutPaths: [path] };
 const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
 
@@ -60,7 +60,7 @@ describe('A message to the page', () => {
       [['scene', 'grips', 0, 'parts'], [1]],
       [['scene', 'grips', 0, 'axes'], ['depth']],
       [['scene', 'pieces', 0, 'balance'], [1]],
-      [['scene', 'kerf'], null],
+      [['scene', 'thickness'], '3'],
       [['scene', 'units'], 'ft'],
       [
         ['scene', 'bounds'],
@@ -86,6 +86,7 @@ describe('A message to the page', () => {
       assert.equal(parseToPage({ ...measures, walls: [{ ...wall, ...part }] }), undefined);
     }
     assert.equal(parseToPage({ ...measures, cutPaths: [{ ...path, data: 3 }] }), undefined);
+    assert.equal(parseToPage({ ...measures, cutPaths: [{ ...path, kerf: undefined }] }), undefined);
     assert.equal(parseToPage({ ...measures, walls: undefined }), undefined);
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);

@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export`. */
+/** The engine without an editor: `tagwright check|fix|export|pack`. */
 
 import { parseArgs } from 'node:util';
 import { check } from './cli/check.ts';
@@ -6,6 +6,7 @@ import { exportAll } from './cli/export.ts';
 import { readSpec } from './cli/files.ts';
 import type { SpecFile } from './cli/files.ts';
 import { fix } from './cli/fix.ts';
+import { packAll } from './cli/pack.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './cli/usage.ts';
 
 async function main(args: readonly string[]): Promise<number> {
@@ -30,7 +31,7 @@ async function main(args: readonly string[]): Promise<number> {
       width: { type: 'string' },
     },
   });
-  if (command !== 'check' && command !== 'fix' && command !== 'export')
+  if (command !== 'check' && command !== 'fix' && command !== 'export' && command !== 'pack')
     throw new UsageError(`Unknown command ${command ?? ''}`.trim());
   if (positionals.length === 0) throw new UsageError('Which files?');
   const severities = severitiesOf(values.severity);
@@ -49,6 +50,8 @@ async function main(args: readonly string[]): Promise<number> {
         overwrite: values.overwrite,
         width: values.width,
       });
+    case 'pack':
+      return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }
 }
 

@@ -35,14 +35,9 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   let code: number = exitCodes.clean;
   for (const { file, text, options: computing } of specs) {
     const report = await engine.compute(text, computing);
-    const errors = report.issues.filter(({ severity }) => severity === 'error');
-    if (errors.length > 0) {
-      printReport(file, { ...report, issues: errors });
+    if (!sound(file, report)) {
       code = exitCodes.errors;
-      if (!force) {
-        console.error(`${file}: not exported, it has errors.`);
-        continue;
-      }
+      if (!force) continue;
     }
     const job = jobOf(pictureWidth === undefined ? report : withPictures(report, pictureWidth));
     if (!job) {
@@ -74,6 +69,15 @@ function pixels(given: string | undefined): number | undefined {
 function withPictures(report: Report, pictureWidth: number): Report {
   const { tag } = report;
   return tag ? { ...report, tag: { ...tag, output: { ...tag.output, pictureWidth } } } : report;
+}
+
+/** False, once its errors have been told, for a spec that has any. */
+export function sound(file: string, report: Report): boolean {
+  const errors = report.issues.filter(({ severity }) => severity === 'error');
+  if (errors.length === 0) return true;
+  printReport(file, { ...report, issues: errors });
+  console.error(`${file}: has errors, and is left out unless --force is given.`);
+  return false;
 }
 
 /** A spec's name without what says that it is one. */

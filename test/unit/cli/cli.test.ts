@@ -3,6 +3,8 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { PNG } from 'pngjs';
 import { buildAll } from '../../../src/dev/build.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');
@@ -107,8 +109,72 @@ describe('The command line', function () {
     const out = join(folder, 'none');
     const { code, err } = await run('export', faulty, '--to', 'svg', '--out', out);
     assert.equal(code, 1);
-    assert.match(err, /not exported/);
+    assert.match(err, /left out unless --force/);
     assert.deepEqual(await readdir(out), []);
+  });
+
+  it('exports every format, with pictures as wide as is asked for', async () => {
+    const out = join(folder, 'all');
+    const { code, err } = await run('export', good, '--to', 'svg,dxf,pdf,png', '--out', out, '--width', '320');
+    assert.equal(code, 0, err);
+    assert.deepEqual(await readdir(out), ['good.dxf', 'good.pdf', 'good.png', 'good.svg']);
+    assert.equal(PNG.sync.read(await readFile(join(out, 'good.png'))).width, 320);
+    assert.equal((await readFile(join(out, 'good.pdf'))).subarray(0, 5).toString(), '%PDF-');
+  });
+
+  it('never writes over another file unless it is told to', async () => {
+    const out = join(folder, 'again');
+    const file = join(folder, 'again.tag.yaml');
+    const target = join(out, 'again.svg');
+    await writeFile(file, plate);
+    const export_ = (...more: string[]) => run('export', file, '--to', 'svg', '--out', out, ...more);
+    assert.equal((await export_()).code, 0);
+    assert.equal((await export_()).code, 0, 'the same once more is no matter');
+    const first = await readFile(target, 'utf8');
+    await writeFile(file, plate.replace('60', '70'));
+    const refused = await export_();
+    assert.equal(refused.code, 1);
+    assert.match(refused.err, /--overwrite/);
+    assert.equal(await readFile(target, 'utf8'), first);
+    assert.equal((await export_('--overwrite')).code, 0);
+    assert.match(await readFile(target, 'utf8'), /width="70mm"/);
+  });
+
+  it('exports what has errors only by force, and the file says so', async () => {
+    const out = join(folder, 'forced');
+    const { code } = await run('export', weak, '--to', 'svg', '--out', out, '--force');
+    assert.equal(code, 1);
+    assert.match(await readFile(join(out, '7-weak-on-purpose.svg'), 'utf8'), /DO NOT CUT/);
+  });
+
+  it('says what cutting takes', async () => {
+    const file = join(folder, 'takes.tag.yaml');
+    await writeFile(
+      file,
+      plate.replace('shapes:', 'stock: {thickness: 3, density: 700}\nmachine: {cut: 10 mm/s}\nshapes:'),
+    );
+    const [{ takes }] = JSON.parse((await run('check', file, '--json')).out) as [{ takes: Record<string, unknown> }];
+    // Exact: 160 mm round the plate and 4π round its hole; (1200 − 4π) mm² of 3 mm at 700 kg/m³.
+    assert.ok(Math.abs(Number(takes['cut_length']) - 160 - 4 * Math.PI) < 0.02);
+    assert.ok(Math.abs(Number(takes['weight']) - (1200 - 4 * Math.PI) * 2.1e-3) < 2e-3);
+    const { seconds } = takes['time'] as { seconds: number };
+    assert.ok(seconds > 17.2 && seconds < 18.5, String(seconds));
+  });
+
+  it('packs everything into a folder or an archive', async () => {
+    const out = join(folder, 'packs');
+    const { code, err } = await run('pack', good, '--out', out);
+    assert.equal(code, 0, err);
+    const files = ['README.txt', 'good.dxf', 'good.pdf', 'good.png', 'good.svg'];
+    assert.deepEqual(await readdir(join(out, 'good')), files);
+    const archive = join(folder, 'both.zip');
+    assert.equal((await run('pack', good, faulty, '--out', archive)).code, 1, 'one has errors');
+    const zipped = unzipSync(await readFile(archive));
+    assert.deepEqual(
+      Object.keys(zipped).sort(),
+      files.map((file) => `good/${file}`),
+    );
+    assert.deepEqual(Buffer.from(zipped['good/good.svg']!), await readFile(join(out, 'good', 'good.svg')));
   });
 
   it('fixes files and shows how, or only shows how', async () => {
@@ -152,6 +218,8 @@ describe('The command line', function () {
       ['fix', good, '--only', 'lose-part'],
       ['export', good, '--to', 'svg'],
       ['export', good, '--to', 'gif', '--out', folder],
+      ['export', good, '--to', 'png', '--out', folder, '--width', '12'],
+      ['pack', good],
     ];
     const runs = await Promise.all(wrong.map((args) => run(...args)));
     runs.forEach(({ code, err, out }, index) => {

@@ -1,0 +1,39 @@
+/** Everything of a tag in one folder or archive, to sell or to send. */
+
+import { zipSync } from 'fflate';
+import { formats } from './formats.ts';
+import type { Format } from './formats.ts';
+import type { Job, Tools } from './job.ts';
+import { packReadme } from './readme.ts';
+
+/** Files by name, each whole. */
+export type Files = Readonly<Record<string, Uint8Array>>;
+
+export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png'];
+
+/** `name`: of the files without their endings. Calls `checkpoint` between files, which may throw to stop it. */
+export async function packOf(
+  job: Job,
+  name: string,
+  tools: Tools,
+  checkpoint: () => void = () => undefined,
+): Promise<Files> {
+  const files: Record<string, Uint8Array> = {};
+  for (const format of packFormats) {
+    checkpoint();
+    files[`${name}.${format}`] = bytesOf(await formats[format](job, tools));
+  }
+  files['README.txt'] = bytesOf(packReadme(job, name));
+  return files;
+}
+
+/** The earliest time an archive can hold, in the zone of whoever packs: the same files are the same bytes. */
+const noTime = new Date(1980, 0, 1);
+
+export function archiveOf(files: Files): Uint8Array {
+  return zipSync(files, { mtime: noTime, level: 9 });
+}
+
+export function bytesOf(content: string | Uint8Array): Uint8Array {
+  return typeof content === 'string' ? new TextEncoder().encode(content) : content;
+}

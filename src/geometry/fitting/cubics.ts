@@ -16,10 +16,10 @@ import type { Run } from './joints.ts';
 type Cubic = Extract<Segment, { type: 'cubic' }>;
 
 /** How far a point may lie from the curve, in mm. */
-const pointToCurveMm = 0.0025;
+const pointToCurveMm = 0.0035;
 
 /** How far the curve may lie from the edges, in mm; an edge of a flattened curve is off it by up to 0.0045 mm itself. */
-const curveToEdgeMm = 0.0055;
+const curveToEdgeMm = 0.007;
 
 /** Rounds of improving the parameters; most of the gain is in the first few. */
 const rounds = 8;

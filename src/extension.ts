@@ -3,9 +3,8 @@
 import * as vscode from 'vscode';
 import { registerColouring } from './editor/colouring.ts';
 import { registerCompletions } from './editor/completions.ts';
-import { targetSpec } from './editor/documents.ts';
 import { registerExplanations } from './editor/explanations.ts';
-import { exportSvg } from './editor/export.ts';
+import { registerExports } from './editor/export.ts';
 import { fixAllProblems } from './editor/fix-all.ts';
 import { editorFontFiles } from './editor/font-files.ts';
 import { IssueHelp } from './editor/issue-help.ts';
@@ -32,11 +31,6 @@ export function activate(context: vscode.ExtensionContext): void {
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new EditorSurroundings(service, engine, samples);
-  const runExport = async (target?: unknown): Promise<vscode.Uri | undefined> => {
-    const uri = targetSpec(target);
-    if (!uri) return undefined;
-    return exportSvg(uri, service);
-  };
   context.subscriptions.push(
     log,
     service,
@@ -57,7 +51,7 @@ export function activate(context: vscode.ExtensionContext): void {
       'tagwright.samples',
       new SamplesView(context.extensionUri, samples, engine),
     ),
-    vscode.commands.registerCommand('tagwright.exportSvg', runExport),
+    registerExports(context, service, engine),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),
@@ -66,6 +60,6 @@ export function activate(context: vscode.ExtensionContext): void {
   registerPreview(
     context,
     { results: service, help, trial: new Trial(engine) },
-    { exportSvg: (uri) => void runExport(uri) },
+    { exportSvg: (uri) => void vscode.commands.executeCommand('tagwright.exportSvg', uri) },
   );
 }

@@ -1,12 +1,84 @@
-/** “Export SVG”: the tag of a spec as a file beside it. */
+/** The commands that make files of tags. */
 
 import * as vscode from 'vscode';
+import type { Engine } from '../engine.ts';
 import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
+import { targetSpec } from './documents.ts';
+import { Exporter } from './exporter.ts';
+import type { ExportRequest } from './exporter.ts';
+import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from './service.ts';
+import { nameOf, specName, writeWhole } from './write-whole.ts';
 
-/** Asks where, writes the file whole or not at all, and offers to show it. */
-export async function exportSvg(uri: vscode.Uri, service: TagService): Promise<vscode.Uri | undefined> {
+/** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
+export function registerExports(
+  context: vscode.ExtensionContext,
+  service: TagService,
+  engine: Engine,
+): vscode.Disposable {
+  const exporter = new Exporter(engine, context.extensionUri);
+  const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
+    const request = await asked;
+    const written = request ? await exporter.run(request) : [];
+    if (written.length > 0) void offerMore(written);
+    return written;
+  };
+  const { registerCommand } = vscode.commands;
+  return vscode.Disposable.from(
+    registerCommand('tagwright.export', (target?: unknown) =>
+      isRequest(target) ? exporter.run(target) : run(askExport(targetSpec(target), service, context.globalState)),
+    ),
+    registerCommand('tagwright.makePack', (target?: unknown) =>
+      isRequest(target) ? exporter.run(target) : run(askPack(targetSpec(target), service)),
+    ),
+    registerCommand('tagwright.exportSvg', (target?: unknown) => {
+      const uri = targetSpec(target);
+      return uri && exportSvg(uri, service);
+    }),
+  );
+}
+
+function isRequest(target: unknown): target is ExportRequest {
+  return typeof target === 'object' && target !== null && 'specs' in target && 'what' in target && 'to' in target;
+}
+
+async function askExport(
+  spec: vscode.Uri | undefined,
+  service: TagService,
+  memory: vscode.Memento,
+): Promise<ExportRequest | undefined> {
+  const scope = await askScope(spec, service);
+  const formats = scope && (await askFormats(memory));
+  const to = formats && (await askFolder('Export to', folderOf(scope.specs[0]!)));
+  return to && { ...scope, what: { formats }, to };
+}
+
+async function askPack(spec: vscode.Uri | undefined, service: TagService): Promise<ExportRequest | undefined> {
+  const scope = await askScope(spec, service);
+  const packs = scope && (await askPackKind());
+  if (!packs) return undefined;
+  const [first] = scope.specs;
+  const folder = folderOf(first!);
+  const to =
+    packs === 'folders'
+      ? await askFolder('Put the pack in', folder)
+      : await vscode.window.showSaveDialog({
+          title: 'Make a Pack',
+          filters: { Archive: ['zip'] },
+          ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, `${specName(first!)}.zip`) } : {}),
+        });
+  // The dialog for an archive has asked whether to replace one.
+  return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
+}
+
+/** A spec that is not saved yet has no folder of its own. */
+function folderOf(spec: vscode.Uri): vscode.Uri | undefined {
+  return spec.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0]?.uri : vscode.Uri.joinPath(spec, '..');
+}
+
+/** “Export SVG”: asks where, writes the file whole or not at all, and offers to show it. */
+async function exportSvg(uri: vscode.Uri, service: TagService): Promise<vscode.Uri | undefined> {
   const result = service.get(uri);
   const errors = result?.issues.filter((issue) => issue.severity === 'error') ?? [];
   const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
@@ -15,41 +87,39 @@ export async function exportSvg(uri: vscode.Uri, service: TagService): Promise<v
     void vscode.window.showErrorMessage(`Not exported: ${first}`);
     return undefined;
   }
+  const folder = folderOf(uri);
+  const name = `${specName(uri)}.svg`;
   const target = await vscode.window.showSaveDialog({
-    defaultUri: defaultTarget(uri),
+    defaultUri: folder ? vscode.Uri.joinPath(folder, name) : vscode.Uri.file(name),
     filters: { SVG: ['svg'] },
     title: 'Export SVG',
   });
   if (!target) return undefined;
-  await writeWhole(target, toSvg(job));
-  void offerToOpen(target);
+  await writeWhole(target, new TextEncoder().encode(toSvg(job)));
+  void offerMore([target]);
   return target;
 }
 
-async function offerToOpen(target: vscode.Uri): Promise<void> {
-  const open = 'Open';
-  const name = target.path.slice(target.path.lastIndexOf('/') + 1);
-  const answer = await vscode.window.showInformationMessage(`Exported ${name}.`, open);
-  if (answer === open) await vscode.commands.executeCommand('vscode.open', target);
-}
-
-/** Beside the spec; a spec that is not saved yet has no folder of its own. */
-function defaultTarget(spec: vscode.Uri): vscode.Uri {
-  const name = spec.path.slice(spec.path.lastIndexOf('/') + 1).replace(/\.tag\.ya?ml$/i, '.svg');
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  if (spec.scheme === 'untitled') return folder ? vscode.Uri.joinPath(folder, name) : vscode.Uri.file(name);
-  return vscode.Uri.joinPath(spec, '..', name);
-}
-
-/** Written under another name first, so that a file of the wanted name is always a whole one. */
-async function writeWhole(target: vscode.Uri, content: string): Promise<void> {
-  const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
-  const { fs } = vscode.workspace;
-  try {
-    await fs.writeFile(partial, new TextEncoder().encode(content));
-    await fs.rename(partial, target, { overwrite: true });
-  } catch (error) {
-    await fs.delete(partial).then(undefined, () => undefined);
-    throw error;
+async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
+  const [first] = written;
+  const svg =
+    written.length === 1 || written.every(({ path }) => specName(first!) === specName(vscode.Uri.file(path)))
+      ? written.find(({ path }) => path.endsWith('.svg'))
+      : undefined;
+  const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
+  const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
+  const offers = [reveal, ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
+  const answer = await vscode.window.showInformationMessage(`Exported ${what}.`, ...offers);
+  if (answer === open) await vscode.commands.executeCommand('vscode.open', first);
+  if (answer === copy) await copyText(svg!);
+  if (answer === reveal) {
+    // Files of the workspace are shown where its other files are; others by the system, where that can be.
+    const inside = vscode.workspace.getWorkspaceFolder(first!);
+    await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
   }
+}
+
+async function copyText(file: vscode.Uri): Promise<void> {
+  await vscode.env.clipboard.writeText(new TextDecoder().decode(await vscode.workspace.fs.readFile(file)));
+  void vscode.window.setStatusBarMessage('SVG copied', 3000);
 }

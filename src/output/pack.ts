@@ -11,16 +11,16 @@ export type Files = Readonly<Record<string, Uint8Array>>;
 
 export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png'];
 
-/** `name`: of the files without their endings. Calls `checkpoint` between files, which may throw to stop it. */
+/** `name`: of the files without their endings. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
 export async function packOf(
   job: Job,
   name: string,
   tools: Tools,
-  checkpoint: () => void = () => undefined,
+  checkpoint: () => void | Promise<void> = () => undefined,
 ): Promise<Files> {
   const files: Record<string, Uint8Array> = {};
   for (const format of packFormats) {
-    checkpoint();
+    await checkpoint();
     files[`${name}.${format}`] = bytesOf(await formats[format](job, tools));
   }
   files['README.txt'] = bytesOf(packReadme(job, name));

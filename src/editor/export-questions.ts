@@ -1,0 +1,95 @@
+/** What is asked before files are made. Each answer is `undefined` where the question was dismissed. */
+
+import * as vscode from 'vscode';
+import type { Format } from '../output/formats.ts';
+import { isTagSpec, tagSpecGlob } from './documents.ts';
+import type { TagService } from './service.ts';
+import { nameOf } from './write-whole.ts';
+
+/** More specs in one folder than this are another folder than was meant. */
+const mostSpecs = 1000;
+
+export interface Scope {
+  readonly specs: readonly vscode.Uri[];
+  readonly piece?: string;
+}
+
+interface ScopeItem extends vscode.QuickPickItem {
+  readonly scope: () => Promise<Scope | undefined>;
+}
+
+/** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
+export async function askScope(spec: vscode.Uri | undefined, service: TagService): Promise<Scope | undefined> {
+  const open = openSpecs();
+  const pieces = (spec && service.get(spec)?.tag?.pieces) ?? [];
+  const items: ScopeItem[] = [
+    ...(spec ? [item('This tag', nameOf(spec), { specs: [spec] })] : []),
+    ...(spec && pieces.length > 1
+      ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id }))
+      : []),
+    ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),
+    { label: 'A folder…', description: 'every spec in it', scope: askFolderOfSpecs },
+  ];
+  const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What?' });
+  return chosen?.scope();
+}
+
+function item(label: string, description: string, scope: Scope): ScopeItem {
+  return { label, description, scope: () => Promise.resolve(scope) };
+}
+
+function openSpecs(): vscode.Uri[] {
+  const tabs = vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+  const uris = tabs.flatMap(({ input }) => (input instanceof vscode.TabInputText ? [input.uri] : []));
+  return [...new Map(uris.filter(isTagSpec).map((uri) => [uri.toString(), uri])).values()];
+}
+
+async function askFolderOfSpecs(): Promise<Scope | undefined> {
+  const folder = await askFolder('Export the specs in', vscode.workspace.workspaceFolders?.[0]?.uri);
+  if (!folder) return undefined;
+  const specs = await vscode.workspace.findFiles(new vscode.RelativePattern(folder, tagSpecGlob), undefined, mostSpecs);
+  if (specs.length > 0) return { specs: specs.sort((a, b) => (a.path < b.path ? -1 : 1)) };
+  void vscode.window.showInformationMessage(`There is no tag spec in ${nameOf(folder)}.`);
+  return undefined;
+}
+
+const descriptions: Readonly<Record<Format, string>> = {
+  svg: 'for the laser',
+  dxf: 'for programs that read drawings',
+  pdf: 'a proof, and the cut page at true size',
+  png: 'a picture of the proof',
+};
+
+/** Those of the last time are ticked. */
+export async function askFormats(memory: vscode.Memento): Promise<readonly Format[] | undefined> {
+  const key = 'export.formats';
+  const last = memory.get<readonly string[]>(key, ['svg']);
+  const items = (Object.keys(descriptions) as Format[]).map((format) => {
+    return { label: format.toUpperCase(), description: descriptions[format], picked: last.includes(format), format };
+  });
+  const chosen = await vscode.window.showQuickPick(items, { canPickMany: true, title: 'Export', placeHolder: 'As?' });
+  if (!chosen || chosen.length === 0) return undefined;
+  const picked = chosen.map(({ format }) => format);
+  await memory.update(key, picked);
+  return picked;
+}
+
+export async function askFolder(title: string, start: vscode.Uri | undefined): Promise<vscode.Uri | undefined> {
+  const [folder] =
+    (await vscode.window.showOpenDialog({
+      title,
+      openLabel: 'Choose',
+      canSelectFiles: false,
+      canSelectFolders: true,
+      ...(start ? { defaultUri: start } : {}),
+    })) ?? [];
+  return folder;
+}
+
+export async function askPackKind(): Promise<'folders' | 'archive' | undefined> {
+  const items = [
+    { label: 'A folder', description: 'to look into and add to', packs: 'folders' },
+    { label: 'An archive', description: '.zip, to send', packs: 'archive' },
+  ] as const;
+  return (await vscode.window.showQuickPick(items, { title: 'Make a Pack', placeHolder: 'As?' }))?.packs;
+}

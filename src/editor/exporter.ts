@@ -1,0 +1,172 @@
+/** Makes the files of tags and writes them: for one piece, a tag or many. Nothing is asked here that the request answers. */
+
+import * as vscode from 'vscode';
+import type { Engine, Report } from '../engine.ts';
+import { formats } from '../output/formats.ts';
+import type { Format } from '../output/formats.ts';
+import { captionFont, jobOf } from '../output/job.ts';
+import type { Job, Tools } from '../output/job.ts';
+import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
+import type { Files } from '../output/pack.ts';
+import { computeOptions, whileWanted } from './compute-options.ts';
+import { openDocument } from './documents.ts';
+import { holdsOther, nameOf, specName, writeWhole } from './write-whole.ts';
+
+export interface ExportRequest {
+  readonly specs: readonly vscode.Uri[];
+  /** Only this piece of the one spec. */
+  readonly piece?: string;
+  /** These formats; or packs, each in a folder of its own or all in one archive. */
+  readonly what: { readonly formats: readonly Format[] } | { readonly packs: 'folders' | 'archive' };
+  /** Where files go; an archive's own place. */
+  readonly to: vscode.Uri;
+  /** What becomes of files that are there and hold something else. */
+  readonly existing?: 'ask' | 'replace' | 'keep';
+  /** What becomes of tags with errors. */
+  readonly faulty?: 'ask' | 'include' | 'leave out';
+}
+
+interface Output {
+  readonly target: vscode.Uri;
+  readonly content: Uint8Array;
+}
+
+export class Exporter {
+  readonly #engine: Engine;
+  readonly #tools: Tools;
+
+  constructor(engine: Engine, extensionUri: vscode.Uri) {
+    this.#engine = engine;
+    const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
+    this.#tools = {
+      captions: (weight) => captionFont(engine.fonts, weight),
+      rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
+    };
+  }
+
+  /** What was written, in order; nothing where it was cancelled. */
+  async run(request: ExportRequest): Promise<vscode.Uri[]> {
+    const title = request.specs.length === 1 ? `Exporting ${nameOf(request.specs[0]!)}` : 'Exporting tags';
+    const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
+    const outputs = await vscode.window.withProgress(options, (progress, token) =>
+      whileWanted(token, (signal) => this.#make(request, progress, signal)),
+    );
+    return outputs ? write(outputs, request.existing ?? 'ask') : [];
+  }
+
+  async #make(
+    request: ExportRequest,
+    progress: vscode.Progress<{ message?: string; increment?: number }>,
+    signal: AbortSignal,
+  ): Promise<Output[]> {
+    const jobs = await this.#jobs(request, signal);
+    const share = 100 / Math.max(1, jobs.size);
+    const files: Record<string, Uint8Array> = {};
+    for (const [name, job] of jobs) {
+      progress.report({ message: name, increment: share });
+      Object.assign(files, await this.#filesOf(job, name, request, signal));
+      signal.throwIfAborted();
+    }
+    if (Object.keys(files).length === 0) return [];
+    if ('packs' in request.what && request.what.packs === 'archive')
+      return [{ target: request.to, content: archiveOf(files) }];
+    return Object.entries(files).map(([path, content]) => {
+      return { target: vscode.Uri.joinPath(request.to, ...path.split('/')), content };
+    });
+  }
+
+  async #filesOf(job: Job, name: string, { what }: ExportRequest, signal: AbortSignal): Promise<Files> {
+    const checkpoint = async () => {
+      // Lets the editor breathe between files, and a click on Cancel arrive.
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      signal.throwIfAborted();
+    };
+    if ('packs' in what) {
+      const pack = await packOf(job, name, this.#tools, checkpoint);
+      return Object.fromEntries(Object.entries(pack).map(([file, content]) => [`${name}/${file}`, content]));
+    }
+    const files: Record<string, Uint8Array> = {};
+    for (const format of what.formats) {
+      await checkpoint();
+      files[`${name}.${format}`] = bytesOf(await formats[format](job, this.#tools));
+    }
+    return files;
+  }
+
+  /** By the name of their files, which no two share. */
+  async #jobs(request: ExportRequest, signal: AbortSignal): Promise<Map<string, Job>> {
+    const jobs = new Map<string, Job>();
+    const faulty: { name: string; report: Report }[] = [];
+    const empty: string[] = [];
+    const add = (wanted: string, report: Report) => {
+      const job = jobOf(onlyPiece(report, request.piece));
+      let name = wanted;
+      for (let count = 2; jobs.has(name); count++) name = `${wanted}-${count}`;
+      if (job) jobs.set(name, job);
+      else empty.push(wanted);
+    };
+    for (const spec of request.specs) {
+      const report = await this.#engine.compute(await textOf(spec), computeOptions(spec, signal));
+      const name = request.piece === undefined ? specName(spec) : `${specName(spec)}-${request.piece}`;
+      if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ name, report });
+      else add(name, report);
+    }
+    if (faulty.length > 0 && (await areIncluded(faulty, request.faulty ?? 'ask')))
+      for (const { name, report } of faulty) add(name, report);
+    if (empty.length > 0)
+      void vscode.window.showErrorMessage(`Not exported, there is nothing to cut: ${empty.join(', ')}.`);
+    return jobs;
+  }
+}
+
+function onlyPiece(report: Report, piece: string | undefined): Report {
+  const { tag } = report;
+  if (!tag || piece === undefined) return report;
+  return { ...report, tag: { ...tag, pieces: tag.pieces.filter(({ id }) => id === piece) } };
+}
+
+async function textOf(spec: vscode.Uri): Promise<string> {
+  return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
+}
+
+async function areIncluded(
+  faulty: readonly { name: string; report: Report }[],
+  wish: NonNullable<ExportRequest['faulty']>,
+): Promise<boolean> {
+  if (wish !== 'ask') return wish === 'include';
+  const include = 'Export Anyway';
+  const names = faulty.map(({ name }) => name).join(', ');
+  const first = faulty[0]!.report.issues.find(({ severity }) => severity === 'error')!;
+  const answer = await vscode.window.showWarningMessage(
+    `${names} ${faulty.length === 1 ? 'has' : 'have'} errors. ${first.message}`,
+    { modal: true, detail: 'Files that are made all the same say so in themselves.' },
+    include,
+  );
+  return answer === include;
+}
+
+async function write(
+  outputs: readonly Output[],
+  existing: NonNullable<ExportRequest['existing']>,
+): Promise<vscode.Uri[]> {
+  const others = new Set<Output>();
+  for (const output of outputs) if (await holdsOther(output.target, output.content)) others.add(output);
+  let replace = existing === 'replace';
+  if (others.size > 0 && existing === 'ask') {
+    const yes = 'Replace';
+    const names = [...others].map(({ target }) => nameOf(target)).join(', ');
+    const detail = 'What they hold now is lost.';
+    const question = others.size === 1 ? `${names} is there already.` : `These files are there already: ${names}.`;
+    const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, yes, 'Leave Them');
+    if (answer === undefined) return [];
+    replace = answer === yes;
+  }
+  const written: vscode.Uri[] = [];
+  for (const output of outputs) {
+    if (!replace && others.has(output)) continue;
+    await vscode.workspace.fs.createDirectory(vscode.Uri.joinPath(output.target, '..'));
+    await writeWhole(output.target, output.content);
+    written.push(output.target);
+  }
+  return written;
+}

@@ -1,0 +1,92 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { closeAll, show, workspaceFile } from './support.ts';
+
+const { fs } = vscode.workspace;
+
+async function readText(uri: vscode.Uri): Promise<string> {
+  return new TextDecoder().decode(await fs.readFile(uri));
+}
+
+function run(command: 'export' | 'makePack', request: object): Thenable<vscode.Uri[]> {
+  return vscode.commands.executeCommand(`tagwright.${command}`, request);
+}
+
+const namesOf = (written: readonly vscode.Uri[]): string[] =>
+  written.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
+
+describe('Exporting', () => {
+  const to = workspaceFile('exported');
+  const specs = [workspaceFile('5-stacked-plate.tag.yaml')];
+
+  afterEach(async () => {
+    await closeAll();
+    await fs.delete(to, { recursive: true }).then(undefined, () => undefined);
+  });
+
+  it('writes every format whole, and nothing else', async () => {
+    const written = await run('export', { specs, what: { formats: ['svg', 'dxf', 'pdf', 'png'] }, to });
+    assert.deepEqual(
+      namesOf(written),
+      ['svg', 'dxf', 'pdf', 'png'].map((format) => `5-stacked-plate.${format}`),
+    );
+    assert.equal((await fs.readDirectory(to)).length, 4);
+    const [svg, dxf, pdf, png] = await Promise.all(written.map((uri) => fs.readFile(uri)));
+    const begins = (bytes: Uint8Array, count: number) => new TextDecoder('latin1').decode(bytes.slice(0, count));
+    assert.equal(begins(svg!, 5), '<?xml');
+    assert.equal(begins(dxf!, 3), '999');
+    assert.equal(begins(pdf!, 5), '%PDF-');
+    assert.equal(begins(png!, 4), '\x89PNG');
+  });
+
+  it('writes what is typed, saved or not', async () => {
+    const editor = await show('5-stacked-plate.tag.yaml');
+    const { document } = editor;
+    const at = document.getText().indexOf('Lovage, stacked plate');
+    await editor.edit((edit) => {
+      edit.insert(document.positionAt(at), 'Wild ');
+    });
+    const [svg] = await run('export', { specs: [document.uri], what: { formats: ['svg'] }, to });
+    assert.match(await readText(svg!), /<title>Wild Lovage/);
+  });
+
+  it('leaves files alone that hold something else, or replaces them, as is wished', async () => {
+    await fs.createDirectory(to);
+    const target = vscode.Uri.joinPath(to, '5-stacked-plate.svg');
+    await fs.writeFile(target, new TextEncoder().encode('mine'));
+    const request = { specs, what: { formats: ['svg'] }, to };
+    assert.deepEqual(await run('export', { ...request, existing: 'keep' }), []);
+    assert.equal(await readText(target), 'mine');
+    assert.equal((await run('export', { ...request, existing: 'replace' })).length, 1);
+    assert.match(await readText(target), /^<\?xml/);
+  });
+
+  it('exports one piece of a tag', async () => {
+    const glued = workspaceFile('4-glued-letters.tag.yaml');
+    const [svg] = await run('export', { specs: [glued], piece: 'letters', what: { formats: ['svg'] }, to });
+    assert.equal(namesOf([svg!])[0], '4-glued-letters-letters.svg');
+    const text = await readText(svg!);
+    assert.match(text, /data-piece="letters"/);
+    assert.doesNotMatch(text, /data-piece="back"/);
+  });
+
+  it('leaves tags with errors out, or includes them with a note', async () => {
+    const weak = workspaceFile('7-weak-on-purpose.tag.yaml');
+    const request = { specs: [...specs, weak], what: { formats: ['svg'] }, to };
+    assert.deepEqual(namesOf(await run('export', { ...request, faulty: 'leave out' })), ['5-stacked-plate.svg']);
+    const all = await run('export', { ...request, faulty: 'include' });
+    assert.deepEqual(namesOf(all), ['5-stacked-plate.svg', '7-weak-on-purpose.svg']);
+    assert.match(await readText(all[1]!), /DO NOT CUT/);
+  });
+
+  it('makes packs, in folders or in an archive', async () => {
+    const folders = await run('makePack', { specs, what: { packs: 'folders' }, to });
+    assert.equal(folders.length, 5);
+    assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /walnut, 3 mm/);
+    const archive = vscode.Uri.joinPath(to, 'lovage.zip');
+    assert.deepEqual(namesOf(await run('makePack', { specs, what: { packs: 'archive' }, to: archive })), [
+      'lovage.zip',
+    ]);
+    assert.equal(new TextDecoder('latin1').decode((await fs.readFile(archive)).slice(0, 2)), 'PK');
+  });
+});

@@ -134,10 +134,9 @@ function hangerDimension(
       turn: 0,
     };
   }
-  // Away from the middle, unless the figure would be cut off by the ruler or the edge of the stage.
   const outwards = hanger.centre[0] <= (minX + maxX) / 2 ? -1 : 1;
-  const end = x + outwards * ((radius + leaderPx) * Math.SQRT1_2 + 9 + text.length * charPx);
-  const side = end < rulerPx || end > stage.width ? -outwards : outwards;
+  const knee = x + outwards * (radius + leaderPx) * Math.SQRT1_2;
+  const side = sideInSight(knee, outwards, text, stage);
   // Leaves the opening at 45° and ends in a short flat stretch under the figure.
   const reach = radius + leaderPx;
   const [startX, startY] = [x + side * radius * Math.SQRT1_2, y - radius * Math.SQRT1_2];
@@ -150,6 +149,12 @@ function hangerDimension(
     anchor: side < 0 ? 'end' : 'start',
     turn: 0,
   };
+}
+
+/** The side on which a figure stands: the one wanted, unless it would be cut off there by the ruler or the edge of the stage. */
+function sideInSight(x: number, wanted: -1 | 1, text: string, stage: Size): -1 | 1 {
+  const end = x + wanted * (9 + text.length * charPx);
+  return end < rulerPx || end > stage.width ? (-wanted as -1 | 1) : wanted;
 }
 
 /** A bar across the wall, as a caliper has it, and its figure on a leader away from the piece's middle. */
@@ -171,12 +176,13 @@ function wallDimension(
     middle[0] + ((middle[0] - centre[0]) / away) * leaderPx,
     middle[1] + ((middle[1] - centre[1]) / away) * leaderPx,
   ];
-  const side = x < centre[0] ? -1 : 1;
+  const text = `thinnest ${fineText(width, units)}`;
+  const side = sideInSight(x, x < centre[0] ? -1 : 1, text, stage);
   const px = (point: XY): string => `${point[0].toFixed(1)} ${point[1].toFixed(1)}`;
   return {
     id: `${id}/wall`,
     line: `M${px(middle)}L${px([x, y])}h${side * 5}${caliper(a, b)}`,
-    text: `thinnest ${fineText(width, units)}`,
+    text,
     at: [x + side * 8, y],
     anchor: side < 0 ? 'end' : 'start',
     turn: 0,

@@ -50,9 +50,18 @@ export function entrySeparator({ flow, lineIndent, column }: Place): string {
 }
 
 /** None in comments, in text over several lines, or where nothing can be put without more around it. */
-export function placesAt(text: string, offset: number): Place[] {
+export function placesAt(text: string, offset: number): readonly Place[] {
   const word = wordAt(text, offset);
   if (!word) return [];
+  if (last?.text !== text || last.word.start !== word.start || last.word.end !== word.end)
+    last = { text, word, places: placesOf(text, word) };
+  return last.places;
+}
+
+/** Editors ask about one word many times over: what may stand there, what comes in the list around it, and again. */
+let last: { readonly text: string; readonly word: Word; readonly places: readonly Place[] } | undefined;
+
+function placesOf(text: string, word: Word): Place[] {
   const source = new SpecSource(text);
   const places: Place[] = [];
   for (const attempt of attempts(text, word)) {

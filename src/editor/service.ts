@@ -7,8 +7,10 @@ import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from 
 import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
 
-/** From the last keystroke to the computation: long enough to skip letters typed in a burst, too short to be felt. */
+/** From the last keystroke of a burst to the computation: long enough to skip its letters, too short to be felt. */
 const settleDelayMs = 40;
+/** A keystroke that comes so long after the one before is no burst: nothing is gained by waiting for the next. */
+const burstMs = 100;
 
 /** A result with what the editor's own features need beside what previews do. */
 export interface Checked extends TagResult {
@@ -18,6 +20,8 @@ export interface Checked extends TagResult {
 
 interface Watched {
   result?: Checked;
+  /** When its text was last changed, in ms. */
+  changedAt?: number;
   timer?: NodeJS.Timeout;
   running?: AbortController;
 }
@@ -50,7 +54,7 @@ export class TagService implements TagResults, vscode.Disposable {
       }),
       workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
         if (contentChanges.length === 0) return;
-        this.#schedule(document.uri, settleDelayMs);
+        this.#typed(document.uri);
         // What is typed into a file that specs use shows in them before it is saved.
         companionChanged(document.uri);
       }),
@@ -100,6 +104,13 @@ export class TagService implements TagResults, vscode.Disposable {
     for (const subscription of this.#subscriptions) subscription.dispose();
     this.#changed.dispose();
     this.#removed.dispose();
+  }
+
+  #typed(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    const isBurst = watched?.changedAt !== undefined && performance.now() - watched.changedAt < burstMs;
+    this.#schedule(uri, isBurst ? settleDelayMs : 0);
+    if (watched) watched.changedAt = performance.now();
   }
 
   #schedule(uri: vscode.Uri, delayMs: number): void {

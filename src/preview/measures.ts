@@ -1,6 +1,7 @@
 /** What the page is told of a drawing once there is time for it. Pure. */
 
 import { ringArea } from '../geometry/measure.ts';
+import type { Issue } from '../issue.ts';
 import { thinnestWall } from '../measure/thinnest-wall.ts';
 import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
 import type { Tag } from '../tag/tag.ts';
@@ -10,8 +11,11 @@ import { flipped, pathData } from './scene.ts';
 /** Walls are looked for from this many min_web on: there is nearly always one narrower. */
 const firstLook = 2;
 
-export function wallsOf({ pieces, stock }: Tag): SceneWall[] {
+/** Of pieces that hold: what is too thin about the others is pinned with its own width. */
+export function wallsOf({ pieces, stock }: Tag, issues: readonly Issue[]): SceneWall[] {
+  const thin = new Set(issues.filter(({ width }) => width !== undefined).map(({ piece }) => piece));
   return pieces.flatMap(({ id, region }) => {
+    if (thin.has(id)) return [];
     const wall = thinnestWall(region, firstLook * stock.minWeb);
     return wall ? [{ piece: id, width: wall.width, points: [flipped(wall.ends[0]), flipped(wall.ends[1])] }] : [];
   });

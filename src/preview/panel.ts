@@ -237,7 +237,7 @@ export class PreviewPanel implements vscode.Disposable {
       source: this.uri.toString(),
       version: result.version,
       loads: loadsOf(result.tag),
-      walls: wallsOf(result.tag),
+      walls: wallsOf(result.tag, result.issues),
       cutPaths: this.wantsCutPaths ? cutPathsOf(result.tag) : [],
     });
   }

@@ -23,10 +23,16 @@ describe('What the page is told of a drawing when there is time', () => {
 
   it('is the thinnest wall of each piece that has one, y down: (30 − 10) / 2 = 10 mm', async () => {
     const { report } = await make(specOf(shapes, piece));
-    const [wall, ...others] = wallsOf(report.tag!);
+    const [wall, ...others] = wallsOf(report.tag!, []);
     assert.deepEqual(others, []);
     assert.ok(Math.abs(wall!.width - 10) < 0.01, `${wall!.width}`);
     const plain = await make(specOf(shapes, 'body: [plate]'));
-    assert.deepEqual(wallsOf(plain.report.tag!), []);
+    assert.deepEqual(wallsOf(plain.report.tag!, []), []);
+  });
+
+  it('is not told of a piece whose thin places are pinned with their widths', async () => {
+    const { report } = await make(specOf(shapes, piece, ['stock: {min_web: 11 mm}']));
+    assert.ok(report.issues.some(({ width }) => width !== undefined));
+    assert.deepEqual(wallsOf(report.tag!, report.issues), []);
   });
 });

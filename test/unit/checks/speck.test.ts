@@ -86,7 +86,7 @@ describe('Specks', () => {
     const { made } = await specksOf([`body: {path: "M0 0H102V102H0Z ${holes.join('')}"}`], 'body: [body]');
     const started = performance.now();
     const [issue] = specks({ ...made.report.tag!, pieces: [{ ...made.pieces[0]!, region: [...made.region] }] });
-    assert.ok(performance.now() - started < 2000);
+    assert.ok(performance.now() - started < 15_000);
     assert.match(issue!.message, /^8000 holes/);
   });
 });

@@ -257,6 +257,6 @@ describe('Close edges', () => {
       closeEdges(region, 0.45, 'gap');
       closeEdges(region, 0.45, 'material');
     }
-    assert.ok(performance.now() - started < 6000);
+    assert.ok(performance.now() - started < 15_000);
   });
 });

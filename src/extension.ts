@@ -11,6 +11,7 @@ import { IssueHelp } from './editor/issue-help.ts';
 import { registerHovers, registerSignatures } from './editor/hovers.ts';
 import { registerStatus } from './editor/status.ts';
 import { newTag } from './editor/new-tag.ts';
+import { setKerf } from './editor/kerf-test.ts';
 import { registerNavigation } from './editor/navigation.ts';
 import { registerProblems } from './editor/problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
@@ -52,6 +53,7 @@ export function activate(context: vscode.ExtensionContext): void {
       new SamplesView(context.extensionUri, samples, engine),
     ),
     registerExports(context, service, engine),
+    vscode.commands.registerCommand('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),

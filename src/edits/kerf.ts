@@ -1,0 +1,58 @@
+/** The kerf from a test, and into a spec. */
+
+import type { TextEdit, YamlPath } from '../issue.ts';
+import { parseLength } from '../spec/length.ts';
+import type { Units } from '../spec/length.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { valueAt } from './value-at.ts';
+
+/** No beam that cuts a tag is wider, in mm. */
+const widestMm = 2;
+
+/** Measurements of one test that differ by more than this, in mm, were not all taken well. */
+const agreeMm = 0.1;
+
+export type KerfResult =
+  { readonly mm: number; readonly spreadMm: number; readonly doubtful: boolean } | { readonly problem: string };
+
+/**
+ * A beam of width k that runs on the line leaves a slot k wider, and what falls out of it k narrower, than was drawn: their
+ * difference is 2k, whatever was drawn and however exactly the machine moves. The mean over all pairs.
+ */
+export function kerfFrom(slots: string, pieces: string, units: Units): KerfResult {
+  const [widths, fallen] = [lengthsIn(slots, units), lengthsIn(pieces, units)];
+  if (!widths || !fallen) return { problem: 'Write widths such as 10.16, 20.15, 30.17.' };
+  if (widths.length !== fallen.length) return { problem: 'As many pieces as slots are needed, in the same order.' };
+  const kerfs = widths.map((slot, i) => (slot - fallen[i]!) / 2);
+  const odd = kerfs.findIndex((kerf) => kerf <= 0 || kerf > widestMm);
+  if (odd >= 0) return { problem: `Slot ${odd + 1} should be a little wider than its piece.` };
+  const spreadMm = Math.max(...kerfs) - Math.min(...kerfs);
+  const mm = kerfs.reduce((sum, kerf) => sum + kerf / kerfs.length, 0);
+  return { mm, spreadMm, doubtful: spreadMm > agreeMm };
+}
+
+/** Separated by commas or semicolons; a comma between figures is no decimal point. */
+function lengthsIn(text: string, units: Units): number[] | undefined {
+  const parts = text.split(/[,;\s]+(?=[\d.])/).map((part) => part.trim());
+  const lengths = parts.map((part) => parseLength(/^[\d.]+$/.test(part) ? Number(part) : part, units));
+  const found = lengths.flatMap((length) => ('mm' in length && length.mm > 0 ? [length.mm] : []));
+  return found.length === parts.length ? found : undefined;
+}
+
+/** Into the stock of the spec, or the one it names; `undefined` where that is in another file or is no map. */
+export function kerfEdits(source: SpecSource, mm: number, units: Units): TextEdit[] | undefined {
+  const text = units === 'mm' ? `${Number(mm.toFixed(3))} mm` : `${Number((mm / 25.4).toFixed(4))} in`;
+  const stock = valueAt(source, ['stock']);
+  if (stock === undefined) return listed(source.setKey([], 'stock', `{kerf: ${text}}`));
+  const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];
+  const kerf = valueAt(source, [...path, 'kerf']);
+  if (typeof kerf !== 'object' || kerf === null) return listed(source.setKey(path, 'kerf', text));
+  // Where it differs by operation both were meant; the test measures slots, and what falls out of them, together.
+  const written = (['outer', 'inner'] as const).filter((key) => key === 'outer' || key in kerf);
+  const edits = written.map((key) => source.setKey([...path, 'kerf'], key, text));
+  return edits.every((edit) => edit !== undefined) ? edits : undefined;
+}
+
+function listed(edit: TextEdit | undefined): TextEdit[] | undefined {
+  return edit && [edit];
+}

@@ -21,6 +21,7 @@ import { SamplesView } from './editor/samples-view.ts';
 import { TagService } from './editor/service.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
+import { registerTasks } from './editor/tasks.ts';
 import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
@@ -53,6 +54,7 @@ export function activate(context: vscode.ExtensionContext): void {
       new SamplesView(context.extensionUri, samples, engine),
     ),
     registerExports(context, service, engine),
+    registerTasks(context.extensionUri),
     vscode.commands.registerCommand('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),

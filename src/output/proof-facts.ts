@@ -49,16 +49,18 @@ export function proofFacts(job: Job): Fact[] {
   ];
 }
 
-/** Each text once, with the font it is set in. */
+/** The texts of each font, each text once. */
 function textsOf({ tag, fonts }: Job): string[] {
-  const said = [...tag.made.keys()].flatMap(({ generator, path }) => {
-    if (generator.kind !== 'text') return [];
+  const byFont = new Map<string, Set<string>>();
+  for (const { generator, path } of tag.made.keys()) {
+    if (generator.kind !== 'text') continue;
     const font = fonts.find(({ paths }) => paths.some((each) => each.join('/') === path.join('/')));
     const style = font && !/regular/i.test(font.style) ? ` ${font.style}` : '';
+    const name = `${font?.family ?? generator.font}${style}`;
     const text = generator.text.trim().replace(/\s*\n\s*/g, ' / ');
-    return [`“${text}” in ${font?.family ?? generator.font}${style}`];
-  });
-  return [...new Set(said)];
+    byFont.set(name, (byFont.get(name) ?? new Set()).add(`“${text}”`));
+  }
+  return [...byFont].map(([font, texts]) => `${[...texts].join(', ')} in ${font}`);
 }
 
 function materialOf({ stock, units }: Tag): string | undefined {

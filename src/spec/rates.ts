@@ -1,7 +1,6 @@
 /** Speeds and accelerations as people write them: `12 mm/s`, `900 mm/min`, `0.5 in/s`, `1500 mm/s2`. */
 
 import { clip } from './length.ts';
-import type { Units } from './length.ts';
 
 const mmPer = { mm: 1, cm: 10, m: 1000, in: 25.4 } as const;
 
@@ -12,12 +11,11 @@ const most = { speed: 20_000, acceleration: 200_000 } as const;
 
 export type RateResult = { readonly value: number } | { readonly problem: string };
 
-/** In mm/s for a speed, in mm/s² for an acceleration. A bare number is in `units` and seconds. */
-export function parseRate(written: number | string, kind: 'speed' | 'acceleration', units: Units): RateResult {
+/** In mm/s for a speed, in mm/s² for an acceleration. A bare number would leave open too much. */
+export function parseRate(written: number | string, kind: 'speed' | 'acceleration'): RateResult {
   const example = kind === 'speed' ? '12 mm/s or 0.5 in/s' : '1500 mm/s2';
   const problem = `“${clip(String(written))}” is no ${kind}. Write a number with a unit, such as ${example}.`;
-  if (typeof written === 'number') return bounded(written * mmPer[units], kind, problem);
-  const match = pattern.exec(written.trim());
+  const match = pattern.exec(String(written).trim());
   if (!match) return { problem };
   const [, figure, length, time] = match;
   const perSecond = time === 'min' ? 1 / 60 : 1;

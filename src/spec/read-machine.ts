@@ -13,7 +13,7 @@ export function readMachine({ spec: { machine }, problems }: Scope): Machine | u
   const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner')) => {
     const written = machine[key];
     if (written === undefined) return undefined;
-    const result = parseRate(written, key === 'acceleration' ? 'acceleration' : 'speed', problems.units);
+    const result = parseRate(written, key === 'acceleration' ? 'acceleration' : 'speed');
     if ('value' in result) return result.value;
     problems.error('bad-value', ['machine', key], result.problem);
     return undefined;

@@ -90,3 +90,29 @@ describe('Exporting', () => {
     assert.equal(new TextDecoder('latin1').decode((await fs.readFile(archive)).slice(0, 2)), 'PK');
   });
 });
+
+describe('Tasks', () => {
+  it('offer to check every spec of the folder, with the matcher that reads what is found', async () => {
+    const tasks = await vscode.tasks.fetchTasks({ type: 'tagwright' });
+    const check = tasks.find(({ name }) => name === 'check');
+    assert.ok(check);
+    assert.deepEqual(check.problemMatchers, ['$tagwright']);
+    const { args, options } = check.execution as vscode.ProcessExecution;
+    assert.equal(args[1], 'check');
+    assert.ok(args.includes('5-stacked-plate.tag.yaml'));
+    assert.equal(options?.cwd, vscode.workspace.workspaceFolders![0]!.uri.fsPath);
+  });
+});
+
+describe('The kerf of a test', () => {
+  afterEach(closeAll);
+
+  it('is written into the stock of the spec', async () => {
+    const { document } = await show('5-stacked-plate.tag.yaml');
+    await vscode.commands.executeCommand('tagwright.setKerf', document.uri, {
+      slots: '10.2, 20.2',
+      pieces: '9.8, 19.8',
+    });
+    assert.match(document.getText(), /stock: \{material: walnut, thickness: 3 mm, kerf: 0\.2 mm\}/);
+  });
+});

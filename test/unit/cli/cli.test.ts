@@ -94,6 +94,26 @@ describe('The command line', function () {
     assert.match(clean.out, /no problems/);
   });
 
+  it('prints problems so that the matcher for tasks understands each', async () => {
+    const manifest = JSON.parse(await readFile(join(root, 'package.json'), 'utf8')) as {
+      contributes: { problemMatchers: [{ pattern: Record<string, number> & { regexp: string } }] };
+    };
+    const [{ pattern }] = manifest.contributes.problemMatchers;
+    const { out } = await run('check', weak);
+    const lines = out.trim().split('\n');
+    assert.ok(lines.length >= 3, out);
+    for (const line of lines) {
+      const match = new RegExp(pattern.regexp).exec(line);
+      assert.ok(match, line);
+      const part = (name: string) => match[pattern[name]!]!;
+      assert.equal(part('file'), weak);
+      assert.ok(Number(part('line')) > 5 && Number(part('column')) > 0);
+      assert.match(part('severity'), /^(error|warning|info)$/);
+      assert.match(part('code'), /^[a-z-]+$/);
+      assert.match(part('message'), /^[A-Z].*\.$/);
+    }
+  });
+
   it('exports whole files and leaves nothing else behind', async () => {
     const out = join(folder, 'deep', 'cut');
     const { code, out: said } = await run('export', good, '--to', 'svg', '--out', out);

@@ -194,7 +194,7 @@ describe('What a tag takes', () => {
     const inches = (await taken(spec(machine.replace('10 mm/s', '0.3937007874 in/s')))).time;
     assert.ok('cut' in mm && 'cut' in inches);
     assertNear(inches.cut, mm.cut, 1e-6);
-    for (const wrong of ['fast', '10 mm', '10 mm/s2', '-3 mm/s', '0 mm/s']) {
+    for (const wrong of ['fast', '10', '10 mm', '10 mm/s2', '-3 mm/s', '0 mm/s']) {
       const { issues } = (await import('../../../src/spec/parse.ts')).parseSpec(spec(`machine: {cut: "${wrong}"}`));
       assert.deepEqual(
         issues.map(({ code, path }) => [code, path.join('.')]),

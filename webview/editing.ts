@@ -9,7 +9,7 @@ import { dragHand } from './hand-pointer.ts';
 import type { SceneView } from './scene-view.ts';
 import { Selection } from './selection.ts';
 import { snapLines } from './snap-lines.ts';
-import type { Size, Viewport } from './viewport.ts';
+import type { Box, Size, Viewport } from './viewport.ts';
 
 export interface EditingHost extends HandHost {
   arranged(): Arranged | undefined;
@@ -57,7 +57,8 @@ export class Editing {
     this.selection.draw(this.hand, arranged, hidden);
   }
 
-  follow(view: Viewport, stage: Size): void {
-    this.selection.follow(view, stage);
+  /** Returns the room that its words take. */
+  follow(view: Viewport, stage: Size): Box[] {
+    return this.selection.follow(view, stage);
   }
 }

@@ -244,8 +244,8 @@ export class Page {
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
     const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
-    this.findings.pins.follow(this.arranged, view, size, this.choices.isHidden('dimensions') ? [] : room);
-    this.editing.follow(view, size);
+    const taken = [...(this.choices.isHidden('dimensions') ? [] : room), ...this.editing.follow(view, size)];
+    this.findings.pins.follow(this.arranged, view, size, taken);
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
   }

@@ -11,6 +11,8 @@ import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } 
 /** Half the side of a handle, and the room between outline and frame, in px. */
 const handlePx = 4.5;
 const framePx = 5;
+/** About the width of a character of the words. */
+const charPx = 6.8;
 
 interface Outline {
   readonly id: string;
@@ -58,10 +60,11 @@ export class Selection {
     return boxes.length > 0 ? boxes.reduce(joined) : undefined;
   }
 
-  follow(view: Viewport, stage: Size): void {
+  /** Returns the room that its words take. */
+  follow(view: Viewport, stage: Size): Box[] {
     const box = this.box();
     this.overlay.classList.toggle('hidden', !box);
-    if (!box) return;
+    if (!box) return [];
     const [left, top] = toScreen(view, stage, [box[0], box[1]]);
     const [right, bottom] = toScreen(view, stage, [box[2], box[3]]);
     for (const rect of [this.casing, this.frame]) {
@@ -76,13 +79,16 @@ export class Selection {
       this.handles[axis].classList.toggle('hidden', !this.grip?.axes.includes(axis));
       setRect(this.handles[axis], x - handlePx, y - handlePx, 2 * handlePx, 2 * handlePx);
     }
-    this.words.setAttribute('x', Math.max(left - framePx, 4).toFixed(1));
-    this.words.setAttribute('y', Math.max(top - framePx - 6, 14).toFixed(1));
+    // Below: the figures of hangers stand above them.
+    const at: XY = [Math.max(left - framePx, 22), Math.min(bottom + framePx + 18, stage.height - 8)];
+    this.words.setAttribute('x', at[0].toFixed(1));
+    this.words.setAttribute('y', at[1].toFixed(1));
     const path = this.lines.map(({ along, at }) => {
       const [x, y] = toScreen(view, stage, [at, at]);
       return along === 'x' ? `M${x.toFixed(1)} 0V${stage.height}` : `M0 ${y.toFixed(1)}H${stage.width}`;
     });
     setAttribute(this.guides, 'd', path.join(''));
+    return [[at[0], at[1] - 12, at[0] + this.words.textContent.length * charPx, at[1] + 4]];
   }
 }
 

@@ -87,9 +87,13 @@ describe('The preview’s page can be used by everyone', () => {
     it(`in the ${theme} theme: lines stand out from the canvas by 3:1 (WCAG 2.2, 1.4.11)`, async () => {
       await preview.open({ theme });
       await preview.page.locator('[data-layer=finish]').click();
-      for (const operation of ['cut-outer', 'cut-inner', 'score', 'engrave']) {
+      await preview.page.locator('[data-layer=beam]').click();
+      const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M0 0L9 0L9 9Z' }];
+      await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
+      const lines = ['cut-outer', 'cut-inner', 'score', 'engrave'].map((operation) => `.op-${operation} .line`);
+      for (const operation of [...lines, '.beam .middle']) {
         const [line, canvas] = await preview.page
-          .locator(`.op-${operation} .line`)
+          .locator(operation)
           .first()
           .evaluate((element) => [getComputedStyle(element).stroke, getComputedStyle(document.body).backgroundColor]);
         const contrast = contrastOf(line, canvas);

@@ -115,7 +115,8 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
   stage.addEventListener('pointerup', end);
   stage.addEventListener('pointercancel', cancel);
   stage.addEventListener('lostpointercapture', (event) => {
-    if (drag?.pointer === event.pointerId) cancel();
+    // A finger is captured by what it touches first; that loses it to the stage.
+    if (event.target === stage && drag?.pointer === event.pointerId) cancel();
   });
   stage.addEventListener(
     'click',

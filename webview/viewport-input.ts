@@ -66,7 +66,10 @@ function steerByPointer(stage: HTMLElement, target: Steered): void {
   };
   stage.addEventListener('pointerup', release);
   stage.addEventListener('pointercancel', release);
-  stage.addEventListener('lostpointercapture', release);
+  stage.addEventListener('lostpointercapture', (event) => {
+    // A finger is captured by what it touches first; that loses it to the stage.
+    if (event.target === stage) release(event);
+  });
   stage.addEventListener(
     'click',
     (event) => {

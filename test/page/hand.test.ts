@@ -180,6 +180,25 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.deepEqual((await preview.messages()).at(-1), { type: 'redo', source });
   });
 
+  it('by a finger as well', async () => {
+    await preview.open();
+    const client = await preview.page.context().newCDPSession(preview.page);
+    const [x, y] = await middle(band);
+    const px = await scale();
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', dx: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x: x + dx * px, y }],
+      });
+    await touch('touchStart', 0);
+    for (const dx of [3, 6, 9]) await touch('touchMove', dx);
+    await touch('touchEnd', 9);
+    assert.deepEqual(
+      (await changes('make-change')).map(({ change }) => change),
+      [{ kind: 'move', right: 9, up: 0 }],
+    );
+  });
+
   it('and lets go where the text changes by itself', async () => {
     await preview.open();
     await pull(band, 10, 4);

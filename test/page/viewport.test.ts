@@ -89,4 +89,28 @@ describe('The preview’s page has a viewport that updates leave alone', () => {
     await preview.send({ ...highlight, ids: ['back/outer'], follow: true });
     assert.equal(await preview.transform(), back);
   });
+
+  it('that two fingers zoom, at the place between them', async () => {
+    await preview.open();
+    const scaleOf = (transform: string) => Number(/scale\(([\d.]+)\)/.exec(transform)![1]);
+    const before = scaleOf(await preview.transform());
+    const client = await preview.page.context().newCDPSession(preview.page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', half: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints:
+          type === 'touchEnd'
+            ? []
+            : [
+                { x: 380 - half, y: 200, id: 1 },
+                { x: 380 + half, y: 200, id: 2 },
+              ],
+      });
+    await touch('touchStart', 60);
+    for (const half of [75, 95, 120]) await touch('touchMove', half);
+    await touch('touchEnd', 0);
+    const after = scaleOf(await preview.transform());
+    // The fingers end twice as far apart; what they moved before it counted as a drag is not in it.
+    assert.ok(after > 1.4 * before && after < 2.1 * before, `${before} → ${after}`);
+  });
 });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { eventually } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
 describe('A pin of the preview', () => {
@@ -29,5 +30,26 @@ describe('A pin of the preview', () => {
     await row.waitFor();
     await editor.save();
     assert.equal(readFileSync(join(editor.folder, file), 'utf8'), saved);
+  });
+
+  it('is reached, opened and mended with the keyboard alone', async () => {
+    const editor = current();
+    await editor.openFile('7-weak-on-purpose.tag.yaml');
+    const preview = await editor.openPreview();
+    const { keyboard } = editor.page;
+    const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
+    await small.waitFor();
+    await preview.locator('#stage').focus();
+    await eventually('the pin of the hole', async () => {
+      const focused = await preview.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+      if (focused.startsWith('warning: The hole is 2.80 mm')) return true;
+      await keyboard.press('n');
+      return false;
+    });
+    await keyboard.press('f');
+    await preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger' }).waitFor();
+    await keyboard.press('Enter');
+    await small.waitFor({ state: 'detached' });
+    await eventually('the keyboard to be still on the page', () => preview.evaluate(() => document.hasFocus()));
   });
 });

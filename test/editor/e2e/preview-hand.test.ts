@@ -134,4 +134,37 @@ describe('The hand in the preview', () => {
       before,
     );
   });
+
+  it('widens a shape by its handle', async () => {
+    const editor = current();
+    const file = '5-stacked-plate.tag.yaml';
+    await editor.openFile(file);
+    const preview = await editor.openPreview();
+    const { mouse, keyboard } = editor.page;
+    await preview.locator('#stage').focus();
+    await eventually('the name to be taken hold of', async () => {
+      if ((await preview.locator('.words').textContent()) === 'name') return true;
+      await keyboard.press('s');
+      return false;
+    });
+    const name = '[data-id="tag/mark-0"]';
+    const widthOf = () =>
+      preview
+        .locator(name)
+        .first()
+        .evaluate((element) => (element as SVGGraphicsElement).getBBox().width);
+    const before = await widthOf();
+    const [x, y] = await middleOf(preview, '.handle[data-axis=width]');
+    await mouse.move(x, y);
+    await mouse.down();
+    await mouse.move(x + 20, y, { steps: 4 });
+    await eventually('a wider name while the handle is held', async () => (await widthOf()) > before + 1);
+    await editor.screenshot('widening-by-a-handle');
+    await mouse.up();
+    await eventually('another width in the text', async () => {
+      await editor.page.locator(`.tab[data-resource-name="${file}"]`).first().click();
+      await keyboard.press('Control+s');
+      return Number(/\n {4}width: ([\d.]+) mm/.exec(saved(editor, file))?.[1]) > 63;
+    });
+  });
 });

@@ -91,4 +91,23 @@ describe('A preview', () => {
     });
     assert.equal(await tab('1-jar-initial').count(), 0);
   });
+
+  it('measures a plate of 84 × 52 mm from corner to corner of its box, and shows the path of the beam', async () => {
+    const editor = current();
+    await editor.openFile('5-stacked-plate.tag.yaml');
+    const preview = await editor.openPreview();
+    await preview.locator('[data-layer=beam]').click();
+    await preview.locator('.beam .middle').first().waitFor({ state: 'attached' });
+    await preview.locator('#measure').click();
+    const { x, y, width, height } = (await preview.locator('[data-id="tag/body-0"]').first().boundingBox())!;
+    const middle = y + height * 0.6;
+    for (const at of [x, x + width]) {
+      await editor.page.mouse.move(at, middle);
+      await editor.page.mouse.click(at, middle);
+    }
+    await eventually('the width', async () =>
+      /^84\.00 mm/.test((await preview.locator('.ruler-tool text').textContent()) ?? ''),
+    );
+    await editor.screenshot('measuring');
+  });
 });

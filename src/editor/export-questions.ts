@@ -30,7 +30,7 @@ export async function askScope(spec: vscode.Uri | undefined, service: TagService
     ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),
     { label: 'A folder…', description: 'every spec in it', scope: askFolderOfSpecs },
   ];
-  const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What?' });
+  const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What is exported?' });
   return chosen?.scope();
 }
 
@@ -67,7 +67,11 @@ export async function askFormats(memory: vscode.Memento): Promise<readonly Forma
   const items = (Object.keys(descriptions) as Format[]).map((format) => {
     return { label: format.toUpperCase(), description: descriptions[format], picked: last.includes(format), format };
   });
-  const chosen = await vscode.window.showQuickPick(items, { canPickMany: true, title: 'Export', placeHolder: 'As?' });
+  const chosen = await vscode.window.showQuickPick(items, {
+    canPickMany: true,
+    title: 'Export',
+    placeHolder: 'In which formats?',
+  });
   if (!chosen || chosen.length === 0) return undefined;
   const picked = chosen.map(({ format }) => format);
   await memory.update(key, picked);
@@ -91,5 +95,5 @@ export async function askPackKind(): Promise<'folders' | 'archive' | undefined> 
     { label: 'A folder', description: 'to look into and add to', packs: 'folders' },
     { label: 'An archive', description: '.zip, to send', packs: 'archive' },
   ] as const;
-  return (await vscode.window.showQuickPick(items, { title: 'Make a Pack', placeHolder: 'As?' }))?.packs;
+  return (await vscode.window.showQuickPick(items, { title: 'Make a Pack', placeHolder: 'As what?' }))?.packs;
 }

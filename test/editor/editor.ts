@@ -179,11 +179,15 @@ export class Editor {
   }
 
   /** The document inside the preview, where the extension's page lives. */
+  /** The page of the preview opened last. Asked anew while the editor puts a new one in the place of an old one. */
   async preview(): Promise<Frame> {
-    const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();
-    const frame = await outer.contentFrame();
-    const inner = await frame!.waitForSelector('iframe#active-frame', { state: 'attached' });
-    return (await inner.contentFrame())!;
+    for (;;) {
+      const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();
+      const frame = await outer.contentFrame();
+      const inner = await frame?.waitForSelector('iframe#active-frame', { state: 'attached' }).catch(() => null);
+      const page = await inner?.contentFrame();
+      if (page) return page;
+    }
   }
 
   async openPreview(): Promise<Frame> {

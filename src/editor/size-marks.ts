@@ -3,7 +3,9 @@
 import * as vscode from 'vscode';
 import { hintsOf } from '../language/hints.ts';
 import { lensesOf } from '../language/lenses.ts';
+import { pieceTakes, takesLine } from '../language/piece-takes.ts';
 import { SpecSource } from '../spec/source.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
@@ -19,6 +21,7 @@ export function registerSizeMarks(service: TagService): vscode.Disposable {
     vscode.languages.registerCodeLensProvider(tagSpecSelector, {
       ...shared,
       provideCodeLenses: (document) => lenses(document, service),
+      resolveCodeLens: async (lens, token) => (lens instanceof TakesLens ? lens.resolve(token) : lens),
     }),
     vscode.languages.registerInlayHintsProvider(tagSpecSelector, {
       ...shared,
@@ -28,13 +31,36 @@ export function registerSizeMarks(service: TagService): vscode.Disposable {
   );
 }
 
+/** From the last keystroke to planning the cuts, in ms: longer than a pause in typing, for planning holds up everything else. */
+const takesDelayMs = 600;
+
+/** What a piece takes, worked out only once it is in view and the typing has settled. */
+class TakesLens extends vscode.CodeLens {
+  readonly #tag: Tag;
+  readonly #piece: Piece;
+
+  constructor(range: vscode.Range, tag: Tag, piece: Piece) {
+    super(range);
+    this.#tag = tag;
+    this.#piece = piece;
+  }
+
+  async resolve(token: vscode.CancellationToken): Promise<vscode.CodeLens> {
+    await new Promise((resolve) => setTimeout(resolve, takesDelayMs));
+    if (token.isCancellationRequested) return this;
+    const title = takesLine(pieceTakes(this.#tag, this.#piece));
+    this.command = { title, tooltip: 'What this piece takes by itself', command: '' };
+    return this;
+  }
+}
+
 function lenses(document: vscode.TextDocument, service: TagService): vscode.CodeLens[] {
   const { uri } = document;
   const result = service.get(uri);
   if (!result?.drawn) return [];
   const source = new SpecSource(document.getText());
   const lines = lensesOf(result.drawn, source);
-  return lines.flatMap(({ range, text, size }) => {
+  return lines.flatMap(({ piece, range, text, size }) => {
     const place = toRange(range, source.position.bind(source));
     const shown = result.stale ? `${text} · out of date` : text;
     const commands: vscode.Command[] = [
@@ -42,7 +68,11 @@ function lenses(document: vscode.TextDocument, service: TagService): vscode.Code
       { title: 'Export SVG…', command: 'tagwright.exportSvg', arguments: [uri] },
       { title: 'Copy size', command: 'tagwright.copySize', arguments: [size] },
     ];
-    return commands.map((command) => new vscode.CodeLens(place, command));
+    const { tag } = result;
+    const made = tag?.pieces.find(({ id }) => id === piece);
+    const takes = tag && made && !result.stale ? [new TakesLens(place, tag, made)] : [];
+    const [first, ...others] = commands.map((command) => new vscode.CodeLens(place, command));
+    return [first!, ...takes, ...others];
   });
 }
 

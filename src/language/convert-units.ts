@@ -5,10 +5,9 @@ import type { TextEdit } from '../issue.ts';
 import { parseLength } from '../spec/length.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
-import type { SpecNode } from '../spec/tree.ts';
-import { isLength, rootSchemas, schemasUnder } from './schema.ts';
-import type { SchemaNode } from './schema.ts';
+import { isLength } from './schema.ts';
 import { isGroup, valueAt } from './values.ts';
+import { valuesIn } from './walk.ts';
 
 export interface Conversion {
   readonly title: string;
@@ -24,7 +23,7 @@ export function unitConversion(source: SpecSource): Conversion | undefined {
   if (tree?.kind !== 'map' || tree.flow || hasPathData(value)) return undefined;
   const from: Units = valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
   const to: Units = from === 'in' ? 'mm' : 'in';
-  const lengths = lengthEdits(tree, rootSchemas, from, to);
+  const lengths = lengthEdits(source, from, to);
   const written = tree.entries.find(({ key }) => key.value === 'units')?.value;
   const first = tree.entries.find(({ key }) => key.value === 'tagwright');
   if (!written && !first?.value) return undefined;
@@ -35,29 +34,18 @@ export function unitConversion(source: SpecSource): Conversion | undefined {
   return { title: `Convert this file to ${to === 'in' ? 'inches' : 'millimetres'}`, edits: [units, ...lengths] };
 }
 
-function lengthEdits(node: SpecNode, schemas: readonly SchemaNode[], from: Units, to: Units): TextEdit[] {
-  switch (node.kind) {
-    case 'alias':
-      return [];
-    case 'list':
-      return node.items.flatMap((item, index) =>
-        item ? lengthEdits(item, schemasUnder(schemas, index), from, to) : [],
-      );
-    case 'map':
-      return node.entries.flatMap(({ key, value }) =>
-        value ? lengthEdits(value, schemasUnder(schemas, String(key.value)), from, to) : [],
-      );
-    case 'scalar': {
-      const { value, range, quoted } = node;
-      if (!schemas.some(isLength) || (typeof value !== 'number' && typeof value !== 'string')) return [];
-      const unit = /[a-z]+\s*$/.exec(String(value))?.[0].trim();
-      if (unit === to || unit === 'pt' || unit === 'px') return [];
-      const length = parseLength(value, from);
-      if (!('mm' in length)) return [];
-      const text = lengthText(length.mm, unit === undefined ? 0 : `0 ${to}`, to);
-      return [{ range, text: quoted ? JSON.stringify(text) : text }];
-    }
-  }
+function lengthEdits({ tree }: SpecSource, from: Units, to: Units): TextEdit[] {
+  return [...valuesIn(tree)].flatMap(({ node, schemas }): TextEdit[] => {
+    if (node.kind !== 'scalar' || !schemas.some(isLength)) return [];
+    const { value, range, quoted } = node;
+    if (typeof value !== 'number' && typeof value !== 'string') return [];
+    const unit = /[a-z]+\s*$/.exec(String(value))?.[0].trim();
+    if (unit === to || unit === 'pt' || unit === 'px') return [];
+    const length = parseLength(value, from);
+    if (!('mm' in length)) return [];
+    const text = lengthText(length.mm, unit === undefined ? 0 : `0 ${to}`, to);
+    return [{ range, text: quoted ? JSON.stringify(text) : text }];
+  });
 }
 
 /** Its figures are in the spec's units and carry none of their own. */

@@ -1,9 +1,10 @@
 /** The names in a spec, of shapes, pieces and the like: where each is given and where it is used. */
 
 import type { TextRange, YamlPath } from '../issue.ts';
-import type { SpecNode, SpecScalar } from '../spec/tree.ts';
-import { nameKindOf, rootSchemas, schemasUnder } from './schema.ts';
-import type { NameKind, SchemaNode } from './schema.ts';
+import type { SpecMap, SpecNode, SpecScalar } from '../spec/tree.ts';
+import { nameKindOf } from './schema.ts';
+import type { NameKind } from './schema.ts';
+import { valuesIn } from './walk.ts';
 
 export interface NamePlace {
   /** `part` names a member of a stack, which is a shape as well. */
@@ -18,29 +19,24 @@ export interface NamePlace {
   readonly body?: TextRange;
 }
 
-/** In the order of the text. */
+/** Those of one section in the order of the text. */
 export function namesIn(tree: SpecNode | undefined): NamePlace[] {
-  const found: NamePlace[] = [];
-  if (tree) collect(tree, rootSchemas, [], found);
-  return found;
+  return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
+    if (node.kind === 'map') return given(node, path);
+    if (node.kind !== 'scalar' || typeof node.value !== 'string') return [];
+    const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
+    return kind ? [place(node, kind, path)] : [];
+  });
 }
 
-function collect(node: SpecNode, schemas: readonly SchemaNode[], path: YamlPath, found: NamePlace[]): void {
-  if (node.kind === 'map') {
-    const gives = path.length === 1 ? givers[String(path[0])] : undefined;
-    for (const { key, value } of node.entries) {
-      const step = String(key.value);
-      const inner = [...path, step];
-      if (gives) found.push({ ...place(key, gives, inner), given: true, ...(value ? { body: value.range } : {}) });
-      if (value) collect(value, schemasUnder(schemas, step), inner, found);
-    }
-  } else if (node.kind === 'list') {
-    for (const [index, item] of node.items.entries())
-      if (item) collect(item, schemasUnder(schemas, index), [...path, index], found);
-  } else if (node.kind === 'scalar' && typeof node.value === 'string') {
-    const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
-    if (kind) found.push(place(node, kind, path));
-  }
+function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
+  const kind = path.length === 1 ? givers[String(path[0])] : undefined;
+  if (!kind) return [];
+  return entries.map(({ key, value }) => ({
+    ...place(key, kind, [...path, String(key.value)]),
+    given: true,
+    ...(value ? { body: value.range } : {}),
+  }));
 }
 
 /** The sections of a spec whose keys are names. */

@@ -8,6 +8,7 @@ import type { Units } from '../spec/length.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { areaIn, bothLengths, counted, sizeIn } from './figures.ts';
 import { pictureOf } from './picture.ts';
+import { pieceTakes } from './piece-takes.ts';
 import { plain } from './plain-markdown.ts';
 import { partsOf, sizeOfRegion } from './sizes.ts';
 
@@ -21,6 +22,7 @@ export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): str
     `Finished size ${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`,
     `${areaIn(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
     weakestPlace(piece, issues, units),
+    ...pieceTakes(tag, piece).map(({ name, value }) => `${name}: ${plain(value)}`),
   ];
   const picture = pictureOf(piece.region, { width: 240, height: 120 });
   return [

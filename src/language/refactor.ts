@@ -2,7 +2,7 @@
 
 import { removeKey } from '../edits/remove-key.ts';
 import { applied } from '../fixes/find-fixes.ts';
-import type { TextEdit, YamlPath } from '../issue.ts';
+import type { TextEdit } from '../issue.ts';
 import { parseSpec } from '../spec/parse.ts';
 import { generatorKeys } from '../spec/read-generator.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -10,9 +10,10 @@ import type { SpecMap, SpecNode } from '../spec/tree.ts';
 import type { Uses } from '../spec/used-files.ts';
 import { giverIn, nameAt, placesOf } from './find-names.ts';
 import { flowText } from './flow-text.ts';
-import { rootSchemas, schemasAt, schemasUnder } from './schema.ts';
+import { schemasAt } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 import { isGroup, valueAt } from './values.ts';
+import { valuesIn } from './walk.ts';
 
 export interface Refactoring {
   readonly kind: 'extract' | 'inline';
@@ -32,7 +33,7 @@ export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): 
 
 /** Gives a shape that is written in place a name of its own. */
 function extraction(source: SpecSource, offset: number): Refactoring | undefined {
-  const shape = inPlaceAt(source.tree, offset, rootSchemas, []);
+  const shape = inPlaceAt(source.tree, offset);
   const text = shape && flowText(source, shape);
   if (!text) return undefined;
   const generator = generatorKeys.find((key) => shape.entries.some((entry) => entry.key.value === key)) ?? 'shape';
@@ -44,26 +45,13 @@ function extraction(source: SpecSource, offset: number): Refactoring | undefined
   return { kind: 'extract', title: 'Give this shape a name', edits: [{ range, text: name }, definition], name };
 }
 
-/** The innermost shape round the offset that has no name. */
-function inPlaceAt(
-  node: SpecNode | undefined,
-  offset: number,
-  schemas: readonly SchemaNode[],
-  path: YamlPath,
-): SpecMap | undefined {
-  if (!node || offset < node.range.start || offset > node.range.end) return undefined;
-  let inner: SpecMap | undefined;
-  if (node.kind === 'list') {
-    for (const [index, item] of node.items.entries())
-      inner ??= inPlaceAt(item, offset, schemasUnder(schemas, index), [...path, index]);
-  }
-  if (node.kind !== 'map') return inner;
-  for (const { key, value } of node.entries) {
-    const step = String(key.value);
-    inner ??= inPlaceAt(value, offset, schemasUnder(schemas, step), [...path, step]);
-  }
-  const isNamed = path.length === 2 && path[0] === 'shapes';
-  return inner ?? (!isNamed && schemas.some(isShape) ? node : undefined);
+/** The innermost shape round the offset, if it has no name. */
+function inPlaceAt(tree: SpecNode | undefined, offset: number): SpecMap | undefined {
+  const innermost = [...valuesIn(tree)].findLast(({ node: { kind, range }, schemas }) => {
+    return kind === 'map' && range.start <= offset && offset <= range.end && schemas.some(isShape);
+  });
+  if (!innermost || (innermost.path.length === 2 && innermost.path[0] === 'shapes')) return undefined;
+  return innermost.node as SpecMap;
 }
 
 const isShape = ({ title }: SchemaNode): boolean => title === 'ShapeSpec';

@@ -92,6 +92,7 @@ function isOfType(value: unknown, node: SchemaNode): boolean {
 }
 
 export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
+export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
 /** What a name at such a place is a name of. */
 export type NameKind = 'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'font' | 'drawing' | 'spec';

@@ -124,11 +124,16 @@ describe('Figures beside the text', () => {
     const lenses = await eventually(
       'the lenses',
       () => executeCommand<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri),
-      (found) => found.length === 6,
+      (found) => found.length === 8,
     );
     assert.match(lenses[0]!.command!.title, /^\d+\.\d × \d+\.\d mm · 1 part · no problems$/);
     assert.equal(lenses[0]!.range.start.line, placeOf(document, 'back', 'back:').line);
-    await executeCommand(lenses[2]!.command!.command, ...(lenses[2]!.command!.arguments as unknown[]));
+    const resolved = await executeCommand<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 8);
+    // The command lists a lens when it is worked out, not where it stands.
+    const takes = /^cut \d+(\.\d)? mm · \d+(\.\d)? g$/;
+    assert.equal(resolved.filter(({ command }) => takes.test(command?.title ?? '')).length, 2);
+    const copy = lenses.find(({ command }) => command?.command === 'tagwright.copySize')!.command!;
+    await executeCommand(copy.command, ...(copy.arguments as unknown[]));
     assert.equal(await vscode.env.clipboard.readText(), lenses[0]!.command!.title.split(' · ')[0]);
   });
 
@@ -159,6 +164,24 @@ describe('Figures beside the text', () => {
     await eventually('the mark', title, (text) => text.endsWith('out of date'));
     const all = new vscode.Range(0, 0, document.lineCount, 0);
     assert.deepEqual(await executeCommand('vscode.executeInlayHintProvider', document.uri, all), []);
+  });
+
+  it('colours are shown where they are written, and picked there', async () => {
+    const editor = await show('4-glued-letters.tag.yaml');
+    await replace(editor, 'tagwright: 1\n', 'tagwright: 1\noutput: {score: {color: "#0072B2"}}\n');
+    const { document } = editor;
+    const found = await executeCommand<vscode.ColorInformation[]>('vscode.executeDocumentColorProvider', document.uri);
+    assert.equal(found.length, 1);
+    assert.equal(document.getText(found[0]!.range), '"#0072B2"');
+    const offered = await executeCommand<vscode.ColorPresentation[]>(
+      'vscode.executeColorPresentationProvider',
+      found[0]!.color,
+      { uri: document.uri, range: found[0]!.range },
+    );
+    assert.deepEqual(
+      offered.map(({ label }) => label),
+      ['"#0072B2"'],
+    );
   });
 
   it('names are coloured as what they are', async () => {

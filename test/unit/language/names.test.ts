@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { giverIn, givingFile, nameAt, placesOf, renaming, whyNot } from '../../../src/language/find-names.ts';
+import { coloursIn, colourText } from '../../../src/language/colours.ts';
 import { colouredNames } from '../../../src/language/highlights.ts';
 import { linksIn } from '../../../src/language/links.ts';
 import type { SpecSymbol } from '../../../src/language/symbols.ts';
@@ -164,5 +165,21 @@ describe('The files a spec names', () => {
         ['own.ttf', 'own.ttf'],
       ],
     );
+  });
+});
+
+describe('The colours in a spec', () => {
+  it('are found in output, and nowhere else', () => {
+    const text =
+      'title: "#00ff00"\noutput: {score: {color: "#0072B2"}, cut_outer: {color: "#fff"}, engrave: {layer: "#123456"}}\n';
+    const found = coloursIn(new SpecSource(text));
+    assert.deepEqual(found, [
+      {
+        range: { start: text.indexOf('"#0072B2"'), end: text.indexOf('"#0072B2"') + 9 },
+        // 0x00, 0x72, 0xb2 of 0xff.
+        colour: { red: 0, green: 114 / 255, blue: 178 / 255 },
+      },
+    ]);
+    assert.equal(colourText(found[0]!.colour), '"#0072B2"');
   });
 });

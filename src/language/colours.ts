@@ -1,0 +1,38 @@
+/** Colours that are written in a spec. */
+
+import type { TextRange } from '../issue.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { isColour } from './schema.ts';
+import { valuesIn } from './walk.ts';
+
+/** Each channel from 0 to 1. */
+export interface Colour {
+  readonly red: number;
+  readonly green: number;
+  readonly blue: number;
+}
+
+export interface WrittenColour {
+  readonly range: TextRange;
+  readonly colour: Colour;
+}
+
+export function coloursIn({ tree }: SpecSource): WrittenColour[] {
+  return [...valuesIn(tree)].flatMap(({ node, schemas }): WrittenColour[] => {
+    if (node.kind !== 'scalar' || !schemas.some(isColour)) return [];
+    const match = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(String(node.value));
+    if (!match) return [];
+    const [red, green, blue] = match.slice(1).map((hex) => Number.parseInt(hex, 16) / 255);
+    return [{ range: node.range, colour: { red: red!, green: green!, blue: blue! } }];
+  });
+}
+
+/** As it stands in a spec: in quotes, for # begins a comment. */
+export function colourText({ red, green, blue }: Colour): string {
+  const hex = [red, green, blue].map((channel) =>
+    Math.round(channel * 255)
+      .toString(16)
+      .padStart(2, '0'),
+  );
+  return `"#${hex.join('').toUpperCase()}"`;
+}

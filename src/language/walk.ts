@@ -1,0 +1,31 @@
+/** Every value of a spec's text with what the schema says may stand there. */
+
+import type { YamlPath } from '../issue.ts';
+import type { SpecNode } from '../spec/tree.ts';
+import { rootSchemas, schemasUnder } from './schema.ts';
+import type { SchemaNode } from './schema.ts';
+
+export interface Placed {
+  readonly node: SpecNode;
+  readonly path: YamlPath;
+  readonly schemas: readonly SchemaNode[];
+}
+
+/** In the order of the text, a group before what is in it. */
+export function* valuesIn(
+  node: SpecNode | undefined,
+  schemas: readonly SchemaNode[] = rootSchemas,
+  path: YamlPath = [],
+): Generator<Placed> {
+  if (!node) return;
+  yield { node, path, schemas };
+  if (node.kind === 'map') {
+    for (const { key, value } of node.entries) {
+      const step = String(key.value);
+      yield* valuesIn(value, schemasUnder(schemas, step), [...path, step]);
+    }
+  } else if (node.kind === 'list') {
+    for (const [index, item] of node.items.entries())
+      yield* valuesIn(item, schemasUnder(schemas, index), [...path, index]);
+  }
+}

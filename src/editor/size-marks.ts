@@ -8,6 +8,7 @@ import { SpecSource } from '../spec/source.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
+import type { TagResult } from './results.ts';
 import type { TagService } from './service.ts';
 
 export function registerSizeMarks(service: TagService): vscode.Disposable {
@@ -54,6 +55,12 @@ class TakesLens extends vscode.CodeLens {
   }
 }
 
+/** None while the drawing is out of date: what an earlier text took is of no use. */
+function takesLens(place: vscode.Range, id: string, { tag, stale }: TagResult): TakesLens[] {
+  const piece = tag?.pieces.find((each) => each.id === id);
+  return tag && piece && !stale ? [new TakesLens(place, tag, piece)] : [];
+}
+
 function lenses(document: vscode.TextDocument, service: TagService): vscode.CodeLens[] {
   const { uri } = document;
   const result = service.get(uri);
@@ -63,16 +70,13 @@ function lenses(document: vscode.TextDocument, service: TagService): vscode.Code
   return lines.flatMap(({ piece, range, text, size }) => {
     const place = toRange(range, source.position.bind(source));
     const shown = result.stale ? `${text} · out of date` : text;
-    const commands: vscode.Command[] = [
-      { title: shown, tooltip: 'Open the preview', command: 'tagwright.openPreview', arguments: [uri] },
-      { title: 'Export SVG…', command: 'tagwright.exportSvg', arguments: [uri] },
-      { title: 'Copy size', command: 'tagwright.copySize', arguments: [size] },
+    const lens = (command: vscode.Command) => new vscode.CodeLens(place, command);
+    return [
+      lens({ title: shown, tooltip: 'Open the preview', command: 'tagwright.openPreview', arguments: [uri] }),
+      ...takesLens(place, piece, result),
+      lens({ title: 'Export SVG…', command: 'tagwright.exportSvg', arguments: [uri] }),
+      lens({ title: 'Copy size', command: 'tagwright.copySize', arguments: [size] }),
     ];
-    const { tag } = result;
-    const made = tag?.pieces.find(({ id }) => id === piece);
-    const takes = tag && made && !result.stale ? [new TakesLens(place, tag, made)] : [];
-    const [first, ...others] = commands.map((command) => new vscode.CodeLens(place, command));
-    return [first!, ...takes, ...others];
   });
 }
 

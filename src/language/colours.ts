@@ -1,6 +1,7 @@
 /** Colours that are written in a spec. */
 
 import type { TextRange } from '../issue.ts';
+import { channels } from '../output/channels.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { isColour } from './schema.ts';
 import { valuesIn } from './walk.ts';
@@ -20,10 +21,10 @@ export interface WrittenColour {
 export function coloursIn({ tree }: SpecSource): WrittenColour[] {
   return [...valuesIn(tree)].flatMap(({ node, schemas }): WrittenColour[] => {
     if (node.kind !== 'scalar' || !schemas.some(isColour)) return [];
-    const match = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(String(node.value));
-    if (!match) return [];
-    const [red, green, blue] = match.slice(1).map((hex) => Number.parseInt(hex, 16) / 255);
-    return [{ range: node.range, colour: { red: red!, green: green!, blue: blue! } }];
+    const text = String(node.value);
+    if (!/^#[0-9a-f]{6}$/i.test(text)) return [];
+    const [red, green, blue] = channels(text);
+    return [{ range: node.range, colour: { red: red / 255, green: green / 255, blue: blue / 255 } }];
   });
 }
 

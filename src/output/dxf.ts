@@ -7,6 +7,7 @@ import type * as Dxf from '@tarikjabiri/dxf';
 import { withArcsOnly } from '../geometry/biarcs.ts';
 import { startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { channels } from './channels.ts';
 import { errorNote, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
 import { styleOf } from './styles.ts';
@@ -69,11 +70,6 @@ function nearestIndex(color: string, { aciHex }: typeof Dxf): number {
   const away = (index: number): number =>
     channels(aciHex(index)).reduce((sum, value, i) => sum + (value - wanted[i]!) ** 2, 0);
   return indices.reduce((best, index) => (away(index) < away(best) ? index : best));
-}
-
-function channels(hex: string): number[] {
-  const digits = hex.replace('#', '');
-  return [0, 2, 4].map((from) => parseInt(digits.slice(from, from + 2), 16));
 }
 
 /** The name of a layer in letters that the library leaves as they are wherever it writes it. */

@@ -5,6 +5,7 @@
 
 import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
+import { channels } from './channels.ts';
 import { errorNote, kerfNote } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
@@ -110,8 +111,8 @@ function n(value: number): number {
 }
 
 function colour(hex: string, { rgb }: typeof Pdf): Pdf.Color {
-  const channel = (from: number) => parseInt(hex.slice(from, from + 2), 16) / 255;
-  return rgb(channel(1), channel(3), channel(5));
+  const [red, green, blue] = channels(hex);
+  return rgb(red / 255, green / 255, blue / 255);
 }
 
 function addWords(page: Pdf.PDFPage, words: Page['words'], font: Pdf.PDFFont, library: typeof Pdf): void {

@@ -178,8 +178,10 @@ export class Editor {
     return labels.filter((label) => !label.includes('problems in file') && label !== '');
   }
 
-  /** The document inside the preview, where the extension's page lives. */
-  /** The page of the preview opened last. Asked anew while the editor puts a new one in the place of an old one. */
+  /**
+   * The document inside the preview opened last, where the extension's page lives. Asked for anew while the editor puts a new
+   * one in the place of an old one.
+   */
   async preview(): Promise<Frame> {
     for (;;) {
       const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();

@@ -132,7 +132,6 @@ function isPiece(value: unknown): boolean {
     isFields(value) &&
     isString(value['id']) &&
     isString(value['title']) &&
-    isString(value['solid']) &&
     isNumbers(value['bounds'], 4) &&
     isNumbers(value['balance'], 2) &&
     isListOf(value['parts'], isPart) &&

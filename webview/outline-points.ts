@@ -14,20 +14,19 @@ export interface Found {
 /** A turn of the outline by less is a bend of a curve, in degrees. */
 const cornerDegrees = 25;
 
-/** What `pathData` of the host writes: M, L and Z with absolute coordinates. */
+/** Reads what `pathData` of the host writes. */
 export function ringsOf(data: PathData, [dx, dy]: XY): Rings {
   return data
-    .split('Z')
+    .split('z')
     .filter((ring) => ring !== '')
-    .map((ring) =>
-      ring
-        .slice(1)
-        .split('L')
-        .map((pair): XY => {
-          const [x = 0, y = 0] = pair.split(' ').map(Number);
-          return [x + dx, y + dy];
-        }),
-    );
+    .map((ring) => {
+      const steps = [...ring.matchAll(/-?[\d.]+/g)].map(Number);
+      let at: XY = [dx, dy];
+      return Array.from({ length: steps.length / 2 }, (_, nth) => {
+        at = [at[0] + steps[2 * nth]!, at[1] + steps[2 * nth + 1]!];
+        return at;
+      });
+    });
 }
 
 export function cornersOf(rings: Rings): XY[] {

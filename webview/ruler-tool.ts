@@ -183,10 +183,9 @@ export class RulerTool {
     const arranged = this.host.arranged();
     if (!arranged || this.outlines?.of === arranged) return this.outlines;
     const shown = arranged.order.filter(({ id }) => !this.host.hiddenPieces().includes(id));
-    const rings = shown.flatMap(({ id, solid, parts }) => {
-      const marks = parts.filter(({ operation }) => operation === 'engrave' || operation === 'score');
-      return [solid, ...marks.map(({ data }) => data)].flatMap((data) => ringsOf(data, arranged.offsets.get(id)!));
-    });
+    const rings = shown.flatMap(({ id, parts }) =>
+      parts.flatMap(({ data }) => ringsOf(data, arranged.offsets.get(id)!)),
+    );
     const centres = shown.flatMap(({ id, hangers }) => {
       const [dx, dy] = arranged.offsets.get(id)!;
       return hangers.map(({ centre: [x, y] }): XY => [x + dx, y + dy]);

@@ -10,6 +10,7 @@ import type {
   SceneShape,
 } from '../src/preview/protocol.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
+import { cutsOf } from './cuts.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { joined, moved, type Box } from './viewport.ts';
@@ -136,8 +137,8 @@ class PieceView implements ItemView<ScenePiece> {
     setAttribute(this.element, 'data-piece', piece.id);
     // Glued on pieces are cut from another place of the sheet.
     setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
-    for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss])
-      setAttribute(path, 'd', piece.solid);
+    const solid = cutsOf(piece).join('');
+    for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.hangerList.patch(piece.hangers);

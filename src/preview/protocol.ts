@@ -9,7 +9,7 @@ import type { Operation } from '../tag/tag.ts';
 
 export type { Kept, Operation, Severity };
 
-/** SVG path data in mm with y down, already in place on the tag. */
+/** SVG path data in mm with y down, already in place on the tag: closed rings as `M`, `l` and `z`. */
 export type PathData = string;
 
 /** x and y in mm, y down. */
@@ -54,11 +54,9 @@ export interface ScenePiece {
   readonly id: string;
   readonly title: string;
   readonly glueTo?: string;
-  /** The whole finished outline with its holes, filled by the even-odd rule: the solid material. */
-  readonly solid: PathData;
   /** Largest first. */
   readonly shapes: readonly SceneShape[];
-  /** In cutting order. */
+  /** In cutting order. What is cut, inner and outer, bounds the solid material. */
   readonly parts: readonly ScenePart[];
   readonly hangers: readonly SceneHanger[];
   /** Centre of gravity. */

@@ -88,7 +88,7 @@ describe('The preview’s page can be used by everyone', () => {
       await preview.open({ theme });
       await preview.page.locator('[data-layer=finish]').click();
       await preview.page.locator('[data-layer=beam]').click();
-      const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M0 0L9 0L9 9Z' }];
+      const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M0 0l9 0 0 9z' }];
       await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
       const lines = ['cut-outer', 'cut-inner', 'score', 'engrave'].map((operation) => `.op-${operation} .line`);
       for (const operation of [...lines, '.beam .middle']) {

@@ -88,10 +88,10 @@ describe('The preview’s page measures', () => {
     await preview.open();
     await preview.page.locator('[data-layer=beam]').click();
     assert.deepEqual((await preview.messages()).at(-1), { type: 'want-cut-paths', source, wanted: true });
-    const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M-0.1 -30.1L80.1 -30.1L80.1 0.1L-0.1 0.1Z' }];
+    const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M-.1 -30.1l80.2 0 0 30.2 -80.2 0z' }];
     await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
     const kerf = preview.page.locator('[data-piece=back] .kerf');
-    await preview.page.waitForFunction(() => document.querySelector('[data-piece=back] .kerf[d^="M-0.1"]'));
+    await preview.page.waitForFunction(() => document.querySelector('[data-piece=back] .kerf[d^="M-.1"]'));
     assert.equal(await kerf.getAttribute('stroke-width'), '0.2');
     const [beam, finished] = await Promise.all(
       ['[data-piece=back] .middle', '.shape[data-id="back/body-0"]'].map((selector) =>

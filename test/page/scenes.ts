@@ -6,7 +6,7 @@ import type { Scene, SceneGrip, SceneMessage, ScenePart, ScenePiece, ScenePin } 
 export const source = 'file:///bench/sorrel.tag.yaml';
 
 const box = (x: number, y: number, width: number, height: number): string =>
-  `M${x} ${y}L${x + width} ${y}L${x + width} ${y + height}L${x} ${y + height}Z`;
+  `M${x} ${y}l${width} 0 0 ${height} ${-width} 0z`;
 
 /** `width`: of the backing, for scenes that differ by it alone. */
 export function sceneMessage(version = 1, width = 80): SceneMessage {
@@ -53,7 +53,6 @@ function backing(width: number): ScenePiece {
   return {
     id: 'back',
     title: 'Backing',
-    solid: outline + hole,
     shapes: [{ id: 'back/body-0', label: 'backing', data: outline, source: 100 }],
     parts: [
       part('back/mark-0', 'Engraving', 'engrave', box(20, -8, 40, 4), 110),
@@ -78,7 +77,6 @@ function letters(): ScenePiece {
     id: 'name',
     title: 'Letters',
     glueTo: 'back',
-    solid: outline,
     shapes: [{ id: 'name/body-0', label: 'word', data: outline, source: 200 }],
     parts: [part('name/outer', 'Outer cut', 'cut-outer', outline, 210)],
     hangers: [],

@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
 import { cutPathsOf, wallsOf } from '../../../src/preview/measures.ts';
 import { make, specOf } from '../support/engine.ts';
+import { outlinesOf } from '../support/svg-reader.ts';
 
-/** Width of the box round path data that is made of straight lines. */
+/** Width of the box round path data, as svgpath reads it. */
 function widthOf(data: string): number {
-  const xs = [...data.matchAll(/[ML](-?[\d.]+) /g)].map(([, x]) => Number(x));
+  const xs = outlinesOf(data).flatMap(({ ring }) => ring.map(({ x }) => x));
   return Math.max(...xs) - Math.min(...xs);
 }
 

@@ -6,6 +6,8 @@ import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData, pinsOf, sceneOf } from '../../../src/preview/scene.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';
+import { ringsOf } from '../../../webview/outline-points.ts';
+import { distance } from '../support/distance.ts';
 
 function rectangle(x: number, y: number, width: number, height: number): Ring {
   return [
@@ -103,7 +105,7 @@ describe('The scene of a tag', () => {
   it('turns y over, in lines, bounds and centres alike', () => {
     assert.deepEqual(piece.bounds, [0, -20, 40, 0]);
     assert.deepEqual(piece.hangers[0]?.centre, [3.5, -9.5]);
-    assert.equal(piece.parts.find(({ id }) => id === 'plate/mark-1')?.data, 'M18 -10L20 -10L20 -12L18 -12Z');
+    assert.equal(piece.parts.find(({ id }) => id === 'plate/mark-1')?.data, 'M18 -10l2 0 0 -2 -2 0z');
   });
 
   it('lays smaller shapes over larger ones, so that both can be pointed at', () => {
@@ -151,8 +153,32 @@ describe('Path data', () => {
     assert.ok(Math.abs(new svgPathProperties(pathData([ring])).getTotalLength() - 2 * (30 + 12.5)) < 0.003);
   });
 
-  it('is written to a thousandth of a millimetre', () => {
-    assert.equal(pathData([[{ x: 1 / 3, y: 2 / 3 }]]), 'M0.333 -0.667Z');
+  it('is written to a thousandth of a millimetre, in steps whose roundings do not add up', () => {
+    const third = [
+      { x: 1 / 3, y: -2 / 3 },
+      { x: 11 / 3, y: -2 / 3 },
+      { x: 11 / 3, y: 29 / 3 },
+    ];
+    assert.equal(pathData([third]), 'M.333 .667l3.334 0 0 -10.334z');
+    const many = Array.from({ length: 3000 }, (_, n) => {
+      const turn = (2 * Math.PI * n) / 3000;
+      return { x: 40 * Math.cos(turn), y: 40 * Math.sin(turn) };
+    });
+    const { x, y } = new svgPathProperties(pathData([many])).getPointAtLength(40 * Math.PI);
+    assert.ok(Math.hypot(x + 40, y) < 0.01, `${x} ${y}`);
+  });
+
+  it('runs within 0.005 mm of the outline, with fewer points', () => {
+    const wave = Array.from({ length: 500 }, (_, n) => {
+      const turn = (2 * Math.PI * n) / 500;
+      const r = 20 + 4 * Math.cos(5 * turn);
+      return { x: r * Math.cos(turn), y: r * Math.sin(turn) };
+    });
+    const drawn = ringsOf(pathData([wave]), [0, 0])[0]!.map(([x, y]) => ({ x, y: -y }));
+    assert.ok(drawn.length < 0.75 * wave.length, `${drawn.length} points`);
+    // What is drawn takes its points from the outline: those that it leaves out are the furthest off.
+    const apart = Math.max(...wave.map((point) => distance([[point]], [drawn])));
+    assert.ok(apart > 0.001 && apart < 0.006, `${apart} mm`);
   });
 });
 

@@ -44,7 +44,7 @@ describe('The marks of a ruler', () => {
 });
 
 describe('What the ruler comes to rest on', () => {
-  const square = ringsOf('M0 0L10 0L10 10L0 10Z', [5, 1]);
+  const square = ringsOf('M0 0l10 0 0 10 -10 0z', [5, 1]);
 
   it('is read from path data as the host writes it', () => {
     assert.deepEqual(square, [
@@ -55,7 +55,7 @@ describe('What the ruler comes to rest on', () => {
         [5, 11],
       ],
     ]);
-    assert.equal(ringsOf('M0 0L1 0L1 1ZM3 3L4 3L4 4Z', [0, 0]).length, 2);
+    assert.equal(ringsOf('M0 0l1 0 0 1zM3 3l1 0 0 1z', [0, 0]).length, 2);
   });
 
   it('is a corner, but not a bend of a curve', () => {

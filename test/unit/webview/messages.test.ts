@@ -70,7 +70,6 @@ describe('A message to the page', () => {
         ['scene', 'bounds'],
         [0, 0, 1, Number.NaN],
       ],
-      [['scene', 'pieces', 0, 'solid'], 7],
       [['scene', 'pieces', 0, 'parts', 0, 'data'], null],
       [['scene', 'pieces', 0, 'shapes'], {}],
     ];

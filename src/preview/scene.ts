@@ -102,8 +102,16 @@ function ringData(ring: Ring): PathData {
   return `${data}z`;
 }
 
+/** What follows the whole millimetres. A number is written many times more slowly as a fraction than as a whole. */
+const fractions = Array.from({ length: 1000 }, (_, thousandths) => `${thousandths / 1000}`.slice(1));
+
 /** Thousandths of a millimetre in mm, without the 0 before the point. */
-const figure = (thousandths: number): string => `${thousandths / 1000}`.replace(/^(-?)0\./, '$1.');
+function figure(thousandths: number): string {
+  const size = Math.abs(thousandths);
+  const fraction = fractions[size % 1000]!;
+  const whole = Math.trunc(size / 1000);
+  return `${thousandths < 0 ? '-' : ''}${whole > 0 || fraction === '' ? whole : ''}${fraction}`;
+}
 
 function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
   const bounds = boundsOf(piece.region);

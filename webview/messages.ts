@@ -11,6 +11,7 @@ import type {
   SceneMessage,
   ScenePin,
   ScreenMessage,
+  TakesMessage,
   ToPage,
 } from '../src/preview/protocol.ts';
 
@@ -26,6 +27,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isHighlight(data) ? data : undefined;
     case 'measures':
       return isMeasures(data) ? data : undefined;
+    case 'takes':
+      return isTakes(data) ? data : undefined;
     case 'screen':
       return isScreen(data) ? data : undefined;
     case 'fixes':
@@ -58,6 +61,11 @@ function isMeasures(data: Fields): data is Fields & MeasuresMessage {
     isListOf(data['walls'], isWall) &&
     isListOf(data['cutPaths'], isCutPath)
   );
+}
+
+function isTakes(data: Fields): data is Fields & TakesMessage {
+  const isFact = (fact: unknown): boolean => isFields(fact) && isString(fact['name']) && isString(fact['value']);
+  return typeof data['version'] === 'number' && isListOf(data['facts'], isFact);
 }
 
 function isWall(value: unknown): boolean {

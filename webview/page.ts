@@ -19,6 +19,7 @@ import type { PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
+import { TakesView } from './takes.ts';
 import { Toolbar } from './toolbar.ts';
 import { steer } from './viewport-input.ts';
 import { transformOf } from './viewport.ts';
@@ -43,6 +44,7 @@ export class Page {
   private readonly pieces = new PiecesList(byId('pieces'), (id) => {
     this.choices.togglePiece(id);
   });
+  private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly toolbar: Toolbar;
@@ -182,6 +184,9 @@ export class Page {
         this.pieces.showLoads(message.loads);
         this.measuring.receive(message);
         this.draw();
+        return;
+      case 'takes':
+        if (message.version === this.received?.version) this.takes.show(message);
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);

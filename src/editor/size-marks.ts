@@ -3,7 +3,8 @@
 import * as vscode from 'vscode';
 import { hintsOf } from '../language/hints.ts';
 import { lensesOf } from '../language/lenses.ts';
-import { pieceTakes, takesLine } from '../language/piece-takes.ts';
+import { takesOfPiece } from '../output/known-takes.ts';
+import { takesLine } from '../output/proof-facts.ts';
 import { SpecSource } from '../spec/source.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
@@ -49,7 +50,8 @@ class TakesLens extends vscode.CodeLens {
   async resolve(token: vscode.CancellationToken): Promise<vscode.CodeLens> {
     await new Promise((resolve) => setTimeout(resolve, takesDelayMs));
     if (token.isCancellationRequested) return this;
-    const title = takesLine(pieceTakes(this.#tag, this.#piece));
+    const takes = takesOfPiece(this.#tag, this.#piece);
+    const title = takes ? takesLine(takes, this.#tag.units) : '';
     this.command = { title, tooltip: 'What this piece takes by itself', command: '' };
     return this;
   }

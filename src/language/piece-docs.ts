@@ -4,11 +4,12 @@ import { area } from '../geometry/measure.ts';
 import type { Issue, YamlPath } from '../issue.ts';
 import { describeLoad } from '../measure/describe-load.ts';
 import { estimateLoad } from '../measure/load.ts';
+import { takesOfPiece } from '../output/known-takes.ts';
+import { takesFacts } from '../output/proof-facts.ts';
 import type { Units } from '../spec/length.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { areaIn, bothLengths, counted, sizeIn } from './figures.ts';
 import { pictureOf } from './picture.ts';
-import { pieceTakes } from './piece-takes.ts';
 import { plain } from './plain-markdown.ts';
 import { partsOf, sizeOfRegion } from './sizes.ts';
 
@@ -18,11 +19,12 @@ export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): str
   if (!size) return [head, 'Nothing is left of it.'];
   const { units } = tag;
   const { parts, holes } = partsOf(piece.region);
+  const takes = takesOfPiece(tag, piece);
   const facts = [
     `Finished size ${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`,
     `${areaIn(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
     weakestPlace(piece, issues, units),
-    ...pieceTakes(tag, piece).map(({ name, value }) => `${name}: ${plain(value)}`),
+    ...(takes ? takesFacts(takes, units) : []).map(({ name, value }) => `${name}: ${plain(value)}`),
   ];
   const picture = pictureOf(piece.region, { width: 240, height: 120 });
   return [

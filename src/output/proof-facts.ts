@@ -82,14 +82,34 @@ function openingOf(
   return kind === 'slot' ? `slot of ${sizeIn(openingLength, openingSize, units)}` : `Ø ${lengthIn(openingSize, units)}`;
 }
 
-export function takesFacts({ cutLength, engravedArea, sheetArea, time, weight, cost }: Takes, units: Units): Fact[] {
+export function takesFacts(takes: Takes, units: Units): Fact[] {
+  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, cost } = takes;
   const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
+  if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
   if (engravedArea > 0) facts.push({ name: 'Engraved', value: areaIn(engravedArea, units) });
-  facts.push({ name: 'Sheet', value: areaIn(sheetArea, units) });
-  if ('seconds' in time) facts.push({ name: 'Machine', value: `about ${minutes(time.seconds)}` });
-  if (weight !== undefined) facts.push({ name: 'Weight', value: `${trimmed(weight, weight < 10 ? 1 : 0)} g` });
+  facts.push(
+    { name: 'Travel', value: lengthIn(travelLength, units) },
+    { name: 'Sheet', value: areaIn(sheetArea, units) },
+  );
+  const [time, weight] = [timeIn(takes), weightIn(takes)];
+  if (time !== undefined) facts.push({ name: 'Machine', value: time });
+  if (weight !== undefined) facts.push({ name: 'Weight', value: weight });
   if (cost) facts.push({ name: 'Stock cost', value: `${cost.amount.toFixed(2)} ${cost.currency ?? ''}`.trim() });
   return facts;
+}
+
+/** The most telling of it, short enough for a line above the piece. */
+export function takesLine(takes: Takes, units: Units): string {
+  const parts = [`cut ${lengthIn(takes.cutLength, units)}`, timeIn(takes), weightIn(takes)];
+  return parts.filter((part) => part !== undefined).join(' · ');
+}
+
+function timeIn({ time }: Takes): string | undefined {
+  return 'seconds' in time ? `about ${minutes(time.seconds)}` : undefined;
+}
+
+function weightIn({ weight }: Takes): string | undefined {
+  return weight === undefined ? undefined : `${trimmed(weight, weight < 10 ? 1 : 0)} g`;
 }
 
 function areaIn(mm2: number, units: Units): string {

@@ -5,6 +5,8 @@ import * as vscode from 'vscode';
 import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
+import { takesOfTag } from '../output/known-takes.ts';
+import { takesFacts } from '../output/proof-facts.ts';
 import { sceneGrips } from './grips.ts';
 import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';
@@ -20,6 +22,8 @@ import { acceptedOf, pinsOf, sceneOf } from './scene.ts';
 
 /** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
 const measuresAfterMs = 250;
+/** Planning the cuts takes several times as long: once nobody is in the middle of something. */
+const takesAfterMs = 700;
 
 export interface PreviewServices {
   readonly results: TagResults;
@@ -44,7 +48,7 @@ export class PreviewPanel implements vscode.Disposable {
   /** What the page was last told to light up; it must hear it again when it is made anew. */
   private cursor: number | undefined;
   private wantsCutPaths = false;
-  private measuresTimer: NodeJS.Timeout | undefined;
+  private later: readonly NodeJS.Timeout[] = [];
   private readonly results: TagResults;
   private readonly memory: PreviewMemory;
   private readonly fixes: PinFixes;
@@ -139,7 +143,7 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   private rest(): void {
-    clearTimeout(this.measuresTimer);
+    this.later.forEach(clearTimeout);
     this.fixes.stop();
     this.hand.stop();
   }
@@ -205,10 +209,15 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
-    clearTimeout(this.measuresTimer);
-    this.measuresTimer = setTimeout(() => {
-      this.sendMeasures();
-    }, measuresAfterMs);
+    this.later.forEach(clearTimeout);
+    this.later = [
+      setTimeout(() => {
+        this.sendMeasures();
+      }, measuresAfterMs),
+      setTimeout(() => {
+        this.sendTakes();
+      }, takesAfterMs),
+    ];
     // The same cursor may stand in what makes other parts now.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
   }
@@ -240,6 +249,16 @@ export class PreviewPanel implements vscode.Disposable {
       walls: wallsOf(result.tag, result.issues),
       cutPaths: this.wantsCutPaths ? cutPathsOf(result.tag) : [],
     });
+  }
+
+  /** Of a drawing that is out of date the page has been told already. */
+  private sendTakes(): void {
+    const result = this.results.get(this.uri);
+    if (!result?.tag || result.stale || !this.panel.visible) return;
+    const { version, tag } = result;
+    const takes = takesOfTag(tag);
+    const facts = takes ? takesFacts(takes, tag.units) : [];
+    this.send({ type: 'takes', source: this.uri.toString(), version, facts });
   }
 
   /** A hidden page is gone; made anew it says `ready` and is told all again. */

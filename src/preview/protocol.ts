@@ -190,6 +190,14 @@ export interface MeasuresMessage {
   readonly cutPaths: readonly SceneCutPath[];
 }
 
+/** What all of it takes, fact by fact. Follows once the text has rested: planning the cuts is long work. */
+export interface TakesMessage {
+  readonly type: 'takes';
+  readonly source: string;
+  readonly version: number;
+  readonly facts: readonly { readonly name: string; readonly value: string }[];
+}
+
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
@@ -206,7 +214,7 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
-export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | FixesMessage | ScreenMessage;
+export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {

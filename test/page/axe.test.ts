@@ -28,6 +28,8 @@ describe('axe-core finds nothing wrong with the preview’s page (WCAG 2.2 A and
       await preview.open({ theme });
       const load = { piece: 'back', headline: 'Bears 14 N', lines: ['For ten years: 8 N'], caution: 'An estimate.' };
       await preview.send({ type: 'measures', source, version: 1, loads: [load], walls: [], cutPaths: [] });
+      await preview.send({ type: 'takes', source, version: 1, facts: [{ name: 'Cut', value: '160.6 mm' }] });
+      await preview.page.locator('#takes').waitFor();
       assert.deepEqual(await violations(), []);
     });
   }

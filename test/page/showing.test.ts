@@ -101,6 +101,32 @@ describe('The preview’s page tells what a piece bears', () => {
   });
 });
 
+describe('The preview’s page tells what the tag takes', () => {
+  const preview = usePreview();
+  const facts = [
+    { name: 'Cut', value: '160.6 mm' },
+    { name: 'Stock cost', value: '0.04 <b>seeds</b>' },
+  ];
+  const told = async (): Promise<string[]> => preview.page.locator('#takes dl > div').allInnerTexts();
+
+  it('fact by fact and as text, until those of the next drawing come', async () => {
+    await preview.open();
+    assert.equal(await preview.page.locator('#takes').isVisible(), false);
+    await preview.send({ type: 'takes', source, version: 1, facts });
+    await preview.page.locator('#takes').waitFor();
+    assert.deepEqual(
+      (await told()).map((text) => text.split('\n')),
+      facts.map(({ name, value }) => [name, value]),
+    );
+    await preview.send(sceneMessage(2));
+    assert.equal((await told()).length, 2);
+    await preview.send({ type: 'takes', source, version: 1, facts: [] });
+    assert.equal((await told()).length, 2, 'those of an older drawing come too late');
+    await preview.send({ type: 'takes', source, version: 2, facts: facts.slice(0, 1) });
+    await preview.page.locator('#takes dl > div:only-child').waitFor();
+  });
+});
+
 describe('The preview’s page leads to the spec', () => {
   const preview = usePreview();
 

@@ -9,6 +9,8 @@ import type { Motion } from '../../../src/measure/motion.ts';
 import { takesOf } from '../../../src/measure/takes.ts';
 import type { Takes } from '../../../src/measure/takes.ts';
 import { planCuts } from '../../../src/output/cut-plan.ts';
+import { takesOfPiece, takesOfTag } from '../../../src/output/known-takes.ts';
+import { takesFacts, takesLine } from '../../../src/output/proof-facts.ts';
 import { stepped } from '../support/contours.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
@@ -235,5 +237,40 @@ describe('What a tag takes', () => {
     assertNear(takes.cutLength, expected, 1e-9);
     assert.ok(takes.weight! > 0);
     assertNear(takes.weight!, tag!.pieces.reduce((sum, { region }) => sum + area(region), 0) * 3 * 414e-6, 1e-6);
+  });
+
+  it('is told in words: all that is known, and of a piece by itself as of a tag of it alone', async () => {
+    const machine =
+      'machine: {cut: 10 mm/s, score: 50 mm/s, engrave: 200 mm/s, travel: 100 mm/s, acceleration: 1000 mm/s2}';
+    const stock =
+      'stock: {thickness: 3 mm, material: walnut, kerf: 0.2 mm, price: {amount: 30, per: m2, currency: EUR}}';
+    const text = (pieces: string) => `tagwright: 1
+${stock}
+${machine}
+shapes: {plate: {rectangle: [60 mm, 20 mm]}, line: {rectangle: [30 mm, 5 mm]}}
+pieces: {${pieces}}
+`;
+    const scored = 'a: {body: [plate], score: [line]}';
+    const two = (await make(text(`${scored}, b: {body: [plate], engrave: [line]}`))).report.tag!;
+    const [one, other] = two.pieces.map((piece) => takesOfPiece(two, piece)!);
+    const alone = (await make(text(scored))).report.tag!;
+    assert.deepEqual(one, takesOfTag(alone));
+    assert.equal(takesOfPiece(two, two.pieces[0]!), one, 'planned once');
+    assertNear(takesOfTag(two)!.cutLength, one!.cutLength + other!.cutLength, 0.01);
+
+    // A rectangle grown by half a kerf with round corners: 2·(60 + 20) + 0.2·π mm.
+    const facts = new Map(takesFacts(one!, 'mm').map(({ name, value }) => [name, value]));
+    assert.deepEqual([...facts.keys()], ['Cut', 'Score', 'Travel', 'Sheet', 'Machine', 'Weight', 'Stock cost']);
+    assert.equal(facts.get('Cut'), `${(160 + 0.2 * Math.PI).toFixed(1)} mm`);
+    assert.equal(facts.get('Score'), '70 mm');
+    assert.equal(facts.get('Stock cost'), `${((60.2 * 20.2 * 30) / 1e6).toFixed(2)} EUR`);
+    assert.match(facts.get('Machine')!, /^about \d+ s$/);
+    assert.equal(
+      takesLine(one!, 'mm'),
+      `cut ${facts.get('Cut')!} · ${facts.get('Machine')!} · ${facts.get('Weight')!}`,
+    );
+    const inches = new Map(takesFacts(other!, 'in').map(({ name, value }) => [name, value]));
+    assert.equal(inches.get('Engraved'), `${(150 / 645.16).toFixed(2)} in²`);
+    assert.equal(inches.has('Score'), false);
   });
 });

@@ -21,6 +21,7 @@ const wall = {
   width: 2,
 };
 const path = { piece: 'tag', kerf: 0.2, data: 'M0 0L1 0L1 1Z' };
+const takes = { type: 'takes', source: 's', version: 1, facts: [{ name: 'Cut', value: '160.6 mm' }] };
 const measures = { type: 'measures', source: 's', version: 1, loads: [load], walls: [wall], cutPaths: [path] };
 const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
 
@@ -36,6 +37,7 @@ describe('A message to the page', () => {
     const highlight = { type: 'highlight', source: 's', ids: ['a'], follow: false };
     assert.equal(parseToPage(highlight), highlight);
     assert.equal(parseToPage(measures), measures);
+    assert.equal(parseToPage(takes), takes);
     assert.equal(parseToPage(fixes), fixes);
     const screen = { type: 'screen', source: 's', devicePixelsPerMm: 4.2 };
     assert.equal(parseToPage(screen), screen);
@@ -87,6 +89,8 @@ describe('A message to the page', () => {
     assert.equal(parseToPage({ ...measures, cutPaths: [{ ...path, data: 3 }] }), undefined);
     assert.equal(parseToPage({ ...measures, cutPaths: [{ ...path, kerf: undefined }] }), undefined);
     assert.equal(parseToPage({ ...measures, walls: undefined }), undefined);
+    assert.equal(parseToPage({ ...takes, facts: [{ name: 'Cut', value: 4 }] }), undefined);
+    assert.equal(parseToPage({ ...takes, version: undefined }), undefined);
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);
     }

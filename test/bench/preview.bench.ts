@@ -1,8 +1,9 @@
 /**
  * The preview in the real editor: `npm run bench:preview`, on a quiet machine.
  *
- * typing: from a keystroke in the text to the painted drawing, the wait for the typing to settle included; each keystroke
+ * typing: from a keystroke in the lettering to the painted drawing, the wait for the typing to settle included; each keystroke
  * waits for the drawing of the one before.
+ * a plate: the same for the title of a rectangle, which takes 1 ms to compute: what the editor and the browser take by themselves.
  * dragging: the time between frames while a ring of a twelve-letter tag is dragged, and the longest task meanwhile.
  * panning: the same while forty pieces are panned.
  * Times in ms. A browser without a graphics card paints on the processor, which the computing shares.
@@ -27,6 +28,14 @@ shapes:
   name: {text: Wordsmithing, font: Pacifico, width: 110 mm, grow: 0.4 mm}
 pieces:
   tag: {body: [name], hanger: {ring: {at: left}}}
+`;
+
+const plate = `tagwright: 1
+title: Wordsmithing
+shapes:
+  plate: {rectangle: [110 mm, 40 mm]}
+pieces:
+  tag: {body: [plate]}
 `;
 
 const names = ['Sorrel', 'Fennel', 'Borage', 'Lovage', 'Chives', 'Thyme', 'Sage', 'Mint', 'Dill', 'Rue'];
@@ -147,6 +156,13 @@ async function middleOf(preview: Frame, selector: string): Promise<[number, numb
   return [x + width / 2, y + height / 2];
 }
 
+function tellTimes(what: string, times: readonly number[]): void {
+  console.log(
+    `${what.padEnd(12)} ${times.length} keystrokes: p50 ${percentile(times, 0.5).toFixed(0)}, ` +
+      `p95 ${percentile(times, 0.95).toFixed(0)}, longest ${Math.max(...times).toFixed(0)}`,
+  );
+}
+
 function tell(what: string, { gaps, longestTask }: Frames): void {
   const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
   console.log(
@@ -157,19 +173,21 @@ function tell(what: string, { gaps, longestTask }: Frames): void {
 
 const folder = mkdtempSync(join(tmpdir(), 'tagwright-bench-'));
 writeFileSync(join(folder, 'letters.tag.yaml'), twelveLetters);
+writeFileSync(join(folder, 'plate.tag.yaml'), plate);
 writeFileSync(join(folder, 'forty.tag.yaml'), fortyPieces);
 try {
   await buildAll();
   const editor = await Editor.open({ folder, size: { width: 1500, height: 900 } });
   try {
+    await editor.openFile('plate.tag.yaml');
+    const plain = await editor.openPreview();
+    await editor.goAfter('title: Wordsmithing');
+    tellTimes('a plate', await typing(editor, plain));
+
     await editor.openFile('letters.tag.yaml');
     const letters = await editor.openPreview();
     await editor.goAfter('text: Wordsmithing');
-    const times = await typing(editor, letters);
-    console.log(
-      `typing       ${times.length} keystrokes: p50 ${percentile(times, 0.5).toFixed(0)}, ` +
-        `p95 ${percentile(times, 0.95).toFixed(0)}, longest ${Math.max(...times).toFixed(0)}`,
-    );
+    tellTimes('typing', await typing(editor, letters));
     tell('dragging', await circling(editor.page, letters, await middleOf(letters, '.hanger'), 40));
 
     await editor.openFile('forty.tag.yaml');

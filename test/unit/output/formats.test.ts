@@ -15,8 +15,8 @@ import { coloursOf } from '../../../src/tag/operation-colours.ts';
 import { operations } from '../../../src/tag/tag.ts';
 import type { Operation, Tag } from '../../../src/tag/tag.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
-import { readDxf, readPdf } from '../support/file-readers.ts';
-import type { Outline } from '../support/file-readers.ts';
+import { dxfText, readDxf, readDxfToo, readPdf } from '../support/file-readers.ts';
+import type { Outline, ReadDxf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';
 import { pathsOf } from '../support/svg-reader.ts';
 import { manyTags } from '../support/tags.ts';
@@ -40,10 +40,14 @@ function fromSvg(svg: string): Read {
   );
 }
 
-function fromDxf(text: string): Read {
-  const { version, units, outlines } = readDxf(text);
+function fromDxf(bytes: Uint8Array): Read {
+  const { version, units, outlines } = readDxf(bytes);
   assert.equal(version, 'AC1015');
   assert.equal(units, 4);
+  return byLayer(outlines);
+}
+
+function byLayer(outlines: ReadDxf['outlines']): Read {
   return outlines.map(({ layer, ring, closed }) => {
     const operation = operations.find((each) => each === layer);
     assert.ok(operation, layer);
@@ -129,10 +133,17 @@ function assertInsideFirst(rings: readonly Ring[], what: string): void {
 
 describe('The files of a tag', () => {
   for (const { name, text } of samples) {
-    it(`of ${name} say the same in every format, read by svgpath, dxf-parser and pdfjs`, async () => {
+    it(`of ${name} say the same in every format, read by svgpath, dxf-parser, dxf and pdfjs`, async () => {
       const job = await jobFrom(text);
       assertRight(fromSvg(toSvg(job)), job.tag, 'SVG');
-      assertRight(fromDxf(await toDxf(job)), job.tag, 'DXF');
+      const dxf = await toDxf(job);
+      assertRight(fromDxf(dxf), job.tag, 'DXF');
+      const { units, extent, outlines } = readDxfToo(dxf);
+      assert.equal(units, 4);
+      assertRight(byLayer(outlines), job.tag, 'DXF, read by another');
+      const { maxX, maxY } = boundsOf(outlines.map(({ ring }) => ring))!;
+      assertNear(extent.x, maxX, 0.01);
+      assertNear(extent.y, maxY, 0.01);
       assertRight(await fromPdf(await toPdf(job, tools), job.tag), job.tag, 'PDF');
     });
   }
@@ -166,42 +177,72 @@ describe('The DXF file', () => {
   const shapes = ['plate: {rectangle: [60, 30], radius: 5}', 'window: {ellipse: 8}'];
 
   it('has lines and arcs with the radius they have', async () => {
-    const text = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]')));
+    const text = dxfText(await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]'))));
     const bulges = [...text.matchAll(/^42\n(.*)$/gm)].map(([, value]) => Math.abs(Number(value)));
     // A quarter turn is tan 22.5°; four of the window, four of the plate, some of them in two where a cut begins.
     assert.ok(bulges.filter((bulge) => Math.abs(bulge - Math.tan(Math.PI / 8)) < 2e-4).length >= 6);
   });
 
-  it('has the layers and colours that the spec asks for', async () => {
+  it('has the layers, colours and line widths that the spec asks for', async () => {
     const output =
-      'output: {cut_outer: {layer: Outer edge, color: "#FF0000"}, cut_inner: {layer: Holes, color: "#0000FF"}}';
-    const text = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]', [output])));
-    const { layers, outlines } = readDxf(text);
+      'output: {cut_outer: {layer: Outer edge, color: "#FF0000", line_width: 0.26 mm}, cut_inner: {layer: Holes, color: "#0000FF", line_width: 0.01 mm}}';
+    const file = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]', [output])));
+    const { layers, outlines } = readDxf(file);
     assert.deepEqual(
       outlines.map(({ layer }) => layer),
       ['Holes', 'Outer edge'],
     );
-    assert.equal(layers['Holes']!.color, 0x0000ff);
-    assert.equal(layers['Outer edge']!.color, 0xff0000);
+    assert.equal(layers['Holes']!.color, '#0000ff');
+    assert.equal(layers['Outer edge']!.color, '#ff0000');
+    // The nearest that the format's reference lists for group 370.
+    assert.deepEqual(readDxfToo(file).lineWeights, { '0': 0, Holes: 0, 'Outer edge': 25 });
   });
 
-  it('writes other letters than plain ones in the format’s own way', async () => {
-    const text = await toDxf(
-      await jobFrom(specOf(shapes, 'body: [plate]', ['title: Zoë', 'output: {cut_outer: {layer: Außen}}'])),
+  it('keeps every letter of a name, as both readers find it', async () => {
+    const output = 'output: {cut_outer: {layer: Außen 外 🌱}, cut_inner: {layer: Löcher–€}}';
+    const file = await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]', ['title: Zoë “č”', output])));
+    const names = ['Löcher–€', 'Außen 外 🌱'];
+    for (const { outlines } of [readDxf(file), readDxfToo(file)])
+      assert.deepEqual(
+        outlines.map(({ layer }) => layer),
+        names,
+      );
+    assert.deepEqual(Object.keys(readDxf(file).layers), ['0', ...names]);
+    assert.deepEqual(Object.keys(readDxfToo(file).lineWeights), ['0', ...names]);
+    // Code page 1252 has ö at F6 and ß at DF; what it lacks, the format's reference writes with its number in Unicode.
+    assert.match(dxfText(file), /^L\xf6cher\\U\+2013\\U\+20AC$/m);
+    assert.match(dxfText(file), /^Au\xdfen \\U\+5916 \\U\+D83C\\U\+DF31$/m);
+    assert.match(dxfText(file), /^999\nZo\xeb \\U\+201C\\U\+010D\\U\+201D$/m);
+  });
+
+  it('takes no names that begin or end in a blank, which readers cut off', async () => {
+    for (const layer of [' ', ' a', 'a ']) {
+      const { issues } = await report(specOf(shapes, 'body: [plate]', [`output: {cut_outer: {layer: "${layer}"}}`]));
+      assert.deepEqual(
+        issues.map(({ path }) => path.join('.')),
+        ['output.cut_outer.layer'],
+      );
+    }
+  });
+
+  it('has one layer for names that differ in capitals only, which are one name to the format', async () => {
+    const output = 'output: {cut_outer: {layer: Edge}, cut_inner: {layer: edge}}';
+    const { layers, outlines } = readDxf(
+      await toDxf(await jobFrom(specOf(shapes, 'body: [plate], cut: [window]', [output]))),
     );
-    assert.doesNotMatch(text, /[^\n\x20-\x7e]/);
-    assert.deepEqual(new Set(readDxf(text).outlines.map(({ layer }) => layer)), new Set(['Aussen']));
-    assert.ok('Aussen' in readDxf(text).layers);
-    // The format's reference: a backslash, U+ and four hexadecimal figures.
-    assert.match(text, /^Zo\\U\+00EB$/m);
+    assert.deepEqual(Object.keys(layers), ['0', 'edge']);
+    assert.deepEqual(
+      outlines.map(({ layer }) => layer),
+      ['edge', 'edge'],
+    );
   });
 
   it('says when it was asked for in spite of errors, in a comment that is one line', async () => {
     const job = await jobFrom(specOf(['body: {text: "i", font: Nunito, height: 30}'], undefined, ['title: "a\\nb"']));
-    const text = await toDxf(job);
-    assert.match(text, /^999\nDO NOT CUT: this tag has errors\. .*\n999\na b\n/);
-    assert.equal(readDxf(text).outlines.length, job.plan.steps.flatMap(({ paths }) => paths).length);
-    assert.doesNotMatch(await toDxf({ ...job, issues: [] }), /DO NOT CUT/);
+    const file = await toDxf(job);
+    assert.match(dxfText(file), /^999\nDO NOT CUT: this tag has errors\. .*\n999\na b\n/);
+    assert.equal(readDxf(file).outlines.length, job.plan.steps.flatMap(({ paths }) => paths).length);
+    assert.doesNotMatch(dxfText(await toDxf({ ...job, issues: [] })), /DO NOT CUT/);
   });
 
   it('holds tabs as open polylines', async () => {

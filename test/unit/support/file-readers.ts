@@ -128,16 +128,20 @@ export interface ReadPage {
 }
 
 export interface ReadPdf {
+  /** Of its pages. */
+  readonly count: number;
   readonly title: string;
   readonly subject: string;
   readonly pages: readonly ReadPage[];
 }
 
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+/** `only`: the number of the one page that is read, from 1. */
+export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const info = (await file.getMetadata()).info as { readonly Title: string; readonly Subject: string };
   const pages: ReadPage[] = [];
-  for (let number = 1; number <= file.numPages; number++) {
+  const all = Array.from({ length: file.numPages }, (_, i) => i + 1);
+  for (const number of all.filter((each) => only === undefined || each === only)) {
     const page = await file.getPage(number);
     const [, , width, height] = page.view as [number, number, number, number];
     const { fnArray, argsArray } = await page.getOperatorList();
@@ -149,8 +153,9 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
     });
   }
+  const count = file.numPages;
   await file.destroy();
-  return { title: info.Title, subject: info.Subject, pages };
+  return { count, title: info.Title, subject: info.Subject, pages };
 }
 
 function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): (Outline & { color: string })[] {

@@ -292,6 +292,38 @@ describe('The PDF file', () => {
     assertNear(proof!.height, (297 * 72) / 25.4, 1e-3);
   });
 
+  it('has all that cutting takes on its proof, in the units of the spec', async () => {
+    const shapes = [
+      'plate: {rectangle: [60, 20]}',
+      'panel: {rectangle: [40, 10]}',
+      'window: {ellipse: 6, nudge: {right: 25}}',
+    ];
+    const machine = 'machine: {cut: 10 mm/s, engrave: 200 mm/s, score: 50 mm/s, interval: 0.125}';
+    const piece = 'body: [plate], engrave: [panel], score: [panel], cut: [window]';
+    const proofOf = async (...head: string[]) => {
+      const { pages } = await readPdf(await toPdf(await jobFrom(specOf(shapes, piece, head)), tools), 1);
+      return pages[0]!.text.replace(/\s+/g, ' ');
+    };
+    const stock = 'stock: {thickness: 3, density: 700, price: {amount: 30, per: m2}, kerf: {outer: 0.2, inner: 0.1}}';
+    const proof = await proofOf(stock, machine);
+    // Exact: the outline of 60.2 × 20.2 with round corners, a circle of 5.9, a panel of 40 × 10, a sheet of 60.2 × 20.2.
+    for (const said of [
+      `Cut ${(160 + 0.2 * Math.PI + 5.9 * Math.PI).toFixed(1)} mm`,
+      'Score 100 mm',
+      'Engraved 4 cm², lines 0.125 mm apart',
+      'Sheet 12.2 cm²',
+      'Weight 2.5 g',
+      'Stock cost 0.04',
+      'Kerf 0.2 mm outside, 0.1 mm in openings, allowed for',
+    ])
+      assert.ok(proof.includes(said), `${said} in ${proof}`);
+    assert.match(proof, /Travel [\d.]+ mm/);
+    assert.match(proof, /Machine about/);
+    const inches = await proofOf('units: in', 'stock: {kerf: 0.01}', machine.replace('0.125', '0.005'));
+    for (const said of ['Score 100 in', 'lines 0.005 in apart', 'Kerf 0.01 in, allowed for'])
+      assert.ok(inches.includes(said), `${said} in ${inches}`);
+  });
+
   it('has a proof at true size, on a sheet of letter size where the spec is in inches', async () => {
     const spec = specOf(['plate: {rectangle: [3, 2]}'], 'body: [plate]', ['units: in']);
     const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools));

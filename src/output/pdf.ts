@@ -17,8 +17,8 @@ import { styleOf } from './styles.ts';
 /** The format's unit is 1/72 inch (ISO 32000-1, table 30). */
 const perMm = 72 / 25.4;
 
-/** Over the cut page of a tag with errors. */
-const bannerMm = 12;
+/** A page with a warning over what must not be cut is at least so wide. */
+const leastBannerMm = 60;
 
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
   const library = await import('pdf-lib');
@@ -45,11 +45,13 @@ async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const note = errorNote(job);
   if (!note) return page.page(width, maxY);
   const face = await tools.captions(800);
-  const size = 3;
-  wrapped(note, face, size, width).forEach((line, i) => {
-    page.caption(line, face, { x: 0, y: maxY + bannerMm - (i + 1) * size * 1.3, size, fill: '#B00020' });
+  const [size, leading] = [3, 3.9];
+  const wide = Math.max(width, leastBannerMm);
+  const lines = wrapped(note, face, size, wide);
+  lines.forEach((line, i) => {
+    page.caption(line, face, { x: 0, y: maxY + (lines.length - i - 0.3) * leading, size, fill: '#B00020' });
   });
-  return page.page(width, maxY + bannerMm);
+  return page.page(wide, maxY + (lines.length + 0.7) * leading);
 }
 
 function addPage(

@@ -336,6 +336,19 @@ describe('The PDF file', () => {
     assertNear(maxY - minY, 50.8, 0.01);
   });
 
+  it('warns above what must not be cut, and not across it, however small it is', async () => {
+    const spec = specOf(['body: {text: i, font: Nunito, height: 9}']);
+    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
+    const [page] = pages;
+    const [warning, cuts] = [true, false].map((red) =>
+      boundsOf(page!.outlines.filter(({ color }) => (color === '#b00020') === red).map(({ ring }) => ring))!,
+    );
+    assert.match(page!.text, /DO NOT CUT.* fall/);
+    assert.ok(warning!.minY > cuts!.maxY, `${warning!.minY} over ${cuts!.maxY}`);
+    assert.ok(warning!.maxY < (page!.height * 25.4) / 72);
+    assert.ok(warning!.maxX < (page!.width * 25.4) / 72);
+  });
+
   it('takes titles in any script, and of any length', async () => {
     for (const title of ['Žluťásek 種 🌱', 'x '.repeat(99), '\\ud800']) {
       const job = await jobFrom(

@@ -1,6 +1,6 @@
 /** Specs as the command line reads them, and files as it writes them. */
 
-import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Engine } from '../engine.ts';
@@ -30,16 +30,4 @@ export async function readSpec(file: string, severities: Severities): Promise<Sp
 /** With the fonts that lie beside the program. */
 export function newEngine(): Engine {
   return new Engine(nodeFontFiles(join(dirname(fileURLToPath(import.meta.url)), 'fonts')));
-}
-
-/** All of the file or nothing: a machine must never be handed half a path. */
-export async function writeWhole(target: string, content: string | Uint8Array): Promise<void> {
-  const partial = `${target}.${process.pid}.part`;
-  try {
-    await writeFile(partial, content, { flag: 'wx' });
-    await rename(partial, target);
-  } catch (error) {
-    await rm(partial, { force: true });
-    throw error;
-  }
 }

@@ -111,8 +111,12 @@ export class Exporter {
       if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ name, report });
       else add(name, report);
     }
-    if (faulty.length > 0 && (await areIncluded(faulty, request.faulty ?? 'ask')))
-      for (const { name, report } of faulty) add(name, report);
+    if (faulty.length > 0) {
+      const wish = request.faulty ?? 'ask';
+      const answer = wish === 'ask' ? await askFaulty(faulty, jobs.size > 0) : wish;
+      if (answer === undefined) return new Map();
+      if (answer === 'include') for (const { name, report } of faulty) add(name, report);
+    }
     if (empty.length > 0)
       void vscode.window.showErrorMessage(`Not exported, there is nothing to cut: ${empty.join(', ')}.`);
     return jobs;
@@ -129,20 +133,29 @@ async function textOf(spec: vscode.Uri): Promise<string> {
   return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
 }
 
-async function areIncluded(
+/** `undefined`: nothing at all is to be made. */
+async function askFaulty(
   faulty: readonly { name: string; report: Report }[],
-  wish: NonNullable<ExportRequest['faulty']>,
-): Promise<boolean> {
-  if (wish !== 'ask') return wish === 'include';
-  const include = 'Export Anyway';
-  const names = faulty.map(({ name }) => name).join(', ');
+  others: boolean,
+): Promise<'include' | 'leave out' | undefined> {
+  const [include, leaveOut] = ['Export Anyway', faulty.length === 1 ? 'Leave It Out' : 'Leave Them Out'];
+  const names = listed(faulty.map(({ name }) => name));
   const first = faulty[0]!.report.issues.find(({ severity }) => severity === 'error')!;
   const answer = await vscode.window.showWarningMessage(
     `${names} ${faulty.length === 1 ? 'has' : 'have'} errors. ${first.message}`,
     { modal: true, detail: 'Files that are made all the same say so in themselves.' },
-    include,
+    ...(others ? [include, leaveOut] : [include]),
   );
-  return answer === include;
+  if (answer === undefined) return undefined;
+  return answer === include ? 'include' : 'leave out';
+}
+
+/** More than a question can show are counted. */
+const mostNames = 8;
+
+function listed(names: readonly string[]): string {
+  const more = names.length - mostNames;
+  return more > 1 ? `${names.slice(0, mostNames).join(', ')} and ${more} more` : names.join(', ');
 }
 
 async function write(
@@ -153,11 +166,15 @@ async function write(
   for (const output of outputs) if (await holdsOther(output.target, output.content)) others.add(output);
   let replace = existing === 'replace';
   if (others.size > 0 && existing === 'ask') {
-    const yes = 'Replace';
-    const names = [...others].map(({ target }) => nameOf(target)).join(', ');
-    const detail = 'What they hold now is lost.';
-    const question = others.size === 1 ? `${names} is there already.` : `These files are there already: ${names}.`;
-    const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, yes, 'Leave Them');
+    const [yes, no] = ['Replace', others.size === 1 ? 'Leave It' : 'Leave Them'];
+    const names = listed([...others].map(({ target }) => nameOf(target)));
+    const [question, detail] =
+      others.size === 1
+        ? [`${names} is there already.`, 'What it holds now is lost.']
+        : [`These files are there already: ${names}.`, 'What they hold now is lost.'];
+    // Where there is nothing else to write, leaving them is cancelling.
+    const answers = others.size < outputs.length ? [yes, no] : [yes];
+    const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, ...answers);
     if (answer === undefined) return [];
     replace = answer === yes;
   }

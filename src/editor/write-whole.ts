@@ -1,9 +1,16 @@
 /** Files as the editor writes them. */
 
 import * as vscode from 'vscode';
+import { writeWhole as writeFileWhole } from '../output/node-write-whole.ts';
 
-/** Written under another name first, so that a file of the wanted name is always a whole one. */
+/** So that a file of the wanted name is always a whole one. */
 export async function writeWhole(target: vscode.Uri, content: Uint8Array): Promise<void> {
+  if (target.scheme === 'file') await writeFileWhole(target.fsPath, content);
+  else await writeElsewhere(target, content);
+}
+
+/** For an instant nothing is there: the editor cannot put one file in the place of another at once. */
+async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<void> {
   const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
   const { fs } = vscode.workspace;
   try {

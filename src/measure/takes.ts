@@ -26,6 +26,8 @@ export interface Takes {
   /** Between cuts and scores, with the beam off. */
   readonly travelLength: number;
   readonly engravedArea: number;
+  /** Between engraved lines, where the machine is known. */
+  readonly interval?: number;
   /** Of the rectangle that holds everything. */
   readonly sheetArea: number;
   readonly time: TimeTaken;
@@ -63,6 +65,7 @@ export function takesOf(tag: Tag, work: Work): Takes {
     scoreLength: total(scores.map(contourLength)),
     travelLength: total(travels),
     engravedArea: total(engraved.map(area)),
+    ...(tag.machine ? { interval: tag.machine.interval } : {}),
     sheetArea,
     time: timeOf(tag.machine, { cuts, scores, engraved, travels }),
     ...(weight === undefined ? {} : { weight }),

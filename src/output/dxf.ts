@@ -15,7 +15,10 @@ import { styleOf } from './styles.ts';
 /** The newest of the plain formats: what came later, fewer programs read. */
 const version = 'AC1015';
 
-export async function toDxf(job: Job): Promise<string> {
+/** It agrees with Latin-1 on all that is printed. */
+const codePage = 'ANSI_1252';
+
+export async function toDxf(job: Job): Promise<Uint8Array> {
   const { tag, plan } = job;
   const library = await import('@tarikjabiri/dxf');
   const dxf = new library.DxfWriter();
@@ -27,20 +30,27 @@ export async function toDxf(job: Job): Promise<string> {
   );
   tables.vPortTable.records.length = 0;
   dxf.setVariable('$ACADVER', { 1: version });
-  dxf.setVariable('$DWGCODEPAGE', { 3: 'ANSI_1252' });
+  dxf.setVariable('$DWGCODEPAGE', { 3: codePage });
   dxf.setUnits(library.Units.Millimeters);
   dxf.setVariable('$MEASUREMENT', { 70: 1 });
   dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 });
   dxf.setVariable('$EXTMAX', { 10: round(plan.bounds.maxX, 4), 20: round(plan.bounds.maxY, 4), 30: 0 });
+  const widths = new Map<string, number>();
   for (const { operation, paths } of plan.steps) {
-    const { layer, color } = styleOf(tag, operation);
-    const name = plain(layer);
-    if (!tables.layerTable.exist(name)) dxf.addLayer(name, nearestIndex(color, library), 'Continuous');
+    const { layer, color, lineWidth } = styleOf(tag, operation);
+    // Names that differ in capitals only are one to the format, and the first to come is what it looks like.
+    const known = tables.layerTable.records.find(({ name }) => name.toLowerCase() === layer.toLowerCase());
+    const { name } = known ?? dxf.addLayer(layer, nearestIndex(color, library), 'Continuous');
+    if (!known) widths.set(name, lineWidth);
     for (const contour of paths.flatMap(({ contours }) => contours)) addPolyline(dxf, contour, name, library);
   }
   const notes = [errorNote(job), tag.title, 'Lengths in mm.', kerfNote(tag)];
-  const comments = notes.flatMap((note) => (note === undefined ? [] : ['999', ascii(note)]));
-  return [...comments, dxf.stringify(), ''].join('\n');
+  const comments = notes.flatMap((note) => (note === undefined ? [] : ['999', note.replace(/\s+/g, ' ')]));
+  const drawing = withLineWidths(
+    dxf.stringify(),
+    tables.layerTable.records.map(({ name }) => widths.get(name) ?? 0),
+  );
+  return encoded([...comments, drawing, ''].join('\n'));
 }
 
 function addPolyline(dxf: Dxf.DxfWriter, fitted: Contour, layerName: string, { LWPolylineFlags }: typeof Dxf): void {
@@ -72,19 +82,29 @@ function nearestIndex(color: string, { aciHex }: typeof Dxf): number {
   return indices.reduce((best, index) => (away(index) < away(best) ? index : best));
 }
 
-/** The name of a layer in letters that the library leaves as they are wherever it writes it. */
-function plain(layer: string): string {
-  return layer
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/ß/g, 'ss')
-    .replace(/[^\x20-\x7e]/g, '_');
+/** In hundredths of a mm: the widths that lines may have. */
+const lineWeights = [
+  0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211,
+];
+
+/** The library gives every layer the thinnest line. `widths`: in mm, in the order of the layers. */
+function withLineWidths(drawing: string, widths: readonly number[]): string {
+  let layer = 0;
+  return drawing.replace(/(?<=\n6\nContinuous\n370\n)0(?=\n390\n)/g, () => {
+    const wanted = 100 * widths[layer++]!;
+    return String(
+      lineWeights.reduce((best, each) => (Math.abs(each - wanted) < Math.abs(best - wanted) ? each : best)),
+    );
+  });
 }
 
-/** The format's own way to write other characters; a line break would end the value. */
-function ascii(text: string): string {
-  return text
+/** A byte a character of Latin-1; any other as the format writes what is not in the code page: `\U+` and four figures. */
+function encoded(text: string): Uint8Array {
+  const within = text
     .toWellFormed()
-    .replace(/\s+/g, ' ')
-    .replace(/[^\x20-\x7e]/g, (unit) => `\\U+${unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`);
+    .replace(
+      /[^\n\x20-\x7e\xa0-\xff]/g,
+      (unit) => `\\U+${unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`,
+    );
+  return Uint8Array.from(within, (character) => character.charCodeAt(0));
 }

@@ -86,16 +86,18 @@ export class PageBuilder {
 
 /** Lines of at most `width` mm; a word that is longer stays whole. */
 export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
-  const lines: string[] = [];
-  let line = '';
+  const widthOf = (words: string): number => layoutText(face, { text: words, align: 'left' }).advance * size;
+  const blank = widthOf('n n') - widthOf('nn');
+  const lines: { text: string; width: number }[] = [];
   for (const word of text.split(/\s+/).filter((each) => each !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && layoutText(face, { text: longer, align: 'left' }).advance * size > width) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
+    const own = widthOf(word);
+    const line = lines.at(-1);
+    if (line && line.width + blank + own <= width) {
+      line.text += ` ${word}`;
+      line.width += blank + own;
+    } else lines.push({ text: word, width: own });
   }
-  return line === '' ? lines : [...lines, line];
+  return lines.map((line) => line.text);
 }
 
 /** Contours as curves, enlarged by `scale` and moved; arcs as the cubics nearest to them. */

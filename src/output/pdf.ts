@@ -3,6 +3,7 @@
  * as outlines, so that they look the same everywhere; the same words lie over them unseen, to be searched and copied.
  */
 
+import { zlibSync } from 'fflate';
 import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import { channels } from './channels.ts';
@@ -16,8 +17,8 @@ import { styleOf } from './styles.ts';
 /** The format's unit is 1/72 inch (ISO 32000-1, table 30). */
 const perMm = 72 / 25.4;
 
-/** Over the cut page of a tag with errors. */
-const bannerMm = 12;
+/** A page with a warning over what must not be cut is at least so wide. */
+const leastBannerMm = 60;
 
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
   const library = await import('pdf-lib');
@@ -44,11 +45,13 @@ async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const note = errorNote(job);
   if (!note) return page.page(width, maxY);
   const face = await tools.captions(800);
-  const size = 3;
-  wrapped(note, face, size, width).forEach((line, i) => {
-    page.caption(line, face, { x: 0, y: maxY + bannerMm - (i + 1) * size * 1.3, size, fill: '#B00020' });
+  const [size, leading] = [3, 3.9];
+  const wide = Math.max(width, leastBannerMm);
+  const lines = wrapped(note, face, size, wide);
+  lines.forEach((line, i) => {
+    page.caption(line, face, { x: 0, y: maxY + (lines.length - i - 0.3) * leading, size, fill: '#B00020' });
   });
-  return page.page(width, maxY + bannerMm);
+  return page.page(wide, maxY + (lines.length + 0.7) * leading);
 }
 
 function addPage(
@@ -58,61 +61,56 @@ function addPage(
   library: typeof Pdf,
 ): void {
   const page = pdf.addPage([width * perMm, height * perMm]);
-  const { pushGraphicsState, popGraphicsState, concatTransformationMatrix, setLineWidth } = library;
-  page.pushOperators(pushGraphicsState(), concatTransformationMatrix(perMm, 0, 0, perMm, 0, 0));
-  for (const drawing of drawings) {
-    const { path, fill, stroke, lineWidth } = drawing;
-    if (fill !== undefined) page.pushOperators(library.setFillingColor(colour(fill, library)));
-    if (stroke !== undefined)
-      page.pushOperators(library.setStrokingColor(colour(stroke, library)), setLineWidth(lineWidth ?? 0.1));
-    page.pushOperators(...operators(path, library), painting(drawing, library));
-  }
-  page.pushOperators(popGraphicsState());
+  // Written as text: as objects of the library, the thousands of curves that letters have take several times as long.
+  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(drawn), 'Q', ''].join('\n');
+  const { context } = pdf;
+  const contents = context.stream(zlibSync(new TextEncoder().encode(operators)), { Filter: 'FlateDecode' });
+  page.node.addContentStream(context.register(contents));
   addWords(page, words, font, library);
 }
 
-function painting(
-  { fill, stroke, rule }: Pick<Drawing, 'fill' | 'stroke' | 'rule'>,
-  library: typeof Pdf,
-): Pdf.PDFOperator {
-  const { PDFOperator, PDFOperatorNames: names } = library;
-  if (fill === undefined) return library.stroke();
-  if (rule === 'nonzero') return library.fill();
-  return PDFOperator.of(stroke === undefined ? names.FillEvenOdd : names.FillEvenOddAndStroke);
+/** The operators of ISO 32000-1, annex A. */
+function drawn({ path, fill, stroke, rule, lineWidth = 0.1 }: Drawing): string {
+  const fillColour = fill === undefined ? [] : [`${colour(fill)} rg`];
+  const line = stroke === undefined ? [] : [`${colour(stroke)} RG ${n(lineWidth)} w`];
+  const even = rule === 'nonzero' ? '' : '*';
+  const painting = fill === undefined ? 'S' : `${stroke === undefined ? 'f' : 'B'}${even}`;
+  return [...fillColour, ...line, ...outlined(path), painting].join('\n');
 }
 
-function operators(path: CurvePath, library: typeof Pdf): Pdf.PDFOperator[] {
-  const { moveTo, lineTo, appendBezierCurve, closePath } = library;
+function outlined(path: CurvePath): string[] {
   let [x, y] = [0, 0];
   return path.map((command) => {
-    if (command.type === 'Z') return closePath();
+    if (command.type === 'Z') return 'h';
     const from = { x, y };
     ({ x, y } = command);
     switch (command.type) {
       case 'M':
-        return moveTo(n(x), n(y));
+        return `${n(x)} ${n(y)} m`;
       case 'L':
-        return lineTo(n(x), n(y));
+        return `${n(x)} ${n(y)} l`;
       case 'C':
-        return appendBezierCurve(n(command.x1), n(command.y1), n(command.x2), n(command.y2), n(x), n(y));
+        return `${n(command.x1)} ${n(command.y1)} ${n(command.x2)} ${n(command.y2)} ${n(x)} ${n(y)} c`;
       case 'Q': {
         // The same curve as a cubic: handles two thirds of the way to its one.
         const toward = (end: number, handle: number) => n(end + (2 / 3) * (handle - end));
         const { x1, y1 } = command;
-        return appendBezierCurve(toward(from.x, x1), toward(from.y, y1), toward(x, x1), toward(y, y1), n(x), n(y));
+        return `${toward(from.x, x1)} ${toward(from.y, y1)} ${toward(x, x1)} ${toward(y, y1)} ${n(x)} ${n(y)} c`;
       }
     }
   });
 }
 
-/** To a tenth of a micrometre: shorter files, and no exponents, which the format does not have. */
+/** To 0.001, as in SVG files: shorter files, and no exponents, which the format does not have. */
 function n(value: number): number {
-  return Math.round(value * 1e4) / 1e4 + 0;
+  return Math.round(value * 1e3) / 1e3 + 0;
 }
 
-function colour(hex: string, { rgb }: typeof Pdf): Pdf.Color {
-  const [red, green, blue] = channels(hex);
-  return rgb(red / 255, green / 255, blue / 255);
+/** Red, green and blue, from 0 to 1. */
+function colour(hex: string): string {
+  return channels(hex)
+    .map((value) => n(value / 255))
+    .join(' ');
 }
 
 function addWords(page: Pdf.PDFPage, words: Page['words'], font: Pdf.PDFFont, library: typeof Pdf): void {

@@ -21,6 +21,9 @@ const strokeMm = 1.5;
 /** Score lines are as wide as a beam. */
 const scoreWidthMm = 0.25;
 
+/** What is glued on throws a shadow so far to the right and down; without it, letters look scored. */
+const shadowMm = 0.5;
+
 const ink = '#555555';
 
 /** Pieces that are seen together: one, and those glued on it. */
@@ -90,10 +93,13 @@ function assembliesOf(pieces: readonly Piece[]): Assembly[] {
 
 function drawPiece(page: PageBuilder, piece: Piece, tag: Tag, { scale, dx, dy }: Place): void {
   const look = lookOf(tag.stock.material);
+  const outlines = fitContours(piece.region);
+  if (piece.glueTo !== undefined)
+    page.draw(curvesOf(outlines, scale, dx + shadowMm * scale, dy - shadowMm * scale), { fill: look.engraved });
   const curves = (region: Region) => curvesOf(fitContours(region), scale, dx, dy);
   const marked = (operation: 'engrave' | 'score') =>
     piece.marks.filter((mark) => mark.operation === operation).map(({ region }) => region);
-  page.draw(curves(piece.region), { fill: look.face, stroke: look.edge, lineWidth: 0.2 });
+  page.draw(curvesOf(outlines, scale, dx, dy), { fill: look.face, stroke: look.edge, lineWidth: 0.2 });
   const engraved = union(marked('engrave'));
   page.draw(curves(engraved), { fill: look.engraved });
   for (const region of marked('score'))

@@ -4,6 +4,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import { takesOf } from '../measure/takes.ts';
 import type { Takes } from '../measure/takes.ts';
 import type { Units } from '../spec/length.ts';
+import { kerfOf } from '../tag/cut-on-the-line.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Job } from './job.ts';
 
@@ -17,6 +18,11 @@ export function lengthIn(mm: number, units: Units): string {
   return units === 'mm' ? `${trimmed(mm, 1)} mm` : `${trimmed(mm / 25.4, 3)} in`;
 }
 
+/** 0.125 mm, or 0.0049 in: of what is as fine as a beam. */
+function finelyIn(mm: number, units: Units): string {
+  return units === 'mm' ? `${trimmed(mm, 3)} mm` : `${trimmed(mm / 25.4, 4)} in`;
+}
+
 /** Two sides of a box. */
 export function sizeIn(width: number, height: number, units: Units): string {
   return `${lengthIn(width, units).replace(/ \w+$/, '')} × ${lengthIn(height, units)}`;
@@ -28,7 +34,7 @@ function trimmed(value: number, decimals: number): string {
 
 export function proofFacts(job: Job): Fact[] {
   const { tag } = job;
-  const { units, stock, tie } = tag;
+  const { units, tie } = tag;
   const fact = (name: string, value: string | undefined): Fact[] => (value === undefined ? [] : [{ name, value }]);
   const takes = takesOf(tag, job.plan);
   return [
@@ -39,12 +45,7 @@ export function proofFacts(job: Job): Fact[] {
     ),
     ...tag.pieces.flatMap(({ hangers }) => hangers.flatMap((hanger) => fact('Hole', openingOf(hanger, units)))),
     ...fact('Tie', tie && `${tie.kind} of ${lengthIn(tie.size, units)}`),
-    ...fact(
-      'Kerf',
-      stock.kerf > 0
-        ? `${trimmed(stock.kerf, 3)} mm${tag.output.compensate ? ', allowed for' : ', not allowed for'}`
-        : undefined,
-    ),
+    ...fact('Kerf', kerfFact(tag)),
     ...takesFacts(takes, units),
   ];
 }
@@ -70,6 +71,14 @@ function materialOf({ stock, units }: Tag): string | undefined {
   return said.length > 0 ? said.join(', ') : undefined;
 }
 
+function kerfFact({ stock, units, output }: Tag): string | undefined {
+  if (stock.kerf === 0) return undefined;
+  const { outer, inner } = kerfOf(stock);
+  const [outside, inside] = [finelyIn(outer, units), finelyIn(inner, units)];
+  const widths = outer === inner ? outside : `${outside} outside, ${inside} in openings`;
+  return `${widths}, ${output.compensate ? 'allowed for' : 'not allowed for'}`;
+}
+
 function pieceSize({ region }: Tag['pieces'][number], units: Units): string | undefined {
   const bounds = boundsOf(region);
   return bounds && sizeIn(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY, units);
@@ -83,14 +92,15 @@ function openingOf(
 }
 
 export function takesFacts(takes: Takes, units: Units): Fact[] {
-  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, cost } = takes;
+  const { cutLength, scoreLength, travelLength, engravedArea, interval, sheetArea, cost } = takes;
   const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
   if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
-  if (engravedArea > 0) facts.push({ name: 'Engraved', value: areaIn(engravedArea, units) });
-  facts.push(
-    { name: 'Travel', value: lengthIn(travelLength, units) },
-    { name: 'Sheet', value: areaIn(sheetArea, units) },
-  );
+  if (travelLength > 0) facts.push({ name: 'Travel', value: lengthIn(travelLength, units) });
+  if (engravedArea > 0) {
+    const lines = interval === undefined ? '' : `, lines ${finelyIn(interval, units)} apart`;
+    facts.push({ name: 'Engraved', value: `${areaIn(engravedArea, units)}${lines}` });
+  }
+  facts.push({ name: 'Sheet', value: areaIn(sheetArea, units) });
   const [time, weight] = [timeIn(takes), weightIn(takes)];
   if (time !== undefined) facts.push({ name: 'Machine', value: time });
   if (weight !== undefined) facts.push({ name: 'Weight', value: weight });

@@ -138,6 +138,18 @@ export class Editor {
     await this.text.focus();
   }
 
+  /** Picks one of what the list at the top offers. */
+  async choose(label: string): Promise<void> {
+    await this.page.locator('.quick-input-widget .monaco-list-row', { hasText: label }).first().click();
+  }
+
+  /** Presses a button of the question in the middle, once its text is as expected. */
+  async answer(question: RegExp, button: string): Promise<void> {
+    const box = this.page.locator('.monaco-dialog-box', { hasText: question });
+    await box.getByRole('button', { name: button, exact: true }).click();
+    await box.waitFor({ state: 'detached' });
+  }
+
   /** Takes what an input at the top proposes, such as the name to save under, once it proposes `ending`. */
   async acceptQuickInput(ending: string): Promise<void> {
     const input = this.page.locator('.quick-input-widget input.input');

@@ -270,7 +270,7 @@ pieces: {${pieces}}
       `cut ${facts.get('Cut')!} · ${facts.get('Machine')!} · ${facts.get('Weight')!}`,
     );
     const inches = new Map(takesFacts(other!, 'in').map(({ name, value }) => [name, value]));
-    assert.equal(inches.get('Engraved'), `${(150 / 645.16).toFixed(2)} in²`);
+    assert.equal(inches.get('Engraved'), `${(150 / 645.16).toFixed(2)} in², lines 0.0039 in apart`);
     assert.equal(inches.has('Score'), false);
   });
 });

@@ -1,6 +1,11 @@
-/** DXF and PDF files as others read them: dxf-parser and pdfjs-dist. Curves are walked by their equations. */
+/**
+ * DXF and PDF files as others read them: dxf-parser, and the package named dxf; pdfjs-dist. Where they leave curves to us, those
+ * are walked by their equations.
+ */
 
 import { Bezier } from 'bezier-js';
+import { parseString } from 'dxf';
+import createArcForLWPolyline from 'dxf/lib/util/createArcForLWPolyline.js';
 import DxfParser from 'dxf-parser';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Point, Ring } from '../../../src/geometry/types.ts';
@@ -16,7 +21,8 @@ export interface ReadDxf {
   readonly units: number;
   /** In the order of the file. */
   readonly outlines: readonly (Outline & { readonly layer: string })[];
-  readonly layers: Readonly<Record<string, { readonly color: number }>>;
+  /** #rrggbb. */
+  readonly layers: Readonly<Record<string, { readonly color: string }>>;
 }
 
 interface Polyline {
@@ -26,16 +32,65 @@ interface Polyline {
   readonly vertices: readonly { readonly x: number; readonly y: number; readonly bulge?: number }[];
 }
 
-export function readDxf(text: string): ReadDxf {
-  const file = new DxfParser().parseSync(text)!;
+export function readDxf(bytes: Uint8Array): ReadDxf {
+  const file = new DxfParser().parseSync(dxfText(bytes))!;
   const entities = file.entities as unknown as Polyline[];
   return {
     version: file.header['$ACADVER'] as unknown as string,
     units: file.header['$INSUNITS'] as unknown as number,
-    layers: file.tables.layer.layers,
+    layers: Object.fromEntries(
+      Object.values(file.tables.layer.layers).map(({ name, color }) => [
+        named(name),
+        { color: `#${color.toString(16).padStart(6, '0')}` },
+      ]),
+    ),
     outlines: entities.map((entity) => {
       if (entity.type !== 'LWPOLYLINE') throw new Error(`There is a ${entity.type}.`);
-      return { layer: entity.layer, closed: entity.shape, ring: bulged(entity) };
+      return { layer: named(entity.layer), closed: entity.shape, ring: bulged(entity) };
+    }),
+  };
+}
+
+/** By the code page that the file says it is written in; from A0 on, that is Latin-1, and none is written of what is before. */
+export function dxfText(bytes: Uint8Array): string {
+  const text = Buffer.from(bytes).toString('latin1');
+  if (!/\n\$DWGCODEPAGE\n3\nANSI_1252\n/.test(text)) throw new Error('The file is in another code page.');
+  if (/[^\n\x20-\x7e\xa0-\xff]/.test(text)) throw new Error('The file holds a control character.');
+  return text;
+}
+
+/** The format's reference: a backslash, U+ and four hexadecimal figures for a character that the code page lacks. */
+function named(name: string): string {
+  return name.replace(/\\U\+([\dA-F]{4})/g, (_, unit: string) => String.fromCharCode(parseInt(unit, 16)));
+}
+
+export interface ReadDxfToo {
+  readonly units: number;
+  /** $EXTMAX. */
+  readonly extent: Point;
+  readonly outlines: ReadDxf['outlines'];
+  /** Group 370, in hundredths of a mm, by layer. */
+  readonly lineWeights: Readonly<Record<string, number>>;
+}
+
+/** By the package named dxf, which also walks the arcs, in steps of so many degrees. */
+export function readDxfToo(bytes: Uint8Array, degrees = 0.5): ReadDxfToo {
+  const { header, tables, entities } = parseString(dxfText(bytes));
+  return {
+    units: header.insUnits,
+    extent: header.extMax,
+    lineWeights: Object.fromEntries(
+      Object.values(tables.layers).map(({ name, lineWeightEnum }) => [named(name), Number(lineWeightEnum)]),
+    ),
+    outlines: entities.map(({ type, layer, closed, vertices }) => {
+      if (type !== 'LWPOLYLINE') throw new Error(`There is a ${type}.`);
+      const ring = vertices.flatMap((from, i): Point[] => {
+        const to = vertices[i + 1] ?? (closed ? vertices[0]! : undefined);
+        if (!to || !from.bulge) return [from];
+        const between = createArcForLWPolyline([from.x, from.y], [to.x, to.y], from.bulge, degrees);
+        return [from, ...between.map(([x, y]) => ({ x, y }))];
+      });
+      return { layer: named(layer), closed, ring };
     }),
   };
 }
@@ -73,16 +128,20 @@ export interface ReadPage {
 }
 
 export interface ReadPdf {
+  /** Of its pages. */
+  readonly count: number;
   readonly title: string;
   readonly subject: string;
   readonly pages: readonly ReadPage[];
 }
 
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+/** `only`: the number of the one page that is read, from 1. */
+export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const info = (await file.getMetadata()).info as { readonly Title: string; readonly Subject: string };
   const pages: ReadPage[] = [];
-  for (let number = 1; number <= file.numPages; number++) {
+  const all = Array.from({ length: file.numPages }, (_, i) => i + 1);
+  for (const number of all.filter((each) => only === undefined || each === only)) {
     const page = await file.getPage(number);
     const [, , width, height] = page.view as [number, number, number, number];
     const { fnArray, argsArray } = await page.getOperatorList();
@@ -94,8 +153,9 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
     });
   }
+  const count = file.numPages;
   await file.destroy();
-  return { title: info.Title, subject: info.Subject, pages };
+  return { count, title: info.Title, subject: info.Subject, pages };
 }
 
 function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): (Outline & { color: string })[] {

@@ -1,0 +1,94 @@
+import assert from 'node:assert/strict';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Editor, eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
+
+const mine = 'not made by this extension';
+
+/** Through the questions for the tag that is open, into its own folder; `more`: a format to tick beside those of the last time. */
+async function exportTag(editor: Editor, more?: string): Promise<void> {
+  await editor.runCommand('Tagwright: Export…');
+  await editor.choose('This tag');
+  await editor.page.getByPlaceholder('In which formats?').waitFor();
+  if (more !== undefined) await editor.choose(more);
+  await editor.page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
+  await editor.acceptQuickInput('/samples/');
+}
+
+describe('Export, as a person is asked', () => {
+  const current = withEditor();
+
+  it('writes over another file, and a tag with errors, only once that is said', async () => {
+    const editor = current();
+    const at = (name: string) => join(editor.folder, name);
+    const read = (name: string) => readFileSync(at(name), 'utf8');
+    writeFileSync(at('2-script-name.svg'), mine);
+    await editor.openFile('2-script-name.tag.yaml');
+
+    await exportTag(editor, 'DXF');
+    await editor.answer(/2-script-name\.svg is there already/, 'Leave It');
+    await eventually('the other file is written', () => Promise.resolve(existsSync(at('2-script-name.dxf'))));
+    assert.equal(read('2-script-name.svg'), mine);
+
+    await exportTag(editor);
+    await editor.answer(/2-script-name\.svg is there already/, 'Cancel');
+    assert.equal(read('2-script-name.svg'), mine);
+
+    await exportTag(editor);
+    await editor.answer(/2-script-name\.svg is there already/, 'Replace');
+    await eventually('it is replaced', () => Promise.resolve(read('2-script-name.svg') !== mine));
+    assert.match(read('2-script-name.svg'), /^<\?xml[^]*<\/svg>\n$/);
+
+    await editor.openFile('7-weak-on-purpose.tag.yaml');
+    await exportTag(editor);
+    await editor.answer(/7-weak-on-purpose has errors/, 'Cancel');
+    await exportTag(editor);
+    assert.ok(!existsSync(at('7-weak-on-purpose.svg')), 'the first time, none was made');
+    await editor.answer(/7-weak-on-purpose has errors/, 'Export Anyway');
+    await eventually('it is made all the same', () => Promise.resolve(existsSync(at('7-weak-on-purpose.svg'))));
+    assert.match(read('7-weak-on-purpose.svg'), /DO NOT CUT/);
+    assert.deepEqual(
+      readdirSync(editor.folder).filter((name) => name.endsWith('.part')),
+      [],
+    );
+  });
+
+  it('makes packs, over another file only once that is said, and none once they are called off', async () => {
+    const editor = current();
+    const archive = join(editor.folder, '5-stacked-plate.zip');
+    const begins = () => readFileSync(archive, 'latin1').slice(0, 4);
+    writeFileSync(archive, mine);
+    const before = readdirSync(editor.folder);
+    await editor.openFile('5-stacked-plate.tag.yaml');
+    const pack = async (scope: string, kind: string) => {
+      await editor.runCommand('Tagwright: Make a Pack…');
+      await editor.choose(scope);
+      if (scope === 'A folder…') await editor.acceptQuickInput('/samples/');
+      await editor.choose(kind);
+    };
+    const input = editor.page.locator('.quick-input-widget', { hasText: 'already exists' });
+
+    await pack('This tag', 'An archive');
+    await editor.acceptQuickInput('5-stacked-plate.zip');
+    await input.getByRole('button', { name: 'Cancel' }).click();
+    await input.waitFor({ state: 'hidden' });
+    assert.equal(readFileSync(archive, 'utf8'), mine);
+
+    await editor.runCommand('Notifications: Show Notifications');
+    await pack('A folder…', 'A folder');
+    await editor.acceptQuickInput('/samples/');
+    await editor.answer(/7-weak-on-purpose has errors/, 'Leave It Out');
+    const progress = editor.page.locator('.notification-list-item', { hasText: 'Exporting tags' });
+    await progress.getByRole('button', { name: 'Cancel' }).click();
+    await progress.waitFor({ state: 'detached' });
+    assert.deepEqual(readdirSync(editor.folder), before);
+
+    await pack('This tag', 'An archive');
+    await editor.acceptQuickInput('5-stacked-plate.zip');
+    await input.getByRole('button', { name: 'OK' }).click();
+    // The format's specification: a local file header begins with PK and 3, 4.
+    await eventually('the archive', () => Promise.resolve(begins() === 'PK\u0003\u0004'));
+    assert.deepEqual(readdirSync(editor.folder), before);
+  });
+});

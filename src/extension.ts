@@ -1,4 +1,4 @@
-/** Composes the extension. */
+/** Composes the extension, whichever host it runs in. */
 
 import * as vscode from 'vscode';
 import { registerColouring } from './editor/colouring.ts';
@@ -21,14 +21,14 @@ import { SamplesView } from './editor/samples-view.ts';
 import { TagService } from './editor/service.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
-import { registerTasks } from './editor/tasks.ts';
 import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
+import type { InstalledFonts } from './text/font-files.ts';
 
-export function activate(context: vscode.ExtensionContext): void {
+export function compose(context: vscode.ExtensionContext, installed: InstalledFonts): void {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
-  const engine = new Engine(editorFontFiles(context.extensionUri));
+  const engine = new Engine(editorFontFiles(context.extensionUri, installed));
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
@@ -54,7 +54,6 @@ export function activate(context: vscode.ExtensionContext): void {
       new SamplesView(context.extensionUri, samples, engine),
     ),
     registerExports(context, service, engine),
-    registerTasks(context.extensionUri),
     vscode.commands.registerCommand('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),

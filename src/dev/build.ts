@@ -2,7 +2,7 @@
  * Builds everything the extension and the command line need into `dist/`:
  *
  *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     webview/  fonts/  third-party-notices.txt
+ *     web/extension.js  webview/  fonts/  samples.json  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
@@ -11,8 +11,10 @@ import * as esbuild from 'esbuild';
 import { cpSync, readdirSync, rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
+import { allWithin } from './all-within.ts';
 import { generate, schemaFile } from './generate.ts';
 import { thirdPartyNotices } from './notices.ts';
+import { samplesFolder, specsIn } from './samples.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
@@ -86,7 +88,23 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
   };
   const styles = readdirSync(join(root, 'webview')).filter((name) => name.endsWith('.css'));
   return [
-    { ...node, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', external: ['vscode'] },
+    {
+      ...node,
+      entryPoints: ['src/extension-node.ts'],
+      outfile: 'dist/extension.cjs',
+      format: 'cjs',
+      external: ['vscode'],
+    },
+    {
+      ...common,
+      entryPoints: ['src/extension-web.ts'],
+      outfile: 'dist/web/extension.js',
+      platform: 'browser',
+      target: 'es2022',
+      format: 'cjs',
+      external: ['vscode'],
+      plugins: [allWithin],
+    },
     { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
       // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.
@@ -109,6 +127,7 @@ function copyAssets(): void {
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
+  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder).sort()));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
   cpSync(join(root, 'src', 'walkthrough'), join(dist, 'walkthrough'), { recursive: true });
   cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });

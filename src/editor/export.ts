@@ -108,15 +108,14 @@ async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
       : undefined;
   const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
   const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
-  const offers = [reveal, ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
+  // Files of the workspace are shown where its other files are; others by the system, which an editor in a browser cannot ask.
+  const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
+  const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;
+  const offers = [...(canReveal ? [reveal] : []), ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
   const answer = await vscode.window.showInformationMessage(`Exported ${what}.`, ...offers);
   if (answer === open) await vscode.commands.executeCommand('vscode.open', first);
   if (answer === copy) await copyText(svg!);
-  if (answer === reveal) {
-    // Files of the workspace are shown where its other files are; others by the system, where that can be.
-    const inside = vscode.workspace.getWorkspaceFolder(first!);
-    await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
-  }
+  if (answer === reveal) await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
 }
 
 async function copyText(file: vscode.Uri): Promise<void> {

@@ -19,7 +19,7 @@ export async function writeWhole(target: vscode.Uri, content: Uint8Array): Promi
 export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {
     const there = await vscode.workspace.fs.readFile(target);
-    return !Buffer.from(there).equals(Buffer.from(content));
+    return there.length !== content.length || there.some((byte, i) => byte !== content[i]);
   } catch {
     return false;
   }

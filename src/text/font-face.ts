@@ -55,7 +55,7 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
   const shaper = await openShaper(writeSfnt(tables), source.variations, shaperWasm);
-  const outlines = openOutlines(tables);
+  const outlines = await openOutlines(tables);
   const outline = scaledOutlines((glyph) => outlines?.(glyph) ?? shaper.outlineOf(glyph), em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;

@@ -51,12 +51,14 @@ export async function serveStatically({ folder, extension, settings }: ServeOpti
     else response.writeHead(404).end();
   }
 
+  const ended = once(server, 'close');
   return {
     url: `http://${authority}/`,
-    ended: once(server, 'close'),
+    ended,
     close: async () => {
+      server.close();
       server.closeAllConnections();
-      await server[Symbol.asyncDispose]();
+      await ended;
     },
   };
 }

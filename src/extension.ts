@@ -1,4 +1,4 @@
-/** Composes the extension. */
+/** Composes the extension, whichever host it runs in. */
 
 import * as vscode from 'vscode';
 import { registerColouring } from './editor/colouring.ts';
@@ -21,14 +21,22 @@ import { SamplesView } from './editor/samples-view.ts';
 import { TagService } from './editor/service.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
-import { registerTasks } from './editor/tasks.ts';
 import { Trial } from './editor/trial.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
+import type { InstalledFonts } from './text/font-files.ts';
+import { wholeWriter } from './editor/write-whole.ts';
 
-export function activate(context: vscode.ExtensionContext): void {
+/** What a host of extensions has beside the editor. */
+export interface Host {
+  readonly installedFonts: InstalledFonts;
+  /** Writes a file of this computer whole or not at all. */
+  readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
+}
+
+export function compose(context: vscode.ExtensionContext, host: Host): void {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
-  const engine = new Engine(editorFontFiles(context.extensionUri));
+  const engine = new Engine(editorFontFiles(context.extensionUri, host.installedFonts));
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
@@ -53,8 +61,7 @@ export function activate(context: vscode.ExtensionContext): void {
       'tagwright.samples',
       new SamplesView(context.extensionUri, samples, engine),
     ),
-    registerExports(context, service, engine),
-    registerTasks(context.extensionUri),
+    registerExports(context, service, engine, wholeWriter(host.writeOnDisk)),
     vscode.commands.registerCommand('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),

@@ -1,8 +1,8 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     webview/  fonts/  third-party-notices.txt
+ *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
+ *     web/extension.js  webview/  fonts/  samples.json  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
@@ -11,19 +11,22 @@ import * as esbuild from 'esbuild';
 import { cpSync, readdirSync, rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
+import { allWithin } from './all-within.ts';
 import { generate, schemaFile } from './generate.ts';
 import { thirdPartyNotices } from './notices.ts';
+import { samplesFolder, specsIn } from './samples.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
 
 /**
  * Libraries with a file of their own, loaded by `import()` at run time from beside whichever bundle asks for them. harfbuzzjs
- * waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; the others are large, and seldom
- * wanted or only when a file is written.
+ * waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; the others are large, and not
+ * wanted to start, but with the first font, seldom or only when a file is written.
  */
 const apart: Readonly<Record<string, string>> = {
   harfbuzzjs: 'harfbuzz.mjs',
+  'opentype.js/dist/opentype.mjs': 'opentype.mjs',
   'wawoff2/decompress.js': 'woff2.mjs',
   '@tarikjabiri/dxf': 'dxf.mjs',
   'pdf-lib': 'pdf-lib.mjs',
@@ -80,13 +83,28 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     mainFields: ['module', 'main'],
     plugins: [kept],
   };
+  // Libraries are those for browsers in both, which are modules and start faster.
+  const extension: esbuild.BuildOptions = {
+    ...common,
+    platform: 'browser',
+    target: 'es2022',
+    format: 'cjs',
+    external: ['vscode'],
+  };
   // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
   const banner = {
     js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   };
   const styles = readdirSync(join(root, 'webview')).filter((name) => name.endsWith('.css'));
   return [
-    { ...node, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', format: 'cjs', external: ['vscode'] },
+    {
+      ...extension,
+      entryPoints: ['src/extension-node.ts'],
+      outfile: 'dist/extension.cjs',
+      external: ['vscode', 'node:*'],
+      plugins: [kept],
+    },
+    { ...extension, entryPoints: ['src/extension-web.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
     { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
       // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.
@@ -109,6 +127,7 @@ function copyAssets(): void {
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
+  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder).sort()));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
   cpSync(join(root, 'src', 'walkthrough'), join(dist, 'walkthrough'), { recursive: true });
   cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });

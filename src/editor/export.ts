@@ -9,15 +9,17 @@ import { Exporter } from './exporter.ts';
 import type { ExportRequest } from './exporter.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from './service.ts';
-import { nameOf, specName, writeWhole } from './write-whole.ts';
+import { nameOf, specName } from './write-whole.ts';
+import type { WriteWhole } from './write-whole.ts';
 
 /** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
 export function registerExports(
   context: vscode.ExtensionContext,
   service: TagService,
   engine: Engine,
+  writeWhole: WriteWhole,
 ): vscode.Disposable {
-  const exporter = new Exporter(engine, context.extensionUri);
+  const exporter = new Exporter(engine, context.extensionUri, writeWhole);
   const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
     const request = await asked;
     const written = request ? await exporter.run(request) : [];
@@ -34,7 +36,7 @@ export function registerExports(
     ),
     registerCommand('tagwright.exportSvg', (target?: unknown) => {
       const uri = targetSpec(target);
-      return uri && exportSvg(uri, service);
+      return uri && exportSvg(uri, service, writeWhole);
     }),
   );
 }
@@ -78,7 +80,11 @@ function folderOf(spec: vscode.Uri): vscode.Uri | undefined {
 }
 
 /** “Export SVG”: asks where, writes the file whole or not at all, and offers to show it. */
-async function exportSvg(uri: vscode.Uri, service: TagService): Promise<vscode.Uri | undefined> {
+async function exportSvg(
+  uri: vscode.Uri,
+  service: TagService,
+  writeWhole: WriteWhole,
+): Promise<vscode.Uri | undefined> {
   const result = service.get(uri);
   const errors = result?.issues.filter((issue) => issue.severity === 'error') ?? [];
   const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
@@ -108,15 +114,14 @@ async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
       : undefined;
   const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
   const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
-  const offers = [reveal, ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
+  // Files of the workspace are shown where its other files are; others by the system, which an editor in a browser cannot ask.
+  const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
+  const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;
+  const offers = [...(canReveal ? [reveal] : []), ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
   const answer = await vscode.window.showInformationMessage(`Exported ${what}.`, ...offers);
   if (answer === open) await vscode.commands.executeCommand('vscode.open', first);
   if (answer === copy) await copyText(svg!);
-  if (answer === reveal) {
-    // Files of the workspace are shown where its other files are; others by the system, where that can be.
-    const inside = vscode.workspace.getWorkspaceFolder(first!);
-    await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
-  }
+  if (answer === reveal) await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
 }
 
 async function copyText(file: vscode.Uri): Promise<void> {

@@ -10,7 +10,8 @@ import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
 import { computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
-import { holdsOther, nameOf, specName, writeWhole } from './write-whole.ts';
+import { holdsOther, nameOf, specName } from './write-whole.ts';
+import type { WriteWhole } from './write-whole.ts';
 
 export interface ExportRequest {
   readonly specs: readonly vscode.Uri[];
@@ -34,9 +35,11 @@ interface Output {
 export class Exporter {
   readonly #engine: Engine;
   readonly #tools: Tools;
+  readonly #writeWhole: WriteWhole;
 
-  constructor(engine: Engine, extensionUri: vscode.Uri) {
+  constructor(engine: Engine, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
     this.#engine = engine;
+    this.#writeWhole = writeWhole;
     const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
     this.#tools = {
       captions: (weight) => captionFont(engine.fonts, weight),
@@ -51,7 +54,7 @@ export class Exporter {
     const outputs = await vscode.window.withProgress(options, (progress, token) =>
       whileWanted(token, (signal) => this.#make(request, progress, signal)),
     );
-    return outputs ? write(outputs, request.existing ?? 'ask') : [];
+    return outputs ? write(outputs, request.existing ?? 'ask', this.#writeWhole) : [];
   }
 
   async #make(
@@ -161,6 +164,7 @@ function listed(names: readonly string[]): string {
 async function write(
   outputs: readonly Output[],
   existing: NonNullable<ExportRequest['existing']>,
+  writeWhole: WriteWhole,
 ): Promise<vscode.Uri[]> {
   const others = new Set<Output>();
   for (const output of outputs) if (await holdsOther(output.target, output.content)) others.add(output);

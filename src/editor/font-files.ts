@@ -1,20 +1,19 @@
-/** Fonts, drawings and shared definitions as the editor reaches them: workspace files through its file system, installed ones directly. */
+/** Fonts, drawings and shared definitions as the editor reaches them: workspace files through its file system, installed ones as whoever runs it can. */
 
 import * as vscode from 'vscode';
 import { openDocument } from './documents.ts';
 import { maxFontBytes } from '../text/font-files.ts';
-import type { FontFiles } from '../text/font-files.ts';
-import { nodeFontFiles } from '../text/node-font-files.ts';
+import type { FontFiles, InstalledFonts } from '../text/font-files.ts';
 
 /** A scheme of two letters or more; one letter is a Windows drive. */
 const uriPattern = /^[a-z][a-z0-9+.-]+:/i;
 
-export function editorFontFiles(extensionUri: vscode.Uri): FontFiles {
-  const fonts = vscode.Uri.joinPath(extensionUri, 'dist', 'fonts');
-  const installed = nodeFontFiles(fonts.fsPath);
+export function editorFontFiles(extensionUri: vscode.Uri, installed: InstalledFonts): FontFiles {
+  const dist = vscode.Uri.joinPath(extensionUri, 'dist');
   return {
     ...installed,
-    bundled: (name) => readUri(vscode.Uri.joinPath(fonts, name)),
+    bundled: (name) => readUri(vscode.Uri.joinPath(dist, 'fonts', name)),
+    shaperWasm: () => readUri(vscode.Uri.joinPath(dist, 'harfbuzz.wasm')),
     read: (path, stretch) => (uriPattern.test(path) ? readUri(vscode.Uri.parse(path)) : installed.read(path, stretch)),
   };
 }

@@ -16,11 +16,11 @@ export interface Sample {
 }
 
 export class SampleLibrary {
-  readonly #folder: vscode.Uri;
+  readonly #extensionUri: vscode.Uri;
   #samples: Promise<Sample[]> | undefined;
 
   constructor(extensionUri: vscode.Uri) {
-    this.#folder = vscode.Uri.joinPath(extensionUri, 'samples');
+    this.#extensionUri = extensionUri;
   }
 
   /** Read once: they do not change while the extension runs. */
@@ -30,16 +30,20 @@ export class SampleLibrary {
   }
 
   async #read(): Promise<Sample[]> {
-    const entries = await vscode.workspace.fs.readDirectory(this.#folder);
-    const names = entries.map(([name]) => name).filter((name) => name.endsWith('.tag.yaml'));
+    // Folders of an extension that comes over HTTP cannot be listed; the build has written down what there is.
+    const names = JSON.parse(await this.#textOf('dist', 'samples.json')) as string[];
     return Promise.all(
-      names.sort().map(async (fileName) => {
-        const uri = vscode.Uri.joinPath(this.#folder, fileName);
-        const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+      names.map(async (fileName) => {
+        const text = await this.#textOf('samples', fileName);
         const title = parseSpec(text).model?.title ?? fileName;
         return { fileName, title, purpose: firstComment(text), text };
       }),
     );
+  }
+
+  async #textOf(...path: string[]): Promise<string> {
+    const uri = vscode.Uri.joinPath(this.#extensionUri, ...path);
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
   }
 }
 

@@ -1,12 +1,14 @@
 /** Files as the editor writes them. */
 
 import * as vscode from 'vscode';
-import { writeWhole as writeFileWhole } from '../output/node-write-whole.ts';
 
 /** So that a file of the wanted name is always a whole one. */
-export async function writeWhole(target: vscode.Uri, content: Uint8Array): Promise<void> {
-  if (target.scheme === 'file') await writeFileWhole(target.fsPath, content);
-  else await writeElsewhere(target, content);
+export type WriteWhole = (target: vscode.Uri, content: Uint8Array) => Promise<void>;
+
+/** `writeOnDisk`: writes files of this computer whole, where whoever runs the editor's host can. */
+export function wholeWriter(writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>): WriteWhole {
+  return (target, content) =>
+    target.scheme === 'file' && writeOnDisk ? writeOnDisk(target.fsPath, content) : writeElsewhere(target, content);
 }
 
 /** For an instant nothing is there: the editor cannot put one file in the place of another at once. */
@@ -26,7 +28,7 @@ async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<
 export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {
     const there = await vscode.workspace.fs.readFile(target);
-    return !Buffer.from(there).equals(Buffer.from(content));
+    return there.length !== content.length || there.some((byte, i) => byte !== content[i]);
   } catch {
     return false;
   }

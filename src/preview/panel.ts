@@ -1,6 +1,5 @@
 /** One preview: it feeds the page of one spec and answers it. */
 
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
@@ -97,7 +96,7 @@ export class PreviewPanel implements vscode.Disposable {
       cspSource: webview.cspSource,
       scriptUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.js')).toString(),
       styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
-      nonce: randomBytes(16).toString('base64url'),
+      nonce: crypto.randomUUID(),
       source: uri.toString(),
       remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen, follows }),
     });

@@ -4,7 +4,7 @@ import { curveBounds, flatten, reverseCurves, transformCurves, type CurvePath } 
 import type { Ring } from '../geometry/types.ts';
 import { contentHash } from './content-hash.ts';
 import { describeFont, readMetrics, type FontLicence } from './font-description.ts';
-import { openShaper, type Shaper, type Variations } from './harfbuzz.ts';
+import { openShaper, type ReadWasm, type Shaper, type Variations } from './harfbuzz.ts';
 import { openOutlines } from './opentype.ts';
 import { BadFontError } from './bad-font.ts';
 import { readTables, unpacked, writeSfnt } from './sfnt.ts';
@@ -47,15 +47,15 @@ export function faceId({ bytes, index, variations }: FaceSource): string {
 const outlineTables = ['glyf', 'CFF ', 'CFF2'];
 
 /** @throws BadFontError when the bytes are no sound font. */
-export async function openFace(source: FaceSource): Promise<FontFace> {
+export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promise<FontFace> {
   const tables = readTables(await unpacked(source.bytes), source.index);
   if (!outlineTables.some((tag) => tables.has(tag)))
     throw new BadFontError('has no outlines, only pictures of its letters');
   const { family, style, weight, italic, licence } = describeFont(tables);
   const metrics = readMetrics(tables);
   const em = (units: number): number => units / metrics.unitsPerEm;
-  const shaper = await openShaper(writeSfnt(tables), source.variations);
-  const outlines = openOutlines(tables);
+  const shaper = await openShaper(writeSfnt(tables), source.variations, shaperWasm);
+  const outlines = await openOutlines(tables);
   const outline = scaledOutlines((glyph) => outlines?.(glyph) ?? shaper.outlineOf(glyph), em(1));
   const measured = (letter: string): number | undefined => {
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;

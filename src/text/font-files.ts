@@ -1,8 +1,14 @@
 /** How lettering reaches font files. The engine knows no file system; whoever runs it hands this in. */
 
-export interface FontFiles {
+export interface FontFiles extends InstalledFonts {
   /** One of the files named in `bundled-fonts.ts`. */
   bundled(name: string): Promise<Uint8Array>;
+  /** The WebAssembly of the library that shapes, for where the library cannot find it by itself. */
+  readonly shaperWasm?: () => Promise<Uint8Array>;
+}
+
+/** What only a computer with a file system has. */
+export interface InstalledFonts {
   /** A file by its path, whole or the stretch asked for (`end` exclusive; what lies past the end of the file is left out). */
   read(path: string, stretch?: { readonly start: number; readonly end: number }): Promise<Uint8Array>;
   /** Paths of the font files installed on this computer. */

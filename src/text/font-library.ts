@@ -121,7 +121,7 @@ export class FontLibrary {
       const id = faceId(source);
       let face = this.#faces.get(id);
       if (!face) {
-        face = openFace(source);
+        face = openFace(source, this.#files.shaperWasm);
         this.#faces.set(id, face);
       }
       return { face: await face };

@@ -44,10 +44,13 @@ export type Variations = Readonly<Record<string, number>>;
 /** HarfBuzz looks at five characters on either side; a copy of the whole text for every run would be slow for long ones. */
 const contextLength = 8;
 
+/** Reads the library's WebAssembly, for where it does not find that by itself. */
+export type ReadWasm = () => Promise<Uint8Array>;
+
 let loading: Promise<typeof HarfBuzz> | undefined;
 
-export async function openShaper(sfnt: Uint8Array, variations: Variations): Promise<Shaper> {
-  loading ??= import('harfbuzzjs');
+export async function openShaper(sfnt: Uint8Array, variations: Variations, wasm?: ReadWasm): Promise<Shaper> {
+  loading ??= load(wasm);
   const hb = await loading;
   const font = new hb.Font(new hb.Face(new hb.Blob(sfnt)));
   const axes = Object.entries(variations);
@@ -77,6 +80,13 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations): Prom
       });
     },
   };
+}
+
+/** In the bundle for browsers the library waits to be handed its WebAssembly (see `dev/build.ts`). */
+async function load(wasm: ReadWasm | undefined): Promise<typeof HarfBuzz> {
+  const library: typeof HarfBuzz & { setUp?(wasm: Uint8Array): Promise<void> } = await import('harfbuzzjs');
+  if (wasm) await library.setUp?.(await wasm());
+  return library;
 }
 
 function curveCommand({ type, values }: HarfBuzz.SvgPathCommand): CurveCommand {

@@ -3,7 +3,7 @@
 import { open, readdir, readFile } from 'node:fs/promises';
 import { homedir, platform } from 'node:os';
 import { extname, join } from 'node:path';
-import { maxFontBytes, type FontFiles } from './font-files.ts';
+import { maxFontBytes, type FontFiles, type InstalledFonts } from './font-files.ts';
 
 const fontExtensions = new Set(['.ttf', '.otf', '.ttc', '.otc', '.woff', '.woff2']);
 /** Fonts lie two or three folders deep; a link that leads back up must not keep the search going. */
@@ -12,16 +12,17 @@ const maxFonts = 10_000;
 
 /** `bundledFolder` is where the build has put the files of `bundled-fonts.ts`. */
 export function nodeFontFiles(bundledFolder: string): FontFiles {
-  return {
-    bundled: (name) => readFile(join(bundledFolder, name)),
-    read: (path, stretch) => readStretch(path, stretch?.start ?? 0, stretch?.end ?? maxFontBytes + 1),
-    async systemFonts() {
-      const paths: string[] = [];
-      for (const folder of systemFontFolders()) await collectFonts(folder, 0, paths);
-      return paths;
-    },
-  };
+  return { ...nodeInstalledFonts, bundled: (name) => readFile(join(bundledFolder, name)) };
 }
+
+export const nodeInstalledFonts: InstalledFonts = {
+  read: (path, stretch) => readStretch(path, stretch?.start ?? 0, stretch?.end ?? maxFontBytes + 1),
+  async systemFonts() {
+    const paths: string[] = [];
+    for (const folder of systemFontFolders()) await collectFonts(folder, 0, paths);
+    return paths;
+  },
+};
 
 function systemFontFolders(): string[] {
   const home = homedir();

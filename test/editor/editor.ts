@@ -9,6 +9,7 @@ import { basename, dirname, join } from 'node:path';
 import type { Frame, Locator, Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
 import { serveEditor } from './server.ts';
+import { serveStatically } from './static-server.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
 export const artefacts = join(root, 'test', 'artefacts');
@@ -19,6 +20,8 @@ export interface OpenOptions {
   folder?: string;
   size?: { width: number; height: number };
   settings?: Record<string, unknown>;
+  /** Without a server that runs extensions: all of it runs in the browser. */
+  inBrowser?: boolean;
 }
 
 /** A copy, so that no run changes what the next one starts from. It lies in a folder of its own. */
@@ -62,7 +65,8 @@ export class Editor {
       endings.push(() => {
         rmSync(dirname(folder), { recursive: true, force: true });
       });
-      const server = await serveEditor({ folder, extension: root, settings: options.settings ?? {} });
+      const serve = options.inBrowser ? serveStatically : serveEditor;
+      const server = await serve({ folder, extension: root, settings: options.settings ?? {} });
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
@@ -155,6 +159,11 @@ export class Editor {
     const input = this.page.locator('.quick-input-widget input.input');
     await eventually(`a proposal that ends in ${ending}`, async () => (await input.inputValue()).endsWith(ending));
     await input.press('Enter');
+  }
+
+  /** Picks from a list at the top that is open or about to be. */
+  async pickQuickInput(label: string): Promise<void> {
+    await this.page.locator('.quick-input-widget .monaco-list-row', { hasText: label }).first().click();
   }
 
   /** Picks a fix from the menu at the cursor; fixes come a moment after the problems they are for. */

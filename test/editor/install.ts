@@ -18,7 +18,8 @@ const vscode = join('node_modules', 'code-server', 'lib', 'vscode');
 /** Built-in extensions that have no part in this project, and would start with every editor. */
 const unused = ['copilot', 'mermaid-markdown-features', 'microsoft-authentication', 'github-authentication'];
 
-export const serverMain = join(tools, vscode, 'out', 'server-main.js');
+export const vscodeFolder = join(tools, vscode);
+export const serverMain = join(vscodeFolder, 'out', 'server-main.js');
 /** Where the packaged Chromium is unpacked, with libraries and fonts for machines that have none. */
 export const packedBrowser = join(tools, 'browser');
 

@@ -80,7 +80,7 @@ function flags(data: string, token: string): string[] {
 }
 
 /** A new user's VS Code greets, suggests and asks; none of that belongs in a test or beside a first look at the samples. */
-const quiet = {
+export const quiet = {
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
   'workbench.secondarySideBar.defaultVisibility': 'hidden',

@@ -57,10 +57,10 @@ describe('The arrows between the parts of the code', () => {
   it('lead to vscode from the editor, the preview and the extension’s entry only', () => {
     const free = ['src/preview/protocol.ts', 'src/preview/scene.ts'];
     const allowed = (file: string) =>
-      !free.includes(file) && (/^src\/(editor|preview)\//.test(file) || file === 'src/extension.ts');
+      !free.includes(file) && (/^src\/(editor|preview)\//.test(file) || /^src\/extension[a-z-]*\.ts$/.test(file));
     assertNone(
       imports.filter(({ file, to }) => to === 'vscode' && !allowed(file)),
-      'only src/editor, src/preview and src/extension.ts know vscode',
+      'only src/editor, src/preview and the extension’s entries know vscode',
     );
     assert.ok(imports.some(({ to }) => to === 'vscode'));
   });
@@ -79,6 +79,17 @@ describe('The arrows between the parts of the code', () => {
     assertNone(
       imports.filter(({ file, to }) => isEngineFile(file) && isNodeModule(to) && !basename(file).startsWith('node-')),
       'file reads are handed in',
+    );
+  });
+
+  it('never lead from the extension in a browser to Node, however far they go', () => {
+    const reached = new Set(['src/extension-web.ts']);
+    for (const file of reached)
+      for (const { to } of imports.filter((each) => each.file === file)) if (to.startsWith('src/')) reached.add(to);
+    assert.ok(reached.has('src/engine.ts'));
+    assertNone(
+      imports.filter(({ file, to }) => reached.has(file) && isNodeModule(to)),
+      'there is no Node in a browser',
     );
   });
 

@@ -3,7 +3,8 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Frame } from 'playwright-core';
-import { type Editor, eventually } from '../editor.ts';
+import { eventually } from '../editor.ts';
+import { measured } from './measured.ts';
 import { withEditor } from './with-editor.ts';
 
 /** Stands for the outline of the whole tag as the preview draws it; the outline itself is too long to print. */
@@ -11,26 +12,6 @@ async function drawn(preview: Frame): Promise<string> {
   const data = await preview.locator('#world .solid').first().getAttribute('d');
   assert.ok(data, 'there is an outline');
   return createHash('sha256').update(data).digest('hex');
-}
-
-/** Width and height of all that an SVG file cuts, in mm, measured by the browser: CSS fixes 1 in = 25.4 mm = 96 px. */
-async function measured(editor: Editor, svg: string): Promise<[number, number]> {
-  const page = await editor.page.context().newPage();
-  await page.setContent(svg);
-  const boxes = await page.locator('path').evaluateAll((paths) =>
-    paths.map((path) => {
-      const { x, y, width, height } = (path as SVGPathElement).getBBox();
-      const toScreen = (path as SVGPathElement).getScreenCTM()!;
-      const from = new DOMPoint(x, y).matrixTransform(toScreen);
-      const to = new DOMPoint(x + width, y + height).matrixTransform(toScreen);
-      return [from.x, from.y, to.x, to.y] as const;
-    }),
-  );
-  await page.close();
-  const [width, height] = ([0, 1] as const).map(
-    (axis) => Math.max(...boxes.map((box) => box[axis + 2]!)) - Math.min(...boxes.map((box) => box[axis])),
-  );
-  return [(width! / 96) * 25.4, (height! / 96) * 25.4];
 }
 
 describe('The editor, as a person uses it', () => {

@@ -1,11 +1,11 @@
-import { Editor } from '../editor.ts';
+import { Editor, type OpenOptions } from '../editor.ts';
 
 /** A fresh editor for each test of the suite it is called in, with a picture of it when the test fails. */
-export function withEditor(): () => Editor {
+export function withEditor(options?: OpenOptions): () => Editor {
   let editor: Editor;
 
   beforeEach(async () => {
-    editor = await Editor.open();
+    editor = await Editor.open(options);
   });
 
   afterEach(async function () {

@@ -273,6 +273,20 @@ describe('The PDF file', () => {
     assertNear(pages[1]!.height, 141.7323, 1e-3);
   });
 
+  it('has the colours and line widths that the spec asks for on its cut page', async () => {
+    const output =
+      'output: {cut_outer: {color: "#FF0000", line_width: 0.26 mm}, cut_inner: {color: "#0000FF"}, engrave: {color: "#112233"}}';
+    const shapes = ['plate: {rectangle: [60, 30]}', 'window: {ellipse: 8}', 'dot: {ellipse: 4, nudge: {right: 20}}'];
+    const spec = specOf(shapes, 'body: [plate], cut: [window], engrave: [dot]', [output]);
+    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
+    const found = pages[0]!.outlines.map(({ color, lineWidth }) => [color, lineWidth?.toFixed(3)]);
+    assert.deepEqual(found, [
+      ['#112233', undefined],
+      ['#0000ff', '0.100'],
+      ['#ff0000', '0.260'],
+    ]);
+  });
+
   it('has a proof page with the text, font, material, sizes and findings, which can be searched', async () => {
     const { report: made } = await make(samples.find(({ name }) => name.startsWith('7-'))!.text);
     const { pages, title } = await readPdf(await toPdf(jobOf(made)!, tools));

@@ -16,6 +16,7 @@ import { shortTour } from './order.ts';
 import { beginningAt, startPoints } from './start-points.ts';
 import type { StartPoint } from './start-points.ts';
 import { withTabs } from './tabs.ts';
+import { withoutDoubles } from './without-doubles.ts';
 
 /** Between pieces of a tag that are laid out side by side, in mm. */
 const gapMm = 5;
@@ -105,7 +106,7 @@ function linesOf({ region, cutLine, marks }: Piece, { stock }: Tag): Omit<Laid, 
     union(marks.filter((mark) => mark.operation === operation).map((mark) => mark.region));
   return {
     engrave: offset(marked('engrave'), -(stock.kerfs?.engrave ?? 0) / 2),
-    score: marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...mark.region]),
+    score: withoutDoubles(marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...mark.region])),
     cut: cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 }),
   };
 }

@@ -194,6 +194,25 @@ describe('The cut plan', () => {
     assert.equal(contoursOf(plan, 'engrave').length, 1);
   });
 
+  it('scores no outline twice, whether it is named twice, of two shapes, or a hole of one of them', async () => {
+    const shapes = [
+      'plate: {rectangle: [60, 40]}',
+      'a: {rectangle: [20, 10], radius: 2}',
+      'same: {rectangle: [20, 10], radius: 2}',
+      'frame: {difference: [{rectangle: [40, 30]}, a]}',
+      'near: {rectangle: [20, 10], radius: 2, nudge: {right: 0.1}}',
+      'triangle: {polygon: {points: [[0, 0], [20, 0], [0, 10]]}}',
+      'mirrored: {polygon: {points: [[0, 0], [20, 0], [20, 10]]}}',
+    ];
+    const scored = async (list: string) =>
+      contoursOf(await planOf(specOf(shapes, `body: [plate], score: [${list}]`)), 'score').length;
+    assert.equal(await scored('a, a'), 1);
+    assert.equal(await scored('a, same'), 1);
+    assert.equal(await scored('frame, a'), 2);
+    assert.equal(await scored('a, near'), 2);
+    assert.equal(await scored('triangle, mirrored'), 2);
+  });
+
   describe('cut on the line', () => {
     // Exact: a drawn 20 × 40 with an opening of 8 × 10 comes out 20−k × 40−k with an opening of 8+k × 10+k.
     const shapes = ['plate: {rectangle: [20, 40]}', 'window: {rectangle: [8, 10]}'];

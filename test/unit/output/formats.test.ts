@@ -10,6 +10,7 @@ import type { Job } from '../../../src/output/job.ts';
 import { lookOf } from '../../../src/output/look.ts';
 import { toPdf } from '../../../src/output/pdf.ts';
 import { toPng } from '../../../src/output/png.ts';
+import { proofDrawing } from '../../../src/output/proof-drawing.ts';
 import { toSvg } from '../../../src/output/svg.ts';
 import { coloursOf } from '../../../src/tag/operation-colours.ts';
 import { operations } from '../../../src/tag/tag.ts';
@@ -91,6 +92,11 @@ function wanted({ pieces, stock: { kerf } }: Tag): {
   };
 }
 
+/** By how much an area may be off: 0.05 %, or the slivers of thin lettering between curves and polygons, 2/3 of 0.002 mm wide. */
+function allowed(region: Region): number {
+  return Math.max(5e-4 * area(region), (2 / 3) * 0.002 * perimeter(region));
+}
+
 function assertRight(read: Read, tag: Tag, what: string): void {
   const expected = wanted(tag);
   const rings = (...chosen: Operation[]) =>
@@ -105,9 +111,7 @@ function assertRight(read: Read, tag: Tag, what: string): void {
     [rings('engrave'), expected.engrave, 'engrave'],
   ] as const) {
     assert.equal(found.length, region.length, `${what}: outlines to ${name}`);
-    // Of thin lettering the slivers between curves and polygons, two thirds of 0.002 mm wide, are more than that share.
-    const tolerance = Math.max(5e-4 * area(region), (2 / 3) * 0.002 * perimeter(region));
-    assertNear(area(found), area(region), tolerance, `${what}: area to ${name}`);
+    assertNear(area(found), area(region), allowed(region), `${what}: area to ${name}`);
   }
   const bounds = boundsOf(read.map(({ ring }) => ring))!;
   assertNear(bounds.minX, 0, 0.01, `${what}: left`);
@@ -269,6 +273,20 @@ describe('The PDF file', () => {
     assertNear(pages[1]!.height, 141.7323, 1e-3);
   });
 
+  it('has the colours and line widths that the spec asks for on its cut page', async () => {
+    const output =
+      'output: {cut_outer: {color: "#FF0000", line_width: 0.26 mm}, cut_inner: {color: "#0000FF"}, engrave: {color: "#112233"}}';
+    const shapes = ['plate: {rectangle: [60, 30]}', 'window: {ellipse: 8}', 'dot: {ellipse: 4, nudge: {right: 20}}'];
+    const spec = specOf(shapes, 'body: [plate], cut: [window], engrave: [dot]', [output]);
+    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
+    const found = pages[0]!.outlines.map(({ color, lineWidth }) => [color, lineWidth?.toFixed(3)]);
+    assert.deepEqual(found, [
+      ['#112233', undefined],
+      ['#0000ff', '0.100'],
+      ['#ff0000', '0.260'],
+    ]);
+  });
+
   it('has a proof page with the text, font, material, sizes and findings, which can be searched', async () => {
     const { report: made } = await make(samples.find(({ name }) => name.startsWith('7-'))!.text);
     const { pages, title } = await readPdf(await toPdf(jobOf(made)!, tools));
@@ -390,6 +408,33 @@ describe('The proof picture', () => {
     assert.ok(face > 100_000, `${face} pixels`);
     assertNear(engraved / (face + engraved), share, 0.03 * share);
   });
+
+  for (const { name, text } of samples) {
+    it(`of ${name} covers as many pixels as the pieces have area, and reaches as far`, async () => {
+      // Without findings, whose captions are as brown as wood.
+      const job = { ...(await jobFrom(text)), issues: [] };
+      const { width, data } = PNG.sync.read(Buffer.from(await toPng(job, tools)));
+      // Wood is brown, ink is grey: at the rim, white turns into #4A2F1B, whose red is 47 more than its blue. No face is less brown.
+      const engraved = parseInt(lookOf(job.tag.stock.material).engraved.slice(1), 16);
+      let covered = 0;
+      let [left, right] = [width, 0];
+      for (let i = 0; i < data.length; i += 4) {
+        const brown = data[i]! - data[i + 2]!;
+        const isEngraved = ((data[i]! << 16) | (data[i + 1]! << 8) | data[i + 2]!) === engraved;
+        covered += isEngraved ? 1 : Math.min(1, brown / 47);
+        if (brown < 24) continue;
+        const x = (i / 4) % width;
+        [left, right] = [Math.min(left, x), Math.max(right, x)];
+      }
+      // ISO 216: A4 is 210 mm wide; on it, the scale that the drawing was given, and a rim of half a line of 0.2 mm.
+      const { scale } = proofDrawing(job.tag, { width: 180, height: 0.35 * 297, most: 3 });
+      const perMm = (scale * width) / 210;
+      const seen = offset(union(job.tag.pieces.map(({ region }) => region)), 0.1 / scale);
+      assertNear(covered / perMm ** 2, area(seen), allowed(seen), 'area');
+      const { minX, maxX } = boundsOf(seen)!;
+      assertNear((right + 1 - left) / perMm, maxX - minX, 1 / perMm, 'width');
+    });
+  }
 
   it('has a red note for a tag with errors, and none for a sound one', async () => {
     const red = '#B00020';

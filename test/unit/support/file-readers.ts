@@ -118,12 +118,18 @@ function bulged({ vertices, shape }: Polyline): Ring {
   return points;
 }
 
+interface Painted extends Outline {
+  readonly color: string;
+  /** In mm, of what is drawn as a line. */
+  readonly lineWidth?: number;
+}
+
 export interface ReadPage {
   /** In points, 1/72 in. */
   readonly width: number;
   readonly height: number;
   /** In mm, y up, in the order of the page. */
-  readonly outlines: readonly (Outline & { readonly color: string })[];
+  readonly outlines: readonly Painted[];
   readonly text: string;
 }
 
@@ -158,19 +164,21 @@ export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf
   return { count, title: info.Title, subject: info.Subject, pages };
 }
 
-function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): (Outline & { color: string })[] {
-  const found: (Outline & { color: string })[] = [];
+function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): Painted[] {
+  const found: Painted[] = [];
   const colors = { fill: '#000000', stroke: '#000000' };
   let perUnit = 1;
+  let lineWidth = 1;
   operators.forEach((operator, i) => {
     const given = operands[i]!;
     if (operator === OPS.transform) perUnit *= (given[0] as number) * (25.4 / 72);
+    else if (operator === OPS.setLineWidth) lineWidth = (given[0] as number) * perUnit;
     else if (operator === OPS.setFillRGBColor) colors.fill = given[0] as string;
     else if (operator === OPS.setStrokeRGBColor) colors.stroke = given[0] as string;
     else if (operator === OPS.constructPath) {
-      const color = given[0] === OPS.stroke ? colors.stroke : colors.fill;
+      const look = given[0] === OPS.stroke ? { color: colors.stroke, lineWidth } : { color: colors.fill };
       const [numbers] = given[1] as [ArrayLike<number>];
-      for (const outline of walkedPath(numbers, perUnit)) found.push({ ...outline, color });
+      for (const outline of walkedPath(numbers, perUnit)) found.push({ ...outline, ...look });
     }
   });
   return found;

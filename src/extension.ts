@@ -22,10 +22,10 @@ import { TagService } from './editor/service.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
 import { Trial } from './editor/trial.ts';
+import { wholeWriter } from './editor/write-whole.ts';
 import { Engine } from './engine.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from './text/font-files.ts';
-import { wholeWriter } from './editor/write-whole.ts';
 
 /** What a host of extensions has beside the editor. */
 export interface Host {

@@ -4,8 +4,7 @@ import * as vscode from 'vscode';
 import { coloursIn, colourText } from '../language/colours.ts';
 import { colouredNames } from '../language/highlights.ts';
 import type { ColouredName } from '../language/highlights.ts';
-import { SpecSource } from '../spec/source.ts';
-import { tagSpecSelector } from './documents.ts';
+import { sourceOf, tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 
 const types: Readonly<Record<ColouredName['kind'], string>> = {
@@ -28,7 +27,7 @@ export function registerColouring(): vscode.Disposable {
 }
 
 function names(document: vscode.TextDocument): vscode.SemanticTokens {
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const tokens = new vscode.SemanticTokensBuilder(legend);
   for (const { range, kind, given } of colouredNames(source)) {
     const place = toRange(range, source.position.bind(source));
@@ -38,7 +37,7 @@ function names(document: vscode.TextDocument): vscode.SemanticTokens {
 }
 
 function colours(document: vscode.TextDocument): vscode.ColorInformation[] {
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   return coloursIn(source).map(({ range, colour: { red, green, blue } }) => {
     const place = toRange(range, source.position.bind(source));
     return new vscode.ColorInformation(place, new vscode.Color(red, green, blue, 1));

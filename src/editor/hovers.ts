@@ -3,8 +3,7 @@
 import * as vscode from 'vscode';
 import { hoverAt } from '../language/hover.ts';
 import { signatureAt } from '../language/signature.ts';
-import { SpecSource } from '../spec/source.ts';
-import { tagSpecSelector } from './documents.ts';
+import { sourceOf, tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
 import type { EditorSurroundings } from './surroundings.ts';
@@ -12,7 +11,7 @@ import type { EditorSurroundings } from './surroundings.ts';
 export function registerHovers(service: TagService, surroundings: EditorSurroundings): vscode.Disposable {
   return vscode.languages.registerHoverProvider(tagSpecSelector, {
     provideHover(document, position) {
-      const source = new SpecSource(document.getText());
+      const source = sourceOf(document);
       // While the spec is broken: what is told of sizes is of the drawing that is still shown.
       const report = service.get(document.uri)?.drawn;
       const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);

@@ -3,9 +3,9 @@
 import * as vscode from 'vscode';
 import { kerfEdits, kerfFrom } from '../edits/kerf.ts';
 import type { Units } from '../spec/length.ts';
-import { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/source.ts';
 import { applyEdits } from './apply-edits.ts';
-import { targetSpec } from './documents.ts';
+import { sourceOf, targetSpec } from './documents.ts';
 
 /** `measured`: instead of asking. */
 export async function setKerf(
@@ -17,7 +17,7 @@ export async function setKerf(
     void vscode.window.showInformationMessage('Open the spec whose stock was tested, then run this again.');
     return;
   }
-  const source = new SpecSource((await vscode.workspace.openTextDocument(uri)).getText());
+  const source = sourceOf(await vscode.workspace.openTextDocument(uri));
   const units = unitsOf(source);
   const slots = measured?.slots ?? (await ask('How wide are the slots?', 1, units));
   const pieces =

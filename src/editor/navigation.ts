@@ -7,8 +7,8 @@ import { linksIn } from '../language/links.ts';
 import type { NamePlace } from '../language/names.ts';
 import { symbolsOf } from '../language/symbols.ts';
 import type { SpecSymbol } from '../language/symbols.ts';
-import { SpecSource } from '../spec/source.ts';
-import { tagSpecSelector } from './documents.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { sourceOf, tagSpecSelector } from './documents.ts';
 import { locateBeside } from './font-files.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
@@ -49,7 +49,7 @@ const symbolKinds: Readonly<Record<SpecSymbol['kind'], vscode.SymbolKind>> = {
 };
 
 function outline(document: vscode.TextDocument): vscode.DocumentSymbol[] {
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const toSymbol = ({ name, detail, kind, range, selection, children }: SpecSymbol): vscode.DocumentSymbol => {
     const symbol = new vscode.DocumentSymbol(
       name === '' ? '…' : name,
@@ -74,7 +74,7 @@ function definition(
   if (!giver) return [];
   const places = placesOf(giver.source, name).filter(({ given }) => given);
   return places.map(({ range, body }) => ({
-    originSelectionRange: rangeIn(new SpecSource(document.getText()), name.range),
+    originSelectionRange: rangeIn(sourceOf(document), name.range),
     targetUri: giver.uri,
     targetRange: rangeIn(giver.source, { start: range.start, end: body?.end ?? range.end }),
     targetSelectionRange: rangeIn(giver.source, range),
@@ -99,7 +99,7 @@ function references(
 function highlights(document: vscode.TextDocument, position: vscode.Position): vscode.DocumentHighlight[] {
   const name = nameUnder(document, position);
   if (!name) return [];
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const kindOf = ({ given }: NamePlace) => vscode.DocumentHighlightKind[given ? 'Write' : 'Read'];
   return placesOf(source, name).map(
     (place) => new vscode.DocumentHighlight(rangeIn(source, place.range), kindOf(place)),
@@ -112,7 +112,7 @@ function prepareRename(
 ): { range: vscode.Range; placeholder: string } {
   const name = nameUnder(document, position);
   if (!name) throw new Error('There is no name here that could be changed.');
-  return { range: rangeIn(new SpecSource(document.getText()), name.range), placeholder: name.name };
+  return { range: rangeIn(sourceOf(document), name.range), placeholder: name.name };
 }
 
 function rename(
@@ -140,7 +140,7 @@ function addRenaming(edit: vscode.WorkspaceEdit, { uri, source }: SharingFile, n
 }
 
 function links(document: vscode.TextDocument): vscode.DocumentLink[] {
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const locate = locateBeside(document.uri);
   return linksIn(source).flatMap(({ range, file }) => {
     const target = locate(file);
@@ -149,7 +149,7 @@ function links(document: vscode.TextDocument): vscode.DocumentLink[] {
 }
 
 function nameUnder(document: vscode.TextDocument, position: vscode.Position): ReturnType<typeof nameAt> {
-  return nameAt(new SpecSource(document.getText()), document.offsetAt(position));
+  return nameAt(sourceOf(document), document.offsetAt(position));
 }
 
 function rangeIn(source: SpecSource, range: { start: number; end: number }): vscode.Range {

@@ -6,9 +6,8 @@ import { formatted } from '../language/format.ts';
 import { refactoringsAt } from '../language/refactor.ts';
 import type { Refactoring } from '../language/refactor.ts';
 import { noUses } from '../spec/used-files.ts';
-import { SpecSource } from '../spec/source.ts';
 import { workspaceEdit } from './apply-edits.ts';
-import { tagSpecSelector } from './documents.ts';
+import { sourceOf, tagSpecSelector } from './documents.ts';
 import type { TagService } from './service.ts';
 import { editsBetween } from './text-edits.ts';
 
@@ -46,7 +45,7 @@ function format(document: vscode.TextDocument): vscode.TextEdit[] {
 
 function actions(document: vscode.TextDocument, { start }: vscode.Range, service: TagService): vscode.CodeAction[] {
   const { uri } = document;
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const uses = service.get(uri)?.report.uses ?? noUses;
   const found = refactoringsAt(source, document.offsetAt(start), uses).map(({ kind, title, edits, name }) => {
     const action = new vscode.CodeAction(title, kinds[kind]);

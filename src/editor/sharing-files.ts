@@ -3,9 +3,9 @@
 import * as vscode from 'vscode';
 import { giverIn, givingFile, placesOf } from '../language/find-names.ts';
 import type { Name } from '../language/find-names.ts';
-import { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/source.ts';
 import type { UsedFile } from '../spec/used-files.ts';
-import { openDocument } from './documents.ts';
+import { openDocument, sourceOf } from './documents.ts';
 import { locateBeside } from './font-files.ts';
 import type { Checked, TagService } from './service.ts';
 
@@ -16,7 +16,7 @@ export interface SharingFile {
 
 /** The file that gives a name that is seen from a spec, if any does. */
 export function giverOf(document: vscode.TextDocument, name: Name, service: TagService): SharingFile | undefined {
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   if (giverIn(source, name)) return { uri: document.uri, source };
   const result = service.get(document.uri);
   const used = result && givingFile(result.report.uses.used, name);
@@ -30,7 +30,7 @@ export function filesSharing(document: vscode.TextDocument, name: Name, service:
     if (file) files.set(file.uri.toString(), file);
   };
   const giver = giverOf(document, name, service);
-  add({ uri: document.uri, source: new SpecSource(document.getText()) });
+  add({ uri: document.uri, source: sourceOf(document) });
   add(giver);
   if (!giver || name.kind === 'piece') return [...files.values()];
   const target = giver.uri.toString();
@@ -50,7 +50,7 @@ function everyFile(used: readonly UsedFile[]): UsedFile[] {
 
 function current({ uri, report }: Checked): SharingFile {
   const open = openDocument(uri);
-  return { uri, source: open ? new SpecSource(open.getText()) : report.source };
+  return { uri, source: open ? sourceOf(open) : report.source };
 }
 
 function usedFile(spec: vscode.Uri, file: UsedFile): SharingFile | undefined {
@@ -58,5 +58,5 @@ function usedFile(spec: vscode.Uri, file: UsedFile): SharingFile | undefined {
   if (located === undefined) return undefined;
   const uri = vscode.Uri.parse(located);
   const open = openDocument(uri);
-  return { uri, source: open ? new SpecSource(open.getText()) : file.source };
+  return { uri, source: open ? sourceOf(open) : file.source };
 }

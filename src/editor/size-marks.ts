@@ -5,9 +5,8 @@ import { hintsOf } from '../language/hints.ts';
 import { lensesOf } from '../language/lenses.ts';
 import { takesOfPiece } from '../output/known-takes.ts';
 import { takesLine } from '../output/proof-facts.ts';
-import { SpecSource } from '../spec/source.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { tagSpecSelector } from './documents.ts';
+import { sourceOf, tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 import type { TagResult } from './results.ts';
 import type { TagService } from './service.ts';
@@ -67,7 +66,7 @@ function lenses(document: vscode.TextDocument, service: TagService): vscode.Code
   const { uri } = document;
   const result = service.get(uri);
   if (!result?.drawn) return [];
-  const source = new SpecSource(document.getText());
+  const source = sourceOf(document);
   const lines = lensesOf(result.drawn, source);
   return lines.flatMap(({ piece, range, text, size }) => {
     const place = toRange(range, source.position.bind(source));
@@ -86,7 +85,7 @@ function hints(document: vscode.TextDocument, range: vscode.Range, service: TagS
   const result = service.get(document.uri);
   // What followed from the last good text would stand beside figures that it does not follow from.
   if (!result?.drawn || result.stale) return [];
-  return hintsOf(result.drawn, new SpecSource(document.getText())).flatMap(({ offset, text, tip }) => {
+  return hintsOf(result.drawn, sourceOf(document)).flatMap(({ offset, text, tip }) => {
     const position = document.positionAt(offset);
     if (!range.contains(position)) return [];
     const hint = new vscode.InlayHint(position, text);

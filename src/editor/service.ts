@@ -30,6 +30,11 @@ export class TagService implements TagResults, vscode.Disposable {
   readonly #engine: Engine;
   readonly #log: vscode.LogOutputChannel;
   readonly #specs = new Map<string, Watched>();
+  /** What is being computed and looked at. */
+  readonly #urgent = new Set<Promise<void>>();
+  /** Specs that are not open, in line: one is computed after another, and none while somebody waits for one that is. */
+  readonly #line = new Set<string>();
+  #isInLine = false;
   readonly #changed = new vscode.EventEmitter<Checked>();
   readonly #removed = new vscode.EventEmitter<vscode.Uri>();
   readonly #subscriptions: vscode.Disposable[];
@@ -95,12 +100,13 @@ export class TagService implements TagResults, vscode.Disposable {
   request(uri: vscode.Uri): void {
     const watched = this.#specs.get(uri.toString());
     if (watched?.result) this.#changed.fire(watched.result);
-    else this.#schedule(uri, 0);
+    else this.#schedule(uri, 0, true);
   }
 
   dispose(): void {
     for (const watched of this.#specs.values()) stop(watched);
     this.#specs.clear();
+    this.#line.clear();
     for (const subscription of this.#subscriptions) subscription.dispose();
     this.#changed.dispose();
     this.#removed.dispose();
@@ -113,13 +119,36 @@ export class TagService implements TagResults, vscode.Disposable {
     if (watched) watched.changedAt = performance.now();
   }
 
-  #schedule(uri: vscode.Uri, delayMs: number): void {
+  #schedule(uri: vscode.Uri, delayMs: number, isUrgent = openDocument(uri) !== undefined): void {
     if (!isTagSpec(uri)) return;
     const key = uri.toString();
     const watched = this.#specs.get(key) ?? {};
     this.#specs.set(key, watched);
     stop(watched);
-    watched.timer = setTimeout(() => void this.#compute(uri, watched), delayMs);
+    this.#line.delete(key);
+    if (!isUrgent) {
+      this.#line.add(key);
+      void this.#goThroughLine();
+      return;
+    }
+    watched.timer = setTimeout(() => {
+      const computing = this.#compute(uri, watched);
+      this.#urgent.add(computing);
+      void computing.finally(() => this.#urgent.delete(computing));
+    }, delayMs);
+  }
+
+  async #goThroughLine(): Promise<void> {
+    if (this.#isInLine) return;
+    this.#isInLine = true;
+    // What comes into the line meanwhile is gone through as well.
+    for (const key of this.#line) {
+      await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
+      await Promise.all(this.#urgent);
+      const watched = this.#specs.get(key);
+      if (this.#line.delete(key) && watched) await this.#compute(vscode.Uri.parse(key), watched);
+    }
+    this.#isInLine = false;
   }
 
   async #compute(uri: vscode.Uri, watched: Watched): Promise<void> {

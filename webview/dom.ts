@@ -44,3 +44,10 @@ export function mayMove(): boolean {
     !window.matchMedia('(prefers-reduced-motion: reduce)').matches
   );
 }
+
+/** Calls once what is drawn now has been painted: the second frame from here begins after the first. */
+export function painted(then: () => void): void {
+  requestAnimationFrame(() => {
+    requestAnimationFrame(then);
+  });
+}

@@ -20,12 +20,17 @@ export interface HandHost {
   changed(): void;
 }
 
+/** A trial that has not come back after so long, in ms, is not waited for. */
+const patienceMs = 400;
+
 export class Hand {
   private id: string | undefined;
   /** On its way, from what the text says. */
   private change: HandChange | undefined;
   /** How much of it is in what is drawn. */
   private tried: HandChange | undefined;
+  /** When the trial that is not on the screen yet was asked for. */
+  private askedAt: number | undefined;
   private isMaking = false;
   /** What came while the one before was being written. */
   private next: { readonly change: HandChange; isMade: boolean } | undefined;
@@ -85,8 +90,14 @@ export class Hand {
     if (!this.change) this.host.hold();
     this.change = change;
     this.snapped = lines;
-    this.send('try-change', change);
+    this.ask();
     this.host.changed();
+  }
+
+  /** What was last received is on the screen. */
+  shown(): void {
+    this.askedAt = undefined;
+    if (this.isChanging && JSON.stringify(this.change) !== JSON.stringify(this.tried)) this.ask();
   }
 
   make(): void {
@@ -136,7 +147,16 @@ export class Hand {
     if (next.isMade) this.make();
   }
 
+  /** One trial at a time, and the next once that is on the screen: a slow computer is left the time to paint. */
+  private ask(): void {
+    const now = performance.now();
+    if (this.askedAt !== undefined && now - this.askedAt < patienceMs) return;
+    this.askedAt = now;
+    this.send('try-change', this.change!);
+  }
+
   private forget(): void {
+    this.askedAt = undefined;
     this.change = undefined;
     this.tried = undefined;
     this.isMaking = false;

@@ -6,7 +6,7 @@ import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
-import { byId, mayMove, setAttribute, setText } from './dom.ts';
+import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
 import { Editing } from './editing.ts';
 import { Findings } from './findings.ts';
 import { captionOf } from './caption.ts';
@@ -174,7 +174,12 @@ export class Page {
         this.keepingFocus(() => {
           this.draw();
         });
-        if (message.trying) return;
+        if (message.trying) {
+          painted(() => {
+            this.editing.hand.shown();
+          });
+          return;
+        }
         this.announcer.announce(sceneSentence(message));
         this.editing.hand.goOn();
         return;

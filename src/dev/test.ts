@@ -5,6 +5,7 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -42,7 +43,8 @@ const built = step('Build', [...tsx, 'src/dev/build.ts'], 'check');
 step('Types', [bin('typescript/bin/tsc'), '--noEmit'], 'check');
 step('Lint', [bin('eslint/bin/eslint.js'), '.'], 'check');
 step('Format', [bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'], 'check');
-step('Unit tests', mocha, 'tests');
+// Files of tests side by side; what needs an editor or a browser has a machine of two cores busy by itself.
+step('Unit tests', [...mocha, '--parallel', '--jobs', `${availableParallelism()}`], 'tests');
 // Without a build there is nothing that an editor could load.
 if (built) {
   step('Editor', [...tsx, 'test/editor/install.ts'], 'check');

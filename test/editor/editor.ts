@@ -14,6 +14,8 @@ import { serveStatically } from './static-server.ts';
 export const root = join(import.meta.dirname, '..', '..');
 export const artefacts = join(root, 'test', 'artefacts');
 const limitMs = 20_000;
+/** After so long it is tried anew to open a list. */
+const patienceMs = 3000;
 
 export interface OpenOptions {
   /** Copied to a temporary folder, which is what the editor opens. Default: the samples. */
@@ -84,8 +86,7 @@ export class Editor {
 
   /** `name`: relative to the folder. */
   async openFile(name: string): Promise<void> {
-    await this.page.keyboard.press('Control+p');
-    await this.pick(name, (row) => row.filter({ hasText: basename(name) }).first());
+    await this.pick('Control+p', name, (row) => row.filter({ hasText: basename(name) }).first());
     await this.page
       .locator(`.tab.active[data-resource-name="${basename(name)}"]`)
       .first()
@@ -95,24 +96,26 @@ export class Editor {
 
   /** `title` as the palette shows it, with its category: "Tagwright: Open Preview to the Side". */
   async runCommand(title: string): Promise<void> {
+    await this.pick('F1', `>${title}`, (row) => row.and(this.page.locator(`[aria-label^="${title}"]`)).first());
+  }
+
+  /** Opens the list at the top by its key, and picks from it. */
+  private async pick(key: string, text: string, which: (rows: Locator) => Locator): Promise<void> {
+    const widget = this.page.locator('.quick-input-widget');
     const deadline = Date.now() + limitMs;
     for (;;) {
-      await this.page.keyboard.press('F1');
+      await this.page.keyboard.press(key);
       try {
-        await this.pick(`>${title}`, (row) => row.and(this.page.locator(`[aria-label^="${title}"]`)).first(), 2000);
+        await widget.locator('input.input').fill(text, { timeout: patienceMs });
+        await which(widget.locator('.monaco-list-row')).click({ timeout: patienceMs });
         return;
       } catch (error) {
-        // A freshly opened editor lists an extension's commands a little later; the open palette does not refresh.
-        if (Date.now() > deadline) throw new Error(`The palette does not offer "${title}".`, { cause: error });
+        // The list goes when anything else takes the focus, and a freshly opened editor knows an extension's commands a little
+        // later: an open list does not learn of them.
+        if (Date.now() > deadline) throw new Error(`Nothing in the list is "${text}".`, { cause: error });
         await this.page.keyboard.press('Escape');
       }
     }
-  }
-
-  private async pick(text: string, which: (rows: Locator) => Locator, timeout = limitMs): Promise<void> {
-    const widget = this.page.locator('.quick-input-widget');
-    await widget.locator('input.input').fill(text);
-    await which(widget.locator('.monaco-list-row')).click({ timeout });
   }
 
   /** The focused text editor's input. */
@@ -142,7 +145,7 @@ export class Editor {
     await this.text.focus();
   }
 
-  /** Picks one of what the list at the top offers. */
+  /** Picks one of what the list at the top offers, which is open or about to be. */
   async choose(label: string): Promise<void> {
     await this.page.locator('.quick-input-widget .monaco-list-row', { hasText: label }).first().click();
   }
@@ -159,11 +162,6 @@ export class Editor {
     const input = this.page.locator('.quick-input-widget input.input');
     await eventually(`a proposal that ends in ${ending}`, async () => (await input.inputValue()).endsWith(ending));
     await input.press('Enter');
-  }
-
-  /** Picks from a list at the top that is open or about to be. */
-  async pickQuickInput(label: string): Promise<void> {
-    await this.page.locator('.quick-input-widget .monaco-list-row', { hasText: label }).first().click();
   }
 
   /** Picks a fix from the menu at the cursor; fixes come a moment after the problems they are for. */

@@ -48,8 +48,8 @@ describe('The editor without a server', () => {
     assert.ok(Math.abs(height - 52.18) < 0.02, `${height} mm`);
 
     await editor.runCommand('Tagwright: Make a Pack…');
-    await editor.pickQuickInput('This tag');
-    await editor.pickQuickInput('An archive');
+    await editor.choose('This tag');
+    await editor.choose('An archive');
     await editor.acceptQuickInput('5-stacked-plate.zip');
     const archive = join(editor.folder, '5-stacked-plate.zip');
     await eventually(`${archive} is written`, () => Promise.resolve(existsSync(archive)));

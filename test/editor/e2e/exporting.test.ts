@@ -92,3 +92,30 @@ describe('Export, as a person is asked', () => {
     assert.deepEqual(readdirSync(editor.folder), before);
   });
 });
+
+describe('The kerf, from a test that was cut', () => {
+  const current = withEditor();
+
+  it('is asked for in widths, each slip told while it is typed, and written into the spec', async () => {
+    const editor = current();
+    await editor.openFile('4-glued-letters.tag.yaml');
+    await editor.runCommand('Tagwright: Set Kerf from a Test…');
+    const widget = editor.page.locator('.quick-input-widget');
+    const input = widget.locator('input.input');
+    await widget.getByText('How wide are the slots?').waitFor();
+    await input.fill('10.16, 20.15, 30.17');
+    await input.press('Enter');
+    await widget.getByText('fell out of them').waitFor();
+    await input.fill('10.5, 19.85, 29.83');
+    const slip = widget.getByText('Slot 1 should be a little wider than its piece.');
+    await slip.waitFor();
+    await input.fill('9.84, 19.85, 29.83');
+    await slip.waitFor({ state: 'hidden' });
+    await input.press('Enter');
+    await editor.page.locator('.tab.active.dirty').waitFor();
+    await editor.save();
+    const saved = readFileSync(join(editor.folder, '4-glued-letters.tag.yaml'), 'utf8');
+    // The mean of 0.32, 0.30 and 0.34 mm, halved.
+    assert.match(saved, /thickness: 3 mm, kerf: 0\.16 mm/);
+  });
+});

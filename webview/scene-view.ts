@@ -1,6 +1,7 @@
 /** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
 
 import type {
+  PathData,
   Scene,
   SceneCutPath,
   SceneGrip,
@@ -10,7 +11,6 @@ import type {
   SceneShape,
 } from '../src/preview/protocol.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
-import { cutsOf } from './cuts.ts';
 import { setAttribute, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { joined, moved, type Box } from './viewport.ts';
@@ -137,7 +137,7 @@ class PieceView implements ItemView<ScenePiece> {
     setAttribute(this.element, 'data-piece', piece.id);
     // Glued on pieces are cut from another place of the sheet.
     setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
-    const solid = cutsOf(piece).join('');
+    const solid = solidOf(piece);
     for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
@@ -200,6 +200,12 @@ class PartView implements ItemView<ScenePart> {
     for (const path of this.paths) setAttribute(path, 'd', part.data);
     setTarget(this.element, part);
   }
+}
+
+/** What is cut bounds the material: filled by the even-odd rule, it is the finished piece. */
+function solidOf({ parts }: ScenePiece): PathData {
+  const cuts = parts.filter(({ operation }) => operation === 'cut-outer' || operation === 'cut-inner');
+  return cuts.map(({ data }) => data).join('');
 }
 
 /** What a click on the element, or light from the editor, is about. */

@@ -218,6 +218,13 @@ export class Editor {
     return frame;
   }
 
+  /** What the editor says of this extension among those that run: where, and how long it took to start. */
+  async running(): Promise<string> {
+    await this.runCommand('Developer: Show Running Extensions');
+    const row = this.page.locator('.extension', { has: this.page.locator('.name', { hasText: /^Tagwright$/ }) });
+    return (await row.textContent()) ?? '';
+  }
+
   /** To `test/artefacts/NAME.png`, or to a path that ends in .png. */
   async screenshot(name: string): Promise<void> {
     mkdirSync(artefacts, { recursive: true });

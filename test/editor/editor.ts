@@ -221,7 +221,9 @@ export class Editor {
   /** What the editor says of this extension among those that run: where, and how long it took to start. */
   async running(): Promise<string> {
     await this.runCommand('Developer: Show Running Extensions');
-    const row = this.page.locator('.extension', { has: this.page.locator('.name', { hasText: /^Tagwright$/ }) });
+    // By its name, or where it is under development by its id.
+    const name = this.page.locator('.name', { hasText: /^(Tagwright|tagwright\.tagwright)$/ });
+    const row = this.page.locator('.extension', { has: name });
     return (await row.textContent()) ?? '';
   }
 

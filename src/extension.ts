@@ -1,4 +1,4 @@
-/** Composes the extension, whichever host it runs in. */
+/** Composes the extension, whichever host it runs in; `start.ts` has it loaded. */
 
 import * as vscode from 'vscode';
 import { registerColouring } from './editor/colouring.ts';
@@ -34,7 +34,8 @@ export interface Host {
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
 }
 
-export function compose(context: vscode.ExtensionContext, host: Host): void {
+/** Gives what opens again the previews of a window that is reloaded. */
+export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
   const engine = new Engine(editorFontFiles(context.extensionUri, host.installedFonts));
   const service = new TagService(engine, log);
@@ -68,7 +69,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): void {
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),
     vscode.commands.registerCommand('tagwright.newTag', () => newTag(samples, surroundings.fonts)),
   );
-  registerPreview(
+  return registerPreview(
     context,
     { results: service, help, trial: new Trial(engine) },
     { exportSvg: (uri) => void vscode.commands.executeCommand('tagwright.exportSvg', uri) },

@@ -1,8 +1,8 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     web/extension.js  webview/  fonts/  samples.json  third-party-notices.txt
+ *     start.cjs  extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
+ *     web/start.js  web/extension.js  webview/  fonts/  samples.json  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
@@ -99,12 +99,13 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
   return [
     {
       ...extension,
-      entryPoints: ['src/extension-node.ts'],
-      outfile: 'dist/extension.cjs',
-      external: ['vscode', 'node:*'],
-      plugins: [kept],
+      entryPoints: ['src/start-node.ts'],
+      outfile: 'dist/start.cjs',
+      external: ['vscode', 'node:*', './extension.cjs'],
     },
-    { ...extension, entryPoints: ['src/extension-web.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
+    { ...extension, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', plugins: [kept] },
+    { ...extension, entryPoints: ['src/start-web.ts'], outfile: 'dist/web/start.js' },
+    { ...extension, entryPoints: ['src/extension.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
     { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
       // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.

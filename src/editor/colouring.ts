@@ -4,8 +4,9 @@ import * as vscode from 'vscode';
 import { coloursIn, colourText } from '../language/colours.ts';
 import { colouredNames } from '../language/highlights.ts';
 import type { ColouredName } from '../language/highlights.ts';
-import { sourceOf, tagSpecSelector } from './documents.ts';
+import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
+import { sourceOf } from './sources.ts';
 
 const types: Readonly<Record<ColouredName['kind'], string>> = {
   shape: 'variable',

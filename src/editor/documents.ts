@@ -1,7 +1,6 @@
-/** Which files are tag specs, and what open ones hold. */
+/** Which files are tag specs. */
 
 import * as vscode from 'vscode';
-import { SpecSource } from '../spec/source.ts';
 
 /** As a glob, for watching and searching; `*.tag.yaml` by name, in any folder. */
 export const tagSpecGlob = '**/*.tag.{yaml,yml}';
@@ -20,18 +19,6 @@ export function isTagSpec(uri: vscode.Uri): boolean {
 export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   const key = uri.toString();
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
-}
-
-const read = new WeakMap<vscode.TextDocument, SpecSource>();
-
-/** The text of a document, read once for all that ask after the same keystroke. */
-export function sourceOf(document: vscode.TextDocument): SpecSource {
-  const text = document.getText();
-  const known = read.get(document);
-  if (known?.text === text) return known;
-  const source = new SpecSource(text);
-  read.set(document, source);
-  return source;
 }
 
 /** The spec a command means: the one it was called on, else the one in the active editor. */

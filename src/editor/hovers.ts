@@ -3,10 +3,11 @@
 import * as vscode from 'vscode';
 import { hoverAt } from '../language/hover.ts';
 import { signatureAt } from '../language/signature.ts';
-import { sourceOf, tagSpecSelector } from './documents.ts';
+import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
 import type { EditorSurroundings } from './surroundings.ts';
+import { sourceOf } from './sources.ts';
 
 export function registerHovers(service: TagService, surroundings: EditorSurroundings): vscode.Disposable {
   return vscode.languages.registerHoverProvider(tagSpecSelector, {

@@ -5,7 +5,8 @@ import { kerfEdits, kerfFrom } from '../edits/kerf.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { applyEdits } from './apply-edits.ts';
-import { sourceOf, targetSpec } from './documents.ts';
+import { targetSpec } from './documents.ts';
+import { sourceOf } from './sources.ts';
 
 /** `measured`: instead of asking. */
 export async function setKerf(

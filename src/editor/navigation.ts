@@ -8,12 +8,13 @@ import type { NamePlace } from '../language/names.ts';
 import { symbolsOf } from '../language/symbols.ts';
 import type { SpecSymbol } from '../language/symbols.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { sourceOf, tagSpecSelector } from './documents.ts';
+import { tagSpecSelector } from './documents.ts';
 import { locateBeside } from './font-files.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
 import { filesSharing, giverOf } from './sharing-files.ts';
 import type { SharingFile } from './sharing-files.ts';
+import { sourceOf } from './sources.ts';
 
 const { languages, SymbolKind } = vscode;
 

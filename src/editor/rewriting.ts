@@ -7,9 +7,10 @@ import { refactoringsAt } from '../language/refactor.ts';
 import type { Refactoring } from '../language/refactor.ts';
 import { noUses } from '../spec/used-files.ts';
 import { workspaceEdit } from './apply-edits.ts';
-import { sourceOf, tagSpecSelector } from './documents.ts';
+import { tagSpecSelector } from './documents.ts';
 import type { TagService } from './service.ts';
 import { editsBetween } from './text-edits.ts';
+import { sourceOf } from './sources.ts';
 
 const { CodeActionKind } = vscode;
 

@@ -5,9 +5,10 @@ import { giverIn, givingFile, placesOf } from '../language/find-names.ts';
 import type { Name } from '../language/find-names.ts';
 import type { SpecSource } from '../spec/source.ts';
 import type { UsedFile } from '../spec/used-files.ts';
-import { openDocument, sourceOf } from './documents.ts';
+import { openDocument } from './documents.ts';
 import { locateBeside } from './font-files.ts';
 import type { Checked, TagService } from './service.ts';
+import { sourceOf } from './sources.ts';
 
 export interface SharingFile {
   readonly uri: vscode.Uri;

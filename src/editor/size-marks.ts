@@ -6,10 +6,11 @@ import { lensesOf } from '../language/lenses.ts';
 import { takesOfPiece } from '../output/known-takes.ts';
 import { takesLine } from '../output/proof-facts.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { sourceOf, tagSpecSelector } from './documents.ts';
+import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';
 import type { TagResult } from './results.ts';
 import type { TagService } from './service.ts';
+import { sourceOf } from './sources.ts';
 
 export function registerSizeMarks(service: TagService): vscode.Disposable {
   const changed = new vscode.EventEmitter<void>();

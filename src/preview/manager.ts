@@ -4,8 +4,7 @@ import * as vscode from 'vscode';
 import { isTagSpec } from '../editor/documents.ts';
 import { parseRestoredSource } from './messages.ts';
 import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
-
-export const previewViewType = 'tagwright.preview';
+import { previewViewType } from './view-type.ts';
 
 export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
   private readonly previews = new Map<string, PreviewPanel>();

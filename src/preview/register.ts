@@ -3,19 +3,21 @@
 import * as vscode from 'vscode';
 import { targetSpec } from '../editor/documents.ts';
 import { CursorSync } from './cursor-sync.ts';
-import { PreviewManager, previewViewType } from './manager.ts';
+import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
 import type { PreviewServices } from './panel.ts';
+import { previewViewType } from './view-type.ts';
 
 export interface PreviewCommands {
   exportSvg(uri: vscode.Uri): void;
 }
 
+/** Gives what opens again the previews of a window that is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
-): void {
+): vscode.WebviewPanelSerializer {
   const previews = new PreviewManager(
     { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
@@ -45,4 +47,5 @@ export function registerPreview(
       cursor.show(uri);
     }),
   );
+  return previews;
 }

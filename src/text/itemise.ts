@@ -37,7 +37,14 @@ const rightToLeft =
   /[\u0590-\u08ff\u200f\u202b\u202e\u2067\ufb1d-\ufdff\ufe70-\ufeff\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
-const bidi = bidiFactory();
+
+let bidi: ReturnType<typeof bidiFactory> | undefined;
+
+/** Its tables are unpacked for the first text that needs them. */
+function levelsOf(text: string): ArrayLike<number> {
+  bidi ??= bidiFactory();
+  return bidi.getEmbeddingLevels(text).levels;
+}
 
 export function itemise(line: string, covers: (codePoint: number) => boolean): ItemisedLine {
   let text = '';
@@ -52,7 +59,7 @@ export function itemise(line: string, covers: (codePoint: number) => boolean): I
   }
   origin.push(line.length);
 
-  const levels = rightToLeft.test(text) ? bidi.getEmbeddingLevels(text).levels : undefined;
+  const levels = rightToLeft.test(text) ? levelsOf(text) : undefined;
   const runs: (Run & { end: number; script: string | undefined })[] = [];
   letters.forEach(({ start, missing, script }, i) => {
     const end = letters[i + 1]?.start ?? text.length;

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { build } from 'esbuild';
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, relative } from 'node:path';
 import ts from 'typescript';
@@ -57,7 +58,8 @@ describe('The arrows between the parts of the code', () => {
   it('lead to vscode from the editor, the preview and the extension’s entry only', () => {
     const free = ['src/preview/protocol.ts', 'src/preview/scene.ts'];
     const allowed = (file: string) =>
-      !free.includes(file) && (/^src\/(editor|preview)\//.test(file) || /^src\/extension[a-z-]*\.ts$/.test(file));
+      !free.includes(file) &&
+      (/^src\/(editor|preview)\//.test(file) || /^src\/(extension|start(-node|-web)?)\.ts$/.test(file));
     assertNone(
       imports.filter(({ file, to }) => to === 'vscode' && !allowed(file)),
       'only src/editor, src/preview and the extension’s entries know vscode',
@@ -69,7 +71,7 @@ describe('The arrows between the parts of the code', () => {
     assertNone(
       imports.filter(
         ({ file, to }) =>
-          isEngineFile(file) && /^(src\/(editor|preview|dev)\/|src\/(extension|cli)|webview\/|test\/)/.test(to),
+          isEngineFile(file) && /^(src\/(editor|preview|dev)\/|src\/(extension|start|cli)|webview\/|test\/)/.test(to),
       ),
       'the engine serves everyone and knows no one',
     );
@@ -83,7 +85,7 @@ describe('The arrows between the parts of the code', () => {
   });
 
   it('never lead from the extension in a browser to Node, however far they go', () => {
-    const reached = new Set(['src/extension-web.ts']);
+    const reached = new Set(['src/start-web.ts', 'src/extension.ts']);
     for (const file of reached)
       for (const { to } of imports.filter((each) => each.file === file)) if (to.startsWith('src/')) reached.add(to);
     assert.ok(reached.has('src/engine.ts'));
@@ -92,6 +94,33 @@ describe('The arrows between the parts of the code', () => {
       'there is no Node in a browser',
     );
   });
+
+  for (const entry of ['src/start-node.ts', 'src/start-web.ts'])
+    it(`lead from ${entry} to nothing that has to be compiled before the editor may go on`, async () => {
+      const external = ['vscode', 'node:*', './extension.cjs'];
+      const options = {
+        absWorkingDir: root,
+        entryPoints: [entry],
+        bundle: true,
+        external,
+        write: false,
+        metafile: true,
+      };
+      const { metafile } = await build({ ...options, format: 'cjs' });
+      const inputs = Object.keys(metafile.inputs);
+      assert.ok(inputs.includes('src/start.ts'));
+      const small = [
+        'src/editor/documents.ts',
+        'src/editor/tasks.ts',
+        'src/preview/view-type.ts',
+        'src/text/font-files.ts',
+      ];
+      const ours = (file: string) => /^src\/(start[a-z-]*|.*\/node-[a-z-]+)\.ts$/.test(file) || small.includes(file);
+      assert.deepEqual(
+        inputs.filter((file) => !ours(file)),
+        [],
+      );
+    });
 
   it('keep geometry by itself', () => {
     assertNone(

@@ -2,11 +2,13 @@
 
 import type * as vscode from 'vscode';
 import { registerTasks } from './editor/tasks.ts';
-import { compose } from './extension.ts';
 import { writeWhole } from './output/node-write-whole.ts';
+import { start } from './start.ts';
 import { nodeInstalledFonts } from './text/node-font-files.ts';
 
 export function activate(context: vscode.ExtensionContext): void {
-  compose(context, { installedFonts: nodeInstalledFonts, writeOnDisk: writeWhole });
+  const host = { installedFonts: nodeInstalledFonts, writeOnDisk: writeWhole };
+  // eslint-disable-next-line @typescript-eslint/no-require-imports -- the build puts it there, beside this script
+  start(context, host, () => require('./extension.cjs') as typeof import('./extension.ts'));
   context.subscriptions.push(registerTasks(context.extensionUri));
 }

@@ -1,0 +1,26 @@
+/** The extension in a browser: no process can be started there, and no fonts are installed that one could read. */
+
+import * as vscode from 'vscode';
+import { start } from './start.ts';
+
+type Run = (module: object, exports: object, require: NodeJS.Require) => void;
+
+export function activate(context: vscode.ExtensionContext): void {
+  const installedFonts = {
+    systemFonts: () => Promise.resolve([]),
+    read: (path: string) => Promise.reject(new Error(`${path} cannot be read in a browser.`)),
+  };
+  start(context, { installedFonts }, () =>
+    load(vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'extension.js')),
+  );
+}
+
+/** As the editor loads an extension's own script there: nothing else imports one from beside it. */
+async function load(script: vscode.Uri): Promise<typeof import('./extension.ts')> {
+  const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(script));
+  const module = { exports: {} };
+  // eslint-disable-next-line @typescript-eslint/no-implied-eval -- a script of this extension, as the build has put it there
+  const run = new Function('module', 'exports', 'require', `${text}\n//# sourceURL=${script.toString()}`) as Run;
+  run(module, module.exports, require);
+  return module.exports as typeof import('./extension.ts');
+}

@@ -7,6 +7,7 @@ import { judge } from './judgement.ts';
 import type { AcceptedIssue, Severities } from './judgement.ts';
 import { acceptComments } from './spec/accept-comments.ts';
 import { inUnits } from './spec/figures.ts';
+import type { Batch } from './spec/batch.ts';
 import type { Units } from './spec/length.ts';
 import type { TagModel } from './spec/model.ts';
 import { parseSpec } from './spec/parse.ts';
@@ -28,6 +29,9 @@ export interface Report {
   readonly tag?: Tag;
   /** What `tag` is made of. */
   readonly model?: TagModel;
+  /** The list that the tag is made for, and which of its rows this is of. */
+  readonly batch?: Batch;
+  readonly row: number;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
   /** Findings that comments in the spec accept; they are not among `issues`. */
@@ -45,6 +49,8 @@ export interface Report {
 export interface ComputeOptions {
   /** Full path of a file named in the spec; `undefined` where it may not be read. */
   readonly locate: (relative: string) => string | undefined;
+  /** Which row of a batch, counting from 0; the first unless said, the last where there are fewer. */
+  readonly row?: number;
   readonly signal?: AbortSignal;
   readonly severities?: Severities;
 }
@@ -65,18 +71,18 @@ export class Engine {
   /**
    * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
    */
-  async compute(text: string, { locate, signal, severities = {} }: ComputeOptions): Promise<Report> {
+  async compute(text: string, { locate, row: wanted = 0, signal, severities = {} }: ComputeOptions): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const unread = new SpecSource(text);
     const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate });
     signal?.throwIfAborted();
-    const { source, model, issues } = parseSpec(unread, uses);
+    const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted);
     clock.lap('read');
     const comments = acceptComments(text);
     if (!model) {
       const judged = judge(issues, source, comments, severities, false);
-      return { source, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
+      return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
     const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
     await checkpoint();
@@ -86,10 +92,12 @@ export class Engine {
     clock.lap('make');
     findings.push(...(await runChecks(tag, checkpoint)));
     clock.lap('check');
-    const complete = findings.every(({ code }) => issueKinds[code].about === 'making');
+    // What is idle for one row may be needed for another.
+    const complete =
+      (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judge(placed(findings, source, tag.units), source, comments, severities, complete);
     const files = [...uses.files, ...loaded.files];
-    return { source, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
+    return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
   }
 
   async #readText(path: string): Promise<string> {

@@ -41,6 +41,8 @@ export interface Issue {
   readonly points?: readonly Point[];
   /** The width in question, in mm. */
   readonly width?: number;
+  /** Of a batch, the row that it was found in, where that is not the one drawn. */
+  readonly row?: number;
   /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
 }

@@ -1,4 +1,4 @@
-/** A report as the command line's JSON: mm and mm², lines and columns from 1, finished geometry with y up. */
+/** A report as the command line's JSON: mm and mm², lines, columns and tags of a batch from 1, finished geometry with y up. */
 
 import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
@@ -9,10 +9,12 @@ import { planCuts } from './output/cut-plan.ts';
 import type { Stock } from './spec/model.ts';
 import type { Piece, Tag } from './tag/tag.ts';
 
+/** `all`: of every row of a batch. */
 export function reportJson(
   file: string,
-  { source, tag, issues, accepted, fonts, timings }: Report,
+  { source, tag, batch, issues, accepted, fonts, timings }: Report,
   fixes: ReadonlyMap<Issue, readonly Fix[]>,
+  all: readonly Report[],
 ): object {
   const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
   const edit = (change: TextEdit) => ({ range: range(change.range), text: change.text });
@@ -20,6 +22,7 @@ export function reportJson(
     code: issue.code,
     severity: issue.severity,
     message: issue.message,
+    ...(issue.row === undefined ? {} : { tag: issue.row + 1 }),
     ...(issue.piece === undefined ? {} : { piece: issue.piece }),
     path: issue.path,
     range: range(issue.range),
@@ -29,9 +32,8 @@ export function reportJson(
   return {
     file,
     ok: !issues.some((issue) => issue.severity === 'error'),
-    ...(tag ? { title: tag.title } : {}),
-    pieces: tag?.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, tag.stock) })) ?? [],
-    ...(tag ? takesJson(tag) : {}),
+    ...tagJson(tag),
+    ...(batch ? { batch: batch.rows.map(({ label }, row) => ({ name: label, ...rowJson(all[row]!) })) } : {}),
     issues: issues.map((issue) => ({
       ...issueJson(issue),
       fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
@@ -48,6 +50,16 @@ export function reportJson(
     })),
     timings: { total_ms: Math.round(timings.total * 10) / 10 },
   };
+}
+
+function tagJson(tag: Tag | undefined): object {
+  if (!tag) return { pieces: [] };
+  const pieces = tag.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, tag.stock) }));
+  return { title: tag.title, pieces, ...takesJson(tag) };
+}
+
+function rowJson({ issues, tag }: Report): object {
+  return { ok: !issues.some(({ severity }) => severity === 'error'), ...tagJson(tag) };
 }
 
 /** What the hanger bears, in newtons: an estimate. Nothing for a piece without one. */

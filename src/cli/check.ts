@@ -1,5 +1,6 @@
 /** `tagwright check`: what is wrong with specs, for people or as JSON. */
 
+import { checkBatch } from '../batch.ts';
 import type { Report } from '../engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../issue.ts';
@@ -16,11 +17,11 @@ export async function check(
   const objects: object[] = [];
   let code: number = exitCodes.clean;
   for (const { file, text, options } of specs) {
-    const report = await engine.compute(text, options);
+    const { report, all } = await checkBatch(engine, await engine.compute(text, options), options);
     if (json) {
       const fixes = new Map<Issue, readonly Fix[]>();
       for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
-      objects.push(reportJson(file, report, fixes));
+      objects.push(reportJson(file, report, fixes, all));
     } else printReport(file, report);
     code = Math.max(code, exitCodeOf(report, strict));
   }

@@ -1,14 +1,13 @@
 /** `tagwright export`: files for the machine and the customer. */
 
 import { mkdir, readFile } from 'node:fs/promises';
-import { basename, join } from 'node:path';
-import type { Report } from '../engine.ts';
+import { join } from 'node:path';
 import { formats, isFormat } from '../output/formats.ts';
-import { jobOf } from '../output/job.ts';
-import { printReport } from './check.ts';
+import type { Job } from '../output/job.ts';
 import { writeWhole } from '../output/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { Jobs } from './jobs.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
@@ -33,30 +32,21 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   await mkdir(out, { recursive: true });
   const engine = newEngine();
   const tools = toolsOf(engine);
-  let code: number = exitCodes.clean;
-  for (const { file, text, options: computing } of specs) {
-    const report = await engine.compute(text, computing);
-    if (!sound(file, report)) {
-      code = exitCodes.errors;
-      if (!force) continue;
-    }
-    const job = jobOf(pictureWidth === undefined ? report : withPictures(report, pictureWidth));
-    if (!job) {
-      console.error(`${file}: there is nothing to cut.`);
-      code = exitCodes.errors;
-      continue;
-    }
-    for (const format of wanted.filter(isFormat)) {
-      const target = join(out, `${specName(file)}.${format}`);
-      const content = await formats[format](job, tools);
-      if (await write(target, content, overwrite)) console.log(target);
-      else {
-        console.error(`${target}: exists and differs; --overwrite replaces it.`);
-        code = exitCodes.errors;
+  const jobs = new Jobs(engine, force);
+  let isWhole = true;
+  for (const spec of specs) {
+    for await (const { name, job } of jobs.of(spec)) {
+      for (const format of wanted.filter(isFormat)) {
+        const target = join(out, `${name}.${format}`);
+        const content = await formats[format](
+          pictureWidth === undefined ? job : withPictures(job, pictureWidth),
+          tools,
+        );
+        isWhole = (await write(target, content, overwrite)) && isWhole;
       }
     }
   }
-  return code;
+  return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
 }
 
 function pixels(given: string | undefined): number | undefined {
@@ -67,30 +57,19 @@ function pixels(given: string | undefined): number | undefined {
   return width;
 }
 
-function withPictures(report: Report, pictureWidth: number): Report {
-  const { tag } = report;
-  return tag ? { ...report, tag: { ...tag, output: { ...tag.output, pictureWidth } } } : report;
+function withPictures(job: Job, pictureWidth: number): Job {
+  const { tag } = job;
+  return { ...job, tag: { ...tag, output: { ...tag.output, pictureWidth } } };
 }
 
-/** False, once its errors have been told, for a spec that has any. */
-export function sound(file: string, report: Report): boolean {
-  const errors = report.issues.filter(({ severity }) => severity === 'error');
-  if (errors.length === 0) return true;
-  printReport(file, { ...report, issues: errors });
-  console.error(`${file}: has errors, and is left out unless --force is given.`);
-  return false;
-}
-
-/** A spec's name without what says that it is one. */
-export function specName(file: string): string {
-  return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
-}
-
-/** False where the file is there with another content and may not be replaced. */
+/** Says what it has written. False, and says so, where the file is there with another content and may not be replaced. */
 export async function write(target: string, content: string | Uint8Array, overwrite: boolean): Promise<boolean> {
   const there = await readFile(target).catch(() => undefined);
-  if (there?.equals(Buffer.from(content))) return true;
-  if (there && !overwrite) return false;
-  await writeWhole(target, content);
+  if (there && !overwrite && !there.equals(Buffer.from(content))) {
+    console.error(`${target}: exists and differs; --overwrite replaces it.`);
+    return false;
+  }
+  if (!there?.equals(Buffer.from(content))) await writeWhole(target, content);
+  console.log(target);
   return true;
 }

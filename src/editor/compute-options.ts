@@ -5,8 +5,9 @@ import type { ComputeOptions } from '../engine.ts';
 import { locateBeside } from './font-files.ts';
 import { severitiesFor } from './severities.ts';
 
-export function computeOptions(spec: vscode.Uri, signal: AbortSignal): ComputeOptions {
-  return { locate: locateBeside(spec), severities: severitiesFor(spec), signal };
+/** `row`: of a batch. */
+export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): ComputeOptions {
+  return { row, locate: locateBeside(spec), severities: severitiesFor(spec), signal };
 }
 
 /** Runs what can be aborted for as long as the editor wants its result; `undefined` once it does not. */

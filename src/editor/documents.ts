@@ -5,8 +5,8 @@ import * as vscode from 'vscode';
 /** As a glob, for watching and searching; `*.tag.yaml` by name, in any folder. */
 export const tagSpecGlob = '**/*.tag.{yaml,yml}';
 
-/** Files that a spec may draw on: shared definitions, drawings and fonts. */
-export const companionGlob = '**/*.{yaml,yml,svg,ttf,otf,ttc,otc,woff,woff2}';
+/** Files that a spec may draw on: shared definitions, tables, drawings and fonts. */
+export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}';
 
 export const tagSpecSelector: vscode.DocumentSelector = { pattern: tagSpecGlob };
 

@@ -1,6 +1,7 @@
 /** What is asked before files are made. Each answer is `undefined` where the question was dismissed. */
 
 import * as vscode from 'vscode';
+import type { Batch } from '../spec/batch.ts';
 import type { Format } from '../output/formats.ts';
 import { isTagSpec, tagSpecGlob } from './documents.ts';
 import type { TagService } from './service.ts';
@@ -12,6 +13,7 @@ const mostSpecs = 1000;
 export interface Scope {
   readonly specs: readonly vscode.Uri[];
   readonly piece?: string;
+  readonly row?: number;
 }
 
 interface ScopeItem extends vscode.QuickPickItem {
@@ -21,17 +23,30 @@ interface ScopeItem extends vscode.QuickPickItem {
 /** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
 export async function askScope(spec: vscode.Uri | undefined, service: TagService): Promise<Scope | undefined> {
   const open = openSpecs();
-  const pieces = (spec && service.get(spec)?.tag?.pieces) ?? [];
+  const result = spec && service.get(spec);
+  const pieces = result?.tag?.pieces ?? [];
+  const shown = result?.report.batch && { row: result.report.row };
   const items: ScopeItem[] = [
-    ...(spec ? [item('This tag', nameOf(spec), { specs: [spec] })] : []),
+    ...(spec
+      ? result?.report.batch
+        ? batchItems(spec, result.report.batch, result.report.row)
+        : [item('This tag', nameOf(spec), { specs: [spec] })]
+      : []),
     ...(spec && pieces.length > 1
-      ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id }))
+      ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id, ...shown }))
       : []),
     ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),
     { label: 'A folder…', description: 'every spec in it', scope: askFolderOfSpecs },
   ];
   const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What is exported?' });
   return chosen?.scope();
+}
+
+function batchItems(spec: vscode.Uri, { rows }: Batch, row: number): ScopeItem[] {
+  return [
+    item(`All ${rows.length} tags of the batch`, nameOf(spec), { specs: [spec] }),
+    item(`Only “${rows[row]!.label}”`, 'the tag that is shown', { specs: [spec], row }),
+  ];
 }
 
 function item(label: string, description: string, scope: Scope): ScopeItem {

@@ -5,7 +5,7 @@ import type { Engine } from '../engine.ts';
 import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
 import { targetSpec } from './documents.ts';
-import { Exporter } from './exporter.ts';
+import { Exporter, fileNameOf } from './exporter.ts';
 import type { ExportRequest } from './exporter.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from './service.ts';
@@ -88,13 +88,13 @@ async function exportSvg(
   const result = service.get(uri);
   const errors = result?.issues.filter((issue) => issue.severity === 'error') ?? [];
   const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
-  if (!job) {
+  if (!result || !job) {
     const first = errors[0]?.message ?? 'There is nothing to cut yet.';
     void vscode.window.showErrorMessage(`Not exported: ${first}`);
     return undefined;
   }
   const folder = folderOf(uri);
-  const name = `${specName(uri)}.svg`;
+  const name = `${fileNameOf(uri, result.report)}.svg`;
   const target = await vscode.window.showSaveDialog({
     defaultUri: folder ? vscode.Uri.joinPath(folder, name) : vscode.Uri.file(name),
     filters: { SVG: ['svg'] },

@@ -1,7 +1,9 @@
 /** Makes the files of tags and writes them: for one piece, a tag or many. Nothing is asked here that the request answers. */
 
 import * as vscode from 'vscode';
+import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
+import { freeName, rowFileName } from '../output/file-names.ts';
 import { formats } from '../output/formats.ts';
 import type { Format } from '../output/formats.ts';
 import { captionFont, jobOf } from '../output/job.ts';
@@ -17,6 +19,8 @@ export interface ExportRequest {
   readonly specs: readonly vscode.Uri[];
   /** Only this piece of the one spec. */
   readonly piece?: string;
+  /** Only this row of its batch; every one unless said. */
+  readonly row?: number;
   /** These formats; or packs, each in a folder of its own or all in one archive. */
   readonly what: { readonly formats: readonly Format[] } | { readonly packs: 'folders' | 'archive' };
   /** Where files go; an archive's own place. */
@@ -103,16 +107,17 @@ export class Exporter {
     const empty: string[] = [];
     const add = (wanted: string, report: Report) => {
       const job = jobOf(onlyPiece(report, request.piece));
-      let name = wanted;
-      for (let count = 2; jobs.has(name); count++) name = `${wanted}-${count}`;
-      if (job) jobs.set(name, job);
+      if (job) jobs.set(freeName(wanted, new Set(jobs.keys())), job);
       else empty.push(wanted);
     };
     for (const spec of request.specs) {
-      const report = await this.#engine.compute(await textOf(spec), computeOptions(spec, signal));
-      const name = request.piece === undefined ? specName(spec) : `${specName(spec)}-${request.piece}`;
-      if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ name, report });
-      else add(name, report);
+      const options = computeOptions(spec, signal, request.row);
+      const first = await this.#engine.compute(await textOf(spec), options);
+      for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
+        const name = [fileNameOf(spec, report), ...(request.piece === undefined ? [] : [request.piece])].join('-');
+        if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ name, report });
+        else add(name, report);
+      }
     }
     if (faulty.length > 0) {
       const wish = request.faulty ?? 'ask';
@@ -124,6 +129,11 @@ export class Exporter {
       void vscode.window.showErrorMessage(`Not exported, there is nothing to cut: ${empty.join(', ')}.`);
     return jobs;
   }
+}
+
+/** Without an ending: the spec's own or, of a batch, with the row's. */
+export function fileNameOf(spec: vscode.Uri, { batch, row }: Report): string {
+  return batch ? rowFileName(specName(spec), batch.rows[row]!.label) : specName(spec);
 }
 
 function onlyPiece(report: Report, piece: string | undefined): Report {

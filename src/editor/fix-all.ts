@@ -17,8 +17,10 @@ export async function allFixes(
   token: vscode.CancellationToken,
   only?: IssueCode,
 ): Promise<{ edit: vscode.WorkspaceEdit; made: readonly string[] } | undefined> {
-  const { source } = report;
-  const fixed = await whileWanted(token, (signal) => fixAll(engine, source.text, computeOptions(uri, signal), only));
+  const { source, row } = report;
+  const fixed = await whileWanted(token, (signal) =>
+    fixAll(engine, source.text, computeOptions(uri, signal, row), only),
+  );
   if (!fixed || fixed.made.length === 0) return undefined;
   return { edit: workspaceEdit(uri, source, editsBetween(source.text, fixed.text)), made: fixed.made };
 }

@@ -32,7 +32,7 @@ export class IssueHelp {
   async for(issue: Issue, { uri, report }: TagResult, signal: AbortSignal): Promise<Help> {
     const known = this.#found.get(issue);
     if (known) return known;
-    const options = computeOptions(uri, signal);
+    const options = computeOptions(uri, signal, report.row);
     const fixes = await findFixes(this.#engine, report, issue, options);
     const acceptance = await acceptanceOf(this.#engine, report, issue, options);
     const help = { fixes, replacements: replacements(issue), acceptance };

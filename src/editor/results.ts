@@ -34,5 +34,7 @@ export interface TagResults {
   get(uri: vscode.Uri): TagResult | undefined;
   /** Asks for a result if there is none; it arrives by `onDidChange`. */
   request(uri: vscode.Uri): void;
+  /** Has another tag of a batch drawn; it arrives likewise. */
+  showRow(uri: vscode.Uri, row: number): void;
   readonly onDidChange: vscode.Event<TagResult>;
 }

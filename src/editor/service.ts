@@ -1,6 +1,7 @@
 /** Computes every spec that is open or lies in the workspace, each time it or a file it uses changes. */
 
 import * as vscode from 'vscode';
+import { issuesOfBatch, reportsOf, rowCount } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from './documents.ts';
@@ -24,6 +25,8 @@ interface Watched {
   changedAt?: number;
   timer?: NodeJS.Timeout;
   running?: AbortController;
+  /** Of its batch, the row that is looked at. */
+  row?: number;
 }
 
 export class TagService implements TagResults, vscode.Disposable {
@@ -32,8 +35,11 @@ export class TagService implements TagResults, vscode.Disposable {
   readonly #specs = new Map<string, Watched>();
   /** What is being computed and looked at. */
   readonly #urgent = new Set<Promise<void>>();
-  /** Specs that are not open, in line: one is computed after another, and none while somebody waits for one that is. */
-  readonly #line = new Set<string>();
+  /**
+   * What is in no hurry, in line: specs that are not open, and those tags of batches that nobody looks at. One is computed after
+   * another, and none while somebody waits for what is looked at.
+   */
+  readonly #line = new Map<string, 'tag' | 'batch'>();
   #isInLine = false;
   readonly #changed = new vscode.EventEmitter<Checked>();
   readonly #removed = new vscode.EventEmitter<vscode.Uri>();
@@ -97,6 +103,14 @@ export class TagService implements TagResults, vscode.Disposable {
     return [...this.#specs.values()].flatMap(({ result }) => result ?? []);
   }
 
+  /** Has another tag of a batch drawn. */
+  showRow(uri: vscode.Uri, row: number): void {
+    const watched = this.#specs.get(uri.toString());
+    if (!watched?.result || watched.result.report.row === row) return;
+    watched.row = row;
+    this.#schedule(uri, 0, true);
+  }
+
   request(uri: vscode.Uri): void {
     const watched = this.#specs.get(uri.toString());
     if (watched?.result) this.#changed.fire(watched.result);
@@ -127,7 +141,7 @@ export class TagService implements TagResults, vscode.Disposable {
     stop(watched);
     this.#line.delete(key);
     if (!isUrgent) {
-      this.#line.add(key);
+      this.#line.set(key, 'tag');
       void this.#goThroughLine();
       return;
     }
@@ -142,13 +156,39 @@ export class TagService implements TagResults, vscode.Disposable {
     if (this.#isInLine) return;
     this.#isInLine = true;
     // What comes into the line meanwhile is gone through as well.
-    for (const key of this.#line) {
-      await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
-      await Promise.all(this.#urgent);
+    for (const [key] of this.#line) {
+      await this.#turn();
       const watched = this.#specs.get(key);
-      if (this.#line.delete(key) && watched) await this.#compute(vscode.Uri.parse(key), watched);
+      const what = this.#line.get(key);
+      this.#line.delete(key);
+      if (what && watched)
+        await (what === 'tag' ? this.#compute(vscode.Uri.parse(key), watched) : this.#checkBatch(watched));
     }
     this.#isInLine = false;
+  }
+
+  /** Comes when nobody is in a hurry. */
+  async #turn(): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
+    await Promise.all(this.#urgent);
+  }
+
+  /** What is wrong with the tags of a batch that are not looked at. */
+  async #checkBatch(watched: Watched): Promise<void> {
+    const { result, running } = watched;
+    if (!result || !running) return;
+    const { uri, report } = result;
+    try {
+      const options = computeOptions(uri, running.signal);
+      const all = await reportsOf(this.#engine, report, options, async () => {
+        await Promise.all(this.#urgent);
+        running.signal.throwIfAborted();
+      });
+      running.signal.throwIfAborted();
+      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all) });
+    } catch (error) {
+      if (!running.signal.aborted) this.#failed(uri, error);
+    }
   }
 
   async #compute(uri: vscode.Uri, watched: Watched): Promise<void> {
@@ -160,20 +200,32 @@ export class TagService implements TagResults, vscode.Disposable {
       const text = document ? document.getText() : new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
       const version = document?.version ?? 0;
       signal.throwIfAborted();
-      const report = await this.#engine.compute(text, computeOptions(uri, signal));
+      const report = await this.#engine.compute(text, computeOptions(uri, signal, watched.row));
       signal.throwIfAborted();
       const result = resultOf(uri, version, report, watched.result?.drawn);
-      watched.result = result;
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
-      this.#changed.fire(result);
+      this.#settle(watched, result);
+      if (rowCount(report) > 1) {
+        this.#line.set(uri.toString(), 'batch');
+        void this.#goThroughLine();
+      }
     } catch (error) {
       if (signal.aborted) return;
       if (error instanceof vscode.FileSystemError) {
         this.#forget(uri);
         return;
       }
-      this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
+      this.#failed(uri, error);
     }
+  }
+
+  #settle(watched: Watched, result: Checked): void {
+    watched.result = result;
+    this.#changed.fire(result);
+  }
+
+  #failed(uri: vscode.Uri, error: unknown): void {
+    this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
   }
 
   /** A spec on disk is new or changed; one that is open tells of its changes itself. */

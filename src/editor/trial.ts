@@ -19,7 +19,7 @@ export class Trial {
   async of(result: TagResult, edits: readonly TextEdit[], signal: AbortSignal): Promise<TagResult> {
     const { uri, version, report } = result;
     const text = applied(report.source.text, edits);
-    return resultOf(uri, version, await this.#engine.compute(text, computeOptions(uri, signal)), report);
+    return resultOf(uri, version, await this.#engine.compute(text, computeOptions(uri, signal, report.row)), report);
   }
 
   /** One step that can be undone; `false` where the text is another by now. */

@@ -1,5 +1,6 @@
 /** The comment by which a finding is accepted, put where it counts; the reason is the writer's to give. */
 
+import { reportOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import type { Issue } from '../issue.ts';
 import { canBeSilenced } from '../judgement.ts';
@@ -15,17 +16,19 @@ export interface Acceptance {
 /** `undefined` where the finding cannot be accepted, or not by a comment there. */
 export async function acceptanceOf(
   engine: Engine,
-  report: Report,
+  shown: Report,
   issue: Issue,
   options: ComputeOptions,
 ): Promise<Acceptance | undefined> {
-  const { source } = report;
+  const report = await reportOf(engine, shown, issue, options);
+  const { source, row } = report;
   // A comment about comments would go on for ever.
   if (!canBeSilenced(issue.code) || issue.code === 'odd-comment') return undefined;
   const acceptance = commentFor(issue, source.text);
   const { at, before, after } = acceptance;
   const edit = { range: { start: at, end: at }, text: `${before}because${after}` };
-  return solves(issue, report, await engine.compute(applied(source.text, [edit]), options)) ? acceptance : undefined;
+  const accepted = await engine.compute(applied(source.text, [edit]), { ...options, row });
+  return solves(issue, report, accepted) ? acceptance : undefined;
 }
 
 /** At the end of its line; above it, where the line has a comment already. */

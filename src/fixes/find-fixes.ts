@@ -1,5 +1,6 @@
 /** Fixes that are known to work: each was applied to the text and the tag computed anew before it is offered. */
 
+import { reportOf, rowCount } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import type { Fix, Issue, TextEdit } from '../issue.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
@@ -19,20 +20,33 @@ export async function findFixes(
   options: ComputeOptions,
   most = Infinity,
 ): Promise<Fix[]> {
-  const { model, tag } = report;
-  if (!model || !tag) return [];
-  const at: Case = { issue, report, model, tag, piece: tag.pieces.find(({ id }) => id === issue.piece) };
+  const at = await caseOf(engine, report, issue, options);
+  if (!at) return [];
   const fixes: Fix[] = [];
   for (const remedy of remediesFor(at)) {
     if (fixes.length >= most) break;
-    const found = await firstThatWorks(remedy, at, engine, options);
+    const found = await firstThatWorks(remedy, at, engine, { ...options, row: at.report.row });
     if (!found) continue;
     const { candidate, after } = found;
-    const effect = effectOf(issue, report, after);
+    const effect = effectOf(at.issue, at.report, after);
     const title = `${remedy.words}: ${candidate.told}${effect.length > 0 ? ` (${effect.join(', ')})` : ''}`;
     fixes.push({ title, edits: candidate.edits });
   }
   return fixes;
+}
+
+/** `undefined` where there is no tag that a change could be tried on. */
+async function caseOf(engine: Engine, shown: Report, issue: Issue, options: ComputeOptions): Promise<Case | undefined> {
+  const report = await reportOf(engine, shown, issue, options);
+  const own = report === shown ? issue : report.issues.find((each) => isSame(each, issue));
+  const { model, tag } = report;
+  if (!own || !model || !tag) return undefined;
+  return { issue: own, report, model, tag, piece: tag.pieces.find(({ id }) => id === own.piece) };
+}
+
+/** In a batch the message says more. */
+function isSame(own: Issue, told: Issue): boolean {
+  return keyOf(own) === keyOf(told) && own.width === told.width;
 }
 
 async function firstThatWorks(
@@ -43,9 +57,29 @@ async function firstThatWorks(
 ): Promise<{ candidate: Candidate; after: Report } | undefined> {
   for (const candidate of candidates) {
     const after = await engine.compute(applied(report.source.text, candidate.edits), options);
-    if (solves(issue, report, after)) return { candidate, after };
+    if (solves(issue, report, after) && (await harmsNoRow(issue, report, after, engine, options)))
+      return { candidate, after };
   }
   return undefined;
+}
+
+/** Whether a change for the sake of one tag of a batch leaves the others as sound as they were. */
+async function harmsNoRow(
+  issue: Issue,
+  before: Report,
+  after: Report,
+  engine: Engine,
+  options: ComputeOptions,
+): Promise<boolean> {
+  for (let row = 0; row < rowCount(before); row++) {
+    if (row === before.row) continue;
+    const [was, is] = [
+      await engine.compute(before.source.text, { ...options, row }),
+      await engine.compute(after.source.text, { ...options, row }),
+    ];
+    if (!isNoWorse(issue, was, is)) return false;
+  }
+  return true;
 }
 
 export function applied(text: string, edits: readonly TextEdit[]): string {
@@ -66,6 +100,13 @@ export function solves(issue: Issue, before: Report, after: Report): boolean {
   const own = keyOf(issue);
   // Several findings of a kind at one line are solved together or one by one; one fewer counts.
   if ((countAfter.get(own) ?? 0) >= countBefore.get(own)!) return false;
+  return isNoWorse(issue, before, after);
+}
+
+/** Whether nothing has come that is as serious as the issue. */
+function isNoWorse(issue: Issue, before: Report, after: Report): boolean {
+  const countBefore = counts(before.issues);
+  const countAfter = counts(after.issues);
   const serious = after.issues.filter((other) => weight[other.severity] >= weight[issue.severity]);
   return serious.every((other) => countAfter.get(keyOf(other))! <= (countBefore.get(keyOf(other)) ?? 0));
 }

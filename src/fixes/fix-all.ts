@@ -1,5 +1,6 @@
 /** Many fixes one after the other, each tried on the text that the ones before it left. */
 
+import { checkBatch } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import type { Issue } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
@@ -29,7 +30,7 @@ export async function fixAll(
 ): Promise<FixedText> {
   const made: string[] = [];
   const given = new Set<string>();
-  let report = await engine.compute(text, options);
+  let report = await computed(engine, text, options);
   while (made.length < mostFixes) {
     const step = await nextFix(engine, report, options, given, only);
     if (!step) break;
@@ -37,6 +38,11 @@ export async function fixAll(
     report = step.report;
   }
   return { text: report.source.text, made, report };
+}
+
+/** With what is wrong with any tag of a batch. */
+async function computed(engine: Engine, text: string, options: ComputeOptions): Promise<Report> {
+  return (await checkBatch(engine, await engine.compute(text, options), options)).report;
 }
 
 async function nextFix(
@@ -53,7 +59,7 @@ async function nextFix(
     if (given.has(key)) continue;
     const [fix] = await findFixes(engine, report, issue, options, 1);
     if (fix) {
-      return { title: fix.title, report: await engine.compute(applied(report.source.text, fix.edits), options) };
+      return { title: fix.title, report: await computed(engine, applied(report.source.text, fix.edits), options) };
     }
     given.add(key);
   }

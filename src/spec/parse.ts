@@ -1,6 +1,8 @@
 /** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
 
 import type { Issue } from '../issue.ts';
+import { readBatch } from './batch.ts';
+import type { Batch, BatchRow } from './batch.ts';
 import type { TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
@@ -15,31 +17,40 @@ export interface ParsedSpec {
   /** Absent when any issue is an error: a tag is made of the whole spec or not at all. */
   readonly model?: TagModel;
   readonly issues: readonly Issue[];
+  /** The list that the tag is made for. */
+  readonly batch?: Batch;
+  /** Of the batch, which one `model` is of; 0 without one. */
+  readonly row: number;
 }
 
-/** `uses`: the files that the spec uses, loaded. */
-export function parseSpec(spec: string | SpecSource, uses: Uses = noUses): ParsedSpec {
+/** `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. */
+export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
-  if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues };
-  if (source.issues.length > 0 && !isGroup(source.value)) return { source, issues: source.issues };
-  return { source, ...readSpec(source, uses) };
+  if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
+  if (source.issues.length > 0 && !isGroup(source.value)) return { source, issues: source.issues, row: 0 };
+  return { source, ...readSpec(source, uses, row) };
 }
 
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */
-export function readSpec(source: SpecPlaces, uses: Uses): Omit<ParsedSpec, 'source'> {
-  if (!isGroup(source.value)) return { issues: [notASpec(source)] };
+export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<ParsedSpec, 'source'> {
+  if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
   const scope = new Scope(source, uses.used);
   scope.checkClashes();
+  const batch = readBatch(scope.spec.batch, uses.table, scope.problems);
+  const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
+  if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
+  const title = titleOf(scope, batch?.rows[row]);
   const issues = [...uses.issues, ...scope.issues(source)];
-  if (issues.length > 0) return { issues };
+  const read = { issues, row, ...(batch ? { batch } : {}) };
+  if (issues.length > 0) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
-    issues,
+    ...read,
     model: {
-      title: scope.spec.title ?? 'Untitled tag',
+      title,
       units: scope.problems.units,
       stock,
       ...(tie ? { tie } : {}),
@@ -50,6 +61,13 @@ export function readSpec(source: SpecPlaces, uses: Uses): Omit<ParsedSpec, 'sour
       pieces,
     },
   };
+}
+
+/** Titles of a batch can be told apart, whether they were written so or not. */
+function titleOf({ spec, problems }: Scope, row: BatchRow | undefined): string {
+  const written = spec.title ?? 'Untitled tag';
+  const title = problems.filled(written, ['title']) ?? written;
+  return row && title === written ? `${title} · ${row.label}` : title;
 }
 
 function isGroup(value: unknown): boolean {

@@ -3,6 +3,8 @@
 import type { Point } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
+import { filled } from './batch.ts';
+import type { Batch, BatchRow } from './batch.ts';
 import { inUnits } from './figures.ts';
 import { parseLength } from './length.ts';
 import type { Units } from './length.ts';
@@ -19,6 +21,8 @@ export class Problems {
   readonly units: Units;
   /** Where the spec asks for the file that this is about; nothing for the spec itself. Paths here are those of the file. */
   readonly base: YamlPath;
+  /** The row that is read, in a spec with a batch. */
+  row?: { readonly batch: Batch; readonly row: BatchRow };
   /** Of the file, as seen from that of the spec, with its slash. */
   readonly #folder: string;
 
@@ -48,6 +52,11 @@ export class Problems {
       message: inUnits(message, this.units),
       ...extra,
     });
+  }
+
+  /** What the text at `path` says in the row of the batch that is read; the text itself where there is no batch. */
+  filled(text: string, path: YamlPath): string | undefined {
+    return this.row ? filled(text, this.row.batch, this.row.row, path, this) : text;
   }
 
   /** The keys that the text has there, also those that do not exist. */

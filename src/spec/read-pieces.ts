@@ -24,7 +24,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     const size = readWholeSize(spec, path, problems);
     return {
       id,
-      title: spec.title ?? id,
+      title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
       path,
       body: list('body'),
       cut: list('cut'),

@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../issue.ts';
 import { isFontFile } from '../text/font-files.ts';
+import { clip } from './length.ts';
 import type { TextArc, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -17,12 +18,12 @@ const fontSizeKeys = Object.keys(fontSizes) as (keyof typeof fontSizes)[];
 const outlineSizes = ['width', 'height', 'fit'] as const;
 
 export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator | undefined {
-  const text = spec.text!;
   const at = (key: keyof ShapeSpec) => [...path, key];
-  if (text.trim() === '') problems.error('bad-value', at('text'), 'The text is empty.');
+  const text = problems.filled(spec.text!, at('text'));
+  if (text?.trim() === '') tellEmpty(spec.text!, at('text'), problems);
   const size = readFontSize(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
-  if (spec.arc && !arc) return undefined;
+  if (text === undefined || (spec.arc && !arc)) return undefined;
   return {
     kind: 'text',
     text,
@@ -37,6 +38,16 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
     align: spec.align ?? 'center',
     features: spec.features ?? {},
   };
+}
+
+/** Where it is written, or in the row that leaves it empty. */
+function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
+  const row = written.trim() === '' ? undefined : problems.row?.row;
+  if (!row) problems.error('bad-value', path, 'The text is empty.');
+  else {
+    const line = row.line === undefined ? '' : `, line ${row.line} of its file`;
+    problems.error('bad-value', row.path, `${clip(written)} is empty in “${clip(row.label)}”${line}.`);
+  }
 }
 
 function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['size'] {

@@ -126,8 +126,21 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
           range: source.keyRange(path),
           message: `${capital(name)} has no value yet.`,
         };
-      return { ...base, code: 'bad-value', message: `${capital(name)} ${expectation(error)}` };
+      return { ...base, code: 'bad-value', ...described(error, capital(name), found) };
   }
+}
+
+function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {
+  const quoted = error.keyword === 'type' && error.params['type'] === 'string' ? placeholderOf(found) : undefined;
+  if (quoted === undefined) return { message: `${name} ${expectation(error)}` };
+  return { message: `${name} needs quotes, for YAML takes braces for a group: ${quoted}.`, suggestions: [quoted] };
+}
+
+/** `{name}` without quotes is a group to YAML, with a key that has no value. */
+function placeholderOf(found: unknown): string | undefined {
+  if (typeof found !== 'object' || found === null) return undefined;
+  const [entry, ...more] = Object.entries(found);
+  return entry?.[1] === null && more.length === 0 ? `"{${entry[0]}}"` : undefined;
 }
 
 function expectation({ keyword, params, parentSchema }: SchemaError): string {

@@ -3,6 +3,7 @@
 import type { Issue, YamlPath } from '../issue.ts';
 import type { UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
+import type { Batch, BatchRow } from './batch.ts';
 import { Problems } from './problems.ts';
 import { ShapeReader } from './read-shapes.ts';
 import { checkAgainstSchema } from './schema-issues.ts';
@@ -47,6 +48,12 @@ export class Scope {
     this.spec = isGroup(value) ? value : {};
     this.problems = new Problems(source, this.spec.units ?? 'mm', base, folderOf(name));
     this.shapes = new ShapeReader(this.spec, this.problems, this);
+  }
+
+  /** Has texts, those of used files too, say what they say in this row. */
+  readRow(batch: Batch, row: BatchRow): void {
+    this.problems.row = { batch, row };
+    for (const used of this.uses) used.readRow(batch, row);
   }
 
   /** Everything that is wrong here and in the used files, at its place in the spec itself. */

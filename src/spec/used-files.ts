@@ -3,6 +3,8 @@
 import type { Issue, YamlPath } from '../issue.ts';
 import { clip } from './length.ts';
 import { SpecSource } from './source.ts';
+import { parseTable } from './table.ts';
+import type { Table } from './table.ts';
 
 /** A file under `use`, and those it uses itself. */
 export interface UsedFile {
@@ -16,6 +18,8 @@ export interface UsedFile {
 
 export interface Uses {
   readonly used: readonly UsedFile[];
+  /** Of the file that `batch` names. */
+  readonly table?: Table;
   readonly issues: readonly Issue[];
   /** Full paths of all files asked for, found or not. */
   readonly files: readonly string[];
@@ -82,14 +86,34 @@ export async function loadUses(source: SpecSource, { read, locate }: UseLoading)
     return found;
   }
 
+  async function loadTable(name: string): Promise<Table | undefined> {
+    const path = ['batch'];
+    const file = locate(name);
+    if (file === undefined) {
+      fault('bad-file', path, `“${clip(name)}” is not inside the spec's folder.`);
+      return undefined;
+    }
+    files.add(file);
+    const text = await read(file).catch(() => undefined);
+    const table = text === undefined ? { problem: 'cannot be found or read.' } : parseTable(text);
+    if (!('problem' in table)) return table;
+    fault('bad-file', path, `“${clip(name)}” ${table.problem}`);
+    return undefined;
+  }
+
   const used = await all(source, '', (index) => (index === undefined ? ['use'] : ['use', index]), []);
-  return { used, issues, files: [...files] };
+  const tableFile = valueUnder(source, 'batch');
+  const table = typeof tableFile === 'string' ? await loadTable(tableFile) : undefined;
+  return { used, ...(table ? { table } : {}), issues, files: [...files] };
+}
+
+function valueUnder({ value }: SpecSource, key: string): unknown {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[key] : undefined;
 }
 
 /** What stands under `use`, as far as it is text; the schema speaks of the rest. */
-function usesOf({ value }: SpecSource): { name: string; index: number | undefined }[] {
-  if (typeof value !== 'object' || value === null) return [];
-  const { use } = value as { use?: unknown };
+function usesOf(source: SpecSource): { name: string; index: number | undefined }[] {
+  const use = valueUnder(source, 'use');
   const list = Array.isArray(use)
     ? use.map((name: unknown, index) => ({ name, index }))
     : [{ name: use, index: undefined }];

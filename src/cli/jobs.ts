@@ -1,0 +1,65 @@
+/** What the command line makes files of: specs, and the tags of their batches. */
+
+import { basename } from 'node:path';
+import { reportsOf } from '../batch.ts';
+import type { Engine, Report } from '../engine.ts';
+import { freeName, rowFileName } from '../output/file-names.ts';
+import { jobOf } from '../output/job.ts';
+import type { Job } from '../output/job.ts';
+import { printReport } from './check.ts';
+import type { SpecFile } from './files.ts';
+
+export interface NamedJob {
+  /** Of its files, without their endings; no two share one. */
+  readonly name: string;
+  readonly job: Job;
+}
+
+/**
+ * Each tag in turn, once what keeps the others from being made has been told; `complete` says afterwards whether none was.
+ * @param force Also those with errors.
+ */
+export class Jobs {
+  readonly #engine: Engine;
+  readonly #force: boolean;
+  readonly #names = new Set<string>();
+  complete = true;
+
+  constructor(engine: Engine, force: boolean) {
+    this.#engine = engine;
+    this.#force = force;
+  }
+
+  async *of({ file, text, options }: SpecFile): AsyncGenerator<NamedJob> {
+    const first = await this.#engine.compute(text, options);
+    for (const report of await reportsOf(this.#engine, first, options)) {
+      const label = report.batch?.rows[report.row]?.label;
+      const told = label === undefined ? file : `${file} (${label})`;
+      if (!this.#isSound(told, file, report)) continue;
+      const job = jobOf(report);
+      if (!job) {
+        console.error(`${told}: there is nothing to cut.`);
+        this.complete = false;
+        continue;
+      }
+      const wanted = label === undefined ? specName(file) : rowFileName(specName(file), label);
+      const name = label === undefined ? wanted : freeName(wanted, this.#names);
+      this.#names.add(name);
+      yield { name, job };
+    }
+  }
+
+  #isSound(told: string, file: string, report: Report): boolean {
+    const errors = report.issues.filter(({ severity }) => severity === 'error');
+    if (errors.length === 0) return true;
+    this.complete = false;
+    printReport(file, { ...report, issues: errors });
+    console.error(`${told}: has errors, and is left out unless --force is given.`);
+    return this.#force;
+  }
+}
+
+/** A spec's name without what says that it is one. */
+function specName(file: string): string {
+  return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
+}

@@ -1,0 +1,22 @@
+/** Names of the files of a batch: that of the spec, and what each tag goes by. */
+
+/** Longer ones do not go everywhere. */
+const longest = 60;
+
+/** Letters and figures of any script, with a dash for whatever else stands between them. */
+export function rowFileName(spec: string, label: string): string {
+  const plain = label
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+    .toLowerCase();
+  return `${spec}-${Array.from(plain).slice(0, longest).join('') || 'tag'}`;
+}
+
+/** The name, with a number behind it where it is taken; capitals make no difference to some file systems. */
+export function freeName(wanted: string, taken: ReadonlySet<string>): string {
+  const names = new Set([...taken].map((name) => name.toLowerCase()));
+  let name = wanted;
+  for (let count = 2; names.has(name.toLowerCase()); count++) name = `${wanted}-${count}`;
+  return name;
+}

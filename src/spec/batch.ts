@@ -1,0 +1,100 @@
+/** The same tag for a list: what each row of `batch` puts in the place of `{column}`. */
+
+import type { YamlPath } from '../issue.ts';
+import { clip } from './length.ts';
+import type { Problems } from './problems.ts';
+import { didYouMean, nearest } from './suggest.ts';
+import type { Table } from './table.ts';
+import type { BatchSpec } from './types.generated.ts';
+
+/** Tables are for workshops, not for factories; a row takes as long as a tag by itself. */
+export const mostRows = 500;
+
+/** What the entries of a plain list are called. */
+export const nameColumn = 'name';
+
+export interface BatchRow {
+  /** What it goes by in lists and in the names of files: its first cell. */
+  readonly label: string;
+  readonly cells: ReadonlyMap<string, string>;
+  readonly path: YamlPath;
+  /** Of the table it comes from, counting from 1. */
+  readonly line?: number;
+}
+
+export interface Batch {
+  readonly columns: readonly string[];
+  /** At least one. */
+  readonly rows: readonly BatchRow[];
+}
+
+/** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
+export function readBatch(
+  spec: BatchSpec | undefined,
+  table: Table | undefined,
+  problems: Problems,
+): Batch | undefined {
+  if (spec === undefined) return undefined;
+  const rows = typeof spec === 'string' ? rowsOfTable(table) : rowsOfList(spec);
+  if (rows.length > mostRows) {
+    problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
+    return undefined;
+  }
+  const columns = new Set(rows.flatMap(({ cells }) => [...cells.keys()]));
+  return rows.length === 0 ? undefined : { columns: [...columns], rows };
+}
+
+function rowsOfTable(table: Table | undefined): BatchRow[] {
+  return (table?.rows ?? []).map(({ cells, line }, index) => ({
+    label: cells[0] || `row ${index + 1}`,
+    cells: new Map(table!.header.map((column, at) => [column, cells[at]!])),
+    path: ['batch'],
+    line,
+  }));
+}
+
+function rowsOfList(list: Exclude<BatchSpec, string>): BatchRow[] {
+  // The schema's complaints leave holes in lists.
+  return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
+    if (row === undefined) return [];
+    const written = typeof row === 'object' ? Object.entries(row) : [[nameColumn, row] as const];
+    const cells = new Map(written.map(([column, cell]) => [column, String(cell)]));
+    const [first] = cells.values();
+    return [{ label: first?.trim() || `row ${index + 1}`, cells, path: ['batch', index] }];
+  });
+}
+
+/** Doubled braces stand for themselves. */
+const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
+
+/** The columns that a text asks for. */
+export function columnsIn(text: string): string[] {
+  return [...text.matchAll(marks)].flatMap(([, column]) => (column === undefined ? [] : [column.trim()]));
+}
+
+/** A text with the row's cells in it; `undefined`, with an issue, where it asks for what there is not. */
+export function filled(
+  text: string,
+  { columns }: Batch,
+  row: BatchRow,
+  path: YamlPath,
+  problems: Problems,
+): string | undefined {
+  const missing: string[] = [];
+  const whole = text.replace(marks, (mark: string, asked: string | undefined) => {
+    if (asked === undefined) return mark.charAt(0);
+    const column = asked.trim();
+    const cell = row.cells.get(column);
+    if (cell !== undefined) return cell;
+    missing.push(column);
+    if (columns.includes(column))
+      problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
+    else {
+      const suggestions = nearest(column, columns);
+      const hint = didYouMean(suggestions) || ` There is ${columns.map((each) => `{${each}}`).join(', ')}.`;
+      problems.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
+    }
+    return mark;
+  });
+  return missing.length === 0 ? whole : undefined;
+}

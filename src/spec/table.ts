@@ -1,0 +1,53 @@
+/** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
+
+import Papa from 'papaparse';
+
+export interface Table {
+  /** Names of the columns, from the first line. */
+  readonly header: readonly string[];
+  readonly rows: readonly TableRow[];
+}
+
+export interface TableRow {
+  /** As many as the header has; what a line lacks is empty. */
+  readonly cells: readonly string[];
+  /** Of the file, counting from 1. */
+  readonly line: number;
+}
+
+/** Rows without anything in them are left out. The `problem` is a sentence's end: “names.csv …”. */
+export function parseTable(text: string): Table | { readonly problem: string } {
+  // What a decoder puts where bytes are no UTF-8.
+  if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
+  const plain = text.replace(/^\ufeff/, '');
+  const { data, errors } = Papa.parse<string[]>(plain, { delimitersToGuess: [',', ';', '\t'] });
+  const open = errors.find(({ type }) => type === 'Quotes');
+  if (open) return { problem: `has a quotation mark that is not closed, in or after row ${(open.row ?? 0) + 1}.` };
+  const [first, ...rest] = numbered(data);
+  const header = (first?.cells ?? []).map((name) => name.trim());
+  // A line that ends in a separator has an empty cell behind it.
+  while (header.at(-1) === '') header.pop();
+  if (header.length === 0) return { problem: 'is empty; its first line names the columns.' };
+  const bad = header.find((name, index) => name === '' || /[{}]/.test(name) || header.indexOf(name) !== index);
+  if (bad !== undefined) {
+    const why =
+      bad === '' ? 'a column without a name' : /[{}]/.test(bad) ? `a brace in “${bad}”` : `two columns “${bad}”`;
+    return { problem: `has ${why} in its first line.` };
+  }
+  const rows = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+  if (rows.length === 0) return { problem: 'has no rows below the names of its columns.' };
+  return {
+    header,
+    rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),
+  };
+}
+
+/** Cells may hold line breaks, so that rows and lines are counted apart. */
+function numbered(data: readonly string[][]): TableRow[] {
+  let line = 1;
+  return data.map((cells) => {
+    const row = { cells, line };
+    line += 1 + cells.reduce((breaks, cell) => breaks + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
+    return row;
+  });
+}

@@ -23,7 +23,11 @@ export const issueKinds = {
   'unknown-shape': { about: 'text', severity: 'error', summary: 'A shape that is named but not there.' },
   'unknown-piece': { about: 'text', severity: 'error', summary: 'A piece that is named but not there.' },
   'unknown-hanger': { about: 'text', severity: 'error', summary: 'A hanger that is named but not there.' },
-  'unknown-name': { about: 'text', severity: 'error', summary: 'A stock or a tie that is named but not there.' },
+  'unknown-name': {
+    about: 'text',
+    severity: 'error',
+    summary: 'A stock, a tie or a column that is named but not there.',
+  },
   'name-clash': { about: 'text', severity: 'error', summary: 'Two files define the same name.' },
   cycle: { about: 'text', severity: 'error', summary: 'A shape made from itself, or a piece glued on itself.' },
   'odd-comment': { about: 'making', severity: 'info', summary: 'An “accept” comment that does nothing as it stands.' },

@@ -62,7 +62,10 @@ export class Findings {
       },
     });
     const pointed = { sceneView, pins: this.pins, tip: new Tip(byId('tip')), menu: this.menu };
-    followPointing(pointed, reveal, (id) => host.drawn()?.pins.find((pin) => pin.id === id));
+    const pinOf = (id: string) => host.drawn()?.pins.find((pin) => pin.id === id);
+    followPointing(pointed, reveal, pinOf, (row) => {
+      host.send({ type: 'show-row', source: host.drawn()!.source, row });
+    });
   }
 
   patch(message: SceneMessage, hidden: readonly string[]): void {

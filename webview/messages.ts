@@ -42,6 +42,7 @@ function isSceneMessage(data: Fields): data is Fields & SceneMessage {
   return (
     typeof data['version'] === 'number' &&
     typeof data['fileName'] === 'string' &&
+    (data['batch'] === undefined || isBatch(data['batch'])) &&
     typeof data['stale'] === 'boolean' &&
     isListOf(data['pins'], isPin) &&
     isListOf(data['accepted'], isAccepted) &&
@@ -127,6 +128,10 @@ function isGrip(value: unknown): boolean {
 
 function isAccepted(value: unknown): boolean {
   return isFields(value) && ['id', 'code', 'message', 'reason'].every((key) => isString(value[key]));
+}
+
+function isBatch(value: unknown): boolean {
+  return isFields(value) && isListOf(value['labels'], isString) && isNumbers([value['row']], 1);
 }
 
 function isTrying(value: unknown): boolean {

@@ -3,6 +3,7 @@
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
+import { BatchChooser } from './batch.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
@@ -48,6 +49,7 @@ export class Page {
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly toolbar: Toolbar;
+  private readonly batch: BatchChooser;
   private readonly sight = new Sight(this.stage, {
     state: () => this.choices.now,
     keep: (viewports) => {
@@ -151,6 +153,9 @@ export class Page {
         this.send({ type: 'export', source: state.source });
       },
     });
+    this.batch = new BatchChooser((row) => {
+      this.send({ type: 'show-row', source: state.source, row });
+    });
     this.sceneView.world.append(this.editing.selection.world);
     this.drawing.append(
       this.defs.element,
@@ -221,6 +226,7 @@ export class Page {
     if (!message) return;
     const { scene, pins, version } = message;
     this.notices.show(message);
+    this.batch.patch(message);
     this.summary.patch(message, this.choices.now.dockOpen);
     this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);

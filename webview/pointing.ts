@@ -18,6 +18,7 @@ export function followPointing(
   { sceneView, pins, tip, menu }: Pointed,
   reveal: (offset: number, focus: boolean) => void,
   pinOf: (id: string) => ScenePin | undefined,
+  showRow: (row: number) => void,
 ): void {
   const openMenu = (target: EventTarget | null, focus: boolean): boolean => {
     const anchor = (target as Element).closest<HTMLElement>('[data-pin]');
@@ -34,6 +35,8 @@ export function followPointing(
     else if (target) {
       // A single click looks, and the keyboard stays here; a double click, or Enter on a button, goes.
       const looks = event.detail === 1;
+      const row = pinOf(target.dataset['pin'] ?? '')?.row;
+      if (row !== undefined) showRow(row);
       reveal(Number(target.dataset['offset']), !looks);
       if (target.matches('.pin') && looks) openMenu(target, false);
       else menu.close(false);

@@ -128,7 +128,7 @@ function copyAssets(): void {
   // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
-  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder).sort()));
+  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder)));
   cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
   cpSync(join(root, 'src', 'walkthrough'), join(dist, 'walkthrough'), { recursive: true });
   cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });

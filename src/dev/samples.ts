@@ -11,8 +11,10 @@ interface CheckedFile {
   issues: { severity: string; code: string }[];
 }
 
+/** In the order of the numbers that their names begin with. */
 export function specsIn(folder: string): string[] {
-  return readdirSync(folder).filter((name) => name.endsWith('.tag.yaml'));
+  const names = readdirSync(folder).filter((name) => name.endsWith('.tag.yaml'));
+  return names.sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
 }
 
 /** Throws when the command line itself fails; problems in a spec are a result like any other. */

@@ -17,6 +17,7 @@ const { CodeActionKind } = vscode;
 const kinds: Readonly<Record<Refactoring['kind'], vscode.CodeActionKind>> = {
   extract: CodeActionKind.RefactorExtract,
   inline: CodeActionKind.RefactorInline,
+  rewrite: CodeActionKind.RefactorRewrite,
 };
 
 export function registerRewriting(service: TagService): vscode.Disposable {
@@ -31,7 +32,7 @@ export function registerRewriting(service: TagService): vscode.Disposable {
         provideCodeActions: (document, range, { triggerKind }) =>
           triggerKind === vscode.CodeActionTriggerKind.Invoke ? actions(document, range, service) : [],
       },
-      { providedCodeActionKinds: [...Object.values(kinds), CodeActionKind.RefactorRewrite] },
+      { providedCodeActionKinds: Object.values(kinds) },
     ),
   );
 }

@@ -128,6 +128,7 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Setting): 
       return bundledFonts.map((font) => font.family);
     case 'drawing':
     case 'spec':
+    case 'table':
       return [];
   }
 }

@@ -29,6 +29,7 @@ export function colouredNames({ tree }: SpecSource): ColouredName[] {
         case 'font':
         case 'drawing':
         case 'spec':
+        case 'table':
           return [];
       }
     })

@@ -4,6 +4,7 @@ import type { TextRange } from '../issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { namesIn } from './names.ts';
+import type { NameKind } from './schema.ts';
 
 export interface FileLink {
   readonly range: TextRange;
@@ -11,8 +12,10 @@ export interface FileLink {
   readonly file: string;
 }
 
+const fileKinds: ReadonlySet<NameKind> = new Set(['drawing', 'spec', 'table']);
+
 export function linksIn({ tree }: SpecSource): FileLink[] {
   return namesIn(tree)
-    .filter(({ kind, name }) => kind === 'drawing' || kind === 'spec' || (kind === 'font' && isFontFile(name)))
+    .filter(({ kind, name }) => fileKinds.has(kind) || (kind === 'font' && isFontFile(name)))
     .map(({ range, name }) => ({ range, file: name }));
 }

@@ -30,7 +30,18 @@ export function merged(spec: string, other: string): string {
       if (free !== name) added = applied(added, renaming(new SpecSource(added), { kind, name }, free));
     }
   }
-  return shared.reduce((text, { section }) => withSection(text, new SpecSource(added), section), spec);
+  const whole = shared.reduce((text, { section }) => withSection(text, new SpecSource(added), section), spec);
+  return withBatch(whole, new SpecSource(added));
+}
+
+/** What the texts that came along stand for; there is one batch, as there is one sheet. */
+function withBatch(spec: string, { text, tree }: SpecSource): string {
+  const source = new SpecSource(spec);
+  const batch = tree?.kind === 'map' ? tree.entries.find(({ key }) => key.value === 'batch')?.value : undefined;
+  const written = batch && inFlow(text, batch);
+  if (written === undefined || valueAt(source.value, ['batch']) !== undefined) return spec;
+  const edit = source.setKey([], 'batch', written);
+  return edit ? applied(spec, [edit]) : spec;
 }
 
 function withSection(spec: string, added: SpecSource, section: string): string {

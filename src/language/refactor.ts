@@ -1,4 +1,4 @@
-/** Changes of a spec's text that leave the tag as it is. */
+/** Changes of a spec's text that leave the tag as it is, or the first of its tags. */
 
 import { removeKey } from '../edits/remove-key.ts';
 import { applied } from '../fixes/find-fixes.ts';
@@ -10,13 +10,14 @@ import type { SpecMap, SpecNode } from '../spec/tree.ts';
 import type { Uses } from '../spec/used-files.ts';
 import { giverIn, nameAt, placesOf } from './find-names.ts';
 import { flowText } from './flow-text.ts';
+import { intoBatch } from './into-batch.ts';
 import { schemasAt } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 import { isGroup, valueAt } from './values.ts';
 import { valuesIn } from './walk.ts';
 
 export interface Refactoring {
-  readonly kind: 'extract' | 'inline';
+  readonly kind: 'extract' | 'inline' | 'rewrite';
   readonly title: string;
   readonly edits: readonly TextEdit[];
   /** A new name, to be thought about. */
@@ -26,7 +27,7 @@ export interface Refactoring {
 /** What can be done at an offset. Each is tried on the text: none brings a problem. */
 export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): Refactoring[] {
   const before = parseSpec(source, uses).issues.length;
-  return [extraction(source, offset), inlining(source, offset)].filter(
+  return [extraction(source, offset), inlining(source, offset), intoBatch(source, offset)].filter(
     (each) => each !== undefined && parseSpec(applied(source.text, each.edits), uses).issues.length <= before,
   ) as Refactoring[];
 }

@@ -95,7 +95,7 @@ export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
 export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
 /** What a name at such a place is a name of. */
-export type NameKind = 'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'font' | 'drawing' | 'spec';
+export type NameKind = 'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'font' | 'drawing' | 'spec' | 'table';
 
 const nameKinds: Readonly<Record<string, NameKind>> = {
   ShapeName: 'shape',
@@ -107,6 +107,7 @@ const nameKinds: Readonly<Record<string, NameKind>> = {
   FontName: 'font',
   DrawingFile: 'drawing',
   SpecFile: 'spec',
+  TableFile: 'table',
 };
 
 export function nameKindOf({ title = '' }: SchemaNode): NameKind | undefined {

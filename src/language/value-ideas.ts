@@ -1,7 +1,10 @@
 /** Values that a key, or an entry of a list, can have. */
 
 import { materialNames } from '../measure/materials.ts';
+import { nameColumn } from '../spec/batch.ts';
 import { generatorKeys } from '../spec/read-generator.ts';
+import type { Uses } from '../spec/used-files.ts';
+import { isFontFile } from '../text/font-files.ts';
 import { exampleSnippet, inUnits, namesFor } from './examples.ts';
 import type { Setting } from './examples.ts';
 import { inline } from './docs.ts';
@@ -31,9 +34,9 @@ export function valueIdeas(place: Place, names: readonly NamePlace[], around: Su
 function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Surroundings): Idea[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
-  if (kind === 'drawing' || kind === 'spec') {
-    const fits = kind === 'drawing' ? isDrawing : isSpec;
-    return around.files.filter(fits).map((path) => textIdea('file', path, place));
+  if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
+    const files = around.files.filter((path) => endings[kind].test(path));
+    return files.map((path) => textIdea('file', path, place));
   }
   if (kind) {
     const what = kind === 'piece' ? 'piece' : 'shape';
@@ -44,19 +47,32 @@ function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Sur
   }
   if (node.enum) return node.enum.map((word) => ({ ...textIdea('value', word, place), ...defaultMark(word, node) }));
   if (isLength(node)) return lengthIdeas(node, place, setting);
-  if (place.quote) return [];
+  const columns = columnIdeas(node, place, around);
+  if (place.quote) return columns;
   if (node.const !== undefined) return [plainIdea('value', String(node.const), place)];
   if (node.type === 'boolean')
     return [true, false].map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
   if (node.type === 'integer' || node.type === 'number') return numberIdeas(node, place, around);
   return key(place) === 'material'
     ? materialNames.map((name) => textIdea('value', name, place))
-    : textExamples(node, place);
+    : [...columns, ...textExamples(node, place)];
+}
+
+/** What stands for the cells of a batch, where a text or a title is still to be written. */
+function columnIdeas({ type }: SchemaNode, place: Place, { uses }: Surroundings): Idea[] {
+  const isText = type === 'string' && (key(place) === 'text' || key(place) === 'title');
+  if (!isText || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
+  return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
+}
+
+function columnsOf(root: unknown, { table }: Uses): readonly string[] {
+  const batch = valueAt(root, ['batch']);
+  if (!Array.isArray(batch)) return typeof batch === 'string' ? (table?.header ?? []) : [];
+  return [...new Set(batch.flatMap((row: unknown) => (isGroup(row) ? Object.keys(row) : [nameColumn])))];
 }
 
 const key = ({ path }: Place): string | number | undefined => path.at(-1);
-const isDrawing = (path: string): boolean => /\.svg$/i.test(path);
-const isSpec = (path: string): boolean => /\.ya?ml$/i.test(path);
+const endings = { drawing: /\.svg$/i, spec: /\.ya?ml$/i, table: /\.csv$/i } as const;
 
 function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
   return [
@@ -64,9 +80,7 @@ function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
       ...textIdea('font', family, place),
       ...(note === undefined ? {} : { detail: note }),
     })),
-    ...files
-      .filter((path) => !isDrawing(path) && !isSpec(path))
-      .map((path) => ({ ...textIdea('file', path, place), detail: 'beside the spec' })),
+    ...files.filter(isFontFile).map((path) => ({ ...textIdea('file', path, place), detail: 'beside the spec' })),
   ];
 }
 

@@ -1,6 +1,7 @@
 /** Cursor → lit part, and clicked part → line. Each knows what the other caused, so that they do not chase each other. */
 
 import * as vscode from 'vscode';
+import type { TagResults } from '../editor/results.ts';
 import type { PreviewManager } from './manager.ts';
 
 const settleDelayMs = 80;
@@ -14,7 +15,10 @@ export class CursorSync implements vscode.Disposable {
   /** The position that `reveal` set: the selection event it causes must not move the view. */
   private revealed: vscode.Position | undefined;
 
-  constructor(private readonly previews: PreviewManager) {
+  constructor(
+    private readonly previews: PreviewManager,
+    private readonly results: TagResults,
+  ) {
     this.subscriptions = [
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
         this.cursorMoved(textEditor);
@@ -56,12 +60,19 @@ export class CursorSync implements vscode.Disposable {
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
+  /** The cursor in a row of a batch asks for that row. */
+  private showRow(document: vscode.TextDocument, cursor: vscode.Position): void {
+    const [key, row] = this.results.get(document.uri)?.pathAt(document.offsetAt(cursor)) ?? [];
+    if (key === 'batch' && typeof row === 'number') this.results.showRow(document.uri, row);
+  }
+
   private cursorMoved(editor: vscode.TextEditor): void {
     const { document } = editor;
     if (!this.previews.get(document.uri)) return;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
       const cursor = editor.selection.active;
+      this.showRow(document, cursor);
       const echo = this.revealed?.isEqual(cursor) ?? false;
       this.revealed = undefined;
       const wanted = vscode.workspace

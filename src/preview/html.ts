@@ -25,6 +25,12 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
 </head>
 <body data-source="${escaped(source)}" data-remembered="${escaped(remembered)}">
 <header>
+  <div id="batch" role="group" aria-label="Tags of the batch" hidden>
+    <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
+    <select id="batch-rows" aria-label="Tag that is shown"></select>
+    <button type="button" id="batch-next" aria-label="Next tag" title="Next tag (Page Down)">${icon('M6 3l5 5-5 5')}</button>
+    <span id="batch-count"></span>
+  </div>
   <div id="tools" role="toolbar" aria-label="Preview tools">
     <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
       <button type="button" data-arrangement="assembled" aria-pressed="true" title="Pieces in place, one on another">Assembled</button>

@@ -14,6 +14,10 @@ export function parseToHost(data: unknown): ToHost | undefined {
       return isCount(offset) && typeof focus === 'boolean' ? { type, source, offset, focus } : undefined;
     case 'export':
       return { type, source };
+    case 'show-row': {
+      const { row } = data as Record<string, unknown>;
+      return isCount(row) ? { type, source, row } : undefined;
+    }
     case 'want-cut-paths':
       return typeof wanted === 'boolean' ? { type, source, wanted } : undefined;
     case 'ask-fixes':

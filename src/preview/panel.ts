@@ -163,6 +163,9 @@ export class PreviewPanel implements vscode.Disposable {
       case 'export':
         this.actions.exportSvg(this.uri);
         return;
+      case 'show-row':
+        this.results.showRow(this.uri, message.row);
+        return;
       case 'want-cut-paths':
         this.wantsCutPaths = message.wanted;
         if (message.wanted) this.sendMeasures();
@@ -229,6 +232,7 @@ export class PreviewPanel implements vscode.Disposable {
       source: this.uri.toString(),
       version,
       fileName,
+      ...(report.batch && { batch: { labels: report.batch.rows.map(({ label }) => label), row: report.row } }),
       ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0, grips) }),
       stale,
       ...(trying && { trying }),

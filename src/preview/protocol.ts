@@ -78,6 +78,8 @@ export interface ScenePin {
   /** Where it is seen: one point, or the two ends of a width. Empty: it has no place on the drawing. */
   readonly points: readonly ScenePoint[];
   readonly width?: number;
+  /** Of a batch, the row it was found in, where that is another than the one drawn. */
+  readonly row?: number;
   /** 1-based line in the spec. */
   readonly line: number;
   readonly source: number;
@@ -135,6 +137,8 @@ export interface SceneMessage {
   readonly source: string;
   readonly version: number;
   readonly fileName: string;
+  /** What the tags of a batch go by, and which of them this is. */
+  readonly batch?: { readonly labels: readonly string[]; readonly row: number };
   /** Absent when the spec has never been good enough to draw. */
   readonly scene?: Scene;
   /** True when `scene` is of an earlier version, because this one cannot be drawn. */
@@ -237,6 +241,8 @@ export type ToHost =
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
   | { readonly type: 'export'; readonly source: string }
+  /** Draw this tag of the batch. */
+  | { readonly type: 'show-row'; readonly source: string; readonly row: number }
   /** Whether the paths of the beam are shown, and so worth working out. */
   | { readonly type: 'want-cut-paths'; readonly source: string; readonly wanted: boolean }
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)

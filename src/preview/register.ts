@@ -35,7 +35,7 @@ export function registerPreview(
     },
     vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview'),
   );
-  const cursor = new CursorSync(previews);
+  const cursor = new CursorSync(previews, services.results);
   context.subscriptions.push(
     previews,
     cursor,

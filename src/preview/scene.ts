@@ -59,7 +59,9 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       severity: issue.severity,
       message: issue.message,
       ...(issue.piece !== undefined && { piece: issue.piece }),
-      points: (issue.points ?? []).map(flipped),
+      // What was found on another tag has no place on this one.
+      points: issue.row === undefined ? (issue.points ?? []).map(flipped) : [],
+      ...(issue.row !== undefined && { row: issue.row }),
       ...(issue.width !== undefined && { width: issue.width }),
       line: lineOf(issue.range.start),
       source: issue.range.start,

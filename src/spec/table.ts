@@ -20,7 +20,7 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   // What a decoder puts where bytes are no UTF-8.
   if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
-  const { data, errors } = Papa.parse<string[]>(plain, { delimitersToGuess: [',', ';', '\t'] });
+  const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) });
   const open = errors.find(({ type }) => type === 'Quotes');
   if (open) return { problem: `has a quotation mark that is not closed, in or after row ${(open.row ?? 0) + 1}.` };
   const [first, ...rest] = numbered(data);
@@ -40,6 +40,12 @@ export function parseTable(text: string): Table | { readonly problem: string } {
     header,
     rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),
   };
+}
+
+/** The one that parts the names of the columns: cells may have any of them in their words. */
+function delimiterOf(text: string): string {
+  const columns = (delimiter: string) => Papa.parse<string[]>(text, { delimiter, preview: 1 }).data[0]?.length ?? 0;
+  return [',', ';', '\t'].reduce((a, b) => (columns(b) > columns(a) ? b : a));
 }
 
 /** Cells may hold line breaks, so that rows and lines are counted apart. */

@@ -103,7 +103,8 @@ describe('The arrows between the parts of the code', () => {
         entryPoints: [entry],
         bundle: true,
         external,
-        write: false };
+        write: false,
+      };
       const { metafile } = await build({ ...options, metafile: true, format: 'cjs' });
       const inputs = Object.keys(metafile.inputs);
       assert.ok(inputs.includes('src/start.ts'));

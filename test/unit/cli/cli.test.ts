@@ -181,6 +181,40 @@ describe('The command line', function () {
     assert.ok(seconds > 17.2 && seconds < 18.5, String(seconds));
   });
 
+  it('checks and exports every tag of a batch', async () => {
+    const batch = join(folder, 'batch.tag.yaml');
+    const text = plate.replace(
+      'shapes:',
+      'batch: [Sorrel, "Sea Kale", Rue]\nshapes:\n  word: {text: "{name}", height: 10}',
+    );
+    await writeFile(
+      batch,
+      text.replace('[plate]', '[plate], engrave: [word]').replace('inset: 3', 'inset: 3, at: left'),
+    );
+    const { code, out } = await run('check', batch, '--json');
+    const [object] = JSON.parse(out) as { batch: Record<string, unknown>[]; issues: Record<string, unknown>[] }[];
+    assert.deepEqual(
+      object!.batch.map(({ name, ok, title }) => [name, ok, title]),
+      [
+        ['Sorrel', true, 'Untitled tag · Sorrel'],
+        ['Sea Kale', true, 'Untitled tag · Sea Kale'],
+        ['Rue', true, 'Untitled tag · Rue'],
+      ],
+    );
+    assert.equal(code, 0);
+    assert.deepEqual(
+      object!.issues.map(({ tag, code: kind }) => [tag, kind]),
+      [[2, 'hole-blocked']],
+    );
+    const to = join(folder, 'batch');
+    assert.equal((await run('export', batch, '--to', 'svg,dxf', '--out', to)).code, 0);
+    const files = ['sorrel', 'sea-kale', 'rue'].flatMap((name) => [`batch-${name}.dxf`, `batch-${name}.svg`]);
+    assert.deepEqual((await readdir(to)).sort(), files.sort());
+    assert.equal((await run('pack', batch, '--out', `${to}.zip`)).code, 0);
+    const packed = Object.keys(unzipSync(await readFile(`${to}.zip`)));
+    assert.equal(packed.filter((name) => name.endsWith('/README.txt')).length, 3);
+  });
+
   it('packs everything into a folder or an archive', async () => {
     const out = join(folder, 'packs');
     const { code, err } = await run('pack', good, '--out', out);

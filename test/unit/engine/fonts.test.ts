@@ -66,7 +66,9 @@ describe('What a tag says of its fonts', () => {
 
   it('is in the command line’s JSON', async () => {
     const made = await report(specOf(['body: {text: Rue, font: shop.ttf, width: 40}']), engine);
-    const { fonts } = reportJson('a.tag.yaml', made, new Map(), [made]) as { fonts: readonly Record<string, unknown>[] };
+    const { fonts } = reportJson('a.tag.yaml', made, new Map(), [made]) as {
+      fonts: readonly Record<string, unknown>[];
+    };
     assert.equal(fonts.length, 1);
     assert.equal(fonts[0]!['family'], 'Pacifico');
     assert.equal(fonts[0]!['embedding'], 'may not be embedded in files without its maker’s leave');

@@ -152,6 +152,20 @@ describe('Completion of values', () => {
     includes('tagwright: 1\nstock: {material: ^}\n', 'birch plywood', 'black walnut');
   });
 
+  it('offers tables beside the spec, and the columns of a batch in texts and titles', () => {
+    includes('tagwright: 1\nbatch: ^\n', 'seedlings.csv');
+    lacks('tagwright: 1\nbatch: ^\n', 'leaf.svg');
+    const text = (batch: string, line: string) => shape(line).replace('shapes:', `batch: ${batch}\nshapes:`);
+    assert.match(accepted(text('[Sorrel]', 'a: {text: ^, width: 9 mm}'), '{name}'), /\{text: "\{name\}", width/);
+    assert.match(accepted(text('[Sorrel]', 'a: {text: "{na^", width: 9 mm}'), '{name}'), /\{text: "\{name\}", width/);
+    const columns = '[{plant: Sorrel, sown: March}, {plant: Borage, pot: 3}]';
+    includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{plant}', 'Sorrel');
+    // Borage has no such cell, but it is the first row that counts while one writes.
+    includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{sown}');
+    includes(text(columns, 'b: {ellipse: 9}').replace('tagwright: 1', 'tagwright: 1\ntitle: ^'), '{plant}');
+    lacks(shape('a: {text: ^, width: 9 mm}'), '{name}');
+  });
+
   it('offers shapes or whole shapes in lists, between brackets and behind dashes', () => {
     includes('tagwright: 1\nshapes:\n  a: {ellipse: 9}\npieces:\n  t: {body: [^]}\n', 'a', '{text …}');
     includes('tagwright: 1\nshapes:\n  a: {ellipse: 9}\npieces:\n  t: {body: [a, ^\n', 'a');

@@ -22,7 +22,7 @@ export const around: Surroundings = {
     { family: 'Odd: font, #1' },
   ],
   uses: noUses,
-  files: ['leaf.svg', 'fonts/mine, own.ttf', 'house-style.yaml'],
+  files: ['leaf.svg', 'fonts/mine, own.ttf', 'house-style.yaml', 'seedlings.csv'],
   samples,
 };
 

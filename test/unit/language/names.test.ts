@@ -154,13 +154,14 @@ describe('The outline of a spec', () => {
 });
 
 describe('The files a spec names', () => {
-  it('are its drawings, its font files and the specs it uses', () => {
+  it('are its drawings, its font files, its table and the specs it uses', () => {
     const text =
-      'use: [house.yaml]\nshapes:\n  a: {drawing: leaf.svg}\n  b: {text: x.svg, font: own.ttf}\n  c: {text: x, font: Nunito}\n';
+      'use: [house.yaml]\nbatch: list.csv\nshapes:\n  a: {drawing: leaf.svg}\n  b: {text: x.svg, font: own.ttf}\n  c: {text: x, font: Nunito}\n';
     assert.deepEqual(
       linksIn(new SpecSource(text)).map(({ file, range }) => [file, text.slice(range.start, range.end)]),
       [
         ['house.yaml', 'house.yaml'],
+        ['list.csv', 'list.csv'],
         ['leaf.svg', 'leaf.svg'],
         ['own.ttf', 'own.ttf'],
       ],

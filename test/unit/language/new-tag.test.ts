@@ -76,6 +76,14 @@ describe('Putting a sample into a spec', () => {
     }
   });
 
+  it('brings the batch along that its texts ask for', () => {
+    const batch = sample('10');
+    assert.deepEqual(
+      (new SpecSource(merged(sample('2'), batch)).value as { batch: unknown }).batch,
+      (new SpecSource(batch).value as { batch: unknown }).batch,
+    );
+  });
+
   it('makes the sections that are missing', () => {
     const both = merged('tagwright: 1\ntitle: Mine\n', sample('1'));
     assert.deepEqual(parseSpec(both).issues, []);

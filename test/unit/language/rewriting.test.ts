@@ -4,12 +4,13 @@ import { area } from '../../../src/geometry/measure.ts';
 import { unitConversion } from '../../../src/language/convert-units.ts';
 import { formatted } from '../../../src/language/format.ts';
 import { refactoringsAt } from '../../../src/language/refactor.ts';
+import type { Refactoring } from '../../../src/language/refactor.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { noUses } from '../../../src/spec/used-files.ts';
 import { assertNear, report } from '../support/engine.ts';
 import { marked, samples } from './marked.ts';
 
-function refactored(spec: string, kind: 'extract' | 'inline'): string | undefined {
+function refactored(spec: string, kind: Refactoring['kind']): string | undefined {
   const { text, offset } = marked(spec);
   const found = refactoringsAt(new SpecSource(text), offset, noUses).find((each) => each.kind === kind);
   return found && applied(text, found.edits);
@@ -99,6 +100,45 @@ describe('Writing a shape where it is used', () => {
     const spec = 'tagwright: 1\nshapes:\n  a: {ellipse: 30 mm}\npieces:\n  t: {body: [a, {ellipse: ^[40 mm, 5 mm]}]}\n';
     const named = refactored(spec, 'extract')!;
     assert.equal(refactored(named.replace('[a, ellipse', '[a, ^ellipse'), 'inline'), marked(spec).text);
+  });
+});
+
+describe('Making a batch of what a text says', () => {
+  const spec = (text: string): string =>
+    `tagwright: 1\ntitle: Label\n\n# What it says.\nshapes:\n  word: {text: ${text}, font: Pacifico, width: 60 mm}\npieces:\n  t: {body: [word], parts: many}\n`;
+
+  it('takes the names that stand in it, however they are parted', () => {
+    const batch = 'tagwright: 1\ntitle: Label\n\nbatch:\n  - Sorrel\n  - Sea Kale\n\n# What it says.\nshapes:\n';
+    for (const text of ['"Sorrel, Sea^ Kale"', '"Sor^rel; Sea Kale"', '"Sorrel\\n Sea Kale^"']) {
+      const after = refactored(spec(text), 'rewrite')!;
+      assert.ok(after.startsWith(batch), after);
+      assert.ok(after.includes('  word: {text: "{name}", font: Pacifico, width: 60 mm}\n'), after);
+    }
+    const block =
+      'tagwright: 1\npieces:\n  t:\n    body:\n      - text: |\n          Sor^rel\n          "No"\n        width: 60 mm\n    parts: many\n';
+    assert.equal(
+      refactored(block, 'rewrite'),
+      'tagwright: 1\nbatch:\n  - Sorrel\n  - "\\"No\\""\n\npieces:\n  t:\n    body:\n      - text: "{name}"\n        width: 60 mm\n    parts: many\n',
+    );
+  });
+
+  it('begins one with a single name, and leaves that tag as it was', async () => {
+    const before = spec('Sor^rel');
+    const after = refactored(before, 'rewrite')!;
+    assert.match(after, /\nbatch:\n {2}- Sorrel\n\n/);
+    await assertSameTag(marked(before).text, after);
+  });
+
+  it('writes names that YAML would take for something else in quotes', () => {
+    assert.match(
+      refactored(spec('"true, 12^, Sorrel: red"'), 'rewrite')!,
+      /\n {2}- "true"\n {2}- "12"\n {2}- "Sorrel: red"\n/,
+    );
+  });
+
+  it('is not offered elsewhere, or where there is a batch', () => {
+    assert.equal(refactored(spec('Sorrel').replace('Paci', 'Pa^ci'), 'rewrite'), undefined);
+    assert.equal(refactored(spec('Sor^rel').replace('title', 'batch: [Sorrel]\ntitle'), 'rewrite'), undefined);
   });
 });
 
@@ -202,7 +242,9 @@ pieces:
     for (const { text } of samples) {
       const lines = text
         .split('\n')
-        .map((line) => (/^ .*[{[]/.test(line) ? line.replace(/(?<=[{[,]) ?|(?= ?[}\]])/g, '   ') : line));
+        .map((line) =>
+          /^ .*[{[](?!name\}|sown\})/.test(line) ? line.replace(/(?<=[{[,]) ?|(?= ?[}\]])/g, '   ') : line,
+        );
       const wide = lines.join(' \n');
       assert.deepEqual(new SpecSource(formatted(wide)).value, new SpecSource(text).value);
       assert.equal(formatted(wide).replace(/ +/g, ' '), formatted(text).replace(/ +/g, ' '));

@@ -1,0 +1,61 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
+
+const spec = '10-seedling-names.tag.yaml';
+
+describe('A batch, as a person uses it', () => {
+  const current = withEditor();
+
+  it('shows the tag whose row the cursor is in, or that is chosen, and checks them all', async () => {
+    const editor = current();
+    await editor.openFile(spec);
+    const preview = await editor.openPreview();
+    const shown = preview.locator('#batch-count');
+    const title = preview.locator('#title');
+    assert.equal(await shown.textContent(), '1 of 6');
+    assert.equal(await title.textContent(), 'Seedling label, Sorrel');
+
+    await editor.goAfter('name: Lovage');
+    await eventually('the tag of that row', async () => (await title.textContent()) === 'Seedling label, Lovage');
+    await preview.locator('#batch-next').click();
+    await eventually('the next one', async () => (await title.textContent()) === 'Seedling label, Chives');
+    await editor.page.keyboard.press('Control+1');
+    // Too long for its label, though not the one that is looked at.
+    await editor.goAfter('name: Sweet Cicely');
+    await editor.type(' of the Far Fields');
+    await editor.goAfter('name: Sorrel');
+    const found = preview.locator('#issues li', { hasText: '“Sweet Cicely of the Far Fields”' });
+    await found.first().waitFor();
+    assert.equal(await title.textContent(), 'Seedling label, Sorrel');
+    const problems = await editor.problems();
+    assert.ok(problems.some((text) => text.includes('“Sweet Cicely of the Far Fields”: Engraving runs beyond')));
+    await found.first().getByRole('button').first().click();
+    await eventually('the one it was found on', async () => (await shown.textContent()) === '5 of 6');
+  });
+
+  it('follows a table beside the spec, and exports a file for every row', async () => {
+    const editor = current();
+    const at = (name: string) => join(editor.folder, name);
+    const table = at('swap.csv');
+    writeFileSync(table, 'name,sown\nSorrel,March\nSea Kale,April\n');
+    const text = readFileSync(at(spec), 'utf8');
+    writeFileSync(at('swap.tag.yaml'), text.replace(/batch:\n(?: {2}-.*\n)+/, 'batch: swap.csv\n'));
+    await editor.openFile('swap.tag.yaml');
+    const preview = await editor.openPreview();
+    await preview.locator('#batch-count', { hasText: '1 of 2' }).waitFor();
+    writeFileSync(table, 'name,sown\nSorrel,March\nSea Kale,April\nBorage,May\n');
+    await preview.locator('#batch-count', { hasText: '1 of 3' }).waitFor();
+
+    await editor.runCommand('Tagwright: Export…');
+    await editor.choose('All 3 tags of the batch');
+    await editor.page.getByPlaceholder('In which formats?').waitFor();
+    await editor.page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
+    await editor.acceptQuickInput('/samples/');
+    const made = () => readdirSync(editor.folder).filter((name) => /^swap-.*\.svg$/.test(name));
+    await eventually('three files', () => Promise.resolve(made().length === 3));
+    assert.deepEqual(made().sort(), ['swap-borage.svg', 'swap-sea-kale.svg', 'swap-sorrel.svg']);
+  });
+});

@@ -1,0 +1,126 @@
+import assert from 'node:assert/strict';
+import type { Report } from '../../../src/engine.ts';
+import type { TextGenerator } from '../../../src/spec/model.ts';
+import { parseSpec } from '../../../src/spec/parse.ts';
+import { newEngine, placeOf, report } from '../support/engine.ts';
+import type { Beside } from '../support/engine.ts';
+
+const spec = (batch: string, text = '"{name}"', head = ''): string =>
+  `tagwright: 1\n${head}batch: ${batch}\nshapes:\n  word: {text: ${text}, font: Pacifico, width: 60 mm}\npieces:\n  tag: {body: [word], parts: many}\n`;
+
+/** What each row has its shape say; without a place for problems. */
+function texts(text: string, rows: number, beside: Beside = {}): Promise<string[]> {
+  const engine = newEngine(beside);
+  return Promise.all(
+    Array.from({ length: rows }, async (_, row) => {
+      const { model, issues } = await engine.compute(text, { locate: (name) => `/specs/${name}`, row });
+      assert.ok(model, JSON.stringify(issues));
+      return (model.shapes.get('word')!.generator as TextGenerator).text;
+    }),
+  );
+}
+
+const said = async (text: string, beside: Beside = {}): Promise<string[]> => {
+  const made: Report = await report(text, newEngine(beside));
+  return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`);
+};
+
+describe('A batch', () => {
+  it('is a list of names, of rows, or of both', async () => {
+    assert.deepEqual(await texts(spec('[Sorrel, Borage, 7]'), 3), ['Sorrel', 'Borage', '7']);
+    assert.deepEqual(
+      await texts(spec('[{name: Sorrel, sown: March}, {name: Borage, sown: 3}]', '"{name}, {sown}"'), 2),
+      ['Sorrel, March', 'Borage, 3'],
+    );
+    assert.deepEqual(await texts(spec('[Sorrel, {name: Sea Kale}]'), 2), ['Sorrel', 'Sea Kale']);
+  });
+
+  it('is a table beside the spec', async () => {
+    const beside = { 'lists/spring.csv': 'plant;sown\nSorrel;March\n"Sea ""Kale""";\n' };
+    assert.deepEqual(await texts(spec('lists/spring.csv', '"{plant}"'), 2, beside), ['Sorrel', 'Sea "Kale"']);
+    const { files, batch } = await report(spec('lists/spring.csv', '"{plant}"'), newEngine(beside));
+    assert.deepEqual(files, ['/specs/lists/spring.csv']);
+    assert.deepEqual(batch!.columns, ['plant', 'sown']);
+    assert.deepEqual(
+      batch!.rows.map(({ label, line }) => [label, line]),
+      [
+        ['Sorrel', 2],
+        ['Sea "Kale"', 3],
+      ],
+    );
+  });
+
+  it('draws its last row where one is asked for that is gone', () => {
+    const { row, model } = parseSpec(spec('[Sorrel, Borage]'), undefined, 9);
+    assert.equal(row, 1);
+    assert.equal((model!.shapes.get('word')!.generator as TextGenerator).text, 'Borage');
+  });
+
+  it('leaves braces alone in a spec without one, and doubled ones with one', async () => {
+    assert.deepEqual(await texts(spec('[Sorrel]').replace('batch: [Sorrel]\n', ''), 1), ['{name}']);
+    assert.deepEqual(await texts(spec('[Sorrel]', '"{{name}} {name} { name } {"'), 1), ['{name} Sorrel Sorrel {']);
+  });
+
+  it('puts nothing into a cell’s own braces', async () => {
+    assert.deepEqual(await texts(spec('[{name: "{sown}", sown: March}]'), 1), ['{sown}']);
+  });
+
+  it('fills titles, and tells the tags apart by them in any case', () => {
+    const title = (head: string): string =>
+      parseSpec(spec('[Sorrel, Borage]', '"{name}"', head), undefined, 1).model!.title;
+    assert.equal(title('title: "Label, {name}"\n'), 'Label, Borage');
+    assert.equal(title('title: Label\n'), 'Label · Borage');
+    assert.equal(title(''), 'Untitled tag · Borage');
+  });
+
+  it('fills the texts of files that the spec uses', async () => {
+    const beside = { 'house.yaml': 'tagwright: 1\nshapes:\n  word: {text: "{name}", font: Pacifico, width: 60 mm}\n' };
+    const text =
+      'tagwright: 1\nuse: house.yaml\nbatch: [Sorrel, Borage]\npieces:\n  tag: {body: [word], parts: many}\n';
+    assert.deepEqual(await texts(text, 2, beside), ['Sorrel', 'Borage']);
+  });
+
+  it('says which column there is not, and which row lacks one', async () => {
+    assert.deepEqual(await said(spec('[Sorrel]', '"{nmae}"')), [
+      'unknown-name “"{nmae}"”: There is no column “nmae” in the batch. Did you mean “name”?',
+    ]);
+    assert.deepEqual(await said(spec('[{plant: Sorrel, sown: 3}]', '"{x}"')), [
+      'unknown-name “"{x}"”: There is no column “x” in the batch. There is {plant}, {sown}.',
+    ]);
+    assert.deepEqual(await said(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
+      'missing-key “Sorrel”: “Sorrel” has no “sown”.',
+    ]);
+    assert.deepEqual(await said(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
+      'bad-value “{name: Sorrel, sown: " "}”: {sown} is empty in “Sorrel”.',
+    ]);
+    assert.deepEqual(await said(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [
+      'bad-value “a.csv”: {sown} is empty in “Sorrel”, line 2 of its file.',
+    ]);
+  });
+
+  it('says what is wrong with the list or the table, at its place', async () => {
+    assert.deepEqual(await said(spec('missing.csv')), [
+      'bad-file “missing.csv”: “missing.csv” cannot be found or read.',
+    ]);
+    assert.deepEqual(await said(spec('a.csv'), { 'a.csv': 'name,name\na,b\n' }), [
+      'bad-file “a.csv”: “a.csv” has two columns “name” in its first line.',
+    ]);
+    assert.deepEqual(await said(spec('[]')), ['bad-value “[]”: “batch” needs at least 1 entries.']);
+    assert.match(
+      (await said(spec('[[Sorrel]]')))[0]!,
+      /^bad-value “\[\[Sorrel\]\]”: .* It is: The same tag for a list/,
+    );
+    const many = `name\n${'Sorrel\n'.repeat(501)}`;
+    assert.deepEqual(await said(spec('a.csv'), { 'a.csv': many }), [
+      'bad-value “a.csv”: A batch has at most 500 rows; this one has 501.',
+    ]);
+  });
+
+  it('asks for the quotes without which YAML takes braces for a group', async () => {
+    const made = await report(spec('[Sorrel]', '{name}'));
+    const [issue] = made.issues;
+    assert.equal(issue!.message, '“text” needs quotes, for YAML takes braces for a group: "{name}".');
+    assert.deepEqual(issue!.suggestions, ['"{name}"']);
+    assert.equal(placeOf(made, issue!).text, '{name}');
+  });
+});

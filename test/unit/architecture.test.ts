@@ -167,6 +167,7 @@ describe('The arrows between the parts of the code', () => {
   for (const [library, where] of [
     ['clipper-lib', /^src\/geometry\/clipper\.ts$/],
     ['harfbuzzjs', /^src\/text\/[a-z-]+\.ts$/],
+    ['papaparse', /^src\/spec\/table\.ts$/],
     ['svgpath', /^src\/tag\/svg-path\.ts$/],
     ['yaml', /^src\/spec\/[a-z-]+\.ts$/],
     ['delaunator', /^src\/geometry\//],

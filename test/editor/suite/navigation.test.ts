@@ -233,6 +233,27 @@ describe('Rewriting a spec', () => {
     assert.equal(document.getText(), before);
   });
 
+  it('makes a batch that begins with the name it has', async () => {
+    const editor = await show('2-script-name.tag.yaml');
+    const { document } = editor;
+    const [batch, ...others] = (
+      await executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        new vscode.Range(
+          placeOf(document, 'Angelica', 'text: Angelica'),
+          placeOf(document, 'Angelica', 'text: Angelica'),
+        ),
+        vscode.CodeActionKind.RefactorRewrite.value,
+      )
+    ).sort((a, b) => (a.title < b.title ? 1 : -1));
+    assert.equal(batch!.title, 'Make a batch that begins with “Angelica”');
+    assert.equal(others.length, 1);
+    assert.ok(await vscode.workspace.applyEdit(batch!.edit!));
+    assert.match(document.getText(), /\nbatch:\n {2}- Angelica\n\nshapes:\n/);
+    assert.match(document.getText(), /text: "\{name\}"/);
+  });
+
   it('converts it to inches', async () => {
     const editor = await show('4-glued-letters.tag.yaml');
     await act(editor, new vscode.Position(0, 0), vscode.CodeActionKind.RefactorRewrite);

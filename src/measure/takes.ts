@@ -73,6 +73,39 @@ export function takesOf(tag: Tag, work: Work): Takes {
   };
 }
 
+/** Of several jobs, one after the other. */
+export function takesTogether([first, ...others]: readonly [Takes, ...Takes[]]): Takes {
+  return others.reduce((a, b): Takes => {
+    const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;
+    const cost = a.cost && b.cost && { ...a.cost, amount: a.cost.amount + b.cost.amount };
+    return {
+      cutLength: a.cutLength + b.cutLength,
+      scoreLength: a.scoreLength + b.scoreLength,
+      travelLength: a.travelLength + b.travelLength,
+      engravedArea: a.engravedArea + b.engravedArea,
+      ...(a.interval === undefined ? {} : { interval: a.interval }),
+      sheetArea: a.sheetArea + b.sheetArea,
+      time: timeTogether(a.time, b.time),
+      ...(weight === undefined ? {} : { weight }),
+      ...(cost ? { cost } : {}),
+    };
+  }, first);
+}
+
+function timeTogether(a: TimeTaken, b: TimeTaken): TimeTaken {
+  if ('missing' in a || 'missing' in b) {
+    const missing = [a, b].flatMap((time) => ('missing' in time ? time.missing : []));
+    return { missing: [...new Set(missing)] };
+  }
+  return {
+    seconds: a.seconds + b.seconds,
+    cut: a.cut + b.cut,
+    score: a.score + b.score,
+    engrave: a.engrave + b.engrave,
+    travel: a.travel + b.travel,
+  };
+}
+
 interface Parts {
   readonly cuts: readonly Contour[];
   readonly scores: readonly Contour[];

@@ -1,7 +1,6 @@
-/** What goes to the machine: the paths of all pieces by operation, in working order, pieces side by side, kerf allowed for. */
+/** What goes to the machine: the paths of all pieces by operation, in working order, kerf allowed for. */
 
-import { transform, translation } from '../geometry/affine.ts';
-import { offset, union } from '../geometry/clipper.ts';
+import { translation } from '../geometry/affine.ts';
 import { endOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
@@ -9,14 +8,15 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
-import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
+import { kerfOf } from '../tag/cut-on-the-line.ts';
 import { operations } from '../tag/tag.ts';
-import type { Operation, Piece, Tag } from '../tag/tag.ts';
+import type { Operation, Tag } from '../tag/tag.ts';
+import { linesOf, movedLines } from './lines.ts';
+import type { Lines } from './lines.ts';
 import { shortTour } from './order.ts';
 import { beginningAt, startPoints } from './start-points.ts';
 import type { StartPoint } from './start-points.ts';
 import { withTabs } from './tabs.ts';
-import { withoutDoubles } from './without-doubles.ts';
 
 /** Between pieces of a tag that are laid out side by side, in mm. */
 const gapMm = 5;
@@ -40,34 +40,32 @@ export interface CutPlan {
   readonly bounds: Bounds;
 }
 
-/** A piece's rings by operation, where they are on the page. */
-interface Laid {
-  readonly piece: string;
-  readonly engrave: Region;
-  readonly score: Region;
-  readonly cut: Region;
+/**
+ * The tag's pieces side by side, y up, the lower left corner of all paths at the origin. `undefined` for a tag without
+ * material.
+ */
+export function planCuts(tag: Tag): CutPlan | undefined {
+  const { laid, bounds } = sideBySide(tag);
+  return bounds && planLaid(laid, bounds, tag);
 }
 
 /**
- * The tag's pieces side by side, y up, the lower left corner of all paths at the origin. Cut lines run half a kerf outside
- * the finished outline and, being a growth, half a kerf inside every opening, so that what the beam leaves has the finished
- * size. What lies inside something is worked before what frees it: engraving and scoring first, then the cuts from the inside
- * out, the outlines of parts last. `undefined` for a tag without material.
+ * Pieces where they lie. What is inside something is worked before what frees it: engraving and scoring first, then the cuts
+ * from the inside out, the outlines of parts last.
  */
-export function planCuts(tag: Tag): CutPlan | undefined {
-  const { laid, bounds } = layOut(tag);
-  if (!bounds) return undefined;
+export function planLaid(
+  laid: readonly Lines[],
+  bounds: Bounds,
+  { stock, output }: Pick<Tag, 'stock' | 'output'>,
+): CutPlan {
   let at: Point = { x: 0, y: 0 };
   const steps = operations.map((operation): PlannedStep => {
     const paths: PlannedPath[] = [];
     for (const level of levelsOf(operation, laid)) {
       const tour = ordered(level, at);
       for (const { piece, contour, isPart } of tour) {
-        const { tabs } = tag.output;
-        paths.push({
-          piece,
-          contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(tag.stock).outer) : [contour],
-        });
+        const { tabs } = output;
+        paths.push({ piece, contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(stock).outer) : [contour] });
       }
       at = paths.length > 0 ? endOf(paths.at(-1)!.contours.at(-1)!) : at;
     }
@@ -82,8 +80,8 @@ export function planCuts(tag: Tag): CutPlan | undefined {
   return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
 }
 
-function layOut(tag: Tag): { laid: Laid[]; bounds?: Bounds } {
-  const laid: Laid[] = [];
+function sideBySide(tag: Tag): { laid: Lines[]; bounds?: Bounds } {
+  const laid: Lines[] = [];
   let x = 0;
   let height = 0;
   for (const piece of tag.pieces) {
@@ -91,24 +89,11 @@ function layOut(tag: Tag): { laid: Laid[]; bounds?: Bounds } {
     // Marks may run beyond the edge; they are written where they are, and the page holds them.
     const bounds = boundsOf([...lines.engrave, ...lines.score, ...lines.cut]);
     if (!bounds) continue;
-    const move = translation(x - bounds.minX, -bounds.minY);
-    const [engrave, score, cut] = [lines.engrave, lines.score, lines.cut].map((region) => transform(region, move));
-    laid.push({ piece: piece.id, engrave: engrave!, score: score!, cut: cut! });
+    laid.push(movedLines(lines, translation(x - bounds.minX, -bounds.minY)));
     x += bounds.maxX - bounds.minX + gapMm;
     height = Math.max(height, bounds.maxY - bounds.minY);
   }
   return laid.length === 0 ? { laid } : { laid, bounds: { minX: 0, minY: 0, maxX: x - gapMm, maxY: height } };
-}
-
-function linesOf({ region, cutLine, marks }: Piece, { stock }: Tag): Omit<Laid, 'piece'> {
-  const { outer, inner } = kerfOf(stock);
-  const marked = (operation: 'engrave' | 'score') =>
-    union(marks.filter((mark) => mark.operation === operation).map((mark) => mark.region));
-  return {
-    engrave: offset(marked('engrave'), -(stock.kerfs?.engrave ?? 0) / 2),
-    score: withoutDoubles(marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...mark.region])),
-    cut: cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 }),
-  };
 }
 
 /** One outline to be worked, with the part that it belongs to. */
@@ -121,7 +106,7 @@ interface Outline {
 }
 
 /** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
-function levelsOf(operation: Operation, laid: readonly Laid[]): Outline[][] {
+function levelsOf(operation: Operation, laid: readonly Lines[]): Outline[][] {
   switch (operation) {
     case 'engrave':
       return [];

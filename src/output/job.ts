@@ -9,6 +9,7 @@ import { planCuts } from './cut-plan.ts';
 import type { CutPlan } from './cut-plan.ts';
 
 export interface Job {
+  /** Of a sheet, all its pieces under one title. */
   readonly tag: Tag;
   readonly plan: CutPlan;
   /** In the order of the text. */

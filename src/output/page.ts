@@ -84,6 +84,30 @@ export class PageBuilder {
   }
 }
 
+/** Everything higher by `dy` mm. */
+export function moved({ drawings, words, ...page }: Page, dy: number): Page {
+  return {
+    ...page,
+    drawings: drawings.map((drawing) => ({
+      ...drawing,
+      path: drawing.path.map((command) => {
+        switch (command.type) {
+          case 'Z':
+            return command;
+          case 'M':
+          case 'L':
+            return { ...command, y: command.y + dy };
+          case 'Q':
+            return { ...command, y: command.y + dy, y1: command.y1 + dy };
+          case 'C':
+            return { ...command, y: command.y + dy, y1: command.y1 + dy, y2: command.y2 + dy };
+        }
+      }),
+    })),
+    words: words.map((each) => ({ ...each, y: each.y + dy })),
+  };
+}
+
 /** Lines of at most `width` mm; a word that is longer stays whole. */
 export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
   const widthOf = (words: string): number => layoutText(face, { text: words, align: 'left' }).advance * size;

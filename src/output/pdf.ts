@@ -21,19 +21,22 @@ const perMm = 72 / 25.4;
 const leastBannerMm = 60;
 
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
+  return pdfOf([await proofPage(job, tools), await cutPage(job, tools)], job);
+}
+
+export async function pdfOf(pages: readonly Page[], job: Job): Promise<Uint8Array> {
   const library = await import('pdf-lib');
   // No dates, and nothing else that differs from one time to the next.
   const pdf = await library.PDFDocument.create({ updateMetadata: false });
   pdf.setTitle(job.tag.title.toWellFormed());
   pdf.setSubject(errorNote(job) ?? kerfNote(job.tag));
   const unseen = await pdf.embedFont(library.StandardFonts.Helvetica);
-  addPage(pdf, await proofPage(job, tools), unseen, library);
-  addPage(pdf, await cutPage(job, tools), unseen, library);
+  for (const page of pages) addPage(pdf, page, unseen, library);
   return pdf.save({ useObjectStreams: false, addDefaultPage: false });
 }
 
 /** All paths in working order, on a page that is as large as they are. */
-async function cutPage(job: Job, tools: Tools): Promise<Page> {
+export async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const { tag, plan } = job;
   const { maxX: width, maxY } = plan.bounds;
   const page = new PageBuilder();

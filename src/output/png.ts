@@ -11,10 +11,14 @@ let ready: Promise<void> | undefined;
 
 /** As wide as the spec's `picture_width` says, in pixels. */
 export async function toPng(job: Job, tools: Tools): Promise<Uint8Array> {
+  return pngOf(await proofPage(job, tools, true), job, tools);
+}
+
+export async function pngOf(page: Page, job: Job, tools: Tools): Promise<Uint8Array> {
   const { initWasm, Resvg } = await import('@resvg/resvg-wasm');
   ready ??= tools.rasteriser().then((bytes) => initWasm(bytes));
   await ready;
-  const svg = pageSvg(await proofPage(job, tools, true));
+  const svg = pageSvg(page);
   const image = new Resvg(svg, {
     fitTo: { mode: 'width', value: job.tag.output.pictureWidth },
     background: '#FFFFFF',

@@ -3,7 +3,7 @@
 import type { Severity } from '../issue.ts';
 import { errorNote } from './job.ts';
 import type { Job, Tools } from './job.ts';
-import { PageBuilder, wrapped } from './page.ts';
+import { moved, PageBuilder, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import { proofDrawing } from './proof-drawing.ts';
 import { proofFacts } from './proof-facts.ts';
@@ -98,27 +98,4 @@ function drawBar(page: PageBuilder, y: number, scale: number, face: Awaited<Retu
     size: 2.8,
     fill: inks.info,
   });
-}
-
-function moved({ drawings, words: captions, ...page }: Page, dy: number): Page {
-  return {
-    ...page,
-    drawings: drawings.map((drawing) => ({
-      ...drawing,
-      path: drawing.path.map((command) => {
-        switch (command.type) {
-          case 'Z':
-            return command;
-          case 'M':
-          case 'L':
-            return { ...command, y: command.y + dy };
-          case 'Q':
-            return { ...command, y: command.y + dy, y1: command.y1 + dy };
-          case 'C':
-            return { ...command, y: command.y + dy, y1: command.y1 + dy, y2: command.y2 + dy };
-        }
-      }),
-    })),
-    words: captions.map((each) => ({ ...each, y: each.y + dy })),
-  };
 }

@@ -5,7 +5,7 @@ import { clip } from './length.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { Table } from './table.ts';
-import type { BatchSpec } from './types.generated.ts';
+import type { BatchSpec, TagSpec } from './types.generated.ts';
 
 /** Tables are for workshops, not for factories; a row takes as long as a tag by itself. */
 export const mostRows = 500;
@@ -24,13 +24,15 @@ export interface BatchRow {
 
 export interface Batch {
   readonly columns: readonly string[];
+  /** What all of it is called: the title less what differs from row to row. */
+  readonly title: string;
   /** At least one. */
   readonly rows: readonly BatchRow[];
 }
 
 /** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
 export function readBatch(
-  spec: BatchSpec | undefined,
+  { batch: spec, title = 'Untitled tag' }: Partial<TagSpec>,
   table: Table | undefined,
   problems: Problems,
 ): Batch | undefined {
@@ -41,7 +43,7 @@ export function readBatch(
     return undefined;
   }
   const columns = new Set(rows.flatMap(({ cells }) => [...cells.keys()]));
-  return rows.length === 0 ? undefined : { columns: [...columns], rows };
+  return rows.length === 0 ? undefined : { columns: [...columns], title: withoutColumns(title), rows };
 }
 
 function rowsOfTable(table: Table | undefined): BatchRow[] {
@@ -67,9 +69,10 @@ function rowsOfList(list: Exclude<BatchSpec, string>): BatchRow[] {
 /** Doubled braces stand for themselves. */
 const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
 
-/** The columns that a text asks for. */
-export function columnsIn(text: string): string[] {
-  return [...text.matchAll(marks)].flatMap(([, column]) => (column === undefined ? [] : [column.trim()]));
+/** “Seedling label, {name}” is “Seedling label”; the title itself where nothing else is in it. */
+function withoutColumns(title: string): string {
+  const rest = title.replace(/[\s,;:·–—-]*(?<!\{)\{[^{}]*\}/g, '').replace(/^[\s,;:·–—-]+/, '');
+  return (rest.trim() || title).replace(/\{\{|\}\}/g, (mark) => mark.charAt(0));
 }
 
 /** A text with the row's cells in it; `undefined`, with an issue, where it asks for what there is not. */

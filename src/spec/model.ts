@@ -76,6 +76,11 @@ export interface Sheet {
   readonly height: number;
   /** Left free along every edge. */
   readonly margin: number;
+  /** Material left between two pieces. */
+  readonly gap: number;
+  readonly turn: 'never' | 'half' | 'quarter';
+  /** How many of each tag are laid out. */
+  readonly copies: number;
 }
 
 /** A shape, or only one member of it where it is a stack. */

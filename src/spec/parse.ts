@@ -36,7 +36,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
   const scope = new Scope(source, uses.used);
   scope.checkClashes();
-  const batch = readBatch(scope.spec.batch, uses.table, scope.problems);
+  const batch = readBatch(scope.spec, uses.table, scope.problems);
   const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
   if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);

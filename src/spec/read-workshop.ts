@@ -87,15 +87,19 @@ function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | unde
   return undefined;
 }
 
+/** Common practice, no source. */
+const usualGapMm = 2;
+
 function readSheet({ spec: { sheet }, problems }: Scope): Sheet | undefined {
   // A size that does not fit the schema was taken out, and has been reported.
   const written: readonly (number | string)[] = (sheet as Partial<typeof sheet>)?.size ?? [];
   const side = (index: 0 | 1) => problems.length(written[index], ['sheet', 'size', index], 'size');
   const [width, height] = [side(0), side(1)];
   const margin = problems.length(sheet?.margin, ['sheet', 'margin'], 'distance') ?? 0;
+  const gap = problems.length(sheet?.gap, ['sheet', 'gap'], 'distance') ?? usualGapMm;
   if (width === undefined || height === undefined) return undefined;
   if (2 * margin >= Math.min(width, height)) {
     problems.error('bad-length', ['sheet', 'margin'], 'The margins leave nothing of the sheet.');
   }
-  return { width, height, margin };
+  return { width, height, margin, gap, turn: sheet?.turn ?? 'half', copies: sheet?.copies ?? 1 };
 }

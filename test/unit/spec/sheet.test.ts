@@ -21,12 +21,12 @@ function told(text: string): string[] {
 
 describe('The sheet of a spec', () => {
   it('is read in millimetres, with no margin unless it is said', () => {
-    assert.deepEqual(parseSpec(spec('{size: [600, 300]}')).model?.sheet, { width: 600, height: 300, margin: 0 });
-    assert.deepEqual(parseSpec(spec('{size: [60 cm, 300 mm], margin: 5}')).model?.sheet, {
-      width: 600,
-      height: 300,
-      margin: 5,
-    });
+    const usual = { width: 600, height: 300, margin: 0, gap: 2, turn: 'half', copies: 1 };
+    assert.deepEqual(parseSpec(spec('{size: [600, 300]}')).model?.sheet, usual);
+    const said = '{size: [60 cm, 300 mm], margin: 5, gap: 1/8 in, turn: never, copies: 12}';
+    const { gap, ...rest } = parseSpec(spec(said)).model!.sheet!;
+    assert.deepEqual(rest, { width: 600, height: 300, margin: 5, turn: 'never', copies: 12 });
+    assert.ok(Math.abs(gap - 3.175) < 1e-9);
   });
 
   it('may be in inches, by the units of the spec or its own', () => {

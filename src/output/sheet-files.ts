@@ -1,0 +1,45 @@
+/** The files of sheets: for the machine one a sheet, for people one of all. */
+
+import { toDxf } from './dxf.ts';
+import type { Format } from './formats.ts';
+import type { Tools } from './job.ts';
+import { bytesOf } from './pack.ts';
+import type { Files } from './pack.ts';
+import { cutPage, pdfOf } from './pdf.ts';
+import { pngOf } from './png.ts';
+import type { SheetJobs } from './sheet-job.ts';
+import { sheetPage } from './sheet-page.ts';
+import { toSvg } from './svg.ts';
+
+/** `name`: what all of them begin with. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
+export async function sheetFiles(
+  sheets: SheetJobs,
+  name: string,
+  formats: readonly Format[],
+  tools: Tools,
+  checkpoint: () => void | Promise<void> = () => undefined,
+): Promise<Files> {
+  const files: Record<string, Uint8Array> = {};
+  const { jobs } = sheets;
+  const [first] = jobs;
+  if (!first) return files;
+  for (const [index, job] of jobs.entries()) {
+    await checkpoint();
+    const file = `${name}-sheet-${index + 1}`;
+    if (formats.includes('svg')) files[`${file}.svg`] = bytesOf(toSvg(job));
+    if (formats.includes('dxf')) files[`${file}.dxf`] = await toDxf(job);
+  }
+  if (!formats.includes('pdf') && !formats.includes('png')) return files;
+  const overview = await sheetPage(sheets, tools);
+  if (formats.includes('png')) files[`${name}-sheets.png`] = await pngOf(overview, first, tools);
+  if (formats.includes('pdf')) {
+    const pages = [overview];
+    for (const job of jobs) {
+      await checkpoint();
+      pages.push(await cutPage(job, tools));
+    }
+    const all = { ...first, tag: { ...first.tag, title: sheets.title } };
+    files[`${name}-sheets.pdf`] = await pdfOf(pages, all);
+  }
+  return files;
+}

@@ -1,0 +1,81 @@
+/** What is written of sheets: a job for each, as for a tag, and what all of them come to. */
+
+import { area } from '../geometry/measure.ts';
+import type { Issue } from '../issue.ts';
+import { takesOf, takesTogether } from '../measure/takes.ts';
+import type { UsedFont } from '../tag/fonts-used.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Job } from './job.ts';
+import { lengthIn, sizeIn, takesFacts } from './proof-facts.ts';
+import type { Fact } from './proof-facts.ts';
+import { planSheets } from './sheet-plan.ts';
+import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
+
+/** Of one spec: its only tag, or those of its batch. */
+export interface TagReport {
+  readonly tag?: Tag;
+  readonly issues: readonly Issue[];
+  readonly fonts: readonly UsedFont[];
+  readonly row: number;
+  readonly batch?: { readonly title: string; readonly rows: readonly { readonly label: string }[] };
+}
+
+export interface SheetJobs {
+  readonly title: string;
+  readonly plan: SheetPlan;
+  /** One a sheet. */
+  readonly jobs: readonly Job[];
+  readonly facts: readonly Fact[];
+}
+
+/** `undefined` where there is nothing to cut, or the spec does not say what sheets there are. */
+export async function sheetJobs(
+  reports: readonly TagReport[],
+  checkpoint: () => Promise<void>,
+): Promise<SheetJobs | undefined> {
+  const tags = reports.flatMap(({ tag, batch, row }): NamedTag[] => {
+    return tag ? [{ name: batch?.rows[row]?.label ?? '', tag }] : [];
+  });
+  const [first] = tags;
+  const plan = await planSheets(tags, checkpoint);
+  if (!first || !plan) return undefined;
+  const title = reports[0]?.batch?.title ?? first.tag.title;
+  const issues = reports.flatMap((report) => report.issues);
+  const jobs = plan.sheets.map(({ plan: work, pieces }, index): Job => {
+    const named = plan.sheets.length === 1 ? title : `${title}, sheet ${index + 1} of ${plan.sheets.length}`;
+    const tag = { ...first.tag, title: named, pieces: pieces.map(({ piece }) => piece) };
+    return { tag, plan: work, issues, fonts: [] };
+  });
+  return { title, plan, jobs, facts: factsOf(plan, jobs, first.tag) };
+}
+
+function factsOf({ sheet, sheets, left }: SheetPlan, jobs: readonly Job[], { units }: Tag): Fact[] {
+  const count = sheets.reduce((sum, { pieces }) => sum + pieces.length, 0);
+  const names = [...new Set(left.map(({ name, piece }) => (name === '' ? piece.title : `${name} (${piece.title})`)))];
+  const [first, ...others] = jobs.map(({ tag, plan }) => takesOf(tag, plan));
+  return [
+    { name: 'Pieces', value: String(count) },
+    { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
+    ...(sheets.length > 0 ? [{ name: 'Covered', value: sheets.map(coveredIn(sheet)).join(', ') }] : []),
+    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets.at(-1)!, sheet, units) }] : []),
+    ...(first ? takesFacts(takesTogether([first, ...others]), units).filter(({ name }) => name !== 'Sheet') : []),
+    ...(names.length > 0 ? [{ name: 'Too large', value: names.join(', ') }] : []),
+  ];
+}
+
+/** The share of a sheet that becomes pieces. */
+function coveredIn({ width, height }: SheetPlan['sheet']): (on: PlannedSheet) => string {
+  return ({ pieces }) => {
+    const covered = pieces.reduce((sum, { piece }) => sum + area(piece.region), 0);
+    return `${Math.round((100 * covered) / (width * height))} %`;
+  };
+}
+
+/** The larger of the strips beside and above what the last sheet is used for. */
+function leftOver({ used }: PlannedSheet, { width, height }: SheetPlan['sheet'], units: Tag['units']): string {
+  const beside = { width: Math.max(0, width - used.maxX), height };
+  const above = { width, height: Math.max(0, height - used.maxY) };
+  const strip = beside.width * beside.height > above.width * above.height ? beside : above;
+  if (Math.min(strip.width, strip.height) < 1) return 'nothing';
+  return `${lengthIn(strip.width, units).replace(/ \w+$/, '')} × ${lengthIn(strip.height, units)} of the last`;
+}

@@ -1,0 +1,91 @@
+/** All sheets on a page for people: which piece lies where, and what it comes to. */
+
+import { fitContours } from '../geometry/fit-contours.ts';
+import { boundsOf, centroid } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import { layoutText } from '../text/layout.ts';
+import type { FontFace } from '../text/font-face.ts';
+import { errorNote } from './job.ts';
+import type { Tools } from './job.ts';
+import { lookOf } from './look.ts';
+import type { Look } from './look.ts';
+import { curvesOf, moved, PageBuilder, wrapped } from './page.ts';
+import type { Page } from './page.ts';
+import type { SheetJobs } from './sheet-job.ts';
+import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
+
+/** In mm: ISO 216 A4, and the width of letter paper where inches are. */
+const widths = { mm: 210, in: 215.9 } as const;
+const marginMm = 15;
+const sizeMm = 3.4;
+const leadingMm = 5.2;
+const columnMm = 30;
+
+/** Names are as large as goes into their piece, within limits, in mm on paper. */
+const nameMm = [1.4, 3] as const;
+
+/** As long as it must be. */
+export async function sheetPage({ title, plan, jobs, facts }: SheetJobs, tools: Tools): Promise<Page> {
+  const { units, stock } = jobs[0]!.tag;
+  const width = widths[units];
+  const [plain, bold] = [await tools.captions(600), await tools.captions(800)];
+  const page = new PageBuilder();
+  // Written downwards from 0; moved up onto the page at the end.
+  let y = -marginMm - 7;
+  const write = (text: string, x: number, face: FontFace, size = sizeMm, fill?: string) => {
+    for (const line of wrapped(text, face, size, width - marginMm - x)) {
+      page.caption(line, face, { x, y, size, ...(fill === undefined ? {} : { fill }) });
+      y -= (leadingMm * size) / sizeMm;
+    }
+  };
+  write(title, marginMm, bold, 6.5);
+  const note = errorNote(jobs[0]!);
+  if (note) write(note, marginMm, bold, sizeMm, '#B00020');
+  const scale = (width - 2 * marginMm) / plan.sheet.width;
+  for (const [index, { pieces }] of plan.sheets.entries()) {
+    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, marginMm, plain);
+    y -= plan.sheet.height * scale - sizeMm;
+    drawSheet(page, plan, pieces, { scale, x: marginMm, y }, lookOf(stock.material), plain);
+    y -= 9;
+  }
+  for (const { name, value } of facts) {
+    page.caption(name, bold, { x: marginMm, y, size: sizeMm });
+    write(value, marginMm + columnMm, plain);
+  }
+  const height = marginMm - y;
+  return moved(page.page(width, height), height);
+}
+
+interface Corner {
+  readonly scale: number;
+  /** Lower left. */
+  readonly x: number;
+  readonly y: number;
+}
+
+function drawSheet(
+  page: PageBuilder,
+  { sheet }: SheetPlan,
+  pieces: readonly LaidPiece[],
+  { scale, x, y }: Corner,
+  look: Look,
+  face: FontFace,
+): void {
+  page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
+  for (const { name, piece, region } of pieces) {
+    page.draw(curvesOf(fitContours(region), scale, x, y), { fill: look.face, stroke: look.edge, lineWidth: 0.15 });
+    writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+  }
+}
+
+/** Left out where it would be too small to read. */
+function writeName(page: PageBuilder, name: string, region: Region, { scale, x, y }: Corner, face: FontFace): void {
+  const box = boundsOf(region);
+  const middle = centroid(region);
+  if (!box || !middle) return;
+  const advance = layoutText(face, { text: name, align: 'left' }).advance;
+  const room = (box.maxX - box.minX) * scale * 0.9;
+  const size = Math.min(nameMm[1], room / Math.max(advance, 1e-6));
+  if (size < nameMm[0]) return;
+  page.caption(name, face, { x: x + middle.x * scale, y: y + middle.y * scale - size / 3, size, at: 'middle' });
+}

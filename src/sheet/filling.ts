@@ -1,0 +1,82 @@
+/** Filling sheets with parts in a given order: each goes where it comes to lie lowest, on the first sheet that has room for it. */
+
+import { Bed, fitsInto } from './bed.ts';
+import type { Effort, Place } from './bed.ts';
+import type { Meetings } from './meetings.ts';
+import type { Pose } from './pose.ts';
+
+/** A part that waits to be laid, and the poses it may take. */
+export interface Waiting {
+  readonly part: number;
+  readonly poses: readonly Pose[];
+}
+
+export interface Laid extends Place {
+  readonly part: number;
+  readonly pose: Pose;
+  readonly sheet: number;
+}
+
+/** What tells how low a part lies, of poses that can be taken in turn. */
+export type Lowness = 'top' | 'middle' | 'bottom';
+
+interface Step extends Laid {
+  /** What has been learnt on the way: below which height which pose finds no room on which sheet. */
+  readonly learnt: readonly (readonly [key: string, height: number])[];
+}
+
+export class Filling {
+  readonly #room: { readonly width: number; readonly height: number };
+  readonly #meetings: Meetings;
+  readonly #effort: Effort;
+  readonly beds: Bed[] = [];
+  readonly laid: Step[] = [];
+  readonly #known = new Map<string, number>();
+
+  constructor(room: { readonly width: number; readonly height: number }, meetings: Meetings, effort: Effort) {
+    this.#room = room;
+    this.#meetings = meetings;
+    this.#effort = effort;
+  }
+
+  /** Another that has laid the first `count` parts in the same way. */
+  upTo(count: number): Filling {
+    const filling = new Filling(this.#room, this.#meetings, this.#effort);
+    for (const step of this.laid.slice(0, count)) filling.#take(step);
+    return filling;
+  }
+
+  /** Lays one part. At least one of its poses fits into the room. */
+  async lay({ part, poses }: Waiting, lowness: Lowness, pause: () => Promise<void>): Promise<void> {
+    const learnt: [string, number][] = [];
+    for (let sheet = 0; ; sheet += 1) {
+      const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#effort));
+      let best: (Place & { readonly pose: Pose; readonly cost: number }) | undefined;
+      for (const pose of poses) {
+        if (!fitsInto(this.#room, pose)) continue;
+        const key = `${sheet} ${pose.id}`;
+        const above = this.#known.get(key) ?? 0;
+        if (above === Infinity) continue;
+        const place = bed.lowest(pose, above);
+        learnt.push([key, place?.y ?? Infinity]);
+        this.#known.set(key, place?.y ?? Infinity);
+        await pause();
+        if (!place) continue;
+        const cost = place.y + (lowness === 'top' ? pose.height : lowness === 'middle' ? pose.middle : 0);
+        if (!best || cost < best.cost - 1e-6 || (cost < best.cost + 1e-6 && place.x < best.x)) {
+          best = { ...place, pose, cost };
+        }
+      }
+      if (!best) continue;
+      this.#take({ part, pose: best.pose, sheet, x: best.x, y: best.y, learnt });
+      return;
+    }
+  }
+
+  #take(step: Step): void {
+    const bed = (this.beds[step.sheet] ??= new Bed(this.#room, this.#meetings, this.#effort));
+    bed.lay(step.pose, step);
+    for (const [key, height] of step.learnt) this.#known.set(key, height);
+    this.laid.push(step);
+  }
+}

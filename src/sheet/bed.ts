@@ -2,8 +2,10 @@
 
 import { sectionsSeen } from './meetings.ts';
 import type { Meetings, Seen } from './meetings.ts';
+import type { Pace } from './pace.ts';
 import type { Pose } from './pose.ts';
 import { slackMm } from './pose.ts';
+import { Rows } from './rows.ts';
 
 export interface Place {
   readonly x: number;
@@ -18,13 +20,15 @@ const levelShare = 1 / 12;
 const levelMm = [0.3, 4] as const;
 const closeMm = 0.002;
 
-export function fitsInto(room: { readonly width: number; readonly height: number }, pose: Pose): boolean {
+export function fitsInto(room: Room, pose: Pose): boolean {
   return pose.width <= room.width + fitMm && pose.height <= room.height + fitMm;
 }
 
-/** Counts what the search costs, in edges looked at. It is the same on every machine, unlike time. */
-export class Effort {
-  spent = 0;
+/** The sheet less its margins, and how far the outline of a part may reach beyond it: half the gap between parts. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+  readonly overhang: number;
 }
 
 /** Sections of all that lies on the level, kept between calls. */
@@ -37,16 +41,19 @@ export class Bed {
   readonly xs: number[] = [];
   readonly ys: number[] = [];
   readonly #meetings: Meetings;
-  readonly #effort: Effort;
+  readonly #pace: Pace;
+  readonly #rows: Rows;
 
-  constructor(room: { readonly width: number; readonly height: number }, meetings: Meetings, effort: Effort) {
+  constructor(room: Room, meetings: Meetings, pace: Pace) {
     this.width = room.width;
     this.height = room.height;
     this.#meetings = meetings;
-    this.#effort = effort;
+    this.#pace = pace;
+    this.#rows = new Rows(room.width, room.height, room.overhang);
   }
 
   lay(pose: Pose, { x, y }: Place): void {
+    this.#rows.lay(pose, x, y);
     this.poses.push(pose);
     this.xs.push(x);
     this.ys.push(y);
@@ -57,8 +64,12 @@ export class Bed {
    * edge, and others at even distances, the first with room, then as low as there is room without a break. Levels below
    * `above` are known to have none. The pose fits into the sheet.
    */
-  lowest(pose: Pose, above: number): Place | undefined {
-    const seen = this.poses.map((resting) => this.#meetings.of(resting, pose));
+  async lowest(pose: Pose, above: number): Promise<Place | undefined> {
+    const seen: Seen[] = [];
+    for (const resting of this.poses) {
+      seen.push(this.#meetings.of(resting, pose, this.#pace));
+      if (this.#pace.isDue) await this.#pace.pause();
+    }
     const top = Math.max(0, this.height - pose.height);
     const pitch = Math.min(levelMm[1], Math.max(levelMm[0], pose.height * levelShare));
     const levels = this.#levels(seen, top, above, pitch);
@@ -67,6 +78,7 @@ export class Bed {
       const x = this.#leftmost(pose, seen, level);
       if (x !== undefined) return this.#closeIn(pose, seen, { x, y: level }, below);
       below = level;
+      if (this.#pace.isDue) await this.#pace.pause();
     }
     return undefined;
   }
@@ -107,6 +119,7 @@ export class Bed {
 
   /** How far from the left there is room on a level. */
   #leftmost(pose: Pose, seen: readonly Seen[], y: number): number | undefined {
+    if (!this.#rows.mayHold(pose, y)) return undefined;
     const right = Math.max(0, this.width - pose.width);
     let count = 0;
     for (let i = 0; i < seen.length; i += 1) {
@@ -119,7 +132,7 @@ export class Bed {
         sections = larger;
       }
       const written = sectionsSeen(each, level, this.xs[i]!, sections, count);
-      this.#effort.spent += each.meeting.edgesPerLevel;
+      this.#pace.spent += each.meeting.edgesPerLevel;
       for (let pair = count; pair < count + written; pair += 2) sortIn(pair);
       count += written;
     }

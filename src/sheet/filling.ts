@@ -1,8 +1,9 @@
 /** Filling sheets with parts in a given order: each goes where it comes to lie lowest, on the first sheet that has room for it. */
 
 import { Bed, fitsInto } from './bed.ts';
-import type { Effort, Place } from './bed.ts';
+import type { Place, Room } from './bed.ts';
 import type { Meetings } from './meetings.ts';
+import type { Pace } from './pace.ts';
 import type { Pose } from './pose.ts';
 
 /** A part that waits to be laid, and the poses it may take. */
@@ -26,41 +27,40 @@ interface Step extends Laid {
 }
 
 export class Filling {
-  readonly #room: { readonly width: number; readonly height: number };
+  readonly #room: Room;
   readonly #meetings: Meetings;
-  readonly #effort: Effort;
+  readonly #pace: Pace;
   readonly beds: Bed[] = [];
   readonly laid: Step[] = [];
   readonly #known = new Map<string, number>();
 
-  constructor(room: { readonly width: number; readonly height: number }, meetings: Meetings, effort: Effort) {
+  constructor(room: Room, meetings: Meetings, pace: Pace) {
     this.#room = room;
     this.#meetings = meetings;
-    this.#effort = effort;
+    this.#pace = pace;
   }
 
   /** Another that has laid the first `count` parts in the same way. */
   upTo(count: number): Filling {
-    const filling = new Filling(this.#room, this.#meetings, this.#effort);
+    const filling = new Filling(this.#room, this.#meetings, this.#pace);
     for (const step of this.laid.slice(0, count)) filling.#take(step);
     return filling;
   }
 
   /** Lays one part. At least one of its poses fits into the room. */
-  async lay({ part, poses }: Waiting, lowness: Lowness, pause: () => Promise<void>): Promise<void> {
+  async lay({ part, poses }: Waiting, lowness: Lowness): Promise<void> {
     const learnt: [string, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
-      const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#effort));
+      const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
       let best: (Place & { readonly pose: Pose; readonly cost: number }) | undefined;
       for (const pose of poses) {
         if (!fitsInto(this.#room, pose)) continue;
         const key = `${sheet} ${pose.id}`;
         const above = this.#known.get(key) ?? 0;
         if (above === Infinity) continue;
-        const place = bed.lowest(pose, above);
+        const place = await bed.lowest(pose, above);
         learnt.push([key, place?.y ?? Infinity]);
         this.#known.set(key, place?.y ?? Infinity);
-        await pause();
         if (!place) continue;
         const cost = place.y + (lowness === 'top' ? pose.height : lowness === 'middle' ? pose.middle : 0);
         if (!best || cost < best.cost - 1e-6 || (cost < best.cost + 1e-6 && place.x < best.x)) {
@@ -74,7 +74,7 @@ export class Filling {
   }
 
   #take(step: Step): void {
-    const bed = (this.beds[step.sheet] ??= new Bed(this.#room, this.#meetings, this.#effort));
+    const bed = (this.beds[step.sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
     bed.lay(step.pose, step);
     for (const [key, height] of step.learnt) this.#known.set(key, height);
     this.laid.push(step);

@@ -37,14 +37,14 @@ export async function layOut(
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
   const shapes = await shapesOf(parts, room.gap, checkpoint);
-  const inner = { width: room.width - 2 * room.margin, height: room.height - 2 * room.margin };
+  const inner = { width: room.width - 2 * room.margin, height: room.height - 2 * room.margin, overhang: room.gap };
   const sides: Side[] = [];
   const poses = new Map<number, Pose>();
   const unplaced = new Set(parts.keys());
   for (const quarters of [0, 1] as const) {
     if (room.keep === (quarters === 0 ? 'height' : 'width')) continue;
     // A sheet that lies on its side is filled from the bottom as well, and so from the left of the one that stands.
-    const sideways = quarters === 0 ? inner : { width: inner.height, height: inner.width };
+    const sideways = quarters === 0 ? inner : { ...inner, width: inner.height, height: inner.width };
     const waiting = shapes.flatMap((shape, part): Waiting[] => {
       const fitting = shape ? posesOf(shape, quarters).filter((pose) => fitsInto(sideways, pose)) : [];
       for (const pose of fitting) poses.set(pose.id, pose);

@@ -1,10 +1,14 @@
 /** Every meeting of two poses that is asked for, computed once. */
 
 import { Meeting } from './meeting.ts';
+import type { Pace } from './pace.ts';
 import type { Pose } from './pose.ts';
 
 /** Kept at a time, in edges; beyond, all are forgotten and made anew as they are asked for. An edge takes 5 bytes. */
 const maxKept = 20_000_000;
+
+/** How much longer it takes to make an edge than to look at it. */
+const costOfMaking = 1.5;
 
 /** Where a pose that moves would overlap one that rests, relative to its place. */
 export interface Seen {
@@ -29,7 +33,7 @@ export class Meetings {
     this.#poseLimit = Math.max(0, ...poses.keys()) + 1;
   }
 
-  of(resting: Pose, moving: Pose): Seen {
+  of(resting: Pose, moving: Pose, pace: Pace): Seen {
     const key = resting.id * this.#poseLimit + moving.id;
     const known = this.#seen.get(key);
     if (known) return known;
@@ -38,7 +42,7 @@ export class Meetings {
       this.#made.clear();
       this.#kept = 0;
     }
-    const seen = this.#see(resting, moving);
+    const seen = this.#see(resting, moving, pace);
     this.#seen.set(key, seen);
     return seen;
   }
@@ -47,7 +51,7 @@ export class Meetings {
    * A position at which B meets A is, the other way round, one at which A meets B. And where both are turned by half a turn,
    * their meeting is; as a pose begins at its lower left corner, it moves by the difference of their sizes.
    */
-  #see(resting: Pose, moving: Pose): Seen {
+  #see(resting: Pose, moving: Pose, pace: Pace): Seen {
     const [r, m] = [this.#poses.get(resting.id ^ 2), this.#poses.get(moving.id ^ 2)];
     const turned = r && m ? { x: resting.width - moving.width, y: resting.height - moving.height } : undefined;
     const ways: [number, number, Seen['flip']][] = [
@@ -60,7 +64,7 @@ export class Meetings {
       if (way[0] < best[0] || (way[0] === best[0] && way[1] < best[1])) best = way;
     }
     const [still, goes, flip] = best;
-    const meeting = this.#make(this.#poses.get(still)!, this.#poses.get(goes)!);
+    const meeting = this.#make(this.#poses.get(still)!, this.#poses.get(goes)!, pace);
     if (!flip) {
       const { minY, maxY, levels } = meeting;
       return { meeting, flip, minY, maxY, levels };
@@ -69,13 +73,14 @@ export class Meetings {
     return { meeting, flip, minY: flip.y - meeting.maxY, maxY: flip.y - meeting.minY, levels };
   }
 
-  #make(resting: Pose, moving: Pose): Meeting {
+  #make(resting: Pose, moving: Pose, pace: Pace): Meeting {
     const key = resting.id * this.#poseLimit + moving.id;
     const known = this.#made.get(key);
     if (known) return known;
     const meeting = new Meeting(resting, moving);
     this.#made.set(key, meeting);
     this.#kept += meeting.size;
+    pace.spent += costOfMaking * meeting.size;
     return meeting;
   }
 }

@@ -20,8 +20,15 @@ const sharpest = 20;
 /** An island of material and its holes, as ranges of the arrays of the corners. */
 export interface Island {
   readonly bounds: Bounds;
-  /** The outer ring first. `from` is its first corner, `to` the one after its last. */
-  readonly rings: readonly { readonly from: number; readonly to: number; readonly bounds: Bounds }[];
+  /** The outer ring first. */
+  readonly rings: readonly RingRange[];
+}
+
+export interface RingRange {
+  /** Its first corner, and the one after its last. */
+  readonly from: number;
+  readonly to: number;
+  readonly bounds: Bounds;
 }
 
 /** Corners of a pose, and at the same index the edges that start there. */
@@ -32,6 +39,8 @@ export interface Corners {
   readonly angle: Float64Array;
   /** Of the edge: mm to the right per mm upwards. */
   readonly slope: Float64Array;
+  /** The edges of each ring, in the order of their angles. */
+  readonly byAngle: Int32Array;
 }
 
 export interface Pose {
@@ -110,25 +119,32 @@ export function poseOf(outline: Outline, turn: Turn, shape: number): Pose {
     islands,
     next,
     previous,
-    corners: cornersOf(thin, next),
+    corners: cornersOf(thin, next, islands),
     opposite: cornersOf(
       thin.map(({ x, y }) => ({ x: -x, y: -y })),
       next,
+      islands,
     ),
     toOrigin: { a, b, c, d, e: -origin.x, f: -origin.y },
   };
 }
 
-function cornersOf(points: readonly Point[], next: Int32Array): Corners {
+function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly Island[]): Corners {
   const ends = points.map((_, i) => points[next[i]!]!);
+  const angle = Float64Array.from(points, ({ x, y }, i) => {
+    const found = Math.atan2(ends[i]!.y - y, ends[i]!.x - x);
+    return found === -Math.PI ? Math.PI : found;
+  });
+  const byAngle = Int32Array.from(points.keys());
+  for (const { from, to } of islands.flatMap(({ rings }) => rings)) {
+    byAngle.subarray(from, to).sort((p, q) => angle[p]! - angle[q]! || p - q);
+  }
   return {
     x: Float64Array.from(points, ({ x }) => x),
     y: Float64Array.from(points, ({ y }) => y),
-    angle: Float64Array.from(points, ({ x, y }, i) => {
-      const angle = Math.atan2(ends[i]!.y - y, ends[i]!.x - x);
-      return angle === -Math.PI ? Math.PI : angle;
-    }),
+    angle,
     slope: Float64Array.from(points, ({ x, y }, i) => (ends[i]!.x - x) / (ends[i]!.y - y)),
+    byAngle,
   };
 }
 

@@ -3,6 +3,7 @@
  * to choose: first by size, in several ways, then by small changes of the best found so far.
  */
 
+import type { Room } from './bed.ts';
 import type { Pace } from './pace.ts';
 import { Filling } from './filling.ts';
 import type { Lowness, Waiting } from './filling.ts';
@@ -16,7 +17,7 @@ interface Plan {
 }
 
 export interface Side {
-  readonly room: { readonly width: number; readonly height: number };
+  readonly room: Room;
   /** Parts with poses, each of which fits into the room. */
   readonly waiting: readonly Waiting[];
   /** Whether what is used may also be cut off along the other side of the sheet. */
@@ -85,7 +86,7 @@ export async function search(sides: readonly Side[], meetings: Meetings, pace: P
 
 async function follow(side: Side, plan: Plan, filling: Filling, pace: Pace): Promise<Found> {
   for (const waiting of plan.waiting.slice(filling.laid.length)) {
-    await filling.lay(waiting, plan.lowness, () => pace.pause());
+    await filling.lay(waiting, plan.lowness);
   }
   return { side, filling, plan, score: scoreOf(filling, side) };
 }

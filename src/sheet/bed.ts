@@ -49,7 +49,7 @@ export class Bed {
     this.height = room.height;
     this.#meetings = meetings;
     this.#pace = pace;
-    this.#rows = new Rows(room.width, room.height, room.overhang);
+    this.#rows = new Rows(room);
   }
 
   lay(pose: Pose, { x, y }: Place): void {
@@ -65,11 +65,7 @@ export class Bed {
    * `above` are known to have none. The pose fits into the sheet.
    */
   async lowest(pose: Pose, above: number): Promise<Place | undefined> {
-    const seen: Seen[] = [];
-    for (const resting of this.poses) {
-      seen.push(this.#meetings.of(resting, pose, this.#pace));
-      if (this.#pace.isDue) await this.#pace.pause();
-    }
+    const seen = this.poses.map((resting) => this.#meetings.of(resting, pose));
     const top = Math.max(0, this.height - pose.height);
     const pitch = Math.min(levelMm[1], Math.max(levelMm[0], pose.height * levelShare));
     const levels = this.#levels(seen, top, above, pitch);
@@ -83,24 +79,28 @@ export class Bed {
     return undefined;
   }
 
-  #levels(seen: readonly Seen[], top: number, above: number, pitch: number): Float64Array {
+  /** Ascending, none twice. */
+  #levels(seen: readonly Seen[], top: number, above: number, pitch: number): number[] {
     const levels = above <= 0 ? [0] : [above];
     if (top > above) levels.push(top);
-    seen.forEach(({ levels: touching }, i) => {
-      for (const level of touching) {
+    for (let i = 0; i < seen.length; i += 1) {
+      if (this.ys[i]! + seen[i]!.maxY < above) continue;
+      for (const level of seen[i]!.levels) {
         const y = this.ys[i]! + level;
         // What touches the edge of the sheet but for rounding touches it.
         if (y > above && y <= top + fitMm) levels.push(Math.min(y, top));
       }
-    });
+    }
     for (let step = Math.floor(above / pitch) + 1; step * pitch < top; step += 1) levels.push(step * pitch);
     const sorted = Float64Array.from(levels).sort();
+    levels.length = 0;
     let last = -Infinity;
-    return sorted.filter((level) => {
-      const isNew = level - last > fitMm / 10;
-      if (isNew) last = level;
-      return isNew;
-    });
+    for (const level of sorted) {
+      if (level - last <= fitMm / 10) continue;
+      levels.push(level);
+      last = level;
+    }
+    return levels;
   }
 
   /** Between a level with no room and one with room above it, the lowest with room that halving finds. */
@@ -131,8 +131,9 @@ export class Bed {
         larger.set(sections);
         sections = larger;
       }
-      const written = sectionsSeen(each, level, this.xs[i]!, sections, count);
-      this.#pace.spent += each.meeting.edgesPerLevel;
+      const meeting = each.meeting ?? this.#meetings.make(each, this.#pace);
+      const written = sectionsSeen(meeting, each.flip, level, this.xs[i]!, sections, count);
+      this.#pace.spent += meeting.edgesPerLevel;
       for (let pair = count; pair < count + written; pair += 2) sortIn(pair);
       count += written;
     }

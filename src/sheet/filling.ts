@@ -21,9 +21,12 @@ export interface Laid extends Place {
 /** What tells how low a part lies, of poses that can be taken in turn. */
 export type Lowness = 'top' | 'middle' | 'bottom';
 
+/** More than there are poses. */
+const keysPerSheet = 2 ** 20;
+
 interface Step extends Laid {
   /** What has been learnt on the way: below which height which pose finds no room on which sheet. */
-  readonly learnt: readonly (readonly [key: string, height: number])[];
+  readonly learnt: readonly (readonly [key: number, height: number])[];
 }
 
 export class Filling {
@@ -32,7 +35,7 @@ export class Filling {
   readonly #pace: Pace;
   readonly beds: Bed[] = [];
   readonly laid: Step[] = [];
-  readonly #known = new Map<string, number>();
+  readonly #known = new Map<number, number>();
 
   constructor(room: Room, meetings: Meetings, pace: Pace) {
     this.#room = room;
@@ -49,13 +52,13 @@ export class Filling {
 
   /** Lays one part. At least one of its poses fits into the room. */
   async lay({ part, poses }: Waiting, lowness: Lowness): Promise<void> {
-    const learnt: [string, number][] = [];
+    const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
       const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
       let best: (Place & { readonly pose: Pose; readonly cost: number }) | undefined;
       for (const pose of poses) {
         if (!fitsInto(this.#room, pose)) continue;
-        const key = `${sheet} ${pose.id}`;
+        const key = sheet * keysPerSheet + pose.id;
         const above = this.#known.get(key) ?? 0;
         if (above === Infinity) continue;
         const place = await bed.lowest(pose, above);

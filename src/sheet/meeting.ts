@@ -6,7 +6,6 @@
 import { convolve, cornerOf, edgeOf, isMovingEdge } from './convolution.ts';
 import type { Convolved } from './convolution.ts';
 import type { Pose } from './pose.ts';
-import { slackMm } from './pose.ts';
 
 /** At most; and about so many edges begin in a band. */
 const maxBands = 128;
@@ -18,8 +17,6 @@ let crossingUp = new Int8Array(1024);
 let spans = new Float64Array(8192);
 
 export class Meeting {
-  /** Moving heights at which the two touch along something level, or at the top or the bottom: exact ones, not to be missed. */
-  readonly levels: readonly number[];
   /** Moving heights beyond which they do not meet. */
   readonly minY: number;
   readonly maxY: number;
@@ -39,7 +36,7 @@ export class Meeting {
     const made = convolve(resting, moving);
     const bands = Math.min(maxBands, Math.max(1, Math.ceil(made.count / edgesPerBand)));
     this.#perMm = bands / (this.maxY - this.minY);
-    this.levels = this.#measure(made);
+    this.#measure(made);
     const counts = new Int32Array(bands + 1);
     for (let i = 0; i < made.count; i += 1) {
       if (spans[3 * i] === spans[3 * i + 1]) continue;
@@ -76,9 +73,8 @@ export class Meeting {
     return Math.min(bands - 1, Math.max(0, Math.floor((y - this.minY) * this.#perMm)));
   }
 
-  /** Notes of each edge its heights from and to and where its middle is. Answers with the levels. */
-  #measure({ count, codes, signs }: Convolved): number[] {
-    const levels = new Set([this.minY, this.maxY]);
+  /** Notes of each edge its heights from and to and where its middle is. */
+  #measure({ count, codes }: Convolved): void {
     if (3 * count > spans.length) spans = new Float64Array(6 * count);
     for (let i = 0; i < count; i += 1) {
       const code = codes[i]!;
@@ -93,12 +89,7 @@ export class Meeting {
       spans[3 * i] = Math.min(from, to);
       spans[3 * i + 1] = Math.max(from, to);
       spans[3 * i + 2] = (own.x[edge]! + own.x[end]!) / 2 + other.x[corner]!;
-      if (Math.abs(from - to) > slackMm / 100) continue;
-      // Material is to the left, so an edge that runs to the left is a top; both outlines are thinned.
-      const isTop = own.x[end]! < own.x[edge]! === signs[i]! > 0;
-      levels.add(from + (isTop ? 2 : -2) * slackMm);
     }
-    return [...levels];
   }
 
   /**

@@ -56,6 +56,9 @@ export interface Pose {
   /** Of the outline, which reaches beyond the part. */
   readonly bounds: Bounds;
   readonly islands: readonly Island[];
+  /** Heights of its level edges, and of its highest and lowest points: with material below, and above. */
+  readonly tops: readonly number[];
+  readonly bottoms: readonly number[];
   readonly next: Int32Array;
   readonly previous: Int32Array;
   readonly corners: Corners;
@@ -88,6 +91,7 @@ export function poseOf(outline: Outline, turn: Turn, shape: number): Pose {
       return { x: x - origin.x, y: y - origin.y };
     }),
   );
+  const bounds = boundsOf(region)!;
   const rings: Ring[] = [];
   let count = 0;
   const islands = partsOf(region).map((island): Island => {
@@ -115,8 +119,9 @@ export function poseOf(outline: Outline, turn: Turn, shape: number): Pose {
     height: Math.abs(other.y - one.y),
     area: rings.reduce((sum, ring) => sum + ringArea(ring), 0),
     middle: middleOf(rings),
-    bounds: boundsOf(region)!,
+    bounds,
     islands,
+    ...flatsOf(rings, bounds),
     next,
     previous,
     corners: cornersOf(thin, next, islands),
@@ -146,6 +151,23 @@ function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly
     slope: Float64Array.from(points, ({ x, y }, i) => (ends[i]!.x - x) / (ends[i]!.y - y)),
     byAngle,
   };
+}
+
+/** Level edges shorter than this, in mm, are no more than what is left of a curve. */
+const flatMm = 0.5;
+
+function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Pose, 'tops' | 'bottoms'> {
+  const [tops, bottoms] = [new Set([maxY]), new Set([minY])];
+  for (const ring of rings) {
+    let from = ring[ring.length - 1]!;
+    for (const to of ring) {
+      // Material is to the left.
+      if (to.y === from.y && to.x < from.x - flatMm) tops.add(to.y);
+      else if (to.y === from.y && to.x > from.x + flatMm) bottoms.add(to.y);
+      from = to;
+    }
+  }
+  return { tops: [...tops], bottoms: [...bottoms] };
 }
 
 /** Each corner moved into the material, so that the edges are `slackMm` further in. */

@@ -12,6 +12,11 @@ export interface Place {
   readonly y: number;
 }
 
+export interface Lowest extends Place {
+  /** Below this there is no room for the pose anywhere. */
+  readonly floor: number;
+}
+
 /** What fits but for this many mm fits. */
 export const fitMm = 1e-6;
 
@@ -24,19 +29,26 @@ export function fitsInto(room: Room, pose: Pose): boolean {
   return pose.width <= room.width + fitMm && pose.height <= room.height + fitMm;
 }
 
-/** The sheet less its margins, and how far the outline of a part may reach beyond it: half the gap between parts. */
+/** The sheet less its margins, and what is kept between parts. */
 export interface Room {
   readonly width: number;
   readonly height: number;
-  readonly overhang: number;
+  readonly gap: number;
+}
+
+/** What a place is to be like. */
+export interface Aim {
+  /** What a mm to the right costs, in mm of height: above 0, parts are drawn towards the corner. */
+  readonly tilt: number;
+  /** Into how many columns of equal width the sheet is divided, within which parts keep; 0 for none. */
+  readonly columns: number;
 }
 
 /** Sections of all that lies on the level, kept between calls. */
 let sections = new Float64Array(4096);
 
 export class Bed {
-  readonly width: number;
-  readonly height: number;
+  readonly #room: Room;
   readonly poses: Pose[] = [];
   readonly xs: number[] = [];
   readonly ys: number[] = [];
@@ -45,8 +57,7 @@ export class Bed {
   readonly #rows: Rows;
 
   constructor(room: Room, meetings: Meetings, pace: Pace) {
-    this.width = room.width;
-    this.height = room.height;
+    this.#room = room;
     this.#meetings = meetings;
     this.#pace = pace;
     this.#rows = new Rows(room);
@@ -60,23 +71,28 @@ export class Bed {
   }
 
   /**
-   * The lowest place for a pose, and there the leftmost: among the levels at which it would touch something along a level
-   * edge, and others at even distances, the first with room, then as low as there is room without a break. Levels below
-   * `above` are known to have none. The pose fits into the sheet.
+   * The place for a pose that costs least, where height costs its mm and the way to the right as it is aimed: that of
+   * the levels at which it would touch something along a level edge, and of others at even distances, closed in on downwards.
+   * Levels below `above` are known to have no room. The pose fits into the sheet.
    */
-  async lowest(pose: Pose, above: number): Promise<Place | undefined> {
+  async lowest(pose: Pose, above: number, { tilt, columns }: Aim): Promise<Lowest | undefined> {
     const seen = this.poses.map((resting) => this.#meetings.of(resting, pose));
-    const top = Math.max(0, this.height - pose.height);
+    const top = Math.max(0, this.#room.height - pose.height);
     const pitch = Math.min(levelMm[1], Math.max(levelMm[0], pose.height * levelShare));
-    const levels = this.#levels(seen, top, above, pitch);
     let below = -1;
-    for (const level of levels) {
-      const x = this.#leftmost(pose, seen, level);
-      if (x !== undefined) return this.#closeIn(pose, seen, { x, y: level }, below);
+    let best: Lowest | undefined;
+    for (const level of this.#levels(seen, top, above, pitch)) {
+      // Nothing higher up can cost less, however far to the left.
+      if (best && level >= best.y + tilt * best.x) break;
+      const x = this.#leftmost(pose, seen, level, columns);
+      if (x !== undefined && (!best || level + tilt * x < best.y + tilt * best.x)) {
+        const place = this.#closeIn(pose, seen, { x, y: level }, below, { tilt, columns });
+        best = { ...place, floor: best?.floor ?? place.y };
+      }
       below = level;
       if (this.#pace.isDue) await this.#pace.pause();
     }
-    return undefined;
+    return best;
   }
 
   /** Ascending, none twice. */
@@ -103,24 +119,24 @@ export class Bed {
     return levels;
   }
 
-  /** Between a level with no room and one with room above it, the lowest with room that halving finds. */
-  #closeIn(pose: Pose, seen: readonly Seen[], place: Place, below: number): Place {
+  /** Between a place and a level below that is no better, the best that halving finds. */
+  #closeIn(pose: Pose, seen: readonly Seen[], place: Place, below: number, { tilt, columns }: Aim): Place {
     if (below < 0) return place;
     let best = place;
     let low = below;
     while (best.y - low > closeMm) {
       const y = (low + best.y) / 2;
-      const x = this.#leftmost(pose, seen, y);
-      if (x === undefined) low = y;
+      const x = this.#leftmost(pose, seen, y, columns);
+      if (x === undefined || y + tilt * x > best.y + tilt * best.x) low = y;
       else best = { x, y };
     }
     return best;
   }
 
   /** How far from the left there is room on a level. */
-  #leftmost(pose: Pose, seen: readonly Seen[], y: number): number | undefined {
+  #leftmost(pose: Pose, seen: readonly Seen[], y: number, columns: number): number | undefined {
     if (!this.#rows.mayHold(pose, y)) return undefined;
-    const right = Math.max(0, this.width - pose.width);
+    const right = Math.max(0, this.#room.width - pose.width);
     let count = 0;
     for (let i = 0; i < seen.length; i += 1) {
       const each = seen[i]!;
@@ -137,17 +153,32 @@ export class Bed {
       for (let pair = count; pair < count + written; pair += 2) sortIn(pair);
       count += written;
     }
-    let x = 0;
+    let free = 0;
     let isWall = true;
-    for (let i = 0; i < count; i += 2) {
-      const [from, to] = [sections[i]!, sections[i + 1]!];
-      if (from >= x) return from < right ? settled(x, from, isWall, false) : settled(x, right, isWall, true);
-      if (to <= x) continue;
-      x = to;
+    for (let i = 0; ; i += 2) {
+      const to = i < count ? Math.min(sections[i]!, right) : right;
+      if (to >= free) {
+        // Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room.
+        const room = to < right ? (to - free) / 2 : to - free;
+        const x = this.#columnFrom(pose, isWall ? free : free + Math.min(2 * slackMm, room), columns);
+        if (x <= to + fitMm / 10) return Math.min(x, to);
+      }
+      if (i >= count) return undefined;
+      if (sections[i + 1]! <= free) continue;
+      free = sections[i + 1]!;
       isWall = false;
-      if (x > right) return undefined;
+      if (free > right) return undefined;
     }
-    return settled(x, right, isWall, true);
+  }
+
+  /** The first place from `x` at which a pose keeps within a column, or within as few beside each other as it takes. */
+  #columnFrom(pose: Pose, x: number, columns: number): number {
+    if (columns === 0) return x;
+    const pitch = (this.#room.width + this.#room.gap) / columns;
+    const wide = Math.ceil((pose.width + this.#room.gap) / pitch - fitMm);
+    const column = Math.floor(x / pitch + fitMm);
+    const isWithin = x - column * pitch <= wide * pitch - this.#room.gap - pose.width + fitMm;
+    return isWithin ? x : (column + 1) * pitch;
   }
 }
 
@@ -161,10 +192,4 @@ function sortIn(at: number): void {
   }
   sections[slot] = from;
   sections[slot + 1] = to;
-}
-
-/** Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room. */
-function settled(from: number, to: number, isWall: boolean, isToWall: boolean): number {
-  if (isWall) return from;
-  return isToWall ? Math.min(from + 2 * slackMm, to) : from + Math.min(2 * slackMm, (to - from) / 2);
 }

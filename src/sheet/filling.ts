@@ -1,7 +1,7 @@
 /** Filling sheets with parts in a given order: each goes where it comes to lie lowest, on the first sheet that has room for it. */
 
 import { Bed, fitsInto } from './bed.ts';
-import type { Place, Room } from './bed.ts';
+import type { Aim, Place, Room } from './bed.ts';
 import type { Meetings } from './meetings.ts';
 import type { Pace } from './pace.ts';
 import type { Pose } from './pose.ts';
@@ -18,8 +18,11 @@ export interface Laid extends Place {
   readonly sheet: number;
 }
 
-/** What tells how low a part lies, of poses that can be taken in turn. */
-export type Lowness = 'top' | 'middle' | 'bottom';
+/** How places are chosen. */
+export interface Manner extends Aim {
+  /** What tells how low a part lies, where one pose is held against another. */
+  readonly by: 'top' | 'middle' | 'bottom';
+}
 
 /** More than there are poses. */
 const keysPerSheet = 2 ** 20;
@@ -51,7 +54,7 @@ export class Filling {
   }
 
   /** Lays one part. At least one of its poses fits into the room. */
-  async lay({ part, poses }: Waiting, lowness: Lowness): Promise<void> {
+  async lay({ part, poses }: Waiting, manner: Manner): Promise<void> {
     const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
       const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
@@ -61,11 +64,12 @@ export class Filling {
         const key = sheet * keysPerSheet + pose.id;
         const above = this.#known.get(key) ?? 0;
         if (above === Infinity) continue;
-        const place = await bed.lowest(pose, above);
-        learnt.push([key, place?.y ?? Infinity]);
-        this.#known.set(key, place?.y ?? Infinity);
+        const place = await bed.lowest(pose, above, manner);
+        learnt.push([key, place?.floor ?? Infinity]);
+        this.#known.set(key, place?.floor ?? Infinity);
         if (!place) continue;
-        const cost = place.y + (lowness === 'top' ? pose.height : lowness === 'middle' ? pose.middle : 0);
+        const lift = manner.by === 'top' ? pose.height : manner.by === 'middle' ? pose.middle : 0;
+        const cost = place.y + lift + manner.tilt * place.x;
         if (!best || cost < best.cost - 1e-6 || (cost < best.cost + 1e-6 && place.x < best.x)) {
           best = { ...place, pose, cost };
         }

@@ -20,7 +20,7 @@ import { shapesOf } from './shapes.ts';
 export type { Layout, LayoutPart, LayoutRoom, Placement };
 
 /** Edges that the search may look at. */
-const effort = 20_000_000;
+const effort = Number(globalThis.process?.env.EFFORT ?? 20_000_000);
 
 /**
  * Lays out the parts on as few sheets as it finds, what is used of the last one pushed towards one side. Every part is inside
@@ -37,7 +37,7 @@ export async function layOut(
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
   const shapes = await shapesOf(parts, room.gap, checkpoint);
-  const inner = { width: room.width - 2 * room.margin, height: room.height - 2 * room.margin, overhang: room.gap };
+  const inner = { width: room.width - 2 * room.margin, height: room.height - 2 * room.margin, gap: room.gap };
   const sides: Side[] = [];
   const poses = new Map<number, Pose>();
   const unplaced = new Set(parts.keys());

@@ -15,8 +15,9 @@ export class Pace {
     this.#checkpoint = checkpoint;
   }
 
-  get isSpent(): boolean {
-    return this.spent > this.#limit;
+  /** Of what may be spent, how much is. */
+  get share(): number {
+    return this.spent / this.#limit;
   }
 
   get isDue(): boolean {

@@ -30,10 +30,10 @@ export class Rows {
   readonly #taken: number[][] = [];
   readonly #widest: Float64Array;
 
-  /** `overhang`: how far an outline may reach beyond the walls, as half the gap does. */
-  constructor({ width, height, overhang }: Room) {
-    this.#from = -overhang;
-    this.#to = width + overhang;
+  constructor({ width, height, gap }: Room) {
+    // Outlines reach half a gap beyond their parts, and beyond the walls.
+    this.#from = -gap;
+    this.#to = width + gap;
     this.#widest = new Float64Array(Math.ceil(height / rowMm)).fill(this.#to - this.#from);
   }
 

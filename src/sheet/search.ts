@@ -6,14 +6,14 @@
 import type { Room } from './bed.ts';
 import type { Pace } from './pace.ts';
 import { Filling } from './filling.ts';
-import type { Lowness, Waiting } from './filling.ts';
+import type { Manner, Waiting } from './filling.ts';
 import type { Meetings } from './meetings.ts';
 import { seeded } from './seeded.ts';
 
 /** An order to lay parts in. */
 interface Plan {
   readonly waiting: readonly Waiting[];
-  readonly lowness: Lowness;
+  readonly manner: Manner;
 }
 
 export interface Side {
@@ -56,53 +56,89 @@ const sizes: readonly ((waiting: Waiting) => number)[] = [
   ({ poses }) => poses[0]!.width + poses[0]!.height,
   ({ poses }) => Math.max(...poses.map(({ width }) => width)),
 ];
-const lownesses: readonly Lowness[] = ['top', 'middle', 'bottom'];
 
-/** The same plan again is not worth trying: what shapes in which order, and how they are judged. */
-function keyOf({ waiting, lowness }: Plan): string {
-  return `${lowness} ${waiting.map(({ poses }) => poses.map(({ id }) => id).join('/')).join()}`;
+const judgements = ['top', 'middle', 'bottom'] as const;
+const tilts = [0, 0.1];
+
+/** Plans to begin with, the most promising first: by size, in columns, and then the same in other ways. */
+function beginnings(side: Side): Plan[] {
+  const sorted = sizes.map((size) => [...side.waiting].sort((a, b) => size(b) - size(a) || a.part - b.part));
+  const columns = columnsOf(side);
+  return [
+    ...columns.map((count): Plan => ({ waiting: sorted[0]!, manner: { by: 'top', tilt: 0, columns: count } })),
+    ...tilts.flatMap((tilt) =>
+      judgements.flatMap((by) => sorted.map((waiting): Plan => ({ waiting, manner: { by, tilt, columns: 0 } }))),
+    ),
+    ...columns.slice(1).flatMap((count) =>
+      sorted.map((waiting): Plan => ({ waiting, manner: { by: 'bottom', tilt: 0, columns: count } })),
+    ),
+  ];
 }
 
-/** The best of all that is tried until the pace has spent what it may. At least one filling of each side is finished. */
+/** Into how many columns the sheet may well be divided: none, and as many as go beside each other of each pose. */
+function columnsOf({ room, waiting }: Side): number[] {
+  const counts = new Set([0]);
+  for (const { poses } of waiting) {
+    for (const { width } of poses) {
+      const count = Math.floor((room.width + room.gap) / (width + room.gap) + 1e-6);
+      if (count > 1 && counts.size < maxColumns) counts.add(count);
+    }
+  }
+  return [...counts];
+}
+
+const maxColumns = 5;
+
+/** The same plan again is not worth trying: what shapes in which order, and how they are judged. */
+function keyOf({ waiting, manner: { by, tilt, columns } }: Plan): string {
+  return `${by} ${tilt} ${columns} ${waiting.map(({ poses }) => poses.map(({ id }) => id).join('/')).join()}`;
+}
+
+/** The best of all that is tried until the pace has spent what it may. At least one filling is finished. */
 export async function search(sides: readonly Side[], meetings: Meetings, pace: Pace): Promise<Found> {
   let best: Found | undefined;
   const tried = new Set<string>();
-  for (const lowness of lownesses) {
-    for (const size of sizes) {
-      for (const side of sides) {
-        if (best && pace.isSpent) break;
-        const waiting = [...side.waiting].sort((a, b) => size(b) - size(a) || a.part - b.part);
-        const plan = { waiting, lowness };
-        const key = `${sides.indexOf(side)} ${keyOf(plan)}`;
-        if (tried.has(key)) continue;
-        tried.add(key);
-        const found = await follow(side, plan, new Filling(side.room, meetings, pace), pace);
-        if (!best || found.score < best.score - 1e-9) best = found;
-      }
+  const plans = sides.map(beginnings);
+  for (let i = 0; plans.some((all) => i < all.length); i += 1) {
+    for (const [s, side] of sides.entries()) {
+      const plan = plans[s]![i];
+      if (!plan || (best && pace.share > startShare)) continue;
+      const key = `${s} ${keyOf(plan)}`;
+      if (tried.has(key)) continue;
+      tried.add(key);
+      const found = await follow(side, plan, new Filling(side.room, meetings, pace));
+      if (globalThis.process?.env.DBG) console.log('start', s, plan.manner, found.score, pace.spent);
+      if (!best || found.score < best.score - least) best = found;
     }
   }
   return improve(best!, pace);
 }
 
-async function follow(side: Side, plan: Plan, filling: Filling, pace: Pace): Promise<Found> {
-  for (const waiting of plan.waiting.slice(filling.laid.length)) {
-    await filling.lay(waiting, plan.lowness);
-  }
+/** So much of what may be spent goes into beginnings. */
+const startShare = 0.4;
+/** Scores that differ by less are equal. */
+const least = 1e-9;
+
+async function follow(side: Side, plan: Plan, filling: Filling): Promise<Found> {
+  for (const waiting of plan.waiting.slice(filling.laid.length)) await filling.lay(waiting, plan.manner);
   return { side, filling, plan, score: scoreOf(filling, side) };
 }
 
 /** Small changes, of which those are kept that make it no worse than the best by more than a little. */
+let tries=0;
 async function improve(from: Found, pace: Pace): Promise<Found> {
   let [best, current] = [from, from];
   const random = seeded(1);
   const count = from.plan.waiting.length;
-  for (let idle = 0; !pace.isSpent && idle < idleTries; idle += 1) {
+  for (let idle = 0; pace.share < 1 && idle < idleTries; idle += 1) {
     const change = changed(current.plan, current.side.waiting, random);
     if (!change) continue;
-    const found = await follow(current.side, change.plan, current.filling.upTo(change.from), pace);
+    if (globalThis.process?.env.DBG) tries++;
+    const found = await follow(current.side, change.plan, current.filling.upTo(change.from));
     if (found.score < best.score - 1e-9) {
       best = found;
       idle = 0;
+      if (globalThis.process?.env.DBG) console.log(tries, pace.spent, best.score);
     }
     if (found.score <= current.score || found.score <= best.score + leniency / count) current = found;
   }
@@ -110,13 +146,13 @@ async function improve(from: Found, pace: Pace): Promise<Found> {
 }
 
 /** With so many changes that bring nothing it is given up. */
-const idleTries = 400;
+const idleTries = Number(globalThis.process?.env.IDLE ?? 400);
 /** How much worse than the best a filling may be to go on from, times the number of parts. */
-const leniency = 0.02;
+const leniency = Number(globalThis.process?.env.LEN ?? 0.02);
 
 /** Two parts exchanged, one moved, or one held to fewer poses; from where on the plan differs. Nothing where nothing changes. */
 function changed(
-  { waiting, lowness }: Plan,
+  { waiting, manner }: Plan,
   free: readonly Waiting[],
   random: () => number,
 ): { plan: Plan; from: number } | undefined {
@@ -130,7 +166,7 @@ function changed(
     if (all.length < 2) return undefined;
     const poses = a.poses.length < all.length ? all : [all[pick(all.length)]!];
     next[i] = { part: a.part, poses };
-    return { plan: { waiting: next, lowness }, from: i };
+    return { plan: { waiting: next, manner }, from: i };
   }
   if (i === j || a.poses === b.poses) return undefined;
   if (kind < 0.65) {
@@ -139,5 +175,5 @@ function changed(
     next.splice(i, 1);
     next.splice(j, 0, a);
   }
-  return { plan: { waiting: next, lowness }, from: Math.min(i, j) };
+  return { plan: { waiting: next, manner }, from: Math.min(i, j) };
 }

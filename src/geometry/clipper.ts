@@ -153,12 +153,17 @@ export function intersection(a: Region, b: Region): Region {
 
 /**
  * The region grown by `deltaMm` all round (holes shrink), or thinned where it is negative. An offset by a disc, so growing a
- * convex outline of area A and perimeter P gives A + P·r + π·r² (Steiner), less what `arcToleranceMm` allows.
+ * convex outline of area A and perimeter P gives A + P·r + π·r² (Steiner), less what `arcTolerance` (mm) allows.
  */
-export function offset(region: Region, deltaMm: number, corners: Corners = 'round'): Region {
+export function offset(
+  region: Region,
+  deltaMm: number,
+  corners: Corners = 'round',
+  arcTolerance = arcToleranceMm,
+): Region {
   if (!Number.isFinite(deltaMm)) throw new RangeError('An offset is not a number.');
   if (deltaMm === 0 || region.length === 0) return region;
   refuseNonNumbers(region);
-  const how = { delta: deltaMm, corners, arcTolerance: arcToleranceMm };
+  const how = { delta: deltaMm, corners, arcTolerance };
   return apart(rawOffset(region, how), 0, (group) => combine(ClipType.ctUnion, group, [], PolyFillType.pftPositive));
 }

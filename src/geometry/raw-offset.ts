@@ -2,14 +2,14 @@
 
 import type { Point, Region, Ring } from './types.ts';
 
-/** How the corners of an offset are made. */
-export type Corners = 'round' | 'miter' | 'bevel';
+/** How the corners of an offset are made; `tangent`: round, but with chords that run outside of the arc, not inside. */
+export type Corners = 'round' | 'miter' | 'bevel' | 'tangent';
 
 export interface RawOffset {
   /** In mm; outwards of the material where it is positive. */
   readonly delta: number;
   readonly corners: Corners;
-  /** How far the chords of a round corner may run inside its arc, in mm. */
+  /** How far the chords of a round corner may run inside its arc, or outside where they are its tangents, in mm. */
   readonly arcTolerance: number;
 }
 
@@ -55,6 +55,7 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
   if (ring.length < 3) return line;
   const reach = Math.abs(delta);
   const arcStep = 2 * Math.acos(1 - Math.min(arcTolerance, reach / 4) / reach);
+  const tangentStep = 2 * Math.acos(reach / (reach + arcTolerance));
   const before = ring[ring.length - 2]!;
   let corner = ring[ring.length - 1]!;
   let length = Math.hypot(corner.x - before.x, corner.y - before.y);
@@ -86,6 +87,14 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
       for (let step = 0; step <= steps; step++) {
         const angle = start + (turn * step) / steps;
         line.push({ x: x + Math.cos(angle) * delta, y: y + Math.sin(angle) * delta });
+      }
+    } else if (corners === 'tangent') {
+      const steps = Math.ceil(Math.abs(turn) / tangentStep);
+      const start = Math.atan2(ky, kx) + turn / steps / 2;
+      const radius = delta / Math.cos(turn / steps / 2);
+      for (let step = 0; step < steps; step++) {
+        const angle = start + (turn * step) / steps;
+        line.push({ x: x + Math.cos(angle) * radius, y: y + Math.sin(angle) * radius });
       }
     } else {
       // Square to the middle of the corner, and touching its arc there.

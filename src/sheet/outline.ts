@@ -1,0 +1,49 @@
+/** What stands for a part while it looks for its place: a few points that cover the part and half the gap round it. */
+
+import { offset } from '../geometry/clipper.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
+import { simplifiedOutward } from './outward.ts';
+
+/**
+ * How far outside of the true line the outline may be, in mm: what fewer points and what chords round corners may give away.
+ * Two parts face each other with an outline each, so they may be kept further apart than the gap by twice the sum, 0.05 mm.
+ */
+const simpleMm = 0.015;
+const cornerMm = 0.01;
+
+/** With more corners than this a search takes too long; it then makes do with an outline that strays further, up to so many mm. */
+const enoughCorners = 80;
+const coarseMm = [0.1, 0.2, 0.4, 0.8];
+/** Small parts are not to be made larger by more than this share of their size. */
+const coarseShare = 0.02;
+
+export interface Outline {
+  /** Two parts are a gap apart where these do not overlap: each reaches half a gap beyond its part. */
+  readonly region: Region;
+  /** Of the part itself, which is what the margins of the sheet are for. */
+  readonly bounds: Bounds;
+}
+
+/** `undefined` for a part that has no extent. */
+export function outlineOf(region: Region, gap: number): Outline | undefined {
+  const bounds = boundsOf(region);
+  if (!bounds || bounds.minX === bounds.maxX || bounds.minY === bounds.maxY) return undefined;
+  const simple = simplifiedOutward(region, simpleMm);
+  return { region: gap > 0 ? offset(simple, gap / 2, 'tangent', cornerMm) : simple, bounds };
+}
+
+/** One with few enough corners to search with that covers it; the same if that has few. */
+export function coarser({ region, bounds }: Outline): Outline {
+  const size = Math.min(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY);
+  let coarse = region;
+  for (const tolerance of coarseMm) {
+    if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
+    coarse = simplifiedOutward(region, tolerance);
+  }
+  return { region: coarse, bounds };
+}
+
+function cornersOf(region: Region): number {
+  return region.reduce((sum, ring) => sum + ring.length, 0);
+}

@@ -1,0 +1,126 @@
+/** Outlines with few points that leave nothing of the material outside: what collisions are looked for with. */
+
+import type { Region, Ring } from '../geometry/types.ts';
+
+/** Points nearer to each other than this, in mm, are one: a unit of Clipper's grid. */
+const samePointMm = 1e-5;
+
+/** Rounds of removal, the tolerance doubled from one to the next, so that the least is given away first. */
+const rounds = 6;
+
+/**
+ * A region that covers the one given, with fewer points, and whose outline is nowhere further from it than `tolerance` mm.
+ *
+ * Two things are done again and again: a concave corner is cut short by the chord past it, and an edge between two convex
+ * corners is taken away, its neighbours made longer to where they meet. Each adds a triangle of material, so that the winding
+ * number of every point stays as it was or becomes one more, also where the triangle lies on other material: what was inside
+ * stays inside. Straight stretches between corners stay exactly where they are. Holes are thinned in the same way, material
+ * being to the left of every ring.
+ */
+export function simplifiedOutward(region: Region, tolerance: number): Region {
+  return region.map((ring) => new Outline(ring).simplified(tolerance)).filter((ring) => ring.length > 2);
+}
+
+/** A ring as a list that points can be taken from. */
+class Outline {
+  readonly #x: Float64Array;
+  readonly #y: Float64Array;
+  readonly #next: Int32Array;
+  readonly #previous: Int32Array;
+  /** How far from the ring given the edge that starts here may be, in mm. */
+  readonly #strayed: Float64Array;
+  #count: number;
+  #first = 0;
+
+  constructor(ring: Ring) {
+    let last = ring[ring.length - 1];
+    const points = ring.filter((point) => {
+      const isSame = Math.hypot(point.x - last!.x, point.y - last!.y) < samePointMm;
+      if (!isSame) last = point;
+      return !isSame;
+    });
+    const count = points.length;
+    this.#count = count;
+    this.#x = Float64Array.from(points, ({ x }) => x);
+    this.#y = Float64Array.from(points, ({ y }) => y);
+    this.#next = Int32Array.from(points, (_, i) => (i + 1) % count);
+    this.#previous = Int32Array.from(points, (_, i) => (i + count - 1) % count);
+    this.#strayed = new Float64Array(count);
+  }
+
+  simplified(tolerance: number): Ring {
+    for (let round = 1; round <= rounds; round += 1) {
+      const allowed = tolerance / 2 ** (rounds - round);
+      let before: number;
+      do {
+        before = this.#count;
+        let at = this.#first;
+        // Once round, however many points go on the way.
+        for (let steps = this.#count; steps > 0 && this.#count > 3; steps -= 1) {
+          at = this.#next[at]!;
+          if (this.#turn(at) <= 0) this.#cutShort(at, allowed);
+          else this.#takeEdge(at, allowed);
+        }
+      } while (this.#count < before);
+    }
+    const ring = [];
+    for (let i = 0, at = this.#first; i < this.#count; i += 1, at = this.#next[at]!) {
+      ring.push({ x: this.#x[at]!, y: this.#y[at]! });
+    }
+    return ring;
+  }
+
+  /** Twice the area of the triangle of a point and its neighbours: positive where the corner is convex. */
+  #turn(at: number): number {
+    const [x, y] = [this.#x, this.#y];
+    const [p, n] = [this.#previous[at]!, this.#next[at]!];
+    return (x[at]! - x[p]!) * (y[n]! - y[at]!) - (y[at]! - y[p]!) * (x[n]! - x[at]!);
+  }
+
+  #cutShort(at: number, allowed: number): void {
+    const [x, y] = [this.#x, this.#y];
+    const [p, n] = [this.#previous[at]!, this.#next[at]!];
+    const far = toSegment(x[at]!, y[at]!, x[p]!, y[p]!, x[n]!, y[n]!);
+    const strayed = far + Math.max(this.#strayed[p]!, this.#strayed[at]!);
+    // A spike that comes back on itself has no chord past it.
+    if (strayed > allowed || Math.hypot(x[n]! - x[p]!, y[n]! - y[p]!) < samePointMm) return;
+    this.#strayed[p] = strayed;
+    this.#remove(at);
+  }
+
+  /** Takes the edge from here to the next point, if both are convex and the edges beside it meet not far beyond it. */
+  #takeEdge(at: number, allowed: number): void {
+    const to = this.#next[at]!;
+    if (this.#count < 4 || this.#turn(to) <= 0) return;
+    const [x, y] = [this.#x, this.#y];
+    const [p, n] = [this.#previous[at]!, this.#next[to]!];
+    const [ax, ay] = [x[at]! - x[p]!, y[at]! - y[p]!];
+    const [bx, by] = [x[to]! - x[n]!, y[to]! - y[n]!];
+    const cross = ay * bx - ax * by;
+    // How many times its own length the edge before must be made longer.
+    const longer = (by * (x[at]! - x[to]!) - bx * (y[at]! - y[to]!)) / cross;
+    if (!(cross > 0) || !(longer > 0) || !Number.isFinite(longer)) return;
+    const [px, py] = [x[at]! + longer * ax, y[at]! + longer * ay];
+    const far = toSegment(px, py, x[at]!, y[at]!, x[to]!, y[to]!) + this.#strayed[at]!;
+    const strayed = Math.max(far, this.#strayed[p]!, this.#strayed[to]!);
+    if (strayed > allowed) return;
+    [x[at], y[at]] = [px, py];
+    this.#strayed[p] = Math.max(far, this.#strayed[p]!);
+    this.#strayed[at] = Math.max(far, this.#strayed[to]!);
+    this.#remove(to);
+  }
+
+  #remove(at: number): void {
+    const [p, n] = [this.#previous[at]!, this.#next[at]!];
+    this.#next[p] = n;
+    this.#previous[n] = p;
+    this.#count -= 1;
+    if (this.#first === at) this.#first = n;
+  }
+}
+
+function toSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const t = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)));
+  return Math.hypot(ax + t * dx - x, ay + t * dy - y);
+}

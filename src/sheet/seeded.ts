@@ -1,0 +1,12 @@
+/** Numbers without a pattern that are the same every time, so that the same parts are always laid out in the same way. */
+
+/** From 0 up to 1 (mulberry32, public domain). */
+export function seeded(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}

@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export|pack`. */
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack`. */
 
 import { parseArgs } from 'node:util';
 import { check } from './cli/check.ts';
@@ -7,7 +7,14 @@ import { readSpec } from './cli/files.ts';
 import type { SpecFile } from './cli/files.ts';
 import { fix } from './cli/fix.ts';
 import { packAll } from './cli/pack.ts';
+import { sheetsAll } from './cli/sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './cli/usage.ts';
+
+const commands = ['check', 'fix', 'export', 'sheets', 'pack'] as const;
+
+function isCommand(word: string | undefined): word is (typeof commands)[number] {
+  return commands.some((command) => command === word);
+}
 
 async function main(args: readonly string[]): Promise<number> {
   const [command, ...rest] = args;
@@ -31,8 +38,7 @@ async function main(args: readonly string[]): Promise<number> {
       width: { type: 'string' },
     },
   });
-  if (command !== 'check' && command !== 'fix' && command !== 'export' && command !== 'pack')
-    throw new UsageError(`Unknown command ${command ?? ''}`.trim());
+  if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
   if (positionals.length === 0) throw new UsageError('Which files?');
   const severities = severitiesOf(values.severity);
   const specs: SpecFile[] = [];
@@ -50,6 +56,8 @@ async function main(args: readonly string[]): Promise<number> {
         overwrite: values.overwrite,
         width: values.width,
       });
+    case 'sheets':
+      return sheetsAll(specs, values);
     case 'pack':
       return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }

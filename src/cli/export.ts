@@ -3,6 +3,7 @@
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { formats, isFormat } from '../output/formats.ts';
+import type { Format } from '../output/formats.ts';
 import type { Job } from '../output/job.ts';
 import { writeWhole } from '../output/node-write-whole.ts';
 import { newEngine } from './files.ts';
@@ -26,9 +27,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   const { to, out, force, overwrite } = options;
   const pictureWidth = pixels(options.width);
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
-  const wanted = [...new Set(to.split(','))];
-  const unknown = wanted.find((format) => !isFormat(format));
-  if (unknown !== undefined) throw new UsageError(`Unknown format “${unknown}”.`);
+  const wanted = formatsOf(to);
   await mkdir(out, { recursive: true });
   const engine = newEngine();
   const tools = toolsOf(engine);
@@ -36,7 +35,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   let isWhole = true;
   for (const spec of specs) {
     for await (const { name, job } of jobs.of(spec)) {
-      for (const format of wanted.filter(isFormat)) {
+      for (const format of wanted) {
         const target = join(out, `${name}.${format}`);
         const content = await formats[format](
           pictureWidth === undefined ? job : withPictures(job, pictureWidth),
@@ -47,6 +46,14 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
     }
   }
   return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+}
+
+/** From a list with commas, each once. */
+export function formatsOf(to: string): Format[] {
+  const wanted = [...new Set(to.split(','))];
+  const unknown = wanted.find((format) => !isFormat(format));
+  if (unknown !== undefined) throw new UsageError(`Unknown format “${unknown}”.`);
+  return wanted.filter(isFormat);
 }
 
 function pixels(given: string | undefined): number | undefined {

@@ -30,22 +30,30 @@ export class Jobs {
     this.#force = force;
   }
 
-  async *of({ file, text, options }: SpecFile): AsyncGenerator<NamedJob> {
-    const first = await this.#engine.compute(text, options);
-    for (const report of await reportsOf(this.#engine, first, options)) {
-      const label = report.batch?.rows[report.row]?.label;
-      const told = label === undefined ? file : `${file} (${label})`;
-      if (!this.#isSound(told, file, report)) continue;
+  async *of(spec: SpecFile): AsyncGenerator<NamedJob> {
+    const { file } = spec;
+    for await (const { report, told } of this.sound(spec)) {
       const job = jobOf(report);
       if (!job) {
         console.error(`${told}: there is nothing to cut.`);
         this.complete = false;
         continue;
       }
+      const label = report.batch?.rows[report.row]?.label;
       const wanted = label === undefined ? specName(file) : rowFileName(specName(file), label);
       const name = label === undefined ? wanted : freeName(wanted, this.#names);
       this.#names.add(name);
       yield { name, job };
+    }
+  }
+
+  /** What is to be made something of; `told`: what it is called in messages. */
+  async *sound({ file, text, options }: SpecFile): AsyncGenerator<{ readonly report: Report; readonly told: string }> {
+    const first = await this.#engine.compute(text, options);
+    for (const report of await reportsOf(this.#engine, first, options)) {
+      const label = report.batch?.rows[report.row]?.label;
+      const told = label === undefined ? file : `${file} (${label})`;
+      if (this.#isSound(told, file, report)) yield { report, told };
     }
   }
 
@@ -60,6 +68,6 @@ export class Jobs {
 }
 
 /** A spec's name without what says that it is one. */
-function specName(file: string): string {
+export function specName(file: string): string {
   return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
 }

@@ -8,6 +8,7 @@ export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
   tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
+  tagwright sheets FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force] [--overwrite]
   tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
 
   --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times

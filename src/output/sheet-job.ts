@@ -28,6 +28,9 @@ export interface SheetJobs {
   readonly facts: readonly Fact[];
 }
 
+/** What to say where the spec does not. */
+export const noSheet = 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.';
+
 /** `undefined` where there is nothing to cut, or the spec does not say what sheets there are. */
 export async function sheetJobs(
   reports: readonly TagReport[],

@@ -1,0 +1,49 @@
+/** `tagwright sheets`: all tags of a spec, laid out on its sheets. */
+
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Report } from '../engine.ts';
+import { sheetFiles } from '../output/sheet-files.ts';
+import { noSheet, sheetJobs } from '../output/sheet-job.ts';
+import { formatsOf, write } from './export.ts';
+import { newEngine } from './files.ts';
+import type { SpecFile } from './files.ts';
+import { Jobs, specName } from './jobs.ts';
+import { toolsOf } from './tools.ts';
+import { exitCodes, UsageError } from './usage.ts';
+
+interface SheetOptions {
+  readonly to: string | undefined;
+  readonly out: string | undefined;
+  readonly force: boolean;
+  readonly overwrite: boolean;
+}
+
+export async function sheetsAll(
+  specs: readonly SpecFile[],
+  { to, out, force, overwrite }: SheetOptions,
+): Promise<number> {
+  if (to === undefined || out === undefined) throw new UsageError('sheets needs --to and --out.');
+  const wanted = formatsOf(to);
+  await mkdir(out, { recursive: true });
+  const engine = newEngine();
+  const tools = toolsOf(engine);
+  const jobs = new Jobs(engine, force);
+  let isWhole = true;
+  for (const spec of specs) {
+    const reports: Report[] = [];
+    for await (const { report } of jobs.sound(spec)) reports.push(report);
+    if (reports.length === 0) continue;
+    const sheets = await sheetJobs(reports, () => Promise.resolve());
+    if (!sheets) {
+      console.error(`${spec.file}: ${noSheet}`);
+      isWhole = false;
+      continue;
+    }
+    for (const { name, value } of sheets.facts) console.error(`${spec.file}: ${name}: ${value}`);
+    if (sheets.plan.left.length > 0) isWhole = false;
+    for (const [file, content] of Object.entries(await sheetFiles(sheets, specName(spec.file), wanted, tools)))
+      isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
+  }
+  return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+}

@@ -57,7 +57,7 @@ async function main(args: readonly string[]): Promise<number> {
         width: values.width,
       });
     case 'sheets':
-      return sheetsAll(specs, values);
+      return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
     case 'pack':
       return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }

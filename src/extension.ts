@@ -19,6 +19,7 @@ import { registerRewriting } from './editor/rewriting.ts';
 import { insertSample, openSample, SampleLibrary } from './editor/samples.ts';
 import { SamplesView } from './editor/samples-view.ts';
 import { TagService } from './editor/service.ts';
+import { SheetsView } from './editor/sheets-view.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
 import { Trial } from './editor/trial.ts';
@@ -42,6 +43,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new EditorSurroundings(service, engine, samples);
+  const sheets = new SheetsView(context.extensionUri, service, engine);
   context.subscriptions.push(
     log,
     service,
@@ -62,6 +64,10 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       'tagwright.samples',
       new SamplesView(context.extensionUri, samples, engine),
     ),
+    sheets,
+    vscode.commands.registerCommand('tagwright.showSheets', (target?: unknown) => {
+      sheets.show(target);
+    }),
     registerExports(context, service, engine, wholeWriter(host.writeOnDisk)),
     vscode.commands.registerCommand('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),

@@ -10,6 +10,14 @@ export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): 
   return { row, locate: locateBeside(spec), severities: severitiesFor(spec), signal };
 }
 
+/** Lets the editor breathe in the middle of long work, and a click on Cancel arrive. */
+export function breather(signal: AbortSignal): () => Promise<void> {
+  return async () => {
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    signal.throwIfAborted();
+  };
+}
+
 /** Runs what can be aborted for as long as the editor wants its result; `undefined` once it does not. */
 export async function whileWanted<T>(
   token: vscode.CancellationToken,

@@ -21,9 +21,14 @@ export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
 }
 
-/** The spec a command means: the one it was called on, else the one in the active editor. */
+/** The spec a command means: the one it was called on, as a link may write it, else the one in the active editor. */
 export function targetSpec(argument: unknown): vscode.Uri | undefined {
-  const uri = argument instanceof vscode.Uri ? argument : vscode.window.activeTextEditor?.document.uri;
+  const uri =
+    argument instanceof vscode.Uri
+      ? argument
+      : typeof argument === 'string'
+        ? vscode.Uri.parse(argument)
+        : vscode.window.activeTextEditor?.document.uri;
   return uri && isTagSpec(uri) ? uri : undefined;
 }
 

@@ -34,6 +34,9 @@ export function registerExports(
     registerCommand('tagwright.makePack', (target?: unknown) =>
       isRequest(target) ? exporter.run(target) : run(askPack(targetSpec(target), service)),
     ),
+    registerCommand('tagwright.exportSheets', (target?: unknown) =>
+      isRequest(target) ? exporter.run(target) : run(askLayout(targetSpec(target), context.globalState)),
+    ),
     registerCommand('tagwright.exportSvg', (target?: unknown) => {
       const uri = targetSpec(target);
       return uri && exportSvg(uri, service, writeWhole);
@@ -72,6 +75,12 @@ async function askPack(spec: vscode.Uri | undefined, service: TagService): Promi
         });
   // The dialog for an archive has asked whether to replace one.
   return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
+}
+
+async function askLayout(spec: vscode.Uri | undefined, memory: vscode.Memento): Promise<ExportRequest | undefined> {
+  const sheets = spec && (await askFormats(memory));
+  const to = sheets && (await askFolder('Put the sheets in', folderOf(spec)));
+  return to && { specs: [spec], what: { sheets }, to };
 }
 
 /** A spec that is not saved yet has no folder of its own. */

@@ -10,7 +10,9 @@ import { captionFont, jobOf } from '../output/job.ts';
 import type { Job, Tools } from '../output/job.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
-import { computeOptions, whileWanted } from './compute-options.ts';
+import { sheetFiles } from '../output/sheet-files.ts';
+import { noSheet, sheetJobs } from '../output/sheet-job.ts';
+import { breather, computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
 import { holdsOther, nameOf, specName } from './write-whole.ts';
 import type { WriteWhole } from './write-whole.ts';
@@ -21,8 +23,11 @@ export interface ExportRequest {
   readonly piece?: string;
   /** Only this row of its batch; every one unless said. */
   readonly row?: number;
-  /** These formats; or packs, each in a folder of its own or all in one archive. */
-  readonly what: { readonly formats: readonly Format[] } | { readonly packs: 'folders' | 'archive' };
+  /** These formats; or packs, each in a folder of its own or all in one archive; or sheets with all tags of each spec. */
+  readonly what:
+    | { readonly formats: readonly Format[] }
+    | { readonly packs: 'folders' | 'archive' }
+    | { readonly sheets: readonly Format[] };
   /** Where files go; an archive's own place. */
   readonly to: vscode.Uri;
   /** What becomes of files that are there and hold something else. */
@@ -66,28 +71,40 @@ export class Exporter {
     progress: vscode.Progress<{ message?: string; increment?: number }>,
     signal: AbortSignal,
   ): Promise<Output[]> {
+    if ('sheets' in request.what) return this.#sheets(request, request.what.sheets, signal);
     const jobs = await this.#jobs(request, signal);
     const share = 100 / Math.max(1, jobs.size);
     const files: Record<string, Uint8Array> = {};
     for (const [name, job] of jobs) {
       progress.report({ message: name, increment: share });
-      Object.assign(files, await this.#filesOf(job, name, request, signal));
+      Object.assign(files, await this.#filesOf(job, name, request.what, signal));
       signal.throwIfAborted();
     }
     if (Object.keys(files).length === 0) return [];
     if ('packs' in request.what && request.what.packs === 'archive')
       return [{ target: request.to, content: archiveOf(files) }];
-    return Object.entries(files).map(([path, content]) => {
-      return { target: vscode.Uri.joinPath(request.to, ...path.split('/')), content };
-    });
+    return outputsIn(request.to, files);
   }
 
-  async #filesOf(job: Job, name: string, { what }: ExportRequest, signal: AbortSignal): Promise<Files> {
-    const checkpoint = async () => {
-      // Lets the editor breathe between files, and a click on Cancel arrive.
-      await new Promise((resolve) => setTimeout(resolve, 0));
-      signal.throwIfAborted();
-    };
+  /** For each spec the sheets that take all its tags. */
+  async #sheets(request: ExportRequest, wanted: readonly Format[], signal: AbortSignal): Promise<Output[]> {
+    const checkpoint = breather(signal);
+    const files: Record<string, Uint8Array> = {};
+    for (const [spec, reports] of await this.#sound(request, signal)) {
+      const sheets = await sheetJobs(reports, checkpoint);
+      if (!sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${noSheet}`);
+      else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
+    }
+    return outputsIn(request.to, files);
+  }
+
+  async #filesOf(
+    job: Job,
+    name: string,
+    what: Exclude<ExportRequest['what'], { sheets: unknown }>,
+    signal: AbortSignal,
+  ): Promise<Files> {
+    const checkpoint = breather(signal);
     if ('packs' in what) {
       const pack = await packOf(job, name, this.#tools, checkpoint);
       return Object.fromEntries(Object.entries(pack).map(([file, content]) => [`${name}/${file}`, content]));
@@ -103,32 +120,52 @@ export class Exporter {
   /** By the name of their files, which no two share. */
   async #jobs(request: ExportRequest, signal: AbortSignal): Promise<Map<string, Job>> {
     const jobs = new Map<string, Job>();
-    const faulty: { name: string; report: Report }[] = [];
     const empty: string[] = [];
-    const add = (wanted: string, report: Report) => {
-      const job = jobOf(onlyPiece(report, request.piece));
-      if (job) jobs.set(freeName(wanted, new Set(jobs.keys())), job);
-      else empty.push(wanted);
-    };
-    for (const spec of request.specs) {
-      const options = computeOptions(spec, signal, request.row);
-      const first = await this.#engine.compute(await textOf(spec), options);
-      for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
-        const name = [fileNameOf(spec, report), ...(request.piece === undefined ? [] : [request.piece])].join('-');
-        if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ name, report });
-        else add(name, report);
+    for (const [spec, reports] of await this.#sound(request, signal)) {
+      for (const report of reports) {
+        const name = nameIn(request, spec, report);
+        const job = jobOf(onlyPiece(report, request.piece));
+        if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
+        else empty.push(name);
       }
-    }
-    if (faulty.length > 0) {
-      const wish = request.faulty ?? 'ask';
-      const answer = wish === 'ask' ? await askFaulty(faulty, jobs.size > 0) : wish;
-      if (answer === undefined) return new Map();
-      if (answer === 'include') for (const { name, report } of faulty) add(name, report);
     }
     if (empty.length > 0)
       void vscode.window.showErrorMessage(`Not exported, there is nothing to cut: ${empty.join(', ')}.`);
     return jobs;
   }
+
+  /** Every tag that is to be made something of, by spec; nothing where it was called off for the errors of some. */
+  async #sound(request: ExportRequest, signal: AbortSignal): Promise<Map<vscode.Uri, Report[]>> {
+    const sound = new Map<vscode.Uri, Report[]>();
+    const faulty: { spec: vscode.Uri; report: Report }[] = [];
+    const add = (spec: vscode.Uri, report: Report) => sound.set(spec, [...(sound.get(spec) ?? []), report]);
+    for (const spec of request.specs) {
+      const options = computeOptions(spec, signal, request.row);
+      const first = await this.#engine.compute(await textOf(spec), options);
+      for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
+        if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ spec, report });
+        else add(spec, report);
+      }
+    }
+    if (faulty.length === 0) return sound;
+    const wish = request.faulty ?? 'ask';
+    const named = faulty.map(({ spec, report }) => ({ name: nameIn(request, spec, report), report }));
+    const answer = wish === 'ask' ? await askFaulty(named, sound.size > 0) : wish;
+    if (answer === undefined) return new Map();
+    if (answer === 'include') for (const { spec, report } of faulty) add(spec, report);
+    return sound;
+  }
+}
+
+/** `files`: by their paths in a folder. */
+function outputsIn(folder: vscode.Uri, files: Files): Output[] {
+  return Object.entries(files).map(([path, content]) => {
+    return { target: vscode.Uri.joinPath(folder, ...path.split('/')), content };
+  });
+}
+
+function nameIn({ piece }: ExportRequest, spec: vscode.Uri, report: Report): string {
+  return [fileNameOf(spec, report), ...(piece === undefined ? [] : [piece])].join('-');
 }
 
 /** Without an ending: the spec's own or, of a batch, with the row's. */

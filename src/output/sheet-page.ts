@@ -1,5 +1,7 @@
 /** All sheets on a page for people: which piece lies where, and what it comes to. */
 
+import { transform } from '../geometry/affine.ts';
+import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf, centroid } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
@@ -25,10 +27,13 @@ const columnMm = 30;
 const nameMm = [1.4, 3] as const;
 
 /** As long as it must be. */
-export async function sheetPage({ title, plan, jobs, facts }: SheetJobs, tools: Tools): Promise<Page> {
+export async function sheetPage(
+  { title, plan, jobs, facts }: SheetJobs,
+  { captions }: Pick<Tools, 'captions'>,
+): Promise<Page> {
   const { units, stock } = jobs[0]!.tag;
   const width = widths[units];
-  const [plain, bold] = [await tools.captions(600), await tools.captions(800)];
+  const [plain, bold] = [await captions(600), await captions(800)];
   const page = new PageBuilder();
   // Written downwards from 0; moved up onto the page at the end.
   let y = -marginMm - 7;
@@ -72,9 +77,13 @@ function drawSheet(
   face: FontFace,
 ): void {
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
-  for (const { name, piece, region } of pieces) {
-    page.draw(curvesOf(fitContours(region), scale, x, y), { fill: look.face, stroke: look.edge, lineWidth: 0.15 });
-    writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+  for (const { name, piece, toSheet, region } of pieces) {
+    const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
+    page.draw(curves(region), { fill: look.face, stroke: look.edge, lineWidth: 0.15 });
+    const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
+    page.draw(curves(transform(union(engraved), toSheet)), { fill: look.engraved });
+    // What is engraved says by itself which piece it is.
+    if (engraved.length === 0) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
   }
 }
 

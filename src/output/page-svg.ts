@@ -1,0 +1,33 @@
+/** A page for people as an SVG element, without any text but what its captions are drawn with. */
+
+import type { CurvePath } from '../geometry/curves.ts';
+import { figure } from './job.ts';
+import type { Page } from './page.ts';
+
+export function pageSvg({ width, height, drawings }: Page): string {
+  const paths = drawings.map(({ path, fill, stroke, lineWidth, rule = 'evenodd' }) => {
+    const line = stroke === undefined ? '' : ` stroke="${stroke}" stroke-width="${figure(lineWidth ?? 0.1)}"`;
+    return `<path fill="${fill ?? 'none'}" fill-rule="${rule}"${line} d="${data(path, height)}"/>`;
+  });
+  const size = `width="${figure(width)}mm" height="${figure(height)}mm" viewBox="0 0 ${figure(width)} ${figure(height)}"`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${paths.join('')}</svg>`;
+}
+
+function data(path: CurvePath, top: number): string {
+  const at = (x: number, y: number) => `${figure(x)} ${figure(top - y)}`;
+  return path
+    .map((command) => {
+      switch (command.type) {
+        case 'M':
+        case 'L':
+          return `${command.type}${at(command.x, command.y)}`;
+        case 'Q':
+          return `Q${at(command.x1, command.y1)} ${at(command.x, command.y)}`;
+        case 'C':
+          return `C${at(command.x1, command.y1)} ${at(command.x2, command.y2)} ${at(command.x, command.y)}`;
+        case 'Z':
+          return 'Z';
+      }
+    })
+    .join('');
+}

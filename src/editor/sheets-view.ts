@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import { reportsOf } from '../batch.ts';
-import type { Engine } from '../engine.ts';
+import type { Engine, Report } from '../engine.ts';
 import { captionFont } from '../output/job.ts';
 import { noSheet, sheetJobs } from '../output/sheet-job.ts';
 import { sheetPage } from '../output/sheet-page.ts';
@@ -56,8 +56,8 @@ class SheetsPanel implements vscode.Disposable {
   readonly #changes: vscode.Disposable;
   #timer: NodeJS.Timeout | undefined;
   #running: AbortController | undefined;
-  /** What was laid out last: nothing is done again for the same text. */
-  #laidOut: string | undefined;
+  /** What was laid out last. */
+  #laidOut: Report | undefined;
 
   constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, engine: Engine) {
     this.#uri = uri;
@@ -99,7 +99,7 @@ class SheetsPanel implements vscode.Disposable {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
       const result = this.#service.get(this.#uri);
-      if (result && result.report.source.text !== this.#laidOut) void this.#layOut(result);
+      if (result && isOther(result.report, this.#laidOut)) void this.#layOut(result);
     }, ms);
   }
 
@@ -111,7 +111,7 @@ class SheetsPanel implements vscode.Disposable {
     try {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
-      this.#laidOut = result.report.source.text;
+      this.#laidOut = result.report;
       this.#put(shown);
     } catch (error) {
       if (!signal.aborted) throw error;
@@ -137,4 +137,10 @@ class SheetsPanel implements vscode.Disposable {
       source: this.#uri.toString(),
     });
   }
+}
+
+/** Another tag of the same batch is another drawing, and the same sheets. */
+function isOther(report: Report, before: Report | undefined): boolean {
+  if (!before || report === before) return report !== before;
+  return report.row === before.row || report.source.text !== before.source.text;
 }

@@ -6,7 +6,7 @@ import { takesOf, takesTogether } from '../measure/takes.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Job } from './job.ts';
-import { lengthIn, sizeIn, takesFacts } from './proof-facts.ts';
+import { sizeIn, takesFacts } from './proof-facts.ts';
 import type { Fact } from './proof-facts.ts';
 import { planSheets } from './sheet-plan.ts';
 import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
@@ -60,7 +60,7 @@ function factsOf({ sheet, sheets, left }: SheetPlan, jobs: readonly Job[], { uni
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
     ...(sheets.length > 0 ? [{ name: 'Covered', value: sheets.map(coveredIn(sheet)).join(', ') }] : []),
-    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets.at(-1)!, sheet, units) }] : []),
+    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets, sheet, units) }] : []),
     ...(first ? takesFacts(takesTogether([first, ...others]), units).filter(({ name }) => name !== 'Sheet') : []),
     ...(names.length > 0 ? [{ name: 'Too large', value: names.join(', ') }] : []),
   ];
@@ -75,10 +75,11 @@ function coveredIn({ width, height }: SheetPlan['sheet']): (on: PlannedSheet) =>
 }
 
 /** The larger of the strips beside and above what the last sheet is used for. */
-function leftOver({ used }: PlannedSheet, { width, height }: SheetPlan['sheet'], units: Tag['units']): string {
+function leftOver(sheets: readonly PlannedSheet[], { width, height }: SheetPlan['sheet'], units: Tag['units']): string {
+  const { used } = sheets.at(-1)!;
   const beside = { width: Math.max(0, width - used.maxX), height };
   const above = { width, height: Math.max(0, height - used.maxY) };
   const strip = beside.width * beside.height > above.width * above.height ? beside : above;
   if (Math.min(strip.width, strip.height) < 1) return 'nothing';
-  return `${lengthIn(strip.width, units).replace(/ \w+$/, '')} × ${lengthIn(strip.height, units)} of the last`;
+  return `${sizeIn(strip.width, strip.height, units)}${sheets.length > 1 ? ' of the last' : ''}`;
 }

@@ -69,9 +69,11 @@ function beginnings(side: Side): Plan[] {
     ...tilts.flatMap((tilt) =>
       judgements.flatMap((by) => sorted.map((waiting): Plan => ({ waiting, manner: { by, tilt, columns: 0 } }))),
     ),
-    ...columns.slice(1).flatMap((count) =>
-      sorted.map((waiting): Plan => ({ waiting, manner: { by: 'bottom', tilt: 0, columns: count } })),
-    ),
+    ...columns
+      .slice(1)
+      .flatMap((count) =>
+        sorted.map((waiting): Plan => ({ waiting, manner: { by: 'bottom', tilt: 0, columns: count } })),
+      ),
   ];
 }
 
@@ -125,7 +127,7 @@ async function follow(side: Side, plan: Plan, filling: Filling): Promise<Found> 
 }
 
 /** Small changes, of which those are kept that make it no worse than the best by more than a little. */
-let tries=0;
+let tries = 0;
 async function improve(from: Found, pace: Pace): Promise<Found> {
   let [best, current] = [from, from];
   const random = seeded(1);

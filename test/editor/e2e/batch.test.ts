@@ -36,6 +36,31 @@ describe('A batch, as a person uses it', () => {
     await eventually('the one it was found on', async () => (await shown.textContent()) === '5 of 6');
   });
 
+  it('lays its tags out on sheets beside it, and anew as the list grows', async () => {
+    const editor = current();
+    await editor.openFile(spec);
+    await editor.runCommand('Tagwright: Show Sheets to the Side');
+    // The whole page is put anew each time.
+    const sheets = async (pieces: number) => {
+      const drawn = new RegExp(`^Pieces: ${pieces}\\. Sheets: 1 of 300 × 200 mm`);
+      await eventually(`a sheet with ${pieces} pieces`, async () => {
+        const view = await editor.preview();
+        return view
+          .getByRole('img', { name: drawn })
+          .isVisible()
+          .catch(() => false);
+      });
+      return editor.preview();
+    };
+    await sheets(12);
+    await editor.page.keyboard.press('Control+1');
+    await editor.goAfter('{name: Sea Kale, sown: April}');
+    await editor.type('\n- {name: Rue, sown: May}');
+    const view = await sheets(14);
+    await view.getByRole('link', { name: 'Export these sheets…' }).click();
+    await editor.page.getByPlaceholder('In which formats?').waitFor();
+  });
+
   it('follows a table beside the spec, and exports a file for every row', async () => {
     const editor = current();
     const at = (name: string) => join(editor.folder, name);

@@ -8,7 +8,7 @@ async function readText(uri: vscode.Uri): Promise<string> {
   return new TextDecoder().decode(await fs.readFile(uri));
 }
 
-function run(command: 'export' | 'makePack', request: object): Thenable<vscode.Uri[]> {
+function run(command: 'export' | 'exportSheets' | 'makePack', request: object): Thenable<vscode.Uri[]> {
   return vscode.commands.executeCommand(`tagwright.${command}`, request);
 }
 
@@ -48,6 +48,26 @@ describe('Exporting', () => {
     });
     const [svg] = await run('export', { specs: [document.uri], what: { formats: ['svg'] }, to });
     assert.match(await readText(svg!), /<title>Wild Lovage/);
+  });
+
+  it('lays tags out on sheets', async () => {
+    const request = { specs: [workspaceFile('10-seedling-names.tag.yaml')], to };
+    const written = await run('exportSheets', { ...request, what: { sheets: ['svg', 'dxf', 'pdf', 'png'] } });
+    assert.deepEqual(namesOf(written), [
+      '10-seedling-names-sheet-1.svg',
+      '10-seedling-names-sheet-1.dxf',
+      '10-seedling-names-sheets.png',
+      '10-seedling-names-sheets.pdf',
+    ]);
+    const svg = await readText(written[0]!);
+    assert.match(svg, /width="300mm" height="200mm"/);
+    assert.equal(
+      svg.match(/data-piece="Sea Kale: label"/g)!.length,
+      2 * 3,
+      'two, each engraved, with a hole and an outline',
+    );
+    // A spec that says nothing of sheets has none.
+    assert.deepEqual(await run('exportSheets', { specs, what: { sheets: ['svg'] }, to }), []);
   });
 
   it('leaves files alone that hold something else, or replaces them, as is wished', async () => {

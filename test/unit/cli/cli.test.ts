@@ -215,6 +215,29 @@ describe('The command line', function () {
     assert.equal(packed.filter((name) => name.endsWith('/README.txt')).length, 3);
   });
 
+  it('lays all tags of a batch out on sheets, and says what they come to', async () => {
+    const file = join(folder, 'swap.tag.yaml');
+    const head = 'sheet: {size: [140, 60], margin: 2, copies: 2}\nbatch: [Sorrel, Rue, Dill]\nshapes:';
+    await writeFile(file, plate.replace('shapes:', head));
+    const to = join(folder, 'sheets');
+    const { code, out, err } = await run('sheets', file, '--to', 'svg,dxf,pdf', '--out', to);
+    assert.equal(code, 0, err);
+    // Two across and two up: (140 − 4) / 62 and (60 − 4) / 22.
+    const made = ['swap-sheet-1.dxf', 'swap-sheet-1.svg', 'swap-sheet-2.dxf', 'swap-sheet-2.svg', 'swap-sheets.pdf'];
+    assert.deepEqual((await readdir(to)).sort(), made);
+    assert.deepEqual(
+      out.trim().split('\n').sort(),
+      made.map((name) => join(to, name)),
+    );
+    assert.match(err, /swap\.tag\.yaml: Pieces: 6\n.*Sheets: 2 of 140 × 60 mm\n/);
+    const none = await run('sheets', good, '--to', 'svg', '--out', to);
+    assert.equal(none.code, 1);
+    assert.match(none.err, /How large is a sheet\? Say so, as in “sheet: \{size: \[600 mm, 400 mm\]\}”/);
+    const wide = await run('sheets', file.replace('swap', 'batch'), '--to', 'svg', '--out', to);
+    assert.equal(wide.code, 1);
+    assert.equal((await run('sheets', file, '--to', 'svg')).code, 2);
+  });
+
   it('packs everything into a folder or an archive', async () => {
     const out = join(folder, 'packs');
     const { code, err } = await run('pack', good, '--out', out);

@@ -2,7 +2,8 @@
 
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Bounds, Region, Ring } from '../geometry/types.ts';
+import { maxCorners } from './convolution.ts';
 import { simplifiedOutward } from './outward.ts';
 
 /**
@@ -41,7 +42,17 @@ export function coarser({ region, bounds }: Outline): Outline {
     if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
     coarse = simplifiedOutward(region, tolerance);
   }
-  return { region: coarse, bounds };
+  return { region: cornersOf(coarse) > maxCorners ? [boxRound(coarse)] : coarse, bounds };
+}
+
+function boxRound(region: Region): Ring {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
 }
 
 function cornersOf(region: Region): number {

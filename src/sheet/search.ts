@@ -16,8 +16,11 @@ interface Plan {
   readonly manner: Manner;
 }
 
+/** A sheet as it is to be filled, from the bottom: as it is, or turned by a quarter. */
 export interface Side {
   readonly room: Room;
+  /** By how many quarters the sheet is turned, counter-clockwise. */
+  readonly quarters: 0 | 1;
   /** Parts with poses, each of which fits into the room. */
   readonly waiting: readonly Waiting[];
   /** Whether what is used may also be cut off along the other side of the sheet. */
@@ -107,7 +110,6 @@ export async function search(sides: readonly Side[], meetings: Meetings, pace: P
       if (tried.has(key)) continue;
       tried.add(key);
       const found = await follow(side, plan, new Filling(side.room, meetings, pace));
-      if (globalThis.process?.env.DBG) console.log('start', s, plan.manner, found.score, pace.spent);
       if (!best || found.score < best.score - least) best = found;
     }
   }
@@ -125,7 +127,6 @@ async function follow(side: Side, plan: Plan, filling: Filling): Promise<Found> 
 }
 
 /** Small changes, of which those are kept that make it no worse than the best by more than a little. */
-let tries=0;
 async function improve(from: Found, pace: Pace): Promise<Found> {
   let [best, current] = [from, from];
   const random = seeded(1);
@@ -133,12 +134,10 @@ async function improve(from: Found, pace: Pace): Promise<Found> {
   for (let idle = 0; pace.share < 1 && idle < idleTries; idle += 1) {
     const change = changed(current.plan, current.side.waiting, random);
     if (!change) continue;
-    if (globalThis.process?.env.DBG) tries++;
     const found = await follow(current.side, change.plan, current.filling.upTo(change.from));
     if (found.score < best.score - 1e-9) {
       best = found;
       idle = 0;
-      if (globalThis.process?.env.DBG) console.log(tries, pace.spent, best.score);
     }
     if (found.score <= current.score || found.score <= best.score + leniency / count) current = found;
   }
@@ -146,9 +145,9 @@ async function improve(from: Found, pace: Pace): Promise<Found> {
 }
 
 /** With so many changes that bring nothing it is given up. */
-const idleTries = Number(globalThis.process?.env.IDLE ?? 400);
+const idleTries = 400;
 /** How much worse than the best a filling may be to go on from, times the number of parts. */
-const leniency = Number(globalThis.process?.env.LEN ?? 0.02);
+const leniency = 0.02;
 
 /** Two parts exchanged, one moved, or one held to fewer poses; from where on the plan differs. Nothing where nothing changes. */
 function changed(

@@ -157,7 +157,8 @@ export class Bed {
     let isWall = true;
     for (let i = 0; ; i += 2) {
       const to = i < count ? Math.min(sections[i]!, right) : right;
-      if (to >= free) {
+      // Sections that end and begin at the same place are one; room that just fits is as wide as the thinning of the outlines.
+      if (to - free > slackMm || (isWall && to === right)) {
         // Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room.
         const room = to < right ? (to - free) / 2 : to - free;
         const x = this.#columnFrom(pose, isWall ? free : free + Math.min(2 * slackMm, room), columns);

@@ -5,6 +5,7 @@
  */
 
 import { chain, translation } from '../geometry/affine.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import type { Affine } from '../geometry/types.ts';
 import { fitsInto } from './bed.ts';
 import type { Room } from './bed.ts';
@@ -64,7 +65,9 @@ export async function layOut(
   const laid = await settled(filling.laid, shapes, pace);
   const toSheet = backTo(room, side.quarters);
   const placements = laid.map(({ part, sheet, pose, x, y }): Placement => {
-    return { part, sheet, transform: tidy(chain(chain(pose.toOrigin, translation(x, y)), toSheet)) };
+    const { minX, minY } = boundsOf(parts[part]!.region)!;
+    const steps = [translation(-minX, -minY), pose.toOrigin, translation(x, y), toSheet];
+    return { part, sheet, transform: tidy(steps.reduce(chain)) };
   });
   placements.sort((p, q) => p.part - q.part);
   return { placements, unplaced, sheets: filling.beds.length };
@@ -82,9 +85,7 @@ function innerRoom({ width, height, margin, gap }: LayoutRoom, quarters: 0 | 1):
 
 /** From the room as it is filled to the sheet as it is. */
 function backTo({ height, margin }: LayoutRoom, quarters: 0 | 1): Affine {
-  return quarters === 0
-    ? translation(margin, margin)
-    : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
+  return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 
 function posesOf(shape: Shape, quarters: 0 | 1): Pose[] {

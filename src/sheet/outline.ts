@@ -22,15 +22,24 @@ const coarseShare = 0.02;
 export interface Outline {
   /** Two parts are a gap apart where these do not overlap: each reaches half a gap beyond its part. */
   readonly region: Region;
-  /** Of the part itself, which is what the margins of the sheet are for. */
+  /** Of the part itself, which is what the margins of the sheet are for; its lower left corner is the origin. */
   readonly bounds: Bounds;
 }
 
-/** `undefined` for a part that has no extent. */
+/**
+ * Coordinates are rounded to this many to the mm once the part is at the origin, so that the same part is the same wherever it is
+ * drawn. It divides the grid that regions are on.
+ */
+const stepsPerMm = 1e7;
+
+/** Of a part moved to the origin; `undefined` for one that has no extent. */
 export function outlineOf(region: Region, gap: number): Outline | undefined {
-  const bounds = boundsOf(region);
-  if (!bounds || bounds.minX === bounds.maxX || bounds.minY === bounds.maxY) return undefined;
-  const simple = simplifiedOutward(region, simpleMm);
+  const drawn = boundsOf(region);
+  if (!drawn || drawn.minX === drawn.maxX || drawn.minY === drawn.maxY) return undefined;
+  const moved = (at: number, by: number) => Math.round((at - by) * stepsPerMm) / stepsPerMm;
+  const atOrigin = region.map((ring) => ring.map(({ x, y }) => ({ x: moved(x, drawn.minX), y: moved(y, drawn.minY) })));
+  const bounds = { minX: 0, minY: 0, maxX: moved(drawn.maxX, drawn.minX), maxY: moved(drawn.maxY, drawn.minY) };
+  const simple = simplifiedOutward(atOrigin, simpleMm);
   return { region: gap > 0 ? offset(simple, gap / 2, 'tangent', cornerMm) : simple, bounds };
 }
 
@@ -42,7 +51,7 @@ export function coarser({ region, bounds }: Outline): Outline {
     if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
     coarse = simplifiedOutward(region, tolerance);
   }
-  return { region: cornersOf(coarse) > maxCorners ? [boxRound(coarse)] : coarse, bounds };
+  return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };
 }
 
 function boxRound(region: Region): Ring {

@@ -72,9 +72,11 @@ function beginnings(side: Side): Plan[] {
     ...tilts.flatMap((tilt) =>
       judgements.flatMap((by) => sorted.map((waiting): Plan => ({ waiting, manner: { by, tilt, columns: 0 } }))),
     ),
-    ...columns.slice(1).flatMap((count) =>
-      sorted.map((waiting): Plan => ({ waiting, manner: { by: 'bottom', tilt: 0, columns: count } })),
-    ),
+    ...columns
+      .slice(1)
+      .flatMap((count) =>
+        sorted.map((waiting): Plan => ({ waiting, manner: { by: 'bottom', tilt: 0, columns: count } })),
+      ),
   ];
 }
 

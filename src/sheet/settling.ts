@@ -23,7 +23,11 @@ interface Settled {
 }
 
 /** The same parts on the same sheets in the same poses, none of them higher or further right. */
-export async function settled(laid: readonly Laid[], shapes: readonly (Shape | undefined)[], pace: Pace): Promise<Laid[]> {
+export async function settled(
+  laid: readonly Laid[],
+  shapes: readonly (Shape | undefined)[],
+  pace: Pace,
+): Promise<Laid[]> {
   const all = laid.map((each): Settled => {
     const shape = shapes[each.part]!;
     const { turn } = each.pose;

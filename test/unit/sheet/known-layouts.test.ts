@@ -27,8 +27,18 @@ describe('Layouts of which the best is known', () => {
   });
 
   it('do so with margins and gaps', async () => {
-    await assertFull(times(30, [box(0, 0, 12, 8)]), { width: 6 * 12 + 5 * 2 + 10, height: 5 * 8 + 4 * 2 + 10, margin: 5, gap: 2 });
-    await assertFull(times(30, [box(0, 0, 11.1, 8.3)]), { width: 6 * 11.1 + 5 * 0.7, height: 5 * 8.3 + 4 * 0.7, margin: 0, gap: 0.7 });
+    await assertFull(times(30, [box(0, 0, 12, 8)]), {
+      width: 6 * 12 + 5 * 2 + 10,
+      height: 5 * 8 + 4 * 2 + 10,
+      margin: 5,
+      gap: 2,
+    });
+    await assertFull(times(30, [box(0, 0, 11.1, 8.3)]), {
+      width: 6 * 11.1 + 5 * 0.7,
+      height: 5 * 8.3 + 4 * 0.7,
+      margin: 0,
+      gap: 0.7,
+    });
   });
 
   it('take another sheet for one box more', async () => {
@@ -93,7 +103,11 @@ describe('Layouts of which the best is known', () => {
     const parts = [...times(1, [box(0, 0, 61, 5)], 'quarter'), ...times(1, [box(0, 0, 60, 5)]), ...times(1, [])];
     const layout = await laid(parts, { width: 64, height: 40, margin: 2, gap: 1 });
     assert.deepEqual(layout.unplaced, [0, 2]);
-    assert.deepEqual(await laid([], { width: 64, height: 40, margin: 2, gap: 1 }), { placements: [], unplaced: [], sheets: 0 });
+    assert.deepEqual(await laid([], { width: 64, height: 40, margin: 2, gap: 1 }), {
+      placements: [],
+      unplaced: [],
+      sheets: 0,
+    });
     const narrow = await laid(times(1, [box(0, 0, 1, 1)]), { width: 64, height: 40, margin: 30, gap: 1 });
     assert.deepEqual(narrow, { placements: [], unplaced: [0], sheets: 0 });
   });
@@ -102,8 +116,9 @@ describe('Layouts of which the best is known', () => {
     const parts = times(3, [box(0, 0, 40, 20)]);
     const room = { width: 200, height: 100, margin: 0, gap: 0 };
     // 3 × 20 high and 40 wide uses 40 × 100 mm; beside each other they use 200 × 20.
-    assert.deepEqual(boxOf(sheetsOf(parts, await laid(parts, room))[0]!), { minX: 0, minY: 0, maxX: 120, maxY: 20 });
+    const low = boxOf(sheetsOf(parts, await laid(parts, room))[0]!);
+    assert.ok(Math.abs(low.maxX - 120) < roundingMm && Math.abs(low.maxY - 20) < roundingMm, JSON.stringify(low));
     const beside = boxOf(sheetsOf(parts, await laid(parts, { ...room, keep: 'height' }))[0]!);
-    assert.equal(beside.maxX, 40);
+    assert.ok(Math.abs(beside.maxX - 40) < roundingMm, JSON.stringify(beside));
   });
 });

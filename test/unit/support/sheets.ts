@@ -17,7 +17,9 @@ export function moved(region: Region, { a, b, c, d, e, f }: Affine): Region {
 /** The parts on each sheet, where they lie. */
 export function sheetsOf(parts: readonly LayoutPart[], { placements, sheets }: Layout): Region[][] {
   return Array.from({ length: sheets }, (_, sheet) =>
-    placements.filter((each) => each.sheet === sheet).map(({ part, transform }) => moved(parts[part]!.region, transform)),
+    placements
+      .filter((each) => each.sheet === sheet)
+      .map(({ part, transform }) => moved(parts[part]!.region, transform)),
   );
 }
 

@@ -157,7 +157,8 @@ function changed(
   free: readonly Waiting[],
   random: () => number,
 ): { plan: Plan; from: number } | undefined {
-  const pick = (below: number): number => Math.floor(random() * below);
+  // Rather late ones: what lies on top decides how much is used, and what comes before need not be laid anew.
+  const pick = (below: number): number => Math.floor(Math.sqrt(random()) * below);
   const [i, j] = [pick(waiting.length), pick(waiting.length)];
   const next = [...waiting];
   const kind = random();

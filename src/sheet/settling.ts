@@ -28,17 +28,14 @@ export async function settled(
   shapes: readonly (Shape | undefined)[],
   pace: Pace,
 ): Promise<Laid[]> {
-  const all = laid.map((each): Settled => {
+  const all: Settled[] = [];
+  for (const each of laid) {
     const shape = shapes[each.part]!;
     const { turn } = each.pose;
-    return {
-      laid: each,
-      upright: shape.exact(turn),
-      sideways: shape.exact(((turn + 1) % 4) as Turn),
-      x: each.x,
-      y: each.y,
-    };
-  });
+    const sideways = shape.exact(((turn + 1) % 4) as Turn);
+    all.push({ laid: each, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
+    await pace.pause();
+  }
   const sheets = new Map<number, Settled[]>();
   for (const each of all) {
     const sheet = sheets.get(each.laid.sheet);

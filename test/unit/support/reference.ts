@@ -23,7 +23,7 @@ export function unionAreaByJts(regions: readonly Region[]): number {
 
 /** The least distance in mm between two regions, by jsts; 0 where they overlap or one lies in the other. */
 export function distanceByJts(a: Region, b: Region): number {
-  return DistanceOp.distance(toGeometry(a), toGeometry(b));
+  return DistanceOp.distance(toGeometry(a), toGeometry(b)) as number;
 }
 
 function toGeometry(region: Region): Geometry {

@@ -44,6 +44,9 @@ export interface Aim {
   readonly columns: number;
 }
 
+/** What else there is to do for a level takes as long as so many edges. */
+const edgesOfLevel = 10;
+
 /** Sections of all that lies on the level, kept between calls. */
 let sections = new Float64Array(4096);
 
@@ -65,6 +68,7 @@ export class Bed {
 
   lay(pose: Pose, { x, y }: Place): void {
     this.#rows.lay(pose, x, y);
+    this.#pace.spent += edgesOfLevel * pose.height;
     this.poses.push(pose);
     this.xs.push(x);
     this.ys.push(y);
@@ -84,6 +88,7 @@ export class Bed {
     for (const level of this.#levels(seen, top, above, pitch)) {
       // Nothing higher up can cost less, however far to the left.
       if (best && level >= best.y + tilt * best.x) break;
+      await this.#prepare(pose, seen, level);
       const x = this.#leftmost(pose, seen, level, columns);
       if (x !== undefined && (!best || level + tilt * x < best.y + tilt * best.x)) {
         const place = this.#closeIn(pose, seen, { x, y: level }, below, { tilt, columns });
@@ -93,6 +98,18 @@ export class Bed {
       if (this.#pace.isDue) await this.#pace.pause();
     }
     return best;
+  }
+
+  /** Makes the meetings that a level needs, with pauses: a level of a sheet full of different parts takes many. */
+  async #prepare(pose: Pose, seen: readonly Seen[], y: number): Promise<void> {
+    if (!this.#rows.mayHold(pose, y)) return;
+    for (let i = 0; i < seen.length; i += 1) {
+      const each = seen[i]!;
+      const level = y - this.ys[i]!;
+      if (each.meeting || level <= each.minY || level >= each.maxY) continue;
+      this.#meetings.make(each, this.#pace);
+      if (this.#pace.isDue) await this.#pace.pause();
+    }
   }
 
   /** Ascending, none twice. */
@@ -135,6 +152,7 @@ export class Bed {
 
   /** How far from the left there is room on a level. */
   #leftmost(pose: Pose, seen: readonly Seen[], y: number, columns: number): number | undefined {
+    this.#pace.spent += edgesOfLevel;
     if (!this.#rows.mayHold(pose, y)) return undefined;
     const right = Math.max(0, this.#room.width - pose.width);
     let count = 0;
@@ -157,7 +175,8 @@ export class Bed {
     let isWall = true;
     for (let i = 0; ; i += 2) {
       const to = i < count ? Math.min(sections[i]!, right) : right;
-      if (to >= free) {
+      // Sections that end and begin at the same place are one; room that just fits is as wide as the thinning of the outlines.
+      if (to - free > slackMm || (isWall && to === right)) {
         // Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room.
         const room = to < right ? (to - free) / 2 : to - free;
         const x = this.#columnFrom(pose, isWall ? free : free + Math.min(2 * slackMm, room), columns);

@@ -5,8 +5,10 @@
  */
 
 import { chain, translation } from '../geometry/affine.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import type { Affine } from '../geometry/types.ts';
 import { fitsInto } from './bed.ts';
+import type { Room } from './bed.ts';
 import type { Waiting } from './filling.ts';
 import type { Layout, LayoutPart, LayoutRoom, Placement } from './layout.ts';
 import { Meetings } from './meetings.ts';
@@ -14,56 +16,76 @@ import { Pace } from './pace.ts';
 import type { Pose, Turn } from './pose.ts';
 import type { Side } from './search.ts';
 import { search } from './search.ts';
+import { settled } from './settling.ts';
 import type { Shape } from './shapes.ts';
 import { shapesOf } from './shapes.ts';
 
 export type { Layout, LayoutPart, LayoutRoom, Placement };
 
-/** Edges that the search may look at. */
-const effort = Number(globalThis.process?.env.EFFORT ?? 20_000_000);
+/** As many edges as are looked at in about a second on a computer of 2024. */
+export const usualEffort = 20_000_000;
 
 /**
  * Lays out the parts on as few sheets as it finds, what is used of the last one pushed towards one side. Every part is inside
  * the sheet less its margin, and two on a sheet are the gap apart, to within a hundred-thousandth of a mm.
  * @throws RangeError if a length is not a finite number, or the margin or the gap is negative; and whatever `checkpoint`
- * throws to stop it. It is called every few milliseconds.
+ * throws to stop it. It is called every few milliseconds. `effort` is how many edges the search may look at, and decides how
+ * good the layout is and how long it takes; at least one layout is finished.
  */
 export async function layOut(
   parts: readonly LayoutPart[],
   room: LayoutRoom,
   checkpoint: () => Promise<void>,
+  effort = usualEffort,
 ): Promise<Layout> {
   for (const length of [room.width, room.height, room.margin, room.gap]) {
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
   const shapes = await shapesOf(parts, room.gap, checkpoint);
-  const inner = { width: room.width - 2 * room.margin, height: room.height - 2 * room.margin, gap: room.gap };
-  const sides: Side[] = [];
   const poses = new Map<number, Pose>();
-  const unplaced = new Set(parts.keys());
-  for (const quarters of [0, 1] as const) {
-    if (room.keep === (quarters === 0 ? 'height' : 'width')) continue;
-    // A sheet that lies on its side is filled from the bottom as well, and so from the left of the one that stands.
-    const sideways = quarters === 0 ? inner : { ...inner, width: inner.height, height: inner.width };
-    const waiting = shapes.flatMap((shape, part): Waiting[] => {
-      const fitting = shape ? posesOf(shape, quarters).filter((pose) => fitsInto(sideways, pose)) : [];
+  const sides: Side[] = [];
+  const goes = new Set<number>();
+  for (const quarters of quartersOf(room)) {
+    const inner = innerRoom(room, quarters);
+    const waiting: Waiting[] = [];
+    for (const [part, shape] of shapes.entries()) {
+      const fitting = shape ? posesOf(shape, quarters).filter((pose) => fitsInto(inner, pose)) : [];
+      await checkpoint();
+      if (fitting.length === 0) continue;
       for (const pose of fitting) poses.set(pose.id, pose);
-      if (fitting.length > 0) unplaced.delete(part);
-      return fitting.length > 0 ? [{ part, poses: fitting }] : [];
-    });
-    if (waiting.length > 0) sides.push({ room: sideways, waiting, either: room.keep === undefined });
+      waiting.push({ part, poses: fitting });
+      goes.add(part);
+    }
+    sides.push({ room: inner, quarters, waiting, either: room.keep === undefined });
   }
-  const outside = [...unplaced].sort((a, b) => a - b);
-  if (sides.length === 0) return { placements: [], unplaced: outside, sheets: 0 };
-  const found = await search(sides, new Meetings(poses), new Pace(effort, checkpoint));
-  const isSideways = found.side.room !== sides[0]!.room || room.keep === 'height';
-  const back = isSideways ? { a: 0, b: -1, c: 1, d: 0, e: 0, f: inner.height } : translation(0, 0);
-  const toSheet = chain(back, translation(room.margin, room.margin));
-  const placements = found.filling.laid.map(({ part, sheet, pose, x, y }): Placement => {
-    return { part, sheet, transform: tidy(chain(chain(pose.toOrigin, translation(x, y)), toSheet)) };
+  const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
+  if (goes.size === 0) return { placements: [], unplaced, sheets: 0 };
+  const pace = new Pace(effort, checkpoint);
+  const { filling, side } = await search(sides, new Meetings(poses), pace);
+  const laid = await settled(filling.laid, shapes, pace);
+  const toSheet = backTo(room, side.quarters);
+  const placements = laid.map(({ part, sheet, pose, x, y }): Placement => {
+    const { minX, minY } = boundsOf(parts[part]!.region)!;
+    const steps = [translation(-minX, -minY), pose.toOrigin, translation(x, y), toSheet];
+    return { part, sheet, transform: tidy(steps.reduce(chain)) };
   });
   placements.sort((p, q) => p.part - q.part);
-  return { placements, unplaced: outside, sheets: found.filling.beds.length };
+  return { placements, unplaced, sheets: filling.beds.length };
+}
+
+/** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */
+function quartersOf({ keep }: LayoutRoom): (0 | 1)[] {
+  return keep === 'width' ? [0] : keep === 'height' ? [1] : [0, 1];
+}
+
+function innerRoom({ width, height, margin, gap }: LayoutRoom, quarters: 0 | 1): Room {
+  const [across, up] = quarters === 0 ? [width, height] : [height, width];
+  return { width: across - 2 * margin, height: up - 2 * margin, gap };
+}
+
+/** From the room as it is filled to the sheet as it is. */
+function backTo({ height, margin }: LayoutRoom, quarters: 0 | 1): Affine {
+  return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 
 function posesOf(shape: Shape, quarters: 0 | 1): Pose[] {

@@ -2,7 +2,8 @@
 
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Bounds, Region, Ring } from '../geometry/types.ts';
+import { maxCorners } from './convolution.ts';
 import { simplifiedOutward } from './outward.ts';
 
 /**
@@ -21,15 +22,24 @@ const coarseShare = 0.02;
 export interface Outline {
   /** Two parts are a gap apart where these do not overlap: each reaches half a gap beyond its part. */
   readonly region: Region;
-  /** Of the part itself, which is what the margins of the sheet are for. */
+  /** Of the part itself, which is what the margins of the sheet are for; its lower left corner is the origin. */
   readonly bounds: Bounds;
 }
 
-/** `undefined` for a part that has no extent. */
+/**
+ * Coordinates are rounded to this many to the mm once the part is at the origin, so that the same part is the same wherever it is
+ * drawn. It divides the grid that regions are on.
+ */
+const stepsPerMm = 1e7;
+
+/** Of a part moved to the origin; `undefined` for one that has no extent. */
 export function outlineOf(region: Region, gap: number): Outline | undefined {
-  const bounds = boundsOf(region);
-  if (!bounds || bounds.minX === bounds.maxX || bounds.minY === bounds.maxY) return undefined;
-  const simple = simplifiedOutward(region, simpleMm);
+  const drawn = boundsOf(region);
+  if (!drawn || drawn.minX === drawn.maxX || drawn.minY === drawn.maxY) return undefined;
+  const moved = (at: number, by: number) => Math.round((at - by) * stepsPerMm) / stepsPerMm;
+  const atOrigin = region.map((ring) => ring.map(({ x, y }) => ({ x: moved(x, drawn.minX), y: moved(y, drawn.minY) })));
+  const bounds = { minX: 0, minY: 0, maxX: moved(drawn.maxX, drawn.minX), maxY: moved(drawn.maxY, drawn.minY) };
+  const simple = simplifiedOutward(atOrigin, simpleMm);
   return { region: gap > 0 ? offset(simple, gap / 2, 'tangent', cornerMm) : simple, bounds };
 }
 
@@ -41,7 +51,17 @@ export function coarser({ region, bounds }: Outline): Outline {
     if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
     coarse = simplifiedOutward(region, tolerance);
   }
-  return { region: coarse, bounds };
+  return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };
+}
+
+function boxRound(region: Region): Ring {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
 }
 
 function cornersOf(region: Region): number {

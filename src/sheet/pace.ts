@@ -1,7 +1,7 @@
 /** How much a search may cost, and when it lets others have a turn. Counted in edges looked at, which is the same everywhere; a clock is not. */
 
 /** From one turn to the next: a few milliseconds. */
-const edgesPerTurn = 50_000;
+const edgesPerTurn = 25_000;
 
 export class Pace {
   /** Edges looked at so far. */

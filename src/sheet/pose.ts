@@ -64,7 +64,7 @@ export interface Pose {
   readonly corners: Corners;
   /** The same turned by half a turn about the origin: a part that moves meets one that rests as if its mirror image grew it. */
   readonly opposite: Corners;
-  /** Takes the part from where it is drawn to the origin. */
+  /** Takes the part, its lower left corner as drawn at the origin, to its pose. */
   readonly toOrigin: Affine;
 }
 

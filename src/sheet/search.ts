@@ -16,8 +16,11 @@ interface Plan {
   readonly manner: Manner;
 }
 
+/** A sheet as it is to be filled, from the bottom: as it is, or turned by a quarter. */
 export interface Side {
   readonly room: Room;
+  /** By how many quarters the sheet is turned, counter-clockwise. */
+  readonly quarters: 0 | 1;
   /** Parts with poses, each of which fits into the room. */
   readonly waiting: readonly Waiting[];
   /** Whether what is used may also be cut off along the other side of the sheet. */
@@ -109,7 +112,6 @@ export async function search(sides: readonly Side[], meetings: Meetings, pace: P
       if (tried.has(key)) continue;
       tried.add(key);
       const found = await follow(side, plan, new Filling(side.room, meetings, pace));
-      if (globalThis.process?.env.DBG) console.log('start', s, plan.manner, found.score, pace.spent);
       if (!best || found.score < best.score - least) best = found;
     }
   }
@@ -127,7 +129,6 @@ async function follow(side: Side, plan: Plan, filling: Filling): Promise<Found> 
 }
 
 /** Small changes, of which those are kept that make it no worse than the best by more than a little. */
-let tries = 0;
 async function improve(from: Found, pace: Pace): Promise<Found> {
   let [best, current] = [from, from];
   const random = seeded(1);
@@ -135,12 +136,10 @@ async function improve(from: Found, pace: Pace): Promise<Found> {
   for (let idle = 0; pace.share < 1 && idle < idleTries; idle += 1) {
     const change = changed(current.plan, current.side.waiting, random);
     if (!change) continue;
-    if (globalThis.process?.env.DBG) tries++;
     const found = await follow(current.side, change.plan, current.filling.upTo(change.from));
     if (found.score < best.score - 1e-9) {
       best = found;
       idle = 0;
-      if (globalThis.process?.env.DBG) console.log(tries, pace.spent, best.score);
     }
     if (found.score <= current.score || found.score <= best.score + leniency / count) current = found;
   }
@@ -148,9 +147,9 @@ async function improve(from: Found, pace: Pace): Promise<Found> {
 }
 
 /** With so many changes that bring nothing it is given up. */
-const idleTries = Number(globalThis.process?.env.IDLE ?? 400);
+const idleTries = 400;
 /** How much worse than the best a filling may be to go on from, times the number of parts. */
-const leniency = Number(globalThis.process?.env.LEN ?? 0.02);
+const leniency = 0.02;
 
 /** Two parts exchanged, one moved, or one held to fewer poses; from where on the plan differs. Nothing where nothing changes. */
 function changed(
@@ -158,7 +157,8 @@ function changed(
   free: readonly Waiting[],
   random: () => number,
 ): { plan: Plan; from: number } | undefined {
-  const pick = (below: number): number => Math.floor(random() * below);
+  // Rather late ones: what lies on top decides how much is used, and what comes before need not be laid anew.
+  const pick = (below: number): number => Math.floor(Math.sqrt(random()) * below);
   const [i, j] = [pick(waiting.length), pick(waiting.length)];
   const next = [...waiting];
   const kind = random();

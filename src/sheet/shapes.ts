@@ -23,8 +23,8 @@ export class Shape {
   readonly #outline: Outline;
   readonly #coarse: Outline;
   readonly #number: number;
-  readonly #poses: Pose[] = [];
-  readonly #exact: Pose[] = [];
+  readonly #poses = new Map<Turn, Pose>();
+  readonly #exact = new Map<Turn, Pose>();
 
   constructor(outline: Outline, turns: LayoutPart['turns'], number: number) {
     this.#outline = outline;
@@ -35,12 +35,18 @@ export class Shape {
 
   /** With an outline for the search. */
   pose(turn: Turn): Pose {
-    return (this.#poses[turn] ??= poseOf(this.#coarse, turn, this.#number));
+    return this.#made(this.#poses, this.#coarse, turn);
   }
 
   /** With its outline as it is. */
   exact(turn: Turn): Pose {
-    return (this.#exact[turn] ??= poseOf(this.#outline, turn, this.#number));
+    return this.#made(this.#exact, this.#outline, turn);
+  }
+
+  #made(poses: Map<Turn, Pose>, outline: Outline, turn: Turn): Pose {
+    let pose = poses.get(turn);
+    if (!pose) poses.set(turn, (pose = poseOf(outline, turn, this.#number)));
+    return pose;
   }
 }
 

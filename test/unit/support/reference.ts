@@ -5,6 +5,7 @@ import type { Path64 } from 'clipper2-ts';
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import IsValidOp from 'jsts/org/locationtech/jts/operation/valid/IsValidOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import { arcToleranceMm } from '../../../src/geometry/clipper.ts';
@@ -18,6 +19,11 @@ const unitsPerMm = 100_000;
 export function unionAreaByJts(regions: readonly Region[]): number {
   const whole = regions.map(toGeometry).reduce((sum, each) => OverlayOp.union(sum, each) as Geometry);
   return whole.getArea();
+}
+
+/** The least distance in mm between two regions, by jsts; 0 where they overlap or one lies in the other. */
+export function distanceByJts(a: Region, b: Region): number {
+  return DistanceOp.distance(toGeometry(a), toGeometry(b)) as number;
 }
 
 function toGeometry(region: Region): Geometry {

@@ -95,7 +95,8 @@ async function exportSvg(
   writeWhole: WriteWhole,
 ): Promise<vscode.Uri | undefined> {
   const result = service.get(uri);
-  const errors = result?.issues.filter((issue) => issue.severity === 'error') ?? [];
+  // Those of the tag that is shown; what others of its batch have is theirs.
+  const errors = result?.report.issues.filter((issue) => issue.severity === 'error') ?? [];
   const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
   if (!result || !job) {
     const first = errors[0]?.message ?? 'There is nothing to cut yet.';

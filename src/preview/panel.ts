@@ -249,7 +249,7 @@ export class PreviewPanel implements vscode.Disposable {
       source: this.uri.toString(),
       version: result.version,
       loads: loadsOf(result.tag),
-      walls: wallsOf(result.tag, result.issues),
+      walls: wallsOf(result.tag, result.report.issues),
       cutPaths: this.wantsCutPaths ? cutPathsOf(result.tag) : [],
     });
   }

@@ -114,28 +114,35 @@ function levelsOf(operation: Operation, laid: readonly Lines[]): Outline[][] {
       return [laid.flatMap(({ piece, score }) => score.map((ring) => ({ piece, ring, part: score, isPart: false })))];
     case 'cut-inner':
     case 'cut-outer': {
-      const levels = laid.map(({ piece, cut }) => cutLevels(piece, cut));
-      const deepest = Math.max(...levels.map(({ length }) => length));
+      const levels = cutLevels(laid);
+      const deepest = levels.length;
       const depths = operation === 'cut-outer' ? [0] : Array.from({ length: deepest - 1 }, (_, i) => deepest - 1 - i);
-      return depths.map((depth) => levels.flatMap((each) => each[depth] ?? []));
+      return depths.map((depth) => levels[depth] ?? []);
     }
   }
 }
 
-/** The outlines of a piece by the number of others that each lies in. */
-function cutLevels(piece: string, cut: Region): Outline[][] {
-  const measured = cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! }));
+/**
+ * The outlines by the number of others that each lies in, those of other pieces too: what lies in the opening of another is cut
+ * before that opening drops out with it.
+ */
+function cutLevels(laid: readonly Lines[]): Outline[][] {
+  const measured = laid.flatMap(({ cut }) =>
+    cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! })),
+  );
   const levels: Outline[][] = [];
-  for (const part of partsOf(cut)) {
-    for (const ring of part) {
-      const point = innerPoint(ring);
-      const size = Math.abs(ringArea(ring));
-      const depth = measured.filter(
-        (other) => other.size > size && within(point, other.bounds) && contains([other.ring], point),
-      ).length;
-      const level = levels[depth] ?? [];
-      level.push({ piece, ring, part, isPart: ringArea(ring) > 0 });
-      levels[depth] = level;
+  for (const { piece, cut } of laid) {
+    for (const part of partsOf(cut)) {
+      for (const ring of part) {
+        const point = innerPoint(ring);
+        const size = Math.abs(ringArea(ring));
+        const depth = measured.filter(
+          (other) => other.size > size && within(point, other.bounds) && contains([other.ring], point),
+        ).length;
+        const level = levels[depth] ?? [];
+        level.push({ piece, ring, part, isPart: ringArea(ring) > 0 });
+        levels[depth] = level;
+      }
     }
   }
   return levels;

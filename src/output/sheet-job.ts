@@ -1,6 +1,5 @@
 /** What is written of sheets: a job for each, as for a tag, and what all of them come to. */
 
-import { area } from '../geometry/measure.ts';
 import type { Issue } from '../issue.ts';
 import { takesOf, takesTogether } from '../measure/takes.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
@@ -59,27 +58,22 @@ function factsOf({ sheet, sheets, left }: SheetPlan, jobs: readonly Job[], { uni
   return [
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
-    ...(sheets.length > 0 ? [{ name: 'Covered', value: sheets.map(coveredIn(sheet)).join(', ') }] : []),
-    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets, sheet, units) }] : []),
+    // Of what the offcut does not leave.
+    ...(sheets.length > 0
+      ? [{ name: 'Filled', value: sheets.map(({ use }) => percent(use.utilisation)).join(', ') }]
+      : []),
+    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets, units) }] : []),
     ...(first ? takesFacts(takesTogether([first, ...others]), units).filter(({ name }) => name !== 'Sheet') : []),
     ...(names.length > 0 ? [{ name: 'Too large', value: names.join(', ') }] : []),
   ];
 }
 
-/** The share of a sheet that becomes pieces. */
-function coveredIn({ width, height }: SheetPlan['sheet']): (on: PlannedSheet) => string {
-  return ({ pieces }) => {
-    const covered = pieces.reduce((sum, { piece }) => sum + area(piece.region), 0);
-    return `${Math.round((100 * covered) / (width * height))} %`;
-  };
-}
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
-/** The larger of the strips beside and above what the last sheet is used for. */
-function leftOver(sheets: readonly PlannedSheet[], { width, height }: SheetPlan['sheet'], units: Tag['units']): string {
-  const { used } = sheets.at(-1)!;
-  const beside = { width: Math.max(0, width - used.maxX), height };
-  const above = { width, height: Math.max(0, height - used.maxY) };
-  const strip = beside.width * beside.height > above.width * above.height ? beside : above;
-  if (Math.min(strip.width, strip.height) < 1) return 'nothing';
-  return `${sizeIn(strip.width, strip.height, units)}${sheets.length > 1 ? ' of the last' : ''}`;
+/** What is worth keeping of the last sheet. */
+function leftOver(sheets: readonly PlannedSheet[], units: Tag['units']): string {
+  const { offcut } = sheets.at(-1)!.use;
+  if (!offcut) return 'nothing worth keeping';
+  const size = sizeIn(offcut.maxX - offcut.minX, offcut.maxY - offcut.minY, units);
+  return `${size}${sheets.length > 1 ? ' of the last' : ''}`;
 }

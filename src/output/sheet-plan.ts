@@ -2,10 +2,11 @@
 
 import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
-import { boundsOf } from '../geometry/measure.ts';
-import type { Affine, Bounds, Region } from '../geometry/types.ts';
+import type { Affine, Region } from '../geometry/types.ts';
 import { layOut } from '../sheet/lay-out.ts';
 import type { LayoutPart } from '../sheet/lay-out.ts';
+import { sheetUses } from '../sheet/leftover.ts';
+import type { SheetUse } from '../sheet/leftover.ts';
 import type { Sheet } from '../spec/model.ts';
 import { kerfOf } from '../tag/cut-on-the-line.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -33,8 +34,7 @@ export interface PlannedSheet {
   readonly pieces: readonly LaidPiece[];
   /** Its bounds are those of the whole sheet. */
   readonly plan: CutPlan;
-  /** Of all that is worked on it. */
-  readonly used: Bounds;
+  readonly use: SheetUse;
 }
 
 export interface SheetPlan {
@@ -71,10 +71,11 @@ export async function planSheets(
   const parts = waiting.map(({ region }): LayoutPart => ({ region, turns }));
   // The beam takes half its width on either side of what it encloses; the gap is what is left of the material.
   const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
-  const { placements, unplaced, sheets } = await layOut(parts, room, checkpoint);
+  const layout = await layOut(parts, room, checkpoint);
+  const { placements, unplaced } = layout;
   const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
   const planned: PlannedSheet[] = [];
-  for (let index = 0; index < sheets; index++) {
+  for (const [index, use] of sheetUses(parts, room, layout).entries()) {
     await checkpoint();
     const on = placements.filter((placement) => placement.sheet === index);
     const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
@@ -87,7 +88,7 @@ export async function planSheets(
         region: transform(piece.region, toSheet),
       })),
       plan: planLaid(lines, bounds, { stock, output }),
-      used: boundsOf(lines.flatMap(({ cut, engrave, score }) => [...cut, ...engrave, ...score]))!,
+      use,
     });
   }
   const left = [...new Set(unplaced.map((part) => waiting[part]!))].map(({ name, piece }) => ({ name, piece }));

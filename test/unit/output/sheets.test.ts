@@ -115,6 +115,25 @@ describe('Tags on sheets', () => {
     );
   });
 
+  it('are cut before the opening of another in which they lie', async () => {
+    const text =
+      'tagwright: 1\nsheet: {size: [70, 70], margin: 2}\npieces:\n' +
+      '  frame: {body: [{rectangle: [60 mm, 60 mm]}], cut: [{rectangle: [40 mm, 40 mm]}]}\n' +
+      '  token: {body: [{ellipse: 20 mm}], cut: [{ellipse: 5 mm}]}\n';
+    const { plan, jobs } = await laidOut(text);
+    const [frame, token] = plan.sheets[0]!.pieces.map(({ region }) => boundsOf(region)!);
+    assert.ok(token!.minX > frame!.minX + 10 && token!.maxX < frame!.maxX - 10, 'the token lies in the frame');
+    assert.deepEqual(
+      jobs[0]!.plan.steps.flatMap(({ operation, paths }) => paths.map(({ piece }) => [operation, piece])),
+      [
+        ['cut-inner', 'token'],
+        ['cut-inner', 'token'],
+        ['cut-inner', 'frame'],
+        ['cut-outer', 'frame'],
+      ],
+    );
+  });
+
   it('take all that their tags take by themselves, on the whole of the sheets', async () => {
     const head =
       'machine: {cut: 10 mm/s, score: 50 mm/s, engrave: 200 mm/s, travel: 100 mm/s, acceleration: 1000 mm/s2}\n';
@@ -131,8 +150,9 @@ describe('Tags on sheets', () => {
     const told = new Map(facts.map(({ name, value }) => [name, value]));
     assert.equal(told.get('Pieces'), '5');
     assert.equal(told.get('Sheets'), '2 of 100 × 50 mm');
-    // 800 mm² less a hole of 4 mm, four times and once, of 5000 mm².
-    assert.equal(told.get('Covered'), '63 %, 16 %');
+    // 40.2 × 20.2 mm less a hole of 3.8 mm. The first sheet is 100 × 50 mm; of the last, 100 − 2 − 40.2 − 2.2 mm are left.
+    assert.equal(told.get('Filled'), '64 %, 36 %');
+    assert.equal(told.get('Left over'), '55.6 × 50 mm of the last');
     assert.equal(told.get('Stock cost'), '8.00 EUR');
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
     const one = takesOf(alone.tag, alone.plan);

@@ -10,6 +10,8 @@ import { severitySection } from './severities.ts';
 
 /** From the last keystroke of a burst to the computation: long enough to skip its letters, too short to be felt. */
 const settleDelayMs = 40;
+/** The other tags of a batch are computed once the text has rested for so long: they would be in the way of the next letter. */
+const batchRestMs = 400;
 /** A keystroke that comes so long after the one before is no burst: nothing is gained by waiting for the next. */
 const burstMs = 100;
 
@@ -206,8 +208,10 @@ export class TagService implements TagResults, vscode.Disposable {
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
       this.#settle(watched, result);
       if (rowCount(report) > 1) {
-        this.#line.set(uri.toString(), 'batch');
-        void this.#goThroughLine();
+        watched.timer = setTimeout(() => {
+          this.#line.set(uri.toString(), 'batch');
+          void this.#goThroughLine();
+        }, batchRestMs);
       }
     } catch (error) {
       if (signal.aborted) return;

@@ -1,5 +1,6 @@
 /** The view of sheets: a page that is only looked at, without scripts. What is on it was drawn, so no text of a spec is in it. */
 
+import { escaped } from './escaped.ts';
 import type { Fact } from '../output/proof-facts.ts';
 import { pageSvg } from '../output/page-svg.ts';
 import type { Page } from '../output/page.ts';
@@ -47,8 +48,4 @@ function contents(shown: Shown): string {
       return `<div class="paper" role="img" aria-label="${escaped(said)}">${pageSvg(shown.page)}</div>`;
     }
   }
-}
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
 }

@@ -7,7 +7,7 @@ const type = 'tagwright';
 
 /** As in `taskDefinitions` of `package.json`. */
 interface Definition extends vscode.TaskDefinition {
-  readonly task: 'check' | 'export' | 'pack';
+  readonly task: 'check' | 'export' | 'sheets' | 'pack';
   /** Globs in the folder; every spec unless said. */
   readonly files?: readonly string[];
   readonly formats?: readonly string[];
@@ -45,17 +45,15 @@ async function made(
   const files = await filesOf(definition, folder);
   if (files.length === 0) return undefined;
   const { task, formats, out = 'cut' } = definition;
-  const options = {
-    check: [],
-    export: ['--to', (formats ?? ['svg']).join(','), '--out', out, '--overwrite'],
-    pack: ['--out', out, '--overwrite'],
-  }[task];
+  const to = ['--to', (formats ?? ['svg']).join(',')];
+  const written = ['--out', out, '--overwrite'];
+  const options = { check: [], export: [...to, ...written], sheets: [...to, ...written], pack: written }[task];
   // The program the editor itself runs on, which is Node in other clothes.
   const execution = new vscode.ProcessExecution(process.execPath, [cli, task, ...files, ...options], {
     cwd: folder.uri.fsPath,
     env: { ELECTRON_RUN_AS_NODE: '1' },
   });
-  const names = { check: 'check', export: `export to ${out}`, pack: `pack to ${out}` };
+  const names = { check: 'check', export: `export to ${out}`, sheets: `sheets to ${out}`, pack: `pack to ${out}` };
   const made = new vscode.Task(definition, folder, names[task], 'Tagwright', execution, '$tagwright');
   made.group = vscode.TaskGroup.Build;
   return made;

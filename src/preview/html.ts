@@ -1,5 +1,7 @@
 /** The page's static shell. It is set once a panel; everything after travels by message. */
 
+import { escaped } from '../editor/escaped.ts';
+
 export interface ShellSources {
   /** What the content security policy calls the place of the script and the style sheet. */
   readonly cspSource: string;
@@ -92,8 +94,4 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
 
 function icon(path: string): string {
   return `<svg class="icon" viewBox="0 0 16 16" aria-hidden="true"><path d="${path}"/></svg>`;
-}
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
 }

@@ -118,6 +118,17 @@ export class Editor {
     }
   }
 
+  /** The keyboard goes back to the text, from a view beside it. */
+  async focusText(): Promise<void> {
+    await eventually('the text to have the keyboard', async () => {
+      await this.page.keyboard.press('Control+1');
+      return this.text.focus({ timeout: patienceMs }).then(
+        () => true,
+        () => false,
+      );
+    });
+  }
+
   /** The focused text editor's input. */
   get text(): Locator {
     return this.page

@@ -22,7 +22,7 @@ describe('A batch, as a person uses it', () => {
     await eventually('the tag of that row', async () => (await title.textContent()) === 'Seedling label, Lovage');
     await preview.locator('#batch-next').click();
     await eventually('the next one', async () => (await title.textContent()) === 'Seedling label, Chives');
-    await editor.page.keyboard.press('Control+1');
+    await editor.focusText();
     // Too long for its label, though not the one that is looked at.
     await editor.goAfter('name: Sweet Cicely');
     await editor.type(' of the Far Fields');
@@ -53,7 +53,7 @@ describe('A batch, as a person uses it', () => {
       return editor.preview();
     };
     await sheets(12);
-    await editor.page.keyboard.press('Control+1');
+    await editor.focusText();
     await editor.goAfter('{name: Sea Kale, sown: April}');
     await editor.type('\n- {name: Rue, sown: May}');
     const view = await sheets(14);

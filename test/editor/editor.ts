@@ -215,9 +215,10 @@ export class Editor {
   async preview(): Promise<Frame> {
     for (;;) {
       const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();
-      const frame = await outer.contentFrame();
+      // What is asked of a page that has just gone fails.
+      const frame = await outer.contentFrame().catch(() => null);
       const inner = await frame?.waitForSelector('iframe#active-frame', { state: 'attached' }).catch(() => null);
-      const page = await inner?.contentFrame();
+      const page = await inner?.contentFrame().catch(() => null);
       if (page) return page;
     }
   }

@@ -4,7 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Report } from '../engine.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
-import { noSheet, sheetJobs } from '../output/sheet-job.ts';
+import { sheetJobs } from '../output/sheet-job.ts';
 import { formatsOf, write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
@@ -35,8 +35,8 @@ export async function sheetsAll(
     for await (const { report } of jobs.sound(spec)) reports.push(report);
     if (reports.length === 0) continue;
     const sheets = await sheetJobs(reports, () => Promise.resolve());
-    if (!sheets) {
-      console.error(`${spec.file}: ${noSheet}`);
+    if ('problem' in sheets) {
+      console.error(`${spec.file}: ${sheets.problem}`);
       isWhole = false;
       continue;
     }

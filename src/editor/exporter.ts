@@ -11,7 +11,7 @@ import type { Job, Tools } from '../output/job.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
-import { noSheet, sheetJobs } from '../output/sheet-job.ts';
+import { sheetJobs } from '../output/sheet-job.ts';
 import { breather, computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
 import { holdsOther, nameOf, specName } from './write-whole.ts';
@@ -92,7 +92,7 @@ export class Exporter {
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
       const sheets = await sheetJobs(reports, checkpoint);
-      if (!sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${noSheet}`);
+      if ('problem' in sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${sheets.problem}`);
       else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
     }
     return outputsIn(request.to, files);

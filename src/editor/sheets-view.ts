@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
 import { captionFont } from '../output/job.ts';
-import { noSheet, sheetJobs } from '../output/sheet-job.ts';
+import { sheetJobs } from '../output/sheet-job.ts';
 import { sheetPage } from '../output/sheet-page.ts';
 import { breather, computeOptions } from './compute-options.ts';
 import { targetSpec } from './documents.ts';
@@ -111,6 +111,8 @@ class SheetsPanel implements vscode.Disposable {
     try {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
+      // While the text is broken, the sheets of the last good one stay.
+      if (shown.kind === 'nothing' && this.#laidOut && !result.report.tag) return;
       this.#laidOut = result.report;
       this.#put(shown);
     } catch (error) {
@@ -122,9 +124,8 @@ class SheetsPanel implements vscode.Disposable {
     const options = computeOptions(uri, signal, report.row);
     const pause = breather(signal);
     const sheets = await sheetJobs(await reportsOf(this.#engine, report, options, pause), pause);
-    if (!sheets) return { kind: 'nothing', why: report.tag ? noSheet : 'There is nothing to lay out yet.' };
-    const [first] = sheets.jobs;
-    if (!first) return { kind: 'nothing', why: 'No piece goes on the sheet.' };
+    if ('problem' in sheets) return { kind: 'nothing', why: sheets.problem };
+    if (sheets.jobs.length === 0) return { kind: 'nothing', why: 'No piece goes on the sheet.' };
     const page = await sheetPage(sheets, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
     return { kind: 'sheets', page, facts: sheets.facts };
   }

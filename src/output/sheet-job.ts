@@ -2,7 +2,6 @@
 
 import type { Issue } from '../issue.ts';
 import { takesOf, takesTogether } from '../measure/takes.ts';
-import type { UsedFont } from '../tag/fonts-used.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Job } from './job.ts';
 import { sizeIn, takesFacts } from './proof-facts.ts';
@@ -14,7 +13,6 @@ import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
 export interface TagReport {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
-  readonly fonts: readonly UsedFont[];
   readonly row: number;
   readonly batch?: { readonly title: string; readonly rows: readonly { readonly label: string }[] };
 }
@@ -27,20 +25,24 @@ export interface SheetJobs {
   readonly facts: readonly Fact[];
 }
 
-/** What to say where the spec does not. */
-export const noSheet = 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.';
+/** More would take hours to lay out and days to cut. */
+const mostPieces = 2000;
 
-/** `undefined` where there is nothing to cut, or the spec does not say what sheets there are. */
+/** `problem`: why there are none, as a sentence. */
 export async function sheetJobs(
   reports: readonly TagReport[],
   checkpoint: () => Promise<void>,
-): Promise<SheetJobs | undefined> {
+): Promise<SheetJobs | { readonly problem: string }> {
   const tags = reports.flatMap(({ tag, batch, row }): NamedTag[] => {
     return tag ? [{ name: batch?.rows[row]?.label ?? '', tag }] : [];
   });
   const [first] = tags;
-  const plan = await planSheets(tags, checkpoint);
-  if (!first || !plan) return undefined;
+  if (!first) return { problem: 'There is nothing to lay out yet.' };
+  const { sheet } = first.tag;
+  if (!sheet) return { problem: 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.' };
+  const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
+  if (count > mostPieces) return { problem: `These are ${count} pieces; at most ${mostPieces} are laid out at once.` };
+  const plan = await planSheets(tags, sheet, checkpoint);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => report.issues);
   const jobs = plan.sheets.map(({ plan: work, pieces }, index): Job => {

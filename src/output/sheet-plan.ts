@@ -45,16 +45,15 @@ export interface SheetPlan {
 }
 
 /**
- * All pieces of all tags, as many times as the sheet says, on as few sheets as the layout finds. The tags are of one spec: they
- * have the same stock and the same sheet. `undefined` where no sheet is known.
+ * All pieces of all tags, as many times as the sheet says, on as few sheets as the layout finds. The tags, one at least, are of
+ * one spec: they have the same stock.
  * @param checkpoint Awaited every few milliseconds; may throw to stop it.
  */
 export async function planSheets(
   tags: readonly NamedTag[],
+  sheet: Sheet,
   checkpoint: () => Promise<void>,
-): Promise<SheetPlan | undefined> {
-  const sheet = tags[0]?.tag.sheet;
-  if (!sheet) return undefined;
+): Promise<SheetPlan> {
   const { stock, output } = tags[0]!.tag;
   const single: Waiting[] = [];
   for (const named of tags) {

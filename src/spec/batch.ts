@@ -1,9 +1,7 @@
 /** The same tag for a list: what each row of `batch` puts in the place of `{column}`. */
 
 import type { YamlPath } from '../issue.ts';
-import { clip } from './length.ts';
 import type { Problems } from './problems.ts';
-import { didYouMean, nearest } from './suggest.ts';
 import type { Table } from './table.ts';
 import type { BatchSpec, TagSpec } from './types.generated.ts';
 
@@ -75,29 +73,16 @@ function withoutColumns(title: string): string {
   return (rest.trim() || title).replace(/\{\{|\}\}/g, (mark) => mark.charAt(0));
 }
 
-/** A text with the row's cells in it; `undefined`, with an issue, where it asks for what there is not. */
-export function filled(
-  text: string,
-  { columns }: Batch,
-  row: BatchRow,
-  path: YamlPath,
-  problems: Problems,
-): string | undefined {
+/** A text with the row's cells in it; `undefined`, once all it lacks has been told, where it asks for what there is not. */
+export function filled(text: string, { cells }: BatchRow, tellMissing: (column: string) => void): string | undefined {
   const missing: string[] = [];
   const whole = text.replace(marks, (mark: string, asked: string | undefined) => {
     if (asked === undefined) return mark.charAt(0);
     const column = asked.trim();
-    const cell = row.cells.get(column);
-    if (cell !== undefined) return cell;
-    missing.push(column);
-    if (columns.includes(column))
-      problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
-    else {
-      const suggestions = nearest(column, columns);
-      const hint = didYouMean(suggestions) || ` There is ${columns.map((each) => `{${each}}`).join(', ')}.`;
-      problems.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
-    }
-    return mark;
+    const cell = cells.get(column);
+    if (cell === undefined) missing.push(column);
+    return cell ?? mark;
   });
+  for (const column of missing) tellMissing(column);
   return missing.length === 0 ? whole : undefined;
 }

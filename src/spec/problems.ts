@@ -6,9 +6,10 @@ import type { IssueCode } from '../issue-kinds.ts';
 import { filled } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { inUnits } from './figures.ts';
-import { parseLength } from './length.ts';
+import { clip, parseLength } from './length.ts';
 import type { Units } from './length.ts';
 import type { SpecPlaces } from './source.ts';
+import { didYouMean, nearest } from './suggest.ts';
 import { joined } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
@@ -21,8 +22,8 @@ export class Problems {
   readonly units: Units;
   /** Where the spec asks for the file that this is about; nothing for the spec itself. Paths here are those of the file. */
   readonly base: YamlPath;
-  /** The row that is read, in a spec with a batch. */
-  row?: { readonly batch: Batch; readonly row: BatchRow };
+  /** The row that is read, in a spec with a batch, and the problems of the file that has it. */
+  row?: { readonly batch: Batch; readonly row: BatchRow; readonly problems: Problems };
   /** Of the file, as seen from that of the spec, with its slash. */
   readonly #folder: string;
 
@@ -56,7 +57,26 @@ export class Problems {
 
   /** What the text at `path` says in the row of the batch that is read; the text itself where there is no batch. */
   filled(text: string, path: YamlPath): string | undefined {
-    return this.row ? filled(text, this.row.batch, this.row.row, path, this) : text;
+    return this.row
+      ? filled(text, this.row.row, (column) => {
+          this.#tellMissing(this.row!, column, path);
+        })
+      : text;
+  }
+
+  /** A row that lacks a cell, or a text that asks for a column there is not. */
+  #tellMissing(
+    { batch: { columns }, row, problems }: NonNullable<Problems['row']>,
+    column: string,
+    path: YamlPath,
+  ): void {
+    if (columns.includes(column)) {
+      problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
+      return;
+    }
+    const suggestions = nearest(column, columns);
+    const hint = didYouMean(suggestions) || ` There is ${columns.map((each) => `{${each}}`).join(', ')}.`;
+    this.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
   }
 
   /** The keys that the text has there, also those that do not exist. */

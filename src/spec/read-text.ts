@@ -42,11 +42,12 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
 
 /** Where it is written, or in the row that leaves it empty. */
 function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
-  const row = written.trim() === '' ? undefined : problems.row?.row;
-  if (!row) problems.error('bad-value', path, 'The text is empty.');
+  const filling = written.trim() === '' ? undefined : problems.row;
+  if (!filling) problems.error('bad-value', path, 'The text is empty.');
   else {
-    const line = row.line === undefined ? '' : `, line ${row.line} of its file`;
-    problems.error('bad-value', row.path, `${clip(written)} is empty in “${clip(row.label)}”${line}.`);
+    const { label, line, path: row } = filling.row;
+    const where = line === undefined ? '' : `, line ${line} of its file`;
+    filling.problems.error('bad-value', row, `${clip(written)} is empty in “${clip(label)}”${where}.`);
   }
 }
 

@@ -51,9 +51,9 @@ export class Scope {
   }
 
   /** Has texts, those of used files too, say what they say in this row. */
-  readRow(batch: Batch, row: BatchRow): void {
-    this.problems.row = { batch, row };
-    for (const used of this.uses) used.readRow(batch, row);
+  readRow(batch: Batch, row: BatchRow, problems: Problems = this.problems): void {
+    this.problems.row = { batch, row, problems };
+    for (const used of this.uses) used.readRow(batch, row, problems);
   }
 
   /** Everything that is wrong here and in the used files, at its place in the spec itself. */

@@ -26,7 +26,7 @@ async function laidOut(text: string): Promise<SheetJobs> {
   const first = await engine.compute(text, options);
   assert.ok(first.tag, JSON.stringify(first.issues));
   const sheets = await sheetJobs(await reportsOf(engine, first, options), never);
-  assert.ok(sheets);
+  assert.ok(!('problem' in sheets), JSON.stringify(sheets));
   return sheets;
 }
 
@@ -190,8 +190,17 @@ describe('Tags on sheets', () => {
   it('are not laid out without a sheet, or without tags', async () => {
     const options = { locate: () => undefined };
     const without = await engine.compute(plate('{size: [45, 30]}').replace(/sheet: .*\n/, ''), options);
-    assert.equal(await sheetJobs([without], never), undefined);
-    assert.equal(await sheetJobs([], never), undefined);
+    const problemOf = async (reports: Parameters<typeof sheetJobs>[0]) => {
+      const sheets = await sheetJobs(reports, never);
+      return 'problem' in sheets && sheets.problem;
+    };
+    assert.match(String(await problemOf([without])), /^How large is a sheet\?/);
+    assert.equal(await problemOf([]), 'There is nothing to lay out yet.');
+    const many = await engine.compute(plate('{size: [45, 30], copies: 200}'), options);
+    assert.equal(
+      await problemOf(Array.from({ length: 11 }, () => many)),
+      'These are 2200 pieces; at most 2000 are laid out at once.',
+    );
   });
 
   it('stop being laid out once that is called off', async () => {

@@ -78,6 +78,12 @@ describe('A batch', () => {
     const text =
       'tagwright: 1\nuse: house.yaml\nbatch: [Sorrel, Borage]\npieces:\n  tag: {body: [word], parts: many}\n';
     assert.deepEqual(await texts(text, 2, beside), ['Sorrel', 'Borage']);
+    // What a row lacks is told where the row is, also where a used file asks for it.
+    const lacking = text.replace('[Sorrel, Borage]', '[{plant: Sorrel}, {name: Borage}]');
+    assert.deepEqual(await said(lacking, beside), ['missing-key “{plant: Sorrel}”: “Sorrel” has no “name”.']);
+    assert.deepEqual(await said(text.replace('[Sorrel, Borage]', '[" "]'), beside), [
+      'bad-value “" "”: {name} is empty in “row 1”.',
+    ]);
   });
 
   it('says which column there is not, and which row lacks one', async () => {

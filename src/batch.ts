@@ -1,7 +1,9 @@
 /** All tags of a batch: each computed as a tag of its own, and what is wrong with them told once for all. */
 
 import type { ComputeOptions, Engine, Report } from './engine.ts';
-import type { Issue, Severity } from './issue.ts';
+import { causeOf, inOrder, severityRank } from './issue.ts';
+import type { Issue } from './issue.ts';
+import { labelOf } from './spec/batch.ts';
 
 /** Of a spec without a batch there is one. */
 export function rowCount({ batch }: Pick<Report, 'batch'>): number {
@@ -54,13 +56,11 @@ export function issuesOfBatch(shown: Report, all: readonly Report[]): Issue[] {
     if (report.row === shown.row) continue;
     // What is wrong whatever the row says has been told.
     for (const issue of report.issues.filter((each) => !told.has(wordsOf(each)))) {
-      const cause = JSON.stringify([issue.code, issue.piece, issue.path]);
+      const cause = causeOf(issue);
       cases.set(cause, [...(cases.get(cause) ?? []), { issue, report }]);
     }
   }
-  return [...shown.issues, ...[...cases.values()].map(gravest)].sort(
-    (a, b) => a.range.start - b.range.start || a.range.end - b.range.end,
-  );
+  return inOrder([...shown.issues, ...[...cases.values()].map(gravest)]);
 }
 
 interface Case {
@@ -74,21 +74,15 @@ function wordsOf({ code, range, message }: Issue): string {
 
 function gravest(cases: readonly Case[]): Issue {
   const { issue, report } = cases.reduce((a, b) => (isGraver(b.issue, a.issue) ? b : a));
-  const label = labelOf(report);
-  const others = [...new Set(cases.map((each) => labelOf(each.report)))].filter((each) => each !== label);
+  const label = labelOf(report)!;
+  const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
   const also = others.length === 0 ? '' : ` Likewise ${listed(others)}.`;
   return { ...issue, row: report.row, message: `“${label}”: ${issue.message}${also}` };
 }
 
-const weight: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
-
 function isGraver(a: Issue, b: Issue): boolean {
-  if (a.severity !== b.severity) return weight[a.severity] > weight[b.severity];
+  if (a.severity !== b.severity) return severityRank[a.severity] > severityRank[b.severity];
   return (a.width ?? Infinity) < (b.width ?? Infinity);
-}
-
-function labelOf({ batch, row }: Report): string {
-  return batch!.rows[row]!.label;
 }
 
 /** Names beyond these are counted. */

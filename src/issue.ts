@@ -6,6 +6,9 @@ import type { IssueCode } from './issue-kinds.ts';
 /** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
 export type Severity = 'error' | 'warning' | 'info';
 
+/** The graver, the more. */
+export const severityRank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
+
 /** Keys and list indices from the root of the YAML document. */
 export type YamlPath = readonly (string | number)[];
 
@@ -45,6 +48,16 @@ export interface Issue {
   readonly row?: number;
   /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
+}
+
+/** In the order of the text. */
+export function inOrder(issues: readonly Issue[]): Issue[] {
+  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
+}
+
+/** The same for issues of one kind, on one piece, from one place in the spec. */
+export function causeOf({ code, piece, path }: Issue): string {
+  return JSON.stringify([code, piece, path]);
 }
 
 /** An issue before it has been given its place in the text: what shapes and checks report. */

@@ -1,5 +1,6 @@
 /** What becomes of what was found: the writer of the spec may accept a finding, the user may make a kind weigh more or less. */
 
+import { inOrder, severityRank } from './issue.ts';
 import type { Issue, Severity, TextRange } from './issue.ts';
 import { isIssueCode, issueCodes, issueKinds } from './issue-kinds.ts';
 import type { IssueCode } from './issue-kinds.ts';
@@ -50,10 +51,6 @@ export function judge(
   return { issues: inOrder([...rest, ...odd].flatMap((issue) => weighed(issue, severities))), accepted };
 }
 
-function inOrder(issues: readonly Issue[]): Issue[] {
-  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
-}
-
 function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptComment[]): AcceptComment | undefined {
   if (comments.length === 0) return undefined;
   // The line of its key counts as well as the line on which its value begins.
@@ -99,12 +96,10 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
   return issues;
 }
 
-const rank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
-
 function weighed(issue: Issue, severities: Severities): Issue[] {
   const severity = severities[issue.code];
   // Some kinds have a graver form, such as a hole that is open to the edge; only their usual one is made light of.
-  const isGrave = rank[issue.severity] > rank[issueKinds[issue.code].severity];
+  const isGrave = severityRank[issue.severity] > severityRank[issueKinds[issue.code].severity];
   if (severity === undefined || (isGrave && severity !== 'error')) return [issue];
   if (severity === 'off') return canBeSilenced(issue.code) ? [] : [issue];
   return [{ ...issue, severity }];

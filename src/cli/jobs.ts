@@ -3,9 +3,10 @@
 import { basename } from 'node:path';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
-import { freeName, rowFileName } from '../output/file-names.ts';
+import { freeName, tagFileName } from '../output/file-names.ts';
 import { jobOf } from '../output/job.ts';
 import type { Job } from '../output/job.ts';
+import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
 import type { SpecFile } from './files.ts';
 
@@ -39,9 +40,8 @@ export class Jobs {
         this.complete = false;
         continue;
       }
-      const label = report.batch?.rows[report.row]?.label;
-      const wanted = label === undefined ? specName(file) : rowFileName(specName(file), label);
-      const name = label === undefined ? wanted : freeName(wanted, this.#names);
+      const wanted = tagFileName(specName(file), report);
+      const name = report.batch ? freeName(wanted, this.#names) : wanted;
       this.#names.add(name);
       yield { name, job };
     }
@@ -51,7 +51,7 @@ export class Jobs {
   async *sound({ file, text, options }: SpecFile): AsyncGenerator<{ readonly report: Report; readonly told: string }> {
     const first = await this.#engine.compute(text, options);
     for (const report of await reportsOf(this.#engine, first, options)) {
-      const label = report.batch?.rows[report.row]?.label;
+      const label = labelOf(report);
       const told = label === undefined ? file : `${file} (${label})`;
       if (this.#isSound(told, file, report)) yield { report, told };
     }

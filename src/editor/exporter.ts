@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
-import { freeName, rowFileName } from '../output/file-names.ts';
+import { freeName, tagFileName } from '../output/file-names.ts';
 import { formats } from '../output/formats.ts';
 import type { Format } from '../output/formats.ts';
 import { captionFont, jobOf } from '../output/job.ts';
@@ -169,8 +169,8 @@ function nameIn({ piece }: ExportRequest, spec: vscode.Uri, report: Report): str
 }
 
 /** Without an ending: the spec's own or, of a batch, with the row's. */
-export function fileNameOf(spec: vscode.Uri, { batch, row }: Report): string {
-  return batch ? rowFileName(specName(spec), batch.rows[row]!.label) : specName(spec);
+export function fileNameOf(spec: vscode.Uri, report: Report): string {
+  return tagFileName(specName(spec), report);
 }
 
 function onlyPiece(report: Report, piece: string | undefined): Report {

@@ -1,7 +1,8 @@
 /** Fixes that are known to work: each was applied to the text and the tag computed anew before it is offered. */
 
-import { reportOf, rowCount } from '../batch.ts';
+import { reportOf, reportsOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
+import { causeOf, severityRank } from '../issue.ts';
 import type { Fix, Issue, TextEdit } from '../issue.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
@@ -23,9 +24,12 @@ export async function findFixes(
   const at = await caseOf(engine, report, issue, options);
   if (!at) return [];
   const fixes: Fix[] = [];
+  // As they are before any change: asked for once something works.
+  let known: Promise<readonly Report[]> | undefined;
+  const rows = () => (known ??= reportsOf(engine, at.report, options));
   for (const remedy of remediesFor(at)) {
     if (fixes.length >= most) break;
-    const found = await firstThatWorks(remedy, at, engine, { ...options, row: at.report.row });
+    const found = await firstThatWorks(remedy, at, rows, engine, { ...options, row: at.report.row });
     if (!found) continue;
     const { candidate, after } = found;
     const effect = effectOf(at.issue, at.report, after);
@@ -46,18 +50,20 @@ async function caseOf(engine: Engine, shown: Report, issue: Issue, options: Comp
 
 /** In a batch the message says more. */
 function isSame(own: Issue, told: Issue): boolean {
-  return keyOf(own) === keyOf(told) && own.width === told.width;
+  return causeOf(own) === causeOf(told) && own.width === told.width;
 }
 
 async function firstThatWorks(
   { candidates }: Remedy,
-  { report, issue }: Case,
+  at: Case,
+  rows: () => Promise<readonly Report[]>,
   engine: Engine,
   options: ComputeOptions,
 ): Promise<{ candidate: Candidate; after: Report } | undefined> {
+  const { report, issue } = at;
   for (const candidate of candidates) {
     const after = await engine.compute(applied(report.source.text, candidate.edits), options);
-    if (solves(issue, report, after) && (await harmsNoRow(issue, report, after, engine, options)))
+    if (solves(issue, report, after) && (await harmsNoRow(at, after, await rows(), engine, options)))
       return { candidate, after };
   }
   return undefined;
@@ -65,18 +71,15 @@ async function firstThatWorks(
 
 /** Whether a change for the sake of one tag of a batch leaves the others as sound as they were. */
 async function harmsNoRow(
-  issue: Issue,
-  before: Report,
+  { issue, report }: Case,
   after: Report,
+  before: readonly Report[],
   engine: Engine,
   options: ComputeOptions,
 ): Promise<boolean> {
-  for (let row = 0; row < rowCount(before); row++) {
-    if (row === before.row) continue;
-    const [was, is] = [
-      await engine.compute(before.source.text, { ...options, row }),
-      await engine.compute(after.source.text, { ...options, row }),
-    ];
+  for (const was of before) {
+    if (was.row === report.row) continue;
+    const is = await engine.compute(after.source.text, { ...options, row: was.row });
     if (!isNoWorse(issue, was, is)) return false;
   }
   return true;
@@ -90,14 +93,12 @@ export function applied(text: string, edits: readonly TextEdit[]): string {
   );
 }
 
-const weight = { info: 0, warning: 1, error: 2 } as const;
-
 /** Whether the issue is gone from `after`, and nothing as serious has come. */
 export function solves(issue: Issue, before: Report, after: Report): boolean {
   if (!after.tag) return false;
   const countBefore = counts(before.issues);
   const countAfter = counts(after.issues);
-  const own = keyOf(issue);
+  const own = causeOf(issue);
   // Several findings of a kind at one line are solved together or one by one; one fewer counts.
   if ((countAfter.get(own) ?? 0) >= countBefore.get(own)!) return false;
   return isNoWorse(issue, before, after);
@@ -107,16 +108,12 @@ export function solves(issue: Issue, before: Report, after: Report): boolean {
 function isNoWorse(issue: Issue, before: Report, after: Report): boolean {
   const countBefore = counts(before.issues);
   const countAfter = counts(after.issues);
-  const serious = after.issues.filter((other) => weight[other.severity] >= weight[issue.severity]);
-  return serious.every((other) => countAfter.get(keyOf(other))! <= (countBefore.get(keyOf(other)) ?? 0));
-}
-
-function keyOf({ code, piece, path }: Issue): string {
-  return JSON.stringify([code, piece, path]);
+  const serious = after.issues.filter((other) => severityRank[other.severity] >= severityRank[issue.severity]);
+  return serious.every((other) => countAfter.get(causeOf(other))! <= (countBefore.get(causeOf(other)) ?? 0));
 }
 
 function counts(issues: readonly Issue[]): Map<string, number> {
   const result = new Map<string, number>();
-  for (const issue of issues) result.set(keyOf(issue), (result.get(keyOf(issue)) ?? 0) + 1);
+  for (const issue of issues) result.set(causeOf(issue), (result.get(causeOf(issue)) ?? 0) + 1);
   return result;
 }

@@ -20,7 +20,7 @@ const miterLimit = 4;
 const slightMm = 0.0005;
 
 /** Points nearer to each other than this, in mm, are one: a unit of Clipper's grid. */
-const samePointMm = 1e-5;
+export const samePointMm = 1e-5;
 
 /**
  * Closed lines whose positive winding numbers cover the offset region.
@@ -39,7 +39,8 @@ export function rawOffset(region: Region, how: RawOffset): Ring[] {
   return region.map((ring) => besideRing(distinct(ring), how)).filter((ring) => ring.length > 2);
 }
 
-function distinct(ring: Ring): Point[] {
+/** Without points that are the same as the one before. */
+export function distinct(ring: Ring): Point[] {
   const points: Point[] = [];
   let last = ring[ring.length - 1];
   for (const point of ring) {

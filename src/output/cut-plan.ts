@@ -59,9 +59,10 @@ export function planLaid(
   { stock, output }: Pick<Tag, 'stock' | 'output'>,
 ): CutPlan {
   let at: Point = { x: 0, y: 0 };
+  const cuts = cutLevels(laid);
   const steps = operations.map((operation): PlannedStep => {
     const paths: PlannedPath[] = [];
-    for (const level of levelsOf(operation, laid)) {
+    for (const level of levelsOf(operation, laid, cuts)) {
       const tour = ordered(level, at);
       for (const { piece, contour, isPart } of tour) {
         const { tabs } = output;
@@ -106,19 +107,16 @@ interface Outline {
 }
 
 /** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
-function levelsOf(operation: Operation, laid: readonly Lines[]): Outline[][] {
+function levelsOf(operation: Operation, laid: readonly Lines[], cuts: readonly Outline[][]): readonly Outline[][] {
   switch (operation) {
     case 'engrave':
       return [];
     case 'score':
       return [laid.flatMap(({ piece, score }) => score.map((ring) => ({ piece, ring, part: score, isPart: false })))];
     case 'cut-inner':
-    case 'cut-outer': {
-      const levels = cutLevels(laid);
-      const deepest = levels.length;
-      const depths = operation === 'cut-outer' ? [0] : Array.from({ length: deepest - 1 }, (_, i) => deepest - 1 - i);
-      return depths.map((depth) => levels[depth] ?? []);
-    }
+      return cuts.slice(1).reverse();
+    case 'cut-outer':
+      return cuts.slice(0, 1);
   }
 }
 
@@ -145,7 +143,7 @@ function cutLevels(laid: readonly Lines[]): Outline[][] {
       }
     }
   }
-  return levels;
+  return Array.from(levels, (level: Outline[] | undefined) => level ?? []);
 }
 
 function within({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean {

@@ -1,5 +1,7 @@
 /** Names of the files of a batch: that of the spec, and what each tag goes by. */
 
+import { labelOf } from '../spec/batch.ts';
+
 /** Longer ones do not go everywhere. */
 const longest = 60;
 
@@ -11,6 +13,12 @@ export function rowFileName(spec: string, label: string): string {
     .replace(/^-|-$/g, '')
     .toLowerCase();
   return `${spec}-${Array.from(plain).slice(0, longest).join('') || 'tag'}`;
+}
+
+/** Of a tag's files: the spec's own or, of a batch, with what the tag goes by. */
+export function tagFileName(spec: string, tag: Parameters<typeof labelOf>[0]): string {
+  const label = labelOf(tag);
+  return label === undefined ? spec : rowFileName(spec, label);
 }
 
 /** The name, with a number behind it where it is taken; capitals make no difference to some file systems. */

@@ -2,6 +2,8 @@
 
 import type { Issue } from '../issue.ts';
 import { takesOf, takesTogether } from '../measure/takes.ts';
+import { labelOf } from '../spec/batch.ts';
+import type { Batch } from '../spec/batch.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Job } from './job.ts';
 import { sizeIn, takesFacts } from './proof-facts.ts';
@@ -14,7 +16,7 @@ export interface TagReport {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
   readonly row: number;
-  readonly batch?: { readonly title: string; readonly rows: readonly { readonly label: string }[] };
+  readonly batch?: Pick<Batch, 'title' | 'rows'>;
 }
 
 export interface SheetJobs {
@@ -33,8 +35,8 @@ export async function sheetJobs(
   reports: readonly TagReport[],
   checkpoint: () => Promise<void>,
 ): Promise<SheetJobs | { readonly problem: string }> {
-  const tags = reports.flatMap(({ tag, batch, row }): NamedTag[] => {
-    return tag ? [{ name: batch?.rows[row]?.label ?? '', tag }] : [];
+  const tags = reports.flatMap((report): NamedTag[] => {
+    return report.tag ? [{ name: labelOf(report) ?? '', tag: report.tag }] : [];
   });
   const [first] = tags;
   if (!first) return { problem: 'There is nothing to lay out yet.' };

@@ -1,9 +1,7 @@
 /** Outlines with few points that leave nothing of the material outside: what collisions are looked for with. */
 
+import { distinct, samePointMm } from '../geometry/raw-offset.ts';
 import type { Region, Ring } from '../geometry/types.ts';
-
-/** Points nearer to each other than this, in mm, are one: a unit of Clipper's grid. */
-const samePointMm = 1e-5;
 
 /** Rounds of removal, the tolerance doubled from one to the next, so that the least is given away first. */
 const rounds = 6;
@@ -33,12 +31,7 @@ class Outline {
   #first = 0;
 
   constructor(ring: Ring) {
-    let last = ring[ring.length - 1];
-    const points = ring.filter((point) => {
-      const isSame = Math.hypot(point.x - last!.x, point.y - last!.y) < samePointMm;
-      if (!isSame) last = point;
-      return !isSame;
-    });
+    const points = distinct(ring);
     const count = points.length;
     this.#count = count;
     this.#x = Float64Array.from(points, ({ x }) => x);

@@ -28,6 +28,17 @@ export interface Batch {
   readonly rows: readonly BatchRow[];
 }
 
+/** What one tag goes by among those of its batch; `undefined` where there is none. */
+export function labelOf({
+  batch,
+  row,
+}: {
+  readonly batch?: Pick<Batch, 'rows'>;
+  readonly row: number;
+}): string | undefined {
+  return batch?.rows[row]?.label;
+}
+
 /** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
 export function readBatch(
   { batch: spec, title = 'Untitled tag' }: Partial<TagSpec>,

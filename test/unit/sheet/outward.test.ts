@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { coarser, outlineOf } from '../../../src/sheet/outline.ts';
 import { simplifiedOutward } from '../../../src/sheet/outward.ts';
@@ -23,16 +24,7 @@ const count = (region: Region): number => region.reduce((sum, ring) => sum + rin
 
 /** How much of the first is outside of the second, in mm², by clipper2-ts. */
 function outside(region: Region, cover: Region): number {
-  return subtract(erode(region, 0.00005), cover).reduce((sum, ring) => sum + Math.abs(areaOf(ring)), 0);
-}
-
-function areaOf(ring: Region[number]): number {
-  return (
-    ring.reduce(
-      (sum, { x, y }, i) => sum + x * ring[(i + 1) % ring.length]!.y - ring[(i + 1) % ring.length]!.x * y,
-      0,
-    ) / 2
-  );
+  return subtract(erode(region, 0.00005), cover).reduce((sum, ring) => sum + Math.abs(ringArea(ring)), 0);
 }
 
 /** Each point of the first by the nearest edge of the second: the furthest. */

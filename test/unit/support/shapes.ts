@@ -9,16 +9,8 @@ import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 
 const unitsPerMm = 100_000;
 
-/** Numbers from 0 to 1, the same for the same seed (mulberry32, public domain). */
-export function seededRandom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+/** Numbers from 0 to 1, the same for the same seed. */
+export { seeded as seededRandom } from '../../../src/sheet/seeded.ts';
 
 /** A circle as a polygon with its corners on it, `tolerance` from it at most: ⌈π / acos(1 − ε/R)⌉ corners. */
 export function disc(x: number, y: number, radius: number, tolerance = 0.002): Ring {

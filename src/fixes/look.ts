@@ -86,7 +86,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
       ...(redrawn > seenShare ? ['other letterforms'] : []),
       ...told(scale - 1, 'larger', 'smaller'),
       // Letters that grow by more than their strokes do look lighter by that alone.
-      ...(resized > seenShare ? [] : told(added - lost, 'heavier', 'lighter')),
+      ...(resized > Math.abs(added - lost) ? [] : told(added - lost, 'heavier', 'lighter')),
       ...(moved.mean > seenShare ? [moved.closer ? 'letters closer together' : 'letters further apart'] : []),
     ],
   };

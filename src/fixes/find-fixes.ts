@@ -4,12 +4,14 @@ import { reportOf, reportsOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import { causeOf } from '../issue.ts';
 import type { Fix, Issue, TextEdit } from '../issue.ts';
+import { labelOf } from '../spec/batch.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { remediesFor } from './remedies.ts';
+import { setAside } from './set-aside.ts';
 
 /**
  * A fix that changes more of the lettering than this share of it makes another tag: it is offered, but never taken unasked, and
@@ -24,7 +26,10 @@ export const keptLookShare = 0.15;
  */
 export async function findFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
   const fixes: Fix[] = [];
-  for await (const fix of workingFixes(engine, report, issue, options)) fixes.push(fix);
+  const trials = await trialsOf(engine, report, issue, options);
+  if (!trials) return fixes;
+  for await (const fix of trials.working()) fixes.push(fix);
+  if (fixes.every(({ look }) => look > keptLookShare)) fixes.push(...(await trials.settingAside()));
   return fixes.sort((a, b) => a.look - b.look);
 }
 
@@ -35,22 +40,23 @@ export async function* workingFixes(
   issue: Issue,
   options: ComputeOptions,
 ): AsyncGenerator<Fix> {
-  const at = await caseOf(engine, report, issue, options);
-  if (!at) return;
-  const trials = new Trials(engine, at, options);
-  for (const remedy of remediesFor(at)) {
-    const fix = await trials.firstThatWorks(remedy);
-    if (fix) yield fix;
-  }
+  const trials = await trialsOf(engine, report, issue, options);
+  if (trials) yield* trials.working();
 }
 
 /** `undefined` where there is no tag that a change could be tried on. */
-async function caseOf(engine: Engine, shown: Report, issue: Issue, options: ComputeOptions): Promise<Case | undefined> {
+async function trialsOf(
+  engine: Engine,
+  shown: Report,
+  issue: Issue,
+  options: ComputeOptions,
+): Promise<Trials | undefined> {
   const report = await reportOf(engine, shown, issue, options);
   const own = report === shown ? issue : report.issues.find((each) => isSame(each, issue));
   const { model, tag } = report;
   if (!own || !model || !tag) return undefined;
-  return { issue: own, report, model, tag, piece: tag.pieces.find(({ id }) => id === own.piece) };
+  const piece = tag.pieces.find(({ id }) => id === own.piece);
+  return new Trials(engine, { issue: own, report, model, tag, piece }, options);
 }
 
 /** In a batch the message says more. */
@@ -63,8 +69,8 @@ class Trials {
   readonly #engine: Engine;
   readonly #at: Case;
   readonly #options: ComputeOptions;
-  /** The other tags of the batch before any change: asked for once something works. */
-  #others: Promise<readonly Report[]> | undefined;
+  /** Asked for once something works. */
+  #known: Promise<readonly Report[]> | undefined;
 
   constructor(engine: Engine, at: Case, options: ComputeOptions) {
     this.#engine = engine;
@@ -72,31 +78,55 @@ class Trials {
     this.#options = { ...options, row: at.report.row };
   }
 
-  async firstThatWorks({ words, candidates }: Remedy): Promise<Fix | undefined> {
+  /** For each remedy the first of its changes that works. */
+  async *working(): AsyncGenerator<Fix> {
+    for (const remedy of remediesFor(this.#at)) {
+      const fix = await this.#firstThatWorks(remedy);
+      if (fix) yield fix;
+    }
+  }
+
+  async #firstThatWorks({ words, candidates }: Remedy): Promise<Fix | undefined> {
     const { report, issue } = this.#at;
     for (const candidate of candidates) {
       const after = await this.#engine.compute(applied(report.source.text, candidate.edits), this.#options);
-      if (!solves(issue, report, after)) continue;
-      const look = lookChange(report, after);
-      if (!(await this.#sparesOthers(after))) continue;
-      return toFix(words, candidate, look, effectOf(issue, report, after));
+      if (!solves(issue, report, after) || !(await this.#sparesOthers(after))) continue;
+      return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
     }
     return undefined;
   }
 
   /** Whether a change for the sake of one tag leaves the others as sound as they were, and looking as they did. */
   async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
-    const { report, issue } = this.#at;
-    this.#others ??= reportsOf(this.#engine, report, this.#options);
-    for (const was of await this.#others) {
-      if (was.row === report.row) continue;
+    for (const was of await this.#others()) {
       const is = await this.#engine.compute(text, { ...this.#options, row: was.row });
       if (!isNoWorse(was, is)) return false;
-      const look = lookChange(was, is);
-      const needsIt = was.issues.some((other) => causeOf(other) === causeOf(issue));
-      if (!needsIt && look.share > keptLookShare) return false;
+      if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
     }
     return true;
+  }
+
+  /** The other tags of the batch as they are before any change. */
+  #others(): Promise<readonly Report[]> {
+    const { report } = this.#at;
+    this.#known ??= reportsOf(this.#engine, report, this.#options).then((all) =>
+      all.filter(({ row }) => row !== report.row),
+    );
+    return this.#known;
+  }
+
+  #needsIt({ issues }: Report): boolean {
+    return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
+  }
+
+  /** The row taken off its list, where it is the odd one: the others stay exactly as they are. */
+  async settingAside(): Promise<Fix[]> {
+    const { report } = this.#at;
+    const others = await this.#others();
+    const edit = report.batch && setAside(report.source, report.batch.rows, report.row);
+    if (!edit || others.every((other) => this.#needsIt(other))) return [];
+    const title = `Set “${labelOf(report)!}” aside, for a tag of its own: the others stay as they are`;
+    return [{ title, edits: [edit], look: 1 }];
   }
 }
 
@@ -105,7 +135,7 @@ function toFix(words: string, { told, edits }: Candidate, look: LookChange, effe
   return {
     title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,
-    look: look.share,
+    look: look.share + look.hangers,
   };
 }
 

@@ -14,8 +14,10 @@ import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';
 
 export interface LookChange {
-  /** Area that looks otherwise, as a share of the lettering, or of the piece where it has none. */
+  /** Area that looks otherwise, as a share of the lettering, or of the piece where none is cut out. */
   readonly share: number;
+  /** The same of rings and openings on lettering that is cut out: they may move, but not for nothing. */
+  readonly hangers: number;
   /** What a person would notice, such as “letters 9 % heavier”. */
   readonly words: readonly string[];
 }
@@ -32,12 +34,12 @@ export function lookChange(before: Report, after: Report): LookChange {
     const same = is.find(({ id }) => id === piece.id);
     return same ? pieceChange(piece, same) : gone;
   });
-  const greatest = changes.reduce((a, b) => (b.share > a.share ? b : a), unchanged);
+  const greatest = changes.reduce((a, b) => (b.share + b.hangers > a.share + a.hangers ? b : a), unchanged);
   return is.length === was.length ? greatest : { ...greatest, share: Math.max(greatest.share, gone.share) };
 }
 
-const unchanged: LookChange = { share: 0, words: [] };
-const gone: LookChange = { share: 1, words: [] };
+const unchanged: LookChange = { share: 0, hangers: 0, words: [] };
+const gone: LookChange = { share: 1, hangers: 0, words: [] };
 
 function pieceChange(was: Piece, is: Piece): LookChange {
   const letterings = usesOf(was);
@@ -48,9 +50,12 @@ function pieceChange(was: Piece, is: Piece): LookChange {
     return same ? letteringChange(use, same) : gone;
   });
   const isCutOut = letterings.some(({ use }) => use === 'body');
-  const rest = isCutOut ? hangerChange(was, is) : differing(was.region, is.region) / area(was.region);
-  const share = changes.reduce((sum, change) => Math.max(sum, change.share), 0) + rest;
-  return { share, words: changes.flatMap(({ words }) => words) };
+  const plate = isCutOut ? 0 : differing(was.region, is.region) / area(was.region);
+  return {
+    share: Math.max(plate, ...changes.map(({ share }) => share)),
+    hangers: isCutOut ? hangerChange(was, is) : 0,
+    words: changes.flatMap(({ words }) => words),
+  };
 }
 
 interface LetteringUse {
@@ -81,6 +86,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const moved = spread(from, to, was.lettering.xHeight, scale);
   const resized = Math.abs(Math.log(scale));
   return {
+    hangers: 0,
     share: redrawn + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
     words: [
       ...(redrawn > seenShare ? ['other letterforms'] : []),

@@ -80,8 +80,11 @@ export async function generate(
       const made: Stage<Solid>[] = [];
       for (const each of generator.shapes) made.push(await make(each));
       const inputs = made.map(({ id }) => id);
-      const regions = made.map(({ value }) => value.region);
-      return cache.get(generator.kind, inputs, () => solidOutline({ region: combined(generator.kind, regions) }));
+      return cache.get(generator.kind, inputs, () => {
+        const regions = made.map(({ value }) => value.region);
+        const asked = made.flatMap(({ value }) => value.asked ?? []);
+        return solidOutline({ region: combined(generator.kind, regions), asked });
+      });
     }
   }
 }

@@ -5,6 +5,8 @@ import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../spec/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { mapAsked } from './asked-width.ts';
+import type { AskedWidth } from './asked-width.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './cut-on-the-line.ts';
@@ -78,6 +80,7 @@ class PieceBuilder {
     const hangers = hung.flatMap(({ value }) => value ?? []);
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
+    const asked = await this.#asked([...model.body, ...model.cut], factor);
     const { id, title, path, parts, glueTo } = model;
     return {
       id,
@@ -87,6 +90,7 @@ class PieceBuilder {
       body: body.value,
       sources: [...sources('body', bodies), ...sources('cut', cuts)],
       marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
+      asked,
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
@@ -137,6 +141,12 @@ class PieceBuilder {
     const made: Made[] = [];
     for (const entry of entries) made.push({ stage: await this.#scaled(entry.shape, factor), entry });
     return made;
+  }
+
+  async #asked(entries: readonly Entry[], factor: number): Promise<AskedWidth[]> {
+    const asked: AskedWidth[] = [];
+    for (const { shape } of entries) asked.push(...((await this.evaluator.make(shape)).value.asked ?? []));
+    return factor === 1 ? asked : mapAsked(asked, scaledBy(factor));
   }
 
   async #scaled(shape: Shape, factor: number): Promise<Stage<Solid>> {

@@ -91,7 +91,8 @@ export async function generate(
         const lettering = made.flatMap(({ value }, index) =>
           letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
         );
-        return solidOutline({ region: combined(kind, regions), ...withLettering(lettering) });
+        const asked = made.flatMap(({ value }) => value.asked ?? []);
+        return solidOutline({ region: combined(kind, regions), asked, ...withLettering(lettering) });
       });
     }
   }

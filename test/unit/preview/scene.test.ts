@@ -67,7 +67,7 @@ function plate(): Piece {
 const tagOf = (...pieces: Piece[]): Tag => ({
   title: 'Seed-jar tag',
   units: 'mm',
-  stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5 },
+  stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5, leastWeb: 0.8, hangerWeb: 1.5 },
   output: { compensate: true, pictureWidth: 1600, styles: {} },
   made: new Map(),
   pieces,

@@ -3,10 +3,13 @@
 import { intersection } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Finding } from '../issue.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
-import { thinPlaces, wanted } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import type { ThinPlace } from './thin-places.ts';
 
 /** An opening that takes away less merely touches the body, in mm². */
 const touchingMm2 = 0.02;
@@ -15,7 +18,7 @@ export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.hangers
       .filter(({ kind }) => kind !== 'ring')
-      .flatMap((hanger) => [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock.minWeb)]),
+      .flatMap((hanger) => [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock)]),
   );
 
 /** An opening is closed when the void it is part of is a hole of the piece. */
@@ -28,15 +31,25 @@ function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }:
   return [{ code: 'hole-near-edge', severity: 'error', piece: id, path, points: [centre], message }];
 }
 
-function nearEdges(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
-  const { kind, path } = hanger;
-  return thinPlaces(piece, minWeb, hanger).map(({ ends, width }) => ({
-    code: 'hole-near-edge',
-    severity: 'warning',
-    piece: piece.id,
-    path,
-    points: ends,
-    width,
-    message: `Only ${mm(width)} of material is left between the ${kind} and an edge; ${wanted(minWeb)}.`,
-  }));
+/** One finding for the opening, at its narrowest place. */
+function nearEdges(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] {
+  return byMinimum(thinPlaces(piece, stock, hanger)).map((necks) => {
+    const { minimum } = necks[0]!;
+    return {
+      code: 'hole-near-edge',
+      severity: 'warning',
+      piece: piece.id,
+      path: hanger.path,
+      ...seenAt(necks.map(placeOf)),
+      minimum,
+      message: `${nearness(necks, hanger)}; ${atLeast(minimum)}.`,
+    };
+  });
+}
+
+function nearness(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
+  const least = mm(necks[0]!.width);
+  return necks.length === 1
+    ? `Only ${least} of material is left between the ${kind} and an edge`
+    : `The ${kind} is too near to edges at ${necks.length} places: only ${least} of material is left at the narrowest`;
 }

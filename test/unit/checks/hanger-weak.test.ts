@@ -1,12 +1,11 @@
 import assert from 'node:assert/strict';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
-import type { Issue } from '../../../src/issue.ts';
 import { distance } from '../support/distance.ts';
 import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
-import { assertSilent, found, only } from './found.ts';
+import { assertSilent, found, only, placesIn } from './found.ts';
 
 const plate = 'body: {rectangle: [40, 20]}';
 
@@ -49,40 +48,42 @@ describe('A ring', () => {
     assertSilent(await ringOn([plate], `${outside}, at: {up: 14.8}`, 2.78), 'hanger-weak');
   });
 
-  it('is told its wall where that is thinner than is wanted, once for all of it', async () => {
+  it('is told its wall where that is thinner than survives at all, once for all of it', async () => {
     for (const at of ['top', 'left', 'bottom-right', '37']) {
-      const made = await ringOn([plate], `opening: 4, wall: 1.2, at: ${at}`, 1.5);
+      const made = await ringOn([plate], `opening: 4, wall: 0.7, at: ${at}`, 1.5);
       const issue = only(made, 'hanger-weak');
       // Exact: R − r.
-      assertNear(issue.width!, 1.2, 0.01);
+      assertNear(issue.width!, 0.7, 0.01);
+      assert.equal(issue.minimum, 0.8);
       const { centre } = made.pieces[0]!.hangers[0]!;
       const radii = issue.points!.map((point) => apart([point, centre])).sort((a, b) => a - b);
       assertNear(radii[0]!, 2, 0.01);
-      assertNear(radii[1]!, 3.2, 0.01);
-      assert.match(issue.message, /the wall round its hole is only 1\.(19|20) mm/);
+      assertNear(radii[1]!, 2.7, 0.01);
+      assert.match(issue.message, /the wall round its hole is only 0\.(69|70) mm/);
     }
-    assertSilent(await ringOn([plate], 'opening: 4, wall: 1.52, at: top', 1.5), 'hanger-weak');
+    assertSilent(await ringOn([plate], 'opening: 4, wall: 0.82, at: top', 1.5), 'hanger-weak');
   });
 
   it('that is thin all over is one fault, at its narrowest', async () => {
-    const made = await ringOn([plate], 'opening: 7, wall: 1.5, at: {up: 14.8}', 3);
-    // The chord is 2.8 mm, the wall 1.5 mm, and nothing between them is as wide as is wanted.
-    assertNear(only(made, 'hanger-weak').width!, 1.5, 0.01);
+    const made = await ringOn([plate], 'opening: 8.6, wall: 0.7, at: {up: 14.8}', 3);
+    // The chord is 2.8 mm, the wall 0.7 mm, and nothing between them is as wide as it should be.
+    assertNear(only(made, 'hanger-weak').width!, 0.7, 0.01);
   });
 
   it('is told every joint that is weak, where it stands on two legs', async () => {
     const legs = [
       'base: {rectangle: [30, 10]}',
-      'left: {rectangle: [1.2, 4], nudge: {left: 2.5, up: 6}}',
+      'left: {path: "M0 0h1.2v4h-1.2z", nudge: {left: 3.1, up: 8}}',
       'right: {from: left, nudge: {right: 5}}',
     ];
     const made = await make(
       specOf(legs, 'body: [base, left, right], hanger: {ring: {at: {up: 9.6}, opening: 3, wall: 2, on: base}}'),
     );
-    const places = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
+    const told = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
+    const places = told.flatMap(placesIn);
     assert.equal(places.length, 2);
     for (const { width } of places) assertNear(width!, 1.2, 0.02);
-    assert.ok(places.some(({ points }) => points![0]!.x < 0) && places.some(({ points }) => points![0]!.x > 0));
+    assert.ok(places.some(({ points }) => points[0]!.x < 0) && places.some(({ points }) => points[0]!.x > 0));
   });
 
   it('set so deep that its lug is gone is told what is left between its hole and the edge', async () => {
@@ -126,9 +127,6 @@ describe('A ring', () => {
 
 const neckCodes = ['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'];
 
-/** How many necks a finding stands for. */
-const countOf = ({ message }: Issue) => Number(/^Thin strokes: (\d+)/.exec(message)?.[1] ?? 1);
-
 const near = (outline: Region, point: Point) => outline.length > 0 && distance(outline, [[point]]) < 0.05;
 
 describe('Every neck of a piece', () => {
@@ -143,10 +141,10 @@ describe('Every neck of a piece', () => {
       `{polygon: {sides: ${pick(3, 5, 6)}, across: ${between(15, 40)}}}`,
       `{text: ${pick('Dill', 'Mint', 'Sorrel', 'oO')}, font: ${pick('Nunito', 'Pacifico')}, width: ${between(30, 80)}}`,
     );
-  const hanger = () => {
+  const hanger = (minWeb: number) => {
     const at = pick('top', 'left', 'bottom', '40', `{up: ${between(-8, 12)}, right: ${between(-12, 12)}}`);
     return pick(
-      `ring: {at: ${at}, opening: ${between(2, 5)}, wall: ${between(0.8, 3)}, sink: ${between(-1.5, 3)}}`,
+      `ring: {at: ${at}, opening: ${between(2, 5)}, wall: ${between(minWeb, minWeb + 2)}, sink: ${between(-1.5, 3)}}`,
       `hole: {at: ${at}, opening: ${between(2, 5)}, inset: ${between(0.3, 3)}}`,
       `slot: {at: ${at}, opening: 3, length: ${between(4, 12)}, inset: ${between(0.3, 3)}}`,
     );
@@ -155,33 +153,41 @@ describe('Every neck of a piece', () => {
   it('is told once, by the check of the hanger if it is there and by that of the body if it is not', async () => {
     let atHanger = 0;
     let elsewhere = 0;
-    for (let i = 0; i < 90; i++) {
+    for (let i = 0; i < 120; i++) {
       const minWeb = Number(between(1, 3));
       const shapes = [`body: ${body()}`, `window: {ellipse: ${between(3, 6)}, nudge: {right: ${between(-8, 8)}}}`];
-      const piece = `body: [body], ${pick('', 'cut: [window], ')}parts: ${pick('one', 'many')}, hanger: {${hanger()}}`;
+      const piece = `body: [body], ${pick('', 'cut: [window], ')}parts: ${pick('one', 'many')}, hanger: {${hanger(minWeb)}}`;
       const text = specOf(shapes, piece, [`stock: {min_web: ${minWeb} mm}`]);
       const made = await make(text);
-      const told = made.issues.filter(({ code, width }) => neckCodes.includes(code) && width !== undefined);
+      const findings = made.issues.filter(({ code, width }) => neckCodes.includes(code) && width !== undefined);
+      const causes = findings.map(({ code, path }) => `${code} ${path.join('/')}`);
+      assert.equal(new Set(causes).size, causes.length, `one finding for each cause: ${text}`);
+      for (const finding of findings) {
+        const widths = placesIn(finding).map(({ width }) => width!);
+        assert.equal(finding.width, Math.min(...widths), text);
+      }
+      const told = findings.flatMap((finding) => placesIn(finding).map((place) => ({ ...place, code: finding.code })));
       const necks = findNecks(made.region, minWeb);
-      assert.equal(
-        told.reduce((sum, issue) => sum + countOf(issue), 0),
-        necks.length,
-        text,
-      );
+      assert.equal(told.length, necks.length, text);
       const held = made.pieces[0]!.hangers[0];
       for (const { kind, ends, width } of necks) {
-        const here = told.filter(({ points }) => points![0] === ends[0] || apart([points![0]!, ends[0]]) < 1e-9);
+        const here = told.filter(({ points }) => points[0] === ends[0] || apart([points[0]!, ends[0]]) < 1e-9);
         const hangs = held && ends.some((end) => near(held.opening, end) || near(held.lug ?? [], end));
-        if (kind === 'stroke' && !hangs) continue;
-        const same = here.filter(({ points }) => apart([points![1]!, ends[1]]) < 1e-9);
+        const same = here.filter(({ points }) => apart([points[1]!, ends[1]]) < 1e-9);
         assert.equal(same.length, 1, text);
         assertNear(same[0]!.width!, width, 1e-9);
-        const expected = hangs ? (held.kind === 'ring' ? 'hanger-weak' : 'hole-near-edge') : 'weak-bridge';
+        const expected = hangs
+          ? held.kind === 'ring'
+            ? 'hanger-weak'
+            : 'hole-near-edge'
+          : kind === 'stroke'
+            ? 'thin-stroke'
+            : 'weak-bridge';
         assert.equal(same[0]!.code, expected, text);
         if (hangs) atHanger++;
         else elsewhere++;
       }
     }
-    assert.ok(atHanger > 40 && elsewhere > 5, `${atHanger} at hangers, ${elsewhere} elsewhere`);
+    assert.ok(atHanger >= 40 && elsewhere > 5, `${atHanger} at hangers, ${elsewhere} elsewhere`);
   });
 });

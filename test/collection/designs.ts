@@ -14,6 +14,7 @@ export type Kind = 'sound' | 'spoiled';
 
 /** Something that must be said of a spoiled design. */
 export interface Expectation {
+  /** Any of these, with slashes between them. */
   readonly code: string;
   /** At least so grave, where the comment says. */
   readonly severity?: Severity;
@@ -54,12 +55,12 @@ export function designsOf(kind: Kind): Design[] {
     });
 }
 
-/** `# expect: CODE` or `# expect: error CODE` at the end of a line; `# or: CODE` where another line would do as well. */
+/** `# expect: CODE`, `# expect: error CODE` or `# expect: CODE/OTHER-CODE` at the end of a line; `# or: CODE` where another line would do as well. */
 export function expectationsOf(text: string): Expectation[] {
   const found: { code: string; severity?: Severity; lines: number[] }[] = [];
   const others: { code: string; line: number }[] = [];
   for (const [index, content] of text.split(/\r?\n/).entries()) {
-    const comment = /#\s*(expect|or):\s*([a-z, -]+?)\s*$/.exec(content);
+    const comment = /#\s*(expect|or):\s*([a-z, /-]+?)\s*$/.exec(content);
     for (const said of comment?.[2]?.split(',') ?? []) {
       const words = said.trim().split(' ');
       const code = words.at(-1)!;
@@ -138,7 +139,7 @@ export function saidIn({ issues, source }: Report): Said[] {
 export function meets({ code, severity, lines }: Expectation, said: readonly Said[]): boolean {
   return said.some(
     (each) =>
-      each.code === code &&
+      code.split('/').includes(each.code) &&
       lines.includes(each.line) &&
       (severity === undefined || severityRank[each.severity] >= severityRank[severity]),
   );

@@ -19,13 +19,16 @@ const slackMm = 0.005;
 export const gapCloses: Check = ({ pieces, stock }) =>
   stock.kerf > 0 ? pieces.flatMap((piece) => closingGaps(piece, stock.kerf)) : [];
 
+/** A gap that closes over less than this, in mm, is the end of a wedge, or a touch that nobody sees (our own judgement). */
+const worthTellingMm = 1;
+
 /** Where outlines meet, no gap is left to close: that is a weak bridge. */
 const gapsIn = perRegion((region, kerf) =>
   closeEdges(
     region.filter((ring) => !isSpeck(ring, kerf)),
     kerf - slackMm,
     'gap',
-  ).filter(({ width }) => width > 0),
+  ).filter(({ width, length }) => width > 0 && length >= worthTellingMm),
 );
 
 /** One finding for each shape that is to blame, at its narrowest gap. */
@@ -42,8 +45,7 @@ function closingGaps(piece: Piece, kerf: number): Finding[] {
 }
 
 function oneGap({ width, length }: ClosePlace, kerf: number): string {
-  const run = length >= 1 ? ` along ${mm(length, 0)}` : '';
-  return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it is not cut, and its edges stay joined or burn into one.`;
+  return `The gap here is ${mm(width)} along ${mm(length, 0)}, less than the kerf of ${mm(kerf)}: it is not cut, and its edges stay joined or burn into one.`;
 }
 
 function manyGaps(gaps: readonly ClosePlace[], kerf: number): string {

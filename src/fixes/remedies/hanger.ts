@@ -63,11 +63,7 @@ export function furtherIn(at: Case): Remedy[] {
 export function clear(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  const shallower: Remedy = {
-    words: 'Set the ring less deep',
-    candidates: hanger.kind === 'ring' && hanger.sink > 0 ? settingLengths(at, hanger.path, 'sink', [0]) : [],
-  };
-  return [shallower, ...elsewhere(at, hanger)];
+  return elsewhere(at, hanger);
 }
 
 /** An opening that the tie does not go through. */

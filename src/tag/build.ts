@@ -179,5 +179,5 @@ function sources(use: Source['use'], made: readonly Made[]): Source[] {
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({ operation, region: stage.value, path: entry.path }));
+  return made.map(({ stage, entry }) => ({ operation, region: stage.value, shape: entry.shape, path: entry.path }));
 }

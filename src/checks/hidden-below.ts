@@ -30,10 +30,11 @@ const mostlyShare = 2 / 3;
 /** Marks of `under` that are cut short by the piece on it. */
 export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hiding[] {
   return under.marks.flatMap((mark): Hiding[] => {
+    // What is drawn from the same shape belongs to the piece: a placement line, a halo, a shadow.
+    if (isMadeFromSame(mark.shape, piece, made)) return [];
     const overlaps = overlapsOf(mark.region, piece.region);
     const [largest] = overlaps;
-    // What is drawn from the same shape belongs to the piece: a placement line, a halo, a shadow.
-    if (!largest || isMadeFromSame(mark.shape, piece, made)) return [];
+    if (!largest) return [];
     const share = areaOfAll(overlaps) / area(mark.region);
     const isWhole = share > whollyShare;
     const letters = isLettering(mark.shape);
@@ -63,7 +64,7 @@ function goesRound({ region }: Mark, piece: Piece): boolean {
 
 /** Openings of `under` that the piece covers wholly or in part. One that it spans, as a name does a hoop, is meant so. */
 export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
-  const found = openingsOf(under.region, 0)
+  const found = openingsOf(under.region)
     // What covers the opening of a hanger is `hole-blocked`.
     .filter((opening) => !under.hangers.some(({ centre }) => contains(opening, centre)))
     .filter((opening, _, all) => !isOfPattern(opening, all))

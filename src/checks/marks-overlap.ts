@@ -1,6 +1,6 @@
 /** Marks of one piece that lie on one another: an engraved name across a leaf, or across a score line. */
 
-import { difference, offset } from '../geometry/clipper.ts';
+import { offset } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
 import type { Stretch } from '../geometry/length-inside.ts';
 import { area } from '../geometry/measure.ts';
@@ -11,7 +11,7 @@ import { mm, mm2 } from '../spec/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { calledOf, isLettering, originOf } from './origin.ts';
-import { areaOfAll, beyondAHair, doBoxesMeet, hairMm, overlapsOf } from './overlap.ts';
+import { areaOfAll, beyondAHair, doBoxesMeet, hairMm, overlapsOf, uncovered } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -57,7 +57,7 @@ function collisionOf(earlier: Mark, later: Mark, covers: readonly Region[]): Col
 
 function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
   const all = overlapsOf(earlier.region, later.region);
-  const seen = covers.length === 0 ? all : all.flatMap(({ region }) => beyondAHair(difference(region, covers)));
+  const seen = covers.length === 0 ? all : all.flatMap(({ region }) => beyondAHair(uncovered(region, covers)));
   const [largest, ...others] = seen.toSorted((a, b) => b.area - a.area);
   if (!largest) return undefined;
   const { point } = largest;
@@ -74,7 +74,7 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
 function crossed(under: Mark, line: Mark, covers: readonly Region[]): Collision | undefined {
   const within = linesWithin(line.region, under.region);
   if (lengthOf(within) <= seenMm) return undefined;
-  const seen = covers.length === 0 ? within : stretchesInside(line.region, difference(deepOf(under.region), covers));
+  const seen = covers.length === 0 ? within : runsInside(line.region, uncovered(deepOf(under.region), covers));
   const length = lengthOf(seen);
   if (length <= seenMm) return undefined;
   const longest = seen.reduce((a, b) => (b.length > a.length ? b : a));
@@ -87,8 +87,10 @@ function crossed(under: Mark, line: Mark, covers: readonly Region[]): Collision 
 const lengthOf = (stretches: readonly Stretch[]): number => stretches.reduce((sum, { length }) => sum + length, 0);
 
 const linesWithin = remembered((line, under): readonly Stretch[] =>
-  doBoxesMeet(line, under) ? stretchesInside(line, deepOf(under)) : [],
+  doBoxesMeet(line, under) ? runsInside(line, deepOf(under)) : [],
 );
+
+const runsInside = remembered(stretchesInside);
 
 /** A line along the edge of an engraved area belongs to it; what counts is what runs deeper. */
 const thinnedBy = perRegion((region, hair) => offset(region, -hair / 2));

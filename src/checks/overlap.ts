@@ -1,6 +1,6 @@
 /** Where two regions share area, by more than a hair. */
 
-import { intersection } from '../geometry/clipper.ts';
+import { difference, intersection } from '../geometry/clipper.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { poleOf } from '../geometry/pole.ts';
@@ -33,11 +33,18 @@ export interface Overlap {
 
 /** Stretches that two regions share, the largest first; none where all of them together are no more than a hair. */
 export const overlapsOf = remembered((a, b): readonly Overlap[] =>
-  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a), simply(b))) : [],
+  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
 );
 
+/** What is left of a region that others cover, as long as it is the same region under the same others. */
+export function uncovered(region: Region, covers: readonly Region[]): Region {
+  return covers.reduce((rest, cover) => (doBoxesMeet(rest, cover) ? less(rest, cover) : rest), region);
+}
+
+const less = remembered((region, cover) => difference(region, [cover]));
+
 /** The stretches of a region that are deeper than a hair, the largest first; none where they are too small to be seen. */
-export function beyondAHair(region: Region): readonly Overlap[] {
+export const beyondAHair = perRegion((region): readonly Overlap[] => {
   const deep = partsOf(region).flatMap((part): Overlap[] => {
     const shared = area(part);
     // A disc as wide as a hair would not go in.
@@ -48,18 +55,22 @@ export function beyondAHair(region: Region): readonly Overlap[] {
       : [];
   });
   return areaOfAll(deep) > seenMm2 ? deep : [];
-}
+});
 
 export function areaOfAll(overlaps: readonly Overlap[]): number {
   return overlaps.reduce((sum, overlap) => sum + overlap.area, 0);
 }
 
 export function doBoxesMeet(a: Region, b: Region): boolean {
-  const [one, other] = [boxOf(a, 0), boxOf(b, 0)];
+  const [one, other] = [boxOf(a), boxOf(b)];
   if (!one || !other) return false;
   return one.minX < other.maxX && other.minX < one.maxX && one.minY < other.maxY && other.minY < one.maxY;
 }
 
 const boxOf = perRegion((region) => boundsOf(region));
 const simplyWithin = perRegion(simplified);
-const simply = (region: Region): Region => simplyWithin(region, toleranceMm);
+
+/** The outlines of a region that come near another, with fewer points. */
+function simply(region: Region, other: Region): Region {
+  return simplyWithin(region, toleranceMm).filter((ring) => doBoxesMeet([ring], other));
+}

@@ -3,9 +3,12 @@
 import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, valueAt, nameOf } from './candidate.ts';
 import { onBacking } from './remedies/backing.ts';
+import { onItsBacking } from './remedies/carried.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
+import { marksApart, piecesApart } from './remedies/overlaps.ts';
+import { blunter } from './remedies/points.ts';
 import { smallerPiece } from './remedies/size.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
 
@@ -35,6 +38,14 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'marks-overlap':
+      return marksApart(at);
+    case 'off-backing':
+      return onItsBacking(at);
+    case 'pieces-overlap':
+      return piecesApart(at);
+    case 'sharp-point':
+      return blunter(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

@@ -1,7 +1,7 @@
-/** The necks of pieces that are narrower than they should be, found once for all the checks that look at them. */
+/** The necks of pieces that are narrower than they should be, and their points, found once for all the checks that look at them. */
 
-import { findNecks } from '../geometry/necks.ts';
-import type { Neck } from '../geometry/necks.ts';
+import { findNarrow } from '../geometry/necks.ts';
+import type { Neck, Tip } from '../geometry/necks.ts';
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { FaultPlace } from '../issue.ts';
@@ -18,7 +18,7 @@ export interface ThinPlace extends Neck {
 }
 
 /** Finding necks is the dearest check by far. */
-const necksOf = perRegion(findNecks);
+const narrowOf = perRegion(findNarrow);
 
 /** The end of a neck is on what was drawn so wide when it lies this near to its outline, in mm. */
 const onOutlineMm = 0.05;
@@ -39,13 +39,18 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
   const wantedHanger = where === 'elsewhere' ? undefined : where;
   const limit = limitOf(piece, stock);
   const asked = askedOf(piece, limit);
-  return necksOf(piece.region, limit)
-    .filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
+  return narrowOf(piece.region, limit)
+    .necks.filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
     .map((neck) => {
       const width = askedWidthOf(neck, asked);
       return { ...neck, minimum: width === undefined ? limit : Math.max(width, stock.leastWeb) };
     })
     .filter(({ width, minimum }) => width < minimum - Math.min(slackMm, minimum / 50));
+}
+
+/** Free ends of a piece, as far as they are narrower than it may be. */
+export function tipsOf(piece: Piece, stock: Stock): readonly Tip[] {
+  return narrowOf(piece.region, limitOf(piece, stock)).tips;
 }
 
 /** Widths asked for that are less than the limit. */

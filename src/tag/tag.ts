@@ -3,6 +3,7 @@
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { Solid } from './solid.ts';
 
@@ -14,8 +15,12 @@ export type Operation = (typeof operations)[number];
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
+  /** What is drawn. */
+  readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** A shape that a piece is made of. */
@@ -24,6 +29,8 @@ export interface Source {
   readonly region: Region;
   /** Where the shape is defined: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** What holds the tie, once it has a place. */

@@ -1,11 +1,12 @@
-/** The necks of pieces that are narrower than they should be, found once for all the checks that look at them. */
+/** The necks of pieces that are narrower than they should be, and their points, found once for all the checks that look at them. */
 
-import { findNecks } from '../geometry/necks.ts';
-import type { Neck } from '../geometry/necks.ts';
+import { findNarrow } from '../geometry/necks.ts';
+import type { Neck, Tip } from '../geometry/necks.ts';
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { FaultPlace } from '../issue.ts';
 import type { Stock } from '../spec/model.ts';
+import type { AskedWidth } from '../tag/asked-width.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo, hangerAt } from './blame.ts';
 import { mm } from '../spec/figures.ts';
@@ -17,7 +18,7 @@ export interface ThinPlace extends Neck {
 }
 
 /** Finding necks is the dearest check by far. */
-const necksOf = perRegion(findNecks);
+const narrowOf = perRegion(findNarrow);
 
 /** The end of a neck is on what was drawn so wide when it lies this near to its outline, in mm. */
 const onOutlineMm = 0.05;
@@ -38,8 +39,8 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
   const wantedHanger = where === 'elsewhere' ? undefined : where;
   const limit = limitOf(piece, stock);
   const asked = askedOf(piece, limit);
-  return necksOf(piece.region, limit)
-    .filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
+  return narrowOf(piece.region, limit)
+    .necks.filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
     .map((neck) => {
       const width = askedWidthOf(neck, asked);
       return { ...neck, minimum: width === undefined ? limit : Math.max(width, stock.leastWeb) };
@@ -47,30 +48,29 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
     .filter(({ width, minimum }) => width < minimum - Math.min(slackMm, minimum / 50));
 }
 
-/** A width asked for that is less than the limit, and how to tell that a neck is what was asked for. */
-interface Meant {
-  readonly width: number;
-  /** Length in mm over which it may be that narrow. */
-  readonly length: number;
-  readonly has: (ends: Neck['ends']) => boolean;
+/** Free ends of a piece, as far as they are narrower than it may be. */
+export function tipsOf(piece: Piece, stock: Stock): readonly Tip[] {
+  return narrowOf(piece.region, limitOf(piece, stock)).tips;
 }
 
-function askedOf({ asked = [], hangers }: Piece, limit: number): Meant[] {
-  const drawn = asked.map(({ region, width }): Meant => {
-    return { width, length: perimeter(region) / 2, has: (ends) => ends.every((end) => isOn(region, end)) };
-  });
-  const walls = hangers.flatMap(({ opening, lug, wall }): Meant[] =>
-    lug && wall !== undefined
-      ? [
-          {
-            width: wall,
-            length: perimeter(lug),
-            has: (ends) => ends.some((end) => isOn(opening, end)) && ends.some((end) => isOn(lug, end)),
-          },
-        ]
-      : [],
+/** Widths asked for that are less than the limit. */
+interface Meant {
+  readonly drawn: readonly AskedWidth[];
+  readonly walls: readonly { readonly opening: Region; readonly lug: Region; readonly wall: number }[];
+  /** Length in mm over which a piece may be that narrow, all in all. */
+  readonly longest: number;
+}
+
+function askedOf({ asked = [], hangers }: Piece, limit: number): Meant {
+  const drawn = asked.filter(({ width }) => width < limit);
+  const walls = hangers.flatMap(({ opening, lug, wall }) =>
+    lug && wall !== undefined && wall < limit ? [{ opening, lug, wall }] : [],
   );
-  return [...drawn, ...walls].filter(({ width }) => width < limit);
+  const lengths = [
+    ...drawn.map(({ region, width }) => perimeter(region) / 2 + width),
+    ...walls.map(({ lug, wall }) => perimeter(lug) + wall),
+  ];
+  return { drawn, walls, longest: lengths.reduce((sum, length) => sum + length, 0) };
 }
 
 function isOn(outline: Region, point: Point): boolean {
@@ -84,11 +84,16 @@ function isOn(outline: Region, point: Point): boolean {
 }
 
 /** What is asked for where a neck is, if that is all there is to it: a web of strokes is not meant because a strap is in it. */
-function askedWidthOf({ ends, length }: Neck, asked: readonly Meant[]): number | undefined {
-  const meant = asked.filter(({ has }) => has(ends));
-  if (meant.length === 0) return undefined;
-  const longest = asked.reduce((sum, each) => sum + each.length + each.width, 0);
-  return length > longest ? undefined : Math.min(...meant.map(({ width }) => width));
+function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Meant): number | undefined {
+  if (length > longest) return undefined;
+  // Straps and bridges that overlap are wider together: then each end is on one of them.
+  const [from, to] = ends.map((end) => drawn.filter(({ region }) => isOn(region, end))) as [AskedWidth[], AskedWidth[]];
+  const strips = from.length > 0 && to.length > 0 ? [...from, ...to] : [];
+  const rings = walls.filter(({ opening, lug }) =>
+    [opening, lug].every((outline) => ends.some((end) => isOn(outline, end))),
+  );
+  const widths = [...strips.map(({ width }) => width), ...rings.map(({ wall }) => wall)];
+  return widths.length > 0 ? Math.min(...widths) : undefined;
 }
 
 /** Places of one limit together, the narrowest of all first. */

@@ -3,11 +3,14 @@
 import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, nameOf } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
+import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts } from './remedies/fonts.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
+import { marksApart, piecesApart } from './remedies/overlaps.ts';
+import { blunter } from './remedies/points.ts';
 import { smallerPiece } from './remedies/size.ts';
 
 export function remediesFor(at: Case): Remedy[] {
@@ -42,6 +45,14 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'marks-overlap':
+      return marksApart(at);
+    case 'off-backing':
+      return onItsBacking(at);
+    case 'pieces-overlap':
+      return piecesApart(at);
+    case 'sharp-point':
+      return blunter(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

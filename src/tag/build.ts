@@ -191,7 +191,12 @@ function sources(use: Source['use'], made: readonly Made[]): Source[] {
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({ operation, ...drawnOf(stage.value), path: entry.path }));
+  return made.map(({ stage, entry }) => ({
+    operation,
+    ...drawnOf(stage.value),
+    shape: entry.shape,
+    path: entry.path,
+  }));
 }
 
 function drawnOf({ region, lettering }: Solid): Pick<Solid, 'region' | 'lettering'> {

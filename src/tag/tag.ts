@@ -15,6 +15,8 @@ export type Operation = (typeof operations)[number];
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
+  /** What is drawn. */
+  readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly path: YamlPath;
   /** Every text in it. */

@@ -3,7 +3,8 @@
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath, setting, settingLengths, written } from '../candidate.ts';
+import { samePath, setting, settingLengths } from '../candidate.ts';
+import { nudging } from './moving.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
   return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
@@ -63,11 +64,7 @@ export function furtherIn(at: Case): Remedy[] {
 export function clear(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  const shallower: Remedy = {
-    words: 'Set the ring less deep',
-    candidates: hanger.kind === 'ring' && hanger.sink > 0 ? settingLengths(at, hanger.path, 'sink', [0]) : [],
-  };
-  return [shallower, ...elsewhere(at, hanger)];
+  return elsewhere(at, hanger);
 }
 
 /** An opening that the tie does not go through. */
@@ -102,7 +99,7 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
 
 /** From the edge towards the opening, on the line between the two points that are too near to each other. */
 function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
-  const { issue, piece, tag } = at;
+  const { issue, piece } = at;
   const [a, b] = issue.points ?? [];
   const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
   if (!a || !b || !centre) return [];
@@ -112,13 +109,5 @@ function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
   if (length === 0) return [];
   const x = (opening.x - edge.x) / length;
   const y = (opening.y - edge.y) / length;
-  return steps.flatMap((step) => {
-    const right = hanger.nudge.x + step * x;
-    const up = hanger.nudge.y + step * y;
-    const words = [
-      ...(Math.abs(up) < 0.005 ? [] : [`${up > 0 ? 'up' : 'down'}: ${written(Math.abs(up), tag.units)}`]),
-      ...(Math.abs(right) < 0.005 ? [] : [`${right > 0 ? 'right' : 'left'}: ${written(Math.abs(right), tag.units)}`]),
-    ];
-    return words.length === 0 ? [] : setting(at, hanger.path, 'nudge', `{${words.join(', ')}}`);
-  });
+  return steps.flatMap((step) => nudging(at, hanger.path, hanger.nudge, { x: step * x, y: step * y }));
 }

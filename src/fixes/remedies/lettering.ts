@@ -99,7 +99,7 @@ export function apart(at: Case): Remedy[] {
   ];
 }
 
-function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
+export function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
   const before = shape.modifiers.grow ?? 0;
   const verb = words || ((steps[0] ?? 0) < 0 ? 'Thin' : 'Thicken');
   return {

@@ -4,6 +4,7 @@ import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 import type { Issue, YamlPath } from '../../../src/issue.ts';
 import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData, pinsOf, sceneOf } from '../../../src/preview/scene.ts';
+import type { Shape } from '../../../src/spec/model.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';
 import { ringsOf } from '../../../webview/outline-points.ts';
@@ -29,6 +30,12 @@ function sourceOf(path: YamlPath): number {
   return offsets.get(key)!;
 }
 
+const dot: Shape = {
+  path: ['shapes', 'dot'],
+  generator: { kind: 'rectangle', width: 2, height: 2, radius: 0 },
+  modifiers: { corners: 'round' },
+};
+
 /** A plate 40 × 20 with an opening, a counter of its own and a hole for the tie, engraved and scored. */
 function plate(): Piece {
   const opening: Region = [rectangle(10, 5, 4, 4)];
@@ -47,8 +54,8 @@ function plate(): Piece {
       { use: 'cut', region: opening, path: ['shapes', 'window'] },
     ],
     marks: [
-      { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], path: ['pieces', 'plate', 'engrave', 0] },
-      { operation: 'score', region: [rectangle(18, 10, 2, 2)], path: ['pieces', 'plate', 'score', 0] },
+      { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], shape: dot, path: ['pieces', 'plate', 'engrave', 0] },
+      { operation: 'score', region: [rectangle(18, 10, 2, 2)], shape: dot, path: ['pieces', 'plate', 'score', 0] },
     ],
     hangers: [
       {

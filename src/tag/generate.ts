@@ -70,8 +70,8 @@ export async function generate(
       for (const member of generator.shapes) members.push({ name: member.name!, made: await make(member) });
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
-        const regions = members.map(({ name, made }) => ({ name, region: made.value.region }));
-        return solidOutline(makeStack(regions, generator.towards, generator.lap));
+        const solids = members.map(({ name, made }) => ({ name, solid: made.value }));
+        return solidOutline(makeStack(solids, generator.towards, generator.lap));
       });
     }
     case 'union':
@@ -81,7 +81,12 @@ export async function generate(
       for (const each of generator.shapes) made.push(await make(each));
       const inputs = made.map(({ id }) => id);
       const regions = made.map(({ value }) => value.region);
-      return cache.get(generator.kind, inputs, () => solidOutline({ region: combined(generator.kind, regions) }));
+      // What a shape is cut out with is no part of it any more.
+      const kept = generator.kind === 'difference' ? made.slice(0, 1) : made;
+      const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
+      return cache.get(generator.kind, inputs, () =>
+        solidOutline({ region: combined(generator.kind, regions), ...(parts.size > 0 ? { parts } : {}) }),
+      );
     }
   }
 }

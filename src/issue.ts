@@ -30,6 +30,14 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
 }
 
+/** Where a fault is seen, on finished geometry in mm, y up. */
+export interface FaultPlace {
+  /** One point, or the two ends of a width. */
+  readonly points: readonly Point[];
+  /** The width in question, in mm. */
+  readonly width?: number;
+}
+
 export interface Issue {
   readonly code: IssueCode;
   readonly severity: Severity;
@@ -40,10 +48,14 @@ export interface Issue {
   readonly range: TextRange;
   /** The piece it is seen on, if it is seen on one. */
   readonly piece?: string;
-  /** Where it is seen: one point, or the two ends of a width. Finished geometry in mm, y up. */
+  /** Where it is seen: one point, or the two ends of a width. Finished geometry in mm, y up. Of several places, the worst. */
   readonly points?: readonly Point[];
-  /** The width in question, in mm. */
+  /** The width in question, in mm. Of several, the least. */
   readonly width?: number;
+  /** What the width should be at least, in mm, where the check goes by such a limit. */
+  readonly minimum?: number;
+  /** Every place where it is seen, the worst first, where there are several. */
+  readonly places?: readonly FaultPlace[];
   /** Of a batch, the row that it was found in, where that is not the one drawn. */
   readonly row?: number;
   /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */

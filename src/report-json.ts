@@ -2,6 +2,7 @@
 
 import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
+import type { Point } from './geometry/types.ts';
 import type { Fix, Issue, TextEdit, TextRange } from './issue.ts';
 import { estimateLoad } from './measure/load.ts';
 import { takesOf } from './measure/takes.ts';
@@ -26,8 +27,17 @@ export function reportJson(
     ...(issue.piece === undefined ? {} : { piece: issue.piece }),
     path: issue.path,
     range: range(issue.range),
-    points: (issue.points ?? []).map(({ x, y }) => [round(x), round(y)]),
+    points: pointsJson(issue.points),
     ...(issue.width === undefined ? {} : { width: round(issue.width) }),
+    ...(issue.minimum === undefined ? {} : { minimum: round(issue.minimum) }),
+    ...(issue.places
+      ? {
+          places: issue.places.map(({ points, width }) => ({
+            points: pointsJson(points),
+            ...(width === undefined ? {} : { width: round(width) }),
+          })),
+        }
+      : {}),
   });
   return {
     file,
@@ -50,6 +60,10 @@ export function reportJson(
     })),
     timings: { total_ms: Math.round(timings.total * 10) / 10 },
   };
+}
+
+function pointsJson(points: readonly Point[] = []): object {
+  return points.map(({ x, y }) => [round(x), round(y)]);
 }
 
 function tagJson(tag: Tag | undefined): object {

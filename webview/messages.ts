@@ -171,8 +171,13 @@ function isPin(value: unknown): value is ScenePin {
     isString(value['id']) &&
     isString(value['message']) &&
     (value['severity'] === 'error' || value['severity'] === 'warning' || value['severity'] === 'info') &&
-    isListOf(value['points'], (point) => isNumbers(point, 2))
+    isPlace(value) &&
+    (value['others'] === undefined || isListOf(value['others'], isPlace))
   );
+}
+
+function isPlace(value: unknown): boolean {
+  return isFields(value) && isListOf(value['points'], (point) => isNumbers(point, 2));
 }
 
 const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;

@@ -283,6 +283,7 @@ export class Page {
 }
 
 /** A weak place that is pinned has its width told already. */
-function isOf({ piece, width }: ScenePin, wall: SceneWall): boolean {
-  return piece === wall.piece && width !== undefined && Math.abs(width - wall.width) < 0.02;
+function isOf({ piece, width, others = [] }: ScenePin, wall: SceneWall): boolean {
+  const widths = [width, ...others.map((place) => place.width)];
+  return piece === wall.piece && widths.some((each) => each !== undefined && Math.abs(each - wall.width) < 0.02);
 }

@@ -20,9 +20,10 @@ export class PinWalk {
     document.addEventListener('keydown', (event) => {
       if (isPlain(event, 'n')) this.step(event.shiftKey ? -1 : 1);
       else if (isPlain(event, 'z')) {
-        const pin = (event.target as Element).closest<HTMLElement>('[data-pin]')?.dataset['pin'];
-        if (pin === undefined) return;
-        this.zoomTo(pin);
+        const pinned = (event.target as Element).closest<HTMLElement>('[data-pin]')?.dataset;
+        const spot = pinned?.['spot'] ?? pinned?.['pin'];
+        if (spot === undefined) return;
+        this.zoomTo(spot);
       } else return;
       event.preventDefault();
     });

@@ -18,27 +18,37 @@ const labelAreaPx = 70 * 18;
 /** A drawing with more is not read pin by pin; the list has them all. */
 const maxPins = 60;
 
+/** One place of a problem. */
+interface Spot {
+  /** At the worst place it is that of the problem. */
+  readonly id: string;
+  readonly pin: ScenePin;
+  readonly points: readonly XY[];
+  readonly width?: number;
+}
+
 export class Pins {
   readonly marks = svg('g', { class: 'pin-marks' });
-  private readonly markList = new KeyedList<ScenePin, MarkView>(this.marks, () => new MarkView());
-  private readonly labelList: KeyedList<ScenePin, LabelView>;
-  private shown: readonly ScenePin[] = [];
+  private readonly markList = new KeyedList<Spot, MarkView>(this.marks, () => new MarkView());
+  private readonly labelList: KeyedList<Spot, LabelView>;
+  private shown: readonly Spot[] = [];
   private units: Units = 'mm';
 
   constructor(private readonly labels: HTMLElement) {
-    this.labelList = new KeyedList<ScenePin, LabelView>(labels, () => new LabelView(() => this.units));
+    this.labelList = new KeyedList<Spot, LabelView>(labels, () => new LabelView(() => this.units));
   }
 
   patch(pins: readonly ScenePin[], hidden: readonly string[], units: Units): void {
     this.units = units;
     const isShown = ({ piece }: ScenePin): boolean => piece === undefined || !hidden.includes(piece);
-    this.shown = pins.filter((pin) => pin.points.length > 0 && isShown(pin)).slice(0, maxPins);
+    const spots = pins.filter(isShown).flatMap(spotsOf);
+    this.shown = spots.filter(({ points }) => points.length > 0).slice(0, maxPins);
     this.markList.patch(this.shown);
     this.labelList.patch(this.shown);
   }
 
   follow(arranged: Arranged, view: Viewport, stage: Size, obstacles: readonly Box[]): void {
-    const ends = new Map(this.shown.map((pin) => [pin.id, endsOf(pin, arranged, view, stage)]));
+    const ends = new Map(this.shown.map((spot) => [spot.id, endsOf(spot, arranged, view, stage)]));
     const spots = this.shown.map(({ id }) => ({ id, at: middleOf(ends.get(id)!) }));
     const crowded = isCrowded(
       spots.map(({ at }) => at),
@@ -58,7 +68,7 @@ export class Pins {
     }
   }
 
-  /** The pins on the drawing, also those out of view, in the order of the text. */
+  /** The places that are pinned on the drawing, also those out of view, in the order of the text. */
   get ids(): readonly string[] {
     return this.shown.map(({ id }) => id);
   }
@@ -70,28 +80,34 @@ export class Pins {
 
   /** The box in mm round the spot, where it is drawn now. */
   box(id: string, { offsets }: Arranged): Box | undefined {
-    const pin = this.shown.find((each) => each.id === id);
-    return pin?.points
-      .map(([x, y]): Box => moved([x, y, x, y], offsets.get(pin.piece ?? '') ?? [0, 0]))
+    const spot = this.shown.find((each) => each.id === id);
+    return spot?.points
+      .map(([x, y]): Box => moved([x, y, x, y], offsets.get(spot.pin.piece ?? '') ?? [0, 0]))
       .reduce((a, b) => joined(a, b));
   }
 
-  /** Lights up the pin that the pointer or the keyboard is on in the list of problems. */
-  heat(id: string | undefined): void {
-    for (const pin of this.shown) {
-      this.labelList.get(pin.id)!.element.classList.toggle('hot', pin.id === id);
-      this.markList.get(pin.id)!.element.classList.toggle('hot', pin.id === id);
+  /** Lights up every place of the problem that the pointer or the keyboard is on in the list. */
+  heat(problem: string | undefined): void {
+    for (const { id, pin } of this.shown) {
+      this.labelList.get(id)!.element.classList.toggle('hot', pin.id === problem);
+      this.markList.get(id)!.element.classList.toggle('hot', pin.id === problem);
     }
   }
 }
 
-class MarkView implements ItemView<ScenePin> {
+function spotsOf(pin: ScenePin): Spot[] {
+  const { id, points, width, others = [] } = pin;
+  const worst = { id, pin, points, ...(width !== undefined && { width }) };
+  return [worst, ...others.map((place, index) => ({ id: `${id}+${index + 1}`, pin, ...place }))];
+}
+
+class MarkView implements ItemView<Spot> {
   private readonly wedge = svg('path', { class: 'wedge' });
   private readonly casing = svg('path', { class: 'casing' });
   private readonly bar = svg('path', { class: 'bar' });
   readonly element = svg('g', { class: 'pin-mark' }, this.wedge, this.casing, this.bar);
 
-  update(pin: ScenePin): void {
+  update({ pin }: Spot): void {
     setAttribute(this.element, 'data-severity', pin.severity);
   }
 
@@ -106,7 +122,7 @@ class MarkView implements ItemView<ScenePin> {
   }
 }
 
-class LabelView implements ItemView<ScenePin> {
+class LabelView implements ItemView<Spot> {
   private readonly icon = severityIcon('warning');
   private readonly width = html('span');
   readonly element = html('button', { type: 'button', class: 'pin' }, this.icon, this.width);
@@ -114,13 +130,14 @@ class LabelView implements ItemView<ScenePin> {
 
   constructor(private readonly units: () => Units) {}
 
-  update(pin: ScenePin): void {
-    const width = pin.width === undefined ? '' : fineText(pin.width, this.units());
-    if (this.width.textContent !== width) this.measured = undefined;
-    setText(this.width, width);
+  update({ id, pin, width }: Spot): void {
+    const figure = width === undefined ? '' : fineText(width, this.units());
+    if (this.width.textContent !== figure) this.measured = undefined;
+    setText(this.width, figure);
     setSeverity(this.icon, pin.severity);
     setAttribute(this.element, 'data-severity', pin.severity);
     setAttribute(this.element, 'data-pin', pin.id);
+    setAttribute(this.element, 'data-spot', id);
     setAttribute(this.element, 'data-offset', `${pin.source}`);
     setAttribute(this.element, 'aria-label', `${pin.severity}: ${pin.message} Line ${pin.line}.`);
   }
@@ -144,9 +161,9 @@ function isCrowded(spots: readonly XY[], stage: Size): boolean {
   return seen.length * labelAreaPx > mostCover * stage.width * stage.height;
 }
 
-function endsOf(pin: ScenePin, arranged: Arranged, view: Viewport, stage: Size): XY[] {
+function endsOf({ pin, points }: Spot, arranged: Arranged, view: Viewport, stage: Size): XY[] {
   const [dx, dy] = (pin.piece === undefined ? undefined : arranged.offsets.get(pin.piece)) ?? [0, 0];
-  return pin.points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
+  return points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
 }
 
 function middleOf(ends: readonly XY[]): XY {

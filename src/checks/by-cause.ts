@@ -1,7 +1,7 @@
-/** Findings of a kind sorted by the shape that is to blame: what one line of the spec causes has one remedy. */
+/** Findings of a kind sorted by the shape that is to blame: what one line of the spec causes has one remedy, and is one finding. */
 
 import type { Point } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { FaultPlace, Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 
@@ -34,4 +34,10 @@ export function byCause<T>(
     first ??= cause;
   }
   return [...causes.values()];
+}
+
+/** Where a finding is seen that stands for one place or for several, the worst first. */
+export function seenAt(places: readonly FaultPlace[]): Pick<Finding, 'points' | 'width' | 'places'> {
+  const [worst] = places;
+  return { ...worst, ...(places.length > 1 ? { places } : {}) };
 }

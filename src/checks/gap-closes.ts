@@ -5,9 +5,9 @@
 
 import { closeEdges } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
-import type { Finding, YamlPath } from '../issue.ts';
+import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause } from './by-cause.ts';
+import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
@@ -15,9 +15,6 @@ import { isSpeck } from './speck.ts';
 
 /** What an outline may be off by, in mm: a gap this much below the kerf is as wide as it. */
 const slackMm = 0.005;
-
-/** Listed one by one up to here; the rest of a text that is set too close is one more finding. */
-const mostListed = 5;
 
 export const gapCloses: Check = ({ pieces, stock }) =>
   stock.kerf > 0 ? pieces.flatMap((piece) => closingGaps(piece, stock.kerf)) : [];
@@ -31,15 +28,17 @@ const gapsIn = perRegion((region, kerf) =>
   ).filter(({ width }) => width > 0),
 );
 
+/** One finding for each shape that is to blame, at its narrowest gap. */
 function closingGaps(piece: Piece, kerf: number): Finding[] {
-  return byCause(piece, gapsIn(piece.region, kerf), ({ ends }) => ends).flatMap(({ path, found }) => {
-    const rest = found.slice(mostListed);
-    const [first] = rest;
-    return [
-      ...found.slice(0, mostListed).map((gap) => finding(piece, path, gap, oneGap(gap, kerf))),
-      ...(first ? [finding(piece, path, first, moreGaps(rest, kerf))] : []),
-    ];
-  });
+  return byCause(piece, gapsIn(piece.region, kerf), ({ ends }) => ends).map(({ path, found }) => ({
+    code: 'gap-closes',
+    severity: 'warning',
+    piece: piece.id,
+    path,
+    ...seenAt(found.map(({ ends, width }) => ({ points: ends, width }))),
+    minimum: kerf,
+    message: found.length === 1 ? oneGap(found[0]!, kerf) : manyGaps(found, kerf),
+  }));
 }
 
 function oneGap({ width, length }: ClosePlace, kerf: number): string {
@@ -47,11 +46,6 @@ function oneGap({ width, length }: ClosePlace, kerf: number): string {
   return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it is not cut, and its edges stay joined or burn into one.`;
 }
 
-function moreGaps(gaps: readonly ClosePlace[], kerf: number): string {
-  const what = gaps.length === 1 ? 'One more gap, of' : `${gaps.length} more gaps, the narrowest of`;
-  return `${what} ${mm(gaps[0]!.width)}, less than the kerf of ${mm(kerf)}: none is cut.`;
-}
-
-function finding(piece: Piece, path: YamlPath, { ends, width }: ClosePlace, message: string): Finding {
-  return { code: 'gap-closes', severity: 'warning', piece: piece.id, path, points: ends, width, message };
+function manyGaps(gaps: readonly ClosePlace[], kerf: number): string {
+  return `${gaps.length} gaps are narrower than the kerf of ${mm(kerf)}; the narrowest is ${mm(gaps[0]!.width)}. None of them is cut: their edges stay joined or burn into one.`;
 }

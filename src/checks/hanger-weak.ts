@@ -2,14 +2,16 @@
 
 import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
+import type { Neck } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
+import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { remembered } from './remembered.ts';
-import { thinPlaces, wanted } from './thin-places.ts';
+import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
 
 /** An end of a neck is on the hole when it lies this near to it, in mm. */
 const onHoleMm = 0.05;
@@ -24,25 +26,37 @@ export const hangerWeak: Check = ({ pieces, stock }) =>
     ),
   );
 
-function weakPlaces(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
-  return thinPlaces(piece, minWeb, hanger).map(({ ends, width }) => {
-    const isWall = ends.some((end) => distanceTo(hanger.opening, end) < onHoleMm);
-    const told = isWall
-      ? `Weak ring: the wall round its hole is only ${mm(width)}`
-      : `Weak ring: only ${mm(width)} of material joins it to the body here`;
-    return {
+/** One finding for the ring, at its narrowest place. */
+function weakPlaces(piece: Piece, hanger: PlacedHanger, minimum: number): Finding[] {
+  const necks = thinPlaces(piece, minimum, hanger);
+  if (necks.length === 0) return [];
+  return [
+    {
       code: 'hanger-weak',
       severity: 'warning',
       piece: piece.id,
       path: hanger.path,
-      points: ends,
-      width,
-      message: `${told}; ${wanted(minWeb)}.`,
-    };
-  });
+      ...seenAt(necks.map(placeOf)),
+      minimum,
+      message: messageOf(necks, hanger, minimum),
+    },
+  ];
 }
 
-/** Where all is to be one part, `loose-part` tells it. */
+function messageOf(necks: readonly Neck[], { opening }: PlacedHanger, minimum: number): string {
+  const { ends, width } = necks[0]!;
+  const isWall = ends.some((end) => distanceTo(opening, end) < onHoleMm);
+  if (necks.length > 1) {
+    const which = isWall ? 'the wall round its hole' : 'where it joins the body';
+    return `Weak ring: ${necks.length} places are narrower than ${mm(minimum)}; the narrowest, ${which}, is ${mm(width)}.`;
+  }
+  const told = isWall
+    ? `the wall round its hole is only ${mm(width)}`
+    : `only ${mm(width)} of material joins it to the body here`;
+  return `Weak ring: ${told}; ${atLeast(minimum)}.`;
+}
+
+/** Where all is to be one part, `loose-part` says it. */
 function looseRing({ id, parts, body }: Piece, { path, centre }: PlacedHanger, lug: Region): Finding[] {
   if (parts === 'one' || shared(lug, body) > touchingMm2) return [];
   const message = 'The ring is joined to nothing and falls out.';

@@ -4,9 +4,10 @@ import { intersection } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
-import { thinPlaces, wanted } from './thin-places.ts';
+import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
 
 /** An opening that takes away less merely touches the body, in mm². */
 const touchingMm2 = 0.02;
@@ -28,15 +29,25 @@ function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }:
   return [{ code: 'hole-near-edge', severity: 'error', piece: id, path, points: [centre], message }];
 }
 
-function nearEdges(piece: Piece, hanger: PlacedHanger, minWeb: number): Finding[] {
+/** One finding for the opening, at its narrowest place. */
+function nearEdges(piece: Piece, hanger: PlacedHanger, minimum: number): Finding[] {
   const { kind, path } = hanger;
-  return thinPlaces(piece, minWeb, hanger).map(({ ends, width }) => ({
-    code: 'hole-near-edge',
-    severity: 'warning',
-    piece: piece.id,
-    path,
-    points: ends,
-    width,
-    message: `Only ${mm(width)} of material is left between the ${kind} and an edge; ${wanted(minWeb)}.`,
-  }));
+  const necks = thinPlaces(piece, minimum, hanger);
+  if (necks.length === 0) return [];
+  const least = mm(necks[0]!.width);
+  const told =
+    necks.length === 1
+      ? `Only ${least} of material is left between the ${kind} and an edge`
+      : `The ${kind} is too near to edges at ${necks.length} places: only ${least} of material is left at the narrowest`;
+  return [
+    {
+      code: 'hole-near-edge',
+      severity: 'warning',
+      piece: piece.id,
+      path,
+      ...seenAt(necks.map(placeOf)),
+      minimum,
+      message: `${told}; ${atLeast(minimum)}.`,
+    },
+  ];
 }

@@ -3,35 +3,39 @@
 import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding, YamlPath } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { mm2, mmByMm } from '../spec/figures.ts';
 import { blame } from './blame.ts';
+import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 
-/** Listed one by one up to here; a text whose letters all fall apart is one finding. */
-const mostListed = 6;
+/** So many are counted; a text whose letters all fall apart is told as a whole. */
+const mostCounted = 6;
 
 export const looseParts: Check = ({ pieces }) =>
   pieces.flatMap((piece) => (piece.parts === 'many' ? [] : loosePartsOf(piece)));
 
+/** One finding for each shape that is to blame, at its largest part. */
 function loosePartsOf(piece: Piece): Finding[] {
   const parts = partsOf(piece.region);
   const held = parts.find((part) => holds(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
-  if (loose.length > mostListed) {
+  if (loose.length > mostCounted) {
     const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or say “parts: many”.`;
-    return [finding(piece, loose[0]!, message)];
+    return [finding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
-  return loose.map((part) => {
-    const box = boundsOf(part)!;
-    const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
-    return finding(
-      piece,
-      part,
-      `A part of “${piece.title}” (${size}, ${mm2(area(part), 1)}) is joined to nothing and falls out.`,
-    );
-  });
+  return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
+    finding(piece, path, found, messageOf(found, piece)),
+  );
+}
+
+function messageOf(parts: readonly Region[], { title }: Piece): string {
+  const box = boundsOf(parts[0]!)!;
+  const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
+  return parts.length === 1
+    ? `A part of “${title}” (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out.`
+    : `${parts.length} parts of “${title}”, the largest ${size}, are joined to nothing and fall out.`;
 }
 
 /** The part that stays is the one that hangs. */
@@ -39,16 +43,15 @@ function holds(part: Region, { hangers }: Piece): boolean {
   return hangers.some(({ centre }) => part.some((ring) => contains([ring], centre)));
 }
 
-function finding(piece: Piece, part: Region, message: string): Finding {
-  const box = boundsOf(part)!;
-  const middle = boxCentre(box);
-  const at: Point = contains(part, middle) ? middle : part[0]![0]!;
-  return {
-    code: 'loose-part',
-    severity: 'error',
-    piece: piece.id,
-    path: blame(piece, part[0]![0]!),
-    points: [at],
-    message,
-  };
+function finding(piece: Piece, path: YamlPath, parts: readonly Region[], message: string): Finding {
+  const places = parts.map((part) => ({ points: [inside(part)] }));
+  return { code: 'loose-part', severity: 'error', piece: piece.id, path, ...seenAt(places), message };
+}
+
+const onEdge = (part: Region): Point => part[0]![0]!;
+
+/** A point of the part, its middle where that is one. */
+function inside(part: Region): Point {
+  const middle = boxCentre(boundsOf(part)!);
+  return contains(part, middle) ? middle : onEdge(part);
 }

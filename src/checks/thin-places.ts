@@ -2,6 +2,7 @@
 
 import { findNecks } from '../geometry/necks.ts';
 import type { Neck } from '../geometry/necks.ts';
+import type { FaultPlace } from '../issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { hangerAt } from './blame.ts';
 import { mm } from '../spec/figures.ts';
@@ -16,6 +17,11 @@ export function thinPlaces(piece: Piece, minWeb: number, where: PlacedHanger | '
   return necksOf(piece.region, minWeb).filter((neck) => hangerAt(piece, neck.ends) === wantedHanger);
 }
 
-export function wanted(minWeb: number): string {
-  return `at least ${mm(minWeb)} is wanted`;
+/** Where a neck is seen. */
+export function placeOf({ ends, width }: Neck): FaultPlace {
+  return { points: ends, width };
+}
+
+export function atLeast(minimum: number): string {
+  return `minimum ${mm(minimum)}`;
 }

@@ -1,29 +1,43 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
+import type { Neck } from '../geometry/necks.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
-import { blame } from './blame.ts';
+import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm, mm2 } from '../spec/figures.ts';
-import { thinPlaces, wanted } from './thin-places.ts';
+import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) => pieces.flatMap((piece) => weakBridgesOf(piece, stock.minWeb));
 
-function weakBridgesOf(piece: Piece, minWeb: number): Finding[] {
-  const necks = thinPlaces(piece, minWeb, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
-  return necks.map(({ kind, width, ends, areas }) => {
-    const told =
-      kind === 'bridge'
-        ? `Weak bridge: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
-        : `Weak wall: only ${mm(width)} of material between two edges`;
-    return {
-      code: 'weak-bridge',
-      severity: 'warning',
-      piece: piece.id,
-      path: blame(piece, ...ends),
-      points: ends,
-      width,
-      message: `${told}; ${wanted(minWeb)}.`,
-    };
-  });
+/** One finding for each shape that is to blame, at its narrowest place. */
+function weakBridgesOf(piece: Piece, minimum: number): Finding[] {
+  const necks = thinPlaces(piece, minimum, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
+  return byCause(piece, necks, ({ ends }) => ends).map(({ path, found }) => ({
+    code: 'weak-bridge',
+    severity: 'warning',
+    piece: piece.id,
+    path,
+    ...seenAt(found.map(placeOf)),
+    minimum,
+    message: found.length === 1 ? oneNeck(found[0]!, minimum) : manyNecks(found, minimum),
+  }));
+}
+
+function oneNeck({ kind, width, areas }: Neck, minimum: number): string {
+  const told =
+    kind === 'bridge'
+      ? `Weak bridge: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
+      : `Weak wall: only ${mm(width)} of material between two edges`;
+  return `${told}; ${atLeast(minimum)}.`;
+}
+
+function manyNecks(necks: readonly Neck[], minimum: number): string {
+  const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
+  const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
+  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest is ${mm(necks[0]!.width)}.`;
+}
+
+function counted(count: number, noun: string): string {
+  return count === 0 ? '' : `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

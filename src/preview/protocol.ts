@@ -69,15 +69,22 @@ export interface ScenePiece {
   readonly source: number;
 }
 
+export interface ScenePlace {
+  readonly points: readonly ScenePoint[];
+  readonly width?: number;
+}
+
 export interface ScenePin {
   readonly id: string;
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
   readonly piece?: string;
-  /** Where it is seen: one point, or the two ends of a width. Empty: it has no place on the drawing. */
+  /** Where it is seen: one point, or the two ends of a width; of several places, the worst. Empty: it has none on the drawing. */
   readonly points: readonly ScenePoint[];
   readonly width?: number;
+  /** The other places of the same problem. */
+  readonly others?: readonly ScenePlace[];
   /** Of a batch, the row it was found in, where that is another than the one drawn. */
   readonly row?: number;
   /** 1-based line in the spec. */

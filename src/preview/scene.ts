@@ -7,7 +7,7 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, boxCentre, centroid, contains, ringArea } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
-import type { Issue, YamlPath } from '../issue.ts';
+import type { FaultPlace, Issue, YamlPath } from '../issue.ts';
 import type { AcceptedIssue } from '../judgement.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
@@ -22,6 +22,7 @@ import type {
   ScenePart,
   ScenePiece,
   ScenePin,
+  ScenePlace,
   ScenePoint,
   SceneShape,
 } from './protocol.ts';
@@ -61,12 +62,17 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       ...(issue.piece !== undefined && { piece: issue.piece }),
       // What was found on another tag has no place on this one.
       points: issue.row === undefined ? (issue.points ?? []).map(flipped) : [],
+      ...(issue.row === undefined && issue.places && { others: issue.places.slice(1).map(placeScene) }),
       ...(issue.row !== undefined && { row: issue.row }),
       ...(issue.width !== undefined && { width: issue.width }),
       line: lineOf(issue.range.start),
       source: issue.range.start,
     };
   });
+}
+
+function placeScene({ points, width }: FaultPlace): ScenePlace {
+  return { points: points.map(flipped), ...(width !== undefined && { width }) };
 }
 
 export function acceptedOf(accepted: readonly AcceptedIssue[], lineOf: (offset: number) => number): SceneAccepted[] {

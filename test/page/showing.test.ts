@@ -69,6 +69,31 @@ describe('The preview’s page shows and hides', () => {
     await pin.focus();
     await preview.page.locator('#tip').waitFor();
   });
+
+  it('every place of a problem, which is one row of the list and lights up as a whole', async () => {
+    const message = sceneMessage();
+    const [first, ...rest] = message.pins;
+    const other = {
+      points: [
+        [10, -20],
+        [10, -18.9],
+      ],
+      width: 1.1,
+    } as const;
+    await preview.open({}, { ...message, pins: [{ ...first!, others: [other] }, ...rest] });
+    const pins = preview.page.locator('.pin');
+    assert.deepEqual(await pins.allTextContents(), ['0.92 mm', '1.10 mm']);
+    assert.equal(await preview.page.locator('#issues li').count(), message.pins.length);
+    await pins.nth(1).hover();
+    assert.equal(await preview.page.locator('.pin.hot').count(), 2);
+    await pins.nth(1).click();
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'ask-fixes', source, version: 1, pin: first!.id });
+    await preview.page.keyboard.press('Escape');
+    for (const text of ['0.92 mm', '1.10 mm']) {
+      await preview.page.keyboard.press('n');
+      assert.equal(await preview.page.locator('.pin:focus').textContent(), text);
+    }
+  });
 });
 
 describe('The preview’s page tells what a piece bears', () => {

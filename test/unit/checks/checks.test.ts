@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
-import { found } from './found.ts';
+import { found, only } from './found.ts';
 import type { IssueCode } from '../../../src/issue-kinds.ts';
 
 const stock = 'stock: {min_web: 0.2 mm}';
@@ -9,22 +9,21 @@ const stock = 'stock: {min_web: 0.2 mm}';
 describe('Parts that fall out', () => {
   it('are the dot of an i, marked on the dot', async () => {
     const made = await make(specOf(['body: {text: i, font: Nunito, height: 30}'], 'body: [body]', [stock]));
-    const [only, ...others] = found(made, 'loose-part');
-    assert.ok(only);
-    assert.deepEqual(others, []);
-    assert.equal(only.severity, 'error');
-    assert.equal(only.piece, 'tag');
-    assert.equal(placeOf(made.report, only).line, 4);
-    assert.ok(only.points![0]!.y > made.bounds.minY + 20, 'the dot is at the top');
+    const loose = only(made, 'loose-part');
+    assert.equal(loose.severity, 'error');
+    assert.equal(loose.piece, 'tag');
+    assert.equal(placeOf(made.report, loose).line, 4);
+    assert.ok(loose.points![0]!.y > made.bounds.minY + 20, 'the dot is at the top');
   });
 
   it('are the counters of letters cut through a plate', async () => {
     const shapes = ['plate: {rectangle: [80, 30]}', 'word: {text: Bo, font: Nunito, weight: 800, height: 20}'];
     const made = await make(specOf(shapes, 'body: [plate], cut: [word]', [stock]));
     // B has two counters, o has one.
-    const loose = found(made, 'loose-part');
-    assert.equal(loose.length, 3);
-    for (const issue of loose) assert.equal(placeOf(made.report, issue).line, 5, 'the word is to blame');
+    const loose = only(made, 'loose-part');
+    assert.equal(loose.places?.length, 3);
+    assert.match(loose.message, /^3 parts of “.+”, the largest .+, are joined to nothing and fall out\.$/);
+    assert.equal(placeOf(made.report, loose).line, 5, 'the word is to blame');
   });
 
   it('are told once where a text falls apart altogether', async () => {

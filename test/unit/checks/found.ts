@@ -1,12 +1,17 @@
 /** The findings of one kind. */
 
 import assert from 'node:assert/strict';
-import type { Issue } from '../../../src/issue.ts';
+import type { FaultPlace, Issue } from '../../../src/issue.ts';
 import type { IssueCode } from '../../../src/issue-kinds.ts';
 import type { Made } from '../support/engine.ts';
 
 export function found({ issues }: Pick<Made, 'issues'>, code: IssueCode): readonly Issue[] {
   return issues.filter((issue) => issue.code === code);
+}
+
+/** Every place of a finding, the worst first. */
+export function placesIn({ places, points = [], width }: Issue): readonly FaultPlace[] {
+  return places ?? [{ points, ...(width === undefined ? {} : { width }) }];
 }
 
 /** The one finding of its kind. */

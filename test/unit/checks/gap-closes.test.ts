@@ -7,6 +7,7 @@ import { checked } from '../support/checked.ts';
 import { distance } from '../support/distance.ts';
 import { assertNear, specOf } from '../support/engine.ts';
 import { erode } from '../support/shapes.ts';
+import { placesIn } from './found.ts';
 
 const kerf = (mm: number): string[] => [`stock: {kerf: ${mm} mm, min_web: 0.2 mm}`];
 
@@ -64,21 +65,20 @@ describe('Gaps that the kerf closes', () => {
     assert.ok(told > 0 && told < 7, `${told} told`);
   });
 
-  it('are listed up to five for a shape, then summed up', async () => {
-    const bars = (count: number): string[] => {
-      const bar = (i: number): string => `{rectangle: [4, 20], nudge: {right: ${(i * (4.1 + i * 0.002)).toFixed(3)}}}`;
-      return [`bars: {union: [${Array.from({ length: count }, (_, i) => bar(i)).join(', ')}]}`];
-    };
-    const few = await gaps(bars(6), 'body: [bars], parts: many', 0.2);
-    assert.equal(few.issues.length, 5);
-    const many = await gaps(bars(10), 'body: [bars], parts: many', 0.2);
-    assert.equal(many.issues.length, 6);
-    assert.match(many.issues[5]!.message, /^4 more gaps/);
-    const widths = many.issues.map(({ width }) => width!);
+  it('are one finding for a shape, with every place, the narrowest first', async () => {
+    const bar = (i: number): string => `{rectangle: [4, 20], nudge: {right: ${(i * (4.1 + i * 0.002)).toFixed(3)}}}`;
+    const bars = [`bars: {union: [${Array.from({ length: 10 }, (_, i) => bar(i)).join(', ')}]}`];
+    const { issues } = await gaps(bars, 'body: [bars], parts: many', 0.2);
+    assert.equal(issues.length, 1);
+    const [finding] = issues as [(typeof issues)[number]];
+    assert.match(finding.message, /^9 gaps are narrower than the kerf of 0\.20 mm; the narrowest is 0\.10 mm/);
+    const widths = placesIn(finding).map(({ width }) => width!);
+    assert.equal(widths.length, 9);
     assert.deepEqual(
       widths,
       widths.toSorted((a, b) => a - b),
     );
+    assert.equal(finding.width, widths[0]);
   });
 
   it('are none where a ring sinks into the body, letters overlap and strokes meet in wedges', async () => {

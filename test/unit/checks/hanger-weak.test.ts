@@ -1,12 +1,11 @@
 import assert from 'node:assert/strict';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
-import type { Issue } from '../../../src/issue.ts';
 import { distance } from '../support/distance.ts';
 import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
-import { assertSilent, found, only } from './found.ts';
+import { assertSilent, found, only, placesIn } from './found.ts';
 
 const plate = 'body: {rectangle: [40, 20]}';
 
@@ -79,10 +78,11 @@ describe('A ring', () => {
     const made = await make(
       specOf(legs, 'body: [base, left, right], hanger: {ring: {at: {up: 9.6}, opening: 3, wall: 2, on: base}}'),
     );
-    const places = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
+    const told = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
+    const places = told.flatMap(placesIn);
     assert.equal(places.length, 2);
     for (const { width } of places) assertNear(width!, 1.2, 0.02);
-    assert.ok(places.some(({ points }) => points![0]!.x < 0) && places.some(({ points }) => points![0]!.x > 0));
+    assert.ok(places.some(({ points }) => points[0]!.x < 0) && places.some(({ points }) => points[0]!.x > 0));
   });
 
   it('set so deep that its lug is gone is told what is left between its hole and the edge', async () => {
@@ -126,9 +126,6 @@ describe('A ring', () => {
 
 const neckCodes = ['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'];
 
-/** How many necks a finding stands for. */
-const countOf = ({ message }: Issue) => Number(/^Thin strokes: (\d+)/.exec(message)?.[1] ?? 1);
-
 const near = (outline: Region, point: Point) => outline.length > 0 && distance(outline, [[point]]) < 0.05;
 
 describe('Every neck of a piece', () => {
@@ -161,22 +158,30 @@ describe('Every neck of a piece', () => {
       const piece = `body: [body], ${pick('', 'cut: [window], ')}parts: ${pick('one', 'many')}, hanger: {${hanger()}}`;
       const text = specOf(shapes, piece, [`stock: {min_web: ${minWeb} mm}`]);
       const made = await make(text);
-      const told = made.issues.filter(({ code, width }) => neckCodes.includes(code) && width !== undefined);
+      const findings = made.issues.filter(({ code, width }) => neckCodes.includes(code) && width !== undefined);
+      const causes = findings.map(({ code, path }) => `${code} ${path.join('/')}`);
+      assert.equal(new Set(causes).size, causes.length, `one finding for each cause: ${text}`);
+      for (const finding of findings) {
+        const widths = placesIn(finding).map(({ width }) => width!);
+        assert.equal(finding.width, Math.min(...widths), text);
+      }
+      const told = findings.flatMap((finding) => placesIn(finding).map((place) => ({ ...place, code: finding.code })));
       const necks = findNecks(made.region, minWeb);
-      assert.equal(
-        told.reduce((sum, issue) => sum + countOf(issue), 0),
-        necks.length,
-        text,
-      );
+      assert.equal(told.length, necks.length, text);
       const held = made.pieces[0]!.hangers[0];
       for (const { kind, ends, width } of necks) {
-        const here = told.filter(({ points }) => points![0] === ends[0] || apart([points![0]!, ends[0]]) < 1e-9);
+        const here = told.filter(({ points }) => points[0] === ends[0] || apart([points[0]!, ends[0]]) < 1e-9);
         const hangs = held && ends.some((end) => near(held.opening, end) || near(held.lug ?? [], end));
-        if (kind === 'stroke' && !hangs) continue;
-        const same = here.filter(({ points }) => apart([points![1]!, ends[1]]) < 1e-9);
+        const same = here.filter(({ points }) => apart([points[1]!, ends[1]]) < 1e-9);
         assert.equal(same.length, 1, text);
         assertNear(same[0]!.width!, width, 1e-9);
-        const expected = hangs ? (held.kind === 'ring' ? 'hanger-weak' : 'hole-near-edge') : 'weak-bridge';
+        const expected = hangs
+          ? held.kind === 'ring'
+            ? 'hanger-weak'
+            : 'hole-near-edge'
+          : kind === 'stroke'
+            ? 'thin-stroke'
+            : 'weak-bridge';
         assert.equal(same[0]!.code, expected, text);
         if (hangs) atHanger++;
         else elsewhere++;

@@ -110,7 +110,7 @@ describe('The command line', function () {
       assert.ok(Number(part('line')) > 5 && Number(part('column')) > 0);
       assert.match(part('severity'), /^(error|warning|info)$/);
       assert.match(part('code'), /^[a-z-]+$/);
-      assert.match(part('message'), /^[A-Z].*\.$/);
+      assert.match(part('message'), /^[A-Z\d].*\.$/);
     }
   });
 

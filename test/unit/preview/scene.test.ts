@@ -218,4 +218,14 @@ describe('The pins of issues', () => {
     const [pin] = pinsOf([issue(6, { points: [{ x: 1, y: 2 }], width: 0.92, piece: 'tag' })], lineOf);
     assert.deepEqual([pin?.line, pin?.points, pin?.width, pin?.piece], [7, [[1, -2]], 0.92, 'tag']);
   });
+
+  it('carry the other places of the same problem, but none that is on another tag of the batch', () => {
+    const worst = { points: [{ x: 1, y: 2 }], width: 0.5 };
+    const places = [worst, { points: [{ x: 3, y: 4 }], width: 0.92 }];
+    const [pin] = pinsOf([issue(6, { ...worst, places, piece: 'tag' })], lineOf);
+    assert.deepEqual(pin?.points, [[1, -2]]);
+    assert.deepEqual(pin.others, [{ points: [[3, -4]], width: 0.92 }]);
+    const [elsewhere] = pinsOf([issue(6, { ...worst, places, row: 2 })], lineOf);
+    assert.deepEqual([elsewhere?.points, elsewhere?.others], [[], undefined]);
+  });
 });

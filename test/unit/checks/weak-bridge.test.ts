@@ -1,0 +1,46 @@
+import assert from 'node:assert/strict';
+import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
+import { assertSilent, only, placesIn } from './found.ts';
+
+describe('Weak bridges of one shape', () => {
+  it('are one finding with a count, the narrowest and every place', async () => {
+    // A comb of plates joined by bars 1.4, 1.2 and 1.0 mm wide, as one drawn outline.
+    const paths = [
+      'M0 0H8V4.3H12V0H20V4.4H24V0H32V4.5H36V0H44V10H36V5.5H32V10H24V5.6H20V10H12V5.7H8V10H0Z',
+      'M50 0H60V10H50Z M50.7 4V6H53V4Z',
+    ];
+    const text = specOf(
+      [`comb: {path: "${paths[0]!}"}`, `frame: {path: "${paths[1]!}", nudge: {right: 60}}`],
+      'body: [comb, frame], parts: many',
+      ['stock: {min_web: 1.5 mm}'],
+    );
+    const made = await make(text);
+    const bridges = made.issues.filter(({ code }) => code === 'weak-bridge');
+    assert.deepEqual(
+      bridges.map(({ message }) => message),
+      [
+        '3 bridges are narrower than 1.50 mm; the narrowest is 1.00 mm.',
+        'Weak wall: only 0.70 mm of material between two edges; minimum 1.50 mm.',
+      ],
+    );
+    const [comb] = bridges;
+    assertNear(comb!.width!, 1, 1e-4);
+    assert.equal(comb!.minimum, 1.5);
+    assert.deepEqual(
+      placesIn(comb!).map(({ width }) => width!.toFixed(2)),
+      ['1.00', '1.20', '1.40'],
+    );
+    assert.deepEqual(comb!.points, placesIn(comb!)[0]!.points);
+    assert.equal(placeOf(made.report, comb!).line, 4);
+  });
+
+  it('are none just above the limit and one just below it', async () => {
+    const bar = (width: number) => `M0 0H10V${5 - width / 2}H14V0H24V10H14V${5 + width / 2}H10V10H0Z`;
+    const plates = (width: number) =>
+      make(specOf([`plates: {path: "${bar(width)}"}`], 'body: [plates]', ['stock: {min_web: 1.5 mm}']));
+    assertSilent(await plates(1.5), 'weak-bridge');
+    // Within 0.01 mm a width counts as the limit.
+    assertSilent(await plates(1.492), 'weak-bridge');
+    assert.equal(only(await plates(1.487), 'weak-bridge').places, undefined);
+  });
+});

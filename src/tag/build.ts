@@ -178,7 +178,9 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry }) => ({ use, region: stage.value, path: entry.shape.path }));
+  return made.map(({ stage, entry: { shape, path } }) => {
+    return { use, region: stage.value, shape, entry: path, path: shape.path };
+  });
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {

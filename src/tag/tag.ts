@@ -21,6 +21,9 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
+  readonly shape: Shape;
+  /** The list entry that asks for it. */
+  readonly entry: YamlPath;
   /** Where the shape is defined: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
 }

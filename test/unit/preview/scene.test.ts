@@ -4,6 +4,7 @@ import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 import type { Issue, YamlPath } from '../../../src/issue.ts';
 import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData, pinsOf, sceneOf } from '../../../src/preview/scene.ts';
+import type { Shape } from '../../../src/spec/model.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';
 import { ringsOf } from '../../../webview/outline-points.ts';
@@ -29,6 +30,12 @@ function sourceOf(path: YamlPath): number {
   return offsets.get(key)!;
 }
 
+const dot: Shape = {
+  path: ['shapes', 'dot'],
+  generator: { kind: 'rectangle', width: 2, height: 2, radius: 0 },
+  modifiers: { corners: 'round' },
+};
+
 /** A plate 40 × 20 with an opening, a counter of its own and a hole for the tie, engraved and scored. */
 function plate(): Piece {
   const opening: Region = [rectangle(10, 5, 4, 4)];
@@ -42,9 +49,9 @@ function plate(): Piece {
     region: [outline, opening[0]!.toReversed(), hangerHole[0]!.toReversed(), counter],
     body: [outline, counter],
     sources: [
-      { use: 'body', region: [rectangle(20, 0, 5, 5)], path: ['shapes', 'small'] },
-      { use: 'body', region: [outline, counter], path: ['shapes', 'large'] },
-      { use: 'cut', region: opening, path: ['shapes', 'window'] },
+      { use: 'body', region: [rectangle(20, 0, 5, 5)], shape: dot, entry: [], path: ['shapes', 'small'] },
+      { use: 'body', region: [outline, counter], shape: dot, entry: [], path: ['shapes', 'large'] },
+      { use: 'cut', region: opening, shape: dot, entry: [], path: ['shapes', 'window'] },
     ],
     marks: [
       { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], path: ['pieces', 'plate', 'engrave', 0] },

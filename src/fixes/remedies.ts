@@ -5,6 +5,9 @@ import { setting, settingLengths, shapeAt, valueAt, nameOf } from './candidate.t
 import { onBacking } from './remedies/backing.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
+import { overBalance } from './remedies/balance.ts';
+import { clearOfAll } from './remedies/clear-place.ts';
+import { cutOnBody } from './remedies/cuts.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { smallerPiece } from './remedies/size.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
@@ -20,9 +23,9 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':
-      return furtherIn(at);
+      return [...(issue.severity === 'error' ? clearOfAll(at) : []), ...furtherIn(at)];
     case 'hole-blocked':
-      return clear(at);
+      return [...clearOfAll(at), ...clear(at)];
     case 'hole-too-small':
       return wideEnough(at);
     case 'gap-closes':
@@ -35,10 +38,14 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'cut-off-body':
+      return cutOnBody(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'hangs-askew':
+      return overBalance(at);
     case 'too-large':
       return smallerPiece(at);
     case 'missing-glyph':

@@ -2,7 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
-import type { Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Solid } from './solid.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
@@ -33,6 +33,8 @@ export interface PlacedHanger {
   readonly kind: 'ring' | 'hole' | 'slot';
   /** Centre of the opening. */
   readonly centre: Point;
+  /** Where the spec asks for it. */
+  readonly at: HangerPlace;
   /** The opening that the tie goes through. */
   readonly opening: Region;
   /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */

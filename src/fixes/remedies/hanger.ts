@@ -3,7 +3,8 @@
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath, setting, settingLengths, written } from '../candidate.ts';
+import { samePath, setting, settingLengths } from '../candidate.ts';
+import { nudgeText } from './nudge.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
   return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
@@ -112,13 +113,12 @@ function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
   if (length === 0) return [];
   const x = (opening.x - edge.x) / length;
   const y = (opening.y - edge.y) / length;
-  return steps.flatMap((step) => {
-    const right = hanger.nudge.x + step * x;
-    const up = hanger.nudge.y + step * y;
-    const words = [
-      ...(Math.abs(up) < 0.005 ? [] : [`${up > 0 ? 'up' : 'down'}: ${written(Math.abs(up), tag.units)}`]),
-      ...(Math.abs(right) < 0.005 ? [] : [`${right > 0 ? 'right' : 'left'}: ${written(Math.abs(right), tag.units)}`]),
-    ];
-    return words.length === 0 ? [] : setting(at, hanger.path, 'nudge', `{${words.join(', ')}}`);
-  });
+  return steps.flatMap((step) =>
+    setting(
+      at,
+      hanger.path,
+      'nudge',
+      nudgeText({ x: hanger.nudge.x + step * x, y: hanger.nudge.y + step * y }, tag.units),
+    ),
+  );
 }

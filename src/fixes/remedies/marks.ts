@@ -12,7 +12,7 @@ const smaller = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
 
 function entryAt({ model, issue }: Case): Entry | undefined {
   return model.pieces
-    .flatMap(({ score, engrave }) => [...score, ...engrave])
+    .flatMap(({ cut, score, engrave }) => [...cut, ...score, ...engrave])
     .find(({ path }) => samePath(path, issue.path));
 }
 

@@ -60,6 +60,7 @@ function plate(): Piece {
     hangers: [
       {
         kind: 'hole',
+        at: { kind: 'auto' },
         centre: { x: 3.5, y: 9.5 },
         opening: hangerHole,
         openingSize: 3,

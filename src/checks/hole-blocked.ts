@@ -94,6 +94,8 @@ function tooNear(hanger: PlacedHanger, glued: Piece, towards: Point, tie: Tie | 
     ...(ahead && ahead.width < strand - slackMm ? [{ ...ahead, minimum: strand }] : []),
     ...(behind && behind.width < elsewhere * strand - slackMm ? [{ ...behind, minimum: elsewhere * strand }] : []),
   ];
+  const touching = shared(opening, glued.region)[0]?.[0];
+  if (touching) narrow.push({ width: 0, minimum: elsewhere * strand, ends: [touching, touching] });
   const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
   if (!worst) return [];
   const { width, minimum, ends } = worst;

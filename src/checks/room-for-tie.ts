@@ -44,10 +44,16 @@ export function clearances(
     ring.map((to, index) => [ring[(index + ring.length - 1) % ring.length]!, to] as const),
   );
   for (const [from, to] of near) {
-    for (const [, corner] of rim) note(corner, nearestOn(corner, from, to));
+    rim.forEach(([previous, corner], index) => {
+      const t = footOn(corner, from, to);
+      const foot = between(from, to, t);
+      // Else something is nearer, seen from another place of the rim.
+      const next = rim[(index + 1) % rim.length]![1];
+      if (t > 0 && t < 1 && !isToward(corner, foot, previous) && !isToward(corner, foot, next)) note(corner, foot);
+    });
     for (const corner of [from, to]) {
       const edge = rim.reduce((a, b) => (distanceToSegment(corner, ...b) < distanceToSegment(corner, ...a) ? b : a));
-      note(nearestOn(corner, ...edge), corner);
+      note(between(...edge, Math.min(1, Math.max(0, footOn(corner, ...edge)))), corner);
     }
   }
   return found;
@@ -64,11 +70,20 @@ export function hasOwnHole(glued: Region, opening: Region, centre: Point, reach:
   );
 }
 
-function nearestOn({ x, y }: Point, from: Point, to: Point): Point {
+/** Where the perpendicular from a point meets the line through two others: 0 at the first, 1 at the second. */
+function footOn({ x, y }: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const length = dx * dx + dy * dy;
-  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
-  return { x: from.x + t * dx, y: from.y + t * dy };
+  return length === 0 ? 0 : ((x - from.x) * dx + (y - from.y) * dy) / length;
+}
+
+/** Whether the way from one point to another leads toward a third. */
+function isToward(from: Point, to: Point, other: Point): boolean {
+  return (to.x - from.x) * (other.x - from.x) + (to.y - from.y) * (other.y - from.y) > 0;
+}
+
+function between(from: Point, to: Point, t: number): Point {
+  return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
 }
 
 const edgesOf = perRegion((region) => new EdgeIndex(region));

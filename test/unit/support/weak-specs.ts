@@ -66,7 +66,9 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ['plate', ['rectangle: [50, 30]', 'radius: 4']],
       ['tab', ['rectangle: [14, 20]', 'nudge: {right: 30}']],
     ],
-    pieces: [['tag', ['body: [plate, tab]', `hanger: {hole: {at: {up: 9, left: ${(4 * random()).toFixed(1)}}}}`]]],
+    pieces: [
+      ['tag', ['body: [plate, tab]', `hanger: {hole: {at: {up: 9, left: ${(3.5 + 1.3 * random()).toFixed(1)}}}}`]],
+    ],
   }),
   'a hole that falls into a window': (random) => ({
     head: ['tie: {twine: 1.5}'],
@@ -80,7 +82,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     head: ['tie: {twine: 2}'],
     shapes: [
       ['plate', ['rectangle: [60, 40]']],
-      ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(5.2 + 0.5 * random()).toFixed(2)}}`]],
+      ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(6.2 + 0.5 * random()).toFixed(2)}}`]],
     ],
     pieces: [
       ['back', ['body: [plate]', 'hanger: {hole: {at: top, opening: 4}}']],

@@ -81,6 +81,12 @@ export const issueKinds = {
     severity: 'warning',
     summary: 'Something in a drawing that is left out of the shape.',
   },
+  'cut-off-body': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A cut that misses the piece or runs off its edge.',
+  },
+  'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at another angle than intended.' },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font without the weight or italic asked for.' },
   'font-restricted': {

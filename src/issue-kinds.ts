@@ -62,6 +62,7 @@ export const issueKinds = {
     summary: 'A placement line that the glued piece does not hide.',
   },
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring beyond the edge.' },
+  'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that is hard to read as it is made.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },

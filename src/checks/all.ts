@@ -5,6 +5,7 @@ import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { fineMarks } from './fine-mark.ts';
 import { gapCloses } from './gap-closes.ts';
+import { hardToRead } from './hard-to-read.ts';
 import { hangerWeak } from './hanger-weak.ts';
 import { holeBlocked } from './hole-blocked.ts';
 import { holeNearEdge } from './hole-near-edge.ts';
@@ -33,6 +34,7 @@ export const checks: readonly Check[] = [
   gapCloses,
   specks,
   markOffBody,
+  hardToRead,
   fineMarks,
   scoreShows,
   shoulderShows,

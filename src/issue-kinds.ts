@@ -74,6 +74,7 @@ export const issueKinds = {
   },
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring beyond the edge.' },
   'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks of a piece that lie on one another.' },
+  'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that is hard to read as it is made.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'not-drawn': {

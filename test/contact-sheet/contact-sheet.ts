@@ -1,6 +1,7 @@
 /**
  * `npm run contact-sheet [-- PART-OF-A-NAME…]`: pictures of all designs of the collection, for a person to look over. Spoiled
- * ones stand beside what *fix all* makes of them.
+ * ones stand beside what *fix all* makes of them. With `--read`, a table of what an independent reader makes of the spoiled ones
+ * instead.
  */
 
 import { join, relative } from 'node:path';
@@ -11,6 +12,7 @@ import { labelOf } from '../../src/spec/batch.ts';
 import { designsOf, meets, newCollectionEngine, optionsOf, reportOn, saidIn } from '../collection/designs.ts';
 import type { Design } from '../collection/designs.ts';
 import { captionFont } from '../../src/output/job.ts';
+import { printReadings } from './read.ts';
 import { writeSheets } from './sheets.ts';
 import { tileOf } from './tile.ts';
 import type { Faces, Tile } from './tile.ts';
@@ -18,31 +20,37 @@ import type { Faces, Tile } from './tile.ts';
 const folder = join(import.meta.dirname, '..', 'artefacts', 'contact');
 const tileMm = 84;
 
-const wanted = process.argv.slice(2);
+const isToRead = process.argv.includes('--read');
+const wanted = process.argv.slice(2).filter((word) => word !== '--read');
 const isWanted = ({ kind, name }: Design) =>
   wanted.length === 0 || wanted.some((part) => `${kind}/${name}`.includes(part));
 
 const engine = newCollectionEngine();
 const faces: Faces = { plain: await captionFont(engine.fonts, 600), bold: await captionFont(engine.fonts, 800) };
 
-const sound: Tile[] = [];
-for (const design of designsOf('sound').filter(isWanted)) sound.push(...(await tilesOf(engine, design, design.text)));
-write('sound', inRows(sound, 3));
+if (isToRead) await printReadings(engine, designsOf('spoiled').filter(isWanted));
+else await drawAll();
 
-const fixed: Tile[][] = [];
-const unfixed: Tile[] = [];
-for (const design of designsOf('spoiled').filter(isWanted)) {
-  const before = await tilesOf(engine, design, design.text, await notSaid(engine, design));
-  const { text, made } = await fixAll(engine, design.text, optionsOf(design));
-  if (made.length === 0) unfixed.push(...before);
-  else {
-    const notes = made.map((title) => `fix: ${title}`);
-    const after = await tilesOf(engine, design, text, notes);
-    before.forEach((tile, i) => fixed.push([tile, ...after.slice(i, i + 1)]));
+async function drawAll(): Promise<void> {
+  const sound: Tile[] = [];
+  for (const design of designsOf('sound').filter(isWanted)) sound.push(...(await tilesOf(engine, design, design.text)));
+  write('sound', inRows(sound, 3));
+
+  const fixed: Tile[][] = [];
+  const unfixed: Tile[] = [];
+  for (const design of designsOf('spoiled').filter(isWanted)) {
+    const before = await tilesOf(engine, design, design.text, await notSaid(engine, design));
+    const { text, made } = await fixAll(engine, design.text, optionsOf(design));
+    if (made.length === 0) unfixed.push(...before);
+    else {
+      const notes = made.map((title) => `fix: ${title}`);
+      const after = await tilesOf(engine, design, text, notes);
+      before.forEach((tile, i) => fixed.push([tile, ...after.slice(i, i + 1)]));
+    }
   }
+  write('fixed', fixed);
+  write('spoiled', inRows(unfixed, 3));
 }
-write('fixed', fixed);
-write('spoiled', inRows(unfixed, 3));
 
 /** A tile for each tag of the design; `notes` below the first. */
 async function tilesOf(engine: Engine, design: Design, text: string, notes: readonly string[] = []): Promise<Tile[]> {

@@ -55,6 +55,17 @@ export const issueKinds = {
   'hole-blocked': { about: 'making', severity: 'warning', summary: 'Something is in the way of the tie.' },
   speck: { about: 'making', severity: 'warning', summary: 'A hole or part so small that it burns out or is lost.' },
   'gap-closes': { about: 'making', severity: 'warning', summary: 'A gap narrower than the beam takes.' },
+  'sharp-point': { about: 'making', severity: 'warning', summary: 'A point so thin that it burns away or breaks off.' },
+  'off-backing': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A glued piece that overhangs what carries it, or touches nothing.',
+  },
+  'pieces-overlap': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'Glued pieces in each other’s way, or over what should be seen.',
+  },
   'shoulder-shows': { about: 'making', severity: 'warning', summary: 'A corner of a stacked shape pokes out.' },
   'score-shows': {
     about: 'making',
@@ -70,6 +81,12 @@ export const issueKinds = {
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at another angle than intended.' },
+  'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks of a piece that lie on one another.' },
+  'not-drawn': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'Something in a drawing that is left out of the shape.',
+  },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font without the weight or italic asked for.' },
   'font-restricted': {

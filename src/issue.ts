@@ -24,10 +24,16 @@ export interface TextEdit {
   readonly text: string;
 }
 
-/** A change of the text that was tried by the engine and found to solve its issue. */
-export interface Fix {
+/** A change of the text that is offered by its title. */
+export interface TextChange {
   readonly title: string;
   readonly edits: readonly TextEdit[];
+}
+
+/** A change that was tried by the engine and found to solve its issue. */
+export interface Fix extends TextChange {
+  /** How much of the lettering, or of a piece without any, looks otherwise: a share, 0 where nothing does. */
+  readonly look: number;
 }
 
 /** Where a fault is seen, on finished geometry in mm, y up. */

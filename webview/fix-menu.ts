@@ -52,7 +52,7 @@ export class FixMenu {
         this.actions.make(pin, index, title);
       }),
     );
-    this.fill(pin, fixes.length > 0 ? fixes : [note('No change of a figure would mend this.')]);
+    this.fill(pin, fixes.length > 0 ? fixes : [note('No automatic fix found.')]);
   }
 
   /** After a change of the text: what was offered may no longer be true. */

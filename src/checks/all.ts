@@ -13,8 +13,12 @@ import { holeNearEdge } from './hole-near-edge.ts';
 import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
 import { markOffBody } from './mark-off-body.ts';
+import { marksOverlap } from './marks-overlap.ts';
+import { offBacking } from './off-backing.ts';
 import { offCentre } from './off-centre.ts';
+import { piecesOverlap } from './pieces-overlap.ts';
 import { scoreShows } from './score-shows.ts';
+import { sharpPoints } from './sharp-point.ts';
 import { shoulderShows } from './shoulder-shows.ts';
 import { specks } from './speck.ts';
 import { thinStrokes } from './thin-stroke.ts';
@@ -32,11 +36,15 @@ export const checks: readonly Check[] = [
   holeNearEdge,
   holeBlocked,
   holeTooSmall,
+  sharpPoints,
   gapCloses,
   specks,
   markOffBody,
   cutOffBody,
+  marksOverlap,
   fineMarks,
+  offBacking,
+  piecesOverlap,
   scoreShows,
   shoulderShows,
   offCentre,

@@ -5,8 +5,10 @@
 
 import { closeEdges } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
+import { distanceTo } from './blame.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
@@ -19,14 +21,24 @@ const slackMm = 0.005;
 export const gapCloses: Check = ({ pieces, stock }) =>
   stock.kerf > 0 ? pieces.flatMap((piece) => closingGaps(piece, stock.kerf)) : [];
 
+/** Within one outline, a gap that closes over less than this, in mm, is the end of a wedge (our own judgement). */
+const worthTellingMm = 1;
+
+/** A point so near to an outline is on it, in mm. */
+const onLineMm = 1e-3;
+
 /** Where outlines meet, no gap is left to close: that is a weak bridge. */
 const gapsIn = perRegion((region, kerf) =>
   closeEdges(
     region.filter((ring) => !isSpeck(ring, kerf)),
     kerf - slackMm,
     'gap',
-  ).filter(({ width }) => width > 0),
+  ).filter((gap) => gap.width > 0 && (gap.length >= worthTellingMm || partsOutlines(region, gap))),
 );
+
+function partsOutlines(region: Region, { ends }: ClosePlace): boolean {
+  return !region.some((ring) => ends.every((end) => distanceTo([ring], end) < onLineMm));
+}
 
 /** One finding for each shape that is to blame, at its narrowest gap. */
 function closingGaps(piece: Piece, kerf: number): Finding[] {

@@ -5,13 +5,14 @@ import { area } from '../geometry/measure.ts';
 import type { Neck } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { remembered } from './remembered.ts';
-import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 
 /** An end of a neck is on the hole when it lies this near to it, in mm. */
 const onHoleMm = 0.05;
@@ -22,16 +23,15 @@ const touchingMm2 = 0.02;
 export const hangerWeak: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.hangers.flatMap((hanger) =>
-      hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock.minWeb)] : [],
+      hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock)] : [],
     ),
   );
 
 /** One finding for the ring, at its narrowest place. */
-function weakPlaces(piece: Piece, hanger: PlacedHanger, minimum: number): Finding[] {
-  const necks = thinPlaces(piece, minimum, hanger);
-  if (necks.length === 0) return [];
-  return [
-    {
+function weakPlaces(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] {
+  return byMinimum(thinPlaces(piece, stock, hanger)).map((necks) => {
+    const { minimum } = necks[0]!;
+    return {
       code: 'hanger-weak',
       severity: 'warning',
       piece: piece.id,
@@ -39,8 +39,8 @@ function weakPlaces(piece: Piece, hanger: PlacedHanger, minimum: number): Findin
       ...seenAt(necks.map(placeOf)),
       minimum,
       message: messageOf(necks, hanger, minimum),
-    },
-  ];
+    };
+  });
 }
 
 function messageOf(necks: readonly Neck[], { opening }: PlacedHanger, minimum: number): string {

@@ -1,6 +1,6 @@
 /** Lettering, marks or glued pieces in the way of the tie, or so near to its opening that it does not pass beside them. */
 
-import { intersection } from '../geometry/clipper.ts';
+import { intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../spec/figures.ts';
@@ -11,6 +11,7 @@ import { clearances, hasOwnHole } from './room-for-tie.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { lineWithin } from './line-within.ts';
 import { remembered } from './remembered.ts';
 
 /** Engraving over more of the opening than this surrounds it: a field that the hole is set in, and no lettering in its way. */
@@ -24,6 +25,9 @@ const slackMm = 0.01;
 
 /** Overlaps below this are where the two merely touch, in mm². */
 const touchingMm2 = 0.02;
+
+/** A score line no further inside the hole than this runs along its edge, in mm. */
+const touchingMm = 0.05;
 
 export const holeBlocked: Check = (tag) =>
   tag.pieces.flatMap((piece) => piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)));
@@ -43,7 +47,8 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
       message: `${message} (${mm2(covered, 1)}).`,
     });
   };
-  if (hanger.kind === 'ring') {
+  // How deep `sink` sets it is its maker's word.
+  if (hanger.kind === 'ring' && !((hanger.sink ?? 0) > 0)) {
     // A ring set deeper than it touches is meant to bite: only what goes past the middle of the hole is in the way of the tie.
     const bite = shared(hanger.opening, piece.body);
     if (area(bite) > area(hanger.opening) / 2)
@@ -51,9 +56,16 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
   }
   for (const mark of piece.marks) {
     if (mark.operation === 'score') {
-      // A line is in the way where it runs, not where it runs round.
-      if (crossesInto(mark.region, hanger.opening))
-        report('warning', shared(hanger.opening, mark.region), 'A score line runs across the hole');
+      const { length, at } = scored(hanger.opening, mark.region);
+      if (!at) continue;
+      findings.push({
+        code: 'hole-blocked',
+        severity: 'warning',
+        piece: piece.id,
+        path: hanger.path,
+        points: [at],
+        message: `A score line runs across the hole (${mm(length, 1)} of it).`,
+      });
       continue;
     }
     const crossed = shared(hanger.opening, mark.region);
@@ -96,10 +108,7 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
 
-/** Whether an outline runs through the opening, and not round it or through a sliver of it. */
-const crossesInto = remembered((line, opening) => {
-  const common = intersection(line, opening);
-  return area(common) >= touchingMm2 && area(opening) - area(common) >= touchingMm2;
-});
+/** Of a score line, which is its outline: a border round the hole is in nobody's way. */
+const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 
 const shared = remembered((opening, other) => intersection(opening, other));

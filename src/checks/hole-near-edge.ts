@@ -1,20 +1,22 @@
 /** Openings for the tie that are too near to an edge of the piece, open to it, part of another opening, or not in the piece. */
 
 import type { Finding } from '../issue.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { stateOf } from './joined-opening.ts';
 import type { OpeningState } from './joined-opening.ts';
 import { mm, mm2 } from '../spec/figures.ts';
-import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import type { ThinPlace } from './thin-places.ts';
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.hangers.flatMap((hanger) => [
       ...notClosed(piece, hanger),
       // The wall of a ring is `hanger-weak`.
-      ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock.minWeb)),
+      ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
     ]),
   );
 
@@ -43,24 +45,24 @@ function faultOf(state: OpeningState, hole: string): string | undefined {
 }
 
 /** One finding for the opening, at its narrowest place. */
-function nearEdges(piece: Piece, hanger: PlacedHanger, minimum: number): Finding[] {
-  const { kind, path } = hanger;
-  const necks = thinPlaces(piece, minimum, hanger);
-  if (necks.length === 0) return [];
-  const least = mm(necks[0]!.width);
-  const told =
-    necks.length === 1
-      ? `Only ${least} of material is left between the ${kind} and an edge`
-      : `The ${kind} is too near to edges at ${necks.length} places: only ${least} of material is left at the narrowest`;
-  return [
-    {
+function nearEdges(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] {
+  return byMinimum(thinPlaces(piece, stock, hanger)).map((necks) => {
+    const { minimum } = necks[0]!;
+    return {
       code: 'hole-near-edge',
       severity: 'warning',
       piece: piece.id,
-      path,
+      path: hanger.path,
       ...seenAt(necks.map(placeOf)),
       minimum,
-      message: `${told}; ${atLeast(minimum)}.`,
-    },
-  ];
+      message: `${nearness(necks, hanger)}; ${atLeast(minimum)}.`,
+    };
+  });
+}
+
+function nearness(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
+  const least = mm(necks[0]!.width);
+  return necks.length === 1
+    ? `Only ${least} of material is left between the ${kind} and an edge`
+    : `The ${kind} is too near to edges at ${necks.length} places: only ${least} of material is left at the narrowest`;
 }

@@ -1,10 +1,10 @@
-/** Results for a region and a width, kept for as long as both stay the same: an edit elsewhere leaves a region the very same object. */
+/** Results for a region, and a width where it matters, kept for as long as both stay the same: an edit elsewhere leaves a region the very same object. */
 
 import type { Region } from '../geometry/types.ts';
 
-export function perRegion<T>(compute: (region: Region, width: number) => T): (region: Region, width: number) => T {
+export function perRegion<T>(compute: (region: Region, width: number) => T): (region: Region, width?: number) => T {
   const known = new WeakMap<Region, { readonly width: number; readonly result: T }>();
-  return (region, width) => {
+  return (region, width = 0) => {
     const before = known.get(region);
     if (before?.width === width) return before.result;
     const result = compute(region, width);

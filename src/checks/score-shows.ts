@@ -1,12 +1,13 @@
 /** Placement lines, scored where a piece will be glued on, that the glued pieces do not hide. */
 
 import { contains } from '../geometry/measure.ts';
-import type { Point, Region, Ring } from '../geometry/types.ts';
+import type { Point, Ring } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { distancesBeyond, hiddenMm, meantMm } from './beyond.ts';
 import type { Check } from './check.ts';
+import { isMadeFromSame } from './origin.ts';
 import { mm } from '../spec/figures.ts';
 
 export const scoreShows: Check = (tag) => tag.pieces.flatMap((piece) => shownScores(piece, tag));
@@ -46,7 +47,7 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
 }
 
 /** The place that shows most, if the mark is a placement line: as a whole, for the counters of a shadow lie near the letters too. */
-function farthestShown({ region }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
+function farthestShown({ region, shape }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
   const relations = glued.map((on) => ({ on, lines: distancesBeyond(region, on.region) }));
   const touching = region.flatMap((ring, index): Shown[] => {
     // What one glued piece does not hide, another may.
@@ -61,7 +62,7 @@ function farthestShown({ region }: Mark, glued: readonly Piece[], made: Tag['mad
   if (touching.length === 0) return undefined;
   const farthest = touching.reduce(farther);
   if (farthest.beyond <= -hiddenMm) return undefined;
-  const isMeant = farthest.beyond <= meantMm || glued.some((on) => isCopy(region, on, made));
+  const isMeant = farthest.beyond <= meantMm || glued.some((on) => isCopy(shape, on, made));
   return isMeant ? farthest : undefined;
 }
 
@@ -72,15 +73,7 @@ function surrounds(line: Ring, glued: readonly Piece[]): boolean {
 }
 
 /** Whether the line is drawn from a shape that the glued piece is made of, so that it is meant for it wherever it is. */
-function isCopy(line: Region, { sources }: Piece, made: Tag['made']): boolean {
-  const drawn = [...made].find(([, { region }]) => region === line)?.[0];
+function isCopy(drawn: Shape, piece: Piece, made: Tag['made']): boolean {
   // What is nudged is where its maker wants it: a shadow beside the letters, say.
-  if (!drawn || drawn.modifiers.nudge) return false;
-  const paths = sources.map(({ path }) => path.join('/'));
-  return [...made.keys()].some((shape) => originOf(shape) === originOf(drawn) && paths.includes(shape.path.join('/')));
-}
-
-/** What a copy, and a copy of a copy, is made from. */
-function originOf(shape: Shape): Shape {
-  return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
+  return !drawn.modifiers.nudge && isMadeFromSame(drawn, piece, made);
 }

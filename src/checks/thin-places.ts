@@ -1,20 +1,110 @@
-/** The necks of pieces, found once for all the checks that look at them. */
+/** The necks of pieces that are narrower than they should be, and their points, found once for all the checks that look at them. */
 
-import { findNecks } from '../geometry/necks.ts';
-import type { Neck } from '../geometry/necks.ts';
+import { findNarrow } from '../geometry/necks.ts';
+import type { Neck, Tip } from '../geometry/necks.ts';
+import { boundsOf, perimeter } from '../geometry/measure.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import type { FaultPlace } from '../issue.ts';
+import type { Stock } from '../spec/model.ts';
+import type { AskedWidth } from '../tag/asked-width.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { hangerAt } from './blame.ts';
+import { distanceTo, hangerAt } from './blame.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** Finding necks is the dearest check by far. */
-const necksOf = perRegion(findNecks);
+export interface ThinPlace extends Neck {
+  /** What its width should be at least, in mm. */
+  readonly minimum: number;
+}
 
-/** Necks of a piece narrower than `minWeb`, the narrowest first: those at one of its hangers, or those at none. */
-export function thinPlaces(piece: Piece, minWeb: number, where: PlacedHanger | 'elsewhere'): Neck[] {
+/** Finding necks is the dearest check by far. */
+const narrowOf = perRegion(findNarrow);
+
+/** The end of a neck is on what was drawn so wide when it lies this near to its outline, in mm. */
+const onOutlineMm = 0.05;
+
+/** A width counts as large enough that lacks no more than this, in mm, or 2 % if that is less: as for any neck. */
+const slackMm = 0.01;
+
+/**
+ * How narrow a piece may be, in mm: one that is glued on something is carried by it, and need only survive handling. What hangs
+ * bears a load all the same.
+ */
+function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock): number {
+  return glueTo === undefined || hangers.length > 0 ? minWeb : leastWeb;
+}
+
+/** Necks of a piece narrower than they should be, the narrowest first: those at one of its hangers, or those at none. */
+export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'elsewhere'): ThinPlace[] {
   const wantedHanger = where === 'elsewhere' ? undefined : where;
-  return necksOf(piece.region, minWeb).filter((neck) => hangerAt(piece, neck.ends) === wantedHanger);
+  const limit = limitOf(piece, stock);
+  const asked = askedOf(piece, limit);
+  return narrowOf(piece.region, limit)
+    .necks.filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
+    .map((neck) => {
+      const width = askedWidthOf(neck, asked);
+      return { ...neck, minimum: width === undefined ? limit : Math.max(width, stock.leastWeb) };
+    })
+    .filter(({ width, minimum }) => width < minimum - Math.min(slackMm, minimum / 50));
+}
+
+/** Free ends of a piece, as far as they are narrower than it may be. */
+export function tipsOf(piece: Piece, stock: Stock): readonly Tip[] {
+  return narrowOf(piece.region, limitOf(piece, stock)).tips;
+}
+
+/** Widths asked for that are less than the limit. */
+interface Meant {
+  readonly drawn: readonly AskedWidth[];
+  readonly walls: readonly { readonly opening: Region; readonly lug: Region; readonly wall: number }[];
+  /** Length in mm over which a piece may be that narrow, all in all. */
+  readonly longest: number;
+}
+
+function askedOf({ asked = [], hangers }: Piece, limit: number): Meant {
+  const drawn = asked.filter(({ width }) => width < limit);
+  const walls = hangers.flatMap(({ opening, lug, wall }) =>
+    lug && wall !== undefined && wall < limit ? [{ opening, lug, wall }] : [],
+  );
+  const lengths = [
+    ...drawn.map(({ region, width }) => perimeter(region) / 2 + width),
+    ...walls.map(({ lug, wall }) => perimeter(lug) + wall),
+  ];
+  return { drawn, walls, longest: lengths.reduce((sum, length) => sum + length, 0) };
+}
+
+function isOn(outline: Region, point: Point): boolean {
+  const { minX, minY, maxX, maxY } = boundsOf(outline)!;
+  const isNear =
+    point.x > minX - onOutlineMm &&
+    point.x < maxX + onOutlineMm &&
+    point.y > minY - onOutlineMm &&
+    point.y < maxY + onOutlineMm;
+  return isNear && distanceTo(outline, point) < onOutlineMm;
+}
+
+/** What is asked for where a neck is, if that is all there is to it: a web of strokes is not meant because a strap is in it. */
+function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Meant): number | undefined {
+  if (length > longest) return undefined;
+  // Straps and bridges that overlap are wider together: then each end is on one of them.
+  const [from, to] = ends.map((end) => drawn.filter(({ region }) => isOn(region, end))) as [AskedWidth[], AskedWidth[]];
+  const strips = from.length > 0 && to.length > 0 ? [...from, ...to] : [];
+  const rings = walls.filter(({ opening, lug }) =>
+    [opening, lug].every((outline) => ends.some((end) => isOn(outline, end))),
+  );
+  const widths = [...strips.map(({ width }) => width), ...rings.map(({ wall }) => wall)];
+  return widths.length > 0 ? Math.min(...widths) : undefined;
+}
+
+/** Places of one limit together, the narrowest of all first. */
+export function byMinimum(places: readonly ThinPlace[]): readonly (readonly ThinPlace[])[] {
+  const groups = new Map<number, ThinPlace[]>();
+  for (const place of places) {
+    const group = groups.get(place.minimum);
+    if (group) group.push(place);
+    else groups.set(place.minimum, [place]);
+  }
+  return [...groups.values()];
 }
 
 /** Where a neck is seen. */

@@ -6,22 +6,29 @@ import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
-import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import type { ThinPlace } from './thin-places.ts';
 
-export const thinStrokes: Check = ({ pieces, stock }) => pieces.flatMap((piece) => thinStrokesOf(piece, stock.minWeb));
+export const thinStrokes: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => {
+    const strokes = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind === 'stroke');
+    return byMinimum(strokes).flatMap((alike) => thinStrokesOf(piece, alike));
+  });
 
 /** One finding for each shape that is to blame, at its narrowest place. */
-function thinStrokesOf(piece: Piece, minimum: number): Finding[] {
-  const strokes = thinPlaces(piece, minimum, 'elsewhere').filter(({ kind }) => kind === 'stroke');
-  return byCause(piece, strokes, ({ ends }) => ends).map(({ path, found }) => ({
-    code: 'thin-stroke',
-    severity: 'warning',
-    piece: piece.id,
-    path,
-    ...seenAt(found.map(placeOf)),
-    minimum,
-    message: messageOf(found, minimum),
-  }));
+function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[]): Finding[] {
+  return byCause(piece, strokes, ({ ends }) => ends).map(({ path, found }) => {
+    const { minimum } = found[0]!;
+    return {
+      code: 'thin-stroke',
+      severity: 'warning',
+      piece: piece.id,
+      path,
+      ...seenAt(found.map(placeOf)),
+      minimum,
+      message: messageOf(found, minimum),
+    };
+  });
 }
 
 function messageOf(necks: readonly Neck[], minimum: number): string {

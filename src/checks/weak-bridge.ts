@@ -6,22 +6,29 @@ import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm, mm2 } from '../spec/figures.ts';
-import { atLeast, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import type { ThinPlace } from './thin-places.ts';
 
-export const weakBridges: Check = ({ pieces, stock }) => pieces.flatMap((piece) => weakBridgesOf(piece, stock.minWeb));
+export const weakBridges: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => {
+    const necks = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
+    return byMinimum(necks).flatMap((alike) => weakBridgesOf(piece, alike));
+  });
 
 /** One finding for each shape that is to blame, at its narrowest place. */
-function weakBridgesOf(piece: Piece, minimum: number): Finding[] {
-  const necks = thinPlaces(piece, minimum, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
-  return byCause(piece, necks, ({ ends }) => ends).map(({ path, found }) => ({
-    code: 'weak-bridge',
-    severity: 'warning',
-    piece: piece.id,
-    path,
-    ...seenAt(found.map(placeOf)),
-    minimum,
-    message: found.length === 1 ? oneNeck(found[0]!, minimum) : manyNecks(found, minimum),
-  }));
+function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[]): Finding[] {
+  return byCause(piece, necks, ({ ends }) => ends).map(({ path, found }) => {
+    const { minimum } = found[0]!;
+    return {
+      code: 'weak-bridge',
+      severity: 'warning',
+      piece: piece.id,
+      path,
+      ...seenAt(found.map(placeOf)),
+      minimum,
+      message: found.length === 1 ? oneNeck(found[0]!, minimum) : manyNecks(found, minimum),
+    };
+  });
 }
 
 function oneNeck({ kind, width, areas }: Neck, minimum: number): string {

@@ -1,4 +1,4 @@
-/** `tagwright fix`: mends what can be mended, and shows how. */
+/** `tagwright fix`: fixes what can be fixed without making another tag of it, and says what it did and what it left. */
 
 import { createTwoFilesPatch } from 'diff';
 import { fixAll } from '../fixes/fix-all.ts';
@@ -18,13 +18,15 @@ export async function fix(
   const engine = newEngine();
   let code: number = exitCodes.clean;
   for (const { file, text, options } of specs) {
-    const { text: fixed, made, report } = await fixAll(engine, text, options, only);
+    const { text: fixed, made, left, report } = await fixAll(engine, text, options, only);
     for (const title of made) console.error(`${file}: ${title}`);
     if (fixed !== text) {
       console.log(createTwoFilesPatch(file, file, text, fixed, 'as it was', 'fixed').trimEnd());
       if (!dryRun) await writeWhole(file, fixed);
     }
     printReport(file, report);
+    const whys = new Set(left.map(({ issue, why }) => `${file}: left as it is: ${issue.code}. ${why}`));
+    for (const why of whys) console.error(why);
     code = Math.max(code, exitCodeOf(report));
   }
   return code;

@@ -1,7 +1,8 @@
 /**
  * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator; and what is
- * derived from the table of issue codes: the settings in `package.json`. Generated, so that the schema stays the only place
- * where a key of the spec language is named, and the table the only one where a code is.
+ * derived from the table of issue codes: the settings in `package.json`; and what the defaults of `min_web` are, into the
+ * documentation. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
+ * the only one of its kind.
  */
 
 import Ajv from 'ajv';
@@ -10,6 +11,7 @@ import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeWebTables } from './min-web-table.ts';
 import { writeSeveritySettings } from './severity-settings.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -25,6 +27,7 @@ export async function generate(): Promise<void> {
   writeIfChanged('validate.generated.mjs', await validator(JSON.parse(text) as object));
   writeIfChanged('validate.generated.d.mts', declaration);
   writeSeveritySettings(root);
+  writeWebTables(root);
 }
 
 const declaration = `import type { ValidateFunction } from 'ajv';

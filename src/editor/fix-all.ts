@@ -1,8 +1,9 @@
-/** Mending everything that can be mended in a spec, or everything of one kind. */
+/** Fixing everything that can be fixed in a spec without making another tag of it, or everything of one kind. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
 import { fixAll } from '../fixes/fix-all.ts';
+import type { FixedText } from '../fixes/fix-all.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 import { workspaceEdit } from './apply-edits.ts';
 import { computeOptions, whileWanted } from './compute-options.ts';
@@ -10,22 +11,25 @@ import { targetSpec } from './documents.ts';
 import type { Checked, TagService } from './service.ts';
 import { editsBetween } from './text-edits.ts';
 
-/** `undefined` when it is no longer wanted, or there is nothing to mend. */
+export type AllFixes = Pick<FixedText, 'made' | 'left'> & { readonly edit: vscode.WorkspaceEdit };
+
+/** `undefined` when it is no longer wanted. */
 export async function allFixes(
   engine: Engine,
   { uri, report }: Checked,
   token: vscode.CancellationToken,
   only?: IssueCode,
-): Promise<{ edit: vscode.WorkspaceEdit; made: readonly string[] } | undefined> {
+): Promise<AllFixes | undefined> {
   const { source, row } = report;
   const fixed = await whileWanted(token, (signal) =>
     fixAll(engine, source.text, computeOptions(uri, signal, row), only),
   );
-  if (!fixed || fixed.made.length === 0) return undefined;
-  return { edit: workspaceEdit(uri, source, editsBetween(source.text, fixed.text)), made: fixed.made };
+  if (!fixed) return undefined;
+  const { text, made, left } = fixed;
+  return { edit: workspaceEdit(uri, source, editsBetween(source.text, text)), made, left };
 }
 
-/** The command: one undo step, and a word on what was done. */
+/** The command: one undo step, and a word on what was done and what was left. */
 export async function fixAllProblems(target: unknown, service: TagService, engine: Engine): Promise<void> {
   const uri = targetSpec(target);
   const result = uri && service.get(uri);
@@ -35,12 +39,24 @@ export async function fixAllProblems(target: unknown, service: TagService, engin
   const document = vscode.workspace.textDocuments.find((each) => each.uri.toString() === uri.toString());
   // What was typed meanwhile is worth more than the fixes for what was there before.
   if (document && result.version !== document.version) return;
-  if (!found) {
-    void vscode.window.showInformationMessage('There is nothing here that a change of a figure would mend.');
-    return;
-  }
-  await vscode.workspace.applyEdit(found.edit);
-  void vscode.window.showInformationMessage(
-    found.made.length === 1 ? found.made[0]! : `${found.made.length} fixes made.`,
-  );
+  if (!found) return;
+  if (found.made.length > 0) await vscode.workspace.applyEdit(found.edit);
+  void vscode.window.showInformationMessage(summaryOf(found));
+}
+
+/** Left problems beyond these are counted. */
+const mostListed = 3;
+
+/** Each left problem by its kind, its line and why. */
+function summaryOf({ made, left }: AllFixes): string {
+  const done = made.length === 1 ? made[0]! : `${made.length} problems fixed.`;
+  const kept = left.slice(0, mostListed).map(({ issue, why }) => `${issue.code}: ${why}`);
+  const more = left.length > mostListed ? [`and ${left.length - mostListed} more.`] : [];
+  if (left.length === 0) return made.length === 0 ? 'No problems found.' : done;
+  return [
+    ...(made.length === 0 ? [] : [done]),
+    `Left as ${left.length === 1 ? 'it is' : 'they are'}:`,
+    ...kept,
+    ...more,
+  ].join(' ');
 }

@@ -5,7 +5,7 @@ import type { Engine } from '../engine.ts';
 import { acceptanceOf } from '../fixes/accept.ts';
 import type { Acceptance } from '../fixes/accept.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
-import type { Fix, Issue } from '../issue.ts';
+import type { Fix, Issue, TextChange } from '../issue.ts';
 import { applyEdits } from './apply-edits.ts';
 import { computeOptions } from './compute-options.ts';
 import { toRange } from './problems.ts';
@@ -15,7 +15,7 @@ export interface Help {
   /** Tried on the whole tag, each of them. */
   readonly fixes: readonly Fix[];
   /** The nearest known words for one that is not known. */
-  readonly replacements: readonly Fix[];
+  readonly replacements: readonly TextChange[];
   readonly acceptance: Acceptance | undefined;
 }
 
@@ -71,6 +71,6 @@ export function acceptSnippet({ before, after }: Acceptance): vscode.SnippetStri
   return new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
 }
 
-function replacements({ suggestions, range }: Issue): Fix[] {
+function replacements({ suggestions, range }: Issue): TextChange[] {
   return (suggestions ?? []).map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
 }

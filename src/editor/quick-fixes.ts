@@ -6,7 +6,8 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
 import type { Acceptance } from '../fixes/accept.ts';
-import type { Fix, Issue } from '../issue.ts';
+import { keptLookShare } from '../fixes/find-fixes.ts';
+import type { Fix, Issue, TextChange } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 import { workspaceEdit } from './apply-edits.ts';
 import { whileWanted } from './compute-options.ts';
@@ -67,8 +68,9 @@ class QuickFixes implements vscode.CodeActionProvider {
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
-      [...help.fixes, ...help.replacements].forEach((fix, index) => {
-        fixes.add(JSON.stringify(fix.edits), diagnostics, () => toAction(fix, index === 0, result));
+      [...help.fixes, ...help.replacements].forEach((change, index) => {
+        const preferred = index === 0 && keepsLook(change);
+        fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
       });
       const { acceptance } = help;
       if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
@@ -80,13 +82,13 @@ class QuickFixes implements vscode.CodeActionProvider {
   async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
     if (!(action instanceof FixAllAction)) return action;
     const found = await allFixes(this.#engine, action.result, token, action.only);
-    if (found) action.edit = found.edit;
+    if (found && found.made.length > 0) action.edit = found.edit;
     return action;
   }
 
   async #fixAll(result: Checked, token: vscode.CancellationToken): Promise<vscode.CodeAction[]> {
     const found = await allFixes(this.#engine, result, token);
-    if (!found) return [];
+    if (!found || found.made.length === 0) return [];
     const action = new vscode.CodeAction('Fix all problems of the tag', fixAllKind);
     action.edit = found.edit;
     return [action];
@@ -108,10 +110,15 @@ class ActionSet {
   }
 }
 
-function toAction(fix: Fix, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
-  const action = new vscode.CodeAction(fix.title, QuickFix);
+/** A fix that makes another tag is never the one that a single key takes; a replacement of a word always may be. */
+function keepsLook(change: Fix | TextChange): boolean {
+  return !('look' in change) || change.look <= keptLookShare;
+}
+
+function toAction({ title, edits }: TextChange, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
+  const action = new vscode.CodeAction(title, QuickFix);
   action.isPreferred = preferred;
-  action.edit = workspaceEdit(uri, report.source, fix.edits);
+  action.edit = workspaceEdit(uri, report.source, edits);
   return action;
 }
 

@@ -4,7 +4,8 @@ import { reportOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import type { Issue } from '../issue.ts';
 import { canBeSilenced } from '../judgement.ts';
-import { applied, solves } from './find-fixes.ts';
+import { applied } from './find-fixes.ts';
+import { solves } from './no-worse.ts';
 
 /** An insertion of `before`, the reason, and `after`. */
 export interface Acceptance {

@@ -1,20 +1,21 @@
-/** What a fix changes, in figures: the width that was too small, and the size of the piece. */
+/** What a fix does at the very place it is for, and to the size of the piece, in numbers. */
 
 import type { Report } from '../engine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
-import type { Point } from '../geometry/types.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import type { Issue } from '../issue.ts';
 import { inUnits, mm } from '../spec/figures.ts';
 import type { Piece } from '../tag/tag.ts';
+import { samePath } from './candidate.ts';
 
 /** A change of size below this is not worth a word, in mm. */
 const toldMm = 0.05;
 
 /** A neck is still the same one when it has moved by less than this, in mm. */
-const sameNeckMm = 3;
+const sameNeckMm = 2;
 
-/** How wide a neck may have become and still be found again, in min_web. */
+/** How wide a neck may have become and still be found again, as a share of what it should be at least. */
 const widest = 2;
 
 /** Such as ["bridge 0.92 → 1.50 mm", "width +0.6 mm"]; empty where nothing can be said. */
@@ -22,8 +23,8 @@ export function effectOf(issue: Issue, before: Report, after: Report): string[] 
   const was = pieceOf(issue, before);
   const is = pieceOf(issue, after);
   if (!was || !is) return [];
-  const { stock, units } = after.tag!;
-  return [...widthEffect(issue, was, is, stock.minWeb), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
+  const { units } = after.tag!;
+  return [...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
 }
 
 function pieceOf({ piece }: Issue, { tag }: Report): Piece | undefined {
@@ -37,30 +38,55 @@ const narrow = {
   'hole-near-edge': 'edge',
 } as const;
 
-function widthEffect(issue: Issue, was: Piece, is: Piece, minWeb: number): string[] {
-  if (issue.code === 'hole-too-small') {
-    const [from, to] = [was, is].map(({ hangers }) => {
-      const hanger = hangers.find(({ path }) => path.join('/') === issue.path.join('/'));
-      return hanger?.kind === 'slot' ? hanger.openingLength : hanger?.openingSize;
-    });
-    return from === undefined || to === undefined ? [] : [`${mm(from)} → ${mm(to)}`];
-  }
-  if (!(issue.code in narrow) || issue.width === undefined || !issue.points) return [];
+function widthEffect(issue: Issue, before: Report, after: Report): string[] {
+  if (issue.code === 'hole-too-small') return openingEffect(issue, before, after);
+  const { width, points, minimum } = issue;
+  if (!(issue.code in narrow) || width === undefined || minimum === undefined || !points) return [];
   const word = narrow[issue.code as keyof typeof narrow];
-  const at = middle(inBox(issue.points, was, was));
-  const necks = findNecks(is.region, widest * minWeb)
-    .map((neck) => ({ width: neck.width, off: distance(middle(inBox(neck.ends, is, was)), at) }))
-    .filter(({ off, width }) => off < sameNeckMm && width > issue.width!);
+  const now = widthAt(points, minimum, outlinesOf(issue, before), outlinesOf(issue, after));
   // Where it has become so wide that it is no neck any more, all that is known is that it passes.
-  if (necks.length === 0) return [`${word} ${mm(issue.width)} → at least ${mm(minWeb)}`];
-  const nearest = necks.reduce((a, b) => (b.off < a.off ? b : a));
-  return [`${word} ${mm(issue.width)} → ${mm(nearest.width)}`];
+  return [`${word} ${mm(width)} → ${now === undefined ? `at least ${mm(minimum)}` : mm(now)}`];
 }
 
-/** Points from the middle of the piece's box, in mm of `like`, so that a piece that was made larger is laid over itself. */
-function inBox(points: readonly Point[], { region }: Piece, like: Piece): Point[] {
-  const box = boundsOf(region)!;
-  const goal = boundsOf(like.region)!;
+function openingEffect(issue: Issue, before: Report, after: Report): string[] {
+  const [from, to] = [before, after].map((report) => {
+    const hanger = pieceOf(issue, report)?.hangers.find(({ path }) => samePath(path, issue.path));
+    return hanger?.kind === 'slot' ? hanger.openingLength : hanger?.openingSize;
+  });
+  return from === undefined || to === undefined ? [] : [`${mm(from)} → ${mm(to)}`];
+}
+
+/** The piece a width is measured on, and the shape that it moves and scales with. */
+interface Outlines {
+  readonly piece: Region;
+  readonly shape: Region;
+}
+
+function outlinesOf(issue: Issue, report: Report): Outlines {
+  const piece = pieceOf(issue, report)!.region;
+  const made = [...report.tag!.made].find(([{ path }]) => samePath(path, issue.path));
+  return { piece, shape: made && made[1].region.length > 0 ? made[1].region : piece };
+}
+
+/**
+ * The width of the neck that is now where the given points were; one below the minimum is not it, for that one has been solved.
+ */
+function widthAt(points: readonly Point[], minimum: number, was: Outlines, is: Outlines): number | undefined {
+  const at = middle(inBox(points, was.shape, was.shape));
+  const necks = findNecks(is.piece, widest * minimum)
+    .map(({ width, ends }) => ({ width, off: distance(middle(inBox(ends, is.shape, was.shape)), at) }))
+    .filter(({ off, width }) => off < sameNeckMm && width > minimum - minimumSlackMm);
+  if (necks.length === 0) return undefined;
+  return necks.reduce((a, b) => (b.off < a.off ? b : a)).width;
+}
+
+/** `geometry/necks.ts` takes what is this near to the minimum for as wide as it. */
+const minimumSlackMm = 0.02;
+
+/** Points from the middle of a shape's box, in mm of `like`, so that a shape that was made larger is laid over itself. */
+function inBox(points: readonly Point[], shape: Region, like: Region): Point[] {
+  const box = boundsOf(shape)!;
+  const goal = boundsOf(like)!;
   const scaleX = (goal.maxX - goal.minX) / (box.maxX - box.minX);
   const scaleY = (goal.maxY - goal.minY) / (box.maxY - box.minY);
   return points.map(({ x, y }) => ({

@@ -1,51 +1,62 @@
-/** Fixes that are known to work: each was applied to the text and the tag computed anew before it is offered. */
+/** Fixes that are known to work: each was applied to the text and the tag computed again before it is offered. */
 
 import { reportOf, reportsOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import { causeOf, severityRank } from '../issue.ts';
+import { causeOf } from '../issue.ts';
 import type { Fix, Issue, TextEdit } from '../issue.ts';
+import { labelOf } from '../spec/batch.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
+import { lookChange } from './look.ts';
+import type { LookChange } from './look.ts';
+import { isNoWorse, solves } from './no-worse.ts';
 import { remediesFor } from './remedies.ts';
+import { setAside } from './set-aside.ts';
 
 /**
- * For each remedy the least change after which the issue is gone and no other of its severity or above has come.
+ * A fix that changes more of the lettering than this share of it makes another tag: it is offered, but never taken unasked, and
+ * none changes so much of a tag of a batch that does not need it (our own judgement).
+ */
+export const keptLookShare = 0.15;
+
+/**
+ * For each remedy the least change that solves the problem and makes nothing worse; what changes the look least comes first.
  * @param report The report of the very text that the edits are for.
- * @param most Stop once this many are found.
  * @throws the signal's reason once that is aborted.
  */
-export async function findFixes(
+export async function findFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
+  const fixes: Fix[] = [];
+  const trials = await trialsOf(engine, report, issue, options);
+  if (!trials) return fixes;
+  for await (const fix of trials.working()) fixes.push(fix);
+  if (fixes.every(({ look }) => look > keptLookShare)) fixes.push(...(await trials.settingAside()));
+  return fixes.sort((a, b) => a.look - b.look);
+}
+
+/** The same one by one, in the order of the remedies: whoever needs only one can stop. */
+export async function* workingFixes(
   engine: Engine,
   report: Report,
   issue: Issue,
   options: ComputeOptions,
-  most = Infinity,
-): Promise<Fix[]> {
-  const at = await caseOf(engine, report, issue, options);
-  if (!at) return [];
-  const fixes: Fix[] = [];
-  // As they are before any change: asked for once something works.
-  let known: Promise<readonly Report[]> | undefined;
-  const rows = () => (known ??= reportsOf(engine, at.report, options));
-  for (const remedy of remediesFor(at)) {
-    if (fixes.length >= most) break;
-    const found = await firstThatWorks(remedy, at, rows, engine, { ...options, row: at.report.row });
-    if (!found) continue;
-    const { candidate, after } = found;
-    const effect = effectOf(at.issue, at.report, after);
-    const title = `${remedy.words}: ${candidate.told}${effect.length > 0 ? ` (${effect.join(', ')})` : ''}`;
-    fixes.push({ title, edits: candidate.edits });
-  }
-  return fixes;
+): AsyncGenerator<Fix> {
+  const trials = await trialsOf(engine, report, issue, options);
+  if (trials) yield* trials.working();
 }
 
 /** `undefined` where there is no tag that a change could be tried on. */
-async function caseOf(engine: Engine, shown: Report, issue: Issue, options: ComputeOptions): Promise<Case | undefined> {
+async function trialsOf(
+  engine: Engine,
+  shown: Report,
+  issue: Issue,
+  options: ComputeOptions,
+): Promise<Trials | undefined> {
   const report = await reportOf(engine, shown, issue, options);
   const own = report === shown ? issue : report.issues.find((each) => isSame(each, issue));
   const { model, tag } = report;
   if (!own || !model || !tag) return undefined;
-  return { issue: own, report, model, tag, piece: tag.pieces.find(({ id }) => id === own.piece) };
+  const piece = tag.pieces.find(({ id }) => id === own.piece);
+  return new Trials(engine, { issue: own, report, model, tag, piece }, options);
 }
 
 /** In a batch the message says more. */
@@ -53,36 +64,79 @@ function isSame(own: Issue, told: Issue): boolean {
   return causeOf(own) === causeOf(told) && own.width === told.width;
 }
 
-async function firstThatWorks(
-  { candidates }: Remedy,
-  at: Case,
-  rows: () => Promise<readonly Report[]>,
-  engine: Engine,
-  options: ComputeOptions,
-): Promise<{ candidate: Candidate; after: Report } | undefined> {
-  const { report, issue } = at;
-  for (const candidate of candidates) {
-    const after = await engine.compute(applied(report.source.text, candidate.edits), options);
-    if (solves(issue, report, after) && (await harmsNoRow(at, after, await rows(), engine, options)))
-      return { candidate, after };
+/** Tries changes on the tag that has the problem and, where they work, on the other tags of its batch. */
+class Trials {
+  readonly #engine: Engine;
+  readonly #at: Case;
+  readonly #options: ComputeOptions;
+  /** Asked for once something works. */
+  #known: Promise<readonly Report[]> | undefined;
+
+  constructor(engine: Engine, at: Case, options: ComputeOptions) {
+    this.#engine = engine;
+    this.#at = at;
+    this.#options = { ...options, row: at.report.row };
   }
-  return undefined;
+
+  /** For each remedy the first of its changes that works. */
+  async *working(): AsyncGenerator<Fix> {
+    for (const remedy of remediesFor(this.#at)) {
+      const fix = await this.#firstThatWorks(remedy);
+      if (fix) yield fix;
+    }
+  }
+
+  async #firstThatWorks({ words, candidates }: Remedy): Promise<Fix | undefined> {
+    const { report, issue } = this.#at;
+    for (const candidate of candidates) {
+      const after = await this.#engine.compute(applied(report.source.text, candidate.edits), this.#options);
+      if (!solves(issue, report, after) || !(await this.#sparesOthers(after))) continue;
+      return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
+    }
+    return undefined;
+  }
+
+  /** Whether a change for the sake of one tag leaves the others as sound as they were, and looking as they did. */
+  async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
+    for (const was of await this.#others()) {
+      const is = await this.#engine.compute(text, { ...this.#options, row: was.row });
+      if (!isNoWorse(was, is)) return false;
+      if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
+    }
+    return true;
+  }
+
+  /** The other tags of the batch as they are before any change. */
+  #others(): Promise<readonly Report[]> {
+    const { report } = this.#at;
+    this.#known ??= reportsOf(this.#engine, report, this.#options).then((all) =>
+      all.filter(({ row }) => row !== report.row),
+    );
+    return this.#known;
+  }
+
+  #needsIt({ issues }: Report): boolean {
+    return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
+  }
+
+  /** The row taken off its list, where it is the odd one: the others stay exactly as they are. */
+  async settingAside(): Promise<Fix[]> {
+    const { report } = this.#at;
+    const others = await this.#others();
+    const edit = report.batch && setAside(report.source, report.batch.rows, report.row);
+    if (!edit || others.every((other) => this.#needsIt(other))) return [];
+    const title = `Set “${labelOf(report)!}” aside, for a tag of its own: the others stay as they are`;
+    return [{ title, edits: [edit], look: 1 }];
+  }
 }
 
-/** Whether a change for the sake of one tag of a batch leaves the others as sound as they were. */
-async function harmsNoRow(
-  { issue, report }: Case,
-  after: Report,
-  before: readonly Report[],
-  engine: Engine,
-  options: ComputeOptions,
-): Promise<boolean> {
-  for (const was of before) {
-    if (was.row === report.row) continue;
-    const is = await engine.compute(after.source.text, { ...options, row: was.row });
-    if (!isNoWorse(issue, was, is)) return false;
-  }
-  return true;
+function toFix(words: string, { told, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
+  const effects = [...effect, ...look.words];
+  return {
+    title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
+    edits,
+    look: look.share + look.hangers,
+  };
 }
 
 export function applied(text: string, edits: readonly TextEdit[]): string {
@@ -91,29 +145,4 @@ export function applied(text: string, edits: readonly TextEdit[]): string {
     (result, { range, text: insert }) => result.slice(0, range.start) + insert + result.slice(range.end),
     text,
   );
-}
-
-/** Whether the issue is gone from `after`, and nothing as serious has come. */
-export function solves(issue: Issue, before: Report, after: Report): boolean {
-  if (!after.tag) return false;
-  const countBefore = counts(before.issues);
-  const countAfter = counts(after.issues);
-  const own = causeOf(issue);
-  // Several findings of a kind at one line are solved together or one by one; one fewer counts.
-  if ((countAfter.get(own) ?? 0) >= countBefore.get(own)!) return false;
-  return isNoWorse(issue, before, after);
-}
-
-/** Whether nothing has come that is as serious as the issue. */
-function isNoWorse(issue: Issue, before: Report, after: Report): boolean {
-  const countBefore = counts(before.issues);
-  const countAfter = counts(after.issues);
-  const serious = after.issues.filter((other) => severityRank[other.severity] >= severityRank[issue.severity]);
-  return serious.every((other) => countAfter.get(causeOf(other))! <= (countBefore.get(causeOf(other)) ?? 0));
-}
-
-function counts(issues: readonly Issue[]): Map<string, number> {
-  const result = new Map<string, number>();
-  for (const issue of issues) result.set(causeOf(issue), (result.get(causeOf(issue)) ?? 0) + 1);
-  return result;
 }

@@ -2,24 +2,37 @@
 
 import { checkBatch } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import type { Issue } from '../issue.ts';
+import { causeOf } from '../issue.ts';
+import type { Fix, Issue } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
-import { applied, findFixes } from './find-fixes.ts';
+import { applied, keptLookShare, workingFixes } from './find-fixes.ts';
+import { lookChange } from './look.ts';
 
 /** A spec needs a handful; this only keeps fixes that undo each other from going on for ever. */
 const mostFixes = 60;
+
+/** A fix that changes less than this is taken without looking for one that changes still less. */
+const hardlySeenShare = 0.02;
+
+/** A problem that is still there, and why. */
+export interface LeftProblem {
+  readonly issue: Issue;
+  readonly why: string;
+}
 
 export interface FixedText {
   readonly text: string;
   /** The titles of the fixes, in the order in which they were made. */
   readonly made: readonly string[];
+  readonly left: readonly LeftProblem[];
   /** Of the text as it is now. */
   readonly report: Report;
 }
 
 /**
- * Mends what can be mended, always by the fix that changes least.
- * @param only Only issues of this kind.
+ * Fixes what can be fixed while the look of every tag changes by no more than `keptLookShare` in all, always by what changes it
+ * least.
+ * @param only Only problems of this kind.
  * @throws the signal's reason once that is aborted.
  */
 export async function fixAll(
@@ -29,43 +42,55 @@ export async function fixAll(
   only?: IssueCode,
 ): Promise<FixedText> {
   const made: string[] = [];
-  const given = new Set<string>();
-  let report = await computed(engine, text, options);
+  const whyLeft = new Map<string, string>();
+  const compute = async (spec: string) => checkBatch(engine, await engine.compute(spec, options), options);
+  const before = await compute(text);
+  let now = before;
   while (made.length < mostFixes) {
-    const step = await nextFix(engine, report, options, given, only);
-    if (!step) break;
-    made.push(step.title);
-    report = step.report;
+    const next = now.report.issues.find((issue) => isWanted(issue, only) && !whyLeft.has(keyOf(issue)));
+    if (!next) break;
+    const fix = await leastFix(engine, now.report, next, options);
+    const after = fix && (await compute(applied(now.report.source.text, fix.edits)));
+    if (fix && after && changeOf(before.all, after.all) <= keptLookShare) {
+      made.push(fix.title);
+      now = after;
+    } else {
+      // What could not be fixed once will not be later either, unless it has changed.
+      whyLeft.set(keyOf(next), fix ? `${tooMuch} ${fix.title}.` : notFixed);
+    }
   }
-  return { text: report.source.text, made, report };
+  const left = now.report.issues
+    .filter((issue) => isWanted(issue, only))
+    .map((issue) => ({ issue, why: whyLeft.get(keyOf(issue)) ?? notFixed }));
+  return { text: now.report.source.text, made, left, report: now.report };
 }
 
-/** With what is wrong with any tag of a batch. */
-async function computed(engine: Engine, text: string, options: ComputeOptions): Promise<Report> {
-  return (await checkBatch(engine, await engine.compute(text, options), options)).report;
+const notFixed = 'No automatic fix found.';
+const tooMuch = 'Even the gentlest fix changes the look too much to be made unasked:';
+
+function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
+  return only === undefined || code === only;
 }
 
-async function nextFix(
+/** Of the tag that changes most. */
+function changeOf(before: readonly Report[], after: readonly Report[]): number {
+  return Math.max(...before.map((was, row) => lookChange(was, after[row]!).share));
+}
+
+async function leastFix(
   engine: Engine,
   report: Report,
+  issue: Issue,
   options: ComputeOptions,
-  given: Set<string>,
-  only: IssueCode | undefined,
-): Promise<{ title: string; report: Report } | undefined> {
-  for (const issue of report.issues) {
-    if (only !== undefined && issue.code !== only) continue;
-    const key = keyOf(issue);
-    // What could not be mended once will not be later either, unless it has changed.
-    if (given.has(key)) continue;
-    const [fix] = await findFixes(engine, report, issue, options, 1);
-    if (fix) {
-      return { title: fix.title, report: await computed(engine, applied(report.source.text, fix.edits), options) };
-    }
-    given.add(key);
+): Promise<Fix | undefined> {
+  let least: Fix | undefined;
+  for await (const fix of workingFixes(engine, report, issue, options)) {
+    if (fix.look <= hardlySeenShare) return fix;
+    if (!least || fix.look < least.look) least = fix;
   }
-  return undefined;
+  return least;
 }
 
-function keyOf({ code, path, message }: Issue): string {
-  return JSON.stringify([code, path, message]);
+function keyOf(issue: Issue): string {
+  return JSON.stringify([causeOf(issue), issue.message]);
 }

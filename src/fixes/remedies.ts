@@ -1,25 +1,35 @@
 /** What may help against an issue, the way that changes least about the tag first. */
 
 import type { Case, Remedy } from './candidate.ts';
-import { setting, settingLengths, shapeAt, valueAt, nameOf } from './candidate.ts';
-import { onBacking } from './remedies/backing.ts';
+import { setting, settingLengths, shapeAt, nameOf } from './candidate.ts';
+import { gluedOnBacking, onBacking } from './remedies/backing.ts';
+import { onItsBacking } from './remedies/carried.ts';
+import { otherFonts } from './remedies/fonts.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
+import { widerHolds } from './remedies/holds.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOfAll } from './remedies/clear-place.ts';
 import { cutOnBody } from './remedies/cuts.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
+import { marksApart, piecesApart } from './remedies/overlaps.ts';
+import { blunter } from './remedies/points.ts';
 import { smallerPiece } from './remedies/size.ts';
-import { bundledFonts } from '../text/bundled-fonts.ts';
 
 export function remediesFor(at: Case): Remedy[] {
   const { issue } = at;
   switch (issue.code) {
     case 'weak-bridge':
     case 'thin-stroke':
-      return [...thicker(at), ...onBacking(at)];
+      return [
+        ...widerHolds(at),
+        ...thicker(at),
+        ...onBacking(at),
+        ...gluedOnBacking(at),
+        ...otherFonts(at, shapeAt(at, issue.path)),
+      ];
     case 'loose-part':
-      return [...joined(at), ...onBacking(at)];
+      return [...joined(at), ...onBacking(at), ...gluedOnBacking(at)];
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':
@@ -40,6 +50,14 @@ export function remediesFor(at: Case): Remedy[] {
       return onBody(at);
     case 'cut-off-body':
       return cutOnBody(at);
+    case 'marks-overlap':
+      return marksApart(at);
+    case 'off-backing':
+      return onItsBacking(at);
+    case 'pieces-overlap':
+      return piecesApart(at);
+    case 'sharp-point':
+      return blunter(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':
@@ -49,7 +67,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'too-large':
       return smallerPiece(at);
     case 'missing-glyph':
-      return otherFonts(at);
+      return otherFonts(at, shapeAt(at, issue.path.slice(0, -1)));
     default:
       return [];
   }
@@ -70,14 +88,4 @@ function deeperLap(at: Case): Remedy[] {
   return [
     { words: 'Lap them further', candidates: settingLengths(at, path, 'lap', [width, width + 0.1, width + 0.5]) },
   ];
-}
-
-/** The bundled families that have the letters; each is another look, so each is offered for itself. */
-function otherFonts(at: Case): Remedy[] {
-  const path = at.issue.path.slice(0, -1);
-  const now = valueAt(at, [...path, 'font']);
-  return bundledFonts
-    .map(({ family }) => family)
-    .filter((family) => family !== now)
-    .map((family) => ({ words: 'Set it in another font', candidates: setting(at, path, 'font', family) }));
 }

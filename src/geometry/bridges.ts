@@ -3,6 +3,7 @@
 import { difference } from './clipper.ts';
 import { innerPoint } from './inner-point.ts';
 import { boundsOf, ringArea } from './measure.ts';
+import type { Stripped } from './straps.ts';
 import type { Point, Region, Ring } from './types.ts';
 
 export type BridgeSide = 'top' | 'bottom' | 'left' | 'right';
@@ -14,10 +15,10 @@ const pastMm = 0.05;
  * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is cut
  * *through* a plate, what is left out are bridges of the plate, which hold the counters of its letters.
  */
-export function bridged(region: Region, width: number, sides: readonly BridgeSide[]): Region {
+export function bridged(region: Region, width: number, sides: readonly BridgeSide[]): Stripped {
   const holes = region.filter((ring) => ringArea(ring) < 0);
   const strips = holes.flatMap((hole) => sides.flatMap((side) => strokeStrip(region, hole, width, side)));
-  return strips.length > 0 ? difference(region, [strips]) : region;
+  return { region: strips.length > 0 ? difference(region, [strips]) : region, strips };
 }
 
 /** From inside the hole across the stroke beyond it, as far as the stroke reaches anywhere over the width of the strip. */

@@ -26,6 +26,8 @@ import type { Mesh } from './necks/mesh.ts';
 import { buildMesh, triangleOf } from './necks/mesh.ts';
 import type { Run } from './necks/runs.ts';
 import { findRuns } from './necks/runs.ts';
+import { freeEnds } from './necks/paths.ts';
+import type { FreeEnd } from './necks/paths.ts';
 import { sampleBeyond } from './necks/samples.ts';
 import { findThin } from './necks/thin.ts';
 import type { Width } from './necks/widths.ts';
@@ -50,6 +52,20 @@ export interface Neck {
   readonly samples: readonly [Point, Point];
 }
 
+/** A place where the material ends free, such as the point of an arrow or the end of a stroke. */
+export interface Tip {
+  readonly at: Point;
+  /** How wide the material is so far before the end (mm), from the end on; as far as it is narrower than the width asked for. */
+  readonly widths: readonly { readonly before: number; readonly width: number }[];
+}
+
+/** What of a region is narrower than a width. */
+export interface Narrow {
+  /** The narrowest first. */
+  readonly necks: readonly Neck[];
+  readonly tips: readonly Tip[];
+}
+
 /** Boundary points are set this many to minWeb. */
 const pointsPerWidth = 5;
 /** No more than this are added in all: a width far too small for a large piece must not take all memory. */
@@ -64,13 +80,16 @@ const wider = 1.03;
  * All necks of a region narrower than `minWeb` (mm), the narrowest first. Islands are looked at one by one, but two that meet
  * in a point are joined by a neck of width 0.
  */
-export function findNecks(region: Region, minWeb: number): Neck[] {
-  if (!(minWeb > 0) || !Number.isFinite(minWeb)) return [];
+export const findNecks = (region: Region, minWeb: number): readonly Neck[] => findNarrow(region, minWeb).necks;
+
+/** The necks and, from the same triangulation, the free ends that are no necks. */
+export function findNarrow(region: Region, minWeb: number): Narrow {
+  if (!(minWeb > 0) || !Number.isFinite(minWeb)) return { necks: [], tips: [] };
   const noise = Math.min(0.01, minWeb / 50);
   const width = (minWeb - noise / 2) * gridPerMm;
   const spacing = Math.max(1, width / pointsPerWidth, (perimeter(region) * gridPerMm) / maxPoints);
   const mesh = buildMesh(toGrid(region), spacing);
-  if (!mesh) return [];
+  if (!mesh) return { necks: [], tips: [] };
   const thinness = findThin(mesh, width);
   const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...meetings(mesh)].filter(
     (place) => place.width < (minWeb - noise) * gridPerMm,
@@ -93,7 +112,18 @@ export function findNecks(region: Region, minWeb: number): Neck[] {
       samples: swap ? [samples[1]!, samples[0]!] : [samples[0]!, samples[1]!],
     });
   }
-  return necks.sort((a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]));
+  necks.sort((a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]));
+  return { necks, tips: freeEnds(mesh, thinness).map((end) => tipOf(mesh, end)) };
+}
+
+function tipOf({ xs, ys }: Mesh, { vertex, path }: FreeEnd): Tip {
+  let before = 0;
+  const widths = path.steps.toReversed().map(({ width, length }) => {
+    const middle = before + length / 2;
+    before += length;
+    return { before: middle / gridPerMm, width: width / gridPerMm };
+  });
+  return { at: fromGrid([xs[vertex]!, ys[vertex]!]), widths };
 }
 
 interface Place extends Cut, Width {

@@ -11,15 +11,22 @@ const seekToleranceMm = 0.02;
 /** A way sideways counts as so many times its length: the dot of an i belongs to the stem below it, not to the next letter. */
 const sidewaysCost = 2;
 
+/** A region and the strips that were added to it, or left out of it. */
+export interface Stripped {
+  readonly region: Region;
+  /** Rectangles, which may overlap. */
+  readonly strips: readonly Ring[];
+}
+
 /**
  * The region with every part joined to its nearest neighbour by a strap of `width` mm, so that it is one part: of all the ways
  * to join them, the one with the least length of straps (Prim's minimum spanning tree over the gaps between the parts).
  */
-export function strapped(region: Region, width: number): Region {
+export function strapped(region: Region, width: number): Stripped {
   const parts = partsOf(region);
-  if (parts.length < 2) return region;
+  if (parts.length < 2) return { region, strips: [] };
   const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
-  const straps: Region[] = [];
+  const strips: Ring[] = [];
   const joined = new Set([0]);
   const nearest = outlines.map((outline) => shortestBetween(outlines[0]!, outline));
   while (joined.size < parts.length) {
@@ -28,14 +35,14 @@ export function strapped(region: Region, width: number): Region {
       if (!joined.has(i) && (next < 0 || costOf(nearest[i]!) < costOf(nearest[next]!))) next = i;
     }
     joined.add(next);
-    straps.push([strip(nearest[next]!, width)]);
+    strips.push(strip(nearest[next]!, width));
     for (let i = 0; i < parts.length; i += 1) {
       if (joined.has(i)) continue;
       const gap = shortestBetween(outlines[next]!, outlines[i]!);
       if (costOf(gap) < costOf(nearest[i]!)) nearest[i] = gap;
     }
   }
-  return union([region, ...straps]);
+  return { region: union([region, ...strips.map((each) => [each])]), strips };
 }
 
 interface Gap {

@@ -7,6 +7,8 @@
  * for 4 mm of three plies, which gives a density and no strength.
  */
 
+import { wordsOf } from '../spec/material-words.ts';
+
 /** Strengths in MPa, density in kg/m³. */
 export interface Material {
   readonly name: string;
@@ -113,8 +115,4 @@ export function materialOf(name: string): Material | undefined {
         words.every((word) => needed.includes(word) || may.includes(word)),
     ),
   )?.material;
-}
-
-function wordsOf(text: string): string[] {
-  return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 }

@@ -26,6 +26,10 @@ export interface Stock {
   readonly kerfs?: Readonly<Record<'outer' | 'inner' | 'engrave', number>>;
   /** Narrowest width of material that may be relied on. */
   readonly minWeb: number;
+  /** Narrowest width that survives cutting and handling where nothing pulls at it; at most `minWeb`. */
+  readonly leastWeb: number;
+  /** Width of what a hanger adds or leaves, where the spec does not say. */
+  readonly hangerWeb: number;
   /** In kg/m³, as given; not what is published. */
   readonly density?: number;
   readonly price?: Price;

@@ -143,14 +143,14 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length('opening', 'size');
-  const inset = length('inset', 'distance') ?? 2 * stock.minWeb;
+  const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {
         ...base,
         kind,
         opening: opening ?? comfortableOpening(tie),
-        wall: length('wall', 'size') ?? Math.max(leastRingWallMm, stock.minWeb),
+        wall: length('wall', 'size') ?? Math.max(leastRingWallMm, stock.hangerWeb),
         sink: length('sink', 'signed') ?? 0,
       };
     case 'hole':

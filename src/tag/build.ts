@@ -5,11 +5,15 @@ import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../spec/figures.ts';
 import type { Entry, Hanger, PieceModel, TagModel, Target } from '../spec/model.ts';
+import { mapAsked } from './asked-width.ts';
+import type { AskedWidth } from './asked-width.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './cut-on-the-line.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import type { Resources } from './resources.ts';
+import { mapSolid } from './solid.ts';
+import type { Solid } from './solid.ts';
 import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
@@ -43,7 +47,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
 }
 
 interface Made {
-  readonly stage: Stage<Region>;
+  readonly stage: Stage<Solid>;
   readonly entry: Entry;
 }
 
@@ -76,6 +80,7 @@ class PieceBuilder {
     const hangers = hung.flatMap(({ value }) => value ?? []);
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
+    const asked = await this.#asked([...model.body, ...model.cut], factor);
     const { id, title, path, parts, glueTo } = model;
     return {
       id,
@@ -85,6 +90,7 @@ class PieceBuilder {
       body: body.value,
       sources: [...sources('body', bodies), ...sources('cut', cuts)],
       marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
+      asked,
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
@@ -141,11 +147,17 @@ class PieceBuilder {
     return made;
   }
 
-  async #scaled(target: Target, factor: number): Promise<Stage<Region>> {
+  async #asked(entries: readonly Entry[], factor: number): Promise<AskedWidth[]> {
+    const asked: AskedWidth[] = [];
+    for (const { shape } of entries) asked.push(...((await this.evaluator.make(shape)).value.asked ?? []));
+    return factor === 1 ? asked : mapAsked(asked, scaledBy(factor));
+  }
+
+  async #scaled(target: Target, factor: number): Promise<Stage<Solid>> {
     const { cache } = this.#resources;
     const made = await this.evaluator.target(target);
     return cache.get('in piece', [made.id, factor], () =>
-      factor === 1 ? made.value.region : transform(made.value.region, scaledBy(factor)),
+      factor === 1 ? made.value : mapSolid(made.value, scaledBy(factor)),
     );
   }
 
@@ -157,7 +169,7 @@ class PieceBuilder {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
     return this.#resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
-      placeHanger(hanger, joined?.value ?? body.value, body.value),
+      placeHanger(hanger, joined?.value.region ?? body.value, body.value),
     );
   }
 
@@ -168,7 +180,7 @@ class PieceBuilder {
 }
 
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
-const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value);
+const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
 
 /** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
 function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
@@ -179,10 +191,19 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
   return made.map(({ stage, entry: { shape, path } }) => {
-    return { use, region: stage.value, shape, entry: path, path: shape.path };
+    return { use, ...drawnOf(stage.value), shape, entry: path, path: shape.path };
   });
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({ operation, region: stage.value, path: entry.path }));
+  return made.map(({ stage, entry }) => ({
+    operation,
+    ...drawnOf(stage.value),
+    shape: entry.shape,
+    path: entry.path,
+  }));
+}
+
+function drawnOf({ region, lettering }: Solid): Pick<Solid, 'region' | 'lettering'> {
+  return { region, ...(lettering ? { lettering } : {}) };
 }

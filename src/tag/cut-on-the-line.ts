@@ -4,6 +4,7 @@ import { difference, offset, union } from '../geometry/clipper.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
+import { thinned } from './asked-width.ts';
 import type { Resources } from './resources.ts';
 import type { Piece } from './tag.ts';
 
@@ -46,7 +47,9 @@ export function cutOnTheLine(
       opening: offset(hanger.opening, inner / 2),
       openingSize: hanger.openingSize + inner,
       openingLength: hanger.openingLength + inner,
+      ...(hanger.wall === undefined ? {} : { wall: hanger.wall - (outer + inner) / 2 }),
     }));
-    return [{ ...piece, region, cutLine: piece.region, hangers }];
+    const asked = thinned(piece.asked ?? [], Math.max(outer, inner));
+    return [{ ...piece, region, cutLine: piece.region, asked, hangers }];
   });
 }

@@ -8,6 +8,7 @@ import { strapped } from '../geometry/straps.ts';
 import { poleOf } from '../geometry/pole.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../spec/model.ts';
+import { ofBar, ofStrips } from './asked-width.ts';
 import type { Stage } from './cache.ts';
 import { largestScale } from './fit.ts';
 import { generate } from './generate.ts';
@@ -82,11 +83,23 @@ export class Evaluator {
   }
 
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
-  #held({ modifiers: { straps, bridges } }: Shape, sized: Stage<Solid>): Stage<Solid> {
-    if (straps === undefined && !bridges) return sized;
+  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<Solid>): Stage<Solid> {
+    const bar = ofBar(generator, sized.value.region);
+    if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
-      const joined = straps === undefined ? sized.value.region : strapped(sized.value.region, straps);
-      return { ...sized.value, region: bridges ? bridged(joined, bridges.width, bridges.sides) : joined };
+      const { region, asked = [] } = sized.value;
+      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
+      const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
+      return {
+        ...sized.value,
+        region: held.region,
+        asked: [
+          ...asked,
+          ...bar,
+          ...ofStrips(joined.strips, straps ?? 0),
+          ...ofStrips(held.strips, bridges?.width ?? 0),
+        ],
+      };
     });
   }
 

@@ -1,11 +1,14 @@
 /** The generators: what a shape is before its modifiers. */
 
+import { translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
 import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setText } from './lettering.ts';
+import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { Outline } from './outline.ts';
 import { makePlate } from './plates.ts';
@@ -71,7 +74,9 @@ export async function generate(
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
         const solids = members.map(({ name, made }) => ({ name, solid: made.value }));
-        return solidOutline(makeStack(solids, generator.towards, generator.lap));
+        const stack = makeStack(solids, generator.towards, generator.lap);
+        const lettering = members.flatMap(({ name, made }) => stacked(made.value, stack.parts?.get(name)));
+        return solidOutline({ ...stack, ...withLettering(lettering) });
       });
     }
     case 'union':
@@ -80,13 +85,23 @@ export async function generate(
       const made: Stage<Solid>[] = [];
       for (const each of generator.shapes) made.push(await make(each));
       const inputs = made.map(({ id }) => id);
-      const regions = made.map(({ value }) => value.region);
-      // What a shape is cut out with is no part of it any more.
-      const kept = generator.kind === 'difference' ? made.slice(0, 1) : made;
-      const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
-      return cache.get(generator.kind, inputs, () =>
-        solidOutline({ region: combined(generator.kind, regions), ...(parts.size > 0 ? { parts } : {}) }),
-      );
+      const { kind } = generator;
+      return cache.get(kind, inputs, () => {
+        const regions = made.map(({ value }) => value.region);
+        const lettering = made.flatMap(({ value }, index) =>
+          letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
+        );
+        const asked = made.flatMap(({ value }) => value.asked ?? []);
+        // What a shape is cut out with is no part of it any more.
+        const kept = kind === 'difference' ? made.slice(0, 1) : made;
+        const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
+        return solidOutline({
+          region: combined(kind, regions),
+          asked,
+          ...(parts.size > 0 ? { parts } : {}),
+          ...withLettering(lettering),
+        });
+      });
     }
   }
 }
@@ -116,10 +131,31 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
     const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
     resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
   }
-  return cache.get('lettering', [set.id, em], () => ({
-    ...(value.band ? centredOutline(value.curves, value.band) : hubbedOutline(value.curves)),
-    ...(em === undefined ? {} : { ownScale: em }),
-  }));
+  return cache.get('lettering', [set.id, em, path], () => {
+    const drawn = { ...value, xHeight: face.xHeight, path };
+    return {
+      ...(value.band ? centredOutline(drawn, value.band) : hubbedOutline(drawn)),
+      ...(em === undefined ? {} : { ownScale: em }),
+    };
+  });
+}
+
+/** The lettering of a shape that becomes a member of another. */
+function letteringWithin({ region, lettering = [] }: Solid): readonly Lettering[] {
+  return lettering.map((each) => each.within(region));
+}
+
+/** The same where a stack has put the shape. */
+function stacked(solid: Solid, placed: Region | undefined): readonly Lettering[] {
+  const from = boundsOf(solid.region);
+  const to = placed && boundsOf(placed);
+  if (!from || !to) return [];
+  const shift = translation(to.minX - from.minX, to.minY - from.minY);
+  return letteringWithin(solid).map((each) => each.mapped(shift));
+}
+
+function withLettering(lettering: readonly Lettering[]): Pick<Solid, 'lettering'> {
+  return lettering.length > 0 ? { lettering } : {};
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {

@@ -8,6 +8,7 @@ import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
 import { fontFindings, fontsUsed } from './fonts-used.ts';
 import type { Setting, UsedFont } from './fonts-used.ts';
+import { leftOutFindings } from './left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
 import { parseSvgDrawing } from './svg-drawing.ts';
 
@@ -60,13 +61,21 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
           message: answer.problem.message,
           suggestions: answer.problem.suggestions,
         });
-    } else if (generator.kind === 'drawing' && !drawings.has(generator.file)) {
+    } else if (generator.kind === 'drawing') {
       const path = [...shape.path, 'drawing'];
+      const known = drawings.get(generator.file);
+      if (known) {
+        findings.push(...leftOutFindings(generator.file, known.leftOut, path));
+        continue;
+      }
       const file = locate(generator.file);
       const result =
         file === undefined ? outside(path, generator.file) : await loadDrawing(file, generator.file, path, loading);
       if ('code' in result) findings.push(result);
-      else drawings.set(generator.file, result);
+      else {
+        drawings.set(generator.file, result);
+        findings.push(...leftOutFindings(generator.file, result.leftOut, path));
+      }
     }
   }
   return {
@@ -97,7 +106,7 @@ async function loadDrawing(
   }
   const parsed = parseSvgDrawing(new TextDecoder().decode(bytes));
   if ('problem' in parsed) return fault(`The drawing “${name}” ${parsed.problem}.`);
-  return { id: contentHash([bytes]), shapes: parsed.shapes };
+  return { id: contentHash([bytes]), ...parsed };
 }
 
 /** Each shape once, those written in place included. */

@@ -4,12 +4,15 @@ import type { Finding } from '../issue.ts';
 import type { TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { StageCache } from './cache.ts';
+import type { LeftOut } from './left-out.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
 export interface LoadedDrawing {
   /** Changes whenever the file's content does. */
   readonly id: string;
   readonly shapes: readonly DrawnShape[];
+  /** What else the file has. */
+  readonly leftOut: LeftOut;
 }
 
 export interface Resources {

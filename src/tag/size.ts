@@ -40,7 +40,8 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = outline.at(scaleX, scaleY);
     const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
-    solid = { ...made, region };
+    const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
+    solid = { ...made, region, ...(lettering ? { lettering } : {}) };
     const box = boundsOf(region);
     if (!box || grow === 0) break;
     let lackX = width === undefined ? 0 : width - spanX(box);

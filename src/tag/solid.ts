@@ -4,6 +4,9 @@ import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
+import type { Lettering } from './letters.ts';
+import { mapAsked } from './asked-width.ts';
+import type { AskedWidth } from './asked-width.ts';
 
 /** The band that the eye takes for the height of a line of lettering, as y coordinates in mm. */
 export interface LetterBand {
@@ -31,17 +34,23 @@ export interface Solid {
   readonly band?: LetterBand;
   /** Of lettering on an arc: the middle of its circle. */
   readonly hub?: Point;
+  /** Every text in it, letter by letter. */
+  readonly lettering?: readonly Lettering[];
+  /** Widths of it that are meant to be what they are. */
+  readonly asked?: readonly AskedWidth[];
 }
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: Solid, affine: Affine): Solid {
-  const { band, hub, parts, shoulders } = solid;
+  const { asked, band, hub, lettering, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
+    ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(hub ? { hub: applyTo(hub, affine) } : {}),
+    ...(asked ? { asked: mapAsked(asked, affine) } : {}),
     ...(band && upright
       ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
       : {}),

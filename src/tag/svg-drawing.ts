@@ -1,13 +1,18 @@
 /**
- * The drawing in an SVG file as curves in mm. Only what encloses an area counts; scripts, style sheets, text and pictures are
- * passed over, and nothing is ever fetched: `use` reaches elements of the same file alone.
+ * The drawing in an SVG file as curves in mm. Only what encloses an area counts; scripts are passed over, text, pictures and lines
+ * are counted as left out, and nothing is ever fetched: `use` reaches elements of the same file alone.
  */
 
 import { XMLParser } from 'fast-xml-parser';
 import type { FillRule } from '../geometry/clipper.ts';
 import type { CurvePath } from '../geometry/curves.ts';
+import type { LeftOut } from './left-out.ts';
+import { LeftOutCounter } from './svg-left-out.ts';
+import type { Paint } from './svg-left-out.ts';
 import { parseSvgPath } from './svg-path.ts';
 import { shapeData, userUnits, type Attributes, type Viewport } from './svg-shapes.ts';
+import { parseStyleSheet, propertiesOf } from './svg-style.ts';
+import type { StyleSheet } from './svg-style.ts';
 
 /** Larger drawings are photographs in disguise. */
 const largestDrawing = 2_000_000;
@@ -28,7 +33,8 @@ export interface DrawnShape {
   readonly rule: FillRule;
 }
 
-export type DrawingResult = { readonly shapes: readonly DrawnShape[] } | { readonly problem: string };
+export type DrawingResult =
+  { readonly shapes: readonly DrawnShape[]; readonly leftOut: LeftOut } | { readonly problem: string };
 
 /**
  * Every path and basic shape of an SVG 1.1 document, transforms applied, y up. Size: `width` and `height` in their units over
@@ -68,13 +74,14 @@ interface Inherited {
   /** Innermost first. */
   readonly transforms: readonly string[];
   readonly rule: FillRule;
+  readonly paint: Paint;
   readonly depth: number;
 }
 
 /** Elements whose content is not drawn where it stands. */
 const undrawn = new Set([
   ...['defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern', 'filter', 'linearGradient', 'radialGradient'],
-  ...['text', 'image', 'foreignObject', 'style', 'script', 'metadata', 'title', 'desc'],
+  ...['style', 'script', 'metadata', 'title', 'desc'],
 ]);
 
 class Reader {
@@ -83,6 +90,8 @@ class Reader {
   readonly #viewport: Viewport;
   readonly #named = new Map<string, XmlNode>();
   readonly #shapes: DrawnShape[] = [];
+  readonly #sheet: StyleSheet;
+  readonly #leftOut: LeftOutCounter;
   #elements = 0;
   #commands = 0;
 
@@ -91,20 +100,33 @@ class Reader {
     const attributes = attributesOf(root);
     this.#viewport = viewportOf(attributes);
     this.#scale = mmPerUnit(attributes, this.#viewport);
-    this.#index(childrenOf(root), 0);
+    const css: string[] = [];
+    this.#index(childrenOf(root), 0, css);
+    this.#sheet = parseStyleSheet(css.join('\n'));
+    this.#leftOut = new LeftOutCounter(this.#viewport, (id) => tagOf(this.#named.get(id) ?? {}));
   }
 
   read(): DrawingResult {
-    this.#children(this.#root, { transforms: [], rule: 'nonzero', depth: 0 });
-    return this.#shapes.length > 0 ? { shapes: this.#shapes } : { problem: 'has no paths or shapes' };
+    const properties = propertiesOf('svg', attributesOf(this.#root), this.#sheet);
+    const paint = this.#leftOut.paintOf(properties, { fill: 'black', stroke: 'none', strokeWidth: '1' });
+    this.#children(this.#root, { transforms: [], rule: 'nonzero', paint, depth: 0 });
+    const leftOut = this.#leftOut.counted();
+    if (this.#shapes.length > 0) return { shapes: this.#shapes, leftOut };
+    return {
+      problem: leftOut.line
+        ? 'has only lines without a fill, and only filled shapes are used'
+        : 'has no paths or shapes',
+    };
   }
 
-  #index(nodes: readonly XmlNode[], depth: number): void {
+  /** Elements by their names; style sheets are put into `css`. */
+  #index(nodes: readonly XmlNode[], depth: number, css: string[]): void {
     if (depth > deepest) throw new Refusal(`is nested more than ${deepest} deep`);
     for (const node of nodes) {
       const { id } = attributesOf(node);
       if (id !== undefined && !this.#named.has(id)) this.#named.set(id, node);
-      this.#index(childrenOf(node), depth + 1);
+      if (tagOf(node) === 'style') css.push(...childrenOf(node).map(textOf));
+      this.#index(childrenOf(node), depth + 1, css);
     }
   }
 
@@ -118,12 +140,16 @@ class Reader {
     const tag = tagOf(node);
     if (tag === undefined || undrawn.has(tag)) return;
     const attributes = attributesOf(node);
-    const property = (name: string): string | undefined => styleOf(attributes, name) ?? attributes[name];
+    const property = propertiesOf(tag, attributes, this.#sheet);
     if (property('display') === 'none') return;
+    const isHidden = property('visibility') === 'hidden';
+    if (this.#leftOut.isLeftOut(tag, isHidden)) return;
+    this.#leftOut.effects(property);
     const ruled = property('fill-rule');
     const own: Inherited = {
       transforms: [...ownTransforms(tag, attributes, this.#viewport), ...inherited.transforms],
       rule: ruled === 'evenodd' || ruled === 'nonzero' ? ruled : inherited.rule,
+      paint: this.#leftOut.paintOf(property, inherited.paint),
       depth: inherited.depth + 1,
     };
     if (tag === 'use') {
@@ -133,20 +159,22 @@ class Reader {
         const into = fitted(attributesOf(target), attributes, this.#viewport);
         this.#children(target, { ...own, transforms: [...into, ...own.transforms] });
       } else if (target) this.#element(target, own);
+      else this.#leftOut.count('copy');
       return;
     }
-    const data = property('visibility') === 'hidden' ? undefined : shapeData(tag, attributes, this.#viewport);
+    const data = isHidden ? undefined : shapeData(tag, attributes, this.#viewport);
     if (data !== undefined) this.#shape(data, own);
     this.#children(node, own);
   }
 
-  #shape(data: string, { transforms, rule }: Inherited): void {
+  #shape(data: string, { transforms, rule, paint }: Inherited): void {
     if (this.#shapes.length >= mostShapes) throw new Refusal(`has more than ${mostShapes} shapes`);
     const result = parseSvgPath(data, this.#scale, transforms);
     if ('problem' in result) throw new Refusal(`has a faulty path: ${result.problem}`);
     this.#commands += result.curves.length;
     if (this.#commands > mostCommands) throw new Refusal(`has more than ${mostCommands} lines and curves`);
-    this.#shapes.push({ curves: result.curves, rule });
+    const curves = this.#leftOut.filled(result.curves, paint, transforms);
+    if (curves.length > 0) this.#shapes.push({ curves, rule });
   }
 }
 
@@ -157,6 +185,11 @@ function tagOf(node: XmlNode): string | undefined {
     ?.replace(/^svg:/, '');
 }
 
+function textOf(node: XmlNode): string {
+  const text = node['#text'];
+  return typeof text === 'string' ? text : '';
+}
+
 function attributesOf(node: XmlNode): Attributes {
   return node[':@'] ?? {};
 }
@@ -165,15 +198,6 @@ function childrenOf(node: XmlNode): readonly XmlNode[] {
   const key = Object.keys(node).find((each) => each !== ':@');
   const children = key === undefined ? undefined : node[key];
   return Array.isArray(children) ? (children as XmlNode[]) : [];
-}
-
-/** A declaration of the element's own `style`, which weighs more than the attribute of that name. */
-function styleOf({ style }: Attributes, name: string): string | undefined {
-  const declarations = style?.split(';').map((each) => each.split(':')) ?? [];
-  return declarations
-    .findLast(([property]) => property?.trim() === name)?.[1]
-    ?.replace('!important', '')
-    .trim();
 }
 
 /** Innermost first: how an inner `svg` fits its content into its box, where it or a `use` moves it, and its `transform`. */

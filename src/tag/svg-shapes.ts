@@ -32,7 +32,7 @@ export function userUnits(written: string | undefined, whole: number): number {
   return Number(figure) * scale;
 }
 
-/** `undefined` for an element that draws nothing itself, and for a shape without an area. */
+/** `undefined` for an element that draws nothing itself, and for a shape without a size. */
 export function shapeData(tag: string, attributes: Attributes, viewport: Viewport): string | undefined {
   const diagonal = Math.hypot(viewport.width, viewport.height) / Math.SQRT2;
   const along = (name: string) => userUnits(attributes[name], viewport.width);
@@ -49,6 +49,8 @@ export function shapeData(tag: string, attributes: Attributes, viewport: Viewpor
       const arc = (dx: number, dy: number) => `a${rx} ${ry} 0 0 1 ${dx} ${dy}`;
       return `M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`;
     }
+    case 'line':
+      return `M${along('x1')} ${down('y1')}L${along('x2')} ${down('y2')}`;
     case 'circle': {
       const r = userUnits(attributes['r'], diagonal);
       return round(along('cx'), down('cy'), r, r);
@@ -58,7 +60,7 @@ export function shapeData(tag: string, attributes: Attributes, viewport: Viewpor
     case 'polygon':
     case 'polyline': {
       const points = attributes['points']?.trim();
-      return points ? `M${points}z` : undefined;
+      return points ? `M${points}${tag === 'polygon' ? 'z' : ''}` : undefined;
     }
     default:
       return undefined;

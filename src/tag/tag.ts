@@ -3,6 +3,8 @@
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Lettering } from './letters.ts';
+import type { AskedWidth } from './asked-width.ts';
 import type { Solid } from './solid.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
@@ -13,8 +15,12 @@ export type Operation = (typeof operations)[number];
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
+  /** What is drawn. */
+  readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** A shape that a piece is made of. */
@@ -26,6 +32,8 @@ export interface Source {
   readonly entry: YamlPath;
   /** Where the shape is defined: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** What holds the tie, once it has a place. */
@@ -43,6 +51,9 @@ export interface PlacedHanger {
   readonly openingLength: number;
   /** The disc of a ring, before it is united with the body. */
   readonly lug?: Region;
+  /** Of a ring: the material round its hole that is asked for, in mm, and how much deeper than touching it is set. */
+  readonly wall?: number;
+  readonly sink?: number;
   readonly path: YamlPath;
 }
 
@@ -59,6 +70,8 @@ export interface Piece {
   /** What the body is united from, and what is cut through it: to tell which line of the spec a finding comes from. */
   readonly sources: readonly Source[];
   readonly marks: readonly Mark[];
+  /** Widths of it that are meant to be what they are. */
+  readonly asked?: readonly AskedWidth[];
   /** One, two where it hangs level between them, or none. */
   readonly hangers: readonly PlacedHanger[];
   /** `many`: separate parts are intended. */

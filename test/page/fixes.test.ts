@@ -47,7 +47,7 @@ describe('The preview’s page offers what helps', () => {
     await preview.open();
     await preview.page.getByRole('button', { name: 'What may be done about: There is no such font.' }).click();
     await preview.send({ ...answer, pin: 'unknown-font@shapes/word/font#0', titles: [] });
-    await preview.page.getByText('No change of a figure would mend this.').waitFor();
+    await preview.page.getByText('No automatic fix found.').waitFor();
     assert.deepEqual((await items()).slice(1), ['Go to line 4']);
     await preview.page.getByText('Go to line 4').click();
     assert.deepEqual(await lastMessage(), { type: 'reveal', source, offset: 40, focus: true });

@@ -19,6 +19,8 @@ const engine = newEngine({
   'house.yaml': 'tagwright: 1\nshapes: {plate: {ellipse: 40 mm}}\n',
   'leaf.svg':
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',
+  'veined-leaf.svg':
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/><path d="M10 4V36M10 20L16 14" fill="none" stroke="black"/></svg>',
   'fonts/page.ttf': '<!DOCTYPE html><title>A font for you</title>',
   'fonts/shop.ttf': withFsType(await bundledFontBytes('Pacifico', 400), 0b10),
   'fonts/mine.ttf': new Uint8Array(await bundledFontBytes('Pacifico', 400)),

@@ -1,6 +1,7 @@
-/** Lettering that does not hold by itself, put on a backing that follows it. */
+/** Lettering that does not hold by itself, put on a backing that follows it: engraved on it, or cut out and glued on it. */
 
 import type { TextEdit } from '../../issue.ts';
+import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { replacing, shapeAt, valueAt, written } from '../candidate.ts';
 
@@ -9,27 +10,55 @@ const backingMm = 6;
 
 /** The word is engraved, the backing is cut: five places of the spec change together. */
 export function onBacking(at: Case): Remedy[] {
-  const { report, model, issue, tag } = at;
-  const { source } = report;
+  const lettering = onlyLettering(at);
+  if (!lettering || lettering.piece.engrave.length > 0) return [];
+  const { name, piece } = lettering;
+  const engraving = at.report.source.setKey(piece.path, 'engrave', `[${name}]`);
+  return backed(at, lettering, `Engrave “${name}” on a backing`, engraving);
+}
+
+/** The word is cut out and glued on the backing, letter by letter where they do not join. */
+export function gluedOnBacking(at: Case): Remedy[] {
+  const lettering = onlyLettering(at);
+  if (!lettering) return [];
+  const { name, piece } = lettering;
+  const id = freeName('letters', new Map(at.model.pieces.map((each) => [each.id, each])));
+  const glued = at.report.source.setKey(['pieces'], id, `{body: [${name}], parts: many, glue_to: ${piece.id}}`);
+  return backed(at, lettering, `Glue the letters of “${name}” on a backing`, glued);
+}
+
+interface OnlyLettering {
+  readonly name: string;
+  readonly piece: PieceModel;
+}
+
+/** The named text that is the whole body of a piece of its own. */
+function onlyLettering(at: Case): OnlyLettering | undefined {
+  const { model, issue } = at;
   const shape = shapeAt(at, issue.path);
   const piece = model.pieces.find(({ id }) => id === issue.piece);
-  if (shape?.name === undefined || shape.generator.kind !== 'text' || !piece || piece.glueTo !== undefined) return [];
+  if (shape?.name === undefined || shape.generator.kind !== 'text' || !piece || piece.glueTo !== undefined)
+    return undefined;
   const body = valueAt(at, [...piece.path, 'body']);
-  const onlyName = Array.isArray(body) && body.length === 1 && body[0] === shape.name;
-  if (!onlyName || piece.engrave.length > 0) return [];
-  const name = freeName('backing', model.shapes);
+  return Array.isArray(body) && body.length === 1 && body[0] === shape.name ? { name: shape.name, piece } : undefined;
+}
+
+/** The piece becomes a backing round its lettering, which `more` puts on it. */
+function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: TextEdit | undefined): Remedy[] {
+  const { report, model, tag } = at;
+  const backing = freeName('backing', model.shapes);
   const by = written(backingMm, tag.units);
   const edits: (TextEdit | undefined)[] = [
-    source.setKey(['shapes'], name, `{around: ${shape.name}, by: ${by}}`),
-    replacing(at, [...piece.path, 'body', 0], name),
-    source.setKey(piece.path, 'engrave', `[${shape.name}]`),
+    report.source.setKey(['shapes'], backing, `{around: ${name}, by: ${by}}`),
+    replacing(at, [...piece.path, 'body', 0], backing),
+    more,
   ];
   for (const hanger of piece.hangers) {
-    if (valueAt(at, [...hanger.path, 'on']) === shape.name) edits.push(replacing(at, [...hanger.path, 'on'], name));
+    if (valueAt(at, [...hanger.path, 'on']) === name) edits.push(replacing(at, [...hanger.path, 'on'], backing));
   }
   const all = edits.filter((edit) => edit !== undefined);
   if (all.length < edits.length) return [];
-  return [{ words: `Engrave “${shape.name}” on a backing`, candidates: [{ told: `by ${by}`, edits: all }] }];
+  return [{ words, candidates: [{ told: `by ${by}`, edits: all }] }];
 }
 
 function freeName(wanted: string, taken: ReadonlyMap<string, unknown>): string {

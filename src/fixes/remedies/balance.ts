@@ -3,9 +3,9 @@
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath, setting } from '../candidate.ts';
+import { samePath } from '../candidate.ts';
 import { hangerAt } from './hanger.ts';
-import { nudgeText } from './nudge.ts';
+import { nudging } from './moving.ts';
 
 /** Where the edge runs off beside the new place, the opening goes further in, in mm. */
 const inwards = [0, 1, 2, 4];
@@ -13,7 +13,7 @@ const inwards = [0, 1, 2, 4];
 /** Moves the hanger sideways until it is above the balance, or level with the other one. */
 export function overBalance(at: Case): Remedy[] {
   const hanger = hangerAt(at);
-  const { issue, piece, tag } = at;
+  const { issue, piece } = at;
   const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
   const balance = issue.points?.[1];
   if (!hanger || !placed || !balance || issue.angle === undefined) return [];
@@ -21,10 +21,7 @@ export function overBalance(at: Case): Remedy[] {
   const candidates = (from: Point) =>
     [issue.angle!, -issue.angle!]
       .flatMap((angle) => straightened(placed.centre, from, angle))
-      .flatMap((move) => {
-        const nudge = nudgeText({ x: hanger.nudge.x + move.x, y: hanger.nudge.y + move.y }, tag.units);
-        return setting(at, hanger.path, 'nudge', nudge);
-      });
+      .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
   const what = nameOf(hanger);
   return [
     ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre) }] : []),

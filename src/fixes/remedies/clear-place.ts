@@ -7,9 +7,9 @@ import { EdgeIndex } from '../../geometry/edge-index.ts';
 import type { Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { samePath, setting } from '../candidate.ts';
+import { samePath } from '../candidate.ts';
 import { hangerAt } from './hanger.ts';
-import { nudgeText } from './nudge.ts';
+import { nudging } from './moving.ts';
 
 /** Places are looked for on circles so far apart, in so many directions, up to this distance, in mm. */
 const stepMm = 0.5;
@@ -37,8 +37,7 @@ export function clearOfAll(at: Case): Remedy[] {
       const angle = Math.PI / 2 + (turn * 2 * Math.PI) / directions;
       const move = { x: far * Math.cos(angle), y: far * Math.sin(angle) };
       if (!isClear({ x: placed.centre.x + move.x, y: placed.centre.y + move.y })) continue;
-      const nudge = nudgeText({ x: hanger.nudge.x + move.x, y: hanger.nudge.y + move.y }, tag.units);
-      candidates.push(...setting(at, hanger.path, 'nudge', nudge));
+      candidates.push(...nudging(at, hanger.path, hanger.nudge, move));
     }
   }
   return [{ words: `Move the ${hanger.kind} to where it is clear`, candidates: candidates.slice(0, most) }];

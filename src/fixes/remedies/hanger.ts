@@ -4,7 +4,7 @@ import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { samePath, setting, settingLengths } from '../candidate.ts';
-import { nudgeText } from './nudge.ts';
+import { nudging } from './moving.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
   return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
@@ -64,11 +64,7 @@ export function furtherIn(at: Case): Remedy[] {
 export function clear(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  const shallower: Remedy = {
-    words: 'Set the ring less deep',
-    candidates: hanger.kind === 'ring' && hanger.sink > 0 ? settingLengths(at, hanger.path, 'sink', [0]) : [],
-  };
-  return [shallower, ...elsewhere(at, hanger)];
+  return elsewhere(at, hanger);
 }
 
 /** An opening that the tie does not go through. */
@@ -103,7 +99,7 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
 
 /** From the edge towards the opening, on the line between the two points that are too near to each other. */
 function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
-  const { issue, piece, tag } = at;
+  const { issue, piece } = at;
   const [a, b] = issue.points ?? [];
   const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
   if (!a || !b || !centre) return [];
@@ -113,12 +109,5 @@ function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
   if (length === 0) return [];
   const x = (opening.x - edge.x) / length;
   const y = (opening.y - edge.y) / length;
-  return steps.flatMap((step) =>
-    setting(
-      at,
-      hanger.path,
-      'nudge',
-      nudgeText({ x: hanger.nudge.x + step * x, y: hanger.nudge.y + step * y }, tag.units),
-    ),
-  );
+  return steps.flatMap((step) => nudging(at, hanger.path, hanger.nudge, { x: step * x, y: step * y }));
 }

@@ -28,12 +28,10 @@ export function thicker(at: Case): Remedy[] {
   const missing = minWeb - width;
   // What is cut through a piece leaves more of it when it is thinner.
   const sign = isCutThrough(at, shape) ? -1 : 1;
+  const steps = growShares.map((share) => sign * share * missing);
   return [
-    growing(
-      at,
-      shape,
-      growShares.map((share) => sign * share * missing),
-    ),
+    growing(at, shape, steps),
+    growingAround(at, shape, steps),
     heavier(at, shape),
     larger(at, shape, minWeb / Math.max(width, 1e-6)),
   ];
@@ -101,7 +99,7 @@ export function apart(at: Case): Remedy[] {
   ];
 }
 
-function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
+export function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
   const before = shape.modifiers.grow ?? 0;
   const verb = words || ((steps[0] ?? 0) < 0 ? 'Thin' : 'Thicken');
   return {
@@ -113,6 +111,20 @@ function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): 
       steps.map((step) => before + step),
     ),
   };
+}
+
+/** A size of capitals or small letters includes the growth: it is made larger by as much, so that the letters stay as they are. */
+function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy {
+  const { generator, modifiers, path } = shape;
+  const size = generator.kind === 'text' ? generator.size : undefined;
+  const candidates = steps.flatMap((step): Candidate[] => {
+    if (!size || size.of === 'em' || step <= 0) return [];
+    const { units } = at.tag;
+    const [grown] = setting(at, path, 'grow', written((modifiers.grow ?? 0) + step, units));
+    const [sized] = setting(at, path, fontSizeKeys[size.of], written(size.mm + 2 * step, units));
+    return grown && sized ? [{ told: `${grown.told}, ${sized.told}`, edits: [...grown.edits, ...sized.edits] }] : [];
+  });
+  return { words: `Thicken ${nameOf(shape)} and keep its letters as large`, candidates };
 }
 
 function spacing(at: Case, { generator, path }: Shape, steps: readonly number[]): Candidate[] {

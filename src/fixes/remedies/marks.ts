@@ -3,12 +3,10 @@
 import type { Entry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
+import { madeSmaller } from './moving.ts';
 
 /** How far inside the glued piece a placement line lies (common practice, no source: 0.5 mm). */
 const hiddenMm = 0.5;
-
-/** A mark that runs beyond the edge is made smaller in these steps. */
-const smaller = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
 
 function entryAt({ model, issue }: Case): Entry | undefined {
   return model.pieces
@@ -37,27 +35,17 @@ export function coarser(at: Case): Remedy[] {
 /** A mark beyond the edge: on the body, or smaller. */
 export function onBody(at: Case): Remedy[] {
   const entry = entryAt(at);
-  const { piece, model, tag } = at;
+  const { piece, model } = at;
   if (!entry || !piece) return [];
   const { shape } = entry;
-  const { width, height, place, fit } = shape.modifiers;
+  const { place, fit } = shape.modifiers;
   const body = model.pieces.find(({ id }) => id === piece.id)?.body[0]?.shape.name;
-  const size = width ?? height;
-  const key = width === undefined ? 'height' : 'width';
   return [
     {
       words: `Put ${nameOf(shape)} in the middle of “${body ?? ''}”`,
       candidates: body === undefined || place || fit ? [] : setting(at, shape.path, 'place', `{on: ${body}}`),
     },
-    {
-      words: `Make ${nameOf(shape)} smaller`,
-      candidates:
-        size === undefined
-          ? []
-          : smaller.flatMap((factor) => {
-              return setting(at, shape.path, key, written(Math.floor(size * factor * 10) / 10, tag.units));
-            }),
-    },
+    { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
   ];
 }
 

@@ -2,7 +2,7 @@
 
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { arcOver, edgeLength, heightOn, midpointDistance } from './lengths.ts';
+import { apexOf, arcOver, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Thinness } from './thin.ts';
 
 /** One triangle passed on the way. */
@@ -54,6 +54,34 @@ export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: reado
   const end = (ahead.length > behind.length ? ahead : behind).last;
   const whole = walkFrom(mesh, thinness, mesh.twins[end]!);
   return { steps: stepsOf(mesh, whole), length: whole.length, attached: false };
+}
+
+/** An end of the material: where a pruned run that hangs on something thicker ends free. */
+export interface FreeEnd {
+  /** The vertex farthest along. */
+  readonly vertex: number;
+  /** From what it hangs on to the end; the last step ends at the vertex. */
+  readonly path: Path;
+}
+
+/** Every free end of the thin parts that hangs on something thicker, one for each run that pruning took away. */
+export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
+  const { thin, core, thinChord } = thinness;
+  const ends: FreeEnd[] = [];
+  for (let e = 0; e < thinChord.length; e += 1) {
+    const t = triangleOf(e);
+    if (!thinChord[e] || !thin[t] || core[t]) continue;
+    const before = triangleOf(mesh.twins[e]!);
+    if (thin[before] && !core[before]) continue;
+    const walk = walkFrom(mesh, thinness, e);
+    const vertex = apexOf(mesh, walk.last);
+    const [x, y] = midpoint(mesh, walk.last);
+    const length = distance(mesh.xs[vertex]! - x, mesh.ys[vertex]! - y);
+    const last: Step = { chord: walk.last, width: edgeLength(mesh, walk.last) / 2, length };
+    const steps = [...stepsOf(mesh, walk), last];
+    ends.push({ vertex, path: { steps, length: walk.length + length, attached: true } });
+  }
+  return ends;
 }
 
 interface Walk {

@@ -32,6 +32,8 @@ export function placeHanger(hanger: Hanger, on: Region, whole: Region): PlacedHa
         openingSize: opening,
         openingLength: opening,
         lug,
+        wall: hanger.wall,
+        sink: hanger.sink,
       };
     }
     case 'hole': {

@@ -93,6 +93,7 @@ describe('The tags of a batch', () => {
     let tried = 0;
     for (const issue of report.issues) {
       for (const { edits, title } of await findFixes(engine, report, issue, options)) {
+        if (title.startsWith('Set ') && title.includes(' aside')) continue;
         tried++;
         const after = await checked(applied(text, edits));
         for (const [row, was] of all.entries()) {
@@ -110,7 +111,7 @@ describe('The tags of a batch', () => {
     const { text, report, made } = await fixAll(engine, spec('[Sorrel, Lovage]'), options);
     assert.ok(made.length > 0);
     const codes = (await reportsOf(engine, report, options)).flatMap(({ issues }) => issues.map(({ code }) => code));
-    assert.deepEqual(new Set(codes), new Set(['speck']), text);
+    assert.deepEqual(codes, [], text);
   });
 
   it('may have a finding accepted that only another row has', async () => {

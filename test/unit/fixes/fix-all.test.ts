@@ -10,9 +10,20 @@ const options = { locate: () => undefined };
 const sample = readFileSync(new URL('../../../samples/7-weak-on-purpose.tag.yaml', import.meta.url), 'utf8');
 
 describe('Fixing a whole file', () => {
-  it('leaves nothing to mend in the weak sample, and its comments where they were', async () => {
-    const { text, made, report } = await fixAll(engine, sample, options);
-    assert.deepEqual(report.issues, []);
+  it('leaves of the weak sample what only another look would fix, says why, and keeps its comments where they were', async () => {
+    const { text, made, left, report } = await fixAll(engine, sample, options);
+    assert.deepEqual(
+      report.issues.map(({ code }) => code),
+      ['thin-stroke'],
+    );
+    assert.deepEqual(
+      left.map(({ issue }) => issue),
+      report.issues,
+    );
+    assert.match(
+      left[0]!.why,
+      /^Even the gentlest fix changes the look too much to be made unasked: Thicken “name”: grow /,
+    );
     assert.equal(report.source.text, text);
     assert.ok(made.length >= 2, made.join('; '));
     assert.ok(text.startsWith(sample.slice(0, sample.indexOf('tagwright:'))));

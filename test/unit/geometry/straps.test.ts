@@ -16,7 +16,7 @@ const fonts = ['source-sans-3', 'pacifico', 'roboto', 'source-serif-4'];
 describe('Straps between parts', () => {
   it('are as wide as asked and as long as the gap (exact)', () => {
     const region = unite(box(0, 0, 10, 10), box(14, 0, 24, 10));
-    const joined = strapped(region, 2);
+    const { region: joined } = strapped(region, 2);
     assert.equal(partsOf(joined).length, 1);
     assertNear(area(joined), 200 + 4 * 2, 1e-3);
     const [neck, ...others] = findNecks(joined, 3);
@@ -27,7 +27,7 @@ describe('Straps between parts', () => {
   it('join as many parts as there are with one strap fewer, by the shortest gaps', () => {
     // Discs of radius 2 in a row, 1 mm and 3 mm apart by turns: the rows between them are never joined twice.
     const discs = [0, 5, 12, 17, 24].map((x) => disc(x, 0, 2));
-    const joined = strapped(unite(...discs), 0.5);
+    const { region: joined } = strapped(unite(...discs), 0.5);
     assert.equal(partsOf(joined).length, 1);
     assert.equal(joined.length, 1, 'no loop of straps');
     const added = area(joined) - area(unite(...discs));
@@ -37,13 +37,13 @@ describe('Straps between parts', () => {
 
   it('leave alone what is one part already', () => {
     const one = [disc(0, 0, 5)];
-    assert.equal(strapped(one, 2), one);
-    assert.deepEqual(strapped([], 2), []);
+    assert.equal(strapped(one, 2).region, one);
+    assert.deepEqual(strapped([], 2).region, []);
   });
 
   it('hold a dot by the stem below it and not by the taller neighbour beside it', () => {
     const [stem, dot, neighbour] = [box(0, 0, 4, 10), box(0, 12, 4, 16), box(5.5, 0, 9.5, 16)];
-    const joined = strapped(unite(stem, dot, neighbour), 1);
+    const { region: joined } = strapped(unite(stem, dot, neighbour), 1);
     assert.ok(
       contains(joined, { x: 2, y: 11 }) || contains(joined, { x: 0.3, y: 11 }) || contains(joined, { x: 3.7, y: 11 }),
     );
@@ -55,7 +55,7 @@ describe('Straps between parts', () => {
     it(`make one part of every word in ${font}, and take nothing away`, async () => {
       for (const text of words) {
         const region = await word(font, text, 70, 0.01);
-        const joined = strapped(region, 1.5);
+        const { region: joined } = strapped(region, 1.5);
         assert.equal(partsOf(joined).length, 1, text);
         assertNear(area(difference(region, [joined])), 0, 1e-3, `what ${text} lost`);
       }
@@ -75,7 +75,7 @@ describe('Bridges across strokes', () => {
       ['top', 'bottom', 'left', 'right'],
     ];
     for (const asked of sides) {
-      const cut = bridged(frame, 2, asked);
+      const { region: cut } = bridged(frame, 2, asked);
       assertNear(area(cut), 300 - 10 * asked.length, 1e-2, asked.join());
       const at = { top: { x: 10, y: 17 }, bottom: { x: 10, y: 3 }, left: { x: 3, y: 10 }, right: { x: 17, y: 10 } };
       for (const [side, point] of Object.entries(at)) {
@@ -86,15 +86,15 @@ describe('Bridges across strokes', () => {
 
   it('go right through round strokes', () => {
     const ring = difference([disc(0, 0, 10)], [[disc(0, 0, 6)]]);
-    const cut = bridged(ring, 3, ['top']);
+    const { region: cut } = bridged(ring, 3, ['top']);
     assert.equal(cut.length, 1, 'the hole is open');
     assert.equal(partsOf(cut).length, 1);
-    assert.equal(partsOf(bridged(ring, 3, ['top', 'bottom'])).length, 2);
+    assert.equal(partsOf(bridged(ring, 3, ['top', 'bottom']).region).length, 2);
   });
 
   it('leave alone what has no holes', () => {
     const one = [disc(0, 0, 5)];
-    assert.equal(bridged(one, 2, ['top']), one);
+    assert.equal(bridged(one, 2, ['top']).region, one);
   });
 
   for (const font of fonts) {
@@ -104,7 +104,7 @@ describe('Bridges across strokes', () => {
         const frame = boundsOf(letters)!;
         const plate = [box(frame.minX - 5, frame.minY - 5, frame.maxX + 5, frame.maxY + 5)];
         for (const sides of [['top', 'bottom'], ['left', 'right'], ['top']] as const) {
-          const held = difference(plate, [bridged(letters, 1.2, sides)]);
+          const held = difference(plate, [bridged(letters, 1.2, sides).region]);
           assert.equal(partsOf(held).length, 1, `${text}, ${sides.join()}`);
         }
       }

@@ -14,6 +14,8 @@ import { box, disc, roundedBox, subtract, transformed, unite } from '../support/
 export const stockOf = (material?: string, thickness?: number): Stock => ({
   kerf: 0,
   minWeb: 1.5,
+  leastWeb: 0.8,
+  hangerWeb: 1.5,
   ...(material === undefined ? {} : { material }),
   ...(thickness === undefined ? {} : { thickness }),
 });

@@ -54,8 +54,8 @@ function plate(): Piece {
       { use: 'cut', region: opening, shape: dot, entry: [], path: ['shapes', 'window'] },
     ],
     marks: [
-      { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], path: ['pieces', 'plate', 'engrave', 0] },
-      { operation: 'score', region: [rectangle(18, 10, 2, 2)], path: ['pieces', 'plate', 'score', 0] },
+      { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], shape: dot, path: ['pieces', 'plate', 'engrave', 0] },
+      { operation: 'score', region: [rectangle(18, 10, 2, 2)], shape: dot, path: ['pieces', 'plate', 'score', 0] },
     ],
     hangers: [
       {
@@ -75,7 +75,7 @@ function plate(): Piece {
 const tagOf = (...pieces: Piece[]): Tag => ({
   title: 'Seed-jar tag',
   units: 'mm',
-  stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5 },
+  stock: { material: 'birch plywood', kerf: 0.16, minWeb: 1.5, leastWeb: 0.8, hangerWeb: 1.5 },
   output: { compensate: true, pictureWidth: 1600, styles: {} },
   made: new Map(),
   pieces,

@@ -23,11 +23,11 @@ describe('Figures in messages', () => {
     // Exact: two discs of radius 10 whose centres are 16 apart meet in a chord of 12.
     assert.match(
       (await make(spec('mm'))).issues[0]!.message,
-      /only (11\.99|12\.00) mm of material joins parts of .* mm²; at least 13\.00 mm/,
+      /only (11\.99|12\.00) mm of material joins parts of .* mm²; minimum 13\.00 mm/,
     );
     assert.match(
       (await make(spec('in'))).issues[0]!.message,
-      /only 0\.472 in of material joins parts of .* in²; at least 0\.512 in/,
+      /only 0\.472 in of material joins parts of .* in²; minimum 0\.512 in/,
     );
     const wide = await report(specOf(['a: {rectangle: [2, 1], radius: 0.8}'], 'body: [a]', ['units: in']));
     assert.match(wide.issues[0]!.message, /half the shorter side, 0\.5 in\./);

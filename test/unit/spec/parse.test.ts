@@ -42,14 +42,14 @@ describe('Reading a spec', () => {
     assert.deepEqual(issues, []);
     assert.equal(model?.title, 'Mint');
     // Common practice, no source: 1.5 mm is the least web to rely on.
-    assert.deepEqual(model.stock, { kerf: 0, minWeb: 1.5 });
+    assert.deepEqual(model.stock, { kerf: 0, minWeb: 1.5, leastWeb: 0.8, hangerWeb: 1.5 });
     const plate = model.shapes.get('plate');
     assert.deepEqual(plate?.generator, { kind: 'rectangle', width: 60, height: 20, radius: 3 });
   });
 
-  it('takes the thickness of the sheet as the least web where that is more than 1.5 mm', () => {
-    const thick = parseSpec(good.replace('shapes:', 'stock: {thickness: 1/8 in}\nshapes:'));
-    assert.equal(thick.model?.stock.minWeb, 3.175);
+  it('takes the least web as it is written, and no wider for a thick sheet', () => {
+    const thick = parseSpec(good.replace('shapes:', 'stock: {thickness: 1/4 in}\nshapes:'));
+    assert.equal(thick.model?.stock.minWeb, 1.5);
     const said = parseSpec(good.replace('shapes:', 'stock: {thickness: 4 mm, min_web: 2 mm}\nshapes:'));
     assert.equal(said.model?.stock.minWeb, 2);
   });

@@ -96,7 +96,7 @@ describe('A file that a spec uses', () => {
   });
 
   it('has what is weak about its shapes told there as well, and nothing is offered that would change it', async () => {
-    const thin = house.replace('plate: {rectangle: [2, 1], radius: 1/4}', 'plate: {rectangle: [2, 1 mm]}');
+    const thin = house.replace('plate: {rectangle: [2, 1], radius: 1/4}', 'plate: {rectangle: [2, 0.7 mm]}');
     const told = await said(spec, { ...files, 'house.yaml': thin });
     assert.ok(
       told.some((line) => line.startsWith('thin-stroke “house.yaml”')),

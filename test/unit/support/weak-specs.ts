@@ -27,7 +27,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
   }),
   'a bar too thin between two plates': (random) => ({
     shapes: [
-      ['bar', [`rectangle: [30, ${(0.4 + random()).toFixed(2)}]`]],
+      ['bar', [`rectangle: [30, ${(0.3 + 0.45 * random()).toFixed(2)}]`]],
       ['plate', ['rectangle: [14, 10]', 'nudge: {left: 14}']],
       ['other', ['rectangle: [14, 12]', 'nudge: {right: 14}']],
     ],
@@ -48,7 +48,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
   'a ring with a thin wall': (random) => ({
     head: ['tie: {twine: 1.5}'],
     shapes: [['plate', ['rectangle: [50, 24]']]],
-    pieces: [['tag', ['body: [plate]', `hanger: {ring: {at: top, wall: ${(0.6 + 0.7 * random()).toFixed(2)}}}`]]],
+    pieces: [['tag', ['body: [plate]', `hanger: {ring: {at: top, wall: ${(0.3 + 0.45 * random()).toFixed(2)}}}`]]],
   }),
   'a hole too near the edge': (random) => ({
     head: ['tie: {twine: 2}'],

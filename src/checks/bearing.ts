@@ -1,0 +1,69 @@
+/** What a glued piece rests on: how much of each part of it lies on material, and how far it reaches beyond the edge. */
+
+import { difference, intersection, normalise } from '../geometry/clipper.ts';
+import { EdgeIndex } from '../geometry/edge-index.ts';
+import { area, boundsOf, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import { along } from './along.ts';
+import { distanceTo } from './blame.ts';
+import { doBoxesMeet } from './overlap.ts';
+import { remembered } from './remembered.ts';
+
+/** Points that matter less than this are left out, of a part that does not lie wholly on what carries it. */
+const toleranceMm = 0.005;
+
+export interface Bearing {
+  /** A connected part of the glued piece. */
+  readonly part: Region;
+  /** Area that lies on material, as a share of the part's own. */
+  readonly share: number;
+  /** Whether the outline of what carries it goes round some of it, be that an opening. */
+  readonly isWithin: boolean;
+  /** How far the part reaches beyond the outer edge of what carries it, in mm, and where; 0 where it does not. */
+  readonly overhang: number;
+  readonly at: Point;
+}
+
+/** Each part of a glued piece, in the order of `partsOf`. */
+export const bearingsOf = remembered((glued, carrier): readonly Bearing[] => {
+  const edges = new EdgeIndex(carrier);
+  const holes = carrier.filter((ring) => ringArea(ring) < 0);
+  let outline: Region | undefined;
+  return partsOf(glued).map((part) => {
+    const at = part[0]![0]!;
+    const liesWithin = edges.contains(at) && !part.some((ring) => isCrossed(ring, edges));
+    if (liesWithin && !holes.some((hole) => doBoxesMeet([hole], part)))
+      return { part, share: 1, isWithin: true, overhang: 0, at };
+    outline ??= normalise(carrier.filter((ring) => ringArea(ring) > 0));
+    return measured(simplified(part, toleranceMm), part, carrier, outline);
+  });
+});
+
+function measured(simple: Region, part: Region, carrier: Region, outline: Region): Bearing {
+  const share = area(intersection(simple, carrier)) / area(simple);
+  const beyond = difference(simple, [outline]);
+  let overhang = 0;
+  let at = part[0]![0]!;
+  for (const point of beyond.flatMap((ring) => along(ring, 0))) {
+    const distance = distanceTo(outline, point);
+    if (distance <= overhang) continue;
+    overhang = distance;
+    at = point;
+  }
+  return { part, share, isWithin: area(beyond) < 0.5 * area(simple), overhang, at };
+}
+
+/** Whether an outline crosses any edge, or comes so near that it may. */
+function isCrossed(ring: readonly Point[], edges: EdgeIndex): boolean {
+  const box = boundsOf([ring])!;
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const reach = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2;
+  if (edges.near(middle, reach).length === 0) return false;
+  return ring.some((from, index) => {
+    const to = ring[(index + 1) % ring.length]!;
+    const half = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    return edges.near(half, Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / 2).length > 0;
+  });
+}

@@ -1,0 +1,126 @@
+/** What a glued piece hides of a piece below it, where that spoils the look. */
+
+import { difference } from '../geometry/clipper.ts';
+import { area, contains, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import { mm2 } from '../spec/figures.ts';
+import type { Mark, Piece, Tag } from '../tag/tag.ts';
+import { along } from './along.ts';
+import { calledOf, isLettering, isMadeFromSame } from './origin.ts';
+import { areaOfAll, beyondAHair, middleOf, overlapsOf } from './overlap.ts';
+import { perRegion } from './per-region.ts';
+import { remembered } from './remembered.ts';
+
+export interface Hiding {
+  readonly isGrave: boolean;
+  readonly point: Point;
+  readonly message: string;
+}
+
+/** Of what is hidden to more than this share nothing is seen. */
+const whollyShare = 0.98;
+
+/**
+ * An ornament is spoiled once more than this share of it is hidden and the rest peeps out; fields and borders that lettering
+ * is glued on keep more of themselves than that (our own judgement).
+ */
+const mostlyShare = 2 / 3;
+
+/** Marks of `under` that are cut short by the piece on it. */
+export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hiding[] {
+  return under.marks.flatMap((mark): Hiding[] => {
+    // What is drawn from the same shape belongs to the piece: a placement line, a halo, a shadow.
+    if (isMadeFromSame(mark.shape, piece, made)) return [];
+    const overlaps = overlapsOf(mark.region, piece.region);
+    const [largest] = overlaps;
+    if (!largest) return [];
+    const share = areaOfAll(overlaps) / area(mark.region);
+    const isWhole = share > whollyShare;
+    const letters = isLettering(mark.shape);
+    const point = middleOf(largest);
+    const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
+    if (isWhole)
+      return letters
+        ? [
+            {
+              isGrave: false,
+              point,
+              message: `“${piece.title}” covers all of ${what}. As an assembly mark, that is right.`,
+            },
+          ]
+        : [];
+    if (!letters && (share <= mostlyShare || mark.operation === 'score' || goesRound(mark, piece))) return [];
+    const percent = Math.round(100 * share);
+    return [{ isGrave: true, point, message: `“${piece.title}” covers ${percent} % of ${what}.` }];
+  });
+}
+
+/** Whether all of the piece lies within the outer edge of a mark: a field or a rim that it is set in. */
+function goesRound({ region }: Mark, piece: Piece): boolean {
+  const outers = region.filter((ring) => ringArea(ring) > 0);
+  return difference(piece.region, [outers]).length === 0;
+}
+
+/** Openings of `under` that the piece covers wholly or in part. One that it spans, as a name does a hoop, is meant so. */
+export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
+  const found = openingsOf(under.region)
+    // What covers the opening of a hanger is `hole-blocked`.
+    .filter((opening) => !under.hangers.some(({ centre }) => contains(opening, centre)))
+    .filter((opening, _, all) => !isOfPattern(opening, all))
+    .map((opening) => covered(opening, piece.region))
+    .filter((each) => each !== undefined);
+  const whole = found.filter(({ isWhole }) => isWhole);
+  const partly = found.filter(({ isWhole }) => !isWhole);
+  return [...told(partly, `“${piece.title}” reaches into`, under), ...told(whole, `“${piece.title}” covers`, under)];
+}
+
+/** So many openings of a size are a pattern, such as a lattice, that goes on behind what is glued on it (our own judgement). */
+const patternCount = 6;
+const patternSlack = 0.1;
+
+function isOfPattern(opening: Region, all: readonly Region[]): boolean {
+  const size = area(opening);
+  return all.filter((other) => Math.abs(area(other) - size) < patternSlack * size).length >= patternCount;
+}
+
+function told(found: readonly Covered[], words: string, under: Piece): Hiding[] {
+  if (found.length === 0) return [];
+  const largest = found.reduce((a, b) => (b.area > a.area ? b : a));
+  const what = found.length === 1 ? 'an opening' : `${found.length} openings`;
+  const most = found.length === 1 ? '' : 'up to ';
+  const message = `${words} ${what} of “${under.title}” (${most}${mm2(largest.area, 1)}).`;
+  return [{ isGrave: true, point: largest.point, message }];
+}
+
+interface Covered {
+  readonly isWhole: boolean;
+  /** What is covered, in mm². */
+  readonly area: number;
+  readonly point: Point;
+}
+
+const covered = remembered((opening, piece): Covered | undefined => {
+  const overlaps = overlapsOf(opening, piece);
+  const [largest] = overlaps;
+  if (!largest) return undefined;
+  const edge = along(opening[0]!, 0.5);
+  const isOnEdge = (point: Point) => contains(piece, point);
+  // What lies in the opening and nowhere on its edge is not held at all, which is `off-backing`.
+  if (!edge.some(isOnEdge)) return undefined;
+  const isWhole = areaOfAll(overlaps) > whollyShare * area(opening);
+  // What frames an opening, as a window does a larger pocket, shows nothing of its edge.
+  if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
+  return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };
+});
+
+/** Whether an opening larger than what crosses it is left in more parts than it was. */
+function isSpanned(opening: Region, piece: Region): boolean {
+  const across = partsOf(piece).filter((part) => overlapsOf(opening, part).length > 0);
+  return area(opening) > area(across.flat()) && beyondAHair(difference(opening, [piece])).length > 1;
+}
+
+/** Each hole of a region as an area of its own. */
+const openingsOf = perRegion((region): readonly Region[] =>
+  region.filter((ring) => ringArea(ring) < 0).map((ring): Region => [[...ring].reverse()]),
+);

@@ -1,0 +1,105 @@
+/** Glued pieces that overhang what carries them, or that have nothing under them to be glued to. */
+
+import { union } from '../geometry/clipper.ts';
+import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Point } from '../geometry/types.ts';
+import type { Finding } from '../issue.ts';
+import { mm, mm2 } from '../spec/figures.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { bearingsOf } from './bearing.ts';
+import type { Bearing } from './bearing.ts';
+import { blame } from './blame.ts';
+import type { Check } from './check.ts';
+import { areLevel } from './layers.ts';
+
+/** What reaches further over the edge than this is seen; less is what glueing by hand is off by (our own judgement). */
+const seenMm = 0.3;
+
+/** A part of which less than this share lies on material cannot be glued (our own judgement). */
+const heldShare = 0.05;
+
+export const offBacking: Check = (tag) => tag.pieces.flatMap((piece) => offBackingOf(piece, tag));
+
+function offBackingOf(piece: Piece, { pieces }: Tag): Finding[] {
+  const carrier = pieces.find(({ id }) => id === piece.glueTo);
+  if (!carrier) return [];
+  let bearings = bearingsOf(piece.region, carrier.region);
+  if (bearings.some((bearing) => isUnheld(bearing) || overhangs(bearing))) {
+    // What lies as high as the carrier carries it too.
+    const others = pieces.filter((other) => other !== carrier && areLevel(other, carrier, pieces));
+    if (others.length > 0) bearings = bearingsOf(piece.region, union([carrier, ...others].map(({ region }) => region)));
+  }
+  const unheld = bearings.filter(isUnheld);
+  const over = bearings.filter((bearing) => !isUnheld(bearing) && overhangs(bearing));
+  const names = { piece, carrier, all: bearings };
+  return [
+    ...(unheld.length > 0 ? [finding(piece, 'error', middleOf(unheld[0]!), unheldMessage(unheld, names))] : []),
+    ...(over.length > 0 ? [overhanging(over, names)] : []),
+  ];
+}
+
+interface Names {
+  readonly piece: Piece;
+  readonly carrier: Piece;
+  readonly all: readonly Bearing[];
+}
+
+const isUnheld = ({ share }: Bearing): boolean => share < heldShare;
+const overhangs = ({ overhang }: Bearing): boolean => overhang > seenMm;
+
+function finding(piece: Piece, severity: 'error' | 'warning', point: Point, message: string, width?: number): Finding {
+  const at = width === undefined ? {} : { width };
+  return { code: 'off-backing', severity, piece: piece.id, path: blame(piece, point), points: [point], ...at, message };
+}
+
+function unheldMessage(unheld: readonly Bearing[], names: Names): string {
+  const { carrier, piece, all } = names;
+  const [largest] = unheld;
+  const nothing = 'there is nothing to glue them to';
+  if (unheld.length === all.length && all.length > 1)
+    return `None of the ${all.length} parts of “${piece.title}” lies on “${carrier.title}”: ${nothing}.`;
+  if (unheld.length > 1) {
+    const numbers = unheld.map((each) => numberOf(each, all)).sort((a, b) => a - b);
+    return `${unheld.length} of the ${all.length} parts of “${piece.title}” (from the left: ${listed(numbers)}) do not lie on “${carrier.title}”: ${nothing}.`;
+  }
+  const { part, share, isWithin } = largest!;
+  const on = share * area(part);
+  const what = begun(largest!, names);
+  if (on >= 0.05) return `${what} has only ${mm2(on, 1)} on “${carrier.title}”: too little to glue it by.`;
+  return `${what} lies ${isWithin ? 'over an opening of' : 'beside'} “${carrier.title}”: there is nothing to glue it to.`;
+}
+
+function overhanging(over: readonly Bearing[], names: Names): Finding {
+  const { carrier, piece, all } = names;
+  const farthest = over.reduce((a, b) => (b.overhang > a.overhang ? b : a));
+  const { overhang, at } = farthest;
+  const message =
+    over.length === 1
+      ? `${begun(farthest, names)} overhangs “${carrier.title}” by ${mm(overhang)}.`
+      : `${over.length} of the ${all.length} parts of “${piece.title}” overhang “${carrier.title}”, by up to ${mm(overhang)} (part ${numberOf(farthest, all)} from the left).`;
+  return finding(piece, 'warning', at, message, overhang);
+}
+
+function begun(bearing: Bearing, { piece, all }: Names): string {
+  return all.length === 1
+    ? `“${piece.title}”`
+    : `Part ${numberOf(bearing, all)} of ${all.length} of “${piece.title}”, from the left,`;
+}
+
+/** Counted from the left. */
+function numberOf(bearing: Bearing, all: readonly Bearing[]): number {
+  const leftOf = ({ part }: Bearing) => boundsOf(part)!.minX;
+  return all.toSorted((a, b) => leftOf(a) - leftOf(b)).indexOf(bearing) + 1;
+}
+
+/** So many are named; of more, the first. */
+const mostNamed = 5;
+
+function listed(numbers: readonly number[]): string {
+  const named = numbers.slice(0, mostNamed).join(', ');
+  return numbers.length > mostNamed ? `${named} …` : named;
+}
+
+function middleOf({ part }: Bearing): Point {
+  return boxCentre(boundsOf(part)!);
+}

@@ -1,0 +1,40 @@
+/** What a shape is made from, and how a message calls it. */
+
+import type { Shape } from '../spec/model.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+
+/** What a copy, and a copy of a copy, is made from. */
+export function originOf(shape: Shape): Shape {
+  return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
+}
+
+/** Whether a piece is made of the shape, of a copy of it, or of what it is a copy of. */
+export function isMadeFromSame(shape: Shape, { sources }: Piece, made: Tag['made']): boolean {
+  const origin = originOf(shape);
+  const paths = sources.map(({ path }) => path.join('/'));
+  return [...made.keys()].some((other) => originOf(other) === origin && paths.includes(other.path.join('/')));
+}
+
+/** Whether what is seen of a shape are letters; a field that letters are cut out of is none. */
+export function isLettering({ generator }: Shape): boolean {
+  switch (generator.kind) {
+    case 'text':
+      return true;
+    case 'from':
+      return isLettering(generator.shape);
+    case 'union':
+      return generator.shapes.some(isLettering);
+    case 'difference':
+    case 'intersection':
+      return generator.shapes[0] !== undefined && isLettering(generator.shapes[0]);
+    default:
+      return false;
+  }
+}
+
+/** How a shape is called in messages. One without a name goes by what it is a copy of, or by its words. */
+export function calledOf({ name, generator }: Shape): string | undefined {
+  if (name !== undefined) return `“${name}”`;
+  if (generator.kind === 'from') return calledOf(generator.shape);
+  return generator.kind === 'text' ? `“${generator.text}”` : undefined;
+}

@@ -1,0 +1,86 @@
+/** Where two regions share area, by more than a hair. */
+
+import { difference, intersection } from '../geometry/clipper.ts';
+import { area, boundsOf, perimeter } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import { poleOf } from '../geometry/pole.ts';
+import { simplified } from '../geometry/simplify.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import { distanceTo } from './blame.ts';
+import { perRegion } from './per-region.ts';
+import { remembered } from './remembered.ts';
+
+/** An overlap into which no disc of this diameter goes is a hair: outlines that touch, or follow each other (our own judgement). */
+export const hairMm = 0.2;
+
+/** Overlaps of less than this in all are not seen, in mm² (our own judgement). */
+export const seenMm2 = 0.5;
+
+/** Points that matter less than this are left out: it saves more than half of the time. */
+const toleranceMm = 0.01;
+
+/** How exactly the largest disc in an overlap is looked for. */
+const precisionMm = 0.01;
+
+/** A connected stretch of an overlap. */
+export interface Overlap {
+  readonly region: Region;
+  /** In mm². */
+  readonly area: number;
+}
+
+/** Stretches that two regions share, the largest first; none where all of them together are no more than a hair. */
+export const overlapsOf = remembered((a, b): readonly Overlap[] =>
+  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
+);
+
+/** What is left of a region that others cover, as long as it is the same region under the same others. */
+export function uncovered(region: Region, covers: readonly Region[]): Region {
+  return covers.reduce((rest, cover) => (doBoxesMeet(rest, cover) ? less(rest, cover) : rest), region);
+}
+
+const less = remembered((region, cover) => difference(region, [cover]));
+
+/** The stretches of a region that are deeper than a hair, the largest first; none where they are too small to be seen. */
+export const beyondAHair = perRegion((region): readonly Overlap[] => {
+  const deep = partsOf(region).flatMap((part): Overlap[] => {
+    const shared = area(part);
+    // A disc as wide as a hair would not go in.
+    if (shared < (Math.PI / 4) * hairMm ** 2) return [];
+    return isDeep(part, shared) ? [{ region: part, area: shared }] : [];
+  });
+  return areaOfAll(deep) > seenMm2 ? deep : [];
+});
+
+/**
+ * The largest disc in a shape without holes has at least the radius area / perimeter: its inner parallel curves are no longer
+ * than its outline. So most need not be looked for.
+ */
+function isDeep(part: Region, areaMm2: number): boolean {
+  if (part.length === 1 && (2 * areaMm2) / perimeter(part) > hairMm) return true;
+  const point = poleOf(part, precisionMm);
+  return point !== undefined && 2 * (distanceTo(part, point) + precisionMm / 2) > hairMm;
+}
+
+/** The centre of the largest disc that fits into a stretch. */
+export function middleOf({ region }: Overlap): Point {
+  return poleOf(region, precisionMm) ?? region[0]![0]!;
+}
+
+export function areaOfAll(overlaps: readonly Overlap[]): number {
+  return overlaps.reduce((sum, overlap) => sum + overlap.area, 0);
+}
+
+export function doBoxesMeet(a: Region, b: Region): boolean {
+  const [one, other] = [boxOf(a), boxOf(b)];
+  if (!one || !other) return false;
+  return one.minX < other.maxX && other.minX < one.maxX && one.minY < other.maxY && other.minY < one.maxY;
+}
+
+const boxOf = perRegion((region) => boundsOf(region));
+const simplyWithin = perRegion(simplified);
+
+/** The outlines of a region that come near another, with fewer points. */
+function simply(region: Region, other: Region): Region {
+  return simplyWithin(region, toleranceMm).filter((ring) => doBoxesMeet([ring], other));
+}

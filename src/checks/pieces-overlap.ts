@@ -1,0 +1,40 @@
+/** Glued pieces that would have to lie on one another in one layer, or that hide what should be seen of the piece below. */
+
+import type { Point } from '../geometry/types.ts';
+import type { Finding } from '../issue.ts';
+import { mm2 } from '../spec/figures.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { blame } from './blame.ts';
+import type { Check } from './check.ts';
+import { hiddenMarks, hiddenOpenings } from './hidden-below.ts';
+import { areLevel, below } from './layers.ts';
+import { areaOfAll, middleOf, overlapsOf } from './overlap.ts';
+
+export const piecesOverlap: Check = (tag) =>
+  tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidings(piece, tag)]);
+
+/** One finding a pair, at the later of the two. */
+function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
+  return pieces.slice(0, index).flatMap((other): Finding[] => {
+    if (!areLevel(piece, other, pieces)) return [];
+    const overlaps = overlapsOf(other.region, piece.region);
+    const [largest] = overlaps;
+    if (!largest) return [];
+    const where = overlaps.length > 1 ? ` in ${overlaps.length} places` : '';
+    const message = `“${piece.title}” and “${other.title}” lie in one layer and overlap (${mm2(areaOfAll(overlaps), 1)}${where}): they cannot both lie flat.`;
+    return [finding(piece, 'error', middleOf(largest), message)];
+  });
+}
+
+/** What a piece covers of every piece that lies below it. */
+function hidings(piece: Piece, { pieces, made }: Tag): Finding[] {
+  return below(piece, pieces).flatMap((under) =>
+    [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isGrave, point, message }) =>
+      finding(piece, isGrave ? 'warning' : 'info', point, message),
+    ),
+  );
+}
+
+function finding(piece: Piece, severity: Finding['severity'], point: Point, message: string): Finding {
+  return { code: 'pieces-overlap', severity, piece: piece.id, path: blame(piece, point), points: [point], message };
+}

@@ -1,0 +1,60 @@
+/** Points that taper to nothing: thinner than a beam leaves whole, over more than breaks off unseen. */
+
+import type { Tip } from '../geometry/necks.ts';
+import type { Finding } from '../issue.ts';
+import { mm } from '../spec/figures.ts';
+import type { Stock } from '../spec/model.ts';
+import type { Piece } from '../tag/tag.ts';
+import { byCause } from './by-cause.ts';
+import type { Check } from './check.ts';
+import { thinPlaces, tipsOf } from './thin-places.ts';
+
+/** Thinner than this, or than four kerfs, a point burns away or breaks off (our own judgement). */
+const thinMm = 0.8;
+const thinKerfs = 4;
+
+/** Less than this of a point may be lost and nobody sees it: the tip of a serif, a corner of 20° (our own judgement). */
+const longMm = 2.5;
+
+/** What is glued on is carried to its very points. */
+export const sharpPoints: Check = ({ pieces, stock }) =>
+  pieces.flatMap((piece) => (piece.glueTo === undefined ? sharpPointsOf(piece, stock) : []));
+
+function sharpPointsOf(piece: Piece, stock: Stock): Finding[] {
+  const { kerf, minWeb } = stock;
+  const thin = Math.min(Math.max(thinMm, thinKerfs * kerf), minWeb);
+  const points = tipsOf(piece, stock)
+    .map((tip) => ({ at: tip.at, length: lengthBelow(tip, thin) }))
+    .filter(({ length }) => length > longMm)
+    .sort((a, b) => b.length - a.length);
+  if (points.length === 0) return [];
+  // Of lettering that is thin all over, the ends are no news.
+  const strokes = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind === 'stroke');
+  const thinShapes = new Set(byCause(piece, strokes, ({ ends }) => ends).map(({ path }) => path.join('/')));
+  return byCause(piece, points, ({ at }) => [at])
+    .filter(({ path }) => !thinShapes.has(path.join('/')))
+    .map(({ path, found }) => {
+      const [longest] = found;
+      const length = mm(longest!.length, 1);
+      const message =
+        found.length === 1
+          ? `This point is thinner than ${mm(thin)} over its last ${length}: it burns away or breaks off, and it pricks.`
+          : `${found.length} points are thinner than ${mm(thin)} over up to ${length}: they burn away or break off, and they prick.`;
+      return { code: 'sharp-point', severity: 'warning', piece: piece.id, path, points: [longest!.at], message };
+    });
+}
+
+/** By how much a point may be longer than what is known of it, as a factor. */
+const longestStep = 1.2;
+
+/** How far before its end a point becomes as wide as `thin`, in mm. */
+function lengthBelow({ widths }: Tip, thin: number): number {
+  let last = { before: 0, width: 0 };
+  for (const at of widths) {
+    if (at.width >= thin)
+      return last.before + ((thin - last.width) / (at.width - last.width)) * (at.before - last.before);
+    last = at;
+  }
+  // What is looked at ends within a step of where it is as wide as that; beyond, it is taken to widen as before.
+  return last.before * Math.min(thin / last.width, longestStep);
+}

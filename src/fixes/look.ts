@@ -1,0 +1,159 @@
+/**
+ * How differently a tag looks after a change. Lettering is compared letter by letter and at one x-height, so that a name that is
+ * made a little larger, or whose letters stand a little closer, is still the same name; what growth, straps or another font do
+ * to its letters counts in full.
+ */
+
+import { scaling, transform, translation } from '../geometry/affine.ts';
+import { difference, union } from '../geometry/clipper.ts';
+import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import type { Report } from '../engine.ts';
+import type { Letter, Lettering } from '../tag/letters.ts';
+import type { Piece } from '../tag/tag.ts';
+import { samePath } from './candidate.ts';
+
+export interface LookChange {
+  /** Area that looks otherwise, as a share of the lettering, or of the piece where none is cut out. */
+  readonly share: number;
+  /** The same of rings and openings on lettering that is cut out: they may move, but not for nothing. */
+  readonly hangers: number;
+  /** What a person would notice, such as “letters 9 % heavier”. */
+  readonly words: readonly string[];
+}
+
+/** A letter that has moved by its whole x-height among the others counts as so much of it changed (our own judgement). */
+const movedShare = 0.5;
+
+/** Below these shares nobody would notice. */
+const seenShare = 0.02;
+
+export function lookChange(before: Report, after: Report): LookChange {
+  const [was, is] = [before.tag?.pieces ?? [], after.tag?.pieces ?? []];
+  const changes = was.map((piece) => {
+    const same = is.find(({ id }) => id === piece.id);
+    return same ? pieceChange(piece, same) : gone;
+  });
+  const greatest = changes.reduce((a, b) => (b.share + b.hangers > a.share + a.hangers ? b : a), unchanged);
+  return is.length === was.length ? greatest : { ...greatest, share: Math.max(greatest.share, gone.share) };
+}
+
+const unchanged: LookChange = { share: 0, hangers: 0, words: [] };
+const gone: LookChange = { share: 1, hangers: 0, words: [] };
+
+function pieceChange(was: Piece, is: Piece): LookChange {
+  const letterings = usesOf(was);
+  const changes = letterings.map((use) => {
+    const same = usesOf(is).find(
+      (other) => samePath(other.lettering.path, use.lettering.path) && other.use === use.use,
+    );
+    return same ? letteringChange(use, same) : gone;
+  });
+  const isCutOut = letterings.some(({ use }) => use === 'body');
+  const plate = isCutOut ? 0 : differing(was.region, is.region) / area(was.region);
+  return {
+    share: Math.max(plate, ...changes.map(({ share }) => share)),
+    hangers: isCutOut ? hangerChange(was, is) : 0,
+    words: changes.flatMap(({ words }) => words),
+  };
+}
+
+interface LetteringUse {
+  readonly use: string;
+  readonly lettering: Lettering;
+  /** What its letters have become. */
+  readonly made: Region;
+}
+
+function usesOf({ sources, marks }: Piece): LetteringUse[] {
+  const drawn = [
+    ...sources.map(({ use, region, lettering = [] }) => ({ use, region, lettering })),
+    ...marks.map(({ operation, region, lettering = [] }) => ({ use: operation, region, lettering })),
+  ];
+  return drawn.flatMap(({ use, region, lettering }) =>
+    lettering.map((each) => ({ use, lettering: each, made: each.shape ?? region })),
+  );
+}
+
+function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
+  const [from, to] = [was, is].map(({ lettering }) => lettering.letters) as [readonly Letter[], readonly Letter[]];
+  if (from.length !== to.length || from.length === 0) return gone;
+  const scale = is.lettering.xHeight / was.lettering.xHeight;
+  const redrawn = redrawnShare(from, to, scale);
+  const [stout, stouter] = [deviation(was), deviation(is)];
+  const added = stouter.added - stout.added;
+  const lost = stouter.lost - stout.lost;
+  const moved = spread(from, to, was.lettering.xHeight, scale);
+  const resized = Math.abs(Math.log(scale));
+  return {
+    hangers: 0,
+    share: redrawn + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
+    words: [
+      ...(redrawn > seenShare ? ['other letterforms'] : []),
+      ...told(scale - 1, 'larger', 'smaller'),
+      // Letters that grow by more than their strokes do look lighter by that alone.
+      ...(resized > Math.abs(added - lost) ? [] : told(added - lost, 'heavier', 'lighter')),
+      ...(moved.mean > seenShare ? [moved.closer ? 'letters closer together' : 'letters further apart'] : []),
+    ],
+  };
+}
+
+function told(share: number, more: string, less: string): string[] {
+  if (Math.abs(share) < seenShare) return [];
+  return [`letters ${Math.round(100 * Math.abs(share))} % ${share > 0 ? more : less}`];
+}
+
+/** How much the letters themselves are drawn otherwise: another font, weight or text. */
+function redrawnShare(from: readonly Letter[], to: readonly Letter[], scale: number): number {
+  const whole = from.reduce((sum, { region }) => sum + area(region), 0) * scale ** 2;
+  const changed = from.reduce((sum, { region }, index) => sum + differing(scaled(region, scale), to[index]!.region), 0);
+  return changed / whole;
+}
+
+/** What the finished shape has beyond the letters as they are drawn, and what it lacks of them, as shares of them. */
+function deviation({ lettering, made }: LetteringUse): { added: number; lost: number } {
+  const drawn = union(lettering.letters.map(({ region }) => region));
+  const ink = area(drawn);
+  return { added: area(difference(made, [drawn])) / ink, lost: area(difference(drawn, [made])) / ink };
+}
+
+/** How far letters have moved from the ones before them on average, in x-heights. */
+function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
+  const steps = (letters: readonly Letter[], unit: number) =>
+    letters.slice(1).map((letter, index) => {
+      const [a, b] = [middleOf(letters[index]!.region), middleOf(letter.region)];
+      return { x: (b.x - a.x) / unit, y: (b.y - a.y) / unit };
+    });
+  const [was, is] = [steps(from, xHeight), steps(to, xHeight * scale)];
+  const moves = was.map(({ x, y }, index) => Math.hypot(is[index]!.x - x, is[index]!.y - y));
+  const length = (all: readonly Point[]) => all.reduce((sum, { x, y }) => sum + Math.hypot(x, y), 0);
+  const mean = moves.length === 0 ? 0 : moves.reduce((sum, move) => sum + move, 0) / moves.length;
+  return { mean, closer: length(is) < length(was) };
+}
+
+/** Lugs and openings that have moved or become larger, as a share of the piece. */
+function hangerChange(was: Piece, is: Piece): number {
+  const drawn = ({ hangers, region }: Piece) => {
+    const at = middleOf(region);
+    const shapes = hangers.map(({ lug, opening }) => lug ?? opening);
+    return transform(union(shapes), translation(-at.x, -at.y));
+  };
+  const [from, to] = [drawn(was), drawn(is)];
+  return (area(difference(from, [to])) + area(difference(to, [from]))) / area(was.region);
+}
+
+/** The area in which two regions differ once one is laid over the other, box centre on box centre, in mm². */
+function differing(a: Region, b: Region): number {
+  const [from, to] = [middleOf(a), middleOf(b)];
+  const laid = transform(a, translation(to.x - from.x, to.y - from.y));
+  return area(difference(laid, [b])) + area(difference(b, [laid]));
+}
+
+function scaled(region: Region, scale: number): Region {
+  return scale === 1 ? region : transform(region, scaling(scale, scale, { x: 0, y: 0 }));
+}
+
+function middleOf(region: Region): Point {
+  const box = boundsOf(region);
+  return box ? boxCentre(box) : { x: 0, y: 0 };
+}

@@ -1,0 +1,70 @@
+/** Whether a change of a spec solves a problem, and whether it leaves everything else at least as it was. */
+
+import type { Report } from '../engine.ts';
+import { causeOf, severityRank } from '../issue.ts';
+import type { Issue } from '../issue.ts';
+import type { IssueCode } from '../issue-kinds.ts';
+
+/** A width that is smaller by less than this is the same width, in mm. */
+const sameWidthMm = 0.02;
+
+/** Kinds whose `width` is the worse the smaller it is. */
+const narrowKinds: ReadonlySet<IssueCode> = new Set([
+  'weak-bridge',
+  'thin-stroke',
+  'hanger-weak',
+  'hole-near-edge',
+  'hole-too-small',
+  'gap-closes',
+  'fine-mark',
+]);
+
+/** Whether the problem is gone from its line and its piece, and nothing else has become worse. */
+export function solves(issue: Issue, before: Report, after: Report): boolean {
+  if (!after.tag) return false;
+  const cause = causeOf(issue);
+  // Several of a kind at one line are one fault to whoever reads it: a change that leaves one of them has not solved it.
+  return after.issues.every((other) => causeOf(other) !== cause) && isNoWorse(before, after);
+}
+
+/**
+ * Whether nothing has come, of whatever severity, that was not there, and nothing that was there has become worse. What the
+ * spec accepts counts as it is accepted, no worse.
+ */
+export function isNoWorse(before: Report, after: Report): boolean {
+  if (!after.tag) return false;
+  const known = byCause([...before.issues, ...before.accepted]);
+  return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {
+    const was = known.get(cause);
+    return was ? isGroupNoWorse(was, group) : group.every(isHarmless);
+  });
+}
+
+/** A comment that accepts what is solved meanwhile has become idle. */
+function isHarmless({ code }: Issue): boolean {
+  return code === 'odd-comment';
+}
+
+function byCause(issues: readonly Issue[]): Map<string, Issue[]> {
+  const groups = new Map<string, Issue[]>();
+  for (const issue of issues) {
+    const cause = causeOf(issue);
+    const group = groups.get(cause);
+    if (group) group.push(issue);
+    else groups.set(cause, [issue]);
+  }
+  return groups;
+}
+
+function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {
+  if (is.length > was.length || gravest(is) > gravest(was)) return false;
+  return !narrowKinds.has(is[0]!.code) || narrowest(is) >= narrowest(was) - sameWidthMm;
+}
+
+function gravest(issues: readonly Issue[]): number {
+  return Math.max(...issues.map(({ severity }) => severityRank[severity]));
+}
+
+function narrowest(issues: readonly Issue[]): number {
+  return Math.min(...issues.map(({ width = Infinity }) => width));
+}

@@ -1,0 +1,19 @@
+/** Lettering in another font: the last resort, for it is another look. */
+
+import type { Shape } from '../../spec/model.ts';
+import { bundledFonts } from '../../text/bundled-fonts.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, setting } from '../candidate.ts';
+
+/** The bundled families; each is another look, so each is offered for itself. */
+export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
+  if (shape?.generator.kind !== 'text') return [];
+  const now = shape.generator.font;
+  return bundledFonts
+    .map(({ family }) => family)
+    .filter((family) => family !== now)
+    .map((family) => ({
+      words: `Set ${nameOf(shape)} in another font`,
+      candidates: setting(at, shape.path, 'font', family),
+    }));
+}

@@ -1,0 +1,33 @@
+/** What a spec asks to hold a shape together, made as wide as the piece needs it. */
+
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+
+/** A little more than the limit, where a strap runs out on a curve. */
+const shares = [1, 1.1, 1.25];
+
+/** Straps and bridges of the shape that are narrower than they should be. */
+export function widerHolds(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  const { minimum } = at.issue;
+  if (!shape || minimum === undefined) return [];
+  const { straps, bridges } = shape.modifiers;
+  const widths = (now: number) => shares.map((share) => share * minimum).filter((width) => width > now + 0.005);
+  return [
+    {
+      words: `Widen the straps of ${nameOf(shape)}`,
+      candidates: straps === undefined ? [] : settingLengths(at, shape.path, 'straps', widths(straps)),
+    },
+    {
+      words: `Widen the bridges of ${nameOf(shape)}`,
+      candidates: bridges ? widths(bridges.width).flatMap((width) => settingBridges(at, shape.path, width)) : [],
+    },
+  ];
+}
+
+/** Bridges are written as a width, or as a width with the sides they are on. */
+function settingBridges(at: Case, path: Case['issue']['path'], width: number) {
+  const text = written(width, at.tag.units);
+  const inGroup = setting(at, [...path, 'bridges'], 'width', text);
+  return inGroup.length > 0 ? inGroup : setting(at, path, 'bridges', text);
+}

@@ -1,0 +1,110 @@
+/** What takes marks and glued pieces off one another. */
+
+import { boundsOf, contains } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Mark, Piece } from '../../tag/tag.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, replacing, samePath, shapeAt, written } from '../candidate.ts';
+import { madeSmaller, movedBy, waysApart, withoutEntry } from './moving.ts';
+
+/** Left bright round lettering that crosses another engraving, in mm (common practice, no source). */
+const haloMm = [0.8, 1.2];
+
+/** Two marks on one another. */
+export function marksApart(at: Case): Remedy[] {
+  const later = at.piece?.marks.find(({ path }) => samePath(path, at.issue.path));
+  const earlier = later && markBelow(at, later);
+  if (!later || !earlier) return [];
+  // What goes round is left where it is.
+  const [small, large] = areaOfBox(later.region) <= areaOfBox(earlier.region) ? [later, earlier] : [earlier, later];
+  const [box, other] = [boundsOf(small.region), boundsOf(large.region)];
+  if (!box || !other) return [];
+  return [
+    ...clearRound(at, earlier, later),
+    { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysApart(box, other)) },
+    ...[small, large].map(({ shape }) => ({
+      words: `Make ${nameOf(shape)} smaller`,
+      candidates: madeSmaller(at, shape),
+    })),
+    ...inTheOther(at, small, large),
+  ];
+}
+
+/** The mark that the place in question is on, beside the later one. */
+function markBelow({ issue, piece }: Case, later: Mark): Mark | undefined {
+  const [point] = issue.points ?? [];
+  const before = piece?.marks.slice(0, piece.marks.indexOf(later)) ?? [];
+  return point && (before.find(({ region }) => contains(region, point)) ?? before.at(-1));
+}
+
+/** The engraving below is cut back round what lies over it. */
+function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
+  if (earlier.operation !== 'engrave' || later.operation !== 'engrave') return [];
+  const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
+  return [
+    {
+      words: `Clear ${nameOf(earlier.shape)} round ${nameOf(later.shape)}`,
+      candidates: haloMm.map((by) => {
+        const grow = written(by, at.tag.units);
+        const text = `{difference: [${below}, {from: ${over}, grow: ${grow}}]}`;
+        return { told: `by ${grow}`, edits: [replacing(at, earlier.path, text)] };
+      }),
+    },
+  ];
+}
+
+/** One that lies within the other is cut out of it, or left out. */
+function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
+  if (inner.operation !== 'engrave' || outer.operation !== 'engrave') return [];
+  const text = `{difference: [${textAt(at, outer.path)}, ${textAt(at, inner.path)}]}`;
+  const [noOuter, noInner] = [outer, inner].map(({ path }) => withoutEntry(at, path));
+  return [
+    {
+      words: `Cut ${nameOf(inner.shape)} out of ${nameOf(outer.shape)}`,
+      candidates: noOuter ? [{ told: 'bright on dark', edits: [replacing(at, inner.path, text), noOuter] }] : [],
+    },
+    {
+      words: `Leave ${nameOf(inner.shape)} out`,
+      candidates: noInner ? [{ told: 'it is not seen', edits: [noInner] }] : [],
+    },
+  ];
+}
+
+/** A glued piece over another of its layer, or over what should be seen. */
+export function piecesApart(at: Case): Remedy[] {
+  const { piece } = at;
+  const shape = shapeAt(at, at.issue.path);
+  const box = piece && boundsOf(piece.region);
+  const other = piece && boundsOf(underneath(at, piece));
+  if (!shape || !box || !other) return [];
+  return [
+    { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, waysApart(box, other)) },
+    { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
+  ];
+}
+
+/** What the place in question is on: a piece glued on beside this one, a mark, or the opening that is covered. */
+function underneath({ issue, tag }: Case, piece: Piece): Region {
+  const [point] = issue.points ?? [];
+  if (!point) return [];
+  const beside = tag.pieces.find((each) => each !== piece && each.glueTo !== undefined && contains(each.region, point));
+  if (beside) return beside.region;
+  const marks = tag.pieces.flatMap((each) => (each === piece ? [] : each.marks));
+  const mark = marks.find(({ region }) => contains(region, point));
+  if (mark) return mark.region;
+  const ring = tag.pieces
+    .flatMap((each) => (each === piece ? [] : [...each.region]))
+    .filter((each) => contains([each], point))
+    .sort((a, b) => areaOfBox([a]) - areaOfBox([b]))[0];
+  return ring ? [ring] : [];
+}
+
+function areaOfBox(region: Region): number {
+  const box = boundsOf(region);
+  return box ? (box.maxX - box.minX) * (box.maxY - box.minY) : 0;
+}
+
+function textAt({ report: { source } }: Case, path: Mark['path']): string {
+  const { start, end } = source.range(path);
+  return source.text.slice(start, end);
+}

@@ -1,0 +1,53 @@
+/** What makes a sharp point blunt. */
+
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, replacing, samePath, setting, shapeAt, valueAt, written } from '../candidate.ts';
+import { growing } from './lettering.ts';
+
+/** Half of the width below which a point is thin: grown by it, no point is. */
+const radiusMm = 0.4;
+
+/** Angles in degrees at which the tip of an arrow holds. */
+const tipsDegrees = [20, 25, 30, 40];
+
+export function blunter(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  if (!shape) return [];
+  const { kerf } = at.tag.stock;
+  const radius = Math.max(radiusMm, 2 * kerf);
+  const { generator } = shape;
+  const blunt: Remedy = {
+    words: `Make the tip of ${nameOf(shape)} blunter`,
+    candidates:
+      generator.kind === 'arrow'
+        ? tipsDegrees
+            .filter((tip) => tip > generator.tipDegrees)
+            .flatMap((tip) => setting(at, [...shape.path, 'arrow'], 'tip', String(tip)))
+        : [],
+  };
+  return [
+    ...rounded(at, shape.path, radius),
+    growing(
+      at,
+      shape,
+      [0.25, 0.5, 0.75, 1].map((share) => share * radius),
+    ),
+    blunt,
+  ];
+}
+
+/** Thinned and grown again: what is narrower than twice the radius goes, and all else stays. */
+function rounded(at: Case, path: Case['issue']['path'], radius: number): Remedy[] {
+  const piece = at.model.pieces.find(({ id }) => id === at.issue.piece);
+  const entry = piece?.body.find(({ shape }) => samePath(shape.path, path));
+  const name = entry && valueAt(at, entry.path);
+  if (!entry || typeof name !== 'string') return [];
+  const by = written(radius, at.tag.units);
+  const text = `{from: {from: ${name}, grow: -${by}}, grow: ${by}}`;
+  return [
+    {
+      words: `Round off the points of ${nameOf(entry.shape)}`,
+      candidates: [{ told: `radius ${by}`, edits: [replacing(at, entry.path, text)] }],
+    },
+  ];
+}

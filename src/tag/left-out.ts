@@ -1,0 +1,48 @@
+/** What of a drawing is left out of the shape, counted, and in words. */
+
+import type { Finding, YamlPath } from '../issue.ts';
+
+/** What is counted, in the order in which it is told: one of it, and several. */
+const nouns = {
+  line: ['line without a fill', 'lines without a fill'],
+  thickness: ['thick stroke', 'thick strokes'],
+  text: ['text', 'texts'],
+  picture: ['picture', 'pictures'],
+  clip: ['clipping path', 'clipping paths'],
+  mask: ['mask', 'masks'],
+  pattern: ['pattern', 'patterns'],
+  filter: ['filter', 'filters'],
+  marker: ['marker on a line', 'markers on lines'],
+  copy: ['copy of something that is not in the file', 'copies of something that is not in the file'],
+} as const;
+
+export type LeftOutKind = keyof typeof nouns;
+
+/** How many of each there are; and how many white shapes, which count as filled like any other. */
+export type LeftOut = Readonly<Partial<Record<LeftOutKind | 'white', number>>>;
+
+/** None where the drawing is used as it is. */
+export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath): Finding[] {
+  const told = (Object.keys(nouns) as LeftOutKind[]).flatMap((kind) => {
+    const count = leftOut[kind] ?? 0;
+    return count === 0 ? [] : [`${count} ${nouns[kind][count === 1 ? 0 : 1]}`];
+  });
+  const total = Object.entries(leftOut).reduce((sum, [kind, count]) => (kind === 'white' ? sum : sum + count), 0);
+  const white = leftOut.white ?? 0;
+  const sentences = [
+    ...(told.length === 0
+      ? []
+      : [`${listed(told)} in “${file}” ${total === 1 ? 'is' : 'are'} left out: only filled shapes are used.`]),
+    ...(white === 0
+      ? []
+      : [
+          `${white} white ${white === 1 ? 'shape' : 'shapes'} in “${file}” ${white === 1 ? 'counts' : 'count'} as filled: colours are not looked at.`,
+        ]),
+  ];
+  if (sentences.length === 0) return [];
+  return [{ code: 'not-drawn', severity: 'warning', path, message: sentences.join(' ') }];
+}
+
+function listed(items: readonly string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)!}`;
+}

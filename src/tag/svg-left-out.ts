@@ -1,0 +1,156 @@
+/** Counts what of a drawing cannot be made a shape of, while it is read. */
+
+import type { CurvePath } from '../geometry/curves.ts';
+import type { LeftOut, LeftOutKind } from './left-out.ts';
+import { parseSvgPath } from './svg-path.ts';
+import { userUnits } from './svg-shapes.ts';
+import type { Viewport } from './svg-shapes.ts';
+
+/** How an element is painted, by itself or as it comes down to it. */
+export interface Paint {
+  readonly fill: string;
+  readonly stroke: string;
+  readonly strokeWidth: string;
+}
+
+type Property = (name: string) => string | undefined;
+
+/** A stroke is thick, and missed, from this share of the drawing's larger side on; a thinner one only shows the outline (our own judgement). */
+const thickShare = 0.01;
+
+/** An outline whose ends are this near to each other is closed, in mm. */
+const closedMm = 0.01;
+
+const elements: Readonly<Record<string, LeftOutKind>> = { text: 'text', image: 'picture', foreignObject: 'picture' };
+const effects: Readonly<Record<string, LeftOutKind>> = {
+  'clip-path': 'clip',
+  mask: 'mask',
+  filter: 'filter',
+};
+
+export class LeftOutCounter {
+  readonly #counts = new Map<LeftOutKind, number>();
+  readonly #viewport: Viewport;
+  readonly #tagOfId: (id: string) => string | undefined;
+  #white = 0;
+  #coloured = 0;
+
+  /** `tagOfId`: the element that has an id, by its tag. */
+  constructor(viewport: Viewport, tagOfId: (id: string) => string | undefined) {
+    this.#viewport = viewport;
+    this.#tagOfId = tagOfId;
+  }
+
+  count(kind: LeftOutKind): void {
+    this.#counts.set(kind, (this.#counts.get(kind) ?? 0) + 1);
+  }
+
+  counted(): LeftOut {
+    // Where everything is white, it is only the colour it was drawn in.
+    return {
+      ...Object.fromEntries(this.#counts),
+      ...(this.#white > 0 && this.#coloured > 0 ? { white: this.#white } : {}),
+    };
+  }
+
+  /** Whether an element is none that a shape is made of. */
+  isLeftOut(tag: string, isHidden: boolean): boolean {
+    const kind = elements[tag];
+    if (kind === undefined) return false;
+    if (!isHidden) this.count(kind);
+    return true;
+  }
+
+  /** What an element has done to it, and its content, that is passed over. */
+  effects(property: Property): void {
+    for (const [name, kind] of Object.entries(effects)) if (isSet(property(name))) this.count(kind);
+    if (['marker', 'marker-start', 'marker-mid', 'marker-end'].some((name) => isSet(property(name))))
+      this.count('marker');
+  }
+
+  paintOf(property: Property, inherited: Paint): Paint {
+    const said = (name: string, before: string): string => {
+      const value = property(name);
+      return value === undefined || value === 'inherit' ? before : value;
+    };
+    return {
+      fill: said('fill', inherited.fill),
+      stroke: said('stroke', inherited.stroke),
+      strokeWidth: said('stroke-width', inherited.strokeWidth),
+    };
+  }
+
+  /**
+   * What of an outline is to be filled. Closed outlines are, also if only their line is drawn: that is how outlines to be cut
+   * come. Open ones are lines unless they have a fill; what is painted in no way is not there.
+   */
+  filled(curves: CurvePath, paint: Paint, transforms: readonly string[]): CurvePath {
+    const isFilled = !isNone(paint.fill);
+    const isStroked = !isNone(paint.stroke) && userUnits(paint.strokeWidth, 1) > 0;
+    if (!isFilled && !isStroked) return [];
+    if (isFilled && !isStroked) {
+      this.#fillOf(paint);
+      return curves;
+    }
+    const outlines = outlinesIn(curves);
+    const kept = outlines.filter((outline) => enclosesArea(outline) && (isFilled || isClosed(outline)));
+    if (isStroked && kept.length < outlines.length) this.count('line');
+    if (kept.length === 0) return [];
+    if (isStroked && this.#isThick(paint, transforms)) this.count('thickness');
+    this.#fillOf(paint);
+    return kept.flat();
+  }
+
+  /** Colours and patterns do not count. */
+  #fillOf({ fill }: Paint): void {
+    if (this.#tagOfId(/^url\(["']?#([^"')]+)/.exec(fill)?.[1] ?? '') === 'pattern') this.count('pattern');
+    if (/^(?:white|#fff(?:fff)?)$/i.test(fill)) this.#white += 1;
+    else this.#coloured += 1;
+  }
+
+  #isThick({ strokeWidth }: Paint, transforms: readonly string[]): boolean {
+    const side = Math.max(this.#viewport.width, this.#viewport.height);
+    if (side === 0) return false;
+    const width = userUnits(strokeWidth, side) * scaleOf(transforms);
+    return width > thickShare * side;
+  }
+}
+
+const isNone = (paint: string): boolean => paint === 'none' || paint === 'transparent';
+const isSet = (value: string | undefined): boolean => value !== undefined && value !== 'none' && value !== '';
+
+/** By how much transforms enlarge, along and across on average. */
+function scaleOf(transforms: readonly string[]): number {
+  const unit = parseSvgPath('M0 0L1 0L0 1', 1, transforms);
+  if ('problem' in unit) return 1;
+  const [origin, right, down] = unit.curves;
+  if (origin?.type !== 'M' || right?.type !== 'L' || down?.type !== 'L') return 1;
+  const area = (right.x - origin.x) * (down.y - origin.y) - (right.y - origin.y) * (down.x - origin.x);
+  return Math.sqrt(Math.abs(area));
+}
+
+function outlinesIn(curves: CurvePath): CurvePath[] {
+  const outlines: CurvePath[] = [];
+  let outline: CurvePath[number][] = [];
+  for (const command of curves) {
+    if (command.type === 'M' && outline.length > 0) {
+      outlines.push(outline);
+      outline = [];
+    }
+    outline.push(command);
+  }
+  return outline.length > 0 ? [...outlines, outline] : outlines;
+}
+
+function isClosed(outline: CurvePath): boolean {
+  const [first] = outline;
+  const last = outline.at(-1);
+  if (!first || !last || first.type !== 'M') return true;
+  return last.type === 'Z' || Math.hypot(last.x - first.x, last.y - first.y) < closedMm;
+}
+
+/** A point and one straight line from it enclose nothing. */
+function enclosesArea(outline: CurvePath): boolean {
+  const drawn = outline.filter(({ type }) => type !== 'M' && type !== 'Z');
+  return drawn.length > 1 || drawn.some(({ type }) => type !== 'L');
+}

@@ -1,0 +1,77 @@
+/**
+ * Each check by itself, on lettering that it has not seen: `npm run bench`. Every round has another word, so that nothing is
+ * remembered; the code is warm. What several checks share (necks, letters) is paid by the first of them. Medians in ms.
+ */
+
+import { checks } from '../../src/checks/all.ts';
+import { parseSpec } from '../../src/spec/parse.ts';
+import { SpecSource } from '../../src/spec/source.ts';
+import { loadUses } from '../../src/spec/used-files.ts';
+import { buildTag } from '../../src/tag/build.ts';
+import { StageCache } from '../../src/tag/cache.ts';
+import { loadFiles } from '../../src/tag/load.ts';
+import type { Tag } from '../../src/tag/tag.ts';
+import { FontLibrary } from '../../src/text/font-library.ts';
+import { packagedFontFiles } from '../fonts/font-files.ts';
+
+const rounds = 16;
+const words = [
+  'Wordsmithing',
+  'Seedlibrary',
+  'Greenhouses',
+  'Marigolds',
+  'Lovageleaves',
+  'Beanflowers',
+  'Quincejelly',
+  'Thymebundle',
+];
+
+const head = 'tagwright: 1\nstock: {thickness: 3 mm, kerf: 0.16 mm, min_web: 1.5 mm}\ntie: {twine: 2 mm}\nshapes:\n';
+const cases: Readonly<Record<string, string>> = {
+  'script with a ring': `${head}  name: {text: WORD, font: Pacifico, width: 110 mm, grow: 0.4 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: left}}}\n`,
+  'script on a backing': `${head}  name: {text: WORD, font: Pacifico, width: 110 mm}\n  back: {around: name, by: 6 mm}\npieces:\n  tag: {body: [back], engrave: [name], hanger: {hole: {at: left}}}\n`,
+  'glued letters': `${head}  name: {text: WORD, font: Nunito, weight: 800, width: 110 mm}\n  back: {around: name, by: 6 mm}\npieces:\n  tag: {body: [back], score: [{from: name, grow: -0.5 mm}], hanger: {hole: {at: left}}}\n  letters: {body: [name], parts: many, glue_to: tag}\n`,
+};
+
+const files = packagedFontFiles();
+const library = new FontLibrary(files);
+const cache = new StageCache();
+const checkpoint = () => Promise.resolve();
+
+async function made(text: string): Promise<Tag> {
+  const unread = new SpecSource(text);
+  const uses = await loadUses(unread, { read: () => Promise.reject(new Error('no files')), locate: () => undefined });
+  const { model } = parseSpec(unread, uses, 0);
+  const loaded = await loadFiles(model!, { library, read: (path) => files.read(path), locate: () => undefined });
+  return buildTag(model!, {
+    cache,
+    font: (asked) => loaded.fonts.get(asked),
+    drawing: (file) => loaded.drawings.get(file),
+    report: () => undefined,
+    checkpoint,
+  });
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+}
+
+const names = checks.map((check) => check.name);
+for (const [name, text] of Object.entries(cases)) {
+  const times = new Map(names.map((each) => [each, [] as number[]]));
+  for (let round = 0; round < 2 * rounds; round++) {
+    const tag = await made(
+      text.replace('WORD', `${words[round % words.length]!}${'abcd'[Math.floor(round / words.length)]!}`),
+    );
+    for (const check of checks) {
+      const start = performance.now();
+      check(tag);
+      // The first half warms the code.
+      if (round >= rounds) times.get(check.name)!.push(performance.now() - start);
+    }
+  }
+  const medians = [...times].map(([each, values]) => ({ each, ms: median(values) }));
+  const sum = medians.reduce((total, { ms }) => total + ms, 0);
+  const told = medians.filter(({ ms }) => ms >= 0.05).map(({ each, ms }) => `${each} ${ms.toFixed(1)}`);
+  console.log(`${name.padEnd(22)} all ${sum.toFixed(1)} ms: ${told.join(', ')}`);
+}

@@ -1,0 +1,65 @@
+import assert from 'node:assert/strict';
+import { parse } from 'yaml';
+import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { fixAll } from '../../../src/fixes/fix-all.ts';
+import { setAside } from '../../../src/fixes/set-aside.ts';
+import { newEngine } from '../support/engine.ts';
+
+const engine = newEngine({ 'names.csv': 'name\nMona\nIona\n' });
+const options = { locate: (relative: string) => `/specs/${relative}` };
+
+/** Only a name with a dot over one of its letters falls apart, and no room is left for anything that could hold it. */
+const spec = (batch: string): string =>
+  `tagwright: 1\nstock: {min_web: 3 mm}\nbatch:${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 10 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: auto}}}\n`;
+
+async function setAsideText(batch: string, row: number): Promise<string | undefined> {
+  const { source, batch: list } = await engine.compute(spec(batch), { ...options, row });
+  const edit = setAside(source, list!.rows, row);
+  return edit && applied(source.text, [edit]);
+}
+
+const names = (text: string): unknown => (parse(text) as { batch: unknown }).batch;
+
+describe('A name set aside', () => {
+  it('leaves the others of its list, in either style', async () => {
+    const all = ['Mona', 'Iona', 'Nora'];
+    for (const batch of [
+      ' [Mona, Iona, Nora]',
+      ' [ "Mona" ,Iona,  Nora ]',
+      '\n  - Mona\n  - Iona # with a dot\n  - Nora',
+    ]) {
+      for (const [row, name] of all.entries()) {
+        const text = (await setAsideText(batch, row))!;
+        assert.deepEqual(
+          names(text),
+          all.filter((each) => each !== name),
+          text,
+        );
+        if (batch.includes('\n')) assert.ok(text.includes(`# - ${name}`), 'it stays as a comment');
+      }
+    }
+  });
+
+  it('may have columns of its own', async () => {
+    const batch = '\n  - {name: Mona, bed: 2}\n  - {name: Iona, bed: 3}';
+    assert.deepEqual(names((await setAsideText(batch, 0))!), [{ name: 'Iona', bed: 3 }]);
+    assert.equal(await setAsideText('\n  - name: Mona\n    bed: 2\n  - name: Iona\n    bed: 3', 0), undefined);
+  });
+
+  it('is neither the only one nor one of a table', async () => {
+    assert.equal(await setAsideText(' [Iona]', 0), undefined);
+    assert.equal(await setAsideText(' names.csv', 1), undefined);
+  });
+
+  it('is offered where only it has a problem that no gentle fix solves, and never done unasked', async () => {
+    const text = spec(' [Mona, Iona]');
+    const report = await engine.compute(text, { ...options, row: 1 });
+    const issue = report.issues.find(({ code }) => code === 'loose-part')!;
+    const fixes = await findFixes(engine, report, issue, { ...options, row: 1 });
+    const aside = fixes.find(({ title }) => title.startsWith('Set “Iona” aside'));
+    assert.ok(aside, fixes.map(({ title }) => title).join('; '));
+    assert.deepEqual(names(applied(text, aside.edits)), ['Mona']);
+    const { text: fixed } = await fixAll(engine, text, options);
+    assert.deepEqual(names(fixed), ['Mona', 'Iona']);
+  });
+});

@@ -48,6 +48,8 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'cut-off-body':
+      return cutOnBody(at);
     case 'marks-overlap':
       return marksApart(at);
     case 'off-backing':
@@ -56,8 +58,6 @@ export function remediesFor(at: Case): Remedy[] {
       return piecesApart(at);
     case 'sharp-point':
       return blunter(at);
-    case 'cut-off-body':
-      return cutOnBody(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

@@ -134,13 +134,11 @@ describe('What crosses the opening for the tie', () => {
     only(await marked('{rectangle: [50, 20]}', 'score: [mark]'), 'hole-blocked');
   });
 
-  it('is the body where a ring is set deeper than its middle', async () => {
-    const sunk = (sink: number) =>
-      make(
-        specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {at: top, opening: 4, sink: ${sink}}}`),
-      );
-    assertSilent(await sunk(1.98), 'hole-blocked');
-    only(await sunk(2.02), 'hole-blocked');
+  it('is the body where a ring is put deeper into it than its middle', async () => {
+    const sunk = (up: number) =>
+      make(specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {at: {up: ${up}}, opening: 4}}`));
+    assertSilent(await sunk(20.02), 'hole-blocked');
+    only(await sunk(19.98), 'hole-blocked');
   });
 
   it('is a piece glued over it, which is an error, from 0.02 mm² on', async () => {

@@ -13,22 +13,21 @@ const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_h
 
 /** A push by hand is put to what is at `path`, which has been pushed by `before`, or another is put for it. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {
-  const [right, up] = [before.x + by.x, before.y + by.y];
-  const words = [
-    ...(Math.abs(up) < 0.005 ? [] : [`${up > 0 ? 'up' : 'down'}: ${written(Math.abs(up), at.tag.units)}`]),
-    ...(Math.abs(right) < 0.005 ? [] : [`${right > 0 ? 'right' : 'left'}: ${written(Math.abs(right), at.tag.units)}`]),
-  ];
-  if (words.length === 0) return [];
-  const told = words.map((each) => each.replace(':', '')).join(', ');
-  return setting(at, path, 'nudge', `{${words.join(', ')}}`).map(({ edits }) => ({ told, edits }));
+  const inWords = ({ x, y }: Point, word: (direction: string, length: string) => string): string =>
+    [
+      ...(Math.abs(y) < 0.005 ? [] : [word(y > 0 ? 'up' : 'down', written(Math.abs(y), at.tag.units))]),
+      ...(Math.abs(x) < 0.005 ? [] : [word(x > 0 ? 'right' : 'left', written(Math.abs(x), at.tag.units))]),
+    ].join(', ');
+  const nudge = inWords({ x: before.x + by.x, y: before.y + by.y }, (direction, length) => `${direction}: ${length}`);
+  const told = inWords(by, (direction, length) => `${length} ${direction}`);
+  return nudge === '' || told === ''
+    ? []
+    : setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ told, edits }));
 }
 
-/** The shape moved by each of some ways, in mm, the shortest first. */
+/** The shape moved by each of some ways, in mm. */
 export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Point[]): Candidate[] {
-  const before = modifiers.nudge ?? { x: 0, y: 0 };
-  return ways
-    .toSorted((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y))
-    .flatMap((way) => nudging(at, path, before, way));
+  return ways.flatMap((way) => nudging(at, path, modifiers.nudge ?? { x: 0, y: 0 }, way));
 }
 
 /** Short steps in mm, tried before a box is moved clear of another. */
@@ -37,7 +36,7 @@ const stepsMm = [0.5, 1, 2, 3.5, 5, 7, 10];
 /** Left between two boxes that were moved apart, in mm. */
 const clearMm = 1;
 
-/** Ways in the four directions by which one box comes off another: a little, and wholly. */
+/** Ways in the four directions by which one box comes off another, a little or wholly, the shortest first. */
 export function waysApart(moved: Bounds, other: Bounds): Point[] {
   const directions = [
     { x: 1, y: 0, clear: other.maxX - moved.minX },
@@ -45,10 +44,11 @@ export function waysApart(moved: Bounds, other: Bounds): Point[] {
     { x: 0, y: 1, clear: other.maxY - moved.minY },
     { x: 0, y: -1, clear: moved.maxY - other.minY },
   ];
-  return directions.flatMap(({ x, y, clear }) => {
+  const ways = directions.flatMap(({ x, y, clear }) => {
     const wholly = Math.ceil(2 * (clear + clearMm)) / 2;
     return [...stepsMm.filter((step) => step < wholly), wholly].map((step) => ({ x: x * step, y: y * step }));
   });
+  return ways.sort((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y));
 }
 
 /** The size that is asked for, in smaller steps; none where nothing asks for one. */
@@ -75,10 +75,13 @@ export function withoutEntry(at: Case, path: YamlPath): TextEdit | undefined {
   const next = /^\s*,\s*/.exec(after);
   const dash = /(?<=\n)[^\S\n]*-[^\S\n]+$/.exec(before);
   const rest = /^[^\S\n]*(?:\n|$)/.exec(after);
-  let range = { start, end };
-  if (comma) range = { start: start - comma[0].length, end };
-  else if (next) range = { start, end: end + next[0].length };
-  else if (dash && rest) range = { start: start - dash[0].length, end: end + rest[0].length };
-  else return undefined;
+  const range = comma
+    ? { start: start - comma[0].length, end }
+    : next
+      ? { start, end: end + next[0].length }
+      : dash && rest
+        ? { start: start - dash[0].length, end: end + rest[0].length }
+        : undefined;
+  if (!range) return undefined;
   return source.text.slice(range.start, range.end).includes('#') ? undefined : { range, text: '' };
 }

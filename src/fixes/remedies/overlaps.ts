@@ -21,14 +21,14 @@ export function marksApart(at: Case): Remedy[] {
   const [small, large] = areaOfBox(later.region) <= areaOfBox(earlier.region) ? [later, earlier] : [earlier, later];
   const [box, other] = [boundsOf(small.region), boundsOf(large.region)];
   if (!box || !other) return [];
+  const within = inTheOther(at, small, large);
   return [
-    ...clearRound(at, earlier, later),
+    ...(within.length > 0 ? within : clearRound(at, earlier, later)),
     { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysApart(box, other)) },
     ...[small, large].map(({ shape }) => ({
       words: `Make ${nameOf(shape)} smaller`,
       candidates: madeSmaller(at, shape),
     })),
-    ...inTheOther(at, small, large),
   ];
 }
 

@@ -8,7 +8,7 @@ import { mm2 } from '../spec/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { calledOf, isLettering, isMadeFromSame } from './origin.ts';
-import { areaOfAll, beyondAHair, middleOf, overlapsOf } from './overlap.ts';
+import { areaOfAll, beyondAHair, middleOf, overlapsOf, swallowedShare } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -17,9 +17,6 @@ export interface Hiding {
   readonly point: Point;
   readonly message: string;
 }
-
-/** Of what is hidden to more than this share nothing is seen. */
-const whollyShare = 0.98;
 
 /**
  * An ornament is spoiled once more than this share of it is hidden and the rest peeps out; fields and borders that lettering
@@ -36,7 +33,7 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
     const [largest] = overlaps;
     if (!largest) return [];
     const share = areaOfAll(overlaps) / area(mark.region);
-    const isWhole = share > whollyShare;
+    const isWhole = share > swallowedShare;
     const letters = isLettering(mark.shape);
     const point = middleOf(largest);
     const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
@@ -108,7 +105,7 @@ const covered = remembered((opening, piece): Covered | undefined => {
   const isOnEdge = (point: Point) => contains(piece, point);
   // What lies in the opening and nowhere on its edge is not held at all, which is `off-backing`.
   if (!edge.some(isOnEdge)) return undefined;
-  const isWhole = areaOfAll(overlaps) > whollyShare * area(opening);
+  const isWhole = areaOfAll(overlaps) > swallowedShare * area(opening);
   // What frames an opening, as a window does a larger pocket, shows nothing of its edge.
   if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
   return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };

@@ -28,6 +28,10 @@ const fixable: readonly IssueCode[] = [
   'gap-closes',
   'speck',
   'fine-mark',
+  'marks-overlap',
+  'off-backing',
+  'pieces-overlap',
+  'sharp-point',
 ];
 
 const options = { locate: () => undefined };

@@ -74,6 +74,7 @@ export const issueKinds = {
   },
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring beyond the edge.' },
   'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks of a piece that lie on one another.' },
+  'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that is hard to read as it is made.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'not-drawn': {
@@ -81,6 +82,12 @@ export const issueKinds = {
     severity: 'warning',
     summary: 'Something in a drawing that is left out of the shape.',
   },
+  'cut-off-body': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A cut that misses the piece or runs off its edge.',
+  },
+  'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at another angle than intended.' },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font without the weight or italic asked for.' },
   'font-restricted': {

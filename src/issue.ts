@@ -58,6 +58,8 @@ export interface Issue {
   readonly points?: readonly Point[];
   /** The width in question, in mm. Of several, the least. */
   readonly width?: number;
+  /** The angle in question, in degrees, where the fault is one of direction. */
+  readonly angle?: number;
   /** What the width should be at least, in mm, where the check goes by such a limit. */
   readonly minimum?: number;
   /** Every place where it is seen, the worst first, where there are several. */

@@ -3,9 +3,12 @@
 import type { Finding } from '../issue.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { cutOffBody } from './cut-off-body.ts';
 import { fineMarks } from './fine-mark.ts';
 import { gapCloses } from './gap-closes.ts';
+import { hardToRead } from './hard-to-read.ts';
 import { hangerWeak } from './hanger-weak.ts';
+import { hangsAskew } from './hangs-askew.ts';
 import { holeBlocked } from './hole-blocked.ts';
 import { holeNearEdge } from './hole-near-edge.ts';
 import { holeTooSmall } from './hole-too-small.ts';
@@ -39,12 +42,15 @@ export const checks: readonly Check[] = [
   specks,
   markOffBody,
   marksOverlap,
+  cutOffBody,
+  hardToRead,
   fineMarks,
   offBacking,
   piecesOverlap,
   scoreShows,
   shoulderShows,
   offCentre,
+  hangsAskew,
 ];
 
 export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {

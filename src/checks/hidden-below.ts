@@ -8,7 +8,7 @@ import { mm2 } from '../spec/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { calledOf, isLettering, isMadeFromSame } from './origin.ts';
-import { areaOfAll, beyondAHair, overlapsOf } from './overlap.ts';
+import { areaOfAll, beyondAHair, middleOf, overlapsOf } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -38,7 +38,7 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
     const share = areaOfAll(overlaps) / area(mark.region);
     const isWhole = share > whollyShare;
     const letters = isLettering(mark.shape);
-    const { point } = largest;
+    const point = middleOf(largest);
     const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
     if (isWhole)
       return letters
@@ -111,7 +111,7 @@ const covered = remembered((opening, piece): Covered | undefined => {
   const isWhole = areaOfAll(overlaps) > whollyShare * area(opening);
   // What frames an opening, as a window does a larger pocket, shows nothing of its edge.
   if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
-  return { isWhole, area: areaOfAll(overlaps), point: largest.point };
+  return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };
 });
 
 /** Whether an opening larger than what crosses it is left in more parts than it was. */

@@ -1,17 +1,27 @@
-/** Lettering, marks or glued pieces in the way of the tie. */
+/** Lettering, marks or glued pieces in the way of the tie, or so near to its opening that it does not pass beside them. */
 
 import { intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Region } from '../geometry/types.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../spec/figures.ts';
+import type { Tie } from '../spec/model.ts';
+import { strandOf } from '../spec/tie.ts';
+import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { lineWithin } from './line-within.ts';
 import { remembered } from './remembered.ts';
+import { clearances, hasOwnHole } from './room-for-tie.ts';
 
 /** Engraving over more of the opening than this surrounds it: a field that the hole is set in, and no lettering in its way. */
 const surrounding = 0.98;
+
+/** Beside the way of the tie it needs this share of its thickness, in which its knot stands (our own judgement). */
+const elsewhere = 0.5;
+
+/** A comparison of two figures of a drawing. */
+const slackMm = 0.01;
 
 /** Overlaps below this are where the two merely touch, in mm². */
 const touchingMm2 = 0.02;
@@ -22,7 +32,7 @@ const touchingMm = 0.05;
 export const holeBlocked: Check = (tag) =>
   tag.pieces.flatMap((piece) => piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)));
 
-function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces }: Tag): Finding[] {
+function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): Finding[] {
   const findings: Finding[] = [];
   const report = (severity: 'error' | 'warning', overlap: Region, message: string): void => {
     const box = boundsOf(overlap);
@@ -62,14 +72,42 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces }: Tag): Findi
     if (area(crossed) > surrounding * area(hanger.opening)) continue;
     report('warning', crossed, 'Engraving runs across the hole');
   }
-  for (const other of pieces) {
-    if (other.glueTo === piece.id)
-      report('error', shared(hanger.opening, other.region), `“${other.title}”, glued on, covers the hole`);
+  const over = gluedOver(piece, pieces);
+  const towards = over.length > 0 ? pullOf(hanger, piece, pieces) : { x: 0, y: 0 };
+  for (const other of over) {
+    const covered = shared(hanger.opening, other.region);
+    report('error', covered, `“${other.title}”, glued on, covers the hole`);
+    if (area(covered) < touchingMm2) findings.push(...tooNear(hanger, other, towards, tie, piece.id));
   }
   return findings;
 }
 
 /** Of a score line, which is its outline: a border round the hole is in nobody's way. */
 const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
+/** The tie is laid over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere. */
+function tooNear(hanger: PlacedHanger, glued: Piece, towards: Point, tie: Tie | undefined, piece: string): Finding[] {
+  const { opening, centre, kind, path } = hanger;
+  const strand = strandOf(tie, kind === 'slot');
+  if (hasOwnHole(glued.region, opening, centre, strand)) return [];
+  const { ahead, behind } = clearances(opening, glued.region, towards, strand);
+  const narrow = [
+    ...(ahead && ahead.width < strand - slackMm ? [{ ...ahead, minimum: strand }] : []),
+    ...(behind && behind.width < elsewhere * strand - slackMm ? [{ ...behind, minimum: elsewhere * strand }] : []),
+  ];
+  const touching = shared(opening, glued.region)[0]?.[0];
+  if (touching) narrow.push({ width: 0, minimum: elsewhere * strand, ends: [touching, touching] });
+  const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
+  if (!worst) return [];
+  const { width, minimum, ends } = worst;
+  const what = tie?.kind === 'ribbon' ? `ribbon of ${mm(tie.size)}` : `twine of ${mm(strand)}`;
+  const message = `Only ${mm(width)} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
+  return [{ code: 'hole-blocked', severity: 'warning', piece, path, points: ends, width, minimum, message }];
+}
+
+/** Which way the tie pulls: from the balance of all that hangs on it. */
+function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Point {
+  const balance = balanceOf(assemblyOf(piece, pieces)) ?? centre;
+  return { x: centre.x - balance.x, y: centre.y - balance.y };
+}
 
 const shared = remembered((opening, other) => intersection(opening, other));

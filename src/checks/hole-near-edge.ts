@@ -1,34 +1,47 @@
-/** Holes and slots for the tie that are too near to an edge of the piece, open to it, or not in the piece at all. */
+/** Openings for the tie that are too near to an edge of the piece, open to it, part of another opening, or not in the piece. */
 
-import { intersection } from '../geometry/clipper.ts';
-import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Finding } from '../issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { stateOf } from './joined-opening.ts';
+import type { OpeningState } from './joined-opening.ts';
+import { mm, mm2 } from '../spec/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
-/** An opening that takes away less merely touches the body, in mm². */
-const touchingMm2 = 0.02;
-
 export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
-    piece.hangers
-      .filter(({ kind }) => kind !== 'ring')
-      .flatMap((hanger) => [...notClosed(piece, hanger), ...nearEdges(piece, hanger, stock)]),
+    piece.hangers.flatMap((hanger) => [
+      ...notClosed(piece, hanger),
+      // The wall of a ring is `hanger-weak`.
+      ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
+    ]),
   );
 
-/** An opening is closed when the void it is part of is a hole of the piece. */
-function notClosed({ id, region, body }: Piece, { kind, centre, opening, path }: PlacedHanger): Finding[] {
-  if (region.some((ring) => ringArea(ring) < 0 && contains([ring], centre))) return [];
-  const message =
-    area(intersection(opening, body)) < touchingMm2
-      ? `The ${kind} lies beside the body: there is nothing for the tie to hold.`
-      : `The ${kind} is open to the edge: the tie slips out.`;
-  return [{ code: 'hole-near-edge', severity: 'error', piece: id, path, points: [centre], message }];
+function notClosed(piece: Piece, hanger: PlacedHanger): Finding[] {
+  const { kind, path, centre } = hanger;
+  const what = kind === 'ring' ? 'hole of the ring' : kind;
+  const message = faultOf(stateOf(piece, hanger), what);
+  if (message === undefined) return [];
+  return [{ code: 'hole-near-edge', severity: 'error', piece: piece.id, path, points: [centre], message }];
+}
+
+function faultOf(state: OpeningState, hole: string): string | undefined {
+  switch (state) {
+    case 'closed':
+    case 'told':
+      return undefined;
+    case 'beside':
+      return `The ${hole} lies beside the body: there is nothing for the tie to hold.`;
+    case 'open':
+      return `The ${hole} is open to the edge: the tie slips out.`;
+    default:
+      return state.isWhole
+        ? `The ${hole} runs into another opening: it lies wholly in ${state.what} and is not there at all.`
+        : `The ${hole} runs into another opening: it shares ${mm2(state.shared, 2)} with ${state.what}, and the tie slips into that.`;
+  }
 }
 
 /** One finding for the opening, at its narrowest place. */

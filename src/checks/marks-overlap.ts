@@ -11,7 +11,7 @@ import { mm, mm2 } from '../spec/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { calledOf, isLettering, originOf } from './origin.ts';
-import { areaOfAll, beyondAHair, doBoxesMeet, hairMm, overlapsOf, uncovered } from './overlap.ts';
+import { areaOfAll, beyondAHair, doBoxesMeet, hairMm, middleOf, overlapsOf, uncovered } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -60,7 +60,7 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const seen = covers.length === 0 ? all : all.flatMap(({ region }) => beyondAHair(uncovered(region, covers)));
   const [largest, ...others] = seen.toSorted((a, b) => b.area - a.area);
   if (!largest) return undefined;
-  const { point } = largest;
+  const point = middleOf(largest);
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
   if (areaOfAll(all) > swallowed * area(inner.region)) {
     const message = `${begun(inner.shape)} lies wholly within ${named(outer.shape)}: engraved dark in dark, it is not seen.`;

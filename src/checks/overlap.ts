@@ -1,7 +1,7 @@
 /** Where two regions share area, by more than a hair. */
 
 import { difference, intersection } from '../geometry/clipper.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
+import { area, boundsOf, perimeter } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { poleOf } from '../geometry/pole.ts';
 import { simplified } from '../geometry/simplify.ts';
@@ -27,8 +27,6 @@ export interface Overlap {
   readonly region: Region;
   /** In mm². */
   readonly area: number;
-  /** Its middle: the centre of the largest disc that fits into it. */
-  readonly point: Point;
 }
 
 /** Stretches that two regions share, the largest first; none where all of them together are no more than a hair. */
@@ -49,13 +47,25 @@ export const beyondAHair = perRegion((region): readonly Overlap[] => {
     const shared = area(part);
     // A disc as wide as a hair would not go in.
     if (shared < (Math.PI / 4) * hairMm ** 2) return [];
-    const point = poleOf(part, precisionMm);
-    return point && 2 * (distanceTo(part, point) + precisionMm / 2) > hairMm
-      ? [{ region: part, area: shared, point }]
-      : [];
+    return isDeep(part, shared) ? [{ region: part, area: shared }] : [];
   });
   return areaOfAll(deep) > seenMm2 ? deep : [];
 });
+
+/**
+ * The largest disc in a shape without holes has at least the radius area / perimeter: its inner parallel curves are no longer
+ * than its outline. So most need not be looked for.
+ */
+function isDeep(part: Region, areaMm2: number): boolean {
+  if (part.length === 1 && (2 * areaMm2) / perimeter(part) > hairMm) return true;
+  const point = poleOf(part, precisionMm);
+  return point !== undefined && 2 * (distanceTo(part, point) + precisionMm / 2) > hairMm;
+}
+
+/** The centre of the largest disc that fits into a stretch. */
+export function middleOf({ region }: Overlap): Point {
+  return poleOf(region, precisionMm) ?? region[0]![0]!;
+}
 
 export function areaOfAll(overlaps: readonly Overlap[]): number {
   return overlaps.reduce((sum, overlap) => sum + overlap.area, 0);

@@ -8,7 +8,7 @@ import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 import { hiddenMarks, hiddenOpenings } from './hidden-below.ts';
 import { areLevel, below } from './layers.ts';
-import { areaOfAll, overlapsOf } from './overlap.ts';
+import { areaOfAll, middleOf, overlapsOf } from './overlap.ts';
 
 export const piecesOverlap: Check = (tag) =>
   tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidings(piece, tag)]);
@@ -22,7 +22,7 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
     if (!largest) return [];
     const where = overlaps.length > 1 ? ` in ${overlaps.length} places` : '';
     const message = `“${piece.title}” and “${other.title}” lie in one layer and overlap (${mm2(areaOfAll(overlaps), 1)}${where}): they cannot both lie flat.`;
-    return [finding(piece, 'error', largest.point, message)];
+    return [finding(piece, 'error', middleOf(largest), message)];
   });
 }
 

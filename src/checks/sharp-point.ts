@@ -44,6 +44,9 @@ function sharpPointsOf(piece: Piece, stock: Stock): Finding[] {
     });
 }
 
+/** By how much a point may be longer than what is known of it, as a factor. */
+const longestStep = 1.2;
+
 /** How far before its end a point becomes as wide as `thin`, in mm. */
 function lengthBelow({ widths }: Tip, thin: number): number {
   let last = { before: 0, width: 0 };
@@ -52,5 +55,6 @@ function lengthBelow({ widths }: Tip, thin: number): number {
       return last.before + ((thin - last.width) / (at.width - last.width)) * (at.before - last.before);
     last = at;
   }
-  return last.before;
+  // What is looked at ends within a step of where it is as wide as that; beyond, it is taken to widen as before.
+  return last.before * Math.min(thin / last.width, longestStep);
 }

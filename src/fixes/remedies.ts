@@ -8,6 +8,9 @@ import { otherFonts } from './remedies/fonts.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
+import { overBalance } from './remedies/balance.ts';
+import { clearOfAll } from './remedies/clear-place.ts';
+import { cutOnBody } from './remedies/cuts.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
@@ -30,9 +33,9 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':
-      return furtherIn(at);
+      return [...(issue.severity === 'error' ? clearOfAll(at) : []), ...furtherIn(at)];
     case 'hole-blocked':
-      return clear(at);
+      return [...clearOfAll(at), ...clear(at)];
     case 'hole-too-small':
       return wideEnough(at);
     case 'gap-closes':
@@ -53,10 +56,14 @@ export function remediesFor(at: Case): Remedy[] {
       return piecesApart(at);
     case 'sharp-point':
       return blunter(at);
+    case 'cut-off-body':
+      return cutOnBody(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'hangs-askew':
+      return overBalance(at);
     case 'too-large':
       return smallerPiece(at);
     case 'missing-glyph':

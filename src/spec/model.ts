@@ -208,6 +208,8 @@ export interface ShapeNames {
   byName(name: string, path: YamlPath): Shape | undefined;
   /** A name, or a shape written in place. */
   byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined;
+  /** What is meant by putting something on that shape, or into it: a member of a stack where the stack has put it. */
+  placed(name: string, path: YamlPath): Target | undefined;
 }
 
 /** `degrees`: clockwise from the top. `point`: from the centre of what the hanger is on. */
@@ -219,7 +221,8 @@ export type HangerPlace =
 
 interface HangerBase {
   readonly path: YamlPath;
-  readonly on?: Shape;
+  /** A member of a stack of the body is meant where the stack has put it. */
+  readonly on?: Target;
   readonly at: HangerPlace;
   /** Diameter of a round opening, short side of a slot. */
   readonly opening: number;

@@ -66,8 +66,9 @@ function readTarget(
   problems: Problems,
   shapes: ShapeNames,
 ): Target | undefined {
+  if (part === undefined) return shapes.placed(name, [...path, key]);
   const shape = shapes.byName(name, [...path, key]);
-  if (!shape || part === undefined) return shape && { shape };
+  if (!shape) return undefined;
   const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
   if (members.includes(part)) return { shape, part };
   const suggestions = nearest(part, members);

@@ -1,11 +1,12 @@
 /** Pieces of a spec and their hangers. */
 
 import type { YamlPath } from '../issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel, Shape } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
 import type { Scope } from './scope.ts';
+import { placesInBody } from './stack-members.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
@@ -22,16 +23,18 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     const list = (key: 'body' | 'cut' | 'score' | 'engrave') => readEntries(spec[key], [...path, key], shapes);
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
+    const body = list('body');
+    const hangers = readHangers(spec.hanger, [...path, 'hanger'], readOne);
     return {
       id,
       title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
       path,
-      body: list('body'),
+      body,
       cut: list('cut'),
       score: list('score'),
       engrave: list('engrave'),
       ...(size ? { size } : {}),
-      hangers: readHangers(spec.hanger, [...path, 'hanger'], readOne),
+      hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
     };
@@ -92,13 +95,32 @@ function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
 }
 
 /** `undefined` for entries that could not be read, which leave holes in lists. */
-function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger): Hanger[] {
+function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger): WrittenHanger[] {
   if (spec === undefined) return [];
   const written: readonly (HangerOrName | undefined)[] = Array.isArray(spec) ? [...spec] : [spec];
   return written.flatMap((ref, index) => {
-    const hanger = ref === undefined ? undefined : read(ref, Array.isArray(spec) ? [...path, index] : path);
-    return hanger ?? [];
+    const at = Array.isArray(spec) ? [...path, index] : path;
+    const hanger = ref === undefined ? undefined : read(ref, at);
+    return hanger ? [{ hanger, path: at }] : [];
   });
+}
+
+/** A hanger, and where the piece asks for it. */
+interface WrittenHanger {
+  readonly hanger: Hanger;
+  readonly path: YamlPath;
+}
+
+/** The hanger on the member that it names, where the body's stack has put that. */
+function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, problems: Problems): Hanger {
+  if (!hanger.on) return hanger;
+  const [on, ...others] = placesInBody(hanger.on.shape, body);
+  const name = hanger.on.shape.name ?? '';
+  if (others.length > 0) {
+    const message = `“${name}” is a member of more than one stack in this body. Use a copy in one of them: “${name}2: {from: ${name}}”.`;
+    problems.error('bad-value', path, message);
+  }
+  return { ...hanger, on: on! };
 }
 
 function readHanger(
@@ -113,10 +135,10 @@ function readHanger(
   const common = spec[kind]!;
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
-  const on: Shape | undefined = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
+  const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
   const base = {
     path: problems.inSpec(here),
-    ...(on ? { on } : {}),
+    ...(on ? { on: { shape: on } } : {}),
     at: readPlace(common.at, kind, [...here, 'at'], problems),
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };

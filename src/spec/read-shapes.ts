@@ -1,10 +1,12 @@
 /** Shapes of a spec, each with its references resolved. */
 
 import type { YamlPath } from '../issue.ts';
-import type { Shape, ShapeNames } from './model.ts';
+import type { Shape, ShapeNames, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { generatorKeyOf, readGenerator } from './read-generator.ts';
 import { readModifiers } from './read-modifiers.ts';
+import { StackMembers } from './stack-members.ts';
+import type { StackRef } from './stack-members.ts';
 import type { ShapeOrName, ShapeSpec, TagSpec } from './types.generated.ts';
 
 /** How deep shapes may be written inside shapes, or lead to one another; far beyond any tag, far below the stack's limit. */
@@ -13,20 +15,26 @@ const deepest = 200;
 /** Where names are looked up that the file itself does not define. */
 interface ShapeScope {
   readonly uses: readonly { readonly shapes: ShapeReader }[];
+  owner(group: 'shapes', name: string): { readonly shapes: ShapeReader } | undefined;
   require(group: 'shapes', name: string, path: YamlPath): { readonly shapes: ShapeReader } | undefined;
 }
 
 export class ShapeReader implements ShapeNames {
   readonly #specs: Readonly<Record<string, ShapeSpec>>;
+  readonly #members: StackMembers;
   readonly #problems: Problems;
   /** `undefined`: was tried, and its problem has been told. */
   readonly #done = new Map<string, Shape | undefined>();
+  /** Shapes written in place, by the place: whoever comes to one again gets the same. */
+  readonly #inPlace = new Map<string, Shape | undefined>();
   readonly #underWay: string[] = [];
   readonly #scope: ShapeScope;
   #depth = 0;
 
   constructor(spec: Partial<TagSpec>, problems: Problems, scope: ShapeScope) {
     this.#specs = spec.shapes ?? {};
+    // What a used file makes of its shapes is no concern of the spec.
+    this.#members = new StackMembers(this.#specs, problems.base.length === 0 ? (spec.pieces ?? {}) : {});
     this.#problems = problems;
     this.#scope = scope;
   }
@@ -56,7 +64,52 @@ export class ShapeReader implements ShapeNames {
 
   /** A name or a shape written in place. */
   byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined {
-    return typeof ref === 'string' ? this.byName(ref, path) : this.#read(ref, path, undefined);
+    if (typeof ref === 'string') return this.byName(ref, path);
+    const place = JSON.stringify(path);
+    if (!this.#inPlace.has(place)) this.#inPlace.set(place, this.#read(ref, path, undefined));
+    return this.#inPlace.get(place);
+  }
+
+  /**
+   * What is meant by putting something on the shape of that name, or into it: a member of a stack where the stack has put it.
+   * One that is a body by itself as well is meant by itself, and so is one whose stack is made from what is put on it.
+   */
+  placed(name: string, path: YamlPath): Target | undefined {
+    const shape = this.byName(name, path);
+    if (!shape || this.#members.isBody(name)) return shape && { shape };
+    const putting = this.#underWay.at(-1);
+    const stacks = this.#stacksWith(name).filter(
+      ({ reader, ref }) => reader !== this || putting === undefined || !this.#members.leadsTo(ref, putting),
+    );
+    if (stacks.length > 1) {
+      const names = stacks.flatMap(({ ref }) => (typeof ref === 'string' ? [ref] : []));
+      const which = names.length > 0 ? names.map((each) => `“${each}”`).join(' and ') : 'several';
+      const example = `on: ${names[0] ?? 'plate'}, part: ${name}`;
+      this.#problems.error(
+        'bad-value',
+        path,
+        `“${name}” is a member of more than one stack: ${which}. Say where: {${example}}.`,
+      );
+      return undefined;
+    }
+    const [only] = stacks;
+    const stack = only && only.reader.#stack(only.ref, path);
+    return stack ? { shape: stack, part: name } : { shape };
+  }
+
+  /** Those of this file and, for a name of another, those of that file. */
+  #stacksWith(name: string): { readonly reader: ShapeReader; readonly ref: StackRef }[] {
+    const own: { reader: ShapeReader; ref: StackRef }[] = this.#members
+      .stacksWith(name)
+      .map((ref) => ({ reader: this, ref }));
+    if (Object.hasOwn(this.#specs, name)) return own;
+    const owner = this.#scope.owner('shapes', name)?.shapes;
+    return owner && owner !== this ? [...own, ...owner.#stacksWith(name)] : own;
+  }
+
+  #stack(ref: StackRef, path: YamlPath): Shape | undefined {
+    if (typeof ref === 'string') return this.byName(ref, path);
+    return this.byRef(this.#members.written(ref), ['pieces', ref.piece, 'body', ref.index]);
   }
 
   #named(name: string): Shape | undefined {

@@ -22,3 +22,16 @@ export function comfortableOpening(tie: Tie | undefined): number {
 export function tightestOpening(tie: Tie): number {
   return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
 }
+
+/** Twine that a hole is judged by where the spec names no tie; common practice, no source: 1 to 3.5 mm are used. */
+const usualTwineMm = 1.5;
+
+/** A ribbon that lies flat in a slot: its two layers, and what the hand needs (our own judgement). */
+const flatRibbonMm = 1;
+
+/** How thick the tie is beside its opening, in mm: one strand, and a ribbon gathered in a hole as much as half of what fills it. */
+export function strandOf(tie: Tie | undefined, isSlot: boolean): number {
+  if (!tie) return usualTwineMm;
+  if (tie.kind === 'twine') return tie.size;
+  return isSlot ? flatRibbonMm : tightestOpening(tie) / 2;
+}

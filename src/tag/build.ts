@@ -4,7 +4,7 @@ import { transform } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../spec/figures.ts';
-import type { Entry, Hanger, PieceModel, Shape, TagModel } from '../spec/model.ts';
+import type { Entry, Hanger, PieceModel, TagModel, Target } from '../spec/model.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { Stage } from './cache.ts';
@@ -112,9 +112,13 @@ class PieceBuilder {
     const united = this.#united(bodies);
     const read = readingOf(bodies.map(({ stage }) => stage.value));
     const on: (Region | undefined)[] = [];
-    for (const hanger of hangers) on.push(hanger.on && (await this.evaluator.make(hanger.on)).value.region);
-    const plain = hangers.map((hanger) => ({ ...hanger, on: hanger.on?.path }));
-    const inputs = [united.id, plain, ids(await this.#makeAll(hangers.flatMap(entryOn), 1)), size];
+    const plain: unknown[] = [];
+    for (const { on: target, ...hanger } of hangers) {
+      const made = target && (await this.evaluator.target(target));
+      on.push(made?.value.region);
+      plain.push([hanger, made?.id]);
+    }
+    const inputs = [united.id, plain, size];
     const found = this.#resources.cache.get('whole size', inputs, (): Scale | undefined => {
       // Where the ring goes from place to place with the size, and none comes of it, it need not care how it reads.
       for (const reading of [read, noReading]) {
@@ -153,7 +157,7 @@ class PieceBuilder {
 
   async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {
     const made: Made[] = [];
-    for (const entry of entries) made.push({ stage: await this.#scaled(entry.shape, factor), entry });
+    for (const entry of entries) made.push({ stage: await this.#scaled(entry, factor), entry });
     return made;
   }
 
@@ -163,9 +167,9 @@ class PieceBuilder {
     return factor === 1 ? asked : mapAsked(asked, scaledBy(factor));
   }
 
-  async #scaled(shape: Shape, factor: number): Promise<Stage<Solid>> {
+  async #scaled(target: Target, factor: number): Promise<Stage<Solid>> {
     const { cache } = this.#resources;
-    const made = await this.evaluator.make(shape);
+    const made = await this.evaluator.target(target);
     return cache.get('in piece', [made.id, factor], () =>
       factor === 1 ? made.value : mapSolid(made.value, scaledBy(factor)),
     );
@@ -197,7 +201,6 @@ class PieceBuilder {
 
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
 const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
-const entryOn = ({ on, path }: Hanger): Entry[] => (on ? [{ shape: on, path }] : []);
 
 /** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
 function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
@@ -207,7 +210,9 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry }) => ({ use, ...drawnOf(stage.value), path: entry.shape.path }));
+  return made.map(({ stage, entry: { shape, path } }) => {
+    return { use, ...drawnOf(stage.value), shape, entry: path, path: shape.path };
+  });
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {

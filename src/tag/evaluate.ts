@@ -107,7 +107,7 @@ export class Evaluator {
     const { fit, rotate, mirror, place, nudge } = modifiers;
     // A fitted shape goes to the middle of its room unless it is told where to go.
     const goal = place ?? (fit && { ...fit, at: 'center' as const, margin: 0, by: 'eye' as const });
-    const target = goal && (await this.#target(goal));
+    const target = goal && (await this.target(goal));
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
     const middle = fit && !place ? (await this.#room(modifiers)).value.centre : undefined;
     const aim = target && [target.id, goal.at, goal.margin, goal.by, middle];
@@ -121,7 +121,7 @@ export class Evaluator {
 
   /** What a shape may fill, and about which point: the centre by its rule, or where that is outside, that of the largest disc. */
   async #room({ fit, grow = 0, place }: Modifiers): Promise<Stage<Room>> {
-    const target = await this.#target(fit!);
+    const target = await this.target(fit!);
     const by = place?.by ?? 'eye';
     return this.#resources.cache.get('room', [target.id, fit!.margin + grow, by], () => {
       const { region } = target.value;
@@ -132,7 +132,8 @@ export class Evaluator {
     });
   }
 
-  async #target({ shape, part }: Target): Promise<Stage<Solid>> {
+  /** What the target is made as: the shape, or its member where it stands in it. */
+  async target({ shape, part }: Target): Promise<Stage<Solid>> {
     const made = await this.make(shape);
     if (part === undefined) return made;
     return this.#resources.cache.get('part', [made.id, part], () => ({ region: made.value.parts?.get(part) ?? [] }));

@@ -73,8 +73,8 @@ export async function generate(
       for (const member of generator.shapes) members.push({ name: member.name!, made: await make(member) });
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
-        const regions = members.map(({ name, made }) => ({ name, region: made.value.region }));
-        const stack = makeStack(regions, generator.towards, generator.lap);
+        const solids = members.map(({ name, made }) => ({ name, solid: made.value }));
+        const stack = makeStack(solids, generator.towards, generator.lap);
         const lettering = members.flatMap(({ name, made }) => stacked(made.value, stack.parts?.get(name)));
         return solidOutline({ ...stack, ...withLettering(lettering) });
       });
@@ -92,7 +92,15 @@ export async function generate(
           letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
         );
         const asked = made.flatMap(({ value }) => value.asked ?? []);
-        return solidOutline({ region: combined(kind, regions), asked, ...withLettering(lettering) });
+        // What a shape is cut out with is no part of it any more.
+        const kept = kind === 'difference' ? made.slice(0, 1) : made;
+        const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
+        return solidOutline({
+          region: combined(kind, regions),
+          asked,
+          ...(parts.size > 0 ? { parts } : {}),
+          ...withLettering(lettering),
+        });
       });
     }
   }

@@ -3,12 +3,12 @@
 import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Bounds, Region, Ring } from '../geometry/types.ts';
+import type { Affine, Bounds, Region, Ring } from '../geometry/types.ts';
 import type { Shoulder, Solid } from './solid.ts';
 
 export interface Member {
   readonly name: string;
-  readonly region: Region;
+  readonly solid: Solid;
 }
 
 export type Towards = 'down' | 'up' | 'left' | 'right';
@@ -30,11 +30,20 @@ const mostEndShare = 0.45;
 export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): Solid {
   const placed: { name: string; region: Region }[] = [];
   const shoulders: Shoulder[] = [];
-  for (const { name, region } of members) {
+  // Members of members go along.
+  const parts = new Map<string, Region>();
+  const put = (name: string, solid: Solid, region: Region): void => {
+    placed.push({ name, region });
+    const move = shiftBetween(solid.region, region);
+    for (const [inner, part] of solid.parts ?? []) parts.set(inner, transform(part, move));
+    parts.set(name, region);
+  };
+  for (const { name, solid } of members) {
+    const { region } = solid;
     const previous = placed.at(-1);
     if (!boundsOf(region)) continue;
     if (!previous) {
-      placed.push({ name, region: abutted(region, undefined, towards, 0) });
+      put(name, solid, abutted(region, undefined, towards, 0));
       continue;
     }
     const poking = shoulderOf(previous.region, region, towards);
@@ -45,7 +54,7 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards);
       shoulders.push({ name, region: notches, ...(shows(poking(hiding)) ? {} : { hidingLap: hiding }) });
     }
-    placed.push({ name, region: lapped });
+    put(name, solid, lapped);
   }
   const whole = union(placed.map(({ region }) => region));
   const bounds = boundsOf(whole);
@@ -54,7 +63,7 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
   const shift = translation(-centre.x, -centre.y);
   return {
     region: transform(whole, shift),
-    parts: new Map(placed.map(({ name, region }) => [name, transform(region, shift)])),
+    parts: new Map([...parts].map(([name, region]) => [name, transform(region, shift)])),
     ...(shoulders.length > 0
       ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, shift) })) }
       : {}),
@@ -77,6 +86,13 @@ function abutted(region: Region, previous: Bounds | undefined, towards: Towards,
     case 'right':
       return transform(region, translation(previous.maxX - lap - bounds.minX, middle.y - centre.y));
   }
+}
+
+/** The move that has brought one and the same region from its one place to the other. */
+function shiftBetween(from: Region, to: Region): Affine {
+  const before = boundsOf(from)!;
+  const after = boundsOf(to)!;
+  return translation(after.minX - before.minX, after.minY - before.minY);
 }
 
 /**

@@ -2,7 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
-import type { Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { Solid } from './solid.ts';
@@ -27,6 +27,9 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
+  readonly shape: Shape;
+  /** The list entry that asks for it. */
+  readonly entry: YamlPath;
   /** Where the shape is defined: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
   /** Every text in it. */
@@ -38,6 +41,8 @@ export interface PlacedHanger {
   readonly kind: 'ring' | 'hole' | 'slot';
   /** Centre of the opening. */
   readonly centre: Point;
+  /** Where the spec asks for it. */
+  readonly at: HangerPlace;
   /** The opening that the tie goes through. */
   readonly opening: Region;
   /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */

@@ -10,7 +10,7 @@ const hiddenMm = 0.5;
 
 function entryAt({ model, issue }: Case): Entry | undefined {
   return model.pieces
-    .flatMap(({ score, engrave }) => [...score, ...engrave])
+    .flatMap(({ cut, score, engrave }) => [...cut, ...score, ...engrave])
     .find(({ path }) => samePath(path, issue.path));
 }
 

@@ -17,7 +17,7 @@ import { placeRing } from './ring.ts';
  * @returns `undefined` where there is no room for it.
  */
 export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: Reading): PlacedHanger | undefined {
-  const { kind, path, opening } = hanger;
+  const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
   switch (kind) {
     case 'ring': {
@@ -28,6 +28,7 @@ export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: 
       return {
         kind,
         path,
+        at,
         centre,
         opening: [circle(centre, radius)],
         openingSize: opening,
@@ -40,12 +41,28 @@ export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: 
     case 'hole': {
       const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
-      return { kind, path, centre, opening: [circle(centre, radius)], openingSize: opening, openingLength: opening };
+      return {
+        kind,
+        path,
+        at,
+        centre,
+        opening: [circle(centre, radius)],
+        openingSize: opening,
+        openingLength: opening,
+      };
     }
     case 'slot': {
       const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
-      return { kind, path, centre, opening: slot(hanger, centre), openingSize: opening, openingLength: hanger.length };
+      return {
+        kind,
+        path,
+        at,
+        centre,
+        opening: slot(hanger, centre),
+        openingSize: opening,
+        openingLength: hanger.length,
+      };
     }
   }
 }

@@ -131,13 +131,97 @@ describe('A hole that holds nothing', () => {
     }
   });
 
-  it('is none that runs into a window or a counter, where the tie is held all the same', async () => {
-    const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
-    assertSilent(await tag(window, 'hole: {opening: 4, at: {up: 4}}', 1.5, ', cut: [window]'), 'hole-near-edge');
-    const made = await tag(
-      ['body: {text: O, font: Nunito, weight: 800, height: 40}'],
-      'hole: {opening: 4, at: {up: 0}}',
+  it('lies beside a body that is a ring, in the middle of which there is nothing', async () => {
+    const ring = ['outer: {ellipse: 40}', 'inner: {ellipse: 30}', 'body: {difference: [outer, inner]}'];
+    const issue = only(await tag(ring, 'hole: {opening: 4, at: {up: 0}}'), 'hole-near-edge');
+    assert.equal(issue.severity, 'error');
+    assert.match(issue.message, /lies beside the body/);
+    assertSilent(await tag(ring, 'hole: {opening: 2, at: {up: 17.5}}', 1.4), 'hole-near-edge');
+  });
+});
+
+describe('A hole that runs into another opening', () => {
+  const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
+  const beside = (up: number) => tag(window, `hole: {opening: 4, at: {up: ${up}}}`, 0.2, ', cut: [window]');
+
+  it('is an error, with what they share', async () => {
+    const made = await beside(4);
+    const issue = only(made, 'hole-near-edge');
+    assert.equal(issue.severity, 'error');
+    assert.equal(placeOf(made.report, issue).line, 7);
+    const told =
+      /^The hole runs into another opening: it shares (\S+) mm² with the cut “window”, and the tie slips into that\.$/;
+    // Exact: the lens of two circles, radii r and R, d apart: r²·acos(a/r) − a·√(r² − a²) of each, a = (d² + r² − R²)/2d.
+    const segment = (r: number, a: number) => r * r * Math.acos(a / r) - a * Math.sqrt(r * r - a * a);
+    const a = (16 + 4 - 9) / 8;
+    assertNear(Number(told.exec(issue.message)?.[1]), segment(2, a) + segment(3, 4 - a), 0.01);
+  });
+
+  it('begins where they meet', async () => {
+    // Exact: radii 2 and 3 meet at 5.
+    assert.equal(only(await beside(4.97), 'hole-near-edge').severity, 'error');
+    const apart = only(await beside(5.03), 'hole-near-edge');
+    assert.equal(apart.severity, 'warning');
+    assertNear(apart.width!, 0.03, 0.01);
+    assertSilent(await beside(5.22), 'hole-near-edge');
+  });
+
+  it('is not there at all where the other takes all of it', async () => {
+    const swallowed =
+      /^The hole runs into another opening: it lies wholly in the cut “window” and is not there at all\.$/;
+    for (const up of [0, 1]) {
+      const issue = only(await beside(up), 'hole-near-edge');
+      assert.equal(issue.severity, 'error');
+      assert.match(issue.message, swallowed);
+    }
+    assert.doesNotMatch(only(await beside(1.5), 'hole-near-edge').message, swallowed);
+  });
+
+  it('may be a counter, a shape without a name, another hanger or a slot', async () => {
+    const counter = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 6}', 'body: {difference: [outer, inner]}'];
+    const made = await tag(counter, 'hole: {opening: 4, at: {up: 4}}');
+    assert.match(only(made, 'hole-near-edge').message, /with an opening of the body, and the tie slips into that/);
+    const plate = ['body: {rectangle: [60, 30]}'];
+    const cut = ', cut: [{rectangle: [20, 3]}]';
+    assert.match(
+      only(await tag(plate, 'slot: {length: 12, at: {up: 1}}', 1.5, cut), 'hole-near-edge').message,
+      /^The slot runs into another opening: it shares .* with a shape that is cut out,/,
     );
-    assertSilent(made, 'hole-near-edge');
+    const two = 'body: [body], hanger: [{hole: {opening: 4, at: {left: 1}}}, {hole: {opening: 4, at: {right: 1}}}]';
+    const twice = await make(specOf(plate, two));
+    const issue = only(twice, 'hole-near-edge');
+    assert.match(issue.message, /with the other hole,/);
+    assert.deepEqual(issue.path, ['pieces', 'tag', 'hanger', 1, 'hole']);
+  });
+
+  it('may be the hole of a ring that a cut reaches', async () => {
+    const shapes = ['body: {rectangle: [40, 20]}', 'window: {rectangle: [4, 12], nudge: {up: 5}}'];
+    const reached = (up: number) => tag(shapes, `ring: {at: top, opening: 3, sink: ${up}}`, 0.2, ', cut: [window]');
+    // Exact: the window ends at 11; the hole of a ring that touches the edge at 10 begins there.
+    assert.match(only(await reached(0), 'hole-near-edge').message, /^The hole of the ring runs into another opening/);
+    const lower = ['body: {rectangle: [40, 20]}', 'window: {rectangle: [4, 12], nudge: {up: 1.5}}'];
+    assertSilent(await tag(lower, 'ring: {at: top, opening: 3, sink: 1}', 0.2, ', cut: [window]'), 'hole-near-edge');
+  });
+
+  it('is none where the body has just that hole already, or where it only has a nick', async () => {
+    const own = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 4}', 'body: {difference: [outer, inner]}'];
+    assertSilent(await tag(own, 'hole: {opening: 4, at: {up: 0}}'), 'hole-near-edge');
+    // A twentieth of the hole of 12.57 mm² is 0.63: a nick half outside, 0.6 or 0.7 mm² of it.
+    for (const [size, told] of [
+      [1.08, false],
+      [1.28, true],
+    ] as const) {
+      const nicked = ['body: {rectangle: [40, 20]}', `nick: {ellipse: ${size}, nudge: {up: 2}}`];
+      const made = await tag(nicked, 'hole: {opening: 4, at: {up: 0}}', 0.2, ', cut: [nick]');
+      assert.equal(found(made, 'hole-near-edge').length, told ? 1 : 0, `${size}`);
+    }
+  });
+
+  it('is none in an engraved field, and none for a ring that is set into the body on purpose', async () => {
+    const field = ['body: {rectangle: [60, 30]}', 'field: {rectangle: [50, 20]}'];
+    assertSilent(await tag(field, 'hole: {opening: 4, at: {up: 2}}', 1.5, ', engrave: [field]'), 'hole-near-edge');
+    for (const sink of [0.5, 1, 2, 3]) {
+      assertSilent(await tag(['body: {rectangle: [60, 30]}'], `ring: {at: top, sink: ${sink}}`), 'hole-near-edge');
+    }
   });
 });

@@ -21,6 +21,8 @@ const fixable: readonly IssueCode[] = [
   'shoulder-shows',
   'score-shows',
   'mark-off-body',
+  'cut-off-body',
+  'hangs-askew',
   'off-centre',
   'too-large',
   'gap-closes',

@@ -28,13 +28,29 @@ function pieceOf(body: Region, hanger: PlacedHanger): Piece {
 /** A body with a round hole of diameter `size`. */
 export function drilled(body: Region, centre: Point, size: number): Piece {
   const opening = [disc(centre.x, centre.y, size / 2, 1e-4)];
-  return pieceOf(body, { kind: 'hole', centre, opening, openingSize: size, openingLength: size, path: [] });
+  return pieceOf(body, {
+    kind: 'hole',
+    at: { kind: 'auto' },
+    centre,
+    opening,
+    openingSize: size,
+    openingLength: size,
+    path: [],
+  });
 }
 
 /** A body with an upright-hanging slot, `length` wide and `size` high. */
 export function slotted(body: Region, { x, y }: Point, length: number, size: number): Piece {
   const opening = roundedBox(x - length / 2, y - size / 2, x + length / 2, y + size / 2, size / 2, 1e-4);
-  return pieceOf(body, { kind: 'slot', centre: { x, y }, opening, openingSize: size, openingLength: length, path: [] });
+  return pieceOf(body, {
+    kind: 'slot',
+    at: { kind: 'auto' },
+    centre: { x, y },
+    opening,
+    openingSize: size,
+    openingLength: length,
+    path: [],
+  });
 }
 
 /** The piece turned (radians) about the origin, enlarged, then moved. */

@@ -49,9 +49,9 @@ function plate(): Piece {
     region: [outline, opening[0]!.toReversed(), hangerHole[0]!.toReversed(), counter],
     body: [outline, counter],
     sources: [
-      { use: 'body', region: [rectangle(20, 0, 5, 5)], path: ['shapes', 'small'] },
-      { use: 'body', region: [outline, counter], path: ['shapes', 'large'] },
-      { use: 'cut', region: opening, path: ['shapes', 'window'] },
+      { use: 'body', region: [rectangle(20, 0, 5, 5)], shape: dot, entry: [], path: ['shapes', 'small'] },
+      { use: 'body', region: [outline, counter], shape: dot, entry: [], path: ['shapes', 'large'] },
+      { use: 'cut', region: opening, shape: dot, entry: [], path: ['shapes', 'window'] },
     ],
     marks: [
       { operation: 'engrave', region: [rectangle(15, 10, 2, 2)], shape: dot, path: ['pieces', 'plate', 'engrave', 0] },
@@ -60,6 +60,7 @@ function plate(): Piece {
     hangers: [
       {
         kind: 'hole',
+        at: { kind: 'auto' },
         centre: { x: 3.5, y: 9.5 },
         opening: hangerHole,
         openingSize: 3,

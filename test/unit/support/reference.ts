@@ -5,6 +5,7 @@ import type { Path64 } from 'clipper2-ts';
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import IsValidOp from 'jsts/org/locationtech/jts/operation/valid/IsValidOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
@@ -21,6 +22,26 @@ export function unionAreaByJts(regions: readonly Region[]): number {
   return whole.getArea();
 }
 
+/** mm² that two regions share, by jsts. */
+export function intersectionAreaByJts(a: Region, b: Region): number {
+  return (OverlayOp.intersection(toGeometry(a), toGeometry(b)) as Geometry).getArea();
+}
+
+/** mm² of a region that is outside another, by jsts. */
+export function differenceAreaByJts(a: Region, b: Region): number {
+  return (OverlayOp.difference(toGeometry(a), toGeometry(b)) as Geometry).getArea();
+}
+
+/** mm of the outlines of `lines` that run more than `deep` mm inside a region, by jsts. */
+export function lengthInsideByJts(lines: Region, region: Region, deep: number): number {
+  const inside = BufferOp.bufferOp(toGeometry(region), -deep, 32) as Geometry;
+  const along = (ring: Ring): number => {
+    const line = factory.createLineString(coordinatesOf(ring)) as Geometry;
+    return (OverlayOp.intersection(line, inside) as Geometry).getLength();
+  };
+  return lines.reduce((sum, ring) => sum + along(ring), 0);
+}
+
 /** The least distance in mm between two regions, by jsts; 0 where they overlap or one lies in the other. */
 export function distanceByJts(a: Region, b: Region): number {
   return DistanceOp.distance(toGeometry(a), toGeometry(b)) as number;
@@ -34,8 +55,11 @@ function toGeometry(region: Region): Geometry {
 }
 
 function toPolygon(ring: Ring): Geometry {
-  const coordinates = [...ring, ring[0]!].map(({ x, y }) => new Coordinate(x, y));
-  return factory.createPolygon(factory.createLinearRing(coordinates)) as Geometry;
+  return factory.createPolygon(factory.createLinearRing(coordinatesOf(ring))) as Geometry;
+}
+
+function coordinatesOf(ring: Ring): Coordinate[] {
+  return [...ring, ring[0]!].map(({ x, y }) => new Coordinate(x, y));
 }
 
 /** mm² of a region offset by a disc, by clipper2-ts with the arc tolerance that the engine states. */

@@ -60,6 +60,35 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     shapes: [['plate', ['rectangle: [50, 30]']]],
     pieces: [['tag', ['body: [plate]', `hanger: {hole: {at: {left: ${(22 + 0.8 * random()).toFixed(2)}}}}`]]],
   }),
+  'a hole beside the balance': (random) => ({
+    head: ['tie: {twine: 1.5}'],
+    shapes: [
+      ['plate', ['rectangle: [50, 30]', 'radius: 4']],
+      ['tab', ['rectangle: [14, 20]', 'nudge: {right: 30}']],
+    ],
+    pieces: [
+      ['tag', ['body: [plate, tab]', `hanger: {hole: {at: {up: 9, left: ${(3.5 + 1.3 * random()).toFixed(1)}}}}`]],
+    ],
+  }),
+  'a hole that falls into a window': (random) => ({
+    head: ['tie: {twine: 1.5}'],
+    shapes: [
+      ['plate', ['rectangle: [60, 40]']],
+      ['window', ['ellipse: [16, 10]', `nudge: {up: ${(10 + 3 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [window]', 'hanger: {hole: {at: top}}']]],
+  }),
+  'a hole beside a glued leaf': (random) => ({
+    head: ['tie: {twine: 2}'],
+    shapes: [
+      ['plate', ['rectangle: [60, 40]']],
+      ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(6.2 + 0.5 * random()).toFixed(2)}}`]],
+    ],
+    pieces: [
+      ['back', ['body: [plate]', 'hanger: {hole: {at: top, opening: 4}}']],
+      ['front', ['body: [leaf]', 'glue_to: back']],
+    ],
+  }),
   'a hole that the twine does not pass': (random) => ({
     head: [`tie: {twine: ${(2 + random()).toFixed(1)}}`],
     shapes: [['plate', ['rectangle: [50, 30]']]],
@@ -108,6 +137,29 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ['leaf', ['ellipse: [30, 12]', `width: ${(40 + 30 * random()).toFixed(1)}`, 'nudge: {right: 12}']],
     ],
     pieces: [['tag', ['body: [plate]', 'engrave: [leaf]']]],
+  }),
+  'a word cut beyond the edge': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 24]']],
+      [
+        'word',
+        [
+          'text: NITS',
+          'font: Nunito',
+          'weight: 800',
+          'height: 12',
+          `nudge: {right: ${(16 + 8 * random()).toFixed(1)}}`,
+        ],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [word]']]],
+  }),
+  'a window cut beside the plate': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 24]']],
+      ['window', ['ellipse: [12, 9]', `nudge: {up: ${(20 + 10 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [['tag', ['body: [plate]', 'cut: [window]']]],
   }),
   'a shape centred by its box': (random) => ({
     shapes: [

@@ -1,0 +1,162 @@
+/** Tags that hang at another angle than their hangers say: the balance does not lie below the opening. */
+
+import type { Point } from '../geometry/types.ts';
+import type { Finding } from '../issue.ts';
+import type { HangerPlace, Tie } from '../spec/model.ts';
+import { directionOf } from '../tag/hanger/direction.ts';
+import type { PlacedHanger, Tag } from '../tag/tag.ts';
+import { assemblyOf, balanceOf } from './assembly.ts';
+import type { Check } from './check.ts';
+import { mm } from '../spec/figures.ts';
+
+/** A tilt that is seen, in degrees (our own judgement). */
+const seenDegrees = 3;
+
+/** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
+const meantDegrees = 20;
+
+/** An opening nearer to the balance than this leaves the tag to turn as it likes. */
+const leastLeverMm = 1;
+
+export const hangsAskew: Check = ({ pieces, tie }) => hung(pieces).flatMap((each) => askew(each, tie));
+
+/** What hangs on the hangers of one piece. */
+interface Hung {
+  readonly piece: string;
+  readonly hangers: readonly PlacedHanger[];
+  readonly balance: Point;
+}
+
+/** Pieces that are glued together hang on the hangers of the first that has any: the holes of the others are for the same tie. */
+function hung(pieces: Tag['pieces']): Hung[] {
+  return pieces.flatMap((piece) => {
+    if (piece.hangers.length === 0) return [];
+    const all = assemblyOf(piece, pieces);
+    const balance = balanceOf(all);
+    const carries = all.find(({ hangers }) => hangers.length > 0) === piece;
+    return carries && balance ? [{ piece: piece.id, hangers: piece.hangers, balance }] : [];
+  });
+}
+
+function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
+  const [first, second] = hangers;
+  const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
+  if (!tilt || Math.abs(tilt.clockwise) <= seenDegrees) return [];
+  const angle = Math.abs(tilt.clockwise);
+  const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
+  return [
+    {
+      code: 'hangs-askew',
+      severity: 'info',
+      piece,
+      path: tilt.hanger.path,
+      points: [tilt.from, balance],
+      angle,
+      message: `Hangs askew, ${turned}: ${tilt.because}.`,
+    },
+  ];
+}
+
+interface Tilt {
+  readonly hanger: PlacedHanger;
+  /** How the drawing is turned when it hangs, against what is meant, in degrees. */
+  readonly clockwise: number;
+  /** Where the plumb line begins. */
+  readonly from: Point;
+  readonly because: string;
+}
+
+function onOne(hanger: PlacedHanger, balance: Point, tie: Tie | undefined): Tilt | undefined {
+  const lever = minus(hanger.centre, balance);
+  const up = meantUp(hanger.at, lever);
+  return up && Math.hypot(lever.x, lever.y) >= leastLeverMm ? tiltOf(hanger, balance, up, tie) : undefined;
+}
+
+/** A ribbon lies flat in its slot, and the tag stays level as long as it balances below any part of it. */
+function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | undefined): Tilt {
+  const { centre, kind, openingLength, openingSize } = hanger;
+  const lever = minus(centre, balance);
+  const isFlat = kind === 'slot' && tie?.kind !== 'twine';
+  const level = isFlat ? (openingLength - openingSize) / 2 : 0;
+  const sideways = cross(up, lever);
+  const beside = Math.sign(sideways) * Math.max(0, Math.abs(sideways) - level);
+  const length = Math.hypot(lever.x, lever.y) || 1;
+  const reach = openingSize / 2 / length;
+  return {
+    hanger,
+    clockwise: degrees(Math.atan2(beside, dot(up, lever))),
+    from: { x: centre.x + reach * lever.x, y: centre.y + reach * lever.y },
+    because: `it balances ${mm(Math.abs(sideways))} ${sideOf(up, sideways)} the ${kind === 'ring' ? 'ring' : kind}`,
+  };
+}
+
+/** Between two, a tag hangs level if they are level and it balances between them. */
+function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): Tilt | undefined {
+  const chord = minus(second.centre, first.centre);
+  const middle = { x: (first.centre.x + second.centre.x) / 2, y: (first.centre.y + second.centre.y) / 2 };
+  const length = Math.hypot(chord.x, chord.y);
+  // One tie goes through both.
+  if (length < (first.openingLength + second.openingLength) / 2) return onOne(first, balance, undefined);
+  const across = { x: -chord.y / length, y: chord.x / length };
+  const above = dot(minus(middle, balance), across);
+  // One above the other: it hangs on the upper, and the next tag on the lower.
+  if (Math.abs(chord.y) > Math.abs(chord.x) && Math.abs(above) < leastLeverMm)
+    return onOne(first.centre.y > second.centre.y ? first : second, balance, undefined);
+  const outwards = above < 0 ? { x: -across.x, y: -across.y } : across;
+  // Holes level with the balance: the tag may lie on either side, so the upper one is meant.
+  const up = nearestSide(Math.abs(above) < leastLeverMm && outwards.y < 0 ? across : outwards);
+  if (!up) return undefined;
+  const beyond = dot(minus(balance, first.centre), chord) / length;
+  if (beyond < 0 || beyond > length) return tiltOf(beyond < 0 ? first : second, balance, up, undefined);
+  const right = { x: up.y, y: -up.x };
+  const rise = dot(chord, up) * Math.sign(dot(chord, right));
+  return {
+    hanger: second,
+    clockwise: degrees(Math.atan2(rise, Math.abs(dot(chord, right)))),
+    from: middle,
+    because: `its two openings are ${mm(Math.abs(rise))} off level`,
+  };
+}
+
+/** Which way is up when the tag hangs as its hanger says; `undefined` where it hangs by a corner, at whatever angle. */
+function meantUp(at: HangerPlace, lever: Point): Point | undefined {
+  switch (at.kind) {
+    case 'degrees':
+      return directionOf(at);
+    case 'anchor':
+      return at.anchor.includes('-') ? undefined : directionOf(at);
+    case 'auto':
+    case 'point':
+      return nearestSide(lever);
+  }
+}
+
+function nearestSide({ x, y }: Point): Point | undefined {
+  const isUpright = Math.abs(y) >= Math.abs(x);
+  const off = degrees(isUpright ? Math.atan2(Math.abs(x), Math.abs(y)) : Math.atan2(Math.abs(y), Math.abs(x)));
+  if (off > meantDegrees) return undefined;
+  return isUpright ? { x: 0, y: Math.sign(y) } : { x: Math.sign(x), y: 0 };
+}
+
+/** Where the balance lies, on the drawing; `sideways`: how far the hanger lies to the left of it, seen with `up` above. */
+function sideOf(up: Point, sideways: number): string {
+  const [x, y] = [up.y * sideways, -up.x * sideways];
+  if (Math.abs(x) >= Math.abs(y)) return x > 0 ? 'right of' : 'left of';
+  return y > 0 ? 'above' : 'below';
+}
+
+function minus(a: Point, b: Point): Point {
+  return { x: a.x - b.x, y: a.y - b.y };
+}
+
+function dot(a: Point, b: Point): number {
+  return a.x * b.x + a.y * b.y;
+}
+
+function cross(a: Point, b: Point): number {
+  return a.x * b.y - a.y * b.x;
+}
+
+function degrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}

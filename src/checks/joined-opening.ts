@@ -1,0 +1,78 @@
+/** What a hanger's opening has run into, where it is no hole of its own any more. */
+
+import { intersection } from '../geometry/clipper.ts';
+import { area, contains, ringArea } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { remembered } from './remembered.ts';
+
+/** What takes away less than this merely touches, in mm². */
+export const touchingMm2 = 0.02;
+
+/**
+ * A void that is larger than the opening by no more than this share of it is the opening: what else is in it is a nick that
+ * the tie does not slip into (our own judgement).
+ */
+const ownShare = 0.05;
+
+/** An opening that others take this much of is not there any more. */
+const wholly = 0.98;
+
+/** How an opening lies in its piece. `told`: it runs into that of a hanger further down, where it is told. */
+export type OpeningState = 'closed' | 'beside' | 'open' | 'told' | RunsInto;
+
+export interface RunsInto {
+  /** What is there, in words: the cut “window”. */
+  readonly what: string;
+  /** What they share, in mm². */
+  readonly shared: number;
+  readonly isWhole: boolean;
+}
+
+interface Other extends Pick<RunsInto, 'what'> {
+  readonly region: Region;
+  readonly isLater?: boolean;
+}
+
+/** `closed`: it has a hole of the piece to itself. A hole that the body has in the very place is its own. */
+export function stateOf(piece: Piece, hanger: PlacedHanger): OpeningState {
+  const { opening, centre } = hanger;
+  const hole = piece.region.find((ring) => ringArea(ring) < 0 && contains([ring], centre));
+  const own = area(opening);
+  if (hole && -ringArea(hole) <= (1 + ownShare) * own) return 'closed';
+  const other = hole && largest(othersOf(piece, hanger), opening);
+  if (other) return other.isLater ? 'told' : runsInto(other.what, other.shared, own);
+  // The disc of a ring goes all round its hole.
+  const missing = hanger.lug ? 0 : own - sharedArea(opening, piece.body);
+  if (missing > own - touchingMm2) return 'beside';
+  if (!hole) return 'open';
+  return hanger.lug ? 'closed' : runsInto('an opening of the body', missing, own);
+}
+
+function runsInto(what: string, shared: number, own: number): RunsInto {
+  return { what, shared, isWhole: shared > wholly * own };
+}
+
+function othersOf({ sources, hangers }: Piece, own: PlacedHanger): Other[] {
+  const cuts = sources.filter(({ use }) => use === 'cut');
+  const at = hangers.indexOf(own);
+  return [
+    ...cuts.map(({ region, shape }) => ({
+      region,
+      what: shape.name === undefined ? 'a shape that is cut out' : `the cut “${shape.name}”`,
+    })),
+    ...hangers.flatMap(({ kind, opening }, index) =>
+      index === at ? [] : { region: opening, what: `the other ${kind}`, isLater: index > at },
+    ),
+  ];
+}
+
+/** The one that takes most of the opening; none where none takes any. */
+function largest(others: readonly Other[], opening: Region): (Other & { readonly shared: number }) | undefined {
+  return others
+    .map((other) => ({ ...other, shared: sharedArea(opening, other.region) }))
+    .filter(({ shared }) => shared > 0)
+    .sort((a, b) => b.shared - a.shared)[0];
+}
+
+const sharedArea = remembered((opening, other) => area(intersection(opening, other)));

@@ -1,0 +1,89 @@
+/** How near to an opening something glued on stands, on the way that the tie takes from there and elsewhere. */
+
+import { boundsOf, boxCentre, contains, ringArea } from '../geometry/measure.ts';
+import { EdgeIndex } from '../geometry/edge-index.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import { distanceToSegment } from './blame.ts';
+import { perRegion } from './per-region.ts';
+
+/** From the edge of an opening to what is glued on. */
+export interface Clearance {
+  readonly width: number;
+  /** On the opening, and on what is glued on. */
+  readonly ends: readonly [Point, Point];
+}
+
+/** The tie goes out of the opening within 60° of straight ahead: the cosine of that (our own judgement). */
+const aheadShare = 0.5;
+
+/**
+ * The least distance from an opening to a region beside it, towards a direction and away from it; what is farther than
+ * `reach` is left out.
+ * @param towards Any vector; where it is nothing, every side counts as the way of the tie.
+ */
+export function clearances(
+  opening: Region,
+  glued: Region,
+  towards: Point,
+  reach: number,
+): { readonly ahead?: Clearance; readonly behind?: Clearance } {
+  const edges = edgesOf(glued, 0);
+  const box = boundsOf(opening)!;
+  const near = edges.near(boxCentre(box), Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2 + reach);
+  const found: { ahead?: Clearance; behind?: Clearance } = {};
+  const note = (on: Point, at: Point): void => {
+    const width = Math.hypot(on.x - at.x, on.y - at.y);
+    if (width > reach) return;
+    const along = (at.x - on.x) * towards.x + (at.y - on.y) * towards.y;
+    const isAhead = along >= aheadShare * width * Math.hypot(towards.x, towards.y);
+    const side = isAhead ? 'ahead' : 'behind';
+    if (width < (found[side]?.width ?? Infinity)) found[side] = { width, ends: [on, at] };
+  };
+  // Of two outlines that do not cross, the nearest points are a corner of one and some point of the other.
+  const rim = opening.flatMap((ring) =>
+    ring.map((to, index) => [ring[(index + ring.length - 1) % ring.length]!, to] as const),
+  );
+  for (const [from, to] of near) {
+    rim.forEach(([previous, corner], index) => {
+      const t = footOn(corner, from, to);
+      const foot = between(from, to, t);
+      // Else something is nearer, seen from another place of the rim.
+      const next = rim[(index + 1) % rim.length]![1];
+      if (t > 0 && t < 1 && !isToward(corner, foot, previous) && !isToward(corner, foot, next)) note(corner, foot);
+    });
+    for (const corner of [from, to]) {
+      const edge = rim.reduce((a, b) => (distanceToSegment(corner, ...b) < distanceToSegment(corner, ...a) ? b : a));
+      note(between(...edge, Math.min(1, Math.max(0, footOn(corner, ...edge)))), corner);
+    }
+  }
+  return found;
+}
+
+/** Whether a region has a hole of its own round the opening, no larger than a hole for the tie need be. */
+export function hasOwnHole(glued: Region, opening: Region, centre: Point, reach: number): boolean {
+  const hole = glued.find((ring) => ringArea(ring) < 0 && contains([ring], centre));
+  const size = hole && boundsOf([hole]);
+  const own = boundsOf(opening)!;
+  if (!size) return false;
+  return [size.maxX - own.maxX, own.minX - size.minX, size.maxY - own.maxY, own.minY - size.minY].every(
+    (gap) => gap <= reach,
+  );
+}
+
+/** Where the perpendicular from a point meets the line through two others: 0 at the first, 1 at the second. */
+function footOn({ x, y }: Point, from: Point, to: Point): number {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const length = dx * dx + dy * dy;
+  return length === 0 ? 0 : ((x - from.x) * dx + (y - from.y) * dy) / length;
+}
+
+/** Whether the way from one point to another leads toward a third. */
+function isToward(from: Point, to: Point, other: Point): boolean {
+  return (to.x - from.x) * (other.x - from.x) + (to.y - from.y) * (other.y - from.y) > 0;
+}
+
+function between(from: Point, to: Point, t: number): Point {
+  return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
+}
+
+const edgesOf = perRegion((region) => new EdgeIndex(region));

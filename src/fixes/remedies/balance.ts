@@ -1,0 +1,46 @@
+/** What makes a tag hang as its hangers say. */
+
+import type { Point } from '../../geometry/types.ts';
+import type { Hanger } from '../../spec/model.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { samePath } from '../candidate.ts';
+import { hangerAt } from './hanger.ts';
+import { nudging } from './moving.ts';
+
+/** Where the edge runs off beside the new place, the opening goes further in, in mm. */
+const inwards = [0, 1, 2, 4];
+
+/** Moves the hanger sideways until it is above the balance, or level with the other one. */
+export function overBalance(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  const { issue, piece } = at;
+  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const balance = issue.points?.[1];
+  if (!hanger || !placed || !balance || issue.angle === undefined) return [];
+  const other = piece?.hangers.find((each) => each !== placed);
+  const candidates = (from: Point) =>
+    [issue.angle!, -issue.angle!]
+      .flatMap((angle) => straightened(placed.centre, from, angle))
+      .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
+  const what = nameOf(hanger);
+  return [
+    ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre) }] : []),
+    { words: `Move ${what} over the balance point`, candidates: candidates(balance) },
+  ];
+}
+
+function nameOf({ kind }: Hanger): string {
+  return `the ${kind}`;
+}
+
+/** Moves of a point after which it is seen from another in a direction turned by an angle, square to that direction. */
+function straightened(point: Point, from: Point, angleDegrees: number): Point[] {
+  const [x, y] = [point.x - from.x, point.y - from.y];
+  const angle = Math.atan2(y, x) + (angleDegrees * Math.PI) / 180;
+  const along = { x: Math.cos(angle), y: Math.sin(angle) };
+  const length = x * along.x + y * along.y;
+  return inwards.map((step) => ({
+    x: (length - step) * along.x - x,
+    y: (length - step) * along.y - y,
+  }));
+}

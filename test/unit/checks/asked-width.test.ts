@@ -7,7 +7,7 @@ import { assertSilent, found, only } from './found.ts';
 const ply = ['stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}', 'tie: {twine: 2 mm}'];
 
 function said({ issues }: Made): string[] {
-  return issues.map(({ code, message }) => `${code}: ${message}`);
+  return issues.filter(({ severity }) => severity !== 'info').map(({ code, message }) => `${code}: ${message}`);
 }
 
 /** Two plates and what joins them. */

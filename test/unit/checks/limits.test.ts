@@ -106,20 +106,6 @@ const limits: readonly Limit[] = [
   },
   {
     code: 'hole-blocked',
-    what: '0.02 mm² of the hole under what is glued on',
-    spec: (inside) => `tagwright: 1
-shapes:
-  ${plate}
-  ${fieldFrom(5 - inside)}
-pieces:
-  back: {body: [plate], ${hole}}
-  front: {body: [field], glue_to: back}
-`,
-    silent: 0.027,
-    told: 0.032,
-  },
-  {
-    code: 'hole-blocked',
     what: 'half the hole of a ring in the body',
     spec: (up) => specOf([plate], `body: [plate], hanger: {ring: {at: {up: ${up}}}}`),
     silent: 20.01,

@@ -45,7 +45,7 @@ describe('The preview’s page draws the plumb line', () => {
     await preview.open();
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
     const kept = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: ['back'], dockOpen: true };
-    await preview.open({ remembered: kept }, hung());
+    await preview.open({ remembered: { kept } }, hung());
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
     await preview.open({}, hung());
     await preview.page.locator('[data-layer=warnings]').click();

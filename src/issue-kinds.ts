@@ -73,20 +73,21 @@ export const issueKinds = {
     summary: 'A placement line that the glued piece does not hide.',
   },
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring beyond the edge.' },
-  'cut-off-body': {
-    about: 'making',
-    severity: 'warning',
-    summary: 'A cut that misses the piece or runs off its edge.',
-  },
+  'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks of a piece that lie on one another.' },
+  'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that is hard to read as it is made.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam draws.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
-  'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at another angle than intended.' },
-  'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks of a piece that lie on one another.' },
   'not-drawn': {
     about: 'making',
     severity: 'warning',
     summary: 'Something in a drawing that is left out of the shape.',
   },
+  'cut-off-body': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A cut that misses the piece or runs off its edge.',
+  },
+  'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at another angle than intended.' },
   'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not go on the sheet.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font without the weight or italic asked for.' },
   'font-restricted': {

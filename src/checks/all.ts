@@ -6,6 +6,7 @@ import type { Check } from './check.ts';
 import { cutOffBody } from './cut-off-body.ts';
 import { fineMarks } from './fine-mark.ts';
 import { gapCloses } from './gap-closes.ts';
+import { hardToRead } from './hard-to-read.ts';
 import { hangerWeak } from './hanger-weak.ts';
 import { hangsAskew } from './hangs-askew.ts';
 import { holeBlocked } from './hole-blocked.ts';
@@ -40,8 +41,9 @@ export const checks: readonly Check[] = [
   gapCloses,
   specks,
   markOffBody,
-  cutOffBody,
   marksOverlap,
+  cutOffBody,
+  hardToRead,
   fineMarks,
   offBacking,
   piecesOverlap,

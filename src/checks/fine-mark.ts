@@ -9,7 +9,7 @@ import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** What a beam draws at its finest. Common practice, no source. */
-const finestMm = 0.2;
+export const finestMm = 0.2;
 
 /** Detail that is too fine over less than this in all is not worth a word, in mm. */
 const worthTellingMm = 3;

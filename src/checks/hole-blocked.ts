@@ -7,12 +7,12 @@ import { mm, mm2 } from '../spec/figures.ts';
 import type { Tie } from '../spec/model.ts';
 import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
-import { clearances, hasOwnHole } from './room-for-tie.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { lineWithin } from './line-within.ts';
 import { remembered } from './remembered.ts';
+import { clearances, hasOwnHole } from './room-for-tie.ts';
 
 /** Engraving over more of the opening than this surrounds it: a field that the hole is set in, and no lettering in its way. */
 const surrounding = 0.98;
@@ -82,6 +82,8 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
   return findings;
 }
 
+/** Of a score line, which is its outline: a border round the hole is in nobody's way. */
+const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 /** The tie is laid over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere. */
 function tooNear(hanger: PlacedHanger, glued: Piece, towards: Point, tie: Tie | undefined, piece: string): Finding[] {
   const { opening, centre, kind, path } = hanger;
@@ -107,8 +109,5 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
   const balance = balanceOf(assemblyOf(piece, pieces)) ?? centre;
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
-
-/** Of a score line, which is its outline: a border round the hole is in nobody's way. */
-const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 
 const shared = remembered((opening, other) => intersection(opening, other));

@@ -1,10 +1,10 @@
 /** Whole runs of a piece that are thin. Lettering that is thin all over is one fault with one remedy, so it is one finding. */
 
-import type { Neck } from '../geometry/necks.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
+import { letterAt } from './letter-at.ts';
 import { mm } from '../spec/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
@@ -26,18 +26,19 @@ function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[]): Finding[] {
       path,
       ...seenAt(found.map(placeOf)),
       minimum,
-      message: messageOf(found, minimum),
+      message: messageOf(found, piece),
     };
   });
 }
 
-function messageOf(necks: readonly Neck[], minimum: number): string {
-  const least = mm(necks[0]!.width);
+function messageOf(necks: readonly ThinPlace[], piece: Piece): string {
+  const { width, ends, minimum } = necks[0]!;
   const length = mm(
     necks.reduce((sum, neck) => sum + neck.length, 0),
     0,
   );
+  const narrowest = `${mm(width)} at the narrowest${letterAt(piece, ends)}`;
   return necks.length === 1
-    ? `Thin stroke: ${length} long and ${least} at its narrowest; ${atLeast(minimum)}.`
-    : `Thin strokes: ${necks.length} of them, ${length} in all and ${least} at the narrowest; ${atLeast(minimum)}.`;
+    ? `Thin stroke: ${length} long and ${narrowest}; ${atLeast(minimum)}.`
+    : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${atLeast(minimum)}.`;
 }

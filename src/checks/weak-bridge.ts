@@ -1,10 +1,10 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
-import type { Neck } from '../geometry/necks.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
+import { letterAt } from './letter-at.ts';
 import { mm, mm2 } from '../spec/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
@@ -26,23 +26,26 @@ function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[]): Finding[] {
       path,
       ...seenAt(found.map(placeOf)),
       minimum,
-      message: found.length === 1 ? oneNeck(found[0]!, minimum) : manyNecks(found, minimum),
+      message: found.length === 1 ? oneNeck(found[0]!, piece) : manyNecks(found, piece),
     };
   });
 }
 
-function oneNeck({ kind, width, areas }: Neck, minimum: number): string {
+function oneNeck({ kind, width, areas, ends, minimum }: ThinPlace, piece: Piece): string {
+  const at = letterAt(piece, ends);
   const told =
     kind === 'bridge'
-      ? `Weak bridge: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
-      : `Weak wall: only ${mm(width)} of material between two edges`;
+      ? `Weak bridge${at}: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
+      : `Weak wall${at}: only ${mm(width)} of material between two edges`;
   return `${told}; ${atLeast(minimum)}.`;
 }
 
-function manyNecks(necks: readonly Neck[], minimum: number): string {
+function manyNecks(necks: readonly ThinPlace[], piece: Piece): string {
+  const { width, ends, minimum } = necks[0]!;
   const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
   const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
-  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest is ${mm(necks[0]!.width)}.`;
+  const at = letterAt(piece, ends);
+  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest${at} is ${mm(width)}.`;
 }
 
 function counted(count: number, noun: string): string {

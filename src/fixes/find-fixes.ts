@@ -10,6 +10,7 @@ import { effectOf } from './effect.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { isNoWorse, solves } from './no-worse.ts';
+import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
 
@@ -90,7 +91,8 @@ class Trials {
     const { report, issue } = this.#at;
     for (const candidate of candidates) {
       const after = await this.#engine.compute(applied(report.source.text, candidate.edits), this.#options);
-      if (!solves(issue, report, after) || !(await this.#sparesOthers(after))) continue;
+      if (!solves(issue, report, after) || !readsAsWell(report, after)) continue;
+      if (!(await this.#sparesOthers(after))) continue;
       return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
     }
     return undefined;
@@ -100,7 +102,7 @@ class Trials {
   async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
     for (const was of await this.#others()) {
       const is = await this.#engine.compute(text, { ...this.#options, row: was.row });
-      if (!isNoWorse(was, is)) return false;
+      if (!isNoWorse(was, is) || !readsAsWell(was, is)) return false;
       if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
     }
     return true;

@@ -1,7 +1,7 @@
 /** Moving a shape a little, making it smaller, and taking an entry out of a list. */
 
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { TextEdit, YamlPath } from '../../issue.ts';
+import type { TextEdit, TextRange, YamlPath } from '../../issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case } from '../candidate.ts';
 import { setting, valueAt, written } from '../candidate.ts';
@@ -75,7 +75,7 @@ export function withoutEntry(at: Case, path: YamlPath): TextEdit | undefined {
   const next = /^\s*,\s*/.exec(after);
   const dash = /(?<=\n)[^\S\n]*-[^\S\n]+$/.exec(before);
   const rest = /^[^\S\n]*(?:\n|$)/.exec(after);
-  let range = { start, end };
+  let range: TextRange;
   if (comma) range = { start: start - comma[0].length, end };
   else if (next) range = { start, end: end + next[0].length };
   else if (dash && rest) range = { start: start - dash[0].length, end: end + rest[0].length };

@@ -34,6 +34,28 @@ describe('Weak bridges of one shape', () => {
     assert.equal(placeOf(made.report, comb!).line, 4);
   });
 
+  it('say which letter they are at, where the text has several', async () => {
+    const word = (text: string) =>
+      make(
+        specOf([`word: {text: ${text}, font: Pacifico, width: 60}`], 'body: [word], parts: many', [
+          'stock: {min_web: 2 mm}',
+        ]),
+      );
+    const yarrow = await word('Yarrow');
+    const told = yarrow.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
+    assert.ok(told.length > 0);
+    for (const { message, points } of told) {
+      const [, letter] = / at “(.+)”/.exec(message) ?? [];
+      assert.ok(letter !== undefined && 'Yarrow'.includes(letter), message);
+      // Letters stand in the order of the text: of six, the first ends well left of the middle and the last begins right of it.
+      if (letter === 'Y') assert.ok(points![0]!.x < 0, message);
+      if (letter === 'w') assert.ok(points![0]!.x > 0, message);
+    }
+    const plates = 'M0 0H10V4.5H12V0H22V10H12V5.5H10V10H0Z';
+    const made = await make(specOf([`plates: {path: "${plates}"}`], 'body: [plates]', ['stock: {min_web: 1.5 mm}']));
+    assert.doesNotMatch(only(made, 'weak-bridge').message, /“/);
+  });
+
   it('are none just above the limit and one just below it', async () => {
     const bar = (width: number) => `M0 0H10V${5 - width / 2}H14V0H24V10H14V${5 + width / 2}H10V10H0Z`;
     const plates = (width: number) =>

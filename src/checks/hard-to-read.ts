@@ -1,0 +1,145 @@
+/** Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or not to be seen at all. */
+
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Finding, Severity, YamlPath } from '../issue.ts';
+import { mm } from '../spec/figures.ts';
+import type { Shape } from '../spec/model.ts';
+import type { Lettering } from '../tag/letters.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+import { letteringOn } from './lettering-on.ts';
+import type { LetteringOn } from './lettering-on.ts';
+import { doubtful, readability, unlikely } from './readability.ts';
+import type { Readability } from './readability.ts';
+import { buried } from './buried.ts';
+
+/**
+ * Smallest heights of small letters in mm; below the second of each pair it is a warning. Rule of thumb, no source: a reader
+ * of pictures still makes out less (`test/calibration/legibility.md`), but grain, char and splinters take their share.
+ */
+const smallest = { engrave: [1.2, 0.8], score: [2, 1.2], cut: [3, 2] } as const;
+
+/** A height counts as large enough within so much. */
+const slackMm = 0.01;
+
+/** How much of what surrounds the letters is as they are: they are hardly seen, and not at all. Our own judgement. */
+const halfBuried = 0.5;
+const whollyBuried = 0.75;
+
+export const hardToRead: Check = (tag) => tag.pieces.flatMap((piece) => unreadable(piece, tag));
+
+/** One finding for each text of a piece, however often it is on it: the gravest. */
+function unreadable(piece: Piece, tag: Tag): Finding[] {
+  const worst = new Map<string, Finding>();
+  for (const each of letteringOn(piece, tag)) {
+    const verdict = judged(each);
+    if (!verdict) continue;
+    const { path } = each.lettering;
+    const shape = [...tag.made.keys()].find((other) => other.path.join('/') === path.join('/'));
+    const key = path.join('/');
+    const before = worst.get(key);
+    if (before?.severity === 'warning' || (before && verdict.severity === 'info')) continue;
+    worst.set(key, {
+      code: 'hard-to-read',
+      severity: verdict.severity,
+      piece: piece.id,
+      path: verdict.byGrowth ? growthOf(shape, path) : path,
+      points: [middleOf(each.lettering)],
+      message: `${quoted(shape, each.lettering)} ${verdict.message}`,
+    });
+  }
+  return [...worst.values()];
+}
+
+/** What becomes of letters in what they are united with. */
+const fate = {
+  body: 'it runs into the rest of the piece',
+  cut: 'what surrounds it is cut away as well',
+  engrave: 'what surrounds it is engraved as well',
+  score: 'what surrounds it is scored as well',
+} as const;
+
+interface Verdict {
+  readonly severity: Severity;
+  readonly message: string;
+  /** The line that grows or thins it is to blame. */
+  readonly byGrowth: boolean;
+}
+
+function judged(each: LetteringOn): Verdict | undefined {
+  const { lettering, use, making, ground } = each;
+  const hidden = ground ? buried(lettering, ground) : 0;
+  if (hidden > halfBuried) {
+    const [severity, verb] =
+      hidden > whollyBuried ? (['warning', 'cannot be seen'] as const) : (['info', 'is half hidden'] as const);
+    return { severity, message: `${verb}: ${fate[each.ground!.of]}.`, byGrowth: false };
+  }
+  const read = figures(lettering, making.beam, making.over);
+  if (!read) return undefined;
+  const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
+  if (read.doubt > doubtful) {
+    const severity = read.doubt > unlikely ? 'warning' : 'info';
+    const cause = byGrowth ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
+    const verb = severity === 'warning' ? 'is' : 'may be';
+    return { severity, message: `${verb} hard to read: ${lost(read)}${cause}.`, byGrowth };
+  }
+  const [usual, least] = smallest[use];
+  if (read.height >= usual - slackMm) return undefined;
+  const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
+  const severity = read.height < least - slackMm ? 'warning' : 'info';
+  const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)} (rule of thumb, no source).`;
+  return { severity, message, byGrowth: false };
+}
+
+const known = new WeakMap<Lettering, { readonly key: string; readonly read: Readability | undefined }>();
+
+function figures(lettering: Lettering, beam: number, over: number): Readability | undefined {
+  const key = `${beam} ${over}`;
+  const before = known.get(lettering);
+  if (before?.key === key) return before.read;
+  const read = readability(lettering, { beam, over });
+  known.set(lettering, { key, read });
+  return read;
+}
+
+/** What was lost, in the order in which it is seen. */
+function lost({ counters, neighbours, gone, fallen, crowded }: Readability): string {
+  const closed = counters.drawn - counters.open;
+  const found = [
+    ...(fallen > 0 ? ['the letters fall apart'] : gone > 0.02 ? ['thin strokes are gone'] : []),
+    ...(closed > 0 ? [closedCounters(closed, counters.drawn)] : []),
+    ...(neighbours.merged > 0 || crowded > 0.3 ? [runTogether(neighbours)] : []),
+  ];
+  if (found.length === 0) return 'the bays of its letters fill in';
+  return [found.slice(0, -1).join(', '), found.at(-1)].filter(Boolean).join(' and ');
+}
+
+function closedCounters(closed: number, drawn: number): string {
+  if (closed < drawn) return `${closed} of ${drawn} counters ${closed === 1 ? 'is' : 'are'} closed`;
+  if (drawn > 2) return `all ${drawn} counters are closed`;
+  return drawn === 1 ? 'its counter is closed' : 'both counters are closed';
+}
+
+function runTogether({ apart, merged }: Readability['neighbours']): string {
+  if (merged === 0 || 2 * merged >= apart) return 'the letters run together';
+  return merged === 1 ? 'two letters run together' : 'some letters run together';
+}
+
+function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
+  return shape?.modifiers.grow === undefined ? path : [...path, 'grow'];
+}
+
+/** As much of a text as is needed to know it. */
+const mostQuoted = 24;
+
+function quoted(shape: Shape | undefined, { letters }: Lettering): string {
+  const text = shape?.generator.kind === 'text' ? shape.generator.text : letters.map((each) => each.text).join('');
+  const line = Array.from(text.replace(/\s+/g, ' ').trim());
+  return `“${line.length > mostQuoted ? `${line.slice(0, mostQuoted - 1).join('')}…` : line.join('')}”`;
+}
+
+function middleOf({ letters }: Lettering): { x: number; y: number } {
+  const all: Region = letters.flatMap(({ region }) => [...region]);
+  return boxCentre(boundsOf(all) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 });
+}

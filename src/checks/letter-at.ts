@@ -1,0 +1,32 @@
+/** Which letter a place on a piece is at: a line of the spec says the word, and the word may be long. */
+
+import { boundsOf, contains } from '../geometry/measure.ts';
+import type { Point } from '../geometry/types.ts';
+import type { Piece } from '../tag/tag.ts';
+import type { Letter } from '../tag/letters.ts';
+import { distanceTo } from './blame.ts';
+
+/** Growth and straps reach beyond a letter; farther from all of them, in mm, a place is at none. */
+const reachMm = 2;
+
+/** Such as ` at “n”`; nothing where the place is at no letter, or the text has no other. */
+export function letterAt({ sources }: Piece, ends: readonly Point[]): string {
+  const at = {
+    x: ends.reduce((sum, { x }) => sum + x, 0) / ends.length,
+    y: ends.reduce((sum, { y }) => sum + y, 0) / ends.length,
+  };
+  let nearest: Letter | undefined;
+  let least = reachMm;
+  for (const { letters } of sources.flatMap(({ lettering = [] }) => lettering)) {
+    if (letters.length < 2) continue;
+    for (const letter of letters) {
+      const { minX, minY, maxX, maxY } = boundsOf(letter.region)!;
+      if (at.x < minX - least || at.x > maxX + least || at.y < minY - least || at.y > maxY + least) continue;
+      const distance = contains(letter.region, at) ? 0 : distanceTo(letter.region, at);
+      if (distance >= least) continue;
+      least = distance;
+      nearest = letter;
+    }
+  }
+  return nearest ? ` at “${nearest.text}”` : '';
+}

@@ -1,0 +1,89 @@
+/** What growing or thinning a letter takes of it: white that fills in, strokes that go. */
+
+import { offset } from '../geometry/clipper.ts';
+import { area, boundsOf, contains, perimeter, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
+import type { Region, Ring } from '../geometry/types.ts';
+import type { Letter } from '../tag/letters.ts';
+
+export interface LetterLoss {
+  /** Share of the white in the letter's box, its counters and bays, that is filled beyond what thinning it again would open. */
+  readonly filled: number;
+  readonly counters: { readonly drawn: number; readonly open: number };
+  /** Share of its ink in strokes too thin to be left. */
+  readonly gone: number;
+  /** How many more parts it is in than the font draws. */
+  readonly fallen: number;
+  /** Thickness of its strokes in mm: what a long bar of the same area and outline has. */
+  readonly stem: number;
+  /** Coarse: within `outlineShare` of the x-height. */
+  readonly outline: Region;
+}
+
+/** Radii of discs in mm: no white that `grow` does not go into stays open, no stroke that `thin` does not go into stays. */
+export interface Reach {
+  readonly grow: number;
+  readonly thin: number;
+}
+
+/** Share of the x-height that the outlines compared may be off by: far below what any reader sees. */
+const outlineShare = 0.006;
+
+/** A hole smaller than this share of a square of the x-height is a flaw of the font, or an ornament. */
+const counterShare = 0.004;
+
+/** A counter of which less is left than this share of what is drawn, or less than a speck, is closed. */
+const openShare = 0.06;
+
+/** A letter whose box has less white than this share of a square of the x-height has none to lose: l, a full stop. */
+const whiteShare = 0.25;
+
+/**
+ * For each letter; those that the font draws alike are looked at once. That makes the cost of a long text that of its alphabet.
+ */
+export function letterLosses(letters: readonly Letter[], xHeight: number, reach: Reach): LetterLoss[] {
+  const known = new Map<string, { readonly loss: LetterLoss; readonly x: number; readonly y: number }>();
+  return letters.map(({ text, region }) => {
+    const { minX, minY, maxX, maxY } = boundsOf(region)!;
+    const size = [maxX - minX, maxY - minY].map((each) => Math.round((each / xHeight) * 1e4));
+    const points = region.map((ring) => ring.length);
+    const key = [text, ...size, ...points].join(' ');
+    const before = known.get(key);
+    if (before) return { ...before.loss, outline: moved(before.loss.outline, minX - before.x, minY - before.y) };
+    const loss = lossOf(region, xHeight, reach);
+    known.set(key, { loss, x: minX, y: minY });
+    return loss;
+  });
+}
+
+function moved(region: Region, dx: number, dy: number): Region {
+  return region.map((ring) => ring.map(({ x, y }) => ({ x: x + dx, y: y + dy })));
+}
+
+function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): LetterLoss {
+  const tolerance = outlineShare * xHeight;
+  const outline = simplified(region, tolerance);
+  const ink = area(outline);
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  const white = Math.max((maxX - minX) * (maxY - minY) - ink, whiteShare * xHeight * xHeight);
+  const grown = offset(outline, grow, 'round', tolerance);
+  const recovered = grow > 0 ? offset(simplified(grown, tolerance), -grow, 'round', tolerance) : outline;
+  const core = thin > 0 ? offset(outline, -thin, 'round', tolerance) : outline;
+  const left = thin > 0 ? offset(core, thin, 'round', tolerance) : outline;
+  const counters = outline.filter((ring) => -ringArea(ring) > counterShare * xHeight * xHeight);
+  const holes = grown.filter((ring) => ringArea(ring) < 0);
+  return {
+    filled: Math.max(0, area(recovered) - ink) / white,
+    counters: { drawn: counters.length, open: counters.filter((counter) => isOpen(counter, holes)).length },
+    gone: ink > 0 ? Math.max(0, ink - area(left)) / ink : 0,
+    fallen: thin > 0 ? Math.max(0, partsOf(core).length - partsOf(outline).length) : 0,
+    stem: (2 * ink) / Math.max(perimeter(outline), 1e-9),
+    outline,
+  };
+}
+
+function isOpen(counter: Ring, holes: readonly Ring[]): boolean {
+  const least = -openShare * ringArea(counter);
+  return holes.some((hole) => -ringArea(hole) > least && contains([counter], hole[0]!));
+}

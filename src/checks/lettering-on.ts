@@ -1,0 +1,62 @@
+/** Every text on a piece with how it is made there: cut free, cut through, engraved or scored. */
+
+import type { Region } from '../geometry/types.ts';
+import type { Stock } from '../spec/model.ts';
+import type { Lettering } from '../tag/letters.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { finestMm } from './fine-mark.ts';
+
+export interface LetteringOn {
+  readonly lettering: Lettering;
+  readonly use: 'cut' | 'engrave' | 'score';
+  readonly making: { readonly beam: number; readonly over: number };
+  /** Where the text is not the only thing of its kind: what it must stand out from, and whether it is that or is left out of it. */
+  readonly ground?: Ground;
+}
+
+export interface Ground {
+  readonly of: 'body' | 'cut' | 'engrave' | 'score';
+  /** The lettering as it was made by itself. */
+  readonly shape: Region;
+  /** All that is cut free, or marked, together with it. */
+  readonly region: Region;
+  /** Whether the letters are openings in the region. */
+  readonly isOpening: boolean;
+}
+
+export function letteringOn(piece: Piece, { stock, output }: Tag): LetteringOn[] {
+  const found: LetteringOn[] = [];
+  const loose = output.compensate ? 0 : stock.kerf / 2;
+  for (const { use, region, lettering = [] } of piece.sources) {
+    for (const each of lettering) {
+      const isOpening = (use === 'cut') !== (each.as === 'opening');
+      const among = piece.sources.filter((other) => other.use === use);
+      const isAlone = each.shape === undefined && among.length === 1;
+      const whole = use === 'body' ? piece.body : among.flatMap((other) => [...other.region]);
+      const ground = isAlone
+        ? {}
+        : { ground: { of: use, shape: each.shape ?? region, region: whole, isOpening: each.as === 'opening' } };
+      found.push({
+        lettering: each,
+        use: 'cut',
+        making: { beam: stock.kerf, over: isOpening ? loose : -loose },
+        ...ground,
+      });
+    }
+  }
+  for (const { operation, region, lettering = [] } of piece.marks) {
+    for (const each of lettering) {
+      const ground =
+        each.shape === undefined
+          ? {}
+          : { ground: { of: operation, shape: each.shape, region, isOpening: each.as === 'opening' } };
+      found.push({ lettering: each, use: operation, making: { beam: spotOf(stock), over: 0 }, ...ground });
+    }
+  }
+  return found;
+}
+
+/** Width of an engraved or scored line in mm. */
+function spotOf({ kerf, kerfs }: Stock): number {
+  return Math.max(kerfs && kerfs.engrave > 0 ? kerfs.engrave : kerf, finestMm);
+}

@@ -4,6 +4,7 @@ import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, valueAt, nameOf } from './candidate.ts';
 import { onBacking } from './remedies/backing.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
+import { legible } from './remedies/legible.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { smallerPiece } from './remedies/size.ts';
@@ -35,6 +36,8 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'hard-to-read':
+      return legible(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

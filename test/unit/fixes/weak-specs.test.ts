@@ -26,6 +26,7 @@ const fixable: readonly IssueCode[] = [
   'gap-closes',
   'speck',
   'fine-mark',
+  'hard-to-read',
 ];
 
 const options = { locate: () => undefined };

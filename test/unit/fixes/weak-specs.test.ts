@@ -32,6 +32,7 @@ const fixable: readonly IssueCode[] = [
   'off-backing',
   'pieces-overlap',
   'sharp-point',
+  'hard-to-read',
 ];
 
 const options = { locate: () => undefined };

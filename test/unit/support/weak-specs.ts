@@ -25,6 +25,22 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     ],
     pieces: [['tag', ['body: [left, right]']]],
   }),
+  'a name grown until it is a blob': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [120, 50]', 'radius: 6']],
+      [
+        'name',
+        [
+          `text: ${['Gwen', 'Beate', 'Rosa'][Math.floor(3 * random())]!}`,
+          'font: Pacifico',
+          `x_height: ${(13 + random()).toFixed(1)}`,
+          `grow: ${(2 + random()).toFixed(2)}`,
+          'place: {on: plate}',
+        ],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [name]']]],
+  }),
   'a bar too thin between two plates': (random) => ({
     shapes: [
       ['bar', [`rectangle: [30, ${(0.3 + 0.45 * random()).toFixed(2)}]`]],

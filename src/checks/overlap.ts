@@ -72,8 +72,10 @@ function isDeep(part: Region, areaMm2: number): boolean {
 
 /** The centre of the largest disc that fits into a stretch. */
 export function middleOf({ region }: Overlap): Point {
-  return poleOf(region, precisionMm) ?? region[0]![0]!;
+  return middleIn(region);
 }
+
+const middleIn = perRegion((region): Point => poleOf(region, precisionMm) ?? region[0]![0]!);
 
 export function areaOfAll(overlaps: readonly Overlap[]): number {
   return overlaps.reduce((sum, overlap) => sum + overlap.area, 0);

@@ -29,6 +29,7 @@ export function reportJson(
     range: range(issue.range),
     points: pointsJson(issue.points),
     ...(issue.width === undefined ? {} : { width: round(issue.width) }),
+    ...(issue.angle === undefined ? {} : { angle: round(issue.angle) }),
     ...(issue.minimum === undefined ? {} : { minimum: round(issue.minimum) }),
     ...(issue.places
       ? {

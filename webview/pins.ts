@@ -8,6 +8,7 @@ import { fineText, type Units } from './format.ts';
 import { setSeverity, severityIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { placeLabels, type Label } from './place-labels.ts';
+import { plumbFoot, plumbLine } from './plumb.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Of a label without a figure, in px. */
@@ -49,7 +50,7 @@ export class Pins {
 
   follow(arranged: Arranged, view: Viewport, stage: Size, obstacles: readonly Box[]): void {
     const ends = new Map(this.shown.map((spot) => [spot.id, endsOf(spot, arranged, view, stage)]));
-    const spots = this.shown.map(({ id }) => ({ id, at: middleOf(ends.get(id)!) }));
+    const spots = this.shown.map(({ id, pin }) => ({ id, at: spotOf(pin, ends.get(id)!) }));
     const crowded = isCrowded(
       spots.map(({ at }) => at),
       stage,
@@ -106,8 +107,11 @@ class MarkView implements ItemView<Spot> {
   private readonly casing = svg('path', { class: 'casing' });
   private readonly bar = svg('path', { class: 'bar' });
   readonly element = svg('g', { class: 'pin-mark' }, this.wedge, this.casing, this.bar);
+  private isPlumb = false;
 
   update({ pin }: Spot): void {
+    this.isPlumb = hangsOn(pin);
+    this.element.classList.toggle('plumb', this.isPlumb);
     setAttribute(this.element, 'data-severity', pin.severity);
   }
 
@@ -115,8 +119,9 @@ class MarkView implements ItemView<Spot> {
   draw(ends: readonly XY[] | undefined, from: XY | undefined): void {
     this.element.classList.toggle('hidden', !ends || !from);
     if (!ends || !from) return;
-    setAttribute(this.wedge, 'd', `M${pair(from)}L${ends.map(pair).join('L')}Z`);
-    const bar = barPath(ends);
+    const feet = this.isPlumb ? plumbFoot(ends[0]!) : ends;
+    setAttribute(this.wedge, 'd', `M${pair(from)}L${feet.map(pair).join('L')}Z`);
+    const bar = this.isPlumb ? plumbLine(ends[0]!, ends[1]!) : barPath(ends);
     setAttribute(this.casing, 'd', bar);
     setAttribute(this.bar, 'd', bar);
   }
@@ -131,7 +136,7 @@ class LabelView implements ItemView<Spot> {
   constructor(private readonly units: () => Units) {}
 
   update({ id, pin, width }: Spot): void {
-    const figure = width === undefined ? '' : fineText(width, this.units());
+    const figure = figureOf(pin, width, this.units());
     if (this.width.textContent !== figure) this.measured = undefined;
     setText(this.width, figure);
     setSeverity(this.icon, pin.severity);
@@ -164,6 +169,22 @@ function isCrowded(spots: readonly XY[], stage: Size): boolean {
 function endsOf({ pin, points }: Spot, arranged: Arranged, view: Viewport, stage: Size): XY[] {
   const [dx, dy] = (pin.piece === undefined ? undefined : arranged.offsets.get(pin.piece)) ?? [0, 0];
   return points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
+}
+
+/** The two points of an angle are where the tie holds and where the tag balances. */
+function hangsOn({ angle, points }: ScenePin): boolean {
+  return angle !== undefined && points.length === 2;
+}
+
+/** An angle in whole degrees, or a width; nothing where the problem has neither. */
+function figureOf({ angle }: ScenePin, width: number | undefined, units: Units): string {
+  if (angle !== undefined) return `${Math.round(angle)}°`;
+  return width === undefined ? '' : fineText(width, units);
+}
+
+/** What the label stands beside. */
+function spotOf(pin: ScenePin, ends: readonly XY[]): XY {
+  return hangsOn(pin) ? ends[0]! : middleOf(ends);
 }
 
 function middleOf(ends: readonly XY[]): XY {

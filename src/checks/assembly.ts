@@ -3,6 +3,7 @@
 import { area, centroid } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Piece } from '../tag/tag.ts';
+import { below } from './layers.ts';
 
 /** The piece at the bottom, and everything that is glued on it, in the order of the spec. */
 export function assemblyOf(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
@@ -12,21 +13,11 @@ export function assemblyOf(piece: Piece, pieces: readonly Piece[]): readonly Pie
 
 /** What lies over a piece: all that is glued on it, and on that. */
 export function gluedOver(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
-  return pieces.filter((other) => other !== piece && chainBelow(other, pieces).includes(piece));
+  return pieces.filter((other) => below(other, pieces).includes(piece));
 }
 
-export function bottomOf(piece: Piece, pieces: readonly Piece[]): Piece {
-  return chainBelow(piece, pieces).at(-1)!;
-}
-
-/** The piece and what it is glued on, down to the lowest. */
-function chainBelow(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
-  const chain = [piece];
-  for (;;) {
-    const next = pieces.find(({ id }) => id === chain.at(-1)!.glueTo);
-    if (!next || chain.includes(next)) return chain;
-    chain.push(next);
-  }
+function bottomOf(piece: Piece, pieces: readonly Piece[]): Piece {
+  return below(piece, pieces).at(-1) ?? piece;
 }
 
 /** The centre of mass of pieces of one material and thickness, glued to each other; `undefined` where there is none. */

@@ -13,6 +13,7 @@ import { along } from './along.ts';
 import { distanceTo } from './blame.ts';
 import type { Check } from './check.ts';
 import { mm, mmByMm } from '../spec/figures.ts';
+import { calledOf } from './origin.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -54,7 +55,7 @@ type Fault = Pick<Finding, 'points' | 'message'>;
 function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | undefined {
   const box = boundsOf(cut.region);
   if (!box) return undefined;
-  const name = calledOf(cut.shape);
+  const name = calledOf(cut.shape) ?? 'A shape';
   const lugs = piece.hangers.flatMap(({ lug }) => (lug ? [lug] : []));
   const off = without(beyond(cut.region, piece.body), lugs);
   const whole = area(simply(cut.region));
@@ -104,7 +105,7 @@ function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: 
     return other !== cut && (index < at ? size > own - nothingMm2 : size > own + nothingMm2);
   });
   const openings = [
-    ...others.map(({ region, shape }) => ({ region, what: `the cut ${calledOf(shape, 'beside it')}` })),
+    ...others.map(({ region, shape }) => ({ region, what: `the cut ${calledOf(shape) ?? 'beside it'}` })),
     ...piece.hangers.map(({ opening, kind }) => ({
       region: opening,
       what: kind === 'ring' ? 'the hole of the ring' : `the ${kind} for the tie`,
@@ -127,11 +128,6 @@ function isDrawn(shape: Shape): boolean {
     if (generator.kind === 'difference') waiting.push(...generator.shapes.slice(0, 1));
   }
   return false;
-}
-
-function calledOf({ name, generator }: Shape, otherwise = 'A shape'): string {
-  if (name !== undefined) return `“${name}”`;
-  return generator.kind === 'text' ? `“${generator.text}”` : otherwise;
 }
 
 /** How far a region reaches from the outline, and where. */

@@ -5,10 +5,10 @@ import { area, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm2 } from '../spec/figures.ts';
-import type { Mark, Piece, Tag } from '../tag/tag.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { calledOf, isLettering, isMadeFromSame } from './origin.ts';
-import { areaOfAll, beyondAHair, middleOf, overlapsOf } from './overlap.ts';
+import { areaOfAll, beyondAHair, middleOf, overlapsOf, swallowedShare } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
@@ -17,9 +17,6 @@ export interface Hiding {
   readonly point: Point;
   readonly message: string;
 }
-
-/** Of what is hidden to more than this share nothing is seen. */
-const whollyShare = 0.98;
 
 /**
  * An ornament is spoiled once more than this share of it is hidden and the rest peeps out; fields and borders that lettering
@@ -36,31 +33,26 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
     const [largest] = overlaps;
     if (!largest) return [];
     const share = areaOfAll(overlaps) / area(mark.region);
-    const isWhole = share > whollyShare;
+    const isWhole = share > swallowedShare;
     const letters = isLettering(mark.shape);
-    const point = middleOf(largest);
     const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
-    if (isWhole)
-      return letters
-        ? [
-            {
-              isGrave: false,
-              point,
-              message: `“${piece.title}” covers all of ${what}. As an assembly mark, that is right.`,
-            },
-          ]
-        : [];
-    if (!letters && (share <= mostlyShare || mark.operation === 'score' || goesRound(mark, piece))) return [];
+    if (isWhole && !letters) return [];
+    if (isWhole) {
+      const message = `“${piece.title}” covers all of ${what}. As an assembly mark, that is right.`;
+      return [{ isGrave: false, point: middleOf(largest), message }];
+    }
+    const isOrnament = share <= mostlyShare || mark.operation === 'score' || goesRound(mark.region, piece.region);
+    if (!letters && isOrnament) return [];
     const percent = Math.round(100 * share);
-    return [{ isGrave: true, point, message: `“${piece.title}” covers ${percent} % of ${what}.` }];
+    return [{ isGrave: true, point: middleOf(largest), message: `“${piece.title}” covers ${percent} % of ${what}.` }];
   });
 }
 
 /** Whether all of the piece lies within the outer edge of a mark: a field or a rim that it is set in. */
-function goesRound({ region }: Mark, piece: Piece): boolean {
-  const outers = region.filter((ring) => ringArea(ring) > 0);
-  return difference(piece.region, [outers]).length === 0;
-}
+const goesRound = remembered((mark, piece): boolean => {
+  const outers = mark.filter((ring) => ringArea(ring) > 0);
+  return difference(piece, [outers]).length === 0;
+});
 
 /** Openings of `under` that the piece covers wholly or in part. One that it spans, as a name does a hoop, is meant so. */
 export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
@@ -108,7 +100,7 @@ const covered = remembered((opening, piece): Covered | undefined => {
   const isOnEdge = (point: Point) => contains(piece, point);
   // What lies in the opening and nowhere on its edge is not held at all, which is `off-backing`.
   if (!edge.some(isOnEdge)) return undefined;
-  const isWhole = areaOfAll(overlaps) > whollyShare * area(opening);
+  const isWhole = areaOfAll(overlaps) > swallowedShare * area(opening);
   // What frames an opening, as a window does a larger pocket, shows nothing of its edge.
   if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
   return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };

@@ -11,15 +11,21 @@ import { mm, mm2 } from '../spec/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { calledOf, isLettering, originOf } from './origin.ts';
-import { areaOfAll, beyondAHair, doBoxesMeet, hairMm, middleOf, overlapsOf, uncovered } from './overlap.ts';
+import {
+  areaOfAll,
+  beyondAHair,
+  doBoxesMeet,
+  hairMm,
+  middleOf,
+  overlapsOf,
+  swallowedShare,
+  uncovered,
+} from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
 /** Lines that run through engraving over less than this in all are not seen (our own judgement). */
 const seenMm = 1;
-
-/** A mark of which more than this share lies in another is swallowed by it. */
-const swallowed = 0.98;
 
 export const marksOverlap: Check = (tag) => tag.pieces.flatMap((piece) => overlapsOn(piece, tag));
 
@@ -62,7 +68,7 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   if (!largest) return undefined;
   const point = middleOf(largest);
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
-  if (areaOfAll(all) > swallowed * area(inner.region)) {
+  if (areaOfAll(all) > swallowedShare * area(inner.region)) {
     const message = `${begun(inner.shape)} lies wholly within ${named(outer.shape)}: engraved dark in dark, it is not seen.`;
     return { point, message, isGrave: true };
   }

@@ -16,6 +16,9 @@ export const hairMm = 0.2;
 /** Overlaps of less than this in all are not seen, in mm² (our own judgement). */
 export const seenMm2 = 0.5;
 
+/** A region of which more than this share lies in another is swallowed by it; the rest is its edge. */
+export const swallowedShare = 0.98;
+
 /** Points that matter less than this are left out: it saves more than half of the time. */
 const toleranceMm = 0.01;
 
@@ -33,6 +36,11 @@ export interface Overlap {
 export const overlapsOf = remembered((a, b): readonly Overlap[] =>
   doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
 );
+
+/** Whether one region lies in another, but for a hair at its edge. */
+export function isSwallowed(inner: Region, outer: Region): boolean {
+  return areaOfAll(overlapsOf(inner, outer)) > swallowedShare * area(inner);
+}
 
 /** What is left of a region that others cover, as long as it is the same region under the same others. */
 export function uncovered(region: Region, covers: readonly Region[]): Region {
@@ -64,8 +72,10 @@ function isDeep(part: Region, areaMm2: number): boolean {
 
 /** The centre of the largest disc that fits into a stretch. */
 export function middleOf({ region }: Overlap): Point {
-  return poleOf(region, precisionMm) ?? region[0]![0]!;
+  return middleIn(region);
 }
+
+const middleIn = perRegion((region): Point => poleOf(region, precisionMm) ?? region[0]![0]!);
 
 export function areaOfAll(overlaps: readonly Overlap[]): number {
   return overlaps.reduce((sum, overlap) => sum + overlap.area, 0);

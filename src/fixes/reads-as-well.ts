@@ -12,9 +12,11 @@ const sameDoubt = 0.05;
 export function readsAsWell(before: Report, after: Report): boolean {
   const is = lettersOf(after);
   return lettersOf(before).every((was) => {
-    const same = is.find(({ piece, on }) => piece === was.piece && samePath(on.lettering.path, was.on.lettering.path));
-    // What is no longer on its piece is another matter than how it reads.
-    return !same || keepsLetters(was.on, same.on);
+    // What is no longer on its piece is another matter than how it reads; and a room cleared round a text is not to be read.
+    const same = is.filter(
+      ({ piece, on }) => piece === was.piece && samePath(on.lettering.path, was.on.lettering.path),
+    );
+    return same.length === 0 || same.some(({ on }) => keepsLetters(was.on, on));
   });
 }
 

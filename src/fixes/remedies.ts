@@ -7,6 +7,7 @@ import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts } from './remedies/fonts.ts';
 import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
+import { legible } from './remedies/legible.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOfAll } from './remedies/clear-place.ts';
@@ -48,6 +49,8 @@ export function remediesFor(at: Case): Remedy[] {
       return hidden(at);
     case 'mark-off-body':
       return onBody(at);
+    case 'cut-off-body':
+      return cutOnBody(at);
     case 'marks-overlap':
       return marksApart(at);
     case 'off-backing':
@@ -56,8 +59,8 @@ export function remediesFor(at: Case): Remedy[] {
       return piecesApart(at);
     case 'sharp-point':
       return blunter(at);
-    case 'cut-off-body':
-      return cutOnBody(at);
+    case 'hard-to-read':
+      return legible(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

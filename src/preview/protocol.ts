@@ -83,6 +83,8 @@ export interface ScenePin {
   /** Where it is seen: one point, or the two ends of a width; of several places, the worst. Empty: it has none on the drawing. */
   readonly points: readonly ScenePoint[];
   readonly width?: number;
+  /** In degrees: how far off the points, of what holds the tag and of its balance, hang. */
+  readonly angle?: number;
   /** The other places of the same problem. */
   readonly others?: readonly ScenePlace[];
   /** Of a batch, the row it was found in, where that is another than the one drawn. */

@@ -65,6 +65,7 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       ...(issue.row === undefined && issue.places && { others: issue.places.slice(1).map(placeScene) }),
       ...(issue.row !== undefined && { row: issue.row }),
       ...(issue.width !== undefined && { width: issue.width }),
+      ...(issue.angle !== undefined && { angle: issue.angle }),
       line: lineOf(issue.range.start),
       source: issue.range.start,
     };

@@ -11,6 +11,7 @@ import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './cut-on-the-line.ts';
 import { placeHanger } from './hanger/hanger.ts';
+import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
 import type { Resources } from './resources.ts';
 import { mapSolid } from './solid.ts';
 import type { Solid } from './solid.ts';
@@ -51,6 +52,12 @@ interface Made {
   readonly entry: Entry;
 }
 
+/** By how much the shapes of a piece are scaled, and whether its rings care how they read. */
+interface Scale {
+  readonly factor: number;
+  readonly heedsReading: boolean;
+}
+
 class PieceBuilder {
   readonly evaluator: Evaluator;
   readonly #model: TagModel;
@@ -65,7 +72,7 @@ class PieceBuilder {
   /** `undefined` where the body has no material, which its shapes have reported. */
   async build(model: PieceModel): Promise<Piece | undefined> {
     const { cache } = this.#resources;
-    const factor = await this.#factorOf(model);
+    const { factor, heedsReading } = await this.#scaleOf(model);
     const make = (entries: readonly Entry[]) => this.#makeAll(entries, factor);
     const bodies = await make(model.body);
     const cuts = await make(model.cut);
@@ -73,7 +80,7 @@ class PieceBuilder {
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
-      const placed = await this.#hang(hanger, body, factor);
+      const placed = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
       if (!placed.value) this.#noRoom(hanger);
       hung.push(placed);
     }
@@ -98,10 +105,12 @@ class PieceBuilder {
   }
 
   /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
-  async #factorOf(piece: PieceModel): Promise<number> {
+  async #scaleOf(piece: PieceModel): Promise<Scale> {
     const { size, path, body, hangers } = this.#baseOf(piece);
-    if (!size) return 1;
-    const united = this.#united(await this.#makeAll(body, 1));
+    if (!size) return { factor: 1, heedsReading: true };
+    const bodies = await this.#makeAll(body, 1);
+    const united = this.#united(bodies);
+    const read = readingOf(bodies.map(({ stage }) => stage.value));
     const on: (Region | undefined)[] = [];
     const plain: unknown[] = [];
     for (const { on: target, ...hanger } of hangers) {
@@ -110,24 +119,29 @@ class PieceBuilder {
       plain.push([hanger, made?.id]);
     }
     const inputs = [united.id, plain, size];
-    const found = this.#resources.cache.get('whole size', inputs, () =>
-      wholeScale(
-        united.value,
-        (factor) => {
-          const scaled = transform(united.value, scaledBy(factor));
-          return hangers.flatMap((hanger, index) => {
-            const joined = on[index] && transform(on[index], scaledBy(factor));
-            return placeHanger(hanger, joined ?? scaled, scaled) ?? [];
-          });
-        },
-        size,
-      ),
-    );
+    const found = this.#resources.cache.get('whole size', inputs, (): Scale | undefined => {
+      // Where the ring goes from place to place with the size, and none comes of it, it need not care how it reads.
+      for (const reading of [read, noReading]) {
+        const factor = wholeScale(
+          united.value,
+          (tried) => {
+            const scaled = transform(united.value, scaledBy(tried));
+            return hangers.flatMap((hanger, index) => {
+              const joined = on[index] && transform(on[index], scaledBy(tried));
+              return placeHanger(hanger, joined ?? scaled, scaled, scaledReading(reading, tried)) ?? [];
+            });
+          },
+          size,
+        );
+        if (factor !== undefined) return { factor, heedsReading: reading === read };
+      }
+      return undefined;
+    });
     if (found.value === undefined && united.value.length > 0) {
       const message = `No size of the shapes makes the whole piece ${mm(size.mm)} ${size.side === 'width' ? 'wide' : 'high'}.`;
       this.#resources.report({ code: 'empty-shape', severity: 'error', path: [...path, size.side], message });
     }
-    return found.value ?? 1;
+    return found.value ?? { factor: 1, heedsReading: true };
   }
 
   /** What a piece is glued on in the end. */
@@ -165,12 +179,18 @@ class PieceBuilder {
     return this.#resources.cache.get('body', ids(bodies), () => union(regions(bodies)));
   }
 
-  async #hang(hanger: Hanger, body: Stage<Region>, factor: number): Promise<Stage<PlacedHanger | undefined>> {
+  async #hang(
+    hanger: Hanger,
+    body: Stage<Region>,
+    bodies: readonly Made[],
+    factor: number,
+  ): Promise<Stage<PlacedHanger | undefined>> {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
-    return this.#resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
-      placeHanger(hanger, joined?.value.region ?? body.value, body.value),
-    );
+    return this.#resources.cache.get('hanger', [body.id, joined?.id, ids(bodies), rest], () => {
+      const reading = readingOf(bodies.map(({ stage }) => stage.value));
+      return placeHanger(hanger, joined?.value.region ?? body.value, body.value, reading);
+    });
   }
 
   #noRoom({ kind, path }: Hanger): void {

@@ -21,7 +21,12 @@ export const calibrationFaces: readonly CalibrationFace[] = [
   { name: 'Lobster', kind: 'script', heldOut: true, open: () => packagedFace('lobster') },
   { name: 'Roboto Slab 600', kind: 'slab', heldOut: true, open: () => packagedFace('roboto-slab', 'latin', 600) },
   { name: 'Source Sans 3 600', kind: 'sans', heldOut: true, open: () => packagedFace('source-sans-3', 'latin', 600) },
-  { name: 'Frank Ruhl Libre 500', kind: 'serif', heldOut: true, open: () => packagedFace('frank-ruhl-libre', 'latin', 500) },
+  {
+    name: 'Frank Ruhl Libre 500',
+    kind: 'serif',
+    heldOut: true,
+    open: () => packagedFace('frank-ruhl-libre', 'latin', 500),
+  },
   { name: 'Quicksand 700', kind: 'rounded', heldOut: true, open: () => packagedFace('quicksand', 'latin', 700) },
   { name: 'Quicksand 300', kind: 'light', heldOut: true, open: () => packagedFace('quicksand', 'latin', 300) },
 ];

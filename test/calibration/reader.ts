@@ -50,7 +50,9 @@ export async function openReader(): Promise<Reader> {
       for (const way of ways) all.push(await read(draw, way));
       return all;
     },
-    close: async () => void (await worker.terminate()),
+    close: async () => {
+      await worker.terminate();
+    },
   };
 }
 

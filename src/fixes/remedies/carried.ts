@@ -6,8 +6,8 @@ import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, settingLengths, shapeAt } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
-/** Left between a piece and the edge of what carries it, in mm: none, and what looks meant. */
-const marginsMm = [0.05, 1, 2];
+/** Left between a piece and the edge of what carries it, in mm: what looks meant, and where there is no room for it, nothing. */
+const marginsMm = [1, 2, 0.05];
 
 export function onItsBacking(at: Case): Remedy[] {
   const { piece, tag, model, issue } = at;

@@ -33,7 +33,11 @@ export function thicker(at: Case): Remedy[] {
     growing(at, shape, steps),
     growingAround(at, shape, steps),
     heavier(at, shape),
-    larger(at, shape, minWeb / Math.max(width, 1e-6)),
+    larger(
+      at,
+      shape,
+      [1, 1.1, 1.25].map((share) => (share * minWeb) / Math.max(width, 1e-6)),
+    ),
   ];
 }
 
@@ -137,7 +141,7 @@ function spacing(at: Case, { generator, path }: Shape, steps: readonly number[])
   );
 }
 
-function heavier(at: Case, { generator, path, name }: Shape): Remedy {
+export function heavier(at: Case, { generator, path, name }: Shape): Remedy {
   const weights = generator.kind === 'text' ? heavierThan(generator) : [];
   return {
     words: `Set ${name === undefined ? 'the shape' : `“${name}”`} in a heavier weight`,
@@ -153,13 +157,13 @@ function heavierThan({ font, weight }: TextGenerator): number[] {
 }
 
 /** The size that is asked for, made larger, where one is. */
-function larger(at: Case, shape: Shape, factor: number): Remedy {
+export function larger(at: Case, shape: Shape, all: readonly number[]): Remedy {
   const { width, height } = shape.modifiers;
   const font = shape.generator.kind === 'text' ? shape.generator.size : undefined;
   const outlineKey = width === undefined ? 'height' : 'width';
   const key = font ? fontSizeKeys[font.of] : outlineKey;
   const size = font?.mm ?? width ?? height;
-  const factors = [factor, 1.1 * factor, 1.25 * factor].filter((each) => each <= largestFactor);
+  const factors = all.filter((each) => each <= largestFactor);
   return {
     words: `Make ${nameOf(shape)} larger`,
     candidates:

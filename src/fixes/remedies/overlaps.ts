@@ -1,5 +1,7 @@
 /** What takes marks and glued pieces off one another. */
 
+import { isLettering } from '../../checks/origin.ts';
+import { isSwallowed } from '../../checks/overlap.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
@@ -19,14 +21,14 @@ export function marksApart(at: Case): Remedy[] {
   const [small, large] = areaOfBox(later.region) <= areaOfBox(earlier.region) ? [later, earlier] : [earlier, later];
   const [box, other] = [boundsOf(small.region), boundsOf(large.region)];
   if (!box || !other) return [];
+  const within = inTheOther(at, small, large);
   return [
-    ...clearRound(at, earlier, later),
+    ...(within.length > 0 ? within : clearRound(at, earlier, later)),
     { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysApart(box, other)) },
     ...[small, large].map(({ shape }) => ({
       words: `Make ${nameOf(shape)} smaller`,
       candidates: madeSmaller(at, shape),
     })),
-    ...inTheOther(at, small, large),
   ];
 }
 
@@ -39,7 +41,9 @@ function markBelow({ issue, piece }: Case, later: Mark): Mark | undefined {
 
 /** The engraving below is cut back round what lies over it. */
 function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
-  if (earlier.operation !== 'engrave' || later.operation !== 'engrave') return [];
+  const isEngraved = earlier.operation === 'engrave' && later.operation === 'engrave';
+  // Letters that are cut back are spoiled.
+  if (!isEngraved || isLettering(earlier.shape)) return [];
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
     {
@@ -55,7 +59,8 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
 
 /** One that lies within the other is cut out of it, or left out. */
 function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
-  if (inner.operation !== 'engrave' || outer.operation !== 'engrave') return [];
+  const isEngraved = inner.operation === 'engrave' && outer.operation === 'engrave';
+  if (!isEngraved || !isSwallowed(inner.region, outer.region)) return [];
   const text = `{difference: [${textAt(at, outer.path)}, ${textAt(at, inner.path)}]}`;
   const [noOuter, noInner] = [outer, inner].map(({ path }) => withoutEntry(at, path));
   return [

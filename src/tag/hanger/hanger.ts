@@ -7,20 +7,22 @@ import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
 import { placeInside } from './inside.ts';
+import type { Reading } from './reading.ts';
 import { placeRing } from './ring.ts';
 
 /**
  * @param on The shape it is joined to or set into.
  * @param whole The body as it hangs.
+ * @param reading The lettering in it.
  * @returns `undefined` where there is no room for it.
  */
-export function placeHanger(hanger: Hanger, on: Region, whole: Region): PlacedHanger | undefined {
+export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: Reading): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
   switch (kind) {
     case 'ring': {
       const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
-      const centre = nudged(placeRing(on, whole, hanger.at, size), hanger.nudge);
+      const centre = nudged(placeRing(on, whole, hanger.at, size, reading), hanger.nudge);
       if (!centre) return undefined;
       const lug = [circle(centre, radius + hanger.wall)];
       return {

@@ -10,6 +10,8 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
 import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
+import { misreading } from './reading.ts';
+import type { Reading } from './reading.ts';
 
 export interface RingSize {
   /** Radius of the hole. */
@@ -49,7 +51,13 @@ interface Candidate {
 }
 
 /** The centre of the ring; `undefined` where the body leaves no place for one. */
-export function placeRing(on: Region, whole: Region, at: HangerPlace, size: RingSize): Point | undefined {
+export function placeRing(
+  on: Region,
+  whole: Region,
+  at: HangerPlace,
+  size: RingSize,
+  reading: Reading,
+): Point | undefined {
   const bounds = boundsOf(on);
   const balance = centroid(whole);
   if (!bounds || !balance) return undefined;
@@ -73,7 +81,7 @@ export function placeRing(on: Region, whole: Region, at: HangerPlace, size: Ring
     const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
     // Its hole must be clear of everything, also of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
-    return { centre, score: joined - cost - blocked };
+    return { centre, score: joined - cost - blocked - misreading(reading, centre, size) };
   };
   // Never inside a counter, so the counters need not be offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);

@@ -7,7 +7,7 @@ import { assertSilent, found, only } from './found.ts';
 const ply = ['stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}', 'tie: {twine: 2 mm}'];
 
 function said({ issues }: Made): string[] {
-  return issues.map(({ code, message }) => `${code}: ${message}`);
+  return issues.filter(({ severity }) => severity !== 'info').map(({ code, message }) => `${code}: ${message}`);
 }
 
 /** Two plates and what joins them. */
@@ -66,7 +66,12 @@ describe('A width that is asked for by itself', () => {
   it('and so is the wall of a ring, on a bar, or set into the body on purpose', async () => {
     const shapes = ['plate: {rectangle: [60, 30], radius: 5}', 'bar: {rectangle: [1.2, 10], nudge: {up: 18}}'];
     const barred = 'body: [plate, bar], hanger: {ring: {on: bar, at: top, wall: 1.2}}';
-    assert.deepEqual(said(await make(specOf(shapes, barred, ply))), []);
+    // A ring beside the tip of so thin a bar is off the balance, which is true and another matter.
+    const told = said(await make(specOf(shapes, barred, ply)));
+    assert.deepEqual(
+      told.filter((each) => !each.startsWith('hangs-askew')),
+      [],
+    );
     for (const sink of [0, 1, 2.5, 4]) {
       for (const [wall, isSound] of [
         [1.2, true],

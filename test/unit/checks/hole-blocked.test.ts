@@ -134,13 +134,12 @@ describe('What crosses the opening for the tie', () => {
     only(await marked('{rectangle: [50, 20]}', 'score: [mark]'), 'hole-blocked');
   });
 
-  it('is the body where a ring is set deeper than its middle', async () => {
-    const sunk = (sink: number) =>
-      make(
-        specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {at: top, opening: 4, sink: ${sink}}}`),
-      );
-    assertSilent(await sunk(1.98), 'hole-blocked');
-    only(await sunk(2.02), 'hole-blocked');
+  it('is the body where a ring is put deeper than its middle, unless “sink” asks for that', async () => {
+    const hung = (ring: string) =>
+      make(specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {${ring}, opening: 4}}`));
+    assertSilent(await hung('at: {up: 20.02}'), 'hole-blocked');
+    only(await hung('at: {up: 19.98}'), 'hole-blocked');
+    for (const sink of [1.98, 2.02, 4]) assertSilent(await hung(`at: top, sink: ${sink}`), 'hole-blocked');
   });
 
   it('is a piece glued over it, which is an error, from 0.02 mm² on', async () => {

@@ -28,6 +28,11 @@ const fixable: readonly IssueCode[] = [
   'gap-closes',
   'speck',
   'fine-mark',
+  'marks-overlap',
+  'off-backing',
+  'pieces-overlap',
+  'sharp-point',
+  'hard-to-read',
 ];
 
 const options = { locate: () => undefined };

@@ -25,6 +25,22 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     ],
     pieces: [['tag', ['body: [left, right]']]],
   }),
+  'a name grown until it is a blob': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [120, 50]', 'radius: 6']],
+      [
+        'name',
+        [
+          `text: ${['Gwen', 'Beate', 'Rosa'][Math.floor(3 * random())]!}`,
+          'font: Pacifico',
+          `x_height: ${(13 + random()).toFixed(1)}`,
+          `grow: ${(2 + random()).toFixed(2)}`,
+          'place: {on: plate}',
+        ],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [name]']]],
+  }),
   'a bar too thin between two plates': (random) => ({
     shapes: [
       ['bar', [`rectangle: [30, ${(0.3 + 0.45 * random()).toFixed(2)}]`]],
@@ -241,6 +257,81 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ['line', [`rectangle: [40, ${(0.05 + 0.1 * random()).toFixed(3)}]`]],
     ],
     pieces: [['tag', ['body: [plate]', 'engrave: [line]']]],
+  }),
+  'a name engraved across a leaf': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [90, 50]']],
+      ['leaf', ['ellipse: [30, 14]', `nudge: {up: ${(3 + 4 * random()).toFixed(1)}}`]],
+      ['name', [`text: ${words[Math.floor(words.length * random())]!}`, 'font: Pacifico', 'width: 44']],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [leaf, name]']]],
+  }),
+  'a name engraved in an engraved field': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [90, 50]']],
+      ['field', [`rectangle: [${(60 + 20 * random()).toFixed(0)}, 30]`]],
+      ['name', [`text: ${words[Math.floor(words.length * random())]!}`, 'font: Nunito', 'weight: 800', 'width: 44']],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [field, name]']]],
+  }),
+  'a score line through a name': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [90, 50]']],
+      ['line', ['rectangle: [70, 30]', `nudge: {up: ${(13 + 3 * random()).toFixed(1)}}`]],
+      ['name', [`text: ${words[Math.floor(words.length * random())]!}`, 'font: Pacifico', 'width: 44']],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [name]', 'score: [line]']]],
+  }),
+  'a glued piece over the edge': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 30]']],
+      ['badge', ['ellipse: [24, 12]', 'width: 24', `nudge: {right: ${(19 + 8 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [
+      ['back', ['body: [plate]']],
+      ['front', ['body: [badge]', 'glue_to: back']],
+    ],
+  }),
+  'a glued piece beside its backing': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 30]']],
+      ['badge', ['ellipse: [20, 12]', `nudge: {right: ${(42 + 8 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [
+      ['back', ['body: [plate]']],
+      ['front', ['body: [badge]', 'glue_to: back']],
+    ],
+  }),
+  'two glued pieces on one another': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [90, 40]']],
+      ['leaf', ['ellipse: [36, 16]', 'nudge: {left: 14}']],
+      ['flower', ['scallops: {across: 16, lobes: 7}', `nudge: {right: ${(6 + 4 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [
+      ['back', ['body: [plate]']],
+      ['leaf', ['body: [leaf]', 'glue_to: back']],
+      ['flower', ['body: [flower]', 'glue_to: back']],
+    ],
+  }),
+  'a glued piece over half a word': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [90, 50]']],
+      ['word', ['text: harvest', 'font: Nunito', 'weight: 600', 'width: 50', 'nudge: {down: 14}']],
+      ['badge', ['ellipse: 22', `nudge: {right: 24, down: ${(3 + 3 * random()).toFixed(1)}}`]],
+    ],
+    pieces: [
+      ['back', ['body: [plate]', 'engrave: [word]']],
+      ['front', ['body: [badge]', 'glue_to: back']],
+    ],
+  }),
+  'a star with needles': (random) => ({
+    shapes: [['star', [`path: "M0 -40 L${(3 + 2 * random()).toFixed(1)} -5 L30 0 L5 5 L0 40 L-5 5 L-30 0 L-5 -5 Z"`]]],
+    pieces: [['tag', ['body: [star]']]],
+  }),
+  'an arrow as sharp as a needle': (random) => ({
+    shapes: [['arrow', [`arrow: {length: 100, width: 14, head: 20, tip: ${(12 + 4 * random()).toFixed(1)}}`]]],
+    pieces: [['tag', ['body: [arrow]']]],
   }),
   'letters of glued lettering that fall apart': (random) => ({
     shapes: [

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { centroid, contains } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
 import { make, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
 import { erode } from '../support/shapes.ts';
 
 /**
@@ -76,14 +77,74 @@ function distance({ x, y }: Point, [a, b]: Edge): number {
   return Math.hypot(a.x + t * (b.x - a.x) - x, a.y + t * (b.y - a.y) - y);
 }
 
-function score(centre: Point, body: Region, edges: readonly Edge[], balance: Point): number {
+interface Lettered {
+  /** The dots and accents, as they are drawn and grown. */
+  readonly marks: Region;
+  readonly baseline: number;
+  readonly xHeight: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** All parts of the word, cut apart above the small letters: what begins there and is not the rest of one that reaches up. */
+function letteredOf(made: Made, grow: number): Lettered {
+  const [solid] = [...made.report.tag!.made.values()];
+  const { baseline, top } = solid!.band!;
+  const letters = solid!.lettering!.flatMap((each) => each.letters);
+  const marks = letters.flatMap(({ region }) => {
+    const outlines = region.filter((ring) => signedArea(ring) > 0);
+    const heights = region.flat().map(({ y }) => y);
+    const [low, high] = [Math.min(...heights), Math.max(...heights)];
+    const isAbove = (ring: readonly Point[]) => ring.every(({ y }) => (y - low) / (high - low) > 0.6);
+    return outlines.length > 1 ? outlines.filter(isAbove) : [];
+  });
+  const xs = made.pieces[0]!.body.flat().map(({ x }) => x);
+  const grown = marks.map((ring) => boxGrown(ring, grow));
+  return { marks: grown, baseline, xHeight: top - baseline, left: Math.min(...xs), right: Math.max(...xs) };
+}
+
+function signedArea(ring: readonly Point[]): number {
+  return ring.reduce((sum, { x, y }, i) => {
+    const next = ring[(i + 1) % ring.length]!;
+    return sum + (x * next.y - next.x * y) / 2;
+  }, 0);
+}
+
+function boxGrown(ring: readonly Point[], by: number): Point[] {
+  const xs = ring.map(({ x }) => x);
+  const ys = ring.map(({ y }) => y);
+  const [left, right] = [Math.min(...xs) - by, Math.max(...xs) + by];
+  const [low, high] = [Math.min(...ys) - by, Math.max(...ys) + by];
+  return [
+    { x: left, y: low },
+    { x: right, y: low },
+    { x: right, y: high },
+    { x: left, y: high },
+  ];
+}
+
+/** What it costs to be read as something else. */
+function misread({ x, y }: Point, { marks, baseline, xHeight, left, right }: Lettered): number {
+  const beside = marks.some(
+    (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
+  );
+  if (beside) return 0.4;
+  const foot = y - hole - (baseline + xHeight);
+  if (x > left && x < right && Math.abs(foot) < 0.25 * xHeight) return 0.4;
+  if (y < baseline + hole + wall) return 0.4;
+  const asLetter = (2 * (hole + wall)) / xHeight;
+  return y > baseline && y < baseline + xHeight && asLetter > 0.6 && asLetter < 1.6 ? 0.3 : 0;
+}
+
+function score(centre: Point, body: Region, edges: readonly Edge[], balance: Point, lettered: Lettered): number {
   const blocked = near(edges, centre, hole).some((edge) => distance(centre, edge) < hole - 0.02);
   const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
   const costs = directions.map(({ at, cost }) => {
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
     return cost + tilt / 60 + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
-  return joined(centre, body) - Math.min(...costs) - (blocked || contains(body, centre) ? 10 : 0);
+  const badly = (blocked || contains(body, centre) ? 10 : 0) + misread(centre, lettered);
+  return joined(centre, body) - Math.min(...costs) - badly;
 }
 
 describe('The place that a ring finds for itself', () => {
@@ -99,6 +160,7 @@ describe('The place that a ring finds for itself', () => {
         const { body, hangers } = made.pieces[0]!;
         const balance = centroid(body)!;
         const edges = edgesOf(body);
+        const lettered = letteredOf(made, 0.3);
         const track = edgesOf(erode(body, -hole));
         let best = -Infinity;
         for (let degrees = 0; degrees < 360; degrees += 1) {
@@ -112,12 +174,36 @@ describe('The place that a ring finds for itself', () => {
               ({ at: d, cost }) => cost + Math.acos(Math.min(1, at.x * d.x + at.y * d.y)) * (3 / Math.PI),
             ),
           );
-          if (1 - tilt > best) best = Math.max(best, score(centre, body, edges, balance));
+          if (1 - tilt > best) best = Math.max(best, score(centre, body, edges, balance, lettered));
         }
-        const found = score(hangers[0]!.centre, body, edges, balance);
+        const found = score(hangers[0]!.centre, body, edges, balance, lettered);
         assert.ok(best > 0, `${word} has a good place`);
         assert.ok(found >= 0.95 * best, `${word}: ${found.toFixed(3)} where ${best.toFixed(3)} can be had`);
       }
     });
   }
+});
+
+describe('A ring that finds its own place in lettering', () => {
+  const ringOf = async (word: string, font: string, at = 'auto') => {
+    const shape = `body: {text: ${word}, font: ${font}, x_height: 11, grow: 0.3, straps: 1.5}`;
+    const made = await make(specOf([shape], `body: [body], hanger: {ring: {at: ${at}, opening: 3, wall: 1.78}}`));
+    const { centre } = made.pieces[0]!.hangers[0]!;
+    const { baseline, top } = [...made.report.tag!.made.values()][0]!.band!;
+    return { centre, baseline, top, cost: misread(centre, letteredOf(made, 0.3)) };
+  };
+
+  for (const font of ['Pacifico', 'Nunito', 'Alfa Slab One', 'Great Vibes']) {
+    it(`is no dot, accent or full stop of it in ${font}`, async () => {
+      for (const word of ['Quill', 'Finn', 'Zoë', 'Sage', 'Anna', 'Jonas']) {
+        const { cost } = await ringOf(word, font);
+        assert.ok(cost < 0.4, word);
+      }
+    });
+  }
+
+  it('stands on a small letter all the same where there is no other place on the side asked for', async () => {
+    const { centre, top } = await ringOf('nana', 'Alfa Slab One', 'top');
+    assert.ok(centre.y > top, 'above the letters');
+  });
 });

@@ -1,0 +1,61 @@
+/** What makes lettering readable again. */
+
+import type { Shape } from '../../spec/model.ts';
+import { bundledFonts } from '../../text/bundled-fonts.ts';
+import type { Case, Remedy } from '../candidate.ts';
+import { nameOf, setting, settingLengths, shapeAt } from '../candidate.ts';
+import { onBacking } from './backing.ts';
+import { heavier, larger } from './lettering.ts';
+
+/** Shares of the growth that are kept, most first. */
+const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
+
+/** Times as large. */
+const largerFactors = [1.15, 1.3, 1.45, 1.6];
+
+/** Found at a text shape or at its growth. */
+export function legible(at: Case): Remedy[] {
+  const { path } = at.issue;
+  const shape = shapeAt(at, path) ?? shapeAt(at, path.slice(0, -1));
+  if (shape?.generator.kind !== 'text') return [];
+  const atShape = { ...at, issue: { ...at.issue, path: shape.path } };
+  const { grow = 0 } = shape.modifiers;
+  return [
+    growingLess(atShape, shape),
+    ...(grow < 0 ? [heavier(atShape, shape)] : []),
+    larger(atShape, shape, largerFactors),
+    ...otherFonts(atShape, shape),
+    ...ungrownBacking(atShape, shape),
+  ];
+}
+
+function growingLess(at: Case, shape: Shape): Remedy {
+  const { grow = 0 } = shape.modifiers;
+  const kept = grow === 0 ? [] : keptShares.map((share) => Math.trunc(share * grow * 100) / 100);
+  return {
+    words: `${grow < 0 ? 'Thin' : 'Thicken'} ${nameOf(shape)} less`,
+    candidates: settingLengths(at, shape.path, 'grow', kept),
+  };
+}
+
+function otherFonts(at: Case, shape: Shape): Remedy[] {
+  const now = shape.generator.kind === 'text' ? shape.generator.font.trim().toLowerCase() : '';
+  return bundledFonts
+    .filter(({ family }) => family.toLowerCase() !== now)
+    .map(({ family }) => ({
+      words: `Set ${nameOf(shape)} in another font`,
+      candidates: setting(at, shape.path, 'font', family),
+    }));
+}
+
+/** On a backing the letters need no growth to hold together. */
+function ungrownBacking(at: Case, shape: Shape): Remedy[] {
+  const plain = shape.modifiers.grow === undefined ? [] : settingLengths(at, shape.path, 'grow', [0]);
+  return onBacking(at).map(({ words, candidates }) => ({
+    words,
+    candidates: candidates.map(({ told, edits }) => ({
+      told: [told, ...plain.map((each) => each.told)].join(', '),
+      edits: [...edits, ...plain.flatMap((each) => each.edits)],
+    })),
+  }));
+}

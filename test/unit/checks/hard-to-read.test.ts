@@ -1,0 +1,152 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { hardToRead } from '../../../src/checks/hard-to-read.ts';
+import { doubtful, readability, unlikely } from '../../../src/checks/readability.ts';
+import { letteringOf } from '../../calibration/cases.ts';
+import { bundledFace } from '../../fonts/faces.ts';
+import { checked } from '../support/checked.ts';
+import { specOf } from '../support/engine.ts';
+
+const plate = 'plate: {rectangle: [120, 60], radius: 4}';
+
+async function said(shapes: readonly string[], piece: string, kerfMm = 0.16) {
+  const { issues } = await checked(specOf([plate, ...shapes], piece, [`stock: {kerf: ${kerfMm}}`]), hardToRead);
+  return issues;
+}
+
+const name = (keys: string) => [`name: {text: Gwen, font: Pacifico, ${keys}}`];
+
+describe('Lettering that is hard to read', () => {
+  it('has counters closed and letters run together by growth, told at the growth', async () => {
+    for (const use of ['body: [name]', 'body: [plate], engrave: [name]', 'body: [plate], cut: [name]']) {
+      const [issue, ...others] = await said(name('x_height: 17, grow: 2.7'), use);
+      assert.deepEqual(others, [], use);
+      assert.equal(issue!.severity, 'warning', use);
+      assert.deepEqual(issue!.path, ['shapes', 'name', 'grow']);
+      assert.equal(issue!.message, '“Gwen” is hard to read: both counters are closed and the letters run together.');
+    }
+  });
+
+  it('is no name that is grown a little', async () => {
+    for (const use of ['body: [name], parts: many', 'body: [plate], engrave: [name]', 'body: [plate], cut: [name]'])
+      assert.deepEqual(await said(name('x_height: 12, grow: 0.4'), use), [], use);
+  });
+
+  it('is in doubt before it is unreadable, and each limit is where it is said to be', async () => {
+    const face = await bundledFace('Pacifico');
+    const doubtAt = (grow: number) => readability(letteringOf(face, 'Gwen', 12, grow), { beam: 0.16 })!.doubt;
+    const growthAt = (doubt: number) => {
+      let [low, high] = [0, 4];
+      while (high - low > 1e-3) {
+        const middle = (low + high) / 2;
+        if (doubtAt(middle) > doubt) high = middle;
+        else low = middle;
+      }
+      return high;
+    };
+    const severityAt = async (grow: number) =>
+      (await said(name(`size: ${12 / face.xHeight}, grow: ${grow}`), 'body: [name], parts: many'))[0]?.severity;
+    const [doubt, fail] = [growthAt(doubtful), growthAt(unlikely)];
+    assert.equal(await severityAt(doubt - 0.01), undefined);
+    assert.equal(await severityAt(doubt + 0.01), 'info');
+    assert.equal(await severityAt(fail - 0.01), 'info');
+    assert.equal(await severityAt(fail + 0.01), 'warning');
+  });
+
+  it('has lost its strokes by thinning', async () => {
+    const thin = (by: number) => said(name(`x_height: 12, grow: ${by}`), 'body: [plate], cut: [name], parts: many');
+    const [issue] = await thin(-2.47);
+    assert.equal(issue!.severity, 'warning');
+    assert.match(issue!.message, /“Gwen” is hard to read: (the letters fall apart|thin strokes are gone)/);
+    assert.deepEqual(await thin(-0.3), []);
+  });
+
+  it('is smaller than its use allows, a hundredth of a millimetre below each limit', async () => {
+    const word = (height: number) => [`name: {text: sown in March, font: Nunito, x_height: ${height}}`];
+    const severityAt = async (height: number, use: string) =>
+      (await said(word(height), `body: [plate], ${use}: [name]`, 0.05))[0]?.severity;
+    for (const [use, usual, least] of [
+      ['engrave', 1.2, 0.8],
+      ['score', 2, 1.2],
+      ['cut', 3, 2],
+    ] as const) {
+      assert.equal(await severityAt(usual, use), undefined, use);
+      assert.equal(await severityAt(usual - 0.02, use), 'info', use);
+      assert.equal(await severityAt(least, use), 'info', use);
+      assert.equal(await severityAt(least - 0.02, use), 'warning', use);
+    }
+  });
+
+  it('is told with the beam where that is what fills it', async () => {
+    const [issue] = await said(
+      ['name: {text: Bea, font: Alfa Slab One, x_height: 0.9}'],
+      'body: [plate], engrave: [name]',
+    );
+    assert.match(issue!.message, /at this size, with a beam 0\.20 mm wide\.$/);
+    assert.deepEqual(issue!.path, ['shapes', 'name']);
+  });
+
+  it('is not there at all inside its own plate, however they are united', async () => {
+    const word = ['name: {text: Gwen, font: Nunito, x_height: 8}'];
+    for (const piece of ['body: [plate, name]', 'body: [all]']) {
+      const shapes = piece.includes('all') ? [...word, 'all: {union: [plate, name]}'] : word;
+      const [issue] = await said(shapes, piece);
+      assert.equal(issue!.severity, 'warning');
+      assert.equal(issue!.message, '“Gwen” cannot be seen: it runs into the rest of the piece.');
+    }
+    const window = 'window: {rectangle: [100, 50]}';
+    const [issue] = await said([...word, window], 'body: [plate], cut: [window, name], parts: many');
+    assert.equal(issue!.message, '“Gwen” cannot be seen: what surrounds it is cut away as well.');
+    const [marked] = await said([...word, 'all: {union: [plate, name]}'], 'body: [plate], engrave: [all]');
+    assert.equal(marked!.message, '“Gwen” cannot be seen: what surrounds it is engraved as well.');
+  });
+
+  it('is half hidden where a bar covers more than half of it', async () => {
+    const bar = (height: number) => [
+      'name: {text: HIMIN, font: Nunito, cap_height: 10}',
+      `bar: {rectangle: [70, 20], nudge: {down: ${15 - height}}}`,
+    ];
+    assert.deepEqual(await said(bar(2), 'body: [name, bar], parts: many'), []);
+    const [issue] = await said(bar(6.5), 'body: [name, bar], parts: many');
+    assert.equal(issue!.severity, 'info');
+    assert.equal((await said(bar(9), 'body: [name, bar], parts: many'))[0]!.severity, 'warning');
+  });
+
+  it('is no opening in a plate, stencil, strap, sign, digit, capital, or script without case', async () => {
+    const shapes = [
+      'body: {difference: [plate, word]}',
+      'word: {text: Rosalind, font: Nunito, x_height: 9}',
+      'stencil: {text: BOARD, font: Alfa Slab One, cap_height: 14, bridges: 1.5}',
+      'strapped: {text: Gwen Bea, font: Nunito, x_height: 10, straps: 1.5}',
+    ];
+    assert.deepEqual(await said(shapes, 'body: [body], parts: many'), []);
+    assert.deepEqual(await said(shapes, 'body: [plate], cut: [stencil]'), []);
+    assert.deepEqual(await said(shapes, 'body: [strapped]'), []);
+    for (const text of ['♥ ★', 'WWW', 'No. 17', 'i', 'B', '—', 'שלום', 'مرحبا', '🌱', 'Ṩ̈ṻ̊', 'Wiesław Ürgüp', 'lll']) {
+      const word = [`name: {text: "${text}", font: Nunito, height: 12}`];
+      for (const use of ['engrave', 'cut'])
+        assert.deepEqual(await said(word, `body: [plate], ${use}: [name]`), [], text);
+    }
+  });
+
+  it('is one problem for each text of a piece', async () => {
+    const shapes = [...name('x_height: 17, grow: 2.7'), 'copy: {from: name, nudge: {down: 20}}'];
+    const issues = await said(shapes, 'body: [plate], engrave: [name, copy]');
+    assert.equal(issues.length, 1);
+  });
+
+  it('is judged in a copy that is grown', async () => {
+    const shapes = [...name('x_height: 12'), 'fat: {from: name, grow: 2.4}'];
+    const [issue] = await said(shapes, 'body: [plate], engrave: [fat]');
+    assert.equal(issue!.severity, 'warning');
+    assert.deepEqual(issue!.path, ['shapes', 'name']);
+  });
+
+  it('is in no sample', async () => {
+    const folder = new URL('../../../samples/', import.meta.url);
+    for (const file of readdirSync(folder).filter((each) => each.endsWith('.tag.yaml'))) {
+      const { issues } = await checked(readFileSync(new URL(file, folder), 'utf8'), hardToRead);
+      assert.deepEqual(issues, [], file);
+    }
+  });
+});

@@ -16,8 +16,14 @@ const sidewaysCost = 2;
  * to join them, the one with the least length of straps (Prim's minimum spanning tree over the gaps between the parts).
  */
 export function strapped(region: Region, width: number): Region {
+  const straps = strapsFor(region, width);
+  return straps.length === 0 ? region : union([region, ...straps]);
+}
+
+/** Those straps alone; none where it is one part already. */
+export function strapsFor(region: Region, width: number): Region[] {
   const parts = partsOf(region);
-  if (parts.length < 2) return region;
+  if (parts.length < 2) return [];
   const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
   const straps: Region[] = [];
   const joined = new Set([0]);
@@ -35,7 +41,7 @@ export function strapped(region: Region, width: number): Region {
       if (costOf(gap) < costOf(nearest[i]!)) nearest[i] = gap;
     }
   }
-  return union([region, ...straps]);
+  return straps;
 }
 
 interface Gap {

@@ -23,6 +23,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
   if (text?.trim() === '') tellEmpty(spec.text!, at('text'), problems);
   const size = readFontSize(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
+  const overlap = problems.length(spec.overlap, at('overlap'), 'size');
   if (text === undefined || (spec.arc && !arc)) return undefined;
   return {
     kind: 'text',
@@ -34,6 +35,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
     ...(size === undefined ? {} : { size }),
     ...(arc ? { arc } : {}),
     letterSpacingMm: problems.length(spec.letter_spacing, at('letter_spacing'), 'signed') ?? 0,
+    ...(overlap === undefined ? {} : { overlap }),
     ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
     align: spec.align ?? 'center',
     features: spec.features ?? {},

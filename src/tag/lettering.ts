@@ -1,7 +1,8 @@
 /** Text set in a font, at the size that the shape will have. */
 
 import { curveBounds } from '../geometry/curves.ts';
-import type { CurvePath } from '../geometry/curves.ts';
+import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
+import type { Point } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -13,8 +14,22 @@ export interface Lettering {
   /** In em; on an arc, with the middle of its circle on the origin. */
   readonly curves: CurvePath;
   readonly missing: readonly MissingLetter[];
+  /** The same letter by letter, in the order they are seen. */
+  readonly letters: readonly LetterCurves[];
   /** Of straight text. */
   readonly band?: LetterBand;
+  /** Of text on an arc: the circle of its first baseline, in em. */
+  readonly arc?: { readonly at: 'top' | 'bottom'; readonly radius: number };
+}
+
+export interface LetterCurves {
+  readonly text: string;
+  readonly line: number;
+  /** In em, of a straight text; on an arc it is bent with the letter. */
+  readonly baseline: number;
+  /** A space stands before it. */
+  readonly afterGap: boolean;
+  readonly curves: CurvePath;
 }
 
 export interface LetteringProblem {
@@ -72,12 +87,13 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Lettering 
     ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
   });
   const { curves, missing } = layout;
-  if (!text.arc) return { curves, missing, band: letterBand(layout) };
+  if (!text.arc) return { curves, missing, letters: lettersOf(layout), band: letterBand(layout) };
   const { at } = text.arc;
   const radius =
     'radius' in text.arc ? text.arc.radius / mmPerEm : radiusForSweep(layout, at, (text.arc.sweep * Math.PI) / 180);
   const bent = bendText(layout, text.align, { at, radius });
-  if ('curves' in bent) return { curves: bent.curves, missing };
+  if ('curves' in bent)
+    return { curves: bent.curves, missing, letters: lettersOf(layout, bent.glyphs), arc: { at, radius } };
   const key = 'radius' in text.arc ? 'radius' : 'sweep';
   const problem =
     bent.problem === 'no-room'
@@ -116,6 +132,30 @@ function setOnCircle(
   if (best && best.span > goal * (1 - 1e-4)) return best.set;
   const most = ((best?.span ?? 0) + 2 * (size.grow ?? 0)).toFixed(1);
   return { at: [key], problem: `On this circle, letters of no size make this ${key}: ${most} mm is the most.` };
+}
+
+/** The glyphs of a letter together; `bent`: their curves where they are not the layout's. */
+function lettersOf({ glyphs }: TextLayout, bent?: readonly CurvePath[]): LetterCurves[] {
+  const letters: { readonly letter: Omit<LetterCurves, 'curves'>; readonly curves: CurveCommand[] }[] = [];
+  let stand: Point | undefined;
+  let lastLine = 0;
+  let afterGap = false;
+  glyphs.forEach((glyph, index) => {
+    const { text, line } = glyph;
+    if (line !== lastLine) afterGap = false;
+    const curves = bent?.[index] ?? glyph.curves;
+    if (curves.length === 0) {
+      afterGap ||= /^\s+$/u.test(text);
+      stand = undefined;
+    } else if (stand?.x === glyph.stand.x && line === lastLine) letters.at(-1)!.curves.push(...curves);
+    else {
+      letters.push({ letter: { text, line, baseline: glyph.stand.y, afterGap }, curves: [...curves] });
+      stand = glyph.stand;
+      afterGap = false;
+    }
+    lastLine = line;
+  });
+  return letters.map(({ letter, curves }) => ({ ...letter, curves }));
 }
 
 function emBySpan(curves: CurvePath, size: Size): number {

@@ -25,35 +25,43 @@ const closeMm = 0.05;
 /** A disc adds its diameter to any box, so the first guess is right for round growth; thinning needs a few corrections. */
 const rounds = 6;
 
-/** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
+/**
+ * The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. Letters that
+ * slide have their size before they are grown.
+ */
 export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
-  const { bounds } = outline;
+  const { bounds, slides = false } = outline;
   if (!bounds) return { region: [] };
   const { width, height, grow = 0 } = sizing;
+  const taken = slides ? 0 : grow;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
-  let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
-  let scaleY = height === undefined ? sizing.scale : (height - 2 * grow) / natural.height;
+  let scaleX = width === undefined ? sizing.scale : (width - 2 * taken) / natural.width;
+  let scaleY = height === undefined ? sizing.scale : (height - 2 * taken) / natural.height;
   if (width !== undefined && height === undefined) scaleY = scaleX;
   if (height !== undefined && width === undefined) scaleX = scaleY;
   let solid: Solid = { region: [] };
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = outline.at(scaleX, scaleY);
-    const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    const plain = tidied(made.region, sizing.tidy);
+    const region = slides ? plain : offset(plain, grow, sizing.corners);
     solid = { ...made, region };
     const box = boundsOf(region);
-    if (!box || grow === 0) break;
+    if (!box || (grow === 0 && !slides)) break;
     let lackX = width === undefined ? 0 : width - spanX(box);
     let lackY = height === undefined ? 0 : height - spanY(box);
     if (width === undefined) lackX = (lackY * spanX(box)) / spanY(box);
     if (height === undefined) lackY = (lackX * spanY(box)) / spanX(box);
     if (Math.abs(lackX) < closeMm && Math.abs(lackY) < closeMm) {
-      return mapSolid(solid, scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box)));
+      const stretch = scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box));
+      // What no size is asked of stays as it is, to the bit.
+      solid = lackX === 0 && lackY === 0 && slides ? solid : mapSolid(solid, stretch);
+      break;
     }
-    scaleX += lackX / natural.width;
-    scaleY += lackY / natural.height;
+    scaleX += slides ? (scaleX * lackX) / spanX(box) : lackX / natural.width;
+    scaleY += slides ? (scaleY * lackY) / spanY(box) : lackY / natural.height;
   }
-  return solid;
+  return slides ? { ...solid, region: offset(solid.region, grow, sizing.corners) } : solid;
 }
 
 function spanX(box: Bounds): number {

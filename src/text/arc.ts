@@ -16,7 +16,8 @@ export interface Arc {
 }
 
 export type BentText =
-  | { readonly curves: CurvePath }
+  /** `glyphs`: the curves of each glyph of the layout, in its order. */
+  | { readonly curves: CurvePath; readonly glyphs: readonly CurvePath[] }
   /** `no-room`: a circle comes out with no radius. `overlap`: a line goes more than once round its circle. */
   | { readonly problem: 'no-room' | 'overlap' };
 
@@ -38,7 +39,7 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
   const anchor = share * layout.advance;
   const anchorAngle = ((share - 0.5) * layout.advance) / (radius + kept);
   const ends = lineEnds(layout);
-  const curves: CurveCommand[] = [];
+  const glyphs: CurvePath[] = [];
   for (const glyph of layout.glyphs) {
     const circle = radius + outwards * glyph.stand.y;
     const spaced = circle + kept;
@@ -48,9 +49,9 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
     const angle = anchorAngle + (glyph.stand.x - anchor) / spaced;
     const upright = translation(-glyph.stand.x, -glyph.stand.y + outwards * circle);
     const turn = rotation((outwards * angle * 180) / Math.PI, { x: 0, y: 0 });
-    for (const command of transformCurves(glyph.curves, chain(upright, turn))) curves.push(command);
+    glyphs.push(transformCurves(glyph.curves, chain(upright, turn)));
   }
-  return { curves };
+  return { curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph), glyphs };
 }
 
 /** The radius in em on which a text takes so many radians of its circle. */

@@ -10,6 +10,8 @@ import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './cut-on-the-line.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import type { Resources } from './resources.ts';
+import { mapSolid } from './solid.ts';
+import type { Solid } from './solid.ts';
 import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
@@ -43,7 +45,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
 }
 
 interface Made {
-  readonly stage: Stage<Region>;
+  readonly stage: Stage<Solid>;
   readonly entry: Entry;
 }
 
@@ -137,11 +139,11 @@ class PieceBuilder {
     return made;
   }
 
-  async #scaled(shape: Shape, factor: number): Promise<Stage<Region>> {
+  async #scaled(shape: Shape, factor: number): Promise<Stage<Solid>> {
     const { cache } = this.#resources;
     const made = await this.evaluator.make(shape);
     return cache.get('in piece', [made.id, factor], () =>
-      factor === 1 ? made.value.region : transform(made.value.region, scaledBy(factor)),
+      factor === 1 ? made.value : mapSolid(made.value, scaledBy(factor)),
     );
   }
 
@@ -153,7 +155,7 @@ class PieceBuilder {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
     return this.#resources.cache.get('hanger', [body.id, joined?.id, rest], () =>
-      placeHanger(hanger, joined?.value ?? body.value, body.value),
+      placeHanger(hanger, joined?.value.region ?? body.value, body.value),
     );
   }
 
@@ -164,7 +166,7 @@ class PieceBuilder {
 }
 
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
-const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value);
+const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
 const entryOn = ({ on, path }: Hanger): Entry[] => (on ? [{ shape: on, path }] : []);
 
 /** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
@@ -175,9 +177,13 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry }) => ({ use, region: stage.value, path: entry.shape.path }));
+  return made.map(({ stage, entry }) => ({ use, ...drawnOf(stage.value), path: entry.shape.path }));
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({ operation, region: stage.value, path: entry.path }));
+  return made.map(({ stage, entry }) => ({ operation, ...drawnOf(stage.value), path: entry.path }));
+}
+
+function drawnOf({ region, lettering }: Solid): Pick<Solid, 'region' | 'lettering'> {
+  return { region, ...(lettering ? { lettering } : {}) };
 }

@@ -1,11 +1,14 @@
 /** The generators: what a shape is before its modifiers. */
 
+import { translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
 import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setText } from './lettering.ts';
+import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { Outline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
@@ -72,7 +75,9 @@ export async function generate(
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
         const regions = members.map(({ name, made }) => ({ name, region: made.value.region }));
-        return solidOutline(makeStack(regions, generator.towards, generator.lap));
+        const stack = makeStack(regions, generator.towards, generator.lap);
+        const lettering = members.flatMap(({ name, made }) => stacked(made.value, stack.parts?.get(name)));
+        return solidOutline({ ...stack, ...withLettering(lettering) });
       });
     }
     case 'union':
@@ -81,8 +86,14 @@ export async function generate(
       const made: Stage<Solid>[] = [];
       for (const each of generator.shapes) made.push(await make(each));
       const inputs = made.map(({ id }) => id);
-      const regions = made.map(({ value }) => value.region);
-      return cache.get(generator.kind, inputs, () => solidOutline({ region: combined(generator.kind, regions) }));
+      const { kind } = generator;
+      return cache.get(kind, inputs, () => {
+        const regions = made.map(({ value }) => value.region);
+        const lettering = made.flatMap(({ value }, index) =>
+          letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
+        );
+        return solidOutline({ region: combined(kind, regions), ...withLettering(lettering) });
+      });
     }
   }
 }
@@ -115,11 +126,32 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
     resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
   }
   const { overlap } = text;
-  const slid = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0, xHeight: face.xHeight };
-  return cache.get('lettering', [set.id, em, slid], () => ({
-    ...(slid ? slidOutline(value, slid) : value.band ? centredOutline(value.curves, value.band) : hubbedOutline(value.curves)),
-    ...(em === undefined ? {} : { ownScale: em }),
-  }));
+  const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
+  return cache.get('lettering', [set.id, em, slide, path], () => {
+    const drawn = { ...value, xHeight: face.xHeight, path };
+    return {
+      ...(slide ? slidOutline(drawn, slide) : value.band ? centredOutline(drawn, value.band) : hubbedOutline(drawn)),
+      ...(em === undefined ? {} : { ownScale: em }),
+    };
+  });
+}
+
+/** The lettering of a shape that becomes a member of another. */
+function letteringWithin({ region, lettering = [] }: Solid): readonly Lettering[] {
+  return lettering.map((each) => each.within(region));
+}
+
+/** The same where a stack has put the shape. */
+function stacked(solid: Solid, placed: Region | undefined): readonly Lettering[] {
+  const from = boundsOf(solid.region);
+  const to = placed && boundsOf(placed);
+  if (!from || !to) return [];
+  const shift = translation(to.minX - from.minX, to.minY - from.minY);
+  return letteringWithin(solid).map((each) => each.mapped(shift));
+}
+
+function withLettering(lettering: readonly Lettering[]): Pick<Solid, 'lettering'> {
+  return lettering.length > 0 ? { lettering } : {};
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {

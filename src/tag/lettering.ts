@@ -2,37 +2,27 @@
 
 import { curveBounds } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
-import type { Point } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
-import type { MissingLetter, TextLayout } from '../text/layout.ts';
+import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
+import type { LetterCurves } from './letters.ts';
 import type { LetterBand } from './solid.ts';
 
-export interface Lettering {
+export interface SetText {
   /** In em; on an arc, with the middle of its circle on the origin. */
   readonly curves: CurvePath;
-  readonly missing: readonly MissingLetter[];
-  /** The same letter by letter, in the order they are seen. */
+  /** The same, letter by letter. */
   readonly letters: readonly LetterCurves[];
+  readonly missing: readonly MissingLetter[];
   /** Of straight text. */
   readonly band?: LetterBand;
   /** Of text on an arc: the circle of its first baseline, in em. */
   readonly arc?: { readonly at: 'top' | 'bottom'; readonly radius: number };
 }
 
-export interface LetterCurves {
-  readonly text: string;
-  readonly line: number;
-  /** In em, of a straight text; on an arc it is bent with the letter. */
-  readonly baseline: number;
-  /** A space stands before it. */
-  readonly afterGap: boolean;
-  readonly curves: CurvePath;
-}
-
-export interface LetteringProblem {
+export interface SetTextProblem {
   /** The key of the shape that cannot be had, and one below it. */
   readonly at: readonly string[];
   readonly problem: string;
@@ -62,7 +52,7 @@ export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: Size
   return (size.mm - 2 * grow) / (size.of === 'capitals' ? face.capHeight : face.xHeight);
 }
 
-export function setText(face: FontFace, text: TextGenerator, size: Size): Lettering | LetteringProblem {
+export function setText(face: FontFace, text: TextGenerator, size: Size): SetText | SetTextProblem {
   const { arc } = text;
   if (arc && 'radius' in arc) return setOnCircle(face, text, arc, size);
   let set = setAt(face, text, Infinity);
@@ -78,7 +68,7 @@ export function setText(face: FontFace, text: TextGenerator, size: Size): Letter
 }
 
 /** At an em of so many mm; of an infinite one, whatever is given in mm is nothing. */
-function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Lettering | LetteringProblem {
+function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
   const layout = layoutText(face, {
     text: text.text,
     letterSpacing: text.letterSpacingMm / mmPerEm,
@@ -86,14 +76,21 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Lettering 
     features: text.features,
     ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
   });
-  const { curves, missing } = layout;
-  if (!text.arc) return { curves, missing, letters: lettersOf(layout), band: letterBand(layout) };
+  const { curves, missing, glyphs } = layout;
+  if (!text.arc) {
+    const letters = lettersOf(
+      glyphs,
+      glyphs.map((glyph) => glyph.curves),
+    );
+    return { curves, letters, missing, band: letterBand(layout) };
+  }
   const { at } = text.arc;
   const radius =
     'radius' in text.arc ? text.arc.radius / mmPerEm : radiusForSweep(layout, at, (text.arc.sweep * Math.PI) / 180);
   const bent = bendText(layout, text.align, { at, radius });
-  if ('curves' in bent)
-    return { curves: bent.curves, missing, letters: lettersOf(layout, bent.glyphs), arc: { at, radius } };
+  if ('curves' in bent) {
+    return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs), missing, arc: { at, radius } };
+  }
   const key = 'radius' in text.arc ? 'radius' : 'sweep';
   const problem =
     bent.problem === 'no-room'
@@ -111,14 +108,14 @@ function setOnCircle(
   text: TextGenerator,
   { radius }: { readonly radius: number },
   size: Size,
-): Lettering | LetteringProblem {
+): SetText | SetTextProblem {
   const em = emOf(face, text, size);
   if (em !== undefined) return setAt(face, text, em);
   const key = size.width === undefined ? 'height' : 'width';
   const goal = size[key]! - 2 * (size.grow ?? 0);
   // An em of this size is too large whatever the text: its smallest letter would be as large as the circle.
   let [low, high] = [0, largestEm * radius];
-  let best: { readonly set: Lettering; readonly span: number } | undefined;
+  let best: { readonly set: SetText; readonly span: number } | undefined;
   for (let round = 0; round < arcRounds; round++) {
     const middle = (low + high) / 2;
     const set = setAt(face, text, middle);
@@ -134,30 +131,6 @@ function setOnCircle(
   return { at: [key], problem: `On this circle, letters of no size make this ${key}: ${most} mm is the most.` };
 }
 
-/** The glyphs of a letter together; `bent`: their curves where they are not the layout's. */
-function lettersOf({ glyphs }: TextLayout, bent?: readonly CurvePath[]): LetterCurves[] {
-  const letters: { readonly letter: Omit<LetterCurves, 'curves'>; readonly curves: CurveCommand[] }[] = [];
-  let stand: Point | undefined;
-  let lastLine = 0;
-  let afterGap = false;
-  glyphs.forEach((glyph, index) => {
-    const { text, line } = glyph;
-    if (line !== lastLine) afterGap = false;
-    const curves = bent?.[index] ?? glyph.curves;
-    if (curves.length === 0) {
-      afterGap ||= /^\s+$/u.test(text);
-      stand = undefined;
-    } else if (stand?.x === glyph.stand.x && line === lastLine) letters.at(-1)!.curves.push(...curves);
-    else {
-      letters.push({ letter: { text, line, baseline: glyph.stand.y, afterGap }, curves: [...curves] });
-      stand = glyph.stand;
-      afterGap = false;
-    }
-    lastLine = line;
-  });
-  return letters.map(({ letter, curves }) => ({ ...letter, curves }));
-}
-
 function emBySpan(curves: CurvePath, size: Size): number {
   const key = size.width === undefined ? 'height' : 'width';
   const mm = size[key];
@@ -168,6 +141,18 @@ function spanOf(curves: CurvePath, key: 'width' | 'height'): number {
   const bounds = curveBounds(curves);
   if (!bounds) return 0;
   return key === 'width' ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY;
+}
+
+/** The glyphs of each letter together: all that stand on the same spot, with `curves` of each. */
+function lettersOf(glyphs: readonly PlacedGlyph[], curves: readonly CurvePath[]): LetterCurves[] {
+  const letters: (Omit<LetterCurves, 'curves'> & { readonly curves: CurveCommand[] })[] = [];
+  for (const [index, { text, stand, line }] of glyphs.entries()) {
+    const before = glyphs[index - 1];
+    const isSame = before?.stand.x === stand.x && before.line === line && before.text === text;
+    if (!isSame) letters.push({ text, line, baseline: stand.y, curves: [] });
+    letters.at(-1)!.curves.push(...curves[index]!);
+  }
+  return letters;
 }
 
 /** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */

@@ -6,6 +6,9 @@ import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
+import type { YamlPath } from '../issue.ts';
+import { flattenLetters, Lettering } from './letters.ts';
+import type { LetterCurves } from './letters.ts';
 import { mapSolid } from './solid.ts';
 import type { LetterBand, Solid } from './solid.ts';
 import type { DrawnShape } from './svg-drawing.ts';
@@ -36,26 +39,42 @@ export function drawnOutline(shapes: readonly DrawnShape[]): Outline {
     shapes.flatMap(({ curves }) => [...curves]),
     (centre) => centre,
     () => ({}),
+    undefined,
     (affine) => union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))),
   );
 }
 
+/** A text, its curves also letter by letter; in em. */
+export interface Drawn {
+  readonly curves: CurvePath;
+  readonly letters: readonly LetterCurves[];
+  readonly xHeight: number;
+  readonly path: YamlPath;
+}
+
 /** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
-export function centredOutline(curves: CurvePath, band: LetterBand): Outline {
+export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand): Outline {
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
     (toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
+    letters,
   );
 }
 
 /** Curves round the origin, which stays where it is and is their hub. */
-export function hubbedOutline(curves: CurvePath): Outline {
+export function hubbedOutline({ curves, ...letters }: Drawn): Outline {
   return curveOutline(
     curves,
     (centre, scaleX, scaleY) => ({ x: centre.x * scaleX, y: centre.y * scaleY }),
     () => ({ hub: { x: 0, y: 0 } }),
+    letters,
   );
+}
+
+function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: Affine): Lettering {
+  const about = { path, xHeight: xHeight * affine.d, grow: 0, as: 'material' as const };
+  return new Lettering(about, () => flattenLetters(letters, affine));
 }
 
 /** `goal`: where the middle of the curves' box goes. */
@@ -63,6 +82,7 @@ function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
   more: (toY: (y: number) => number) => Omit<Solid, 'region'>,
+  lettering?: Omit<Drawn, 'curves'>,
   fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
 ): Outline {
   const bounds = curveBounds(curves);
@@ -72,7 +92,11 @@ function curveOutline(
     at: (scaleX, scaleY) => {
       const to = goal(centre, scaleX, scaleY);
       const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
-      return { region: fill(affine), ...more((y) => y * scaleY + affine.f) };
+      return {
+        region: fill(affine),
+        ...more((y) => y * scaleY + affine.f),
+        ...(lettering ? { lettering: [letteringAt(lettering, affine)] } : {}),
+      };
     },
   };
 }

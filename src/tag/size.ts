@@ -45,7 +45,7 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
     const made = outline.at(scaleX, scaleY);
     const plain = tidied(made.region, sizing.tidy);
     const region = slides ? plain : offset(plain, grow, sizing.corners);
-    solid = { ...made, region };
+    solid = { ...made, region, ...(slides ? {} : grownLettering(made, sizing)) };
     const box = boundsOf(region);
     if (!box || (grow === 0 && !slides)) break;
     let lackX = width === undefined ? 0 : width - spanX(box);
@@ -61,7 +61,12 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
     scaleX += slides ? (scaleX * lackX) / spanX(box) : lackX / natural.width;
     scaleY += slides ? (scaleY * lackY) / spanY(box) : lackY / natural.height;
   }
-  return slides ? { ...solid, region: offset(solid.region, grow, sizing.corners) } : solid;
+  if (!slides) return solid;
+  return { ...solid, region: offset(solid.region, grow, sizing.corners), ...grownLettering(solid, sizing) };
+}
+
+function grownLettering({ lettering }: Solid, { grow = 0, corners }: Sizing): Pick<Solid, 'lettering'> {
+  return lettering ? { lettering: lettering.map((each) => each.grown(grow, corners)) } : {};
 }
 
 function spanX(box: Bounds): number {

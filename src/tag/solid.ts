@@ -4,6 +4,7 @@ import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
+import type { Lettering } from './letters.ts';
 
 /** The band that the eye takes for the height of a line of lettering, as y coordinates in mm. */
 export interface LetterBand {
@@ -31,16 +32,19 @@ export interface Solid {
   readonly band?: LetterBand;
   /** Of lettering on an arc: the middle of its circle. */
   readonly hub?: Point;
+  /** Every text in it, letter by letter. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: Solid, affine: Affine): Solid {
-  const { band, hub, parts, shoulders } = solid;
+  const { band, hub, parts, shoulders, lettering } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
+    ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(hub ? { hub: applyTo(hub, affine) } : {}),
     ...(band && upright
       ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }

@@ -3,6 +3,7 @@
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Lettering } from './letters.ts';
 import type { Solid } from './solid.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
@@ -15,6 +16,8 @@ export interface Mark {
   readonly region: Region;
   /** The list entry that asks for it. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** A shape that a piece is made of. */
@@ -23,6 +26,8 @@ export interface Source {
   readonly region: Region;
   /** Where the shape is defined: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
+  /** Every text in it. */
+  readonly lettering?: readonly Lettering[];
 }
 
 /** What holds the tie, once it has a place. */

@@ -16,8 +16,11 @@ export interface Arc {
 }
 
 export type BentText =
-  /** `glyphs`: the curves of each glyph of the layout, in its order. */
-  | { readonly curves: CurvePath; readonly glyphs: readonly CurvePath[] }
+  | {
+      readonly curves: CurvePath;
+      /** Those of each glyph, in the order of the layout. */
+      readonly glyphs: readonly CurvePath[];
+    }
   /** `no-room`: a circle comes out with no radius. `overlap`: a line goes more than once round its circle. */
   | { readonly problem: 'no-room' | 'overlap' };
 

@@ -4,7 +4,7 @@ import { transform, translation } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Letter } from './letters.ts';
+import type { SplitLetter } from './letters.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
@@ -12,7 +12,7 @@ import type { Runs } from './runs.ts';
 import { columnsOf, rowsOf } from './runs.ts';
 
 export interface Body {
-  readonly letter: Letter;
+  readonly letter: SplitLetter;
   /** All as grown, where the layout has the letter. */
   readonly base: Region;
   readonly marks: readonly PlacedMark[];
@@ -25,7 +25,7 @@ export interface Body {
 /** How coarsely letters are looked at while they are compared, in mm; where they go is what comes of it, not their outlines. */
 export const coarseMm = 0.02;
 
-export function bodyOf(letter: Letter, measures: Measures): Body {
+export function bodyOf(letter: SplitLetter, measures: Measures): Body {
   const base = grown(letter.base, measures);
   const marks = placeMarks(
     base,

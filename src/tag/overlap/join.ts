@@ -13,7 +13,7 @@ import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import { bodyOf, coarseMm, movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
-import type { Letter } from './letters.ts';
+import type { SplitLetter } from './letters.ts';
 import type { Measures } from './measures.ts';
 import { postBar, slideLine } from './slide.ts';
 
@@ -30,7 +30,7 @@ const slitMm = 0.6;
 /** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
 const leastBarMm = 0.1;
 
-export function joinLetters(letters: readonly Letter[], measures: Measures): JoinedLetters {
+export function joinLetters(letters: readonly SplitLetter[], measures: Measures): JoinedLetters {
   const bodies = letters.map((letter) => bodyOf(letter, measures));
   const moves: Point[] = [];
   const joints: Region[] = [];

@@ -15,7 +15,9 @@ export interface Ink {
   readonly region: Region;
 }
 
-export interface Letter extends Omit<Ink, 'region'> {
+export interface SplitLetter extends Omit<Ink, 'region'> {
+  /** Which of the letters given it is of. */
+  readonly index: number;
   /** One solid part. */
   readonly base: Region;
   /** Dots and accents that do not touch it, the nearest first. */
@@ -28,8 +30,8 @@ export interface Letter extends Omit<Ink, 'region'> {
 const hungFrom = 0.6;
 
 /** In the order they are seen. A letter of several parts side by side (Ы) comes as several. */
-export function lettersOf(inks: readonly Ink[], xHeight: number): Letter[] {
-  return inks.flatMap((ink) => split(ink, xHeight));
+export function splitLetters(inks: readonly Ink[], xHeight: number): SplitLetter[] {
+  return inks.flatMap((ink, index) => split(ink, index, xHeight));
 }
 
 interface Part {
@@ -37,7 +39,7 @@ interface Part {
   readonly box: Bounds;
 }
 
-function split(ink: Ink, xHeight: number): Letter[] {
+function split(ink: Ink, index: number, xHeight: number): SplitLetter[] {
   const parts = partsOf(ink.region).map((region): Part => ({ region, box: boundsOf(region)! }));
   const [largest, ...others] = parts;
   if (!largest) return [];
@@ -45,14 +47,15 @@ function split(ink: Ink, xHeight: number): Letter[] {
   const marks: Part[] = [];
   for (const part of others) (isBeside(part.box, largest.box) ? bases : marks).push(part);
   bases.sort((a, b) => middle(a.box) - middle(b.box));
-  return bases.map(({ region, box }, index): Letter => {
-    const own = marks.filter((mark) => nearestOf(bases, mark.box) === index);
+  return bases.map(({ region, box }, place): SplitLetter => {
+    const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
     const { text, line, baseline } = ink;
     return {
+      index,
       text,
       line,
       baseline,
-      afterGap: ink.afterGap && index === 0,
+      afterGap: ink.afterGap && place === 0,
       base: region,
       marks: own.sort((a, b) => distance(a.box, box) - distance(b.box, box)).map((mark) => mark.region),
       hung: box.minY > baseline + hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),

@@ -5,61 +5,78 @@ import { normalise, union } from '../../geometry/clipper.ts';
 import { curveBounds, flatten } from '../../geometry/curves.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { LetterCurves, Lettering } from '../lettering.ts';
-import type { Outline } from '../outline.ts';
+import type { SetText } from '../lettering.ts';
+import { Lettering } from '../letters.ts';
+import type { Letter, LetterCurves } from '../letters.ts';
+import type { Drawn, Outline } from '../outline.ts';
 import { mapSolid } from '../solid.ts';
 import type { Solid } from '../solid.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
 import { joinLetters } from './join.ts';
-import { lettersOf } from './letters.ts';
+import { splitLetters } from './letters.ts';
 import type { Ink } from './letters.ts';
 import { pitchFor } from './measures.ts';
 
-export interface Overlap {
-  /** How deep letters may lap, in mm. */
+/** In mm. */
+export interface Slide {
+  /** How deep letters may lap. */
   readonly overlap: number;
-  /** The least width of a joint, in mm. */
+  /** The least width of a joint. */
   readonly web: number;
-  /** The growth to come, in mm. */
+  /** The growth to come. */
   readonly grow: number;
-  /** In em. */
-  readonly xHeight: number;
 }
 
 /** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
-export function slidOutline(lettering: Lettering, how: Overlap): Outline {
+export function slidOutline(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): Outline {
+  const { curves, letters, band, arc, path } = drawn;
   return {
-    bounds: curveBounds(lettering.curves),
+    bounds: curveBounds(curves),
     slides: true,
     at: (scaleX, scaleY) => {
-      const inks = lettering.letters.map((letter) => inkOf(letter, scaleX, scaleY));
-      const bend = lettering.arc && onCircle(lettering.arc, scaleY);
-      const region = joined(inks, { ...how, xHeight: how.xHeight * scaleY }, bend);
-      const { band } = lettering;
-      const box = boundsOf(region);
-      if (bend) return { region, hub: { x: 0, y: 0 } };
+      const xHeight = drawn.xHeight * scaleY;
+      const bend = arc && onCircle(arc, scaleY);
+      const joined = join(inksOf(letters, scaleX, scaleY), { ...slide, xHeight }, bend);
+      const about = { path, xHeight, grow: 0, as: 'material' as const };
       const solid: Solid = {
-        region,
+        region: union([...joined.letters.map(({ region }) => region), joined.joints]),
+        lettering: [new Lettering(about, () => joined.letters)],
         ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
+        ...(bend ? { hub: { x: 0, y: 0 } } : {}),
       };
-      if (!box) return solid;
+      const box = boundsOf(solid.region);
+      if (!box || bend) return solid;
       const centre = boxCentre(box);
       return mapSolid(solid, translation(-centre.x, -centre.y));
     },
   };
 }
 
-function inkOf({ curves, baseline, ...letter }: LetterCurves, scaleX: number, scaleY: number): Ink {
+function inksOf(letters: readonly LetterCurves[], scaleX: number, scaleY: number): Ink[] {
   const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: 0, f: 0 };
-  return { ...letter, baseline: baseline * scaleY, region: normalise(flatten(curves, { affine })) };
+  return letters.flatMap(({ text, line, baseline, curves }, index): Ink[] => {
+    if (curves.length === 0) return [];
+    const before = letters[index - 1];
+    const afterGap = before?.line === line && /^\s+$/u.test(before.text);
+    return [{ text, line, baseline: baseline * scaleY, afterGap, region: normalise(flatten(curves, { affine })) }];
+  });
 }
 
-function joined(inks: readonly Ink[], how: Overlap, bend: Bend | undefined): Region {
-  const { xHeight, web, overlap } = how;
-  const measures = { xHeight, web, overlap, grow: Math.max(0, how.grow), pitch: pitchFor(xHeight, web) };
+function join(
+  inks: readonly Ink[],
+  slide: Slide & { readonly xHeight: number },
+  bend: Bend | undefined,
+): { readonly letters: readonly Letter[]; readonly joints: Region } {
+  const { xHeight, web } = slide;
+  const measures = { ...slide, grow: Math.max(0, slide.grow), pitch: pitchFor(xHeight, web) };
   const straight = bend ? inks.map((ink) => ({ ...ink, region: bend.straight(ink.region) })) : inks;
-  const { letters, joints } = joinLetters(lettersOf(straight, xHeight), measures);
-  const region = union([...letters, joints]);
-  return bend ? bend.bent(region) : region;
+  const split = splitLetters(straight, xHeight);
+  const { letters, joints } = joinLetters(split, measures);
+  const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
+  const whole = inks.flatMap(({ text }, index): Letter[] => {
+    const own = letters.flatMap((region, k) => (split[k]!.index === index ? [...region] : []));
+    return own.length > 0 ? [{ text, region: bent(own) }] : [];
+  });
+  return { letters: whole, joints: bent(joints) };
 }

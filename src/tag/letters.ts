@@ -1,0 +1,119 @@
+/** Lettering letter by letter, as its font draws it: what the finished shape is compared with to see whether it can still be read. */
+
+import { normalise, offset } from '../geometry/clipper.ts';
+import type { Corners } from '../geometry/clipper.ts';
+import { transform } from '../geometry/affine.ts';
+import { flatten } from '../geometry/curves.ts';
+import type { CurvePath } from '../geometry/curves.ts';
+import type { Affine, Region } from '../geometry/types.ts';
+import type { YamlPath } from '../issue.ts';
+
+/** A letter, a ligature, or a letter with its marks. */
+export interface Letter {
+  readonly text: string;
+  readonly region: Region;
+}
+
+/** The same before it has its size. */
+export interface LetterCurves {
+  readonly text: string;
+  readonly line: number;
+  /** As if the text stood straight, where it is bent. */
+  readonly baseline: number;
+  readonly curves: CurvePath;
+}
+
+interface About {
+  /** Of the text shape. */
+  readonly path: YamlPath;
+  /** Of the letters before growth, in mm. */
+  readonly xHeight: number;
+  /** By how much their outline has been grown in all, in mm; negative where it was thinned. */
+  readonly grow: number;
+  /** `opening`: cut out of the shape that it belongs to. */
+  readonly as: 'material' | 'opening';
+}
+
+/** What has been made of a text: immutable, and flattened only once somebody looks at its letters. */
+export class Lettering {
+  readonly path: YamlPath;
+  readonly xHeight: number;
+  readonly grow: number;
+  readonly as: 'material' | 'opening';
+  readonly #makeLetters: () => readonly Letter[];
+  readonly #makeShape: (() => Region) | undefined;
+  #letters: readonly Letter[] | undefined;
+  #shape: Region | undefined;
+
+  /** `makeShape`: left out while the solid it belongs to is nothing but this lettering. */
+  constructor({ path, xHeight, grow, as }: About, makeLetters: () => readonly Letter[], makeShape?: () => Region) {
+    this.path = path;
+    this.xHeight = xHeight;
+    this.grow = grow;
+    this.as = as;
+    this.#makeLetters = makeLetters;
+    this.#makeShape = makeShape;
+  }
+
+  /**
+   * As the font draws them, at the final size and where they stand, before growth, bridges and straps. Those without ink are
+   * left out.
+   */
+  get letters(): readonly Letter[] {
+    return (this.#letters ??= this.#makeLetters());
+  }
+
+  /** What its own shape has become, with growth, bridges and straps; `undefined` where that is all there is in the solid. */
+  get shape(): Region | undefined {
+    return (this.#shape ??= this.#makeShape?.());
+  }
+
+  /** Moved, turned or scaled. */
+  mapped(affine: Affine): Lettering {
+    const scale = Math.sqrt(Math.abs(affine.a * affine.d - affine.b * affine.c));
+    return this.#changed(
+      { xHeight: this.xHeight * Math.hypot(affine.c, affine.d), grow: this.grow * scale },
+      () => this.letters.map(({ text, region }) => ({ text, region: transform(region, affine) })),
+      (shape) => transform(shape, affine),
+    );
+  }
+
+  /** With the solid it belongs to grown, or thinned where `by` is negative. */
+  grown(by: number, corners: Corners): Lettering {
+    if (by === 0) return this;
+    return this.#changed({ grow: this.grow + by }, undefined, (shape) => offset(shape, by, corners));
+  }
+
+  /** As a member of something larger, in which it is no longer alone: its solid was `region`. */
+  within(region: Region): Lettering {
+    return this.#makeShape
+      ? this
+      : new Lettering(
+          this,
+          () => this.letters,
+          () => region,
+        );
+  }
+
+  /** Where what it belongs to is cut out of something else. */
+  cutOut(): Lettering {
+    return this.#changed({ as: this.as === 'material' ? 'opening' : 'material' });
+  }
+
+  #changed(about: Partial<About>, letters = () => this.letters, change = (shape: Region) => shape): Lettering {
+    const { path, xHeight, grow, as } = this;
+    return new Lettering(
+      { path, xHeight, grow, as, ...about },
+      letters,
+      this.#makeShape ? () => change(this.shape!) : undefined,
+    );
+  }
+}
+
+/** Letters at their final size, each by itself; overlapping strokes of one letter are united. */
+export function flattenLetters(letters: readonly LetterCurves[], affine: Affine): Letter[] {
+  return letters.flatMap(({ text, curves }) => {
+    const region = normalise(flatten(curves, { affine }));
+    return region.length > 0 ? [{ text, region }] : [];
+  });
+}

@@ -16,6 +16,7 @@ import type { Body } from './bodies.ts';
 import type { SplitLetter } from './letters.ts';
 import type { Measures } from './measures.ts';
 import { postBar, slideLine } from './slide.ts';
+import { beadsFor } from './weld.ts';
 
 export interface JoinedLetters {
   /** As drawn, where they stand now; marks that do not touch their letter included. */
@@ -36,7 +37,7 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
   const joints: Region[] = [];
   for (const line of byLine(bodies)) {
     const slid = slideLine(line, measures);
-    moves.push(...slid.moves.map((x) => ({ x, y: 0 })));
+    moves.push(...slid.moves);
     joints.push(...slid.joints);
   }
   const stand = (region: Region, index: number): Region => movedRegion(region, moves[index]!.x, moves[index]!.y);
@@ -48,6 +49,7 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
   });
   joints.push(...held);
   joints.push(...strapsFor(union([...grown, ...joints]), measures.web));
+  joints.push(...beadsFor([...grown, ...joints], measures));
   const whole = union([...grown, ...joints]);
   const slits = slitsOf(whole, grown, measures);
   return {

@@ -4,10 +4,10 @@ import { translation, transform } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Measures } from './measures.ts';
-import { bestPost, clearance } from './post.ts';
+import { bestPost, clearance, ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Runs } from './runs.ts';
-import { columnsOf, movedRuns } from './runs.ts';
+import { columnsOf, lineAt, movedRuns } from './runs.ts';
 
 export interface PlacedMark {
   readonly move: Point;
@@ -25,6 +25,9 @@ const besideGap = 0.12;
 
 /** How far one mark may be set aside for its post, in x-heights. */
 const asideReach = 0.2;
+
+/** What is left between two dots on one post, as a share of the web. */
+const pairGap = 0.5;
 
 /** Costs of setting a mark aside, as shares of the way. */
 const asideCost = 0.8;
@@ -56,6 +59,11 @@ function byLevel(marks: readonly Region[]): Region[][] {
   return groups.map(({ members }) => members.sort((a, b) => boundsOf(a)!.minX - boundsOf(b)!.minX));
 }
 
+interface Placing {
+  readonly cost: number;
+  readonly marks: PlacedMark[];
+}
+
 function placeGroup(base: Region, marks: readonly Region[], measures: Measures): PlacedMark[] {
   const { pitch, xHeight } = measures;
   const columns = columnsOf(base, pitch);
@@ -68,7 +76,8 @@ function placeGroup(base: Region, marks: readonly Region[], measures: Measures):
   const level = Number.isFinite(nearest) ? nearest : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
   const dy = (above ? -1 : 1) * Math.max(0, level - markGap * xHeight);
   const shifts = asides(own, measures);
-  let best: { readonly cost: number; readonly marks: PlacedMark[] } | undefined;
+  const pair = above && own.length === 2 ? onOnePost(marks, columns, dy, measures) : undefined;
+  let best = pair;
   for (const shift of shifts) {
     const moved = own.map((mark, index) => movedRuns(mark, shift[index]!, dy));
     const posts = moved.map((mark, index) => postFor(mark, columns, above, measures, middleX(marks[index]!) + shift[index]! * pitch));
@@ -87,6 +96,41 @@ function placeGroup(base: Region, marks: readonly Region[], measures: Measures):
     };
   }
   return best!.marks;
+}
+
+/** Two dots drawn together on either side of one post: where what they stand on is no wider than the post. */
+function onOnePost(
+  marks: readonly Region[],
+  columns: Runs,
+  dy: number,
+  { pitch, web, xHeight }: Measures,
+): Placing | undefined {
+  const [left, right] = marks.map((mark) => boundsOf(mark)!);
+  const gap = right!.minX - left!.maxX;
+  const inwards = Math.max(0, Math.round((gap - pairGap * web) / 2 / pitch));
+  const level = Math.min(left!.minY + left!.maxY, right!.minY + right!.maxY) / 2 + dy;
+  let best: Placing | undefined;
+  // The pair may be set over the middle of a stem that leans away.
+  const reach = Math.round((asideReach * xHeight) / pitch);
+  for (let aside = -reach; aside <= reach; aside++) {
+    const x = (left!.maxX + right!.minX) / 2 + aside * pitch;
+    const count = Math.round((ease * web) / pitch);
+    const first = Math.round(x / pitch - count / 2);
+    const tops = Array.from({ length: count }, (_, k) => lineAt(columns, first + k).at(-1)).filter((top) => top !== undefined);
+    const [low, high] = [Math.min(...tops), Math.max(...tops)];
+    if (tops.length < count || high > level) continue;
+    const cost = 2 * (level - low) + asideCost * Math.abs(aside) * pitch + 2 * asideCost * inwards * pitch;
+    if (best && cost >= best.cost) continue;
+    const post = { x, bottom: low, top: level, gap: level - high, cost };
+    best = {
+      cost,
+      marks: marks.map((mark, index): PlacedMark => {
+        const move = { x: (aside + (index === 0 ? inwards : -inwards)) * pitch, y: dy };
+        return { move, region: transform(mark, translation(move.x, move.y)), ...(index === 0 ? { post } : {}) };
+      }),
+    };
+  }
+  return best;
 }
 
 function postFor(mark: Runs, base: Runs, above: boolean, { web }: Measures, x: number): Post | undefined {

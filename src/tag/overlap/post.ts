@@ -16,6 +16,9 @@ export interface Post {
   readonly cost: number;
 }
 
+/** Posts and bars are so many times as wide as the web, so that they still are where they meet what is round. */
+export const ease = 1.06;
+
 /** A post off the middle of what it holds costs this share of the way. */
 const asideCost = 0.2;
 

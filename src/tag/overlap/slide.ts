@@ -1,25 +1,30 @@
 /** The letters of a line slid together one after the other, and what joins those that cannot meet. */
 
-import type { Region } from '../../geometry/types.ts';
+import { union } from '../../geometry/clipper.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import { movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
 import type { Measures } from './measures.ts';
-import { bar, bestPost } from './post.ts';
+import { bar, bestPost, clearance, ease } from './post.ts';
 import type { Post } from './post.ts';
 import { contactAt, profileOf, sparesStrokes, touching } from './profile.ts';
 import type { Contact, Profile, Standing } from './profile.ts';
-import { movedRuns } from './runs.ts';
+import { columnsOf, movedRuns } from './runs.ts';
 
 /** All shares are of the x-height; by eye and by an independent reader of letters, on a hundred names in six faces. */
 const shares = {
   /** The most a letter comes nearer for a joint, beside what it laps. */
-  reach: 0.4,
+  reach: 0.6,
   /** A joint longer than this makes one stroke of two stems. */
   stem: 0.5,
   /** What two stems keep between them instead. */
   stemGap: 0.12,
   /** What two words keep between them. */
   wordGap: 0.3,
-  /** How near a sign hung high may come to be joined by a post. */
+  /** What two letters keep between them below an apostrophe. */
+  signGap: 0.2,
+  signStep: 0.04,
+  /** Letters are tried at places so far apart. */
   step: 1 / 80,
 } as const;
 
@@ -30,37 +35,86 @@ const worthwhile = 0.4;
 const lookBack = 4;
 
 export interface Slid {
-  /** By how much each letter is moved to the right; never positive but for the first. */
-  readonly moves: readonly number[];
+  /** By how much each letter is moved. */
+  readonly moves: readonly Point[];
   /** Bars and posts, as grown. */
   readonly joints: readonly Region[];
 }
 
 /** `bodies`: the letters of one line from left to right. */
 export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
-  const moves: number[] = [];
+  const moves: Point[] = [];
   const joints: Region[] = [];
+  // A sign hung high that nothing before it reaches: it waits for the next letter.
+  let waiting: number | undefined;
   bodies.forEach((body, index) => {
     if (index === 0) {
-      moves.push(0);
+      moves.push({ x: 0, y: 0 });
+      if (body.letter.hung) waiting = index;
       return;
     }
     const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
-    const left = before.map((k): Standing => ({ rows: bodies[k]!.rows, dx: moves[k]! }));
-    const start = moves[index - 1]!;
+    const left = before.map((k): Standing => ({ rows: bodies[k]!.rows, dx: moves[k]!.x }));
+    const start = moves[index - 1]!.x;
     const profile = profileOf(left, { rows: body.rows, dx: start });
-    const joined = body.letter.afterGap ? acrossGap(profile, measures) : meet(profile, measures);
-    let { shift } = joined;
-    let { joint } = joined;
-    if (joint === 'none') {
-      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: moves[k]! })), body, start };
+    let { shift, joint } = body.letter.afterGap
+      ? keptApart(profile, shares.wordGap, measures)
+      : waiting !== undefined && waiting > 0
+        ? roundSign(bodies, moves, waiting, body, measures)
+        : meet(profile, measures, body.letter.index === bodies[index - 1]!.letter.index);
+    if (joint === 'none' && body.letter.hung) waiting = index;
+    else if (joint === 'none' && body.letter.index !== bodies[index - 1]!.letter.index) {
+      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: moves[k]!.x })), body, start };
       ({ shift, joint } = reachFor(along, profile, measures));
     }
-    moves.push(start - shift);
+    moves.push({ x: start - shift, y: 0 });
     if (joint === 'bar') joints.push(...footBar(profile, shift, body, measures));
     else if (joint !== 'met' && joint !== 'none') joints.push(postBar(joint, measures));
+    if (waiting !== undefined && waiting < index) {
+      moves[waiting] = hang(bodies, moves, waiting, measures);
+      waiting = undefined;
+    }
   });
+  if (waiting !== undefined && waiting > 0) moves[waiting] = hang(bodies, moves, waiting, measures);
   return { moves, joints };
+}
+
+/** The letter after a waiting sign: it meets the sign if it is as tall, else the two letters leave room for it. */
+function roundSign(
+  bodies: readonly Body[],
+  moves: readonly Point[],
+  waiting: number,
+  body: Body,
+  measures: Measures,
+): Join {
+  const sign = bodies[waiting]!;
+  const before = bodies[waiting - 1]!;
+  const start = moves[waiting]!.x;
+  const tall = touching(profileOf([{ rows: sign.rows, dx: start }], { rows: body.rows, dx: start }));
+  const low = profileOf([{ rows: before.rows, dx: moves[waiting - 1]!.x }], { rows: body.rows, dx: start });
+  const room = keptApart(low, shares.signGap, measures);
+  if (!(tall < shares.reach * measures.xHeight)) return room;
+  return { shift: Math.max(0, Math.min(tall, room.shift)), joint: room.joint };
+}
+
+/** Where a sign goes that has waited: to the letter behind it where that is as tall, else down between the two. */
+function hang(bodies: readonly Body[], moves: readonly Point[], index: number, measures: Measures): Point {
+  const { xHeight, web, pitch } = measures;
+  const sign = bodies[index]!;
+  const at = moves[index]!;
+  const next = bodies[index + 1];
+  const gap = next ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: moves[index + 1]!.x })) : Infinity;
+  if (gap < shares.reach * xHeight) return { x: at.x + gap + web / 8, y: 0 };
+  const neighbours = [index - 1, index + 1].flatMap((k) => (bodies[k] ? [movedRegion(bodies[k].base, moves[k]!.x, 0)] : []));
+  const below = columnsOf(union(neighbours), pitch);
+  let best: Point | undefined;
+  for (let k = -4; k <= 4; k++) {
+    const x = at.x + k * shares.signStep * xHeight;
+    const free = clearance(movedRuns(sign.columns, Math.round(x / pitch), 0), below);
+    // The lowest place is the one between the two.
+    if (Number.isFinite(free) && (!best || -free - web / 4 < best.y - 1e-9)) best = { x, y: -free - web / 4 };
+  }
+  return best ?? at;
 }
 
 interface Join {
@@ -70,14 +124,14 @@ interface Join {
   readonly joint: 'met' | 'bar' | 'none' | Post;
 }
 
-/** Words keep their distance, or what is left of it, and stand on a common bar. */
-function acrossGap(profile: Profile, { xHeight }: Measures): Join {
+/** A distance is kept, or what there is of it, and both stand on a common bar. */
+function keptApart(profile: Profile, share: number, { xHeight }: Measures): Join {
   const gap = touching(profile);
   if (!Number.isFinite(gap)) return { shift: 0, joint: 'none' };
-  return { shift: Math.max(0, gap - shares.wordGap * xHeight), joint: gap < 0 ? 'met' : 'bar' };
+  return { shift: Math.max(0, gap - share * xHeight), joint: gap < 0 ? 'met' : 'bar' };
 }
 
-function meet(profile: Profile, measures: Measures): Join {
+function meet(profile: Profile, measures: Measures, oneLetter = false): Join {
   const { xHeight, web, overlap } = measures;
   const gap = touching(profile);
   if (gap > shares.reach * xHeight) return { shift: 0, joint: 'none' };
@@ -97,7 +151,7 @@ function meet(profile: Profile, measures: Measures): Join {
   const { shift, contact } = best;
   const length = (contact.to - contact.from + 1) * measures.pitch;
   // Stem on stem: they would be one broad stroke. Letters that the font joins are as it wants them.
-  if (gap > 0 && length > shares.stem * xHeight)
+  if (!oneLetter && gap > 0 && length > shares.stem * xHeight)
     return { shift: Math.max(0, gap - shares.stemGap * xHeight), joint: 'bar' };
   return { shift, joint: 'met' };
 }
@@ -135,8 +189,9 @@ function reachFor({ left, body, start }: Reach, profile: Profile, measures: Meas
   return { shift, joint: Number.isFinite(touching(profile)) ? 'bar' : 'none' };
 }
 
-export function postBar({ x, bottom, top }: Post, { web }: Measures): Region {
-  return bar(x - web / 2, bottom - web / 4, x + web / 2, top + web / 4);
+export function postBar({ x, bottom, top }: Pick<Post, 'x' | 'bottom' | 'top'>, { web }: Measures): Region {
+  const half = (ease * web) / 2;
+  return bar(x - half, bottom - web / 4, x + half, top + web / 4);
 }
 
 /** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
@@ -147,6 +202,5 @@ function footBar(profile: Profile, shift: number, { letter }: Body, { web, pitch
   if (facing.length === 0) return [];
   const left = Math.min(...facing.map((row) => profile.edges[row]!));
   const right = Math.max(...facing.map((row) => profile.edges[row]! + profile.gaps[row]!)) - shift;
-  return [bar(left - web / 4, letter.baseline, right + web / 4, letter.baseline + web)];
+  return [bar(left - web / 4, letter.baseline, right + web / 4, letter.baseline + ease * web)];
 }
-

@@ -1,0 +1,74 @@
+/** Beads of material at joints that are still too narrow, as a welder lays them. */
+
+import { offset, union } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import { findNecks } from '../../geometry/necks.ts';
+import type { Neck } from '../../geometry/necks.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import { coarseMm } from './bodies.ts';
+import type { Measures } from './measures.ts';
+
+/** A joint longer than this, in webs, is a thin stroke: that is for growth, not for a bead. */
+const longest = 1;
+
+/** A bead is so many times as wide as the web, so that it is that wide beside its middle too. */
+const ease = 1.15;
+
+/** How near to an outline a point counts as on it, in mm. */
+const onMm = 0.06;
+
+/**
+ * Where the union of `shapes` is narrower than the web at a place that two of them make together. Narrow places of one shape
+ * alone are its own.
+ */
+export function beadsFor(shapes: readonly Region[], { web }: Measures): Region[] {
+  const boxes = shapes.map((shape) => boundsOf(shape));
+  const onShape = (index: number, at: Point): boolean => {
+    const box = boxes[index];
+    if (!box || at.x < box.minX - onMm || at.x > box.maxX + onMm || at.y < box.minY - onMm || at.y > box.maxY + onMm)
+      return false;
+    return shapes[index]!.some((ring) => isNear(ring, at));
+  };
+  return findNecks(union(shapes), web)
+    .filter((neck) => neck.length <= longest * web && isJoint(neck, shapes.length, onShape))
+    .map((neck) => beadAt(neck, web));
+}
+
+function isJoint({ ends: [a, b] }: Neck, count: number, onShape: (index: number, at: Point) => boolean): boolean {
+  let both = 0;
+  let either = 0;
+  for (let index = 0; index < count; index++) {
+    const [atA, atB] = [onShape(index, a), onShape(index, b)];
+    if (atA && atB) both += 1;
+    if (atA || atB) either += 1;
+  }
+  return both !== 1 || either > 1;
+}
+
+function isNear(ring: Region[number], { x, y }: Point): boolean {
+  let from = ring[ring.length - 1]!;
+  for (const to of ring) {
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const t = Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy || 1)));
+    if (Math.hypot(from.x + t * dx - x, from.y + t * dy - y) < onMm) return true;
+    from = to;
+  }
+  return false;
+}
+
+/** A strip along the joint with round ends. */
+function beadAt({ ends: [a, b], width, length }: Neck, web: number): Region {
+  const [cx, cy] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+  // Across the chord; a joint of no width has no direction, and needs none.
+  const [ux, uy] = width > 1e-6 ? [-(b.y - a.y) / width, (b.x - a.x) / width] : [1, 0];
+  const half = length / 2 + coarseMm;
+  const core: Region = [
+    [
+      { x: cx - half * ux, y: cy - half * uy },
+      { x: cx + coarseMm * uy, y: cy - coarseMm * ux },
+      { x: cx + half * ux, y: cy + half * uy },
+      { x: cx - coarseMm * uy, y: cy + coarseMm * ux },
+    ],
+  ];
+  return offset(core, (ease * web) / 2, 'round', coarseMm);
+}

@@ -4,26 +4,30 @@ import { union } from '../../geometry/clipper.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import { movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
+import { placeMarks } from './marks.ts';
 import type { Measures } from './measures.ts';
-import { bar, bestPost, clearance, ease } from './post.ts';
+import { bar, bestPost, ease } from './post.ts';
 import type { Post } from './post.ts';
 import { contactAt, profileOf, sparesStrokes, touching } from './profile.ts';
 import type { Contact, Profile, Standing } from './profile.ts';
-import { columnsOf, movedRuns } from './runs.ts';
+import { movedRuns } from './runs.ts';
 
 /** All shares are of the x-height; by eye and by an independent reader of letters, on a hundred names in six faces. */
 const shares = {
   /** The most a letter comes nearer for a joint, beside what it laps. */
-  reach: 0.6,
+  reach: 0.5,
   /** A joint longer than this makes one stroke of two stems. */
   stem: 0.5,
   /** What two stems keep between them instead. */
   stemGap: 0.12,
+  /** What a mark keeps from the letter before. */
+  markGap: 0.14,
   /** What two words keep between them. */
   wordGap: 0.3,
   /** What two letters keep between them below an apostrophe. */
   signGap: 0.2,
-  signStep: 0.04,
+  /** The longest post between an arm and what is below it. */
+  post: 0.3,
   /** Letters are tried at places so far apart. */
   step: 1 / 80,
 } as const;
@@ -61,7 +65,10 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
       ? keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
         ? roundSign(bodies, moves, waiting, body, measures)
-        : meet(profile, measures, body.letter.index === bodies[index - 1]!.letter.index);
+        : meet(profile, measures, {
+            oneLetter: body.letter.index === bodies[index - 1]!.letter.index,
+            room: markRoom(left, body, start, measures),
+          });
     if (joint === 'none' && body.letter.hung) waiting = index;
     else if (joint === 'none' && body.letter.index !== bodies[index - 1]!.letter.index) {
       const along = { left: before.map((k) => ({ body: bodies[k]!, dx: moves[k]!.x })), body, start };
@@ -70,12 +77,13 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     moves.push({ x: start - shift, y: 0 });
     if (joint === 'bar') joints.push(...footBar(profile, shift, body, measures));
     else if (joint !== 'met' && joint !== 'none') joints.push(postBar(joint, measures));
-    if (waiting !== undefined && waiting < index) {
-      moves[waiting] = hang(bodies, moves, waiting, measures);
+    if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
+      const { move, post } = hang(bodies, moves, waiting, measures);
+      moves[waiting] = move;
+      if (post) joints.push(postBar(post, measures));
       waiting = undefined;
     }
   });
-  if (waiting !== undefined && waiting > 0) moves[waiting] = hang(bodies, moves, waiting, measures);
   return { moves, joints };
 }
 
@@ -97,24 +105,22 @@ function roundSign(
   return { shift: Math.max(0, Math.min(tall, room.shift)), joint: room.joint };
 }
 
+interface Hung {
+  readonly move: Point;
+  readonly post?: Post;
+}
+
 /** Where a sign goes that has waited: to the letter behind it where that is as tall, else down between the two. */
-function hang(bodies: readonly Body[], moves: readonly Point[], index: number, measures: Measures): Point {
-  const { xHeight, web, pitch } = measures;
+function hang(bodies: readonly Body[], moves: readonly Point[], index: number, measures: Measures): Hung {
+  const { xHeight, web } = measures;
   const sign = bodies[index]!;
   const at = moves[index]!;
   const next = bodies[index + 1];
   const gap = next ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: moves[index + 1]!.x })) : Infinity;
-  if (gap < shares.reach * xHeight) return { x: at.x + gap + web / 8, y: 0 };
+  if (gap < shares.reach * xHeight) return { move: { x: at.x + gap + web / 8, y: 0 } };
   const neighbours = [index - 1, index + 1].flatMap((k) => (bodies[k] ? [movedRegion(bodies[k].base, moves[k]!.x, 0)] : []));
-  const below = columnsOf(union(neighbours), pitch);
-  let best: Point | undefined;
-  for (let k = -4; k <= 4; k++) {
-    const x = at.x + k * shares.signStep * xHeight;
-    const free = clearance(movedRuns(sign.columns, Math.round(x / pitch), 0), below);
-    // The lowest place is the one between the two.
-    if (Number.isFinite(free) && (!best || -free - web / 4 < best.y - 1e-9)) best = { x, y: -free - web / 4 };
-  }
-  return best ?? at;
+  const [placed] = placeMarks(union(neighbours), [movedRegion(sign.base, at.x, 0)], measures);
+  return { move: { x: at.x + placed!.move.x, y: placed!.move.y }, ...(placed!.post ? { post: placed!.post } : {}) };
 }
 
 interface Join {
@@ -131,10 +137,23 @@ function keptApart(profile: Profile, share: number, { xHeight }: Measures): Join
   return { shift: Math.max(0, gap - share * xHeight), joint: gap < 0 ? 'met' : 'bar' };
 }
 
-function meet(profile: Profile, measures: Measures, oneLetter = false): Join {
+interface Limits {
+  /** Parts of one letter may touch along their whole length. */
+  readonly oneLetter: boolean;
+  /** How far the letter may come before its marks are in the way. */
+  readonly room: number;
+}
+
+/** How far a letter may come until a mark of it is too near to what is before it. */
+function markRoom(left: readonly Standing[], body: Body, start: number, { xHeight }: Measures): number {
+  if (body.marks.length === 0) return Infinity;
+  return Math.max(0, touching(profileOf(left, { rows: body.markRows, dx: start })) - shares.markGap * xHeight);
+}
+
+function meet(profile: Profile, measures: Measures, { oneLetter, room }: Limits = { oneLetter: false, room: Infinity }): Join {
   const { xHeight, web, overlap } = measures;
   const gap = touching(profile);
-  if (gap > shares.reach * xHeight) return { shift: 0, joint: 'none' };
+  if (gap > Math.min(room, shares.reach * xHeight)) return { shift: 0, joint: 'none' };
   const start = Math.max(0, gap);
   const step = shares.step * xHeight;
   let best: { readonly shift: number; readonly contact: Contact; readonly worth: number } | undefined;
@@ -185,13 +204,15 @@ function reachFor({ left, body, start }: Reach, profile: Profile, measures: Meas
       if (post && post.gap >= 0 && (!best || post.cost < best.cost)) best = post;
     }
   }
-  if (best && best.top - best.bottom < shares.reach * xHeight + web) return { shift, joint: best };
+  if (best && best.gap < shares.post * xHeight) return { shift, joint: best };
   return { shift, joint: Number.isFinite(touching(profile)) ? 'bar' : 'none' };
 }
 
-export function postBar({ x, bottom, top }: Pick<Post, 'x' | 'bottom' | 'top'>, { web }: Measures): Region {
+export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
   const half = (ease * web) / 2;
-  return bar(x - half, bottom - web / 4, x + half, top + web / 4);
+  // Growth rounds its ends.
+  const sink = web / 4 + grow / 2;
+  return bar(x - half, bottom - sink, x + half, top + sink);
 }
 
 /** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
@@ -200,7 +221,10 @@ function footBar(profile: Profile, shift: number, { letter }: Body, { web, pitch
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => from + k - profile.first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
   if (facing.length === 0) return [];
-  const left = Math.min(...facing.map((row) => profile.edges[row]!));
-  const right = Math.max(...facing.map((row) => profile.edges[row]! + profile.gaps[row]!)) - shift;
+  const ends = facing.map((row) => profile.edges[row]!);
+  const starts = facing.map((row) => profile.edges[row]! + profile.gaps[row]! - shift);
+  // Into the hollow below a bowl, but not along a leg that leans away.
+  const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
+  const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
   return [bar(left - web / 4, letter.baseline, right + web / 4, letter.baseline + ease * web)];
 }

@@ -1,4 +1,4 @@
-/** Beads of material at joints that are still too narrow, as a welder lays them. */
+/** Beads of material where joints are still too narrow, as a welder lays them. */
 
 import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -8,8 +8,11 @@ import type { Point, Region } from '../../geometry/types.ts';
 import { coarseMm } from './bodies.ts';
 import type { Measures } from './measures.ts';
 
-/** A joint longer than this, in webs, is a thin stroke: that is for growth, not for a bead. */
-const longest = 1;
+/**
+ * The longest places that get a bead, in webs: where two shapes meet, and where a stroke of one letter is pinched. What is
+ * thin for longer is a thin stroke, which is for growth.
+ */
+const longest = { joint: 1, own: 0.5 } as const;
 
 /** A bead is so many times as wide as the web, so that it is that wide beside its middle too. */
 const ease = 1.15;
@@ -17,10 +20,7 @@ const ease = 1.15;
 /** How near to an outline a point counts as on it, in mm. */
 const onMm = 0.06;
 
-/**
- * Where the union of `shapes` is narrower than the web at a place that two of them make together. Narrow places of one shape
- * alone are its own.
- */
+/** Where the union of `shapes` is pinched, most of all where two of them meet. */
 export function beadsFor(shapes: readonly Region[], { web }: Measures): Region[] {
   const boxes = shapes.map((shape) => boundsOf(shape));
   const onShape = (index: number, at: Point): boolean => {
@@ -30,7 +30,10 @@ export function beadsFor(shapes: readonly Region[], { web }: Measures): Region[]
     return shapes[index]!.some((ring) => isNear(ring, at));
   };
   return findNecks(union(shapes), web)
-    .filter((neck) => neck.length <= longest * web && isJoint(neck, shapes.length, onShape))
+    .filter((neck) => {
+      if (neck.length <= longest.own * web) return true;
+      return neck.length <= longest.joint * web && isJoint(neck, shapes.length, onShape);
+    })
     .map((neck) => beadAt(neck, web));
 }
 

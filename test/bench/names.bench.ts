@@ -72,7 +72,9 @@ const reader = process.argv.includes('--unread') ? undefined : await openReader(
 console.log(
   `${firstNames.length} names; growth in shares of the x-height; counters: names with every counter at least 3/4 open; ms: made at that growth, p50/p90`,
 );
-console.log('face                 way    one part  growth p50/p90  ≤ .06  counters  narrowest  ms          read (of those read plain)');
+console.log(
+  'face                 way    one part  growth p50/p90  ≤ .06  counters  narrowest  ms          read (of those read plain)',
+);
 for (const { name, open } of nameFaces) {
   if (!name.includes(only)) continue;
   const face = await open();

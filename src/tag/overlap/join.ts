@@ -15,7 +15,8 @@ import { bodyOf, coarseMm, movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
 import type { SplitLetter } from './letters.ts';
 import type { Measures } from './measures.ts';
-import { postBar, slideLine } from './slide.ts';
+import { postBar } from './bars.ts';
+import { slideLine } from './slide.ts';
 import { beadsFor } from './weld.ts';
 
 export interface JoinedLetters {
@@ -48,9 +49,14 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
     for (const { post } of marks) if (post) held.push(stand(postBar(post, measures), index));
   });
   joints.push(...held);
-  joints.push(...strapsFor(union([...grown, ...joints]), measures.web));
-  joints.push(...beadsFor([...grown, ...joints], measures));
-  const whole = union([...grown, ...joints]);
+  let whole = union([...grown, ...joints]);
+  const add = (more: readonly Region[]): void => {
+    if (more.length === 0) return;
+    joints.push(...more);
+    whole = union([whole, ...more]);
+  };
+  add(strapsFor(whole, measures.web));
+  add(beadsFor(whole, [...grown, ...joints], measures));
   const slits = slitsOf(whole, grown, measures);
   return {
     letters: bodies.map(({ letter, marks }, index) =>
@@ -89,7 +95,9 @@ function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures):
     const hole = [[...ring].reverse()];
     if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0) return [];
     const middle = poleOf(hole, 0.05);
-    const own = letters.some((letter) => letter.some((each) => ringArea(each) < 0 && middle && contains([each], middle)));
+    const own = letters.some((letter) =>
+      letter.some((each) => ringArea(each) < 0 && middle && contains([each], middle)),
+    );
     return own ? [] : offset(hole, grow > 0 ? coarseMm : 2 * coarseMm, 'miter');
   });
 }

@@ -17,8 +17,8 @@ export interface PlacedMark {
   readonly post?: Post;
 }
 
-/** What is left between a mark and its letter, in x-heights: a mark that sinks into its letter melts into it. */
-const markGap = 0.07;
+/** What is left between a mark and its letter, in x-heights: a mark that comes nearer melts into it. */
+const markGap = 0.13;
 
 /** Marks side by side keep this distance, in x-heights. */
 const besideGap = 0.12;
@@ -80,7 +80,9 @@ function placeGroup(base: Region, marks: readonly Region[], measures: Measures):
   let best = pair;
   for (const shift of shifts) {
     const moved = own.map((mark, index) => movedRuns(mark, shift[index]!, dy));
-    const posts = moved.map((mark, index) => postFor(mark, columns, above, measures, middleX(marks[index]!) + shift[index]! * pitch));
+    const posts = moved.map((mark, index) =>
+      postFor(mark, columns, above, measures, middleX(marks[index]!) + shift[index]! * pitch),
+    );
     const cost = posts.reduce(
       (sum, post, index) => sum + (post?.cost ?? xHeight) + asideCost * Math.abs(shift[index]!) * pitch,
       0,
@@ -116,7 +118,9 @@ function onOnePost(
     const x = (left!.maxX + right!.minX) / 2 + aside * pitch;
     const count = Math.round((ease * web) / pitch);
     const first = Math.round(x / pitch - count / 2);
-    const tops = Array.from({ length: count }, (_, k) => lineAt(columns, first + k).at(-1)).filter((top) => top !== undefined);
+    const tops = Array.from({ length: count }, (_, k) => lineAt(columns, first + k).at(-1)).filter(
+      (top) => top !== undefined,
+    );
     const [low, high] = [Math.min(...tops), Math.max(...tops)];
     if (tops.length < count || high > level) continue;
     const cost = 2 * (level - low) + asideCost * Math.abs(aside) * pitch + 2 * asideCost * inwards * pitch;

@@ -1,6 +1,5 @@
 /** Upright posts: what holds one shape above another. */
 
-import type { Region } from '../../geometry/types.ts';
 import type { Runs } from './runs.ts';
 import { lineAt } from './runs.ts';
 
@@ -84,16 +83,4 @@ export function clearance(upper: Runs, lower: Runs): number {
     if (pair) least = Math.min(least, pair.from - pair.to);
   });
   return least;
-}
-
-/** From left to right and from bottom to top, as a region. */
-export function bar(left: number, bottom: number, right: number, top: number): Region {
-  return [
-    [
-      { x: left, y: bottom },
-      { x: right, y: bottom },
-      { x: right, y: top },
-      { x: left, y: top },
-    ],
-  ];
 }

@@ -16,12 +16,22 @@ const mostLines = 4000;
 
 /** Along x, one line above the other. */
 export function rowsOf(region: Region, pitch: number): Runs {
-  return runsOf(region, pitch, ({ x }) => x, ({ y }) => y);
+  return runsOf(
+    region,
+    pitch,
+    ({ x }) => x,
+    ({ y }) => y,
+  );
 }
 
 /** Along y, one line right of the other. */
 export function columnsOf(region: Region, pitch: number): Runs {
-  return runsOf(region, pitch, ({ y }) => y, ({ x }) => x);
+  return runsOf(
+    region,
+    pitch,
+    ({ y }) => y,
+    ({ x }) => x,
+  );
 }
 
 /** The runs of line `k`; none beyond the region. */
@@ -31,7 +41,11 @@ export function lineAt({ first, lines }: Runs, k: number): readonly number[] {
 
 /** Moved across by whole lines, and along them by mm. */
 export function movedRuns({ pitch, first, lines }: Runs, across: number, along: number): Runs {
-  return { pitch, first: first + across, lines: along === 0 ? lines : lines.map((line) => line.map((at) => at + along)) };
+  return {
+    pitch,
+    first: first + across,
+    lines: along === 0 ? lines : lines.map((line) => line.map((at) => at + along)),
+  };
 }
 
 function runsOf(region: Region, pitch: number, along: (p: Point) => number, across: (p: Point) => number): Runs {

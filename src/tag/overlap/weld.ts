@@ -1,6 +1,6 @@
 /** Beads of material where joints are still too narrow, as a welder lays them. */
 
-import { offset, union } from '../../geometry/clipper.ts';
+import { offset } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { findNecks } from '../../geometry/necks.ts';
 import type { Neck } from '../../geometry/necks.ts';
@@ -20,8 +20,8 @@ const ease = 1.15;
 /** How near to an outline a point counts as on it, in mm. */
 const onMm = 0.06;
 
-/** Where the union of `shapes` is pinched, most of all where two of them meet. */
-export function beadsFor(shapes: readonly Region[], { web }: Measures): Region[] {
+/** Where `whole`, the union of `shapes`, is pinched, most of all where two of them meet. */
+export function beadsFor(whole: Region, shapes: readonly Region[], { web }: Measures): Region[] {
   const boxes = shapes.map((shape) => boundsOf(shape));
   const onShape = (index: number, at: Point): boolean => {
     const box = boxes[index];
@@ -29,7 +29,7 @@ export function beadsFor(shapes: readonly Region[], { web }: Measures): Region[]
       return false;
     return shapes[index]!.some((ring) => isNear(ring, at));
   };
-  return findNecks(union(shapes), web)
+  return findNecks(whole, web)
     .filter((neck) => {
       if (neck.length <= longest.own * web) return true;
       return neck.length <= longest.joint * web && isJoint(neck, shapes.length, onShape);

@@ -25,48 +25,65 @@ const closeMm = 0.05;
 /** A disc adds its diameter to any box, so the first guess is right for round growth; thinning needs a few corrections. */
 const rounds = 6;
 
-/**
- * The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. Letters that
- * slide have their size before they are grown.
- */
+/** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
 export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
-  const { bounds, slides = false } = outline;
+  const { bounds, ungrown } = outline;
   if (!bounds) return { region: [] };
+  if (ungrown) return slidAndGrown(outline, ungrown, sizing);
   const { width, height, grow = 0 } = sizing;
-  const taken = slides ? 0 : grow;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
-  let scaleX = width === undefined ? sizing.scale : (width - 2 * taken) / natural.width;
-  let scaleY = height === undefined ? sizing.scale : (height - 2 * taken) / natural.height;
+  let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
+  let scaleY = height === undefined ? sizing.scale : (height - 2 * grow) / natural.height;
   if (width !== undefined && height === undefined) scaleY = scaleX;
   if (height !== undefined && width === undefined) scaleX = scaleY;
   let solid: Solid = { region: [] };
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = outline.at(scaleX, scaleY);
-    const plain = tidied(made.region, sizing.tidy);
-    const region = slides ? plain : offset(plain, grow, sizing.corners);
-    solid = { ...made, region, ...(slides ? {} : grownLettering(made, sizing)) };
+    const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
+    solid = { ...made, region, ...(lettering ? { lettering } : {}) };
     const box = boundsOf(region);
-    if (!box || (grow === 0 && !slides)) break;
+    if (!box || grow === 0) break;
     let lackX = width === undefined ? 0 : width - spanX(box);
     let lackY = height === undefined ? 0 : height - spanY(box);
     if (width === undefined) lackX = (lackY * spanX(box)) / spanY(box);
     if (height === undefined) lackY = (lackX * spanY(box)) / spanX(box);
     if (Math.abs(lackX) < closeMm && Math.abs(lackY) < closeMm) {
-      const stretch = scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box));
-      // What no size is asked of stays as it is, to the bit.
-      solid = lackX === 0 && lackY === 0 && slides ? solid : mapSolid(solid, stretch);
-      break;
+      return mapSolid(solid, scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box)));
     }
-    scaleX += slides ? (scaleX * lackX) / spanX(box) : lackX / natural.width;
-    scaleY += slides ? (scaleY * lackY) / spanY(box) : lackY / natural.height;
+    scaleX += lackX / natural.width;
+    scaleY += lackY / natural.height;
   }
-  if (!slides) return solid;
-  return { ...solid, region: offset(solid.region, grow, sizing.corners), ...grownLettering(solid, sizing) };
+  return solid;
 }
 
-function grownLettering({ lettering }: Solid, { grow = 0, corners }: Sizing): Pick<Solid, 'lettering'> {
-  return lettering ? { lettering: lettering.map((each) => each.grown(grow, corners)) } : {};
+/** Letters that slide have their size before they are grown, so that growth never shrinks them. */
+function slidAndGrown(outline: Outline, ungrown: Outline, sizing: Sizing): Solid {
+  const { tidy, grow = 0, corners, width, height } = sizing;
+  const natural = outline.bounds!;
+  const guessX = width === undefined ? undefined : width / spanX(natural);
+  const guessY = height === undefined ? guessX : height / spanY(natural);
+  let scaleX = guessX ?? guessY ?? sizing.scale;
+  let scaleY = guessY ?? sizing.scale;
+  let [restX, restY] = [1, 1];
+  // The space between the letters is not in proportion to their size, so it takes a few rounds.
+  for (let round = 0; round < rounds && guessY !== undefined; round++) {
+    const box = boundsOf(tidied(ungrown.at(scaleX, scaleY).region, tidy));
+    if (!box) return { region: [] };
+    restX = width === undefined ? height! / spanY(box) : width / spanX(box);
+    restY = height === undefined ? restX : height / spanY(box);
+    const off = Math.max(Math.abs(restX - 1) * spanX(box), Math.abs(restY - 1) * spanY(box));
+    if (!Number.isFinite(off)) return { region: [] };
+    if (off < closeMm) break;
+    [scaleX, scaleY, restX, restY] = [scaleX * restX, scaleY * restY, 1, 1];
+  }
+  if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
+  const made = outline.at(scaleX, scaleY);
+  const sized = restX === 1 && restY === 1 ? made : mapSolid(made, scaling(restX, restY, { x: 0, y: 0 }));
+  const region = offset(tidied(sized.region, tidy), grow, corners);
+  const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
+  return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }
 
 function spanX(box: Bounds): number {

@@ -11,7 +11,7 @@ export interface Measures {
   readonly pitch: number;
 }
 
-/** Fine enough for a joint of `web`, and for the letters. */
+/** Fine enough for the letters and for a joint of `web`, but bounded for letters that are large beside it. */
 export function pitchFor(xHeight: number, web: number): number {
-  return Math.min(xHeight / 60, web / 6);
+  return Math.max(Math.min(xHeight / 60, web / 6), xHeight / 240);
 }

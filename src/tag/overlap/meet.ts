@@ -10,6 +10,9 @@ import { shares } from './shares.ts';
 /** A joint gains nothing by lapping further for less than this share of the way. */
 const worthwhile = 0.4;
 
+/** However small the letters are beside what they may lap. */
+const mostSteps = 60;
+
 /** A joint is slid to so much of the web, and a bead does the rest: letters that keep their distance are read better. */
 const jointShare = 0.5;
 
@@ -48,7 +51,7 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
   const gap = touching(profile);
   if (gap > room) return { shift: 0, joint: 'none' };
   const start = Math.max(0, gap);
-  const step = shares.step * xHeight;
+  const step = Math.max(shares.step * xHeight, overlap / mostSteps);
   let best: { readonly shift: number; readonly contact: Contact; readonly worth: number } | undefined;
   for (let lap = 0; lap <= overlap + 1e-9; lap += step) {
     const shift = start + lap;

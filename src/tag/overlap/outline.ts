@@ -30,10 +30,14 @@ export interface Slide {
 
 /** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
 export function slidOutline(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): Outline {
+  const outline = outlineOf(drawn, slide);
+  return { ...outline, ungrown: slide.grow > 0 ? outlineOf(drawn, { ...slide, grow: 0 }) : outline };
+}
+
+function outlineOf(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): Outline {
   const { curves, letters, band, arc, path } = drawn;
   return {
     bounds: curveBounds(curves),
-    slides: true,
     at: (scaleX, scaleY) => {
       const xHeight = drawn.xHeight * scaleY;
       const bend = arc && onCircle(arc, scaleY);

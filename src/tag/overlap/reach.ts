@@ -3,7 +3,7 @@
 import type { Body } from './bodies.ts';
 import { footBar } from './bars.ts';
 import type { Measures } from './measures.ts';
-import { meet } from './meet.ts';
+import { markRoom, meet } from './meet.ts';
 import type { Join } from './meet.ts';
 import { bestPost } from './post.ts';
 import type { Post } from './post.ts';
@@ -18,17 +18,17 @@ export interface Reach {
   readonly start: number;
 }
 
-/** A mark may touch the arm; else a post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. */
+/**
+ * A post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. Where its marks leave no room
+ * for that, one of them may touch the arm.
+ */
 export function reachFor({ left, body, start }: Reach, profile: Profile, measures: Measures): Join {
   const { xHeight, web } = measures;
-  const limits = (share: number) => ({ oneLetter: false, room: share * xHeight });
-  const standing = left.flatMap(({ body: { rows, markRows }, dx }) => [
-    { rows, dx },
-    { rows: markRows, dx },
-  ]);
-  const byMark = meet(profileOf(standing, { rows: body.markRows, dx: start }), measures, limits(shares.reach));
-  if (byMark.joint === 'met') return byMark;
-  const shift = Math.max(0, Math.min(touching(profile) - 2 * shares.stemGap * xHeight, shares.reach * xHeight));
+  const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
+  const room = markRoom(standing, body, start, measures);
+  const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
+  const near = touching(profile) - 2 * shares.stemGap * xHeight;
+  const shift = Math.max(0, Math.min(near, shares.reach * xHeight, room));
   const columns = Math.round((start - shift) / measures.pitch);
   let best: Post | undefined;
   for (const { body: other, dx } of left) {
@@ -44,5 +44,8 @@ export function reachFor({ left, body, start }: Reach, profile: Profile, measure
   if (foot && foot.length <= shares.longBar * xHeight) return { shift, joint: 'bar' };
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;
+  const touchedByMark = profileOf(standing, { rows: body.markRows, dx: start });
+  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: shares.reach * xHeight });
+  if (byMark.joint === 'met') return byMark;
   return { shift, joint: foot ? 'bar' : 'none' };
 }

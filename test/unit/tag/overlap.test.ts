@@ -81,7 +81,9 @@ describe('Letters slid until they overlap', () => {
     const plain = await slid('Bo', 'x_height: 12 mm');
     const joined = await slid('Bo', 'x_height: 12 mm, overlap: 0.6 mm');
     const areas = (made: Made) => lettersOf(made).map(({ region }) => area(region));
-    areas(plain).forEach((each, index) => assertNear(areas(joined)[index]!, each, 1e-3, 'area of a letter'));
+    areas(plain).forEach((each, index) => {
+      assertNear(areas(joined)[index]!, each, 1e-3, 'area of a letter');
+    });
   });
 
   it('lower marks and keep them above their letter', async () => {
@@ -113,7 +115,9 @@ describe('Sizes of letters that slide', () => {
     assertNear(plain.width, 60, 0.01);
     assert.ok(grown.width >= 61);
     const areas = (made: Made) => lettersOf(made).map(({ region }) => area(region));
-    areas(plain).forEach((each, index) => assertNear(areas(grown)[index]!, each, 1e-3, 'area of a letter'));
+    areas(plain).forEach((each, index) => {
+      assertNear(areas(grown)[index]!, each, 1e-3, 'area of a letter');
+    });
   });
 
   it('are met by width and height together', async () => {

@@ -1,0 +1,3 @@
+import { describeFixesOf } from './fixes-of.ts';
+
+describeFixesOf(3);

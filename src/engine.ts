@@ -107,6 +107,7 @@ export class Engine {
   #build(model: TagModel, loaded: Loaded, findings: Finding[], checkpoint: () => Promise<void>): Promise<Tag> {
     return buildTag(model, {
       cache: this.#cache,
+      minWeb: model.stock.minWeb,
       font: (text) => loaded.fonts.get(text),
       drawing: (file) => loaded.drawings.get(file),
       report: (finding) => findings.push(finding),

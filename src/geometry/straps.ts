@@ -23,8 +23,16 @@ export interface Stripped {
  * to join them, the one with the least length of straps (Prim's minimum spanning tree over the gaps between the parts).
  */
 export function strapped(region: Region, width: number): Stripped {
+  const strips = strapsFor(region, width);
+  return strips.length === 0
+    ? { region, strips }
+    : { region: union([region, ...strips.map((each) => [each])]), strips };
+}
+
+/** Those straps alone; none where it is one part already. */
+export function strapsFor(region: Region, width: number): Ring[] {
   const parts = partsOf(region);
-  if (parts.length < 2) return { region, strips: [] };
+  if (parts.length < 2) return [];
   const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
   const strips: Ring[] = [];
   const joined = new Set([0]);
@@ -42,7 +50,7 @@ export function strapped(region: Region, width: number): Stripped {
       if (costOf(gap) < costOf(nearest[i]!)) nearest[i] = gap;
     }
   }
-  return { region: union([region, ...strips.map((each) => [each])]), strips };
+  return strips;
 }
 
 interface Gap {

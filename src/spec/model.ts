@@ -108,6 +108,8 @@ export interface TextGenerator {
   readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
   readonly arc?: TextArc;
   readonly letterSpacingMm: number;
+  /** How deep letters may lap in mm, where they slide together. */
+  readonly overlap?: number;
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
   readonly features: Readonly<Record<string, boolean>>;

@@ -22,7 +22,7 @@ import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 /** The keys of which a shape has exactly one, each with the keys that only make sense beside it. */
 const generators = {
   text: [
-    ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'line_height', 'align'] as const),
+    ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
     ...(['size', 'cap_height', 'x_height', 'arc'] as const),
   ],
   rectangle: ['radius'],

@@ -23,6 +23,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
   if (text?.trim() === '') tellEmpty(spec.text!, at('text'), problems);
   const size = readFontSize(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
+  const overlap = readOverlap(spec, at('overlap'), problems);
   if (text === undefined || (spec.arc && !arc)) return undefined;
   return {
     kind: 'text',
@@ -34,6 +35,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
     ...(size === undefined ? {} : { size }),
     ...(arc ? { arc } : {}),
     letterSpacingMm: problems.length(spec.letter_spacing, at('letter_spacing'), 'signed') ?? 0,
+    ...(overlap === undefined ? {} : { overlap }),
     ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
     align: spec.align ?? 'center',
     features: spec.features ?? {},
@@ -71,6 +73,20 @@ function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): Text
   }
   const mm = first && problems.length(spec[first], [...path, first], 'size');
   return mm === undefined ? undefined : { of: fontSizes[first!], mm };
+}
+
+function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): number | undefined {
+  const rival = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
+  if (spec.overlap !== undefined && spec.arc?.radius !== undefined && rival) {
+    problems.error(
+      'bad-value',
+      path,
+      `Letters that slide change the ${rival}, and the circle with it; ask for “x_height” or “size” instead of “${rival}”, or give “sweep” instead of the radius.`,
+      { range: problems.source.keyRange(path) },
+    );
+    return undefined;
+  }
+  return problems.length(spec.overlap, path, 'size');
 }
 
 function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc | undefined {

@@ -11,6 +11,7 @@ import { dependsOnSize, emOf, setText } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { Outline } from './outline.ts';
+import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import type { Resources } from './resources.ts';
 import type { Solid } from './solid.ts';
@@ -110,8 +111,10 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
   const { cache } = resources;
   const face = resources.font(text);
   if (!face) return undefined;
-  const { width, height, grow } = modifiers;
-  const em = emOf(face, text, modifiers);
+  // Letters that slide have their size before they are grown.
+  const sized = text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
+  const { width, height, grow } = sized;
+  const em = emOf(face, text, sized);
   if (em !== undefined && !(em > 0)) {
     const message = 'The growth alone is as much as this height; ask for more, or grow less.';
     const key = text.size!.of === 'capitals' ? 'cap_height' : 'x_height';
@@ -120,7 +123,7 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
   }
   const { size, ...look } = text;
   const atSize = dependsOnSize(text) ? [size, width, height, grow] : undefined;
-  const set = cache.get('layout', [face.id, look, atSize], () => setText(face, text, modifiers));
+  const set = cache.get('layout', [face.id, look, atSize], () => setText(face, text, sized));
   const { value } = set;
   if ('problem' in value) {
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
@@ -131,10 +134,12 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
     const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
     resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
   }
-  return cache.get('lettering', [set.id, em, path], () => {
+  const { overlap } = text;
+  const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
+  return cache.get('lettering', [set.id, em, slide, path], () => {
     const drawn = { ...value, xHeight: face.xHeight, path };
     return {
-      ...(value.band ? centredOutline(drawn, value.band) : hubbedOutline(drawn)),
+      ...(slide ? slidOutline(drawn, slide) : value.band ? centredOutline(drawn, value.band) : hubbedOutline(drawn)),
       ...(em === undefined ? {} : { ownScale: em }),
     };
   });

@@ -18,6 +18,8 @@ export interface SetText {
   readonly missing: readonly MissingLetter[];
   /** Of straight text. */
   readonly band?: LetterBand;
+  /** Of text on an arc: the circle of its first baseline, in em. */
+  readonly arc?: { readonly at: 'top' | 'bottom'; readonly radius: number };
 }
 
 export interface SetTextProblem {
@@ -86,7 +88,9 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | 
   const radius =
     'radius' in text.arc ? text.arc.radius / mmPerEm : radiusForSweep(layout, at, (text.arc.sweep * Math.PI) / 180);
   const bent = bendText(layout, text.align, { at, radius });
-  if ('curves' in bent) return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs), missing };
+  if ('curves' in bent) {
+    return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs), missing, arc: { at, radius } };
+  }
   const key = 'radius' in text.arc ? 'radius' : 'sweep';
   const problem =
     bent.problem === 'no-room'
@@ -141,11 +145,11 @@ function spanOf(curves: CurvePath, key: 'width' | 'height'): number {
 
 /** The glyphs of each letter together: all that stand on the same spot, with `curves` of each. */
 function lettersOf(glyphs: readonly PlacedGlyph[], curves: readonly CurvePath[]): LetterCurves[] {
-  const letters: { text: string; curves: CurveCommand[] }[] = [];
+  const letters: (Omit<LetterCurves, 'curves'> & { readonly curves: CurveCommand[] })[] = [];
   for (const [index, { text, stand, line }] of glyphs.entries()) {
     const before = glyphs[index - 1];
     const isSame = before?.stand.x === stand.x && before.line === line && before.text === text;
-    if (!isSame) letters.push({ text, curves: [] });
+    if (!isSame) letters.push({ text, line, baseline: stand.y, curves: [] });
     letters.at(-1)!.curves.push(...curves[index]!);
   }
   return letters;

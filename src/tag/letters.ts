@@ -17,6 +17,9 @@ export interface Letter {
 /** The same before it has its size. */
 export interface LetterCurves {
   readonly text: string;
+  readonly line: number;
+  /** As if the text stood straight, where it is bent. */
+  readonly baseline: number;
   readonly curves: CurvePath;
 }
 

@@ -18,6 +18,8 @@ export interface Outline {
   readonly bounds: Bounds | undefined;
   /** How many times its natural size it is to be where nothing else is asked for; 1 when absent. */
   readonly ownScale?: number;
+  /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
+  readonly ungrown?: Outline;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
   at(scaleX: number, scaleY: number): Solid;
 }

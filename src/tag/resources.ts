@@ -17,6 +17,8 @@ export interface LoadedDrawing {
 
 export interface Resources {
   readonly cache: StageCache;
+  /** Narrowest width of material that may be relied on, in mm. */
+  readonly minWeb: number;
   /** `undefined`: could not be had, which has been reported. */
   font(text: TextGenerator): FontFace | undefined;
   drawing(file: string): LoadedDrawing | undefined;

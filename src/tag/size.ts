@@ -27,8 +27,9 @@ const rounds = 6;
 
 /** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
 export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
-  const { bounds } = outline;
+  const { bounds, ungrown } = outline;
   if (!bounds) return { region: [] };
+  if (ungrown) return slidAndGrown(outline, ungrown, sizing);
   const { width, height, grow = 0 } = sizing;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
   let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
@@ -55,6 +56,34 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
     scaleY += lackY / natural.height;
   }
   return solid;
+}
+
+/** Letters that slide have their size before they are grown, so that growth never shrinks them. */
+function slidAndGrown(outline: Outline, ungrown: Outline, sizing: Sizing): Solid {
+  const { tidy, grow = 0, corners, width, height } = sizing;
+  const natural = outline.bounds!;
+  const guessX = width === undefined ? undefined : width / spanX(natural);
+  const guessY = height === undefined ? guessX : height / spanY(natural);
+  let scaleX = guessX ?? guessY ?? sizing.scale;
+  let scaleY = guessY ?? sizing.scale;
+  let [restX, restY] = [1, 1];
+  // The space between the letters is not in proportion to their size, so it takes a few rounds.
+  for (let round = 0; round < rounds && guessY !== undefined; round++) {
+    const box = boundsOf(tidied(ungrown.at(scaleX, scaleY).region, tidy));
+    if (!box) return { region: [] };
+    restX = width === undefined ? height! / spanY(box) : width / spanX(box);
+    restY = height === undefined ? restX : height / spanY(box);
+    const off = Math.max(Math.abs(restX - 1) * spanX(box), Math.abs(restY - 1) * spanY(box));
+    if (!Number.isFinite(off)) return { region: [] };
+    if (off < closeMm) break;
+    [scaleX, scaleY, restX, restY] = [scaleX * restX, scaleY * restY, 1, 1];
+  }
+  if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
+  const made = outline.at(scaleX, scaleY);
+  const sized = restX === 1 && restY === 1 ? made : mapSolid(made, scaling(restX, restY, { x: 0, y: 0 }));
+  const region = offset(tidied(sized.region, tidy), grow, corners);
+  const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
+  return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }
 
 function spanX(box: Bounds): number {

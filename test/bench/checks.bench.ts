@@ -48,6 +48,7 @@ async function made(text: string): Promise<Tag> {
     font: (asked) => loaded.fonts.get(asked),
     drawing: (file) => loaded.drawings.get(file),
     report: () => undefined,
+    minWeb: model!.stock.minWeb,
     checkpoint,
   });
 }

@@ -44,7 +44,7 @@ export function letteringOf(face: FontFace, text: string, xHeight: number, grow 
   const { glyphs } = layoutText(face, { text, align: 'left' });
   const letters: LetterCurves[] = glyphs
     .filter(({ curves }) => curveBounds(curves) !== undefined)
-    .map((glyph) => ({ text: glyph.text, curves: glyph.curves }));
+    .map((glyph) => ({ text: glyph.text, curves: glyph.curves, line: 0, baseline: 0 }));
   const scale = xHeight / face.xHeight;
   const affine = { a: scale, b: 0, c: 0, d: scale, e: 0, f: 0 };
   return new Lettering({ path: [], xHeight, grow, as: 'material' }, () => flattenLetters(letters, affine));

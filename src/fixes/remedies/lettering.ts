@@ -30,6 +30,7 @@ export function thicker(at: Case): Remedy[] {
   const sign = isCutThrough(at, shape) ? -1 : 1;
   const steps = growShares.map((share) => sign * share * missing);
   return [
+    slid(at, shape),
     growing(at, shape, steps),
     growingAround(at, shape, steps),
     heavier(at, shape),
@@ -39,6 +40,40 @@ export function thicker(at: Case): Remedy[] {
       [1, 1.1, 1.25].map((share) => (share * minWeb) / Math.max(width, 1e-6)),
     ),
   ];
+}
+
+/** How deep letters may lap when they are slid together, in mm. */
+const lapsMm = [0.6, 0.8, 1];
+
+/** By how much they are grown besides, in x-heights, least first. */
+const growthBeside = [0, 0.02, 0.04, 0.06];
+
+/** Letters slid until they join, and the least growth that then makes them hold. */
+function slid(at: Case, shape: Shape): Remedy {
+  const { generator, modifiers, path } = shape;
+  const words = `Slide the letters of ${nameOf(shape)} together`;
+  if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
+  const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
+  const before = modifiers.grow ?? 0;
+  const candidates = growthBeside.flatMap((share) =>
+    // Growth that is there already stays.
+    lapsMm.flatMap((lap) => {
+      const grow = share === 0 ? undefined : before + share * xHeight;
+      if (generator.overlap !== undefined && grow === undefined && generator.overlap >= lap) return [];
+      if (share > 0 && !(xHeight > 0)) return [];
+      return together([
+        ...settingLengths(at, path, 'overlap', [lap]),
+        ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow])),
+      ]);
+    }),
+  );
+  return { words, candidates };
+}
+
+/** Several changes of one map as one; none where they cannot all be made. */
+function together(changes: readonly Candidate[]): Candidate[] {
+  if (changes.length === 0) return [];
+  return [{ told: changes.map(({ told }) => told).join(', '), edits: changes.flatMap(({ edits }) => [...edits]) }];
 }
 
 /** Parts that fall out. */
@@ -60,6 +95,7 @@ export function joined(at: Case): Remedy[] {
     ];
   }
   return [
+    slid(at, shape),
     many,
     growing(at, shape, joiningMm),
     {

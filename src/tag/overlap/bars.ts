@@ -1,0 +1,52 @@
+/** Bars along the baseline, and posts as shapes. */
+
+import type { Region } from '../../geometry/types.ts';
+import type { Measures } from './measures.ts';
+import { ease } from './post.ts';
+import type { Post } from './post.ts';
+import type { Profile } from './profile.ts';
+
+export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
+  const half = (ease * web) / 2;
+  // Growth rounds its ends.
+  const sink = web / 4 + grow / 2;
+  return bar(x - half, bottom - sink, x + half, top + sink);
+}
+
+export interface FootBar {
+  readonly region: Region;
+  /** What is seen of it. */
+  readonly length: number;
+}
+
+/** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
+export function footBar(
+  profile: Profile,
+  shift: number,
+  baseline: number,
+  { web, pitch }: Measures,
+): FootBar | undefined {
+  const from = Math.round(baseline / pitch);
+  const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => from + k - profile.first);
+  const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
+  if (facing.length === 0) return undefined;
+  const ends = facing.map((row) => profile.edges[row]!);
+  const starts = facing.map((row) => profile.edges[row]! + profile.gaps[row]! - shift);
+  // Into the hollow below a bowl, but not along a leg that leans away.
+  const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
+  const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
+  const region = bar(left - web / 4, baseline, right + web / 4, baseline + ease * web);
+  return { region, length: Math.min(...starts) - Math.max(...ends) };
+}
+
+/** From left to right and from bottom to top, as a region. */
+function bar(left: number, bottom: number, right: number, top: number): Region {
+  return [
+    [
+      { x: left, y: bottom },
+      { x: right, y: bottom },
+      { x: right, y: top },
+      { x: left, y: top },
+    ],
+  ];
+}

@@ -1,0 +1,103 @@
+/**
+ * Letters slid until they join. Each letter, with all behind it, comes nearer to those before it until they lap by a joint
+ * as wide as the least web; marks are lowered and held by posts; what cannot meet is joined by bars and, at last, by straps.
+ *
+ * Everything is judged as it will be once grown: growing a union and uniting what is grown are the same. So the letters go no
+ * further than is needed, and the growth to come does its share.
+ */
+
+import { offset, union } from '../../geometry/clipper.ts';
+import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
+import { poleOf } from '../../geometry/pole.ts';
+import { strapsFor } from '../../geometry/straps.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import { bodyOf, coarseMm, movedRegion } from './bodies.ts';
+import type { Body } from './bodies.ts';
+import type { SplitLetter } from './letters.ts';
+import type { Measures } from './measures.ts';
+import { postBar } from './bars.ts';
+import { slideLine } from './slide.ts';
+import { beadsFor } from './weld.ts';
+
+export interface JoinedLetters {
+  /** As drawn, where they stand now; marks that do not touch their letter included. */
+  readonly letters: readonly Region[];
+  /** Posts, bars and filled slits, less the growth to come. */
+  readonly joints: Region;
+}
+
+/** Slits between letters under this width are filled: no eye needs them, and soot closes them. */
+const slitMm = 0.6;
+
+/** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
+const leastBarMm = 0.1;
+
+export function joinLetters(letters: readonly SplitLetter[], measures: Measures): JoinedLetters {
+  const bodies = letters.map((letter) => bodyOf(letter, measures));
+  const moves: Point[] = [];
+  const joints: Region[] = [];
+  for (const line of byLine(bodies)) {
+    const slid = slideLine(line, measures);
+    moves.push(...slid.moves);
+    joints.push(...slid.joints);
+  }
+  const stand = (region: Region, index: number): Region => movedRegion(region, moves[index]!.x, moves[index]!.y);
+  const grown: Region[] = [];
+  const held: Region[] = [];
+  bodies.forEach(({ base, marks }, index) => {
+    grown.push(stand(base, index), ...marks.map(({ region }) => stand(region, index)));
+    for (const { post } of marks) if (post) held.push(stand(postBar(post, measures), index));
+  });
+  joints.push(...held);
+  let whole = union([...grown, ...joints]);
+  const add = (more: readonly Region[]): void => {
+    if (more.length === 0) return;
+    joints.push(...more);
+    whole = union([whole, ...more]);
+  };
+  add(strapsFor(whole, measures.web).map((strap) => [strap]));
+  add(beadsFor(whole, [...grown, ...joints], measures));
+  const slits = slitsOf(whole, grown, measures);
+  return {
+    letters: bodies.map(({ letter, marks }, index) =>
+      [letter.base, ...letter.marks.map((mark, k) => movedRegion(mark, marks[k]!.move.x, marks[k]!.move.y))].flatMap(
+        (part) => [...stand(part, index)],
+      ),
+    ),
+    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...slits],
+  };
+}
+
+function byLine(bodies: readonly Body[]): Body[][] {
+  const lines = new Map<number, Body[]>();
+  for (const body of bodies) {
+    const line = lines.get(body.letter.line);
+    if (line) line.push(body);
+    else lines.set(body.letter.line, [body]);
+  }
+  return [...lines.values()];
+}
+
+/** A bar or post less the growth that it will get; its ends stay, so that they reach as far into what they hold. */
+function thinned(joint: Region, { grow }: Measures): Region {
+  const box = boundsOf(joint);
+  if (!box || grow === 0) return joint;
+  const inset = (from: number, to: number): number => Math.min(grow, Math.max(0, (to - from - leastBarMm) / 2));
+  const x = inset(box.minX, box.maxX);
+  const y = inset(box.minY, box.maxY);
+  return offset(joint, -Math.min(x, y), 'miter');
+}
+
+/** Narrow holes that are no letter's own. */
+function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
+  return whole.flatMap((ring): Region => {
+    if (ringArea(ring) >= 0) return [];
+    const hole = [[...ring].reverse()];
+    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0) return [];
+    const middle = poleOf(hole, 0.05);
+    const own = letters.some((letter) =>
+      letter.some((each) => ringArea(each) < 0 && middle && contains([each], middle)),
+    );
+    return own ? [] : offset(hole, grow > 0 ? coarseMm : 2 * coarseMm, 'miter');
+  });
+}

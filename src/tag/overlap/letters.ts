@@ -1,0 +1,85 @@
+/** The letters of a text, each parted into what stands on the line and the marks that belong to it. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import type { Bounds, Region } from '../../geometry/types.ts';
+
+/** The ink of one letter where the layout has it, in mm. */
+export interface Ink {
+  readonly text: string;
+  readonly line: number;
+  /** y of its baseline. */
+  readonly baseline: number;
+  /** A space stands before it. */
+  readonly afterGap: boolean;
+  readonly region: Region;
+}
+
+export interface SplitLetter extends Omit<Ink, 'region'> {
+  /** Which of the letters given it is of. */
+  readonly index: number;
+  /** One solid part. */
+  readonly base: Region;
+  /** Dots and accents that do not touch it, the nearest first. */
+  readonly marks: readonly Region[];
+  /** Stands as high as an accent and on nothing: an apostrophe, a quotation mark. */
+  readonly hung: boolean;
+}
+
+/** Share of the x-height above which a sign that stands on nothing begins. */
+const hungFrom = 0.6;
+
+/** In the order they are seen. A letter of several parts side by side (Ы) comes as several. */
+export function splitLetters(inks: readonly Ink[], xHeight: number): SplitLetter[] {
+  return inks.flatMap((ink, index) => split(ink, index, xHeight));
+}
+
+interface Part {
+  readonly region: Region;
+  readonly box: Bounds;
+}
+
+function split(ink: Ink, index: number, xHeight: number): SplitLetter[] {
+  const parts = partsOf(ink.region).map((region): Part => ({ region, box: boundsOf(region)! }));
+  const [largest, ...others] = parts;
+  if (!largest) return [];
+  const bases = [largest];
+  const marks: Part[] = [];
+  for (const part of others) (isBeside(part.box, largest.box) ? bases : marks).push(part);
+  bases.sort((a, b) => middle(a.box) - middle(b.box));
+  return bases.map(({ region, box }, place): SplitLetter => {
+    const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
+    const { text, line, baseline } = ink;
+    return {
+      index,
+      text,
+      line,
+      baseline,
+      afterGap: ink.afterGap && place === 0,
+      base: region,
+      marks: own.sort((a, b) => distance(a.box, box) - distance(b.box, box)).map((mark) => mark.region),
+      hung: box.minY > baseline + hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
+    };
+  });
+}
+
+/** Level with the other for more than half of the lower of the two, and clear of it sideways. */
+function isBeside(part: Bounds, base: Bounds): boolean {
+  const level = Math.min(part.maxY, base.maxY) - Math.max(part.minY, base.minY);
+  const lower = Math.min(part.maxY - part.minY, base.maxY - base.minY);
+  const room = 0.2 * (part.maxX - part.minX);
+  return level > lower / 2 && (part.minX > base.maxX - room || part.maxX < base.minX + room);
+}
+
+function nearestOf(bases: readonly Part[], mark: Bounds): number {
+  const gaps = bases.map(({ box }) => Math.abs(middle(box) - middle(mark)));
+  return gaps.indexOf(Math.min(...gaps));
+}
+
+function distance(a: Bounds, b: Bounds): number {
+  return Math.max(a.minY - b.maxY, b.minY - a.maxY);
+}
+
+function middle({ minX, maxX }: Bounds): number {
+  return (minX + maxX) / 2;
+}

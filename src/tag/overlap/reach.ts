@@ -1,0 +1,51 @@
+/** What holds a letter that no neighbour is near on its own height: under an arm, or beside a stem that stands back. */
+
+import type { Body } from './bodies.ts';
+import { footBar } from './bars.ts';
+import type { Measures } from './measures.ts';
+import { markRoom, meet } from './meet.ts';
+import type { Join } from './meet.ts';
+import { bestPost } from './post.ts';
+import type { Post } from './post.ts';
+import { profileOf, touching } from './profile.ts';
+import type { Profile } from './profile.ts';
+import { movedRuns } from './runs.ts';
+import { shares } from './shares.ts';
+
+export interface Reach {
+  readonly left: readonly { readonly body: Body; readonly dx: number }[];
+  readonly body: Body;
+  readonly start: number;
+}
+
+/**
+ * A post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. Where its marks leave no room
+ * for that, one of them may touch the arm.
+ */
+export function reachFor({ left, body, start }: Reach, profile: Profile, measures: Measures): Join {
+  const { xHeight, web } = measures;
+  const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
+  const room = markRoom(standing, body, start, measures);
+  const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
+  const near = touching(profile) - 2 * shares.stemGap * xHeight;
+  const shift = Math.max(0, Math.min(near, shares.reach * xHeight, room));
+  const columns = Math.round((start - shift) / measures.pitch);
+  let best: Post | undefined;
+  for (const { body: other, dx } of left) {
+    const own = movedRuns(body.columns, columns, 0);
+    const theirs = movedRuns(other.columns, Math.round(dx / measures.pitch), 0);
+    const edge = (own.first + 1) * measures.pitch + web;
+    for (const post of [bestPost(theirs, own, web, edge), bestPost(own, theirs, web, edge)]) {
+      if (post && post.gap >= 0 && (!best || post.cost < best.cost)) best = post;
+    }
+  }
+  if (best && best.gap < shares.post * xHeight) return { shift, joint: best };
+  const foot = footBar(profile, shift, body.letter.baseline, measures);
+  if (foot && foot.length <= shares.longBar * xHeight) return { shift, joint: 'bar' };
+  const nearer = meet(profile, measures, limits(shares.farReach));
+  if (nearer.joint !== 'none') return nearer;
+  const touchedByMark = profileOf(standing, { rows: body.markRows, dx: start });
+  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: shares.reach * xHeight });
+  if (byMark.joint === 'met') return byMark;
+  return { shift, joint: foot ? 'bar' : 'none' };
+}

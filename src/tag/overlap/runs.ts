@@ -1,0 +1,79 @@
+/** What of a region lies on each of many parallel lines: cheap to shift along them, and cheap to compare. */
+
+import type { Point, Region } from '../../geometry/types.ts';
+
+export interface Runs {
+  /** Distance of the lines in mm; line `k` lies at (k + ½) · pitch. */
+  readonly pitch: number;
+  /** Number of the first line. */
+  readonly first: number;
+  /** For each line the material on it as [from, to, from, to, …], ascending, in mm. */
+  readonly lines: readonly (readonly number[])[];
+}
+
+/** More lines than any lettering needs; what is taller is looked at only so far. */
+const mostLines = 4000;
+
+/** Along x, one line above the other. */
+export function rowsOf(region: Region, pitch: number): Runs {
+  return runsOf(
+    region,
+    pitch,
+    ({ x }) => x,
+    ({ y }) => y,
+  );
+}
+
+/** Along y, one line right of the other. */
+export function columnsOf(region: Region, pitch: number): Runs {
+  return runsOf(
+    region,
+    pitch,
+    ({ y }) => y,
+    ({ x }) => x,
+  );
+}
+
+/** The runs of line `k`; none beyond the region. */
+export function lineAt({ first, lines }: Runs, k: number): readonly number[] {
+  return lines[k - first] ?? [];
+}
+
+/** Moved across by whole lines, and along them by mm. */
+export function movedRuns({ pitch, first, lines }: Runs, across: number, along: number): Runs {
+  return {
+    pitch,
+    first: first + across,
+    lines: along === 0 ? lines : lines.map((line) => line.map((at) => at + along)),
+  };
+}
+
+function runsOf(region: Region, pitch: number, along: (p: Point) => number, across: (p: Point) => number): Runs {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const ring of region) {
+    for (const point of ring) {
+      low = Math.min(low, across(point));
+      high = Math.max(high, across(point));
+    }
+  }
+  if (low > high) return { pitch, first: 0, lines: [] };
+  const first = Math.ceil(low / pitch - 0.5);
+  const last = Math.min(Math.floor(high / pitch - 0.5), first + mostLines);
+  const lines: number[][] = Array.from({ length: Math.max(0, last - first + 1) }, () => []);
+  for (const ring of region) {
+    let a = ring[ring.length - 1]!;
+    for (const b of ring) {
+      const [ya, yb] = [across(a), across(b)];
+      const from = Math.ceil(Math.min(ya, yb) / pitch - 0.5);
+      const to = Math.ceil(Math.max(ya, yb) / pitch - 0.5);
+      for (let k = Math.max(from, first); k < to && k <= last; k++) {
+        const t = ((k + 0.5) * pitch - ya) / (yb - ya);
+        lines[k - first]!.push(along(a) + t * (along(b) - along(a)));
+      }
+      a = b;
+    }
+  }
+  for (const line of lines) line.sort((p, q) => p - q);
+  return { pitch, first, lines };
+}

@@ -1,0 +1,67 @@
+/** The letters of a line slid together one after the other, and what joins those that cannot meet. */
+
+import type { Point, Region } from '../../geometry/types.ts';
+import { footBar, postBar } from './bars.ts';
+import type { Body } from './bodies.ts';
+import { hang, roundSign } from './hung.ts';
+import type { Measures } from './measures.ts';
+import { keptApart, markRoom, meet } from './meet.ts';
+import { profileOf } from './profile.ts';
+import type { Standing } from './profile.ts';
+import { reachFor } from './reach.ts';
+import { shares } from './shares.ts';
+
+/** How many letters back one can be touched: an arm may reach over several. */
+const lookBack = 4;
+
+export interface Slid {
+  /** By how much each letter is moved. */
+  readonly moves: readonly Point[];
+  /** Bars and posts, as grown. */
+  readonly joints: readonly Region[];
+}
+
+/** `bodies`: the letters of one line from left to right. */
+export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
+  const moves: Point[] = [];
+  const joints: Region[] = [];
+  // A sign hung high that nothing before it reaches: it waits for the next letter.
+  let waiting: number | undefined;
+  bodies.forEach((body, index) => {
+    if (index === 0) {
+      moves.push({ x: 0, y: 0 });
+      if (body.letter.hung) waiting = index;
+      return;
+    }
+    const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
+    const left = before.map((k): Standing => ({ rows: bodies[k]!.rows, dx: moves[k]!.x }));
+    const start = moves[index - 1]!.x;
+    const profile = profileOf(left, { rows: body.rows, dx: start });
+    const join = body.letter.afterGap
+      ? keptApart(profile, shares.wordGap, measures)
+      : waiting !== undefined && waiting > 0
+        ? roundSign(bodies, moves, waiting, body, measures)
+        : meet(profile, measures, {
+            oneLetter: body.letter.index === bodies[index - 1]!.letter.index,
+            room: Math.min(markRoom(left, body, start, measures), shares.reach * measures.xHeight),
+          });
+    let { shift, joint, touch } = join;
+    if (joint === 'none' && body.letter.hung) waiting = index;
+    else if (joint === 'none' && body.letter.index !== bodies[index - 1]!.letter.index) {
+      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: moves[k]!.x })), body, start };
+      ({ shift, joint, touch } = reachFor(along, profile, measures));
+    }
+    const foot = joint === 'bar' ? footBar(profile, shift, body.letter.baseline, measures) : undefined;
+    if (touch !== undefined && !(foot && foot.length <= shares.longBar * measures.xHeight)) shift = touch;
+    else if (foot) joints.push(foot.region);
+    moves.push({ x: start - shift, y: 0 });
+    if (typeof joint === 'object') joints.push(postBar(joint, measures));
+    if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
+      const { move, post } = hang(bodies, moves, waiting, measures);
+      moves[waiting] = move;
+      if (post) joints.push(postBar(post, measures));
+      waiting = undefined;
+    }
+  });
+  return { moves, joints };
+}

@@ -1,0 +1,77 @@
+/** Beads of material where joints are still too narrow, as a welder lays them. */
+
+import { offset } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import { findNecks } from '../../geometry/necks.ts';
+import type { Neck } from '../../geometry/necks.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import { coarseMm } from './bodies.ts';
+import type { Measures } from './measures.ts';
+
+/**
+ * The longest places that get a bead, in webs: where two shapes meet, and where a stroke of one letter is pinched. What is
+ * thin for longer is a thin stroke, which is for growth.
+ */
+const longest = { joint: 1, own: 0.5 } as const;
+
+/** A bead is so many times as wide as the web, so that it is that wide beside its middle too. */
+const ease = 1.15;
+
+/** How near to an outline a point counts as on it, in mm. */
+const onMm = 0.06;
+
+/** Where `whole`, the union of `shapes`, is pinched, most of all where two of them meet. */
+export function beadsFor(whole: Region, shapes: readonly Region[], { web }: Measures): Region[] {
+  const boxes = shapes.map((shape) => boundsOf(shape));
+  const onShape = (index: number, at: Point): boolean => {
+    const box = boxes[index];
+    if (!box || at.x < box.minX - onMm || at.x > box.maxX + onMm || at.y < box.minY - onMm || at.y > box.maxY + onMm)
+      return false;
+    return shapes[index]!.some((ring) => isNear(ring, at));
+  };
+  return findNecks(whole, web)
+    .filter((neck) => {
+      if (neck.length <= longest.own * web) return true;
+      return neck.length <= longest.joint * web && isJoint(neck, shapes.length, onShape);
+    })
+    .map((neck) => beadAt(neck, web));
+}
+
+function isJoint({ ends: [a, b] }: Neck, count: number, onShape: (index: number, at: Point) => boolean): boolean {
+  let both = 0;
+  let either = 0;
+  for (let index = 0; index < count; index++) {
+    const [atA, atB] = [onShape(index, a), onShape(index, b)];
+    if (atA && atB) both += 1;
+    if (atA || atB) either += 1;
+  }
+  return both !== 1 || either > 1;
+}
+
+function isNear(ring: Region[number], { x, y }: Point): boolean {
+  let from = ring[ring.length - 1]!;
+  for (const to of ring) {
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const t = Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy || 1)));
+    if (Math.hypot(from.x + t * dx - x, from.y + t * dy - y) < onMm) return true;
+    from = to;
+  }
+  return false;
+}
+
+/** A strip along the joint with round ends. */
+function beadAt({ ends: [a, b], width, length }: Neck, web: number): Region {
+  const [cx, cy] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+  // Across the chord; a joint of no width has no direction, and needs none.
+  const [ux, uy] = width > 1e-6 ? [-(b.y - a.y) / width, (b.x - a.x) / width] : [1, 0];
+  const half = length / 2 + coarseMm;
+  const core: Region = [
+    [
+      { x: cx - half * ux, y: cy - half * uy },
+      { x: cx + coarseMm * uy, y: cy - coarseMm * ux },
+      { x: cx + half * ux, y: cy + half * uy },
+      { x: cx - coarseMm * uy, y: cy + coarseMm * ux },
+    ],
+  ];
+  return offset(core, (ease * web) / 2, 'round', coarseMm);
+}

@@ -1,0 +1,86 @@
+/** Names made by the engine's own steps, with and without their letters slid together. */
+
+import { offset } from '../../src/geometry/clipper.ts';
+import { findNecks } from '../../src/geometry/necks.ts';
+import type { Neck } from '../../src/geometry/necks.ts';
+import { ringArea } from '../../src/geometry/measure.ts';
+import { partsOf } from '../../src/geometry/parts.ts';
+import { poleOf } from '../../src/geometry/pole.ts';
+import type { Region } from '../../src/geometry/types.ts';
+import type { TextGenerator } from '../../src/spec/model.ts';
+import { setText } from '../../src/tag/lettering.ts';
+import type { Letter } from '../../src/tag/letters.ts';
+import { centredOutline } from '../../src/tag/outline.ts';
+import { slidOutline } from '../../src/tag/overlap/outline.ts';
+import type { Solid } from '../../src/tag/solid.ts';
+import type { FontFace } from '../../src/text/font-face.ts';
+
+export const xHeightMm = 12;
+export const minWebMm = 1.5;
+export const overlapMm = 0.6;
+
+export interface MadeName {
+  readonly region: Region;
+  /** Where they stand, before growth. */
+  readonly letters: readonly Letter[];
+}
+
+function generator(text: string): TextGenerator {
+  const none = { kind: 'text' as const, weight: 400, weightAsked: false, italic: false, letterSpacingMm: 0 };
+  return { ...none, text, font: '', align: 'center', features: {} };
+}
+
+export function nameOf(face: FontFace, text: string, grow: number, overlap?: number): MadeName {
+  const set = setText(face, generator(text), {});
+  if ('problem' in set || !set.band) throw new Error(`“${text}” cannot be set.`);
+  const drawn = { ...set, xHeight: face.xHeight, path: [] };
+  const em = xHeightMm / face.xHeight;
+  const outline =
+    overlap === undefined ? centredOutline(drawn, set.band) : slidOutline(drawn, { overlap, web: minWebMm, grow });
+  const solid: Solid = outline.at(em, em);
+  return { region: offset(solid.region, grow), letters: solid.lettering?.[0]?.letters ?? [] };
+}
+
+/** Counters of single letters of which less than three quarters is open in the region. */
+export function closedCounters({ region, letters }: MadeName, grow: number): number {
+  const holes = region.filter((ring) => ringArea(ring) < 0);
+  let closed = 0;
+  for (const letter of letters) {
+    for (const ring of offset(letter.region, grow)) {
+      if (ringArea(ring) >= 0 || -ringArea(ring) < 0.2) continue;
+      const pole = poleOf([[...ring].reverse()], 0.02);
+      const open = holes.reduce((sum, hole) => sum + (pole && inBox(hole, pole) ? -ringArea(hole) : 0), 0);
+      if (open < -0.75 * ringArea(ring)) closed += 1;
+    }
+  }
+  return closed;
+}
+
+function inBox(ring: Region[number], { x, y }: { readonly x: number; readonly y: number }): boolean {
+  const xs = ring.map((point) => point.x);
+  const ys = ring.map((point) => point.y);
+  return x > Math.min(...xs) && x < Math.max(...xs) && y > Math.min(...ys) && y < Math.max(...ys);
+}
+
+/** Shares of the x-height by which a name may be grown, least first. */
+export const growShares = [0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.1, 0.13, 0.17, 0.22];
+
+export interface Held extends MadeName {
+  /** In x-heights. */
+  readonly share: number;
+  readonly parts: number;
+  readonly necks: readonly Neck[];
+}
+
+/** Grown by the least share at which it is one part without a neck below the least web. */
+export function heldName(face: FontFace, text: string, overlap?: number): Held {
+  let last: Held | undefined;
+  for (const share of growShares) {
+    const made = nameOf(face, text, share * xHeightMm, overlap);
+    const parts = partsOf(made.region).length;
+    const necks = findNecks(made.region, minWebMm);
+    last = { ...made, share, parts, necks };
+    if (parts === 1 && necks.length === 0) break;
+  }
+  return last!;
+}

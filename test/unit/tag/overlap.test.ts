@@ -1,0 +1,187 @@
+import assert from 'node:assert/strict';
+import { findNecks } from '../../../src/geometry/necks.ts';
+import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import { blockFont } from '../../fonts/block-font.ts';
+import { packagedFont } from '../../fonts/font-files.ts';
+import { closedCounters } from '../../names/joined.ts';
+import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import { Eroded } from '../support/eroded.ts';
+
+const engine = newEngine({
+  'amiri.woff': new Uint8Array(await packagedFont('amiri', 'arabic', 400)),
+  'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
+  'blocks.otf': blockFont(),
+});
+
+const head = ['stock: {thickness: 3 mm, kerf: 0.16 mm, min_web: 1.5 mm}'];
+
+function slid(text: string, more: string, font = 'Nunito, weight: 800'): Promise<Made> {
+  const shape = `body: {text: ${JSON.stringify(text)}, font: ${font}, ${more}}`;
+  return make(specOf([shape], 'body: [body], parts: many', head), engine);
+}
+
+async function problems(shape: string): Promise<string[]> {
+  const made = await report(specOf([`body: ${shape}`], 'body: [body], parts: many', head), engine);
+  return made.issues.map((issue) => `${placeOf(made, issue).text}: ${issue.message}`);
+}
+
+/** The largest disc that still passes everywhere, by clipper2-ts: parts of a piece after erosion. */
+function partsEroded(region: Region, width: number): number {
+  // What is smaller than a speck of the erosion itself is no part.
+  return new Eroded(region, width).parts.filter((part) => area(part) > 0.05).length;
+}
+
+function lettersOf(made: Made) {
+  const [solid] = [...made.report.tag!.made.values()];
+  return solid!.lettering![0]!.letters;
+}
+
+describe('Letters slid until they overlap', () => {
+  for (const [font, name, grow] of [
+    ['Nunito, weight: 800', 'Hannah', 0.12],
+    ['Nunito, weight: 800', 'Tim', 0.12],
+    ['Nunito, weight: 800', 'Zoë', 0.12],
+    ['Nunito, weight: 800', 'O’Neill', 0.12],
+    ['Alfa Slab One', 'Mary Ann', 0.36],
+    ['Pacifico', 'Loïc', 0.12],
+    ['Pacifico', 'Ka’ahu', 0.12],
+    ['Pacifico', 'J. R.', 0.12],
+    ['Great Vibes', 'Jürgen', 0.6],
+    ['Great Vibes', 'Jean Paul', 0.6],
+  ] as const) {
+    it(`${name} in ${font} is one part with its counters open and no joint under min_web`, async () => {
+      const made = await slid(name, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font);
+      assert.equal(partsOf(made.region).length, 1);
+      assert.equal(closedCounters({ region: made.region, letters: lettersOf(made) }, grow), 0);
+      assert.deepEqual(
+        findNecks(made.region, 1.5).map(({ width }) => width),
+        [],
+      );
+      // By clipper2-ts: a disc a little narrower than min_web passes through the whole of it.
+      assert.equal(partsEroded(made.region, 1.4), 1);
+    });
+  }
+
+  it('are several parts without it', async () => {
+    const made = await slid('Zoë', 'x_height: 12 mm');
+    assert.ok(partsOf(made.region).length > 3);
+  });
+
+  it('come nearer than the font sets them, and no further than they must', async () => {
+    const plain = await slid('Hannah', 'x_height: 12 mm');
+    const joined = await slid('Hannah', 'x_height: 12 mm, overlap: 0.6 mm');
+    assert.ok(joined.width < plain.width);
+    assert.ok(joined.width > 0.8 * plain.width);
+  });
+
+  it('keep the outlines of their letters', async () => {
+    const plain = await slid('Bo', 'x_height: 12 mm');
+    const joined = await slid('Bo', 'x_height: 12 mm, overlap: 0.6 mm');
+    const areas = (made: Made) => lettersOf(made).map(({ region }) => area(region));
+    areas(plain).forEach((each, index) => {
+      assertNear(areas(joined)[index]!, each, 1e-3, 'area of a letter');
+    });
+  });
+
+  it('lower marks and keep them above their letter', async () => {
+    const plain = await slid('i', 'x_height: 12 mm');
+    const joined = await slid('i', 'x_height: 12 mm, overlap: 0.6 mm');
+    assert.ok(joined.height < plain.height - 0.3);
+    assert.equal(partsOf(joined.region).length, 1);
+    // The letter and its dot, which is drawn in to 0.13 of the x-height.
+    const [dot, stem] = partsOf(plain.region)
+      .map((part) => boundsOf(part)!)
+      .sort((a, b) => b.minY - a.minY);
+    const gap = joined.height - (dot!.maxY - dot!.minY) - (stem!.maxY - stem!.minY);
+    assertNear(gap, 0.13 * 12, 0.15, 'gap below the dot');
+  });
+
+  it('leave a single stem as it is', async () => {
+    const plain = await slid('I', 'x_height: 12 mm');
+    const joined = await slid('I', 'x_height: 12 mm, overlap: 0.6 mm');
+    assertNear(joined.area, plain.area, 1e-4);
+  });
+});
+
+describe('Sizes of letters that slide', () => {
+  it('are those before growth: growing never shrinks a letter', async () => {
+    const [plain, grown] = [
+      await slid('Leo', 'width: 60 mm, overlap: 0.6 mm'),
+      await slid('Leo', 'width: 60 mm, overlap: 0.6 mm, grow: 0.5 mm'),
+    ];
+    assertNear(plain.width, 60, 0.01);
+    assert.ok(grown.width >= 61);
+    const areas = (made: Made) => lettersOf(made).map(({ region }) => area(region));
+    areas(plain).forEach((each, index) => {
+      assertNear(areas(grown)[index]!, each, 1e-3, 'area of a letter');
+    });
+  });
+
+  it('are met by width and height together', async () => {
+    const made = await slid('Leo', 'width: 50 mm, height: 40 mm, overlap: 0.6 mm');
+    assertNear(made.width, 50, 0.02);
+    assertNear(made.height, 40, 0.02);
+  });
+
+  it('are found by fit, growth included', async () => {
+    const shapes = ['plate: {rectangle: [80 mm, 40 mm]}'];
+    const text =
+      'body: {text: Leo, font: Nunito, weight: 800, overlap: 0.6 mm, grow: 0.3 mm, fit: {in: plate, margin: 3 mm}}';
+    const made = await make(specOf([...shapes, text], 'body: [body], parts: many', head), engine);
+    assert.ok(made.width <= 74.02 && made.height <= 34.02);
+    // About the centre for the eye, which is not that of the box, as without sliding.
+    const plain = await make(
+      specOf([...shapes, text.replace('overlap: 0.6 mm, ', '')], 'body: [body], parts: many', head),
+      engine,
+    );
+    assertNear(made.height, plain.height, 0.5);
+  });
+});
+
+describe('Every script and form', () => {
+  for (const [what, text, font, more] of [
+    ['right to left', 'ليلى', 'amiri.woff', 'size: 30 mm'],
+    ['Arabic with stacked marks', 'مُحَمَّد', 'amiri.woff', 'size: 30 mm'],
+    ['Hebrew', 'נועה', 'ruhl.woff', 'size: 30 mm'],
+    ['several lines', 'Bo\\nLi', 'Nunito, weight: 800', 'x_height: 12 mm'],
+    ['on top of an arc', 'Hannah', 'Nunito, weight: 800', 'x_height: 12 mm, arc: {radius: 60 mm}'],
+    ['along the bottom of an arc', 'Hannah', 'Nunito, weight: 800', 'width: 80 mm, arc: {sweep: 90, at: bottom}'],
+    ['letters of blocks without counters', 'Xp É', 'blocks.otf', 'size: 10 mm'],
+    ['signs alone', '“…”', 'Nunito, weight: 800', 'x_height: 12 mm'],
+  ] as const) {
+    it(`${what}: one part`, async () => {
+      const made = await slid(text.replace('\\n', '\n'), `${more}, overlap: 0.6 mm`, font);
+      assert.equal(partsOf(made.region).length, 1);
+    });
+  }
+
+  it('300 letters come to an end soon', async () => {
+    const start = performance.now();
+    const made = await slid('Hannah and Zoë '.repeat(20).trim(), 'x_height: 5 mm, overlap: 0.3 mm');
+    assert.equal(partsOf(made.region).length, 1);
+    // Bounded, not quick: a busy machine may take ten times as long as one at rest.
+    assert.ok(performance.now() - start < 30_000);
+  });
+});
+
+describe('The key overlap', () => {
+  it('goes with text alone', async () => {
+    assert.deepEqual(await problems('{rectangle: [20 mm, 10 mm], overlap: 0.6 mm}'), [
+      'overlap: “overlap” goes with text, and this shape is a rectangle.',
+    ]);
+  });
+
+  it('is above 0', async () => {
+    assert.equal((await problems('{text: Bo, x_height: 9 mm, overlap: 0 mm}')).length, 1);
+    assert.equal((await problems('{text: Bo, x_height: 9 mm, weight: 800, overlap: 0.01 mm}')).length, 0);
+  });
+
+  it('does not go with a circle whose radius would follow from a width', async () => {
+    assert.deepEqual(await problems('{text: Bo, weight: 800, width: 30 mm, arc: {radius: 40 mm}, overlap: 0.6 mm}'), [
+      'overlap: Letters that slide change the width, and the circle with it; ask for “x_height” or “size” instead of “width”, or give “sweep” instead of the radius.',
+    ]);
+  });
+});

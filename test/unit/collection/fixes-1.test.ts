@@ -1,3 +1,0 @@
-import { describeFixesOf } from './fixes-of.ts';
-
-describeFixesOf(1);

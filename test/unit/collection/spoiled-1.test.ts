@@ -1,0 +1,3 @@
+import { describeSpoiled } from './spoiled-share.ts';
+
+describeSpoiled(1);

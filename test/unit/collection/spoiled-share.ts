@@ -9,6 +9,9 @@ import type { Tried } from '../../collection/fixing.ts';
 
 const shares = 3;
 
+/** Trying every fix of every design takes a minute; half of the designs are tried unless this says `all`. */
+const areAllTried = process.env['TAGWRIGHT_FIXES'] === 'all';
+
 export function describeSpoiled(share: number): void {
   describe(`Spoiled designs of the collection, share ${share} of ${shares}`, function () {
     this.timeout(60_000);
@@ -16,7 +19,8 @@ export function describeSpoiled(share: number): void {
     const counts = { designs: 0, all: 0, each: 0 };
     const open: string[] = [];
 
-    for (const design of designsOf('spoiled').filter((_, i) => i % shares === share - 1)) {
+    for (const [index, design] of designsOf('spoiled').entries()) {
+      if (index % shares !== share - 1) continue;
       const { name, openFixes } = design;
       const codes = [...new Set(design.expectations.map(({ code }) => code))];
       it(`${name} is told ${codes.join(', ')}${notYet(design.open)}`, async function () {
@@ -35,6 +39,7 @@ export function describeSpoiled(share: number): void {
         } else assert.deepEqual(missing.map(inWords), [], `not told, but\n${listed(saidIn(report))}`);
       });
 
+      if (index % 2 > 0 && !areAllTried && openFixes === undefined) continue;
       it(`fixes of ${name} bring nothing new${notYet(openFixes)}`, async () => {
         const all = await allFixed(engine, design);
         const each = await eachOffered(engine, design);

@@ -20,6 +20,9 @@ import { setAside } from './set-aside.ts';
  */
 export const keptLookShare = 0.15;
 
+/** Fixes that change less than this leave the look as it is: among them the remedy that a maker would try first comes first. */
+export const sameLookShare = 0.1;
+
 /**
  * For each remedy the least change that solves the problem and makes nothing worse; what changes the look least comes first.
  * @param report The report of the very text that the edits are for.
@@ -31,7 +34,7 @@ export async function findFixes(engine: Engine, report: Report, issue: Issue, op
   if (!trials) return fixes;
   for await (const fix of trials.working()) fixes.push(fix);
   if (fixes.every(({ look }) => look > keptLookShare)) fixes.push(...(await trials.settingAside()));
-  return fixes.sort((a, b) => a.look - b.look);
+  return fixes.sort((a, b) => Math.max(a.look, sameLookShare) - Math.max(b.look, sameLookShare));
 }
 
 /** The same one by one, in the order of the remedies: whoever needs only one can stop. */

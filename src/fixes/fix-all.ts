@@ -5,14 +5,11 @@ import type { ComputeOptions, Engine, Report } from '../engine.ts';
 import { causeOf } from '../issue.ts';
 import type { Fix, Issue } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
-import { applied, keptLookShare, workingFixes } from './find-fixes.ts';
+import { applied, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
 import { lookChange } from './look.ts';
 
 /** A spec needs a handful; this only keeps fixes that undo each other from going on for ever. */
 const mostFixes = 60;
-
-/** A fix that changes less than this is taken without looking for one that changes still less. */
-const hardlySeenShare = 0.02;
 
 /** A problem that is still there, and why. */
 export interface LeftProblem {
@@ -85,7 +82,7 @@ async function leastFix(
 ): Promise<Fix | undefined> {
   let least: Fix | undefined;
   for await (const fix of workingFixes(engine, report, issue, options)) {
-    if (fix.look <= hardlySeenShare) return fix;
+    if (fix.look <= sameLookShare) return fix;
     if (!least || fix.look < least.look) least = fix;
   }
   return least;

@@ -30,9 +30,9 @@ export function thicker(at: Case): Remedy[] {
   const sign = isCutThrough(at, shape) ? -1 : 1;
   const steps = growShares.map((share) => sign * share * missing);
   return [
-    slid(at, shape),
     growing(at, shape, steps),
     growingAround(at, shape, steps),
+    slid(at, shape),
     heavier(at, shape),
     larger(
       at,

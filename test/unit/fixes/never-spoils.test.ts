@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Report } from '../../../src/engine.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { applied, findFixes, keptLookShare } from '../../../src/fixes/find-fixes.ts';
+import { applied, findFixes, keptLookShare, sameLookShare } from '../../../src/fixes/find-fixes.ts';
 import { lookChange } from '../../../src/fixes/look.ts';
 import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
 import { newEngine } from '../support/engine.ts';
@@ -151,9 +151,10 @@ describe('A fix', () => {
         shares,
         fixes.map(({ look }) => look),
       );
+      const ranks = shares.map((share) => Math.max(share, sameLookShare));
       assert.deepEqual(
-        shares,
-        [...shares].sort((a, b) => a - b),
+        ranks,
+        [...ranks].sort((a, b) => a - b),
       );
     }
   });

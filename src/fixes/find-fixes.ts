@@ -21,7 +21,7 @@ import { setAside } from './set-aside.ts';
 export const keptLookShare = 0.15;
 
 /** Fixes that change less than this leave the look as it is: among them the remedy that a maker would try first comes first. */
-export const sameLookShare = 0.1;
+export const sameLookShare = 0.12;
 
 /**
  * For each remedy the least change that solves the problem and makes nothing worse; what changes the look least comes first.

@@ -11,6 +11,9 @@ import { lookChange } from './look.ts';
 /** A spec needs a handful; this only keeps fixes that undo each other from going on for ever. */
 const mostFixes = 60;
 
+/** All fixes together may change a tag by this share (our own judgement). */
+export const mostInAll = 0.25;
+
 /** A problem that is still there, and why. */
 export interface LeftProblem {
   readonly issue: Issue;
@@ -27,8 +30,8 @@ export interface FixedText {
 }
 
 /**
- * Fixes what can be fixed while the look of every tag changes by no more than `keptLookShare` in all, always by what changes it
- * least.
+ * Fixes what can be fixed while the look of every tag changes by no more than `keptLookShare` each time and `mostInAll`
+ * together, always by what changes it least.
  * @param only Only problems of this kind.
  * @throws the signal's reason once that is aborted.
  */
@@ -48,7 +51,9 @@ export async function fixAll(
     if (!next) break;
     const fix = await leastFix(engine, now.report, next, options);
     const after = fix && (await compute(applied(now.report.source.text, fix.edits)));
-    if (fix && after && changeOf(before.all, after.all) <= keptLookShare) {
+    const isGentle =
+      after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
+    if (isGentle) {
       made.push(fix.title);
       now = after;
     } else {

@@ -6,6 +6,9 @@ import { doubtful, readability } from '../checks/readability.ts';
 import type { Report } from '../engine.ts';
 import { samePath } from './candidate.ts';
 
+/** Letters may come to touch over so much more of their height, in x-heights on average: a joint, no lump (our own judgement). */
+const jointShare = 0.15;
+
 /** More doubt by less than this is the same, where there was any before; see `checks/readability.ts` for its scale. */
 const sameDoubt = 0.05;
 
@@ -30,6 +33,6 @@ function keepsLetters(was: LetteringOn, is: LetteringOn): boolean {
   if (!before || !after) return true;
   // In another font there are other counters.
   const closed = (each: typeof before) => each.counters.drawn - each.counters.open;
-  if (closed(after) > closed(before) || after.neighbours.merged > before.neighbours.merged) return false;
+  if (closed(after) > closed(before) || after.crowded > before.crowded + jointShare) return false;
   return after.doubt <= doubtful || after.doubt <= before.doubt + sameDoubt;
 }

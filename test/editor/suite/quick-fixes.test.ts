@@ -52,13 +52,27 @@ describe('Quick fixes', () => {
     assert.equal(document.lineCount, before.length);
   });
 
-  it('mend all of one kind, or all there is in the file, as one step that can be undone', async () => {
-    for (const title of ['Fix all of loose-part in this file', 'Fix all problems in this file']) {
+  it('fix all of one kind, or all there is in the file but for what only another look would fix, in one step', async () => {
+    for (const title of ['Fix all of hole-too-small in this file', 'Fix all problems in this file']) {
       const { document } = await show(weak);
-      await untilFound(document.uri, 'loose-part');
+      // A second piece with the same fault.
+      const text = document.getText();
+      const end = document.positionAt(text.length);
+      const second = new vscode.WorkspaceEdit();
+      second.insert(
+        document.uri,
+        end,
+        '  other: {body: [{rectangle: [60 mm, 40 mm]}], hanger: {hole: {at: top, inset: 6 mm, opening: 2.8 mm}}}\n',
+      );
+      assert.ok(await vscode.workspace.applyEdit(second));
+      await eventually(
+        'two holes that are too small',
+        () => codes(document.uri),
+        (found) => found.filter((code) => code === 'hole-too-small').length === 2,
+      );
       const before = document.getText();
       const version = document.version;
-      const actions = await actionsAt(document.uri, 'loose-part', vscode.CodeActionKind.QuickFix, 100);
+      const actions = await actionsAt(document.uri, 'hole-too-small', vscode.CodeActionKind.QuickFix, 100);
       assert.equal(new Set(actions.map((action) => action.title)).size, actions.length, titles(actions));
       const all = actions.find((action) => action.title === title);
       assert.ok(all?.edit, `${title} among: ${titles(actions)}`);
@@ -67,11 +81,13 @@ describe('Quick fixes', () => {
       await eventually(
         'a tag that is mended',
         () => codes(document.uri),
-        (found) => (title.includes('loose-part') ? !found.includes('loose-part') : found.length === 0),
+        (found) =>
+          title.includes('hole-too-small') ? !found.includes('hole-too-small') : found.join(' ') === 'thin-stroke',
       );
       assert.ok(document.getText().startsWith('# Weak on purpose'), 'comments are kept');
       await vscode.commands.executeCommand('undo');
       assert.equal(document.getText(), before);
+      await vscode.commands.executeCommand('workbench.action.files.revert');
       await closeAll();
     }
   });

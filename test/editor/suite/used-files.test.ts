@@ -28,7 +28,7 @@ describe('A file that specs use', () => {
     );
     await vscode.window.showTextDocument(shared.document);
     const editor = vscode.window.activeTextEditor!;
-    await replace(editor, '[60 mm, 30 mm]', '[60 mm, 1 mm]');
+    await replace(editor, '[60 mm, 30 mm]', '[60 mm, 0.5 mm]');
     assert.ok(editor.document.isDirty);
     const [thin] = await eventually(
       'a thin stroke',

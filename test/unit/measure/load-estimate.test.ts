@@ -107,7 +107,10 @@ describe('A load estimate', () => {
 
   it('is nothing where the hanger is on a part that falls out, unless parts are meant to', async () => {
     const spec = (parts: string) =>
-      specOf(['body: {text: i, font: Nunito, height: 40}'], `body: [body], ${parts}hanger: {ring: {at: top}}`);
+      specOf(
+        ['body: {union: [{ellipse: 12}, {ellipse: 30, nudge: {down: 30}}]}'],
+        `body: [body], ${parts}hanger: {ring: {at: top}}`,
+      );
     const one = estimateOf((await make(spec(''))).pieces[0]!, 'walnut', 3);
     assert.ok(one.kind === 'nothing');
     assert.equal(one.fault, 'loose');

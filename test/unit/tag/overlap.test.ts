@@ -14,6 +14,7 @@ const engine = newEngine({
   'amiri.woff': new Uint8Array(await packagedFont('amiri', 'arabic', 400)),
   'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
   'blocks.otf': blockFont(),
+  'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
 });
 
 const head = ['stock: {thickness: 3 mm, kerf: 0.16 mm, min_web: 1.5 mm}'];
@@ -98,6 +99,26 @@ describe('Letters slid until they overlap', () => {
     const gap = joined.height - (dot!.maxY - dot!.minY) - (stem!.maxY - stem!.minY);
     assertNear(gap, 0.13 * 12, 0.15, 'gap below the dot');
   });
+
+  for (const [what, text, font] of [
+    ['the leg of a K', 'Karl', 'Great Vibes'],
+    ['the i of a ligature Ti', 'Tim', 'lobster.woff'],
+    ['the i of a ligature Fi', 'Fiona', 'lobster.woff'],
+  ] as const) {
+    it(`keep ${what} on the baseline: it is no mark`, async () => {
+      const heights = async (more: string) => {
+        const made = await slid(text, `x_height: 12 mm${more}`, font);
+        const boxes = partsOf(lettersOf(made)[0]!.region).map((part) => boundsOf(part)!);
+        const top = Math.max(...boxes.map(({ maxY }) => maxY));
+        return boxes.map(({ minY, maxY }) => [top - maxY, top - minY]).sort((a, b) => b[1]! - a[1]! || a[0]! - b[0]!);
+      };
+      const [plain, joined] = [await heights(''), await heights(', overlap: 0.6 mm')];
+      assert.equal(joined.length, 2);
+      joined.flat().forEach((each, index) => {
+        assertNear(each, plain.flat()[index]!, 0.01, 'height in the letter');
+      });
+    });
+  }
 
   it('leave a single stem as it is', async () => {
     const plain = await slid('I', 'x_height: 12 mm');

@@ -160,6 +160,22 @@ describe('What is seen of a mark', () => {
   }
 });
 
+describe('Gaps between letters that meet', () => {
+  for (const [text, font, grow] of [
+    ['Gwen', 'Nunito, weight: 800', 0.12],
+    ['Vera', 'Nunito, weight: 800', 0.12],
+    ['Kit', 'Alfa Slab One', 0.36],
+  ] as const) {
+    it(`${text} in ${font} has none that closes`, async () => {
+      const made = await slid(text, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font);
+      assert.deepEqual(
+        made.issues.map(({ code }) => code),
+        [],
+      );
+    });
+  }
+});
+
 describe('Text without overlap', () => {
   for (const [text, font] of [
     ['Hannah', 'Nunito, weight: 800'],
@@ -168,7 +184,7 @@ describe('Text without overlap', () => {
   ] as const) {
     it(`${text} in ${font} is what its curves are, point for point`, async () => {
       const made = await slid(text, 'x_height: 12 mm', font);
-      const face = await bundledFace(...(font.startsWith('Nunito') ? (['Nunito', 800] as const) : ([font] as const)));
+      const face = await (font.startsWith('Nunito') ? bundledFace('Nunito', 800) : bundledFace(font));
       const layout = layoutText(face, { text, align: 'center' });
       const em = 12 / face.xHeight;
       const centre = boxCentre(curveBounds(layout.curves)!);

@@ -17,6 +17,7 @@ import type { SplitLetter } from './letters.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
 import { slideLine } from './slide.ts';
+import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
 export interface JoinedLetters {
@@ -27,7 +28,7 @@ export interface JoinedLetters {
 }
 
 /** Slits between letters under this width are filled: no eye needs them, and soot closes them. */
-const slitMm = 0.6;
+const slitMm = 1;
 
 /** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
 const leastBarMm = 0.1;
@@ -64,7 +65,7 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
         (part) => [...stand(part, index)],
       ),
     ),
-    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...slits],
+    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedgesOf(whole, grown).flat(), ...slits],
   };
 }
 

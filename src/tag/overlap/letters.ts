@@ -29,7 +29,13 @@ export interface SplitLetter extends Omit<Ink, 'region'> {
 /** Share of the x-height above which a sign that stands on nothing begins. */
 const hungFrom = 0.6;
 
-/** In the order they are seen. A letter of several parts side by side (Ы) comes as several. */
+/** Shares of the x-height: a part that begins below the one and is as tall as the other stands on the line itself. */
+const standing = { below: 0.25, tall: 0.6 } as const;
+
+/**
+ * In the order they are seen. A letter of several parts side by side (Ы) comes as several, and so does one whose parts stand
+ * under each other's arms: the i of a ligature Ti, the leg of a K.
+ */
 export function splitLetters(inks: readonly Ink[], xHeight: number): SplitLetter[] {
   return inks.flatMap((ink, index) => split(ink, index, xHeight));
 }
@@ -45,7 +51,10 @@ function split(ink: Ink, index: number, xHeight: number): SplitLetter[] {
   if (!largest) return [];
   const bases = [largest];
   const marks: Part[] = [];
-  for (const part of others) (isBeside(part.box, largest.box) ? bases : marks).push(part);
+  for (const part of others) {
+    const isBase = isBeside(part.box, largest.box) || isStanding(part.box, ink.baseline, xHeight);
+    (isBase ? bases : marks).push(part);
+  }
   bases.sort((a, b) => middle(a.box) - middle(b.box));
   return bases.map(({ region, box }, place): SplitLetter => {
     const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
@@ -69,6 +78,10 @@ function isBeside(part: Bounds, base: Bounds): boolean {
   const lower = Math.min(part.maxY - part.minY, base.maxY - base.minY);
   const room = 0.2 * (part.maxX - part.minX);
   return level > lower / 2 && (part.minX > base.maxX - room || part.maxX < base.minX + room);
+}
+
+function isStanding({ minY, maxY }: Bounds, baseline: number, xHeight: number): boolean {
+  return minY < baseline + standing.below * xHeight && maxY - baseline > standing.tall * xHeight;
 }
 
 function nearestOf(bases: readonly Part[], mark: Bounds): number {

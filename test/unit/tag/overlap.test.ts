@@ -1,8 +1,12 @@
 import assert from 'node:assert/strict';
+import { intersection, normalise, offset } from '../../../src/geometry/clipper.ts';
+import { curveBounds, flatten } from '../../../src/geometry/curves.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
-import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
+import { layoutText } from '../../../src/text/layout.ts';
+import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { closedCounters } from '../../names/joined.ts';
@@ -14,6 +18,7 @@ const engine = newEngine({
   'amiri.woff': new Uint8Array(await packagedFont('amiri', 'arabic', 400)),
   'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
   'blocks.otf': blockFont(),
+  'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
 });
 
 const head = ['stock: {thickness: 3 mm, kerf: 0.16 mm, min_web: 1.5 mm}'];
@@ -99,11 +104,95 @@ describe('Letters slid until they overlap', () => {
     assertNear(gap, 0.13 * 12, 0.15, 'gap below the dot');
   });
 
+  for (const [what, text, font] of [
+    ['the leg of a K', 'Karl', 'Great Vibes'],
+    ['the i of a ligature Ti', 'Tim', 'lobster.woff'],
+    ['the i of a ligature Fi', 'Fiona', 'lobster.woff'],
+  ] as const) {
+    it(`keep ${what} on the baseline: it is no mark`, async () => {
+      const heights = async (more: string) => {
+        const made = await slid(text, `x_height: 12 mm${more}`, font);
+        const boxes = partsOf(lettersOf(made)[0]!.region).map((part) => boundsOf(part)!);
+        const top = Math.max(...boxes.map(({ maxY }) => maxY));
+        return boxes.map(({ minY, maxY }) => [top - maxY, top - minY]).sort((a, b) => b[1]! - a[1]! || a[0]! - b[0]!);
+      };
+      const [plain, joined] = [await heights(''), await heights(', overlap: 0.6 mm')];
+      assert.equal(joined.length, 2);
+      joined.flat().forEach((each, index) => {
+        assertNear(each, plain.flat()[index]!, 0.01, 'height in the letter');
+      });
+    });
+  }
+
   it('leave a single stem as it is', async () => {
     const plain = await slid('I', 'x_height: 12 mm');
     const joined = await slid('I', 'x_height: 12 mm, overlap: 0.6 mm');
     assertNear(joined.area, plain.area, 1e-4);
   });
+});
+
+describe('What is seen of a mark', () => {
+  for (const [text, font, grow] of [
+    ['i', 'Nunito, weight: 800', 0],
+    ['j', 'Pacifico', 0.12],
+    ['é', 'Alfa Slab One', 0.12],
+    ['i', 'lobster.woff', 0.12],
+    ['Å', 'Nunito, weight: 800', 0.12],
+  ] as const) {
+    it(`${text} in ${font}: at least two fifths of what lies between it and its letter stay white`, async () => {
+      const made = await slid(text, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font);
+      const parts = partsOf(offset(lettersOf(made)[0]!.region, grow)).map((part) => boundsOf(part)!);
+      const [mark, base] = parts.sort((a, b) => b.minY - a.minY);
+      // As wide as the mark, from its lowest point down to the highest of the letter; a slanted pair has less of it.
+      const [top, bottom] = [mark!.minY, base!.maxY];
+      assert.ok(top - bottom > 0.05 * 12, `${top - bottom} mm between them`);
+      const between = [
+        [
+          { x: mark!.minX, y: bottom },
+          { x: mark!.maxX, y: bottom },
+          { x: mark!.maxX, y: top },
+          { x: mark!.minX, y: top },
+        ],
+      ];
+      const white = area(between) - area(intersection(between, made.region));
+      assert.ok(white > 0.4 * area(between), `${((100 * white) / area(between)).toFixed(0)} % white`);
+    });
+  }
+});
+
+describe('Gaps between letters that meet', () => {
+  for (const [text, font, grow] of [
+    ['Gwen', 'Nunito, weight: 800', 0.12],
+    ['Vera', 'Nunito, weight: 800', 0.12],
+    ['Kit', 'Alfa Slab One', 0.36],
+  ] as const) {
+    it(`${text} in ${font} has none that closes`, async () => {
+      const made = await slid(text, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font);
+      assert.deepEqual(
+        made.issues.map(({ code }) => code),
+        [],
+      );
+    });
+  }
+});
+
+describe('Text without overlap', () => {
+  for (const [text, font] of [
+    ['Hannah', 'Nunito, weight: 800'],
+    ['Zoë K.', 'Pacifico'],
+    ['Karl', 'Great Vibes'],
+  ] as const) {
+    it(`${text} in ${font} is what its curves are, point for point`, async () => {
+      const made = await slid(text, 'x_height: 12 mm', font);
+      const face = await (font.startsWith('Nunito') ? bundledFace('Nunito', 800) : bundledFace(font));
+      const layout = layoutText(face, { text, align: 'center' });
+      const em = 12 / face.xHeight;
+      const centre = boxCentre(curveBounds(layout.curves)!);
+      const affine = { a: em, b: 0, c: 0, d: em, e: -em * centre.x, f: -em * centre.y };
+      const [solid] = [...made.report.tag!.made.values()];
+      assert.deepEqual(solid!.region, normalise(flatten(layout.curves, { affine })));
+    });
+  }
 });
 
 describe('Sizes of letters that slide', () => {

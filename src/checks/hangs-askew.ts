@@ -119,7 +119,7 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): 
 }
 
 /** Which way is up when the tag hangs as its hanger says; `undefined` where it hangs by a corner, at whatever angle. */
-function meantUp(at: HangerPlace, lever: Point): Point | undefined {
+export function meantUp(at: HangerPlace, lever: Point): Point | undefined {
   switch (at.kind) {
     case 'degrees':
       return directionOf(at);

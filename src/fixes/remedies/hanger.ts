@@ -90,7 +90,8 @@ export function wideEnough(at: Case): Remedy[] {
   ];
 }
 
-const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'bottom', 'top-left', 'top-right'];
+/** By its bottom a tag would hang upside down. */
+const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left', 'top-right'];
 
 /** The other places for it, each offered for itself: which of them suits the tag only its maker knows. */
 function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {

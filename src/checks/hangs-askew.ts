@@ -12,6 +12,9 @@ import { mm } from '../spec/figures.ts';
 /** A tilt that is seen, in degrees (our own judgement). */
 const seenDegrees = 3;
 
+/** The place of a ring is chosen for how it holds and reads as well: so much of a tilt is no slip of anybody's (our own judgement). */
+const chosenDegrees = 6;
+
 /** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
 const meantDegrees = 20;
 
@@ -41,7 +44,7 @@ function hung(pieces: Tag['pieces']): Hung[] {
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
   const [first, second] = hangers;
   const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
-  if (!tilt || Math.abs(tilt.clockwise) <= seenDegrees) return [];
+  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? chosenDegrees : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
   return [
@@ -55,6 +58,11 @@ function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding
       message: `Hangs askew, ${turned}: ${tilt.because}.`,
     },
   ];
+}
+
+/** Of a ring no more is asked for than a side; a hole on a side lies where it hangs straight. */
+function hasChosenPlace({ kind, at }: PlacedHanger): boolean {
+  return kind === 'ring' && at.kind !== 'point';
 }
 
 interface Tilt {
@@ -86,7 +94,7 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
     hanger,
     clockwise: degrees(Math.atan2(beside, dot(up, lever))),
     from: { x: centre.x + reach * lever.x, y: centre.y + reach * lever.y },
-    because: `it balances ${mm(Math.abs(sideways))} ${sideOf(up, sideways)} the ${kind === 'ring' ? 'ring' : kind}`,
+    because: reasonOf(up, sideways, kind),
   };
 }
 
@@ -119,7 +127,7 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): 
 }
 
 /** Which way is up when the tag hangs as its hanger says; `undefined` where it hangs by a corner, at whatever angle. */
-function meantUp(at: HangerPlace, lever: Point): Point | undefined {
+export function meantUp(at: HangerPlace, lever: Point): Point | undefined {
   switch (at.kind) {
     case 'degrees':
       return directionOf(at);
@@ -138,11 +146,12 @@ function nearestSide({ x, y }: Point): Point | undefined {
   return isUpright ? { x: 0, y: Math.sign(y) } : { x: Math.sign(x), y: 0 };
 }
 
-/** Where the balance lies, on the drawing; `sideways`: how far the hanger lies to the left of it, seen with `up` above. */
-function sideOf(up: Point, sideways: number): string {
+/** As seen on the drawing; `sideways`: how far the hanger lies to the left of the balance, seen with `up` above. */
+function reasonOf(up: Point, sideways: number, kind: PlacedHanger['kind']): string {
+  const off = mm(Math.abs(sideways));
   const [x, y] = [up.y * sideways, -up.x * sideways];
-  if (Math.abs(x) >= Math.abs(y)) return x > 0 ? 'right of' : 'left of';
-  return y > 0 ? 'above' : 'below';
+  if (Math.abs(x) >= Math.abs(y)) return `it balances ${off} ${x > 0 ? 'right' : 'left'} of the ${kind}`;
+  return `the ${kind} is ${off} too ${y > 0 ? 'low' : 'high'} on the drawing`;
 }
 
 function minus(a: Point, b: Point): Point {

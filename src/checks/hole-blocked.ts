@@ -1,6 +1,6 @@
 /** Lettering, marks or glued pieces in the way of the tie, or so near to its opening that it does not pass beside them. */
 
-import { intersection, offset } from '../geometry/clipper.ts';
+import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../spec/figures.ts';
@@ -10,6 +10,7 @@ import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { besidesOf, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
 import { lineWithin } from './line-within.ts';
 import { remembered } from './remembered.ts';
 import { clearances, hasOwnHole } from './room-for-tie.ts';
@@ -69,7 +70,8 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
       continue;
     }
     const crossed = shared(hanger.opening, mark.region);
-    if (area(crossed) > surrounding * area(hanger.opening)) continue;
+    const isWithin = area(crossed) > surrounding * area(hanger.opening);
+    if (isWithin && !hasLetters(mark.lettering)) continue;
     report('warning', crossed, 'Engraving runs across the hole');
   }
   const over = gluedOver(piece, pieces);
@@ -77,31 +79,60 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
   for (const other of over) {
     const covered = shared(hanger.opening, other.region);
     report('error', covered, `“${other.title}”, glued on, covers the hole`);
-    if (area(covered) < touchingMm2) findings.push(...tooNear(hanger, other, towards, tie, piece.id));
+    if (area(covered) < touchingMm2) findings.push(...tooNear(hanger, other, towards, tie, piece));
   }
-  return findings;
+  return findings.length > 0 ? findings : looksLikeASlip(hanger, piece, pieces);
+}
+
+/** Nothing is in the way of the tie, but the eye takes the opening for a part of what is beside it. A ring's lies outside. */
+function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Finding[] {
+  const { kind, path, centre } = hanger;
+  if (kind === 'ring') return [];
+  const near = besidesOf(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
+    const found = nearness(hanger, { name, ...beside });
+    return found ? [{ ...found, name }] : [];
+  });
+  const [worst] = near.sort((a, b) => a.width - b.width);
+  if (!worst) return [];
+  const { width, isAccent, name } = worst;
+  const what = kind === 'slot' ? 'slot' : 'hole';
+  const message = isAccent
+    ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
+    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a slip; minimum ${mm(slipMm)}.`;
+  return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 
 /** Of a score line, which is its outline: a border round the hole is in nobody's way. */
 const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 /** The tie is laid over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere. */
-function tooNear(hanger: PlacedHanger, glued: Piece, towards: Point, tie: Tie | undefined, piece: string): Finding[] {
+function tooNear(
+  hanger: PlacedHanger,
+  glued: Piece,
+  towards: Point,
+  tie: Tie | undefined,
+  { id, body }: Piece,
+): Finding[] {
   const { opening, centre, kind, path } = hanger;
   const strand = strandOf(tie, kind === 'slot');
   if (hasOwnHole(glued.region, opening, centre, strand)) return [];
+  // The hole of a ring touches the body by construction: the tie goes over its wall, on the other side.
+  const isOnBody = kind === 'ring' && area(beyond(glued.region, body)) < touchingMm2;
   const { ahead, behind } = clearances(opening, glued.region, towards, strand);
   const narrow = [
     ...(ahead && ahead.width < strand - slackMm ? [{ ...ahead, minimum: strand }] : []),
-    ...(behind && behind.width < elsewhere * strand - slackMm ? [{ ...behind, minimum: elsewhere * strand }] : []),
+    ...(behind && !isOnBody && behind.width < elsewhere * strand - slackMm
+      ? [{ ...behind, minimum: elsewhere * strand }]
+      : []),
   ];
   const touching = shared(opening, glued.region)[0]?.[0];
-  if (touching) narrow.push({ width: 0, minimum: elsewhere * strand, ends: [touching, touching] });
+  if (touching && !isOnBody) narrow.push({ width: 0, minimum: elsewhere * strand, ends: [touching, touching] });
   const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
   if (!worst) return [];
   const { width, minimum, ends } = worst;
   const what = tie?.kind === 'ribbon' ? `ribbon of ${mm(tie.size)}` : `twine of ${mm(strand)}`;
-  const message = `Only ${mm(width)} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
-  return [{ code: 'hole-blocked', severity: 'warning', piece, path, points: ends, width, minimum, message }];
+  const room = width < slackMm ? 'No room' : `Only ${mm(width)}`;
+  const message = `${room} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
+  return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];
 }
 
 /** Which way the tie pulls: from the balance of all that hangs on it. */
@@ -111,3 +142,4 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
 }
 
 const shared = remembered((opening, other) => intersection(opening, other));
+const beyond = remembered((region, body) => difference(region, [body]));

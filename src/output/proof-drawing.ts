@@ -1,6 +1,6 @@
 /** The tag as it will look, with its dimensions: the drawing of a proof. */
 
-import { offset, union } from '../geometry/clipper.ts';
+import { intersection, offset, union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
@@ -100,7 +100,8 @@ function drawPiece(page: PageBuilder, piece: Piece, tag: Tag, { scale, dx, dy }:
   const marked = (operation: 'engrave' | 'score') =>
     piece.marks.filter((mark) => mark.operation === operation).map(({ region }) => region);
   page.draw(curvesOf(outlines, scale, dx, dy), { fill: look.face, stroke: look.edge, lineWidth: 0.2 });
-  const engraved = union(marked('engrave'));
+  // What is cut away shows no engraving: the tie's opening stays open in a field that it is set in.
+  const engraved = intersection(union(marked('engrave')), piece.region);
   page.draw(curves(engraved), { fill: look.engraved });
   for (const region of marked('score'))
     page.draw(curves(offset(region, 0)), { stroke: look.engraved, lineWidth: scoreWidthMm * scale });

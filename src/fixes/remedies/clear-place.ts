@@ -1,12 +1,18 @@
-/** The nearest place where an opening is clear of edges, of other openings and of what is glued on. */
+/**
+ * The nearest place where an opening is clear of edges, of other openings, of what is glued on and of what is drawn: on the line
+ * on which the tag hangs straight if there is one, else anywhere.
+ */
 
-import { gluedOver } from '../../checks/assembly.ts';
+import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
 import { distanceToSegment } from '../../checks/blame.ts';
+import { meantUp } from '../../checks/hangs-askew.ts';
+import { besidesOf, slipMm } from '../../checks/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import type { Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
-import type { Candidate, Case, Remedy } from '../candidate.ts';
+import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
+import type { Case, Remedy } from '../candidate.ts';
 import { samePath } from '../candidate.ts';
 import { hangerAt } from './hanger.ts';
 import { nudging } from './moving.ts';
@@ -16,31 +22,66 @@ const stepMm = 0.5;
 const directions = 16;
 const farthestMm = 25;
 
-/** So many of the nearest are tried. */
-const most = 3;
+/** So many of them are tried. */
+const most = 6;
 
 export function clearOfAll(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   const { piece, tag, issue } = at;
   const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
   if (!piece || !placed || !hanger || hanger.kind === 'ring') return [];
+  const isClear = clearancesOf(piece, placed, tag);
+  const candidates = [...alongAxis(piece, placed, tag), ...allRound()]
+    .filter(({ x, y }) => isClear({ x: placed.centre.x + x, y: placed.centre.y + y }))
+    .slice(0, most)
+    .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
+  return [{ words: `Move the ${hanger.kind} to where it is clear`, candidates }];
+}
+
+/** Whether the opening would be clear of all with its middle at a point. */
+function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }: Tag): (centre: Point) => boolean {
   const openings = piece.hangers.filter((each) => each !== placed).map(({ opening }) => opening);
   const cuts = piece.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
-  const glued = gluedOver(piece, tag.pieces).map(({ region }) => region);
+  const glued = gluedOver(piece, pieces).map(({ region }) => region);
   const free = new EdgeIndex(difference(piece.body, [...openings, ...cuts, ...glued]));
-  const strand = glued.length > 0 ? strandOf(tag.tie, hanger.kind === 'slot') : 0;
-  const clear = placed.openingLength / 2 + Math.max(tag.stock.minWeb, strand) + stepMm / 10;
-  const isClear = (centre: Point) => free.contains(centre) && !isNear(free, centre, clear);
-  const candidates: Candidate[] = [];
-  for (let far = stepMm; far <= farthestMm && candidates.length < most; far += stepMm) {
+  const besides = besidesOf(piece, pieces, placed).map(({ region }) => new EdgeIndex(region));
+  const reach = placed.openingLength / 2;
+  const strand = glued.length > 0 ? strandOf(tie, placed.kind === 'slot') : 0;
+  const clear = reach + Math.max(stock.minWeb, strand) + stepMm / 10;
+  const fromMarks = reach + slipMm + stepMm / 10;
+  return (centre) =>
+    free.contains(centre) &&
+    !isNear(free, centre, clear) &&
+    besides.every((beside) => !beside.contains(centre) && !isNear(beside, centre, fromMarks));
+}
+
+/** Moves to the plumb line through the balance and along it, the shortest first; none where the tag hangs at any angle. */
+function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag): Point[] {
+  const balance = balanceOf(assemblyOf(piece, pieces));
+  const lever = balance && { x: centre.x - balance.x, y: centre.y - balance.y };
+  const up = lever && meantUp(at, lever);
+  if (!up) return [];
+  const beside = lever.x * up.y - lever.y * up.x;
+  const onto = { x: -beside * up.y, y: beside * up.x };
+  // What is nearly on it stays where it is, so that a figure of the spec is left as round as it was.
+  const across = Math.abs(beside) < stepMm ? { x: 0, y: 0 } : onto;
+  const moves: Point[] = [];
+  for (let far = across === onto ? 0 : stepMm; far <= farthestMm; far += stepMm) {
+    for (const way of [far, -far]) moves.push({ x: across.x + way * up.x, y: across.y + way * up.y });
+  }
+  return moves;
+}
+
+/** Moves in all directions, the shortest first. */
+function allRound(): Point[] {
+  const moves: Point[] = [];
+  for (let far = stepMm; far <= farthestMm; far += stepMm) {
     for (let turn = 0; turn < directions; turn++) {
       const angle = Math.PI / 2 + (turn * 2 * Math.PI) / directions;
-      const move = { x: far * Math.cos(angle), y: far * Math.sin(angle) };
-      if (!isClear({ x: placed.centre.x + move.x, y: placed.centre.y + move.y })) continue;
-      candidates.push(...nudging(at, hanger.path, hanger.nudge, move));
+      moves.push({ x: far * Math.cos(angle), y: far * Math.sin(angle) });
     }
   }
-  return [{ words: `Move the ${hanger.kind} to where it is clear`, candidates: candidates.slice(0, most) }];
+  return moves;
 }
 
 function isNear(edges: EdgeIndex, centre: Point, reach: number): boolean {

@@ -4,6 +4,7 @@ import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { samePath, setting, settingLengths } from '../candidate.ts';
+import { makingRoom } from './make-room.ts';
 import { nudging } from './moving.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
@@ -64,7 +65,7 @@ export function furtherIn(at: Case): Remedy[] {
 export function clear(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  return elsewhere(at, hanger);
+  return [...makingRoom(at), ...elsewhere(at, hanger)];
 }
 
 /** An opening that the tie does not go through. */
@@ -75,15 +76,22 @@ export function wideEnough(at: Case): Remedy[] {
   const slot = hanger.kind === 'slot' && tie?.kind === 'ribbon';
   const key = slot ? 'length' : 'opening';
   const size = slot ? tie.size + slotEaseMm : comfortableOpening(tie);
+  const words = `Make the ${slot ? 'slot' : 'hole'} larger`;
+  const candidates = settingLengths(at, hanger.path, key, [size]);
+  const larger = size - (hanger.kind === 'slot' && slot ? hanger.length : hanger.opening);
+  // Where lettering stands beside it, there may be no room unless that gives way.
+  const withRoom = candidates.flatMap((along) => makingRoom(at, larger, along));
   return [
-    {
-      words: `Make the ${slot ? 'slot' : 'hole'} larger`,
-      candidates: settingLengths(at, hanger.path, key, [size]),
-    },
+    { words, candidates },
+    ...withRoom.map((remedy) => ({
+      words: `${words} and ${remedy.words[0]!.toLowerCase()}${remedy.words.slice(1)}`,
+      candidates: remedy.candidates,
+    })),
   ];
 }
 
-const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'bottom', 'top-left', 'top-right'];
+/** By its bottom a tag would hang upside down. */
+const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left', 'top-right'];
 
 /** The other places for it, each offered for itself: which of them suits the tag only its maker knows. */
 function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {

@@ -36,6 +36,12 @@ const sideCost = 0.1;
 /** Scores that differ by less are equally good. */
 const even = 1e-3;
 
+/** Less well joined than this the end of a bar is not: no joint is better than 1. */
+const barAllowance = 1;
+
+/** A bar is as wide a hole further on, within this share. */
+const parallelShare = 0.1;
+
 /** More than any place behind the outline could make good. */
 const hiddenCost = 3;
 
@@ -108,13 +114,25 @@ export function placeRing(
       if (!best || better(candidate, best) < 0) best = candidate;
     }
   }
-  // Straight ahead it hangs without any tilt, and on a symmetric body on its axis.
+  // Straight ahead it hangs without any tilt, and on a symmetric body on its axis. Beside the end of a bar it laps over more
+  // of it, but holds no better than the bar.
   for (const { direction } of directions) {
     const point = furthestOnRay(outlines, balance, direction);
     const candidate = point && judge(point, costOf(point));
-    if (candidate && best && candidate.score >= best.score - even) best = candidate;
+    if (!candidate || !best) continue;
+    if (candidate.score >= best.score - even) best = candidate;
+    else if (candidate.score >= best.score - barAllowance && isEndOfSameBar(candidate.centre, best.centre, size, edges))
+      best = { ...candidate, score: best.score };
   }
   return best?.centre;
+}
+
+/** Whether a ring is held by the end of a bar narrower than itself, and another place is beside that very end. */
+function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
+  const radius = hole + wall;
+  if (Math.hypot(other.x - centre.x, other.y - centre.y) > radius) return false;
+  const width = joint(centre, radius, edges);
+  return width > 0 && width < radius && Math.abs(joint(centre, radius + hole, edges) - width) < parallelShare * width;
 }
 
 /** A place on the track, and what it may gain by the places between it and the next. */

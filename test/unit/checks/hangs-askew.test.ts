@@ -47,6 +47,21 @@ describe('The angle at which a tag hangs', () => {
     assertSilent(await tag(at(x - 0.01)), 'hangs-askew');
   });
 
+  it('is told from six degrees on of a ring, whose place nobody has set', async () => {
+    // Pushed along the edge: exact (statics), a disc of radius 3.4 less the hole of 1.4 hangs on the plate at (x, 21.4).
+    const ring = (right: number) => `{ring: {at: top, opening: 2.8, wall: 2, nudge: {right: ${right}}}}`;
+    const angles = await Promise.all(
+      [1.5, 2, 2.5].map(async (x) => found(await tag(ring(x)), 'hangs-askew')[0]?.angle),
+    );
+    assert.equal(angles[0], undefined, '4°');
+    assert.equal(angles[1], undefined, '5°');
+    assert.ok(angles[2]! > 6 && angles[2]! < 7, `${angles[2]}`);
+    assert.ok(Math.abs(angles[2]! - (Math.atan(2.5 / 21.4) * 180) / Math.PI) < 0.2);
+    // A point is somebody's word.
+    const set = await tag('{ring: {at: {up: 21.4, right: 1.5}, opening: 2.8, wall: 2}}');
+    assertNear(only(set, 'hangs-askew').angle!, (Math.atan(1.5 / 21.4) * 180) / Math.PI, 0.2);
+  });
+
   it('counts what is glued on', async () => {
     const text = `tagwright: 1
 shapes:
@@ -74,7 +89,7 @@ pieces:
     const issue = only(await tag('{hole: {opening: 2, at: {left: 34, up: 4}}}', arrow), 'hangs-askew');
     assert.match(
       issue.message,
-      /^Hangs askew, turned \d° (counter-)?clockwise: it balances \d\.\d\d mm below the hole\.$/,
+      /^Hangs askew, turned \d° (counter-)?clockwise: the hole is \d\.\d\d mm too high on the drawing\.$/,
     );
     assertSilent(await tag('{ring: {at: left}}', arrow), 'hangs-askew');
   });

@@ -119,8 +119,10 @@ describe('What crosses the opening for the tie', () => {
     const [near, far] = [2.93, 2.97];
     assert.ok(lens(near) > 0.025 && lens(far) < 0.015);
     for (const use of ['engrave', 'score']) {
-      only(await marked(`{ellipse: 2, nudge: {up: ${10 - near}}}`, `${use}: [mark]`), 'hole-blocked');
-      assertSilent(await marked(`{ellipse: 2, nudge: {up: ${10 - far}}}`, `${use}: [mark]`), 'hole-blocked');
+      const at = (up: number) => marked(`{ellipse: 2, nudge: {up: ${up}}}`, `${use}: [mark]`);
+      assert.equal(only(await at(10 - near), 'hole-blocked').severity, 'warning');
+      const touching = (await at(10 - far)).issues.filter(({ code }) => code === 'hole-blocked');
+      assert.ok(touching.every(({ severity }) => severity === 'info'));
     }
   });
 
@@ -147,5 +149,79 @@ describe('What crosses the opening for the tie', () => {
     // Exact: a segment 0.05 high of a circle of radius 2 has 0.030 mm², one of 0.03 high 0.014.
     assert.equal(only(await over(0.05), 'hole-blocked').severity, 'error');
     assert.equal(only(await over(0.03), 'hole-blocked').severity, 'warning');
+  });
+});
+
+describe('A hole that looks like a slip', () => {
+  const tag = (shapes: readonly string[], uses: string, hanger = 'hole: {opening: 4, at: {up: 10}}') =>
+    make(specOf(['plate: {rectangle: [60, 40]}', ...shapes], `body: [plate], ${uses}, hanger: {${hanger}}`));
+  // The hole reaches from 8 to 12.
+  const below = (gap: number) => [`mark: {rectangle: [30, 6], nudge: {up: ${5 - gap}}}`];
+
+  it('lies less than a millimetre from engraving', async () => {
+    const issue = only(await tag(below(0.97), 'engrave: [mark]'), 'hole-blocked');
+    assert.equal(issue.severity, 'info');
+    assert.equal(issue.message, 'Only 0.97 mm between the hole and “mark”: it looks like a slip; minimum 1.00 mm.');
+    assertNear(issue.width!, 0.97, 0.001);
+    assertSilent(await tag(below(1.01), 'engrave: [mark]'), 'hole-blocked');
+    // A line that is scored beside it is a border or a fold.
+    assertSilent(await tag(below(0.5), 'score: [mark]'), 'hole-blocked');
+  });
+
+  it('is none in a field that is engraved, and none in a border', async () => {
+    for (const shape of [
+      '{rectangle: [50, 30]}',
+      '{difference: [{ellipse: 9, nudge: {up: 10}}, {ellipse: 4.6, nudge: {up: 10}}]}',
+      '{difference: [{rectangle: [50, 25.6]}, {rectangle: [48, 24.6]}]}',
+    ])
+      assertSilent(await tag([`mark: ${shape}`], 'engrave: [mark]'), 'hole-blocked', shape);
+  });
+
+  it('is in the way of a letter, however fat its strokes', async () => {
+    const fat = '{text: I, font: Alfa Slab One, height: 30, place: {on: plate, by: box}}';
+    assert.equal(only(await tag([`mark: ${fat}`], 'engrave: [mark]'), 'hole-blocked').severity, 'warning');
+  });
+
+  // Exact: the outline of I in Alfa Slab One is a box as high as its capitals.
+  const letter = (top: number, how = 12) => [
+    `mark: {text: I, font: Alfa Slab One, cap_height: ${how}, place: {on: plate, by: box}, nudge: {up: ${top - how / 2}}}`,
+  ];
+
+  it('lies beside lettering that is engraved, scored, cut through or glued on', async () => {
+    for (const use of ['engrave', 'score', 'cut']) {
+      only(await tag(letter(7.05), `${use}: [mark]`, 'slot: {opening: 4, length: 8, at: {up: 10}}'), 'hole-blocked');
+      const far = await tag(letter(6.95), `${use}: [mark]`, 'slot: {opening: 4, length: 8, at: {up: 10}}');
+      assertSilent(far, 'hole-blocked', use);
+    }
+    const word = (top: number) => glued(letter(top)[0]!.replace('mark: ', ''), 'tie: {twine: 1}');
+    assert.match(only(await word(7.05), 'hole-blocked').message, /“Leaf”: it looks like a slip/);
+  });
+
+  it('stands over a letter like its accent, up to a fifth of the letter’s height', async () => {
+    const issue = only(await tag(letter(5.65), 'engrave: [mark]'), 'hole-blocked');
+    assert.match(issue.message, /^The hole stands 2\.3\d mm above a letter of “mark” and reads as its accent\.$/);
+    assertSilent(await tag(letter(5.55), 'engrave: [mark]'), 'hole-blocked');
+    // Beside the letter, and too large or too small for an accent: at 4 mm, letters below 8 mm and above 26.7 mm.
+    assertSilent(await tag(letter(6), 'engrave: [mark]', 'hole: {opening: 4, at: {up: 10, right: 9}}'), 'hole-blocked');
+    assertSilent(await tag(letter(6.8, 7.9), 'engrave: [mark]'), 'hole-blocked');
+    only(await tag(letter(6.8, 8.1), 'engrave: [mark]'), 'hole-blocked');
+    assertSilent(await tag(letter(6, 26.9), 'engrave: [mark]'), 'hole-blocked');
+    only(await tag(letter(6, 26.4), 'engrave: [mark]'), 'hole-blocked');
+  });
+});
+
+describe('A ring on a plate with a piece glued on', () => {
+  const ring = (front: string) => glued(front, 'tie: {twine: 3}', 'ring: {on: plate, at: top}');
+
+  it('has its tie over the wall, away from what lies wholly on the plate', async () => {
+    for (const frame of [
+      '{difference: [{rectangle: [60, 40]}, {rectangle: [50, 30]}]}',
+      '{rectangle: [50, 8], nudge: {up: 15.9}}',
+    ])
+      assertSilent(await ring(frame), 'hole-blocked', frame);
+  });
+
+  it('has not where that runs beyond the plate, beside the ring', async () => {
+    only(await ring('{rectangle: [4, 12], nudge: {up: 17, right: 4.5}}'), 'hole-blocked');
   });
 });

@@ -409,6 +409,25 @@ describe('The proof picture', () => {
     assertNear(engraved / (face + engraved), share, 0.03 * share);
   });
 
+  it('leaves the hole open in a field that is engraved', async () => {
+    const shapes = ['plate: {rectangle: [60, 30]}', 'field: {rectangle: [60, 30]}'];
+    const hole = 'hole: {opening: 8, at: {left: 20}}';
+    const image = await picture(
+      specOf(shapes, `body: [plate], engrave: [field], hanger: {${hole}}`, [
+        'stock: {material: walnut, thickness: 3, kerf: 0.1}',
+      ]),
+    );
+    const engraved = counted(image, lookOf('walnut').engraved);
+    // Exact: the plate less the hole, against the plate.
+    const whole = counted(
+      await picture(
+        specOf(shapes, 'body: [plate], engrave: [field]', ['stock: {material: walnut, thickness: 3, kerf: 0.1}']),
+      ),
+      lookOf('walnut').engraved,
+    );
+    assertNear(engraved / whole, 1 - (Math.PI * 16) / 1800, 0.004);
+  });
+
   for (const { name, text } of samples) {
     it(`of ${name} covers as many pixels as the pieces have area, and reaches as far`, async () => {
       // Without findings, whose captions are as brown as wood.

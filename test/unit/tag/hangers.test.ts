@@ -113,6 +113,24 @@ describe('A ring', () => {
   });
 });
 
+describe('A ring at the end of a narrow bar', () => {
+  const ringOf = async (width: number, at: string) => {
+    const bar = `bar: {rectangle: [${width}, 20], nudge: {up: 20}}`;
+    const spec = specOf(['plate: {rectangle: [40, 20]}', bar], `body: [plate, bar], hanger: {ring: {at: ${at}}}`);
+    return (await make(spec)).pieces[0]!.hangers[0]!;
+  };
+
+  it('stands over its middle, where the tag hangs straight', async () => {
+    for (const width of [2, 2.6]) {
+      for (const at of ['auto', 'top']) {
+        const { centre, openingSize } = await ringOf(width, at);
+        assertNear(centre.x, 0, 0.001);
+        assertNear(centre.y, 30 + openingSize / 2, 0.02);
+      }
+    }
+  });
+});
+
 describe('A hole', () => {
   for (const at of ['top', 'bottom', 'left', 'right', '30']) {
     it(`at ${at} is exactly its inset from the edge`, async () => {

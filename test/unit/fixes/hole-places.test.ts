@@ -1,0 +1,83 @@
+import assert from 'node:assert/strict';
+import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { newEngine, specOf } from '../support/engine.ts';
+
+const engine = newEngine();
+const options = { locate: () => undefined };
+
+/** Where the hole lies after each fix for what is wrong with it, by title. */
+async function placesAfter(text: string, code: string) {
+  const report = await engine.compute(text, options);
+  const issue = report.issues.find((each) => each.code === code);
+  assert.ok(issue, `no ${code}: ${report.issues.map(({ message }) => message).join('\n')}`);
+  const fixes = await findFixes(engine, report, issue, options);
+  return Promise.all(
+    fixes.map(async ({ title, edits }) => {
+      const after = await engine.compute(applied(text, edits), options);
+      return { title, after, hanger: after.tag!.pieces[0]!.hangers[0]! };
+    }),
+  );
+}
+
+describe('A hole that is moved to where it is clear', () => {
+  it('stays on the line on which the tag hangs straight', async () => {
+    for (const hole of ['{opening: 4, at: {up: 19}}', '{opening: 4, at: {up: 19, right: 0.2}}']) {
+      const text = specOf(['plate: {rectangle: [60, 40]}'], `body: [plate], hanger: {hole: ${hole}}`);
+      const fix = (await placesAfter(text, 'hole-near-edge')).find(({ title }) => title.includes('where it is clear'));
+      assert.ok(fix, hole);
+      assert.ok(Math.abs(fix.hanger.centre.x) < 0.25, `${fix.title}: ${fix.hanger.centre.x}`);
+      assert.doesNotMatch(fix.title, /left|right/);
+    }
+  });
+
+  it('goes back to that line from beside it', async () => {
+    const window = 'window: {rectangle: [8, 6], nudge: {right: 6, up: 10}}';
+    const text = specOf(
+      ['plate: {rectangle: [60, 40]}', window],
+      'body: [plate], cut: [window], hanger: {hole: {opening: 3, at: {up: 10, right: 3}}}',
+    );
+    const fix = (await placesAfter(text, 'hole-near-edge')).find(({ title }) => title.includes('where it is clear'));
+    assert.ok(fix);
+    // Exact: the window pulls the balance of the plate by −(48·6)/(2400 − 48 − 7) = −0.12 mm.
+    assert.ok(Math.abs(fix.hanger.centre.x + 0.12) < 0.05, `${fix.hanger.centre.x}`);
+  });
+});
+
+describe('A hole and what is drawn beside it', () => {
+  const marked = (hanger: string) =>
+    specOf(
+      ['plate: {rectangle: [60, 40]}', 'mark: {rectangle: [44, 34]}'],
+      `body: [plate], engrave: [mark], hanger: {hole: ${hanger}}`,
+    );
+
+  it('are never nearer than a millimetre after a fix', async () => {
+    // The hole reaches to −21; the block begins at −22.
+    const fixes = await placesAfter(marked('{opening: 4, at: left, inset: 5}'), 'hole-blocked');
+    assert.ok(fixes.length >= 2, fixes.map(({ title }) => title).join('\n'));
+    for (const { title, after, hanger } of fixes) {
+      const { minX, maxX, minY, maxY } = boxOf(after.tag!.pieces[0]!.marks[0]!.region.flat());
+      const { x, y } = hanger.centre;
+      const away = Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
+      // Or it is set wholly into the field.
+      assert.ok(away === 0 || away - hanger.openingSize / 2 >= 0.999, `${title}: ${away}`);
+    }
+    assert.ok(fixes.some(({ title }) => title.startsWith('Move “mark”')));
+  });
+
+  it('make room for each other where the hole must be larger', async () => {
+    const text = marked('{opening: 2, at: left, inset: 3}').replace('shapes:', 'tie: {twine: 2.5}\nshapes:');
+    const titles = (await placesAfter(text, 'hole-too-small')).map(({ title }) => title);
+    assert.deepEqual(
+      titles.map((title) => title.split(':')[0]),
+      ['Make the hole larger and move “mark”', 'Make the hole larger and make “mark” smaller'].filter((words) =>
+        titles.some((title) => title.startsWith(words)),
+      ),
+    );
+    assert.ok(titles.length > 0);
+  });
+});
+
+function boxOf(points: readonly { readonly x: number; readonly y: number }[]) {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) };
+}

@@ -1,6 +1,6 @@
 /** How near two outlines come to each other, and over what length. */
 
-import { boundsOf } from '../geometry/measure.ts';
+import { boundsOf, contains } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { distanceToSegment } from './blame.ts';
 
@@ -32,7 +32,7 @@ export function clearance(a: Region, b: Region, reach: number): number {
   return least < reach ? least : Infinity;
 }
 
-/** Length in mm of what of the outline of `a` is nearer to that of `b` than `reach`, looked at every `step` mm. */
+/** Length in mm of what of the outline of `a` is inside `b` or nearer to it than `reach`, looked at every `step` mm. */
 export function alongside(a: Region, b: Region, reach: number, step: number): number {
   const [boxA, boxB] = [boundsOf(a), boundsOf(b)];
   if (!boxA || !boxB) return 0;
@@ -46,7 +46,7 @@ export function alongside(a: Region, b: Region, reach: number, step: number): nu
       const t = (i + 0.5) / pieces;
       const at = { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
       const isNear = edges.some((edge) => !areApart([at, at], edge, reach) && distanceToSegment(at, ...edge) < reach);
-      if (isNear) length += whole / pieces;
+      if (isNear || contains(b, at)) length += whole / pieces;
     }
   }
   return length;

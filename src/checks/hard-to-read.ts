@@ -10,9 +10,10 @@ import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { letteringOn } from './lettering-on.ts';
 import type { LetteringOn } from './lettering-on.ts';
-import { doubtful, readability, unlikely } from './readability.ts';
+import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './readability.ts';
 import type { Readability } from './readability.ts';
 import { buried } from './buried.ts';
+import { cutAway } from './cut-away.ts';
 
 /**
  * Smallest heights of small letters in mm; below the second of each pair it is a warning. Rule of thumb, no source: a reader
@@ -27,29 +28,53 @@ const slackMm = 0.01;
 const halfBuried = 0.5;
 const whollyBuried = 0.75;
 
-export const hardToRead: Check = (tag) => tag.pieces.flatMap((piece) => unreadable(piece, tag));
+/** Less than this share of the letters may be missing, and most readers guess the word. Our own judgement. */
+const fewMissing = 0.2;
 
-/** One finding for each text of a piece, however often it is on it: the gravest. */
-function unreadable(piece: Piece, tag: Tag): Finding[] {
-  const worst = new Map<string, Finding>();
-  for (const each of letteringOn(piece, tag)) {
-    const verdict = judged(each);
-    if (!verdict) continue;
-    const { path } = each.lettering;
-    const shape = [...tag.made.keys()].find((other) => other.path.join('/') === path.join('/'));
-    const key = path.join('/');
-    const before = worst.get(key);
-    if (before?.severity === 'warning' || (before && verdict.severity === 'info')) continue;
-    worst.set(key, {
-      code: 'hard-to-read',
-      severity: verdict.severity,
-      piece: piece.id,
-      path: verdict.byGrowth ? growthOf(shape, path) : path,
-      points: [middleOf(each.lettering)],
-      message: `${quoted(shape, each.lettering)} ${verdict.message}`,
-    });
+export const hardToRead: Check = (tag) => {
+  const found: Finding[] = [];
+  for (const uses of usesOf(tag).values()) {
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on) }));
+    // Who can read it once has read it: a shadow, or the room cleared round a text, is not there to be read.
+    if (verdicts.some(({ verdict }) => !verdict)) continue;
+    const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
+    found.push(findingOf(least.on, least.verdict!, least.piece, tag));
   }
-  return [...worst.values()];
+  return found;
+};
+
+/** Each text with all that is made of it on a piece, or on pieces that are glued on one another. */
+function usesOf(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
+  const uses = new Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]>();
+  for (const piece of tag.pieces) {
+    const carrier = carrierOf(piece, tag);
+    for (const on of letteringOn(piece, tag)) {
+      const key = JSON.stringify([carrier.id, on.lettering.path]);
+      uses.set(key, [...(uses.get(key) ?? []), { on, piece }]);
+    }
+  }
+  return uses;
+}
+
+/** The piece at the back of those that are glued on one another. */
+function carrierOf(piece: Piece, { pieces }: Tag): Piece {
+  const seen = new Set<Piece>();
+  let carrier: Piece | undefined = piece;
+  for (; carrier && !seen.has(carrier); carrier = pieces.find(({ id }) => id === carrier!.glueTo)) seen.add(carrier);
+  return [...seen].at(-1)!;
+}
+
+function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {
+  const { path } = lettering;
+  const shape = [...tag.made.keys()].find((other) => other.path.join('/') === path.join('/'));
+  return {
+    code: 'hard-to-read',
+    severity: verdict.severity,
+    piece: piece.id,
+    path: verdict.byGrowth ? growthOf(shape, path) : path,
+    points: [middleOf(lettering)],
+    message: `${quoted(shape, lettering)} ${verdict.message}`,
+  };
 }
 
 /** What becomes of letters in what they are united with. */
@@ -75,12 +100,15 @@ function judged(each: LetteringOn): Verdict | undefined {
       hidden > whollyBuried ? (['warning', 'cannot be seen'] as const) : (['info', 'is half hidden'] as const);
     return { severity, message: `${verb}: ${fate[each.ground!.of]}.`, byGrowth: false };
   }
+  const missing = each.kept ? cutAway(lettering, each.kept).length : 0;
+  if (missing > 0) return incomplete(missing, lettering.letters.length);
   const read = figures(lettering, making.beam, making.over);
   if (!read) return undefined;
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
-  if (read.doubt > doubtful) {
-    const severity = read.doubt > unlikely ? 'warning' : 'info';
-    const cause = byGrowth ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
+  if (read.doubt > doubtful || isPlainlySpoiled(read)) {
+    const severity = read.doubt > (isBlob(read) ? doubtful : unlikely) ? 'warning' : 'info';
+    const isSpaced = lettering.letters.some(({ spaced }) => spaced);
+    const cause = byGrowth || isSpaced ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
     const verb = severity === 'warning' ? 'is' : 'may be';
     return { severity, message: `${verb} hard to read: ${lost(read)}${cause}.`, byGrowth };
   }
@@ -89,6 +117,13 @@ function judged(each: LetteringOn): Verdict | undefined {
   const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
   const severity = read.height < least - slackMm ? 'warning' : 'info';
   const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)} (rule of thumb, no source).`;
+  return { severity, message, byGrowth: false };
+}
+
+function incomplete(missing: number, of: number): Verdict {
+  const severity = missing < fewMissing * of ? 'info' : 'warning';
+  const verb = missing === 1 ? 'is' : 'are';
+  const message = missing === of ? 'is cut away.' : `is incomplete: ${missing} of its ${of} letters ${verb} cut away.`;
   return { severity, message, byGrowth: false };
 }
 

@@ -8,8 +8,6 @@ import type { Region, Ring } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
 
 export interface LetterLoss {
-  /** Share of the white in the letter's box, its counters and bays, that is filled beyond what thinning it again would open. */
-  readonly filled: number;
   readonly counters: { readonly drawn: number; readonly open: number };
   /** Share of its ink in strokes too thin to be left. */
   readonly gone: number;
@@ -19,6 +17,8 @@ export interface LetterLoss {
   readonly stem: number;
   /** Coarse: within `outlineShare` of the x-height. */
   readonly outline: Region;
+  /** The same grown, so that its outline is that of the white that is left. */
+  readonly grown: Region;
 }
 
 /** Radii of discs in mm: no white that `grow` does not go into stays open, no stroke that `thin` does not go into stays. */
@@ -36,9 +36,6 @@ const counterShare = 0.004;
 /** A counter of which less is left than this share of what is drawn, or less than a speck, is closed. */
 const openShare = 0.06;
 
-/** A letter whose box has less white than this share of a square of the x-height has none to lose: l, a full stop. */
-const whiteShare = 0.25;
-
 /**
  * For each letter; those that the font draws alike are looked at once. That makes the cost of a long text that of its alphabet.
  */
@@ -50,7 +47,11 @@ export function letterLosses(letters: readonly Letter[], xHeight: number, reach:
     const points = region.map((ring) => ring.length);
     const key = [text, ...size, ...points].join(' ');
     const before = known.get(key);
-    if (before) return { ...before.loss, outline: moved(before.loss.outline, minX - before.x, minY - before.y) };
+    if (before) {
+      const [dx, dy] = [minX - before.x, minY - before.y];
+      const { outline, grown } = before.loss;
+      return { ...before.loss, outline: moved(outline, dx, dy), grown: moved(grown, dx, dy) };
+    }
     const loss = lossOf(region, xHeight, reach);
     known.set(key, { loss, x: minX, y: minY });
     return loss;
@@ -65,21 +66,21 @@ function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): LetterL
   const tolerance = outlineShare * xHeight;
   const outline = simplified(region, tolerance);
   const ink = area(outline);
-  const { minX, minY, maxX, maxY } = boundsOf(region)!;
-  const white = Math.max((maxX - minX) * (maxY - minY) - ink, whiteShare * xHeight * xHeight);
-  const grown = offset(outline, grow, 'round', tolerance);
-  const recovered = grow > 0 ? offset(simplified(grown, tolerance), -grow, 'round', tolerance) : outline;
+  const grown = grow > 0 ? offset(outline, grow, 'round', tolerance) : outline;
   const core = thin > 0 ? offset(outline, -thin, 'round', tolerance) : outline;
   const left = thin > 0 ? offset(core, thin, 'round', tolerance) : outline;
   const counters = outline.filter((ring) => -ringArea(ring) > counterShare * xHeight * xHeight);
   const holes = grown.filter((ring) => ringArea(ring) < 0);
   return {
-    filled: Math.max(0, area(recovered) - ink) / white,
-    counters: { drawn: counters.length, open: counters.filter((counter) => isOpen(counter, holes)).length },
+    counters: {
+      drawn: counters.length,
+      open: grow > 0 ? counters.filter((counter) => isOpen(counter, holes)).length : counters.length,
+    },
     gone: ink > 0 ? Math.max(0, ink - area(left)) / ink : 0,
     fallen: thin > 0 ? Math.max(0, partsOf(core).length - partsOf(outline).length) : 0,
     stem: (2 * ink) / Math.max(perimeter(outline), 1e-9),
     outline,
+    grown,
   };
 }
 

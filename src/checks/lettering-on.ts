@@ -4,6 +4,7 @@ import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
+import type { Kept } from './cut-away.ts';
 import { finestMm } from './fine-mark.ts';
 
 export interface LetteringOn {
@@ -12,6 +13,8 @@ export interface LetteringOn {
   readonly making: { readonly beam: number; readonly over: number };
   /** Where the text is not the only thing of its kind: what it must stand out from, and whether it is that or is left out of it. */
   readonly ground?: Ground;
+  /** Of letters that are not openings. */
+  readonly kept?: Kept;
 }
 
 export interface Ground {
@@ -27,6 +30,7 @@ export interface Ground {
 export function letteringOn(piece: Piece, { stock, output }: Tag): LetteringOn[] {
   const found: LetteringOn[] = [];
   const loose = output.compensate ? 0 : stock.kerf / 2;
+  const cut = piece.sources.flatMap((other) => (other.use === 'cut' ? [other.region] : []));
   for (const { use, region, lettering = [] } of piece.sources) {
     for (const each of lettering) {
       const isOpening = (use === 'cut') !== (each.as === 'opening');
@@ -41,6 +45,7 @@ export function letteringOn(piece: Piece, { stock, output }: Tag): LetteringOn[]
         use: 'cut',
         making: { beam: stock.kerf, over: isOpening ? loose : -loose },
         ...ground,
+        ...keptOf(each, region, use === 'body' ? cut : []),
       });
     }
   }
@@ -50,10 +55,15 @@ export function letteringOn(piece: Piece, { stock, output }: Tag): LetteringOn[]
         each.shape === undefined
           ? {}
           : { ground: { of: operation, shape: each.shape, region, isOpening: each.as === 'opening' } };
-      found.push({ lettering: each, use: operation, making: { beam: spotOf(stock), over: 0 }, ...ground });
+      const making = { beam: spotOf(stock), over: 0 };
+      found.push({ lettering: each, use: operation, making, ...ground, ...keptOf(each, region, []) });
     }
   }
   return found;
+}
+
+function keptOf({ as, shape }: Lettering, region: Region, cuts: readonly Region[]): Pick<LetteringOn, 'kept'> {
+  return as === 'opening' ? {} : { kept: { shape: shape ?? region, region, cuts } };
 }
 
 /** Width of an engraved or scored line in mm. */

@@ -32,6 +32,11 @@ export function applyTo({ x, y }: Point, m: Affine): Point {
   return { x: m.a * x + m.c * y + m.e, y: m.b * x + m.d * y + m.f };
 }
 
+/** A direction and a length, which no move changes. */
+export function applyToVector({ x, y }: Point, { a, b, c, d }: Affine): Point {
+  return { x: a * x + c * y, y: b * x + d * y };
+}
+
 /** The region mapped; where the map is a mirror the rings are turned round, so that outers stay counter-clockwise. */
 export function transform(region: Region, m: Affine): Region {
   const mirrored = m.a * m.d - m.b * m.c < 0;

@@ -1,7 +1,9 @@
 /** Text set in a font, at the size that the shape will have. */
 
+import { applyToVector } from '../geometry/affine.ts';
 import { curveBounds } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
+import type { Affine } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -69,9 +71,10 @@ export function setText(face: FontFace, text: TextGenerator, size: Size): SetTex
 
 /** At an em of so many mm; of an infinite one, whatever is given in mm is nothing. */
 function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
+  const letterSpacing = text.letterSpacingMm / mmPerEm;
   const layout = layoutText(face, {
     text: text.text,
-    letterSpacing: text.letterSpacingMm / mmPerEm,
+    letterSpacing,
     align: text.align,
     features: text.features,
     ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
@@ -81,6 +84,7 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | 
     const letters = lettersOf(
       glyphs,
       glyphs.map((glyph) => glyph.curves),
+      letterSpacing,
     );
     return { curves, letters, missing, band: letterBand(layout) };
   }
@@ -89,7 +93,12 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | 
     'radius' in text.arc ? text.arc.radius / mmPerEm : radiusForSweep(layout, at, (text.arc.sweep * Math.PI) / 180);
   const bent = bendText(layout, text.align, { at, radius });
   if ('curves' in bent) {
-    return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs), missing, arc: { at, radius } };
+    return {
+      curves: bent.curves,
+      letters: lettersOf(glyphs, bent.glyphs, letterSpacing, bent.turns),
+      missing,
+      arc: { at, radius },
+    };
   }
   const key = 'radius' in text.arc ? 'radius' : 'sweep';
   const problem =
@@ -144,12 +153,21 @@ function spanOf(curves: CurvePath, key: 'width' | 'height'): number {
 }
 
 /** The glyphs of each letter together: all that stand on the same spot, with `curves` of each. */
-function lettersOf(glyphs: readonly PlacedGlyph[], curves: readonly CurvePath[]): LetterCurves[] {
+function lettersOf(
+  glyphs: readonly PlacedGlyph[],
+  curves: readonly CurvePath[],
+  letterSpacing: number,
+  turns?: readonly Affine[],
+): LetterCurves[] {
   const letters: (Omit<LetterCurves, 'curves'> & { readonly curves: CurveCommand[] })[] = [];
   for (const [index, { text, stand, line }] of glyphs.entries()) {
     const before = glyphs[index - 1];
     const isSame = before?.stand.x === stand.x && before.line === line && before.text === text;
-    if (!isSame) letters.push({ text, line, baseline: stand.y, curves: [] });
+    if (!isSame) {
+      const along = { x: letterSpacing, y: 0 };
+      const spaced = turns ? applyToVector(along, turns[index]!) : along;
+      letters.push({ text, line, baseline: stand.y, curves: [], ...(letterSpacing === 0 ? {} : { spaced }) });
+    }
     letters.at(-1)!.curves.push(...curves[index]!);
   }
   return letters;

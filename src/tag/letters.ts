@@ -2,16 +2,20 @@
 
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
-import { transform } from '../geometry/affine.ts';
+import { applyToVector, transform } from '../geometry/affine.ts';
 import { flatten } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
-import type { Affine, Region } from '../geometry/types.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 
 /** A letter, a ligature, or a letter with its marks. */
 export interface Letter {
   readonly text: string;
   readonly region: Region;
+  /** How far the spacing of the letters has moved it away from the letter before, in mm; towards it where that is negative. */
+  readonly spaced?: Point;
+  /** The first of its word. */
+  readonly opens?: boolean;
 }
 
 /** The same before it has its size. */
@@ -21,6 +25,7 @@ export interface LetterCurves {
   /** As if the text stood straight, where it is bent. */
   readonly baseline: number;
   readonly curves: CurvePath;
+  readonly spaced?: Point;
 }
 
 interface About {
@@ -32,6 +37,8 @@ interface About {
   readonly grow: number;
   /** `opening`: cut out of the shape that it belongs to. */
   readonly as: 'material' | 'opening';
+  /** Its letters were slid until they touch. */
+  readonly slid?: boolean;
 }
 
 /** What has been made of a text: immutable, and flattened only once somebody looks at its letters. */
@@ -40,17 +47,23 @@ export class Lettering {
   readonly xHeight: number;
   readonly grow: number;
   readonly as: 'material' | 'opening';
+  readonly slid: boolean;
   readonly #makeLetters: () => readonly Letter[];
   readonly #makeShape: (() => Region) | undefined;
   #letters: readonly Letter[] | undefined;
   #shape: Region | undefined;
 
   /** `makeShape`: left out while the solid it belongs to is nothing but this lettering. */
-  constructor({ path, xHeight, grow, as }: About, makeLetters: () => readonly Letter[], makeShape?: () => Region) {
+  constructor(
+    { path, xHeight, grow, as, slid = false }: About,
+    makeLetters: () => readonly Letter[],
+    makeShape?: () => Region,
+  ) {
     this.path = path;
     this.xHeight = xHeight;
     this.grow = grow;
     this.as = as;
+    this.slid = slid;
     this.#makeLetters = makeLetters;
     this.#makeShape = makeShape;
   }
@@ -73,7 +86,12 @@ export class Lettering {
     const scale = Math.sqrt(Math.abs(affine.a * affine.d - affine.b * affine.c));
     return this.#changed(
       { xHeight: this.xHeight * Math.hypot(affine.c, affine.d), grow: this.grow * scale },
-      () => this.letters.map(({ text, region }) => ({ text, region: transform(region, affine) })),
+      () =>
+        this.letters.map(({ region, spaced, ...letter }) => ({
+          ...letter,
+          region: transform(region, affine),
+          ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}),
+        })),
       (shape) => transform(shape, affine),
     );
   }
@@ -101,9 +119,9 @@ export class Lettering {
   }
 
   #changed(about: Partial<About>, letters = () => this.letters, change = (shape: Region) => shape): Lettering {
-    const { path, xHeight, grow, as } = this;
+    const { path, xHeight, grow, as, slid } = this;
     return new Lettering(
-      { path, xHeight, grow, as, ...about },
+      { path, xHeight, grow, as, slid, ...about },
       letters,
       this.#makeShape ? () => change(this.shape!) : undefined,
     );
@@ -112,8 +130,11 @@ export class Lettering {
 
 /** Letters at their final size, each by itself; overlapping strokes of one letter are united. */
 export function flattenLetters(letters: readonly LetterCurves[], affine: Affine): Letter[] {
-  return letters.flatMap(({ text, curves }) => {
+  return letters.flatMap(({ text, line, curves, spaced }, index): Letter[] => {
     const region = normalise(flatten(curves, { affine }));
-    return region.length > 0 ? [{ text, region }] : [];
+    if (region.length === 0) return [];
+    const before = letters[index - 1];
+    const opens = before?.line !== line || /^\s+$/u.test(before.text);
+    return [{ text, region, opens, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
   });
 }

@@ -6,6 +6,7 @@
 
 import { chain, rotation, translation } from '../geometry/affine.ts';
 import { transformCurves, type CurveCommand, type CurvePath } from '../geometry/curves.ts';
+import type { Affine } from '../geometry/types.ts';
 import type { TextLayout } from './layout.ts';
 
 export interface Arc {
@@ -20,6 +21,8 @@ export type BentText =
       readonly curves: CurvePath;
       /** Those of each glyph, in the order of the layout. */
       readonly glyphs: readonly CurvePath[];
+      /** How each of them is turned. */
+      readonly turns: readonly Affine[];
     }
   /** `no-room`: a circle comes out with no radius. `overlap`: a line goes more than once round its circle. */
   | { readonly problem: 'no-room' | 'overlap' };
@@ -43,6 +46,7 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
   const anchorAngle = ((share - 0.5) * layout.advance) / (radius + kept);
   const ends = lineEnds(layout);
   const glyphs: CurvePath[] = [];
+  const turns: Affine[] = [];
   for (const glyph of layout.glyphs) {
     const circle = radius + outwards * glyph.stand.y;
     const spaced = circle + kept;
@@ -53,8 +57,9 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
     const upright = translation(-glyph.stand.x, -glyph.stand.y + outwards * circle);
     const turn = rotation((outwards * angle * 180) / Math.PI, { x: 0, y: 0 });
     glyphs.push(transformCurves(glyph.curves, chain(upright, turn)));
+    turns.push(turn);
   }
-  return { curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph), glyphs };
+  return { curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph), glyphs, turns };
 }
 
 /** The radius in em on which a text takes so many radians of its circle. */

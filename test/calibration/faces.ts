@@ -1,4 +1,4 @@
-/** The fonts that limits are set by, and those that they are then tried on: a script, a slab, a sans, a serif, a rounded and a light one each. */
+/** The fonts that weights are set by, twice: a script, a slab, a sans, a serif, a rounded and a light one each. */
 
 import type { FontFace } from '../../src/text/font-face.ts';
 import { bundledFace, packagedFace } from '../fonts/faces.ts';
@@ -6,7 +6,7 @@ import { bundledFace, packagedFace } from '../fonts/faces.ts';
 export interface CalibrationFace {
   readonly name: string;
   readonly kind: 'script' | 'slab' | 'sans' | 'serif' | 'rounded' | 'light';
-  /** Kept back: no limit was set by what it shows. */
+  /** Kept back when the weights were set for the first time; by now they are set by all, each font tried without itself. */
   readonly heldOut: boolean;
   readonly open: () => Promise<FontFace>;
 }

@@ -45,7 +45,7 @@ export function asMarkdown(
   for (const heldOut of [false, true]) {
     const set = judged.filter((each) => each.heldOut === heldOut);
     if (set.length === 0) continue;
-    lines.push(`## ${heldOut ? 'Fonts kept back' : 'Fonts that the weights were set by'}`, '');
+    lines.push(`## ${heldOut ? 'The last six fonts' : 'The first six fonts'}, by the weights as they are`, '');
     lines.push(
       '| font | no longer read: reported | missed | still read: left in peace | reported | balanced accuracy |',
     );

@@ -42,7 +42,7 @@ function outlineOf(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): 
       const xHeight = drawn.xHeight * scaleY;
       const bend = arc && onCircle(arc, scaleY);
       const joined = join(inksOf(letters, scaleX, scaleY), { ...slide, xHeight }, bend);
-      const about = { path, xHeight, grow: 0, as: 'material' as const };
+      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
       const solid: Solid = {
         region: union([...joined.letters.map(({ region }) => region), joined.joints]),
         lettering: [new Lettering(about, () => joined.letters)],
@@ -78,9 +78,10 @@ function join(
   const split = splitLetters(straight, xHeight);
   const { letters, joints } = joinLetters(split, measures);
   const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
-  const whole = inks.flatMap(({ text }, index): Letter[] => {
+  const whole = inks.flatMap(({ text, line, afterGap }, index): Letter[] => {
     const own = letters.flatMap((region, k) => (split[k]!.index === index ? [...region] : []));
-    return own.length > 0 ? [{ text, region: bent(own) }] : [];
+    const opens = afterGap || inks[index - 1]?.line !== line;
+    return own.length > 0 ? [{ text, region: bent(own), opens }] : [];
   });
   return { letters: whole, joints: bent(joints) };
 }

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
-import { doubtful, readability, unlikely } from '../../../src/checks/readability.ts';
+import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from '../../../src/checks/readability.ts';
 import { letteringOf } from '../../calibration/cases.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { checked } from '../support/checked.ts';
@@ -34,23 +34,106 @@ describe('Lettering that is hard to read', () => {
 
   it('is in doubt before it is unreadable, and each limit is where it is said to be', async () => {
     const face = await bundledFace('Pacifico');
-    const doubtAt = (grow: number) => readability(letteringOf(face, 'Gwen', 12, grow), { beam: 0.16 })!.doubt;
-    const growthAt = (doubt: number) => {
-      let [low, high] = [0, 4];
+    // Without counters, it is never a blob.
+    const readAt = (text: string, grow: number) => readability(letteringOf(face, text, 12, grow), { beam: 0.16 })!;
+    const growthAt = (text: string, doubt: number) => {
+      let [low, high] = [0, 5];
       while (high - low > 1e-3) {
         const middle = (low + high) / 2;
-        if (doubtAt(middle) > doubt) high = middle;
+        if (readAt(text, middle).doubt > doubt) high = middle;
         else low = middle;
       }
       return high;
     };
-    const severityAt = async (grow: number) =>
-      (await said(name(`size: ${12 / face.xHeight}, grow: ${grow}`), 'body: [name], parts: many'))[0]?.severity;
-    const [doubt, fail] = [growthAt(doubtful), growthAt(unlikely)];
-    assert.equal(await severityAt(doubt - 0.01), undefined);
-    assert.equal(await severityAt(doubt + 0.01), 'info');
-    assert.equal(await severityAt(fail - 0.01), 'info');
-    assert.equal(await severityAt(fail + 0.01), 'warning');
+    const severityAt = async (text: string, grow: number) => {
+      const word = `name: {text: ${text}, font: Pacifico, size: ${12 / face.xHeight}, grow: ${grow}}`;
+      return (await said([word], 'body: [name], parts: many'))[0]?.severity;
+    };
+    const [doubt, fail] = [growthAt('Kim', doubtful), growthAt('Kim', unlikely)];
+    assert.equal(await severityAt('Kim', doubt - 0.01), undefined);
+    assert.equal(await severityAt('Kim', doubt + 0.01), 'info');
+    assert.equal(await severityAt('Kim', fail - 0.01), 'info');
+    assert.equal(await severityAt('Kim', fail + 0.01), 'warning');
+    const blob = readAt('banana', 2.4);
+    assert.ok(isBlob(blob));
+    assert.equal(await severityAt('banana', 2.4), 'warning');
+  });
+
+  it('is plainly spoiled where no counter of several is open, or all is one lump, and a blob where it is both', () => {
+    const is = (drawn: number, open: number, crowded: number) => {
+      const read = { counters: { drawn, open }, crowded };
+      return [isPlainlySpoiled(read), isBlob(read)];
+    };
+    assert.deepEqual(is(2, 0, 0.991), [true, true]);
+    assert.deepEqual(is(2, 0, 0.989), [true, false]);
+    assert.deepEqual(is(2, 1, 0.991), [true, false]);
+    assert.deepEqual(is(1, 0, 0.991), [true, false]);
+    assert.deepEqual(is(2, 1, 0.989), [false, false]);
+    assert.deepEqual(is(1, 0, 0.989), [false, false]);
+  });
+
+  it('is said of words whose counters are all closed, though a reader of pictures guesses them', async () => {
+    const face = await bundledFace('Pacifico');
+    assert.ok(readability(letteringOf(face, 'Sea Kale', 12, 2.1), { beam: 0.16 })!.doubt < doubtful);
+    const at = (grow: number) =>
+      said(
+        [`name: {text: Sea Kale, font: Pacifico, size: ${12 / face.xHeight}, grow: ${grow}}`],
+        'body: [name], parts: many',
+      );
+    const [issue] = await at(2.1);
+    assert.equal(issue!.severity, 'info');
+    assert.match(issue!.message, /^“Sea Kale” may be hard to read: all 5 counters are closed/);
+    assert.deepEqual(await at(1), []);
+  });
+
+  it('runs together by spacing as well as by growth, but for a script that is joined anyway', async () => {
+    const spaced = (font: string, by: number) =>
+      said([`name: {text: SEEDS, font: ${font}, cap_height: 30, letter_spacing: ${by}}`], 'body: [name], parts: many');
+    const [issue] = await spaced('Alfa Slab One', -11);
+    assert.equal(issue!.code, 'hard-to-read');
+    assert.match(issue!.message, /the letters run together\.$/);
+    assert.deepEqual(await spaced('Alfa Slab One', -1.5), []);
+    const face = await bundledFace('Pacifico');
+    const joined = letteringOf(face, 'summer', 12);
+    assert.deepEqual(readability(joined, { beam: 0.16 })!.neighbours, { apart: 0, merged: 0 });
+  });
+
+  it('keeps counters that no growth has closed, thinned or bridged', async () => {
+    const face = await bundledFace('Alfa Slab One');
+    for (const grow of [-0.4, 0])
+      assert.deepEqual(readability(letteringOf(face, 'BOARD', 12, grow), { beam: 0.16 })!.counters, {
+        drawn: 6,
+        open: 6,
+      });
+  });
+
+  it('is incomplete where letters are cut away, by more than two fifths of each', async () => {
+    const word = 'name: {text: HIMIN, font: Nunito, cap_height: 10}';
+    const bar = (width: number) => `bar: {rectangle: [${width}, 40]}`;
+    const holed = 'holed: {difference: [name, bar]}';
+    for (const use of ['engrave', 'score'])
+      assert.deepEqual(await said([word, bar(2.5), holed], `body: [plate], ${use}: [holed]`), [], use);
+    const [issue] = await said([word, bar(11), holed], 'body: [plate], engrave: [holed]');
+    assert.equal(issue!.severity, 'warning');
+    assert.equal(issue!.message, '“HIMIN” is incomplete: 1 of its 5 letters is cut away.');
+    const [cut] = await said([word, bar(11)], 'body: [name], cut: [bar], parts: many');
+    assert.equal(cut!.message, issue!.message);
+    const low = 'low: {rectangle: [20, 5], nudge: {down: 25}}';
+    const [all] = await said([word, bar(100), low], 'body: [name, low], cut: [bar]');
+    assert.equal(all?.message, '“HIMIN” is cut away.');
+  });
+
+  it('is read if one of its uses is, on its piece or on what is glued to it', async () => {
+    const word = ['name: {text: Gwen, font: Pacifico, x_height: 12}', 'fat: {from: name, grow: 2.7}'];
+    const cleared = [...word, 'field: {difference: [plate, fat]}', 'all: {union: [field, name]}'];
+    assert.deepEqual(await said(word, 'body: [plate], engrave: [name], score: [fat]'), []);
+    assert.deepEqual(await said(cleared, 'body: [plate], engrave: [all]'), []);
+    assert.equal((await said(cleared, 'body: [plate], engrave: [field]'))[0]?.severity, 'warning');
+    const glued = 'body: [fat], parts: many}\n  front: {body: [name], parts: many, glue_to: ';
+    const spec = specOf(word, glued, ['stock: {kerf: 0.16}']);
+    const id = /^ {2}(\w+): \{body: \[fat\]/m.exec(spec)![1]!;
+    const { issues } = await checked(spec.replace('glue_to: ', `glue_to: ${id}`), hardToRead);
+    assert.deepEqual(issues, []);
   });
 
   it('has lost its strokes by thinning', async () => {

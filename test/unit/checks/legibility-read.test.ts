@@ -7,7 +7,7 @@ import { balancedAccuracy, confusionOf } from '../../calibration/table.ts';
 import { calibrationWords } from '../../calibration/words.ts';
 
 describe('Legibility against an independent reader (tesseract.js)', () => {
-  it('is foretold for words in fonts that no limit was set by; the whole is in test/calibration/legibility.md', async function () {
+  it('is foretold for a sample of words in six fonts; the whole is in test/calibration/legibility.md', async function () {
     this.timeout(120_000);
     const faces = calibrationFaces.filter(({ heldOut }) => heldOut);
     const judged = await calibrate(calibrationWords.slice(0, 4), faces, false);
@@ -15,7 +15,7 @@ describe('Legibility against an independent reader (tesseract.js)', () => {
     assert.ok(judged.length > 120, String(judged.length));
     assert.ok(confusion.reported > 10, JSON.stringify(confusion));
     // A sample this small strays by some hundredths from what all words give.
-    assert.ok(balancedAccuracy(confusion) > 0.75, JSON.stringify(confusion));
+    assert.ok(balancedAccuracy(confusion) > 0.82, JSON.stringify(confusion));
   });
 
   it('is what is read but for accents, case and lookalikes, and a letter of a longer word', () => {

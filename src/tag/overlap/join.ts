@@ -57,7 +57,10 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
     whole = union([whole, ...more]);
   };
   add(strapsFor(whole, measures.web).map((strap) => [strap]));
-  add(beadsFor(whole, [...grown, ...joints], measures));
+  // Before the beads: a gap filled only part of the way is a thin wall.
+  const wedges = wedgesOf(whole, grown);
+  if (wedges.length > 0) whole = union([whole, ...wedges]);
+  add(beadsFor(whole, [...grown, ...joints, ...wedges], measures));
   const slits = slitsOf(whole, grown, measures);
   return {
     letters: bodies.map(({ letter, marks }, index) =>
@@ -65,7 +68,7 @@ export function joinLetters(letters: readonly SplitLetter[], measures: Measures)
         (part) => [...stand(part, index)],
       ),
     ),
-    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedgesOf(whole, grown).flat(), ...slits],
+    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedges.flat(), ...slits],
   };
 }
 

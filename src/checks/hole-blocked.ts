@@ -100,7 +100,7 @@ function tooNear(hanger: PlacedHanger, glued: Piece, towards: Point, tie: Tie | 
   if (!worst) return [];
   const { width, minimum, ends } = worst;
   const what = tie?.kind === 'ribbon' ? `ribbon of ${mm(tie.size)}` : `twine of ${mm(strand)}`;
-  const message = `Only ${mm(width)} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
+  const message = `${width < 0.005 ? 'No room' : `Only ${mm(width)}`} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
   return [{ code: 'hole-blocked', severity: 'warning', piece, path, points: ends, width, minimum, message }];
 }
 

@@ -77,7 +77,12 @@ function gravest(cases: readonly Case[]): Issue {
   const label = labelOf(report)!;
   const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
   const also = others.length === 0 ? '' : ` Likewise ${listed(others)}.`;
-  return { ...issue, row: report.row, message: `“${label}”: ${issue.message}${also}` };
+  return { ...issue, row: report.row, message: `${named(label, issue.message)}${also}` };
+}
+
+/** A message that begins with the name says it once. */
+function named(label: string, message: string): string {
+  return message.startsWith(`“${label}”`) ? message : `“${label}”: ${message}`;
 }
 
 function isGraver(a: Issue, b: Issue): boolean {

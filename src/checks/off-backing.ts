@@ -57,7 +57,9 @@ function unheldMessage(unheld: readonly Bearing[], names: Names): string {
   const [largest] = unheld;
   const nothing = 'there is nothing to glue them to';
   if (unheld.length === all.length && all.length > 1)
-    return `None of the ${all.length} parts of “${piece.title}” lies on “${carrier.title}”: ${nothing}.`;
+    return all.length === 2
+      ? `Neither part of “${piece.title}” lies on “${carrier.title}”: ${nothing}.`
+      : `None of the ${all.length} parts of “${piece.title}” lies on “${carrier.title}”: ${nothing}.`;
   if (unheld.length > 1) {
     const numbers = unheld.map((each) => numberOf(each, all)).sort((a, b) => a - b);
     return `${unheld.length} of the ${all.length} parts of “${piece.title}” (from the left: ${listed(numbers)}) do not lie on “${carrier.title}”: ${nothing}.`;
@@ -76,14 +78,34 @@ function overhanging(over: readonly Bearing[], names: Names): Finding {
   const message =
     over.length === 1
       ? `${begun(farthest, names)} overhangs “${carrier.title}” by ${mm(overhang)}.`
-      : `${over.length} of the ${all.length} parts of “${piece.title}” overhang “${carrier.title}”, by up to ${mm(overhang)} (part ${numberOf(farthest, all)} from the left).`;
+      : `${partsOf(over, names)} overhang “${carrier.title}”, by up to ${mm(overhang)} (part ${numberOf(farthest, all)} from the left).`;
   return finding(piece, 'warning', at, message, overhang);
 }
 
 function begun(bearing: Bearing, { piece, all }: Names): string {
   return all.length === 1
     ? `“${piece.title}”`
-    : `Part ${numberOf(bearing, all)} of ${all.length} of “${piece.title}”, from the left,`;
+    : `The ${ordinal(numberOf(bearing, all), all.length)} part of “${piece.title}”${inTheMiddle(bearing, all)}`;
+}
+
+function inTheMiddle(bearing: Bearing, all: readonly Bearing[]): string {
+  const number = numberOf(bearing, all);
+  return number === 1 || number === all.length ? '' : ', from the left,';
+}
+
+/** The ends of a row by name, so that nobody counts. */
+function ordinal(number: number, of: number): string {
+  if (of === 2) return number === 1 ? 'left' : 'right';
+  if (number === of) return 'last';
+  if (number === 1) return 'first';
+  const ends: Readonly<Record<number, string>> = { 1: 'st', 2: 'nd', 3: 'rd' };
+  const isTeen = number % 100 > 10 && number % 100 < 14;
+  return `${number}${(isTeen ? undefined : ends[number % 10]) ?? 'th'}`;
+}
+
+function partsOf(over: readonly Bearing[], { piece, all }: Names): string {
+  if (over.length < all.length) return `${over.length} of the ${all.length} parts of “${piece.title}”`;
+  return all.length === 2 ? `Both parts of “${piece.title}”` : `All ${all.length} parts of “${piece.title}”`;
 }
 
 /** Counted from the left. */

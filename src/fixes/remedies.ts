@@ -1,5 +1,7 @@
 /** What may help against an issue, the way that changes least about the tag first. */
 
+import { boundsOf } from '../geometry/measure.ts';
+import type { Shape } from '../spec/model.ts';
 import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, nameOf } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
@@ -16,6 +18,7 @@ import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
 import { smallerPiece } from './remedies/size.ts';
+import { clearOfCut } from './remedies/windows.ts';
 
 export function remediesFor(at: Case): Remedy[] {
   const { issue } = at;
@@ -24,6 +27,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'thin-stroke':
       return [
         ...widerHolds(at),
+        ...clearOfCut(at),
         ...thicker(at),
         ...onBacking(at),
         ...gluedOnBacking(at),
@@ -81,7 +85,19 @@ function tidier(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape || at.issue.width === undefined) return [];
   const size = at.issue.width + 0.05;
+  if (dropsOfLetters(at, shape, size)) return [];
   return [{ words: `Drop the specks of ${nameOf(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) }];
+}
+
+/** Whether lettering would lose the dot of an i, an accent, a full stop or a counter: what `tidy` drops has a box as small as that. */
+function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
+  const rings = (tag.made.get(shape)?.lettering ?? []).flatMap(({ letters }) =>
+    letters.flatMap(({ region }) => region),
+  );
+  return rings.some((ring) => {
+    const box = boundsOf([ring])!;
+    return Math.max(box.maxX - box.minX, box.maxY - box.minY) <= size;
+  });
 }
 
 /** `width` is the lap that hides the shoulders. */

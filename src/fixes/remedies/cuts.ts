@@ -1,11 +1,10 @@
 /** What brings a cut back onto its piece. */
 
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, samePath } from '../candidate.ts';
-import { onBody } from './marks.ts';
-import { movedBy, withoutEntry } from './moving.ts';
+import { centredOrSmaller } from './marks.ts';
+import { intoRoom, movedBy, withoutEntry } from './moving.ts';
 
 /** Left between the cut and the edge, in min_web: the least first. */
 const margins = [1, 2, 4];
@@ -22,19 +21,7 @@ export function cutOnBody(at: Case): Remedy[] {
   const taken = withoutEntry(at, issue.path);
   return [
     { words: `Move ${name} onto the piece`, candidates: movedBy(at, cut.shape, ways) },
-    ...onBody(at),
+    ...centredOrSmaller(at),
     { words: `Take ${name} out of the list`, candidates: taken ? [{ told: 'it cuts nothing', edits: [taken] }] : [] },
   ];
-}
-
-/** The least move after which the box lies within the room, the margin left free; `undefined` where it does not go in. */
-function intoRoom(box: Bounds, room: Bounds, margin: number): Point | undefined {
-  const x = shift(box.minX, box.maxX, room.minX + margin, room.maxX - margin);
-  const y = shift(box.minY, box.maxY, room.minY + margin, room.maxY - margin);
-  return x === undefined || y === undefined || (x === 0 && y === 0) ? undefined : { x, y };
-}
-
-function shift(min: number, max: number, from: number, to: number): number | undefined {
-  if (max - min > to - from) return undefined;
-  return min < from ? from - min : Math.min(0, to - max);
 }

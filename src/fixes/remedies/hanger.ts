@@ -15,7 +15,8 @@ export function hangerAt({ model, issue }: Case): Hanger | undefined {
 export function strongerRing(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (hanger?.kind !== 'ring') return [];
-  const missing = at.tag.stock.minWeb - (at.issue.width ?? 0);
+  const { width = 0, minimum = at.tag.stock.minWeb } = at.issue;
+  const missing = minimum - width;
   const shares = (...factors: number[]) => factors.map((factor) => factor * missing);
   const from = (before: number, steps: readonly number[]) => steps.map((step) => before + step);
   return [
@@ -35,7 +36,8 @@ export function strongerRing(at: Case): Remedy[] {
 export function furtherIn(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger || hanger.kind === 'ring') return [];
-  const missing = at.tag.stock.minWeb - (at.issue.width ?? 0);
+  const { width = 0, minimum = at.tag.stock.minWeb } = at.issue;
+  const missing = minimum - width;
   const steps = [1, 1.2, 1.5, 2, 3].map((factor) => factor * missing);
   const { tie } = at.tag;
   const least = tie && hanger.kind === 'hole' ? tightestOpening(tie) : hanger.opening;

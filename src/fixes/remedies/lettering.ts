@@ -4,6 +4,7 @@ import type { Shape, TextGenerator } from '../../spec/model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+import { wallBesideCut } from './windows.ts';
 
 /** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
 const growShares = [0.5, 0.6, 0.75, 1, 1.4, 2];
@@ -23,21 +24,21 @@ const largestFactor = 1.6;
 export function thicker(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape) return [];
-  const { minWeb } = at.tag.stock;
-  const width = at.issue.width ?? 0;
-  const missing = minWeb - width;
+  const { width = 0, minimum = at.tag.stock.minWeb } = at.issue;
+  const missing = minimum - width;
   // What is cut through a piece leaves more of it when it is thinner.
   const sign = isCutThrough(at, shape) ? -1 : 1;
   const steps = growShares.map((share) => sign * share * missing);
+  // A plate does not become larger for the sake of a window in it.
+  const growth = sign > 0 && wallBesideCut(at) ? [] : [growing(at, shape, steps), growingAround(at, shape, steps)];
   return [
-    growing(at, shape, steps),
-    growingAround(at, shape, steps),
+    ...growth,
     slid(at, shape),
     heavier(at, shape),
     larger(
       at,
       shape,
-      [1, 1.1, 1.25].map((share) => (share * minWeb) / Math.max(width, 1e-6)),
+      [1, 1.1, 1.25].map((share) => (share * minimum) / Math.max(width, 1e-6)),
     ),
   ];
 }

@@ -1,9 +1,10 @@
-/** What mends engraving and scoring. */
+/** What helps engraving and scoring. */
 
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Entry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
-import { madeSmaller } from './moving.ts';
+import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
 /** How far inside the glued piece a placement line lies (common practice, no source: 0.5 mm). */
 const hiddenMm = 0.5;
@@ -32,8 +33,24 @@ export function coarser(at: Case): Remedy[] {
   return [{ words: 'Thicken the mark', candidates: grownEntry(at, entry, steps) }];
 }
 
-/** A mark beyond the edge: on the body, or smaller. */
+/** Left between a mark and the edge, in mm (our own judgement): the least first. */
+const marginsMm = [1, 2, 4];
+
+/** A mark beyond the edge: moved by no more than is needed, put in the middle, or made smaller. */
 export function onBody(at: Case): Remedy[] {
+  const entry = entryAt(at);
+  const mark = at.piece?.marks.find(({ path }) => entry && samePath(path, entry.path));
+  const [box, room] = [mark && boundsOf(mark.region), at.piece && boundsOf(at.piece.body)];
+  if (!entry || !box || !room) return centredOrSmaller(at);
+  const ways = marginsMm.flatMap((margin) => intoRoom(box, room, margin) ?? []);
+  return [
+    { words: `Move ${nameOf(entry.shape)}`, candidates: movedBy(at, entry.shape, ways) },
+    ...centredOrSmaller(at),
+  ];
+}
+
+/** In the middle of the body, or smaller. */
+export function centredOrSmaller(at: Case): Remedy[] {
   const entry = entryAt(at);
   const { piece, model } = at;
   if (!entry || !piece) return [];

@@ -11,16 +11,26 @@ const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
 
 const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;
 
-/** A push by hand is put to what is at `path`, which has been pushed by `before`, or another is put for it. */
+/** The push by hand of what is at `path`, `before` so far, is changed by a move; what is told is the move. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {
-  const [right, up] = [before.x + by.x, before.y + by.y];
-  const words = [
-    ...(Math.abs(up) < 0.005 ? [] : [`${up > 0 ? 'up' : 'down'}: ${written(Math.abs(up), at.tag.units)}`]),
-    ...(Math.abs(right) < 0.005 ? [] : [`${right > 0 ? 'right' : 'left'}: ${written(Math.abs(right), at.tag.units)}`]),
-  ];
-  if (words.length === 0) return [];
-  const told = words.map((each) => each.replace(':', '')).join(', ');
-  return setting(at, path, 'nudge', `{${words.join(', ')}}`).map(({ edits }) => ({ told, edits }));
+  const { units } = at.tag;
+  const moved = components(by);
+  if (moved.length === 0) return [];
+  const told = moved.map(({ side, mm }) => `${written(mm, units)} ${side}`).join(', ');
+  const sum = components({ x: before.x + by.x, y: before.y + by.y });
+  const keys = sum.map(({ side, mm }) => `${side}: ${written(mm, units)}`);
+  const nudge = keys.length > 0 ? keys.join(', ') : `up: ${written(0, units)}`;
+  return setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ told, edits }));
+}
+
+/** Less than this is no move, in mm. */
+const seenMm = 0.005;
+
+function components({ x, y }: Point): { readonly side: string; readonly mm: number }[] {
+  return [
+    { side: y > 0 ? 'up' : 'down', mm: Math.abs(y) },
+    { side: x > 0 ? 'right' : 'left', mm: Math.abs(x) },
+  ].filter(({ mm }) => mm >= seenMm);
 }
 
 /** The shape moved by each of some ways, in mm, the shortest first. */
@@ -31,24 +41,16 @@ export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Poi
     .flatMap((way) => nudging(at, path, before, way));
 }
 
-/** Short steps in mm, tried before a box is moved clear of another. */
-const stepsMm = [0.5, 1, 2, 3.5, 5, 7, 10];
+/** The least move after which the box lies within the room, the margin left free; `undefined` where it does not go in. */
+export function intoRoom(box: Bounds, room: Bounds, margin: number): Point | undefined {
+  const x = shift(box.minX, box.maxX, room.minX + margin, room.maxX - margin);
+  const y = shift(box.minY, box.maxY, room.minY + margin, room.maxY - margin);
+  return x === undefined || y === undefined || (x === 0 && y === 0) ? undefined : { x, y };
+}
 
-/** Left between two boxes that were moved apart, in mm. */
-const clearMm = 1;
-
-/** Ways in the four directions by which one box comes off another: a little, and wholly. */
-export function waysApart(moved: Bounds, other: Bounds): Point[] {
-  const directions = [
-    { x: 1, y: 0, clear: other.maxX - moved.minX },
-    { x: -1, y: 0, clear: moved.maxX - other.minX },
-    { x: 0, y: 1, clear: other.maxY - moved.minY },
-    { x: 0, y: -1, clear: moved.maxY - other.minY },
-  ];
-  return directions.flatMap(({ x, y, clear }) => {
-    const wholly = Math.ceil(2 * (clear + clearMm)) / 2;
-    return [...stepsMm.filter((step) => step < wholly), wholly].map((step) => ({ x: x * step, y: y * step }));
-  });
+function shift(min: number, max: number, from: number, to: number): number | undefined {
+  if (max - min > to - from) return undefined;
+  return min < from ? from - min : Math.min(0, to - max);
 }
 
 /** The size that is asked for, in smaller steps; none where nothing asks for one. */

@@ -1,13 +1,15 @@
 /** What takes marks and glued pieces off one another. */
 
 import { isLettering } from '../../checks/origin.ts';
-import { isSwallowed } from '../../checks/overlap.ts';
-import { boundsOf, contains } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
+import { hairMm } from '../../checks/overlap.ts';
+import { difference, offset } from '../../geometry/clipper.ts';
+import { area, boundsOf, contains } from '../../geometry/measure.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, replacing, samePath, shapeAt, written } from '../candidate.ts';
-import { madeSmaller, movedBy, waysApart, withoutEntry } from './moving.ts';
+import { clearWays, clearanceMm } from './clear-ways.ts';
+import { madeSmaller, movedBy, withoutEntry } from './moving.ts';
 
 /** Left bright round lettering that crosses another engraving, in mm (common practice, no source). */
 const haloMm = [0.8, 1.2];
@@ -19,17 +21,44 @@ export function marksApart(at: Case): Remedy[] {
   if (!later || !earlier) return [];
   // What goes round is left where it is.
   const [small, large] = areaOfBox(later.region) <= areaOfBox(earlier.region) ? [later, earlier] : [earlier, later];
-  const [box, other] = [boundsOf(small.region), boundsOf(large.region)];
-  if (!box || !other) return [];
   const within = inTheOther(at, small, large);
   return [
     ...(within.length > 0 ? within : clearRound(at, earlier, later)),
-    { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysApart(box, other)) },
+    { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysOff(at, small, large)) },
     ...[small, large].map(({ shape }) => ({
       words: `Make ${nameOf(shape)} smaller`,
       candidates: madeSmaller(at, shape),
     })),
   ];
+}
+
+/** A line is moved out of lettering altogether, not to where it fits between two letters. */
+function waysOff({ piece }: Case, moved: Mark, other: Mark): Point[] {
+  const whole = moved.operation === other.operation ? ({ region }: Mark) => region : wholeOf;
+  const others = piece!.marks.filter((mark) => mark !== moved && mark !== other).map(drawnBy);
+  const openings = piece!.hangers.map(({ opening }) => opening);
+  const cuts = piece!.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
+  return clearWays(whole(moved), piece!.body, [whole(other), ...others, ...openings, ...cuts]);
+}
+
+function wholeOf(mark: Mark): Region {
+  const box = boundsOf(mark.region);
+  return box && isLettering(mark.shape) ? boxRegion(box) : drawnBy(mark);
+}
+
+/** What the beam darkens: of a score line its outline alone. */
+function drawnBy({ operation, region }: Mark): Region {
+  return operation === 'engrave' ? region : difference(offset(region, hairMm / 2), [offset(region, -hairMm / 2)]);
+}
+
+function boxRegion({ minX, minY, maxX, maxY }: Bounds): Region {
+  const corners = [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
+  return [corners];
 }
 
 /** The mark that the place in question is on, beside the later one. */
@@ -57,10 +86,11 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   ];
 }
 
-/** One that lies within the other is cut out of it, or left out. */
+/** One that the other, a dark field, wholly surrounds is cut out of that, or left out. Lettering is no field. */
 function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   const isEngraved = inner.operation === 'engrave' && outer.operation === 'engrave';
-  if (!isEngraved || !isSwallowed(inner.region, outer.region)) return [];
+  const isField = (outer.lettering ?? []).length === 0 && !isLettering(outer.shape);
+  if (!isEngraved || !isField || !isSurrounded(inner.region, outer.region)) return [];
   const text = `{difference: [${textAt(at, outer.path)}, ${textAt(at, inner.path)}]}`;
   const [noOuter, noInner] = [outer, inner].map(({ path }) => withoutEntry(at, path));
   return [
@@ -75,15 +105,22 @@ function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   ];
 }
 
+/** Whether a rim as wide as a clearance is left all round. */
+function isSurrounded(inner: Region, outer: Region): boolean {
+  return area(difference(offset(inner, clearanceMm), [outer])) < 0.01;
+}
+
 /** A glued piece over another of its layer, or over what should be seen. */
 export function piecesApart(at: Case): Remedy[] {
   const { piece } = at;
   const shape = shapeAt(at, at.issue.path);
-  const box = piece && boundsOf(piece.region);
-  const other = piece && boundsOf(underneath(at, piece));
-  if (!shape || !box || !other) return [];
+  const other = piece && underneath(at, piece);
+  if (!shape || !piece || !other || other.length === 0) return [];
+  const carrier = at.tag.pieces.find(({ id }) => id === piece.glueTo);
+  const beside = at.tag.pieces.filter((each) => each !== piece && each.glueTo === piece.glueTo);
+  const ways = clearWays(piece.region, carrier?.region ?? [], [other, ...beside.map(({ region }) => region)]);
   return [
-    { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, waysApart(box, other)) },
+    { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, ways) },
     { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
   ];
 }

@@ -90,7 +90,7 @@ describe('A glued piece with nothing to be glued to', () => {
   it('is told part by part', async () => {
     const word = '{text: HORUS, font: Nunito, weight: 800, width: 70}';
     const one = only(await glued('{rectangle: [60, 24], nudge: {left: 7.4}}', word), 'off-backing');
-    assert.match(one.message, /^Part 5 of 5 of “Letters”, from the left, lies beside “Backing”/);
+    assert.match(one.message, /^The last part of “Letters” lies beside “Backing”/);
     const two = found(await glued('{rectangle: [36, 24], nudge: {left: 20}}', word), 'off-backing');
     assert.match(two[0]!.message, /^2 of the 5 parts of “Letters” \(from the left: 4, 5\) do not lie on “Backing”/);
     const none = only(await glued('{rectangle: [60, 24], nudge: {up: 60}}', word), 'off-backing');

@@ -1,0 +1,44 @@
+/** Ways by which a shape comes clear of another, and keeps clear of everything else. */
+
+import { translation, transform } from '../../geometry/affine.ts';
+import { difference, offset } from '../../geometry/clipper.ts';
+import { area } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+
+/** Left between two shapes that were moved apart, and to the edge, in mm: about a stroke of lettering (our own judgement). */
+export const clearanceMm = 1;
+
+/** How far a shape is moved, in mm: finely at first. */
+const stepsMm = [
+  ...Array.from({ length: 12 }, (_, index) => (index + 1) / 2),
+  ...Array.from({ length: 9 }, (_, index) => index + 7),
+  ...Array.from({ length: 10 }, (_, index) => 2 * index + 17),
+];
+
+const directions = [
+  { x: 1, y: 0 },
+  { x: -1, y: 0 },
+  { x: 0, y: 1 },
+  { x: 0, y: -1 },
+];
+
+/** What is left where the simplest outlines meet, in mm². */
+const nothingMm2 = 0.001;
+
+/**
+ * In each direction the shortest way to where `moved` lies in the room and keeps a clearance to its edge and to the obstacles.
+ * What it is nearer to already, other than the first obstacle, is left out of account.
+ */
+export function clearWays(moved: Region, room: Region, [first, ...others]: readonly Region[]): Point[] {
+  const around = (obstacle: Region) => offset(obstacle, clearanceMm);
+  const isClearOf = (obstacle: Region) => area(difference(moved, [obstacle])) > area(moved) - nothingMm2;
+  const kept = others.map(around).filter(isClearOf);
+  const inset = offset(room, -clearanceMm);
+  const free = difference(inset, [...(first ? [around(first)] : []), ...kept]);
+  return directions.flatMap(({ x, y }) => {
+    const step = stepsMm.find(
+      (mm) => area(difference(transform(moved, translation(x * mm, y * mm)), [free])) < nothingMm2,
+    );
+    return step === undefined ? [] : [{ x: x * step, y: y * step }];
+  });
+}

@@ -1,0 +1,34 @@
+import assert from 'node:assert/strict';
+import { findFixes } from '../../../src/fixes/find-fixes.ts';
+import { newEngine, specOf } from '../support/engine.ts';
+
+const engine = newEngine();
+const options = { locate: () => undefined };
+
+async function titlesFor(code: string, shapes: readonly string[], rest: string): Promise<string[]> {
+  const report = await engine.compute(specOf(shapes, rest), options);
+  const issue = report.issues.find((each) => each.code === code);
+  assert.ok(issue, report.issues.map(({ message }) => message).join('\n'));
+  return (await findFixes(engine, report, issue, options)).map(({ title }) => title);
+}
+
+describe('Remedies', () => {
+  const plate = 'plate: {rectangle: [80, 40]}';
+
+  it('move the window, by what is missing, and leave the plate as large as it is', async () => {
+    const window = 'window: {rectangle: [50, 20], nudge: {up: 9.2}}';
+    const titles = await titlesFor('thin-stroke', [plate, window], 'body: [plate], cut: [window]');
+    assert.match(titles[0]!, /^Move “window”: \d\.\d+ mm down/);
+    assert.ok(!titles.some((title) => title.startsWith('Thicken “plate”')), titles.join('\n'));
+  });
+
+  it('tell the move, not the push that comes of it', async () => {
+    const word = 'word: {text: Tansy, font: Pacifico, width: 30, nudge: {right: 30}}';
+    const titles = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');
+    // 15 mm to either side of 30 mm, on a plate that ends at 40 mm: 5 mm beyond it, and 1 mm of clearance.
+    assert.ok(
+      titles.some((title) => /^Move “word”: 6(\.0\d)? mm left/.test(title)),
+      titles.join('\n'),
+    );
+  });
+});

@@ -53,7 +53,7 @@ const [fewest, most] = [3, 7];
 const farShare = 0.2;
 
 /**
- * Letters that keep so much of their outline, and of their ink, are as the font draws them: however they read, nothing made of
+ * Letters that keep so much of their outline, and all of their ink, are as the font draws them: however they read, nothing made of
  * them is to blame. Our own judgement.
  */
 const wholeShare = 0.97;
@@ -64,11 +64,14 @@ export const unlikely = 1;
 /** Letters crowded by so much are one lump. */
 const lumpCrowded = 0.99;
 
+/** So much of the ink is more than hairlines' ends. */
+const muchGone = 0.12;
+
 type Plain = Pick<Readability, 'counters' | 'crowded'>;
 
 /** Seen at once, and said whatever the sum is: a reader of pictures guesses many such words all the same, a buyer leaves them. */
-export function isPlainlySpoiled(read: Plain): boolean {
-  return areAllClosed(read) || isLump(read);
+export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone'>): boolean {
+  return areAllClosed(read) || isLump(read) || read.gone >= muchGone;
 }
 
 /** Both together: where the sum is in doubt, most readers fail. */
@@ -107,7 +110,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     (all, key) => all + weights[key] * figures[key],
     atNothing,
   );
-  const isWhole = outlineLeft > wholeShare && figures.gone < 1 - wholeShare && figures.far === 0;
+  const isWhole = outlineLeft > wholeShare && figures.gone < 0.005 && figures.far === 0;
   return {
     ...closeness(standing(letters, losses), { xHeight, reach: 2 * grow, slid }),
     letters: n,

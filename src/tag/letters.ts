@@ -130,11 +130,38 @@ export class Lettering {
 
 /** Letters at their final size, each by itself; overlapping strokes of one letter are united. */
 export function flattenLetters(letters: readonly LetterCurves[], affine: Affine): Letter[] {
-  return letters.flatMap(({ text, line, curves, spaced }, index): Letter[] => {
-    const region = normalise(flatten(curves, { affine }));
+  return letters.flatMap((letter, index): Letter[] => {
+    const { text, line, spaced } = letter;
+    const region = flattened(letter, affine);
     if (region.length === 0) return [];
     const before = letters[index - 1];
     const opens = before?.line !== line || /^\s+$/u.test(before.text);
     return [{ text, region, opens, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
   });
+}
+
+/** Up to so many times the size it was flattened for, an outline is smooth enough; below, it is smoother than it need be. */
+const smoothTimes = 1.25;
+
+const known = new WeakMap<LetterCurves, { readonly affine: Affine; readonly region: Region }>();
+
+/** A letter that only grows a little larger or smaller, as each step of its growth makes it, is flattened once. */
+function flattened(letter: LetterCurves, affine: Affine): Region {
+  const before = known.get(letter);
+  const [x, y] = before ? [affine.a / before.affine.a, affine.d / before.affine.d] : [0, 0];
+  if (before && isUpright(affine) && isNearOne(x) && isNearOne(y)) {
+    const { e, f } = before.affine;
+    return transform(before.region, { a: x, b: 0, c: 0, d: y, e: affine.e - x * e, f: affine.f - y * f });
+  }
+  const region = normalise(flatten(letter.curves, { affine }));
+  if (isUpright(affine)) known.set(letter, { affine, region });
+  return region;
+}
+
+function isUpright({ b, c }: Affine): boolean {
+  return b === 0 && c === 0;
+}
+
+function isNearOne(times: number): boolean {
+  return times > 1 / smoothTimes && times < smoothTimes;
 }

@@ -60,8 +60,8 @@ describe('Lettering that is hard to read', () => {
   });
 
   it('is plainly spoiled where no counter of several is open, or all is one lump, and a blob where it is both', () => {
-    const is = (drawn: number, open: number, crowded: number) => {
-      const read = { counters: { drawn, open }, crowded };
+    const is = (drawn: number, open: number, crowded: number, gone = 0) => {
+      const read = { counters: { drawn, open }, crowded, gone };
       return [isPlainlySpoiled(read), isBlob(read)];
     };
     assert.deepEqual(is(2, 0, 0.991), [true, true]);
@@ -70,6 +70,8 @@ describe('Lettering that is hard to read', () => {
     assert.deepEqual(is(1, 0, 0.991), [true, false]);
     assert.deepEqual(is(2, 1, 0.989), [false, false]);
     assert.deepEqual(is(1, 0, 0.989), [false, false]);
+    assert.deepEqual(is(2, 2, 0, 0.121), [true, false]);
+    assert.deepEqual(is(2, 2, 0, 0.119), [false, false]);
   });
 
   it('is said of words whose counters are all closed, though a reader of pictures guesses them', async () => {

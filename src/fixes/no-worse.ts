@@ -8,6 +8,9 @@ import type { IssueCode } from '../issue-kinds.ts';
 /** A width that is smaller by less than this is the same width, in mm. */
 const sameWidthMm = 0.02;
 
+/** A tag that hangs askew by no more than this beyond what it did hangs as it did. */
+const sameAngleDegrees = 0.5;
+
 /** Kinds whose `width` is the worse the smaller it is. */
 const narrowKinds: ReadonlySet<IssueCode> = new Set([
   'weak-bridge',
@@ -58,11 +61,16 @@ function byCause(issues: readonly Issue[]): Map<string, Issue[]> {
 
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {
   if (is.length > was.length || gravest(is) > gravest(was)) return false;
+  if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
   return !narrowKinds.has(is[0]!.code) || narrowest(is) >= narrowest(was) - sameWidthMm;
 }
 
 function gravest(issues: readonly Issue[]): number {
   return Math.max(...issues.map(({ severity }) => severityRank[severity]));
+}
+
+function steepest(issues: readonly Issue[]): number {
+  return Math.max(...issues.map(({ angle = 0 }) => Math.abs(angle)));
 }
 
 function narrowest(issues: readonly Issue[]): number {

@@ -12,6 +12,8 @@ function segment(R: number, d: number): number {
 interface Limit {
   readonly code: IssueCode;
   readonly what: string;
+  /** Of the message, where the check has others too. */
+  readonly words?: RegExp;
   readonly spec: (figure: number) => string;
   readonly silent: number;
   readonly told: number;
@@ -93,6 +95,8 @@ const limits: readonly Limit[] = [
   {
     code: 'hole-blocked',
     what: '0.02 mm² of the hole under engraving',
+    // What merely lies near it is another matter.
+    words: /runs across the hole/,
     spec: (inside) => specOf([plate, fieldFrom(5 - inside)], `body: [plate], engrave: [field], ${hole}`),
     silent: 0.027,
     told: 0.032,
@@ -166,14 +170,14 @@ pieces:
 }
 
 describe('Each limit is where it is said to be', () => {
-  for (const { code, what, spec, silent, told } of limits) {
+  for (const { code, what, words = /./, spec, silent, told } of limits) {
+    const said = async (text: string) =>
+      found(await make(text), code)
+        .map(({ message }) => message)
+        .filter((message) => words.test(message));
     it(`of ${code}: ${what}`, async () => {
-      assert.deepEqual(
-        found(await make(spec(silent)), code).map(({ message }) => message),
-        [],
-        `${silent} is no fault`,
-      );
-      assert.equal(found(await make(spec(told)), code).length, 1, `${told} is one`);
+      assert.deepEqual(await said(spec(silent)), [], `${silent} is no fault`);
+      assert.equal((await said(spec(told))).length, 1, `${told} is one`);
     });
   }
 

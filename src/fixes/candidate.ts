@@ -74,3 +74,6 @@ export function shapeAt({ tag }: Case, path: YamlPath): Shape | undefined {
 export function nameOf({ name }: Shape): string {
   return name === undefined ? 'the shape' : `“${name}”`;
 }
+
+/** The keys of a text's size by what of the font they measure. */
+export const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;

@@ -7,7 +7,7 @@ import type { Report } from '../engine.ts';
 import { samePath } from './candidate.ts';
 
 /** Letters may come to touch over so much more of their height, in x-heights on average: a joint, no lump (our own judgement). */
-const jointShare = 0.15;
+const jointShare = 0.3;
 
 /** More doubt by less than this is the same, where there was any before; see `checks/readability.ts` for its scale. */
 const sameDoubt = 0.05;

@@ -3,7 +3,7 @@
 import type { Shape, TextGenerator } from '../../spec/model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+import { fontSizeKeys, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';
 
 /** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
@@ -14,8 +14,6 @@ const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
 
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
-
-const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;
 
 /** Larger by so many times at the most: beyond that it is another tag. */
 const largestFactor = 1.6;
@@ -56,6 +54,7 @@ function slid(at: Case, shape: Shape): Remedy {
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = modifiers.grow ?? 0;
+  const size = generator.overlap === undefined ? sizeLess(at, shape, 2 * before) : [];
   const candidates = growthBeside.flatMap((share) =>
     // Growth that is there already stays.
     lapsMm.flatMap((lap) => {
@@ -65,10 +64,21 @@ function slid(at: Case, shape: Shape): Remedy {
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),
         ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow])),
+        ...size,
       ]);
     }),
   );
   return { words, candidates };
+}
+
+/** Sizes hold before growth where letters overlap, and after it where they do not: less by the growth, letters stay as large. */
+function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): Candidate[] {
+  const font = generator.kind === 'text' ? generator.size : undefined;
+  const { width, height } = modifiers;
+  const key = font ? fontSizeKeys[font.of] : width === undefined ? 'height' : 'width';
+  const size = font?.mm ?? width ?? height;
+  if (by <= 0 || size === undefined || size <= by || font?.of === 'em') return [];
+  return settingLengths(at, path, key, [size - by]);
 }
 
 /** Several changes of one map as one; none where they cannot all be made. */

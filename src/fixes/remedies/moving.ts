@@ -4,12 +4,10 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case } from '../candidate.ts';
-import { setting, valueAt, written } from '../candidate.ts';
+import { fontSizeKeys, setting, valueAt, written } from '../candidate.ts';
 
 /** A shape is made smaller in these steps. */
 const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
-
-const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;
 
 /** The push by hand of what is at `path`, `before` so far, is changed by a move; what is told is the move. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {

@@ -4,6 +4,8 @@ import { fixAll, mostInAll } from '../../../src/fixes/fix-all.ts';
 import { applied, findFixes, sameLookShare } from '../../../src/fixes/find-fixes.ts';
 import { lookChange } from '../../../src/fixes/look.ts';
 import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
+import { ringArea } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -186,6 +188,19 @@ describe('Fixing everything', () => {
         const { share } = lookChange(await compute(text, row), await compute(fixed, row));
         assert.ok(share <= mostInAll, `row ${row}: ${share} by ${made.join('; ')}`);
       }
+    }
+  });
+
+  it('slides the letters of a batch together, as large as they were and with every counter open', async function () {
+    this.timeout(60_000);
+    const { text, report } = await fixAll(engine, batch, options);
+    assert.match(text, /x_height: 11\.2 mm, grow: 0\.4 mm, overlap: 0\.6 mm/);
+    assert.ok(report.issues.every(({ severity }) => severity === 'info'));
+    for (const row of [0, 1, 2, 3, 4, 5]) {
+      const [before, after] = [await compute(batch, row), await compute(text, row)];
+      const holes = ({ tag }: Report) => tag!.pieces[0]!.region.filter((ring) => ringArea(ring) < 0).length;
+      assert.ok(holes(after) >= holes(before), `row ${row}`);
+      assert.equal(partsOf(after.tag!.pieces[0]!.region).length, 1, `row ${row} is one part`);
     }
   });
 

@@ -16,7 +16,8 @@ export function gluedOver(piece: Piece, pieces: readonly Piece[]): readonly Piec
   return pieces.filter((other) => below(other, pieces).includes(piece));
 }
 
-function bottomOf(piece: Piece, pieces: readonly Piece[]): Piece {
+/** The piece at the back of those that are glued on one another. */
+export function bottomOf(piece: Piece, pieces: readonly Piece[]): Piece {
   return below(piece, pieces).at(-1) ?? piece;
 }
 

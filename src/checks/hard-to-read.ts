@@ -7,6 +7,7 @@ import { mm } from '../spec/figures.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
+import { bottomOf } from './assembly.ts';
 import type { Check } from './check.ts';
 import { letteringOn } from './lettering-on.ts';
 import type { LetteringOn } from './lettering-on.ts';
@@ -47,21 +48,13 @@ export const hardToRead: Check = (tag) => {
 function usesOf(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
   const uses = new Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]>();
   for (const piece of tag.pieces) {
-    const carrier = carrierOf(piece, tag);
+    const bottom = bottomOf(piece, tag.pieces);
     for (const on of letteringOn(piece, tag)) {
-      const key = JSON.stringify([carrier.id, on.lettering.path]);
+      const key = JSON.stringify([bottom.id, on.lettering.path]);
       uses.set(key, [...(uses.get(key) ?? []), { on, piece }]);
     }
   }
   return uses;
-}
-
-/** The piece at the back of those that are glued on one another. */
-function carrierOf(piece: Piece, { pieces }: Tag): Piece {
-  const seen = new Set<Piece>();
-  let carrier: Piece | undefined = piece;
-  for (; carrier && !seen.has(carrier); carrier = pieces.find(({ id }) => id === carrier!.glueTo)) seen.add(carrier);
-  return [...seen].at(-1)!;
 }
 
 function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {

@@ -1,5 +1,6 @@
 /** What growing or thinning a letter takes of it: white that fills in, strokes that go. */
 
+import { transform, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import { area, boundsOf, contains, perimeter, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
@@ -48,18 +49,14 @@ export function letterLosses(letters: readonly Letter[], xHeight: number, reach:
     const key = [text, ...size, ...points].join(' ');
     const before = known.get(key);
     if (before) {
-      const [dx, dy] = [minX - before.x, minY - before.y];
+      const shift = translation(minX - before.x, minY - before.y);
       const { outline, grown } = before.loss;
-      return { ...before.loss, outline: moved(outline, dx, dy), grown: moved(grown, dx, dy) };
+      return { ...before.loss, outline: transform(outline, shift), grown: transform(grown, shift) };
     }
     const loss = lossOf(region, xHeight, reach);
     known.set(key, { loss, x: minX, y: minY });
     return loss;
   });
-}
-
-function moved(region: Region, dx: number, dy: number): Region {
-  return region.map((ring) => ring.map(({ x, y }) => ({ x: x + dx, y: y + dy })));
 }
 
 function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): LetterLoss {

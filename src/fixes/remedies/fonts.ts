@@ -8,11 +8,10 @@ import { nameOf, setting } from '../candidate.ts';
 /** The bundled families; each is another look, so each is offered for itself. */
 export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
   if (shape?.generator.kind !== 'text') return [];
-  const now = shape.generator.font;
+  const now = shape.generator.font.trim().toLowerCase();
   return bundledFonts
-    .map(({ family }) => family)
-    .filter((family) => family !== now)
-    .map((family) => ({
+    .filter(({ family }) => family.toLowerCase() !== now)
+    .map(({ family }) => ({
       words: `Set ${nameOf(shape)} in another font`,
       candidates: setting(at, shape.path, 'font', family),
     }));

@@ -1,10 +1,10 @@
 /** What makes lettering readable again. */
 
 import type { Shape } from '../../spec/model.ts';
-import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, setting, settingLengths, shapeAt } from '../candidate.ts';
+import { nameOf, settingLengths, shapeAt } from '../candidate.ts';
 import { onBacking } from './backing.ts';
+import { otherFonts } from './fonts.ts';
 import { heavier, larger } from './lettering.ts';
 
 /** Shares of the growth that are kept, most first. */
@@ -36,16 +36,6 @@ function growingLess(at: Case, shape: Shape): Remedy {
     words: `${grow < 0 ? 'Thin' : 'Thicken'} ${nameOf(shape)} less`,
     candidates: settingLengths(at, shape.path, 'grow', kept),
   };
-}
-
-function otherFonts(at: Case, shape: Shape): Remedy[] {
-  const now = shape.generator.kind === 'text' ? shape.generator.font.trim().toLowerCase() : '';
-  return bundledFonts
-    .filter(({ family }) => family.toLowerCase() !== now)
-    .map(({ family }) => ({
-      words: `Set ${nameOf(shape)} in another font`,
-      candidates: setting(at, shape.path, 'font', family),
-    }));
 }
 
 /** On a backing the letters need no growth to hold together. */

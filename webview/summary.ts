@@ -10,6 +10,8 @@ const severities: readonly Severity[] = ['error', 'warning', 'info'];
 
 export class Summary {
   private readonly size = html('span', { class: 'size' });
+  /** In the other unit, where there is room. */
+  private readonly other = html('span', { class: 'size other' });
   private readonly count = html('span', { class: 'count' });
   private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
   private readonly counters = severities.map((severity) => {
@@ -25,7 +27,7 @@ export class Summary {
     chevron.append(svg('path', { d: 'M4 6l4 4 4-4' }));
     button.append(
       chevron,
-      this.size,
+      html('span', {}, this.size, ' ', this.other),
       this.count,
       html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
     );
@@ -40,7 +42,9 @@ export class Summary {
 
   patch({ scene, pins, stale }: SceneMessage): void {
     this.well.hidden = pins.length > 0 || stale || !scene;
-    setText(this.size, scene ? overallSize(scene) : 'No drawing');
+    const [size = '', other = ''] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
+    setText(this.size, size);
+    setText(this.other, other);
     setText(this.count, scene ? totals(scene) : '');
     for (const { severity, number, element } of this.counters) {
       const count = pins.filter((pin) => pin.severity === severity).length;

@@ -27,6 +27,7 @@ import { Target } from './editor/target.ts';
 import { Trial } from './editor/trial.ts';
 import { wholeWriter } from './editor/write-whole.ts';
 import { Engine } from './engine.ts';
+import type { ExportKind } from './preview/protocol.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from './text/font-files.ts';
 
@@ -36,6 +37,14 @@ export interface Host {
   /** Writes a file of this computer whole or not at all. */
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
 }
+
+/** What the preview’s button for files runs. */
+const exportCommands: Readonly<Record<ExportKind, string>> = {
+  svg: 'tagwright.exportSvg',
+  formats: 'tagwright.export',
+  sheets: 'tagwright.exportSheets',
+  pack: 'tagwright.makePack',
+};
 
 /** Gives what opens again the previews of a window that is reloaded. */
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
@@ -89,7 +98,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     target,
     moves,
     { results: service, help, trial: new Trial(engine) },
-    { exportSvg: (uri) => void vscode.commands.executeCommand('tagwright.exportSvg', uri) },
+    { makeFiles: (uri, what) => void vscode.commands.executeCommand(exportCommands[what], uri) },
   );
   return previews;
 }

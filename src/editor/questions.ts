@@ -1,4 +1,4 @@
-/** Questions in the editor's input at the top, each of several, with what is pointed at told before it is chosen. */
+/** Questions in the editor's input at the top, alone or each of several, with what is pointed at told before it is chosen. */
 
 import * as vscode from 'vscode';
 
@@ -10,8 +10,9 @@ export type Answer<T> = T | typeof back | undefined;
 
 interface Question {
   readonly title: string;
-  readonly step: number;
-  readonly totalSteps: number;
+  /** Of several questions, counting from 1. */
+  readonly step?: number;
+  readonly totalSteps?: number;
 }
 
 /** Without a value it only tells something, and cannot be chosen. */
@@ -90,12 +91,14 @@ export function type<T>(
 /** Accepts nothing while there is nothing to accept. */
 function answered<T>(
   input: vscode.QuickPick<Choice<T>> | vscode.InputBox,
-  { title, step, totalSteps }: Question,
+  { title, step = 1, totalSteps = 1 }: Question,
   answer: () => T | undefined,
 ): Promise<Answer<T>> {
   input.title = title;
-  input.step = step;
-  input.totalSteps = totalSteps;
+  if (totalSteps > 1) {
+    input.step = step;
+    input.totalSteps = totalSteps;
+  }
   // The preview takes a moment to come, and must not close the question by coming.
   input.ignoreFocusOut = true;
   if (step > 1) input.buttons = [vscode.QuickInputButtons.Back];

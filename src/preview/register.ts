@@ -7,10 +7,11 @@ import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
 import type { PreviewServices } from './panel.ts';
+import type { ExportKind } from './protocol.ts';
 import { previewViewType } from './view-type.ts';
 
 export interface PreviewCommands {
-  exportSvg(uri: vscode.Uri): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
 }
 
 /** Gives what opens again the previews of a window that is reloaded. */
@@ -25,8 +26,8 @@ export function registerPreview(
     { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
-      exportSvg: (uri) => {
-        commands.exportSvg(uri);
+      makeFiles: (uri, what) => {
+        commands.makeFiles(uri, what);
       },
       follow: (uri, follows) => {
         previews.follow(uri, follows);

@@ -22,6 +22,7 @@ import { TagService } from './editor/service.ts';
 import { SheetsView } from './editor/sheets-view.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
+import { Target } from './editor/target.ts';
 import { Trial } from './editor/trial.ts';
 import { wholeWriter } from './editor/write-whole.ts';
 import { Engine } from './engine.ts';
@@ -43,6 +44,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new EditorSurroundings(service, engine, samples);
+  const target = new Target(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine);
   context.subscriptions.push(
     log,
@@ -58,26 +60,30 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     registerSizeMarks(service),
     registerColouring(),
     registerRewriting(service),
-    vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
+    target.command('tagwright.fixAll', (spec) => fixAllProblems(spec, service, engine)),
     registerStatus(service),
     vscode.window.registerWebviewViewProvider(
       'tagwright.samples',
       new SamplesView(context.extensionUri, samples, engine),
     ),
     sheets,
-    vscode.commands.registerCommand('tagwright.showSheets', (target?: unknown) => {
-      sheets.show(target);
+    target.command('tagwright.showSheets', (spec) => {
+      sheets.show(spec);
     }),
-    registerExports(context, service, engine, wholeWriter(host.writeOnDisk)),
-    vscode.commands.registerCommand('tagwright.setKerf', setKerf),
+    registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
+    target.command('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
-    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),
+    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>
+      insertSample(samples, target.known(undefined), name),
+    ),
     vscode.commands.registerCommand('tagwright.newTag', () => newTag(samples, surroundings.fonts)),
   );
-  return registerPreview(
+  const previews = registerPreview(
     context,
+    target,
     { results: service, help, trial: new Trial(engine) },
     { exportSvg: (uri) => void vscode.commands.executeCommand('tagwright.exportSvg', uri) },
   );
+  return previews;
 }

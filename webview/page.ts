@@ -10,6 +10,7 @@ import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
 import { Editing } from './editing.ts';
 import { Findings } from './findings.ts';
+import { Gone } from './gone.ts';
 import { captionOf } from './caption.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
@@ -48,6 +49,7 @@ export class Page {
   private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
+  private readonly gone: Gone;
   private readonly toolbar: Toolbar;
   private readonly batch: BatchChooser;
   private readonly sight = new Sight(this.stage, {
@@ -127,6 +129,9 @@ export class Page {
       this.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
+    this.gone = new Gone(() => {
+      this.send({ type: 'show-other', source: state.source });
+    });
     this.findings = new Findings({
       sight: this.sight,
       sceneView: this.sceneView,
@@ -176,6 +181,7 @@ export class Page {
       case 'scene':
         if (!this.editing.receive(message)) return;
         this.received = message;
+        this.gone.hide();
         this.keepingFocus(() => {
           this.draw();
         });
@@ -204,6 +210,10 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'gone':
+        this.editing.hand.drop();
+        this.say(this.gone.show(message));
         return;
       case 'highlight':
         this.sceneView.light(message.ids);

@@ -21,18 +21,16 @@ interface ScopeItem extends vscode.QuickPickItem {
 }
 
 /** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
-export async function askScope(spec: vscode.Uri | undefined, service: TagService): Promise<Scope | undefined> {
+export async function askScope(spec: vscode.Uri, service: TagService): Promise<Scope | undefined> {
   const open = openSpecs();
-  const result = spec && service.get(spec);
+  const result = service.get(spec);
   const pieces = result?.tag?.pieces ?? [];
   const shown = result?.report.batch && { row: result.report.row };
   const items: ScopeItem[] = [
-    ...(spec
-      ? result?.report.batch
-        ? batchItems(spec, result.report.batch, result.report.row)
-        : [item('This tag', nameOf(spec), { specs: [spec] })]
-      : []),
-    ...(spec && pieces.length > 1
+    ...(result?.report.batch
+      ? batchItems(spec, result.report.batch, result.report.row)
+      : [item('This tag', nameOf(spec), { specs: [spec] })]),
+    ...(pieces.length > 1
       ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id, ...shown }))
       : []),
     ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),

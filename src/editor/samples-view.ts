@@ -5,7 +5,7 @@ import type { Engine } from '../engine.ts';
 import { pictureOfTag } from '../language/picture.ts';
 import { samplesHtml } from './samples-html.ts';
 import type { FromSamplesPage, SamplePicture, ToSamplesPage } from './samples-protocol.ts';
-import { insertSample, openSample } from './samples.ts';
+import { openSample } from './samples.ts';
 import type { Sample, SampleLibrary } from './samples.ts';
 
 /** In pixels, at twice the size they are shown in, for dense screens. */
@@ -34,7 +34,7 @@ export class SamplesView implements vscode.WebviewViewProvider {
       const message = parseFromPage(data);
       if (message?.type === 'ready') void this.#fill(webview, () => isGone);
       if (message?.type === 'open') void openSample(this.#library, message.fileName);
-      if (message?.type === 'insert') void insertSample(this.#library, message.fileName);
+      if (message?.type === 'insert') void vscode.commands.executeCommand('tagwright.insertSample', message.fileName);
     });
     webview.html = samplesHtml({
       cspSource: webview.cspSource,

@@ -3,8 +3,8 @@
 import * as vscode from 'vscode';
 import { merged } from '../language/merge.ts';
 import { parseSpec } from '../spec/parse.ts';
-import { targetSpec } from './documents.ts';
 import { Draft } from './draft.ts';
+import { showText } from './tabs.ts';
 import { editsBetween } from './text-edits.ts';
 
 export interface Sample {
@@ -53,9 +53,12 @@ export async function openSample(library: SampleLibrary, fileName?: unknown): Pr
   if (sample) await Draft.open(sample.fileName.replace(/^\d+-/, ''), sample.text);
 }
 
-/** Adds what a sample makes to the spec in the active editor, as one step that can be undone; opens a copy where there is none. */
-export async function insertSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
-  const uri = targetSpec(undefined);
+/** Adds what a sample makes to a spec, as one step that can be undone; opens a copy where there is none. */
+export async function insertSample(
+  library: SampleLibrary,
+  uri: vscode.Uri | undefined,
+  fileName?: unknown,
+): Promise<void> {
   const sample = await named(library, fileName, uri ? 'Add to this spec' : 'Open a copy to play with');
   if (!sample) return;
   if (!uri) {
@@ -69,7 +72,7 @@ export async function insertSample(library: SampleLibrary, fileName?: unknown): 
     edit.replace(uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
   }
   await vscode.workspace.applyEdit(edit);
-  await vscode.window.showTextDocument(document);
+  await showText(uri);
 }
 
 async function named(library: SampleLibrary, fileName: unknown, placeHolder: string): Promise<Sample | undefined> {

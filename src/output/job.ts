@@ -1,5 +1,6 @@
 /** What every file format is made from. */
 
+import { isError } from '../issue.ts';
 import type { Issue } from '../issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
@@ -57,12 +58,12 @@ export function issuesAtLines({ issues, source }: JobReport, label?: string): Jo
 export const draftNote = 'Draft: not ready to be made yet.';
 
 export function hasErrors({ issues }: Pick<Job, 'issues'>): boolean {
-  return issues.some(({ severity }) => severity === 'error');
+  return issues.some(isError);
 }
 
 /** What a file says of itself when it was asked for in spite of errors; `undefined` for a sound tag. */
 export function errorNote({ issues }: Job): string | undefined {
-  const errors = issues.filter(({ severity }) => severity === 'error');
+  const errors = issues.filter(isError);
   const [first] = errors;
   if (!first) return undefined;
   const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';

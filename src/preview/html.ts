@@ -63,7 +63,12 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <div id="tip" role="tooltip" hidden></div>
   <div id="fix-menu" hidden></div>
   <div id="banner" hidden><span></span> <button type="button"></button></div>
-  <div id="empty" hidden>
+  <div id="gone" class="in-place" hidden>
+    <h2>This tag is closed</h2>
+    <p></p>
+    <button type="button" hidden></button>
+  </div>
+  <div id="empty" class="in-place" hidden>
     <h2>Nothing to draw yet</h2>
     <p>The drawing appears here as soon as the spec makes a shape.</p>
     <button type="button" hidden></button>

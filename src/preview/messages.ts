@@ -46,6 +46,7 @@ export function parseToHost(data: unknown): ToHost | undefined {
       const screen = parseScreen(devicePixelsPerMm);
       return screen === undefined ? undefined : { type, source, devicePixelsPerMm: screen };
     }
+    case 'show-other':
     case 'drop-change':
     case 'undo':
     case 'redo':

@@ -36,6 +36,8 @@ export interface PreviewActions {
   exportSvg(uri: vscode.Uri): void;
   /** The preview of this spec goes along with the editor from now on, or no longer. */
   follow(uri: vscode.Uri, follows: boolean): void;
+  /** The preview of this spec, which is gone, shows another one that is open. */
+  showOther(uri: vscode.Uri): void;
   /** All previews are to know. */
   screenMeasured(): void;
   /** In the text; `after` is called once it is done. */
@@ -75,7 +77,7 @@ export class PreviewPanel implements vscode.Disposable {
       },
     });
     const { webview } = panel;
-    panel.title = `Preview: ${uri.path.slice(uri.path.lastIndexOf('/') + 1)}`;
+    panel.title = `Preview: ${fileNameOf(uri)}`;
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
     this.subscriptions.push(
       webview.onDidReceiveMessage((data: unknown) => {
@@ -102,6 +104,14 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
+  get isVisible(): boolean {
+    return this.panel.visible;
+  }
+
+  get isActive(): boolean {
+    return this.panel.active;
+  }
+
   reveal(): void {
     this.panel.reveal(undefined, true);
   }
@@ -124,6 +134,13 @@ export class PreviewPanel implements vscode.Disposable {
     const { screen } = this.memory;
     const known = screen !== undefined && { devicePixelsPerMm: screen };
     this.send({ type: 'screen', source: this.uri.toString(), ...known });
+  }
+
+  /** The spec is gone; `other`: one that is open, to show instead. */
+  showGone(other: vscode.Uri | undefined): void {
+    this.rest();
+    const offer = other !== undefined && { other: fileNameOf(other) };
+    this.send({ type: 'gone', source: this.uri.toString(), fileName: fileNameOf(this.uri), ...offer });
   }
 
   onDidDispose(listener: () => void): void {
@@ -191,6 +208,9 @@ export class PreviewPanel implements vscode.Disposable {
       case 'screen':
         this.memory.screen = message.devicePixelsPerMm;
         this.actions.screenMeasured();
+        return;
+      case 'show-other':
+        this.actions.showOther(this.uri);
         return;
       case 'drop-change':
         this.hand.drop();
@@ -268,4 +288,8 @@ export class PreviewPanel implements vscode.Disposable {
   private send(message: ToPage): void {
     if (this.panel.visible) void this.panel.webview.postMessage(message);
   }
+}
+
+function fileNameOf({ path }: vscode.Uri): string {
+  return path.slice(path.lastIndexOf('/') + 1);
 }

@@ -227,7 +227,17 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
-export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage;
+/** The spec is gone: closed without having been saved, or deleted. A scene follows if it ever comes back. */
+export interface GoneMessage {
+  readonly type: 'gone';
+  readonly source: string;
+  readonly fileName: string;
+  /** Another spec that is open, which this preview may show instead: its file name. */
+  readonly other?: string;
+}
+
+export type ToPage =
+  SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage | GoneMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -267,6 +277,8 @@ export type ToHost =
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
   /** Whether this preview goes along to whichever spec is being edited. */
   | { readonly type: 'follow'; readonly source: string; readonly follows: boolean }
+  /** The spec is gone: show the other one that was named. */
+  | { readonly type: 'show-other'; readonly source: string }
   /** Nothing is tried any more: show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
   /** The text, as if the keyboard were in its editor. */

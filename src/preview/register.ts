@@ -1,7 +1,7 @@
 /** What the extension's entry calls to have previews. */
 
 import * as vscode from 'vscode';
-import { targetSpec } from '../editor/documents.ts';
+import type { Target } from '../editor/target.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
@@ -15,9 +15,10 @@ export interface PreviewCommands {
 /** Gives what opens again the previews of a window that is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
+  target: Target,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
-): vscode.WebviewPanelSerializer {
+): PreviewManager {
   const previews = new PreviewManager(
     { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
@@ -27,6 +28,9 @@ export function registerPreview(
       },
       follow: (uri, follows) => {
         previews.follow(uri, follows);
+      },
+      showOther: (uri) => {
+        previews.showOther(uri);
       },
       screenMeasured: () => {
         previews.screenMeasured();
@@ -40,11 +44,9 @@ export function registerPreview(
     previews,
     cursor,
     vscode.window.registerWebviewPanelSerializer(previewViewType, previews),
-    vscode.commands.registerCommand('tagwright.openPreview', (target?: unknown) => {
-      const uri = targetSpec(target);
-      if (!uri) return;
-      previews.openToSide(uri);
-      cursor.show(uri);
+    target.command('tagwright.openPreview', (spec) => {
+      previews.openToSide(spec);
+      cursor.show(spec);
     }),
   );
   return previews;

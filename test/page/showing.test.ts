@@ -51,6 +51,19 @@ describe('The preview’s page shows and hides', () => {
     assert.equal(await preview.page.locator('#banner').isVisible(), false);
   });
 
+  it('that the spec is gone and, on request, another one', async () => {
+    await preview.open();
+    await preview.send({ type: 'gone', source, fileName: 'sage.tag.yaml', other: 'basil.tag.yaml' });
+    assert.equal(await preview.page.getByRole('heading', { name: 'This tag is closed' }).isVisible(), true);
+    for (const each of ['header', '#stage', 'footer'])
+      assert.equal(await preview.page.locator(each).isVisible(), false, each);
+    await preview.page.getByRole('button', { name: 'Show basil.tag.yaml' }).click();
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'show-other', source });
+    await preview.send(sceneMessage(2));
+    assert.equal(await preview.page.locator('#stage').isVisible(), true, 'it has come back');
+    assert.equal(await preview.page.locator('#gone').isVisible(), false);
+  });
+
   it('a friendly word where nothing could be drawn yet, with the first error', async () => {
     await preview.open({}, withoutScene());
     assert.equal(await preview.page.getByRole('heading', { name: 'Nothing to draw yet' }).isVisible(), true);

@@ -135,7 +135,16 @@ describe('The command line', function () {
 
   it('exports every format, with pictures as wide as is asked for', async () => {
     const out = join(folder, 'all');
-    const { code, err } = await run('export', good, '--to', 'svg,dxf,pdf,png,proof,job', '--out', out, '--width', '320');
+    const { code, err } = await run(
+      'export',
+      good,
+      '--to',
+      'svg,dxf,pdf,png,proof,job',
+      '--out',
+      out,
+      '--width',
+      '320',
+    );
     assert.equal(code, 0, err);
     const endings = ['-job.pdf', '-proof.pdf', '.dxf', '.pdf', '.png', '.svg'];
     assert.deepEqual(

@@ -27,6 +27,7 @@ describe('A message from the page', () => {
       { type: 'screen', source: 'file:///a.tag.yaml', devicePixelsPerMm: 4.2 },
       { type: 'screen', source: 'file:///a.tag.yaml' },
       { type: 'drop-change', source: 'file:///a.tag.yaml' },
+      { type: 'show-other', source: 'file:///a.tag.yaml' },
       { type: 'undo', source: 'file:///a.tag.yaml' },
     ];
     for (const message of messages) assert.deepEqual(parseToHost(message), message);

@@ -6,6 +6,7 @@ import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { BatchChooser } from './batch.ts';
 import { captionOf } from './caption.ts';
 import { Cautions } from './cautions.ts';
+import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
@@ -22,7 +23,7 @@ import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
 import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
-import type { PageState } from './state.ts';
+import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
@@ -101,6 +102,7 @@ export class Page {
     },
   });
   private readonly findings: Findings;
+  private readonly callouts: Callouts;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
@@ -157,6 +159,7 @@ export class Page {
       },
     });
     const keys = new KeysHelp();
+    this.callouts = new Callouts(this.dimensions, this.findings.pins);
     this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
@@ -304,9 +307,10 @@ export class Page {
     const view = this.sight.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
-    const taken = [...(this.choices.isHidden('dimensions') ? [] : room), ...this.editing.follow(view, size)];
-    this.findings.pins.follow(this.arranged, view, size, taken);
+    const { hiddenPieces } = this.choices.now;
+    const isHidden = (layer: Layer): boolean => this.choices.isHidden(layer);
+    const taken = this.editing.follow(view, size);
+    this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
   }

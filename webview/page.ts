@@ -3,7 +3,7 @@
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
-import { BatchChooser } from './batch.ts';
+import { BatchStrip } from './batch.ts';
 import { captionOf } from './caption.ts';
 import { Cautions } from './cautions.ts';
 import { Choices } from './choices.ts';
@@ -14,6 +14,7 @@ import { Dock, pressed } from './dock.ts';
 import { Editing } from './editing.ts';
 import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
+import type { Units } from './format.ts';
 import { Gone } from './gone.ts';
 import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
@@ -63,7 +64,7 @@ export class Page {
   private readonly notices: Notices;
   private readonly gone: Gone;
   private readonly toolbar: Toolbar;
-  private readonly batch: BatchChooser;
+  private readonly batch: BatchStrip;
   private readonly sight = new Sight(this.stage, {
     state: () => this.choices.now,
     keep: (viewports) => {
@@ -94,7 +95,7 @@ export class Page {
     hiddenPieces: () => this.choices.now.hiddenPieces,
     view: () => this.sight.view(),
     size: () => this.sight.stage(),
-    units: () => this.received?.scene?.units ?? 'mm',
+    units: () => this.units(),
     say: this.say,
     changed: () => {
       this.sight.followSoon();
@@ -187,7 +188,7 @@ export class Page {
         this.send({ type: 'export', source: state.source, what });
       },
     });
-    this.batch = new BatchChooser((row) => {
+    this.batch = new BatchStrip((row) => {
       this.send({ type: 'show-row', source: state.source, row });
     });
     this.sceneView.world.append(this.editing.selection.world);
@@ -236,6 +237,9 @@ export class Page {
         if (message.version !== this.received?.version) return;
         this.takes.show(message);
         this.dock.settleSoon();
+        return;
+      case 'batch':
+        if (message.version === this.received?.version) this.batch.describe(message, this.units());
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);
@@ -309,6 +313,10 @@ export class Page {
     this.findings.pins.follow(this.arranged, view, size, taken);
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
+  }
+
+  private units(): Units {
+    return this.received?.scene?.units ?? 'mm';
   }
 
   private rearrange(arrangement: Arrangement): void {

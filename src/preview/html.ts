@@ -31,7 +31,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   ${toolsHtml}
   <div id="batch" role="group" aria-label="Tags of the batch" hidden>
     <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
-    <select id="batch-rows" aria-label="Tag that is shown"></select>
+    <div id="batch-rows" role="listbox" aria-orientation="horizontal" aria-label="Tag that is shown"></div>
     <button type="button" id="batch-next" aria-label="Next tag" title="Next tag (Page Down)">${icon('M6 3l5 5-5 5')}</button>
     <span id="batch-count"></span>
   </div>

@@ -77,8 +77,8 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
 </dialog>
 <dialog id="keys" aria-labelledby="keys-title">
   <h1 id="keys-title">Keys</h1>
-  <div></div>
-  <form method="dialog"><button class="primary">Close</button></form>
+  <div tabindex="0" role="group" aria-labelledby="keys-title"></div>
+  <form method="dialog"><button class="primary" autofocus>Close</button></form>
 </dialog>
 <div id="announcer" role="status" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(scriptUri)}"></script>

@@ -237,6 +237,16 @@ describe('The menus of the preview', () => {
     assert.deepEqual((await preview.messages()).at(-1), { type: 'follow', source, follows: true });
   });
 
+  it('show what is on by more than a shade where the system sets all colours', async () => {
+    await preview.open();
+    await preview.page.emulateMedia({ forcedColors: 'active' });
+    await preview.page.locator('#measure').click();
+    const colours = await preview.page
+      .locator('#proof, #measure')
+      .evaluateAll((buttons) => buttons.map((button) => getComputedStyle(button).backgroundColor));
+    assert.notEqual(colours[0], colours[1]);
+  });
+
   it('give way to pills where the row has room for them', async () => {
     const { scene, ...rest } = sceneMessage();
     await preview.open({ width: 1500 }, { ...rest, scene: { ...scene!, pieces: scene!.pieces.slice(0, 1) } });
@@ -281,5 +291,9 @@ describe('The keys of the preview', () => {
       .locator('#keys')
       .evaluate(({ scrollWidth, clientWidth }) => ({ scrollWidth, clientWidth }));
     assert.ok(scrollWidth <= clientWidth);
+    for (const part of ['h1', 'h2', 'button']) {
+      const box = (await preview.page.locator(`#keys ${part}`).first().boundingBox())!;
+      assert.ok(box.y >= 0 && box.y + box.height <= 500, `${part} is in sight`);
+    }
   });
 });

@@ -4,13 +4,12 @@ import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/p
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { BatchStrip } from './batch.ts';
+import { Below } from './below.ts';
 import { captionOf } from './caption.ts';
-import { Cautions } from './cautions.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
-import { Dock, pressed } from './dock.ts';
 import { Editing } from './editing.ts';
 import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
@@ -20,14 +19,11 @@ import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
-import { PiecesList } from './pieces-list.ts';
 import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
 import type { PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
-import { Summary } from './summary.ts';
-import { TakesView } from './takes.ts';
 import { Toolbar } from './toolbar.ts';
 import { steer } from './viewport-input.ts';
 import { transformOf } from './viewport.ts';
@@ -47,19 +43,9 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly dock = new Dock(() => {
-    this.summary.showOpen(this.dock.isOpen);
-  });
-  private readonly summary = new Summary(byId('summary'), () => {
-    this.choices.change({ dock: pressed(this.choices.now.dock, this.received?.pins.length ?? 0) });
-  });
-  private readonly cautions: Cautions;
+  private readonly below: Below;
   private readonly exports: Exports;
   private readonly choices: Choices;
-  private readonly pieces = new PiecesList(byId('pieces'), (id) => {
-    this.choices.togglePiece(id);
-  });
-  private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly gone: Gone;
@@ -176,15 +162,25 @@ export class Page {
         keys.show();
       },
     });
-    this.cautions = new Cautions(cautions, {
-      confirmed: (caution) => {
-        this.send({ type: 'read-caution', source: state.source, caution });
+    this.below = new Below(
+      {
+        state: () => this.choices.now,
+        choose: (dock) => {
+          this.choices.change({ dock });
+        },
+        togglePiece: (id) => {
+          this.choices.togglePiece(id);
+        },
+        cautionRead: (caution) => {
+          this.send({ type: 'read-caution', source: state.source, caution });
+        },
       },
-    });
+      cautions,
+    );
     this.exports = new Exports(exports, {
-      caution: () => this.cautions.now,
+      caution: () => this.below.cautions.now,
       make: (what) => {
-        this.cautions.remind();
+        this.below.cautions.remind();
         this.send({ type: 'export', source: state.source, what });
       },
     });
@@ -227,16 +223,12 @@ export class Page {
       case 'measures':
         // Those of an older drawing come too late.
         if (message.version !== this.received?.version) return;
-        this.pieces.showLoads(message.loads);
-        this.cautions.patch(message.loads);
-        this.dock.settleSoon();
+        this.below.showMeasures(message);
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version !== this.received?.version) return;
-        this.takes.show(message);
-        this.dock.settleSoon();
+        if (message.version === this.received?.version) this.below.showTakes(message);
         return;
       case 'batch':
         if (message.version === this.received?.version) this.batch.describe(message, this.units());
@@ -274,8 +266,6 @@ export class Page {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.summary.patch(message);
-    this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
       this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
@@ -295,7 +285,7 @@ export class Page {
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
     this.exports.enable((scene?.pieces.length ?? 0) > 0);
-    this.dock.patch(this.choices.now.dock, message);
+    this.below.patch(message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }

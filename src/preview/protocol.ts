@@ -3,11 +3,12 @@
  * it holds types and plain constants only.
  */
 
+import type { BatchTag } from '../editor/batch-tags.ts';
 import type { Severity } from '../issue.ts';
 import type { Kept } from './kept.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { Kept, Operation, Severity };
+export type { BatchTag, Kept, Operation, Severity };
 
 /** What files can be made from the page. */
 export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
@@ -229,6 +230,15 @@ export interface TakesMessage {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
 }
 
+/** Every tag of the batch in short. Follows once all have been computed. */
+export interface BatchMessage {
+  readonly type: 'batch';
+  readonly source: string;
+  readonly version: number;
+  /** By row. */
+  readonly tags: readonly BatchTag[];
+}
+
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
@@ -255,7 +265,14 @@ export interface GoneMessage {
 }
 
 export type ToPage =
-  SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage | GoneMessage;
+  | SceneMessage
+  | HighlightMessage
+  | MeasuresMessage
+  | TakesMessage
+  | BatchMessage
+  | FixesMessage
+  | ScreenMessage
+  | GoneMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {

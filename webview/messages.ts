@@ -105,6 +105,7 @@ function isLoad(value: unknown): boolean {
     isString(value['piece']) &&
     isString(value['headline']) &&
     isString(value['caution']) &&
+    isString(value['rule']) &&
     isListOf(value['lines'], isString)
   );
 }

@@ -16,7 +16,7 @@ import { litIds } from './lit.ts';
 import { cutPathsOf, wallsOf } from './measures.ts';
 import { loadsOf } from './loads.ts';
 import { PinFixes } from './pin-fixes.ts';
-import type { SceneMessage, ToPage } from './protocol.ts';
+import type { ExportKind, SceneMessage, ToPage } from './protocol.ts';
 import { acceptedOf, pinsOf, sceneOf } from './scene.ts';
 
 /** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
@@ -33,7 +33,7 @@ export interface PreviewServices {
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
-  exportSvg(uri: vscode.Uri): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
   /** The preview of this spec goes along with the editor from now on, or no longer. */
   follow(uri: vscode.Uri, follows: boolean): void;
   /** The preview of this spec, which is gone, shows another one that is open. */
@@ -100,7 +100,13 @@ export class PreviewPanel implements vscode.Disposable {
       styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
       nonce: crypto.randomUUID(),
       source: uri.toString(),
-      remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen, follows }),
+      remembered: JSON.stringify({
+        kept: memory.kept(uri),
+        devicePixelsPerMm: memory.screen,
+        exports: memory.exports,
+        cautions: memory.cautions,
+        follows,
+      }),
     });
   }
 
@@ -178,7 +184,11 @@ export class PreviewPanel implements vscode.Disposable {
         this.actions.reveal(this.uri, message.offset, message.focus);
         return;
       case 'export':
-        this.actions.exportSvg(this.uri);
+        this.memory.exports = message.what;
+        this.actions.makeFiles(this.uri, message.what);
+        return;
+      case 'read-caution':
+        this.memory.readCaution(message.caution);
         return;
       case 'show-row':
         this.results.showRow(this.uri, message.row);

@@ -9,6 +9,10 @@ import type { Operation } from '../tag/tag.ts';
 
 export type { Kept, Operation, Severity };
 
+/** What files can be made from the page. */
+export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
+export type ExportKind = (typeof exportKinds)[number];
+
 /** SVG path data in mm with y down, already in place on the tag: closed rings as `M`, `l` and `z`. */
 export type PathData = string;
 
@@ -35,6 +39,8 @@ export interface SceneShape {
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
+  /** It is made of words: nothing may be written over it. */
+  readonly isLettering?: boolean;
 }
 
 export interface SceneHanger {
@@ -174,6 +180,8 @@ export interface PieceLoad {
   readonly headline: string;
   readonly lines: readonly string[];
   readonly caution: string;
+  /** What of it must be seen before anything is made. */
+  readonly rule: string;
 }
 
 /** Where a piece has the least material between two edges. */
@@ -259,7 +267,9 @@ export type ToHost =
   | { readonly type: 'ready' }
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
-  | { readonly type: 'export'; readonly source: string }
+  | { readonly type: 'export'; readonly source: string; readonly what: ExportKind }
+  /** Someone has read this caution: it need not stand in the open any more. */
+  | { readonly type: 'read-caution'; readonly source: string; readonly caution: string }
   /** Draw this tag of the batch. */
   | { readonly type: 'show-row'; readonly source: string; readonly row: number }
   /** Whether the paths of the beam are shown, and so worth working out. */

@@ -1,21 +1,24 @@
 /** What the extension's entry calls to have previews. */
 
 import * as vscode from 'vscode';
+import type { SpecMoves } from '../editor/spec-moves.ts';
 import type { Target } from '../editor/target.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
 import type { PreviewServices } from './panel.ts';
+import type { ExportKind } from './protocol.ts';
 import { previewViewType } from './view-type.ts';
 
 export interface PreviewCommands {
-  exportSvg(uri: vscode.Uri): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
 }
 
 /** Gives what opens again the previews of a window that is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
   target: Target,
+  moves: SpecMoves,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
 ): PreviewManager {
@@ -23,8 +26,8 @@ export function registerPreview(
     { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
-      exportSvg: (uri) => {
-        commands.exportSvg(uri);
+      makeFiles: (uri, what) => {
+        commands.makeFiles(uri, what);
       },
       follow: (uri, follows) => {
         previews.follow(uri, follows);
@@ -37,6 +40,7 @@ export function registerPreview(
       },
       undo: (uri, step, after) => void cursor.undo(uri, step).then(after),
     },
+    moves,
     vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview'),
   );
   const cursor = new CursorSync(previews, services.results);

@@ -101,7 +101,7 @@ describe('Exporting', () => {
 
   it('makes packs, in folders or in an archive', async () => {
     const folders = await run('makePack', { specs, what: { packs: 'folders' }, to });
-    assert.equal(folders.length, 5);
+    assert.equal(folders.length, 6);
     assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /Material: Walnut/);
     const archive = vscode.Uri.joinPath(to, 'lovage.zip');
     assert.deepEqual(namesOf(await run('makePack', { specs, what: { packs: 'archive' }, to: archive })), [

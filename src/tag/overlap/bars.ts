@@ -32,7 +32,9 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   // Into the hollow below a bowl, but not along a leg that leans away.
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
-  const region = bar(left - web / 4, -below * web, right + web / 4, (ease - below) * web);
+  // Below the baseline a leg that leans is further off.
+  const sink = web / 2;
+  const region = bar(left - sink, -below * web, right + sink, (ease - below) * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 

@@ -120,6 +120,7 @@ function isGrip(value: unknown): boolean {
     isString(value['id']) &&
     isString(value['label']) &&
     typeof value['free'] === 'boolean' &&
+    typeof value['moves'] === 'boolean' &&
     isListOf(value['parts'], isString) &&
     isListOf(value['axes'], (axis) => axis === 'width' || axis === 'height') &&
     isNumbers(value['nudge'], 2)

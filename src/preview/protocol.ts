@@ -115,6 +115,8 @@ export interface SceneGrip {
   readonly parts: readonly string[];
   /** True where dragging it moves it; else it must be chosen first. */
   readonly free: boolean;
+  /** False where all the rest of the tag goes along with it: moving it would change nothing. */
+  readonly moves: boolean;
   /** In which directions its size can be changed. */
   readonly axes: readonly ('width' | 'height')[];
   /** How far it has been moved by hand from its own place, in mm: right, up. */

@@ -129,7 +129,10 @@ describe('The scene of a tag', () => {
 
   it('tells which shapes are made of words, for labels to keep off them', async () => {
     const { report } = await make(
-      specOf(['word: {text: Sorrel, width: 50}', 'plate: {around: word, by: 5 mm}'], 'body: [plate, word], engrave: [word]'),
+      specOf(
+        ['word: {text: Sorrel, width: 50}', 'plate: {around: word, by: 5 mm}'],
+        'body: [plate, word], engrave: [word]',
+      ),
     );
     const [tag] = sceneOf(report.tag!, sourceOf).pieces;
     assert.deepEqual(

@@ -4,18 +4,24 @@ import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/p
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { BatchChooser } from './batch.ts';
+import { captionOf } from './caption.ts';
+import { Cautions } from './cautions.ts';
 import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
+import { Dock, pressed } from './dock.ts';
 import { Editing } from './editing.ts';
+import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
-import { captionOf } from './caption.ts';
+import { Gone } from './gone.ts';
+import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
+import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
 import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
@@ -41,7 +47,14 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly summary = new Summary(byId('summary'));
+  private readonly dock = new Dock(() => {
+    this.summary.showOpen(this.dock.isOpen);
+  });
+  private readonly summary = new Summary(byId('summary'), () => {
+    this.choices.change({ dock: pressed(this.choices.now.dock, this.received?.pins.length ?? 0) });
+  });
+  private readonly cautions: Cautions;
+  private readonly exports: Exports;
   private readonly choices: Choices;
   private readonly pieces = new PiecesList(byId('pieces'), (id) => {
     this.choices.togglePiece(id);
@@ -49,6 +62,7 @@ export class Page {
   private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
+  private readonly gone: Gone;
   private readonly toolbar: Toolbar;
   private readonly batch: BatchChooser;
   private readonly sight = new Sight(this.stage, {
@@ -113,7 +127,7 @@ export class Page {
   constructor(
     private readonly host: PageHost,
     state: PageState,
-    devicePixelsPerMm: number | undefined,
+    { devicePixelsPerMm, exports, cautions }: Remembered,
   ) {
     this.screen.learn(devicePixelsPerMm);
     this.choices = new Choices(this.stage, state, {
@@ -129,6 +143,9 @@ export class Page {
       this.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
+    this.gone = new Gone(() => {
+      this.send({ type: 'show-other', source: state.source });
+    });
     this.findings = new Findings({
       sight: this.sight,
       sceneView: this.sceneView,
@@ -141,6 +158,7 @@ export class Page {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
     });
+    const keys = new KeysHelp();
     this.callouts = new Callouts(this.dimensions, this.findings.pins);
     this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
@@ -152,8 +170,24 @@ export class Page {
       toggleProof: () => {
         this.choices.toggleProof();
       },
-      exportSvg: () => {
-        this.send({ type: 'export', source: state.source });
+      follows: () => this.choices.now.follows,
+      measureScreen: () => {
+        this.screen.ask();
+      },
+      showKeys: () => {
+        keys.show();
+      },
+    });
+    this.cautions = new Cautions(cautions, {
+      confirmed: (caution) => {
+        this.send({ type: 'read-caution', source: state.source, caution });
+      },
+    });
+    this.exports = new Exports(exports, {
+      caution: () => this.cautions.now,
+      make: (what) => {
+        this.cautions.remind();
+        this.send({ type: 'export', source: state.source, what });
       },
     });
     this.batch = new BatchChooser((row) => {
@@ -179,6 +213,7 @@ export class Page {
       case 'scene':
         if (!this.editing.receive(message)) return;
         this.received = message;
+        this.gone.hide();
         this.keepingFocus(() => {
           this.draw();
         });
@@ -195,11 +230,15 @@ export class Page {
         // Those of an older drawing come too late.
         if (message.version !== this.received?.version) return;
         this.pieces.showLoads(message.loads);
+        this.cautions.patch(message.loads);
+        this.dock.settleSoon();
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version === this.received?.version) this.takes.show(message);
+        if (message.version !== this.received?.version) return;
+        this.takes.show(message);
+        this.dock.settleSoon();
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);
@@ -207,6 +246,10 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'gone':
+        this.editing.hand.drop();
+        this.say(this.gone.show(message));
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
@@ -230,7 +273,7 @@ export class Page {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.summary.patch(message, this.choices.now.dockOpen);
+    this.summary.patch(message);
     this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
@@ -250,6 +293,8 @@ export class Page {
     }
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
+    this.exports.enable((scene?.pieces.length ?? 0) > 0);
+    this.dock.patch(this.choices.now.dock, message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }

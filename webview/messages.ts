@@ -8,6 +8,7 @@ import type {
   GoneMessage,
   HighlightMessage,
   MeasuresMessage,
+  OutcomeMessage,
   Scene,
   SceneMessage,
   ScenePin,
@@ -34,6 +35,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
+    case 'outcome':
+      return isOutcome(data) ? data : undefined;
     case 'gone':
       return isGone(data) ? data : undefined;
     default:
@@ -97,6 +100,14 @@ function isScreen(data: Fields): data is Fields & ScreenMessage {
 
 function isFixes(data: Fields): data is Fields & FixesMessage {
   return typeof data['version'] === 'number' && isString(data['pin']) && isListOf(data['titles'], isString);
+}
+
+function isOutcome(data: Fields): data is Fields & OutcomeMessage {
+  const isGhost = (piece: unknown): boolean =>
+    isFields(piece) &&
+    ['id', 'title', 'solid', 'marks'].every((key) => isString(piece[key])) &&
+    isNumbers(piece['bounds'], 4);
+  return isNumbers([data['version'], data['index']], 2) && isString(data['pin']) && isListOf(data['pieces'], isGhost);
 }
 
 function isLoad(value: unknown): boolean {

@@ -154,6 +154,11 @@ export class Page {
       send: this.send,
       say: this.say,
       reveal,
+      hiddenPieces: () => this.choices.now.hiddenPieces,
+      measureOutcome: (outcome) => {
+        this.dimensions.showOutcome(outcome?.pieces);
+        this.sight.followSoon();
+      },
       showWarnings: () => {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
@@ -246,6 +251,9 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'outcome':
+        this.findings.showOutcome(message);
         return;
       case 'gone':
         this.editing.hand.drop();

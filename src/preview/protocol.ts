@@ -230,6 +230,27 @@ export interface FixesMessage {
   readonly titles: readonly string[];
 }
 
+/** A piece as a fix would make it. */
+export interface OutcomePiece {
+  readonly id: string;
+  readonly title: string;
+  readonly glueTo?: string;
+  /** All that is cut: by the even-odd rule, the material. */
+  readonly solid: PathData;
+  readonly marks: PathData;
+  readonly bounds: SceneBounds;
+}
+
+/** What the tag would be with a fix; the answer to `show-fix`. */
+export interface OutcomeMessage {
+  readonly type: 'outcome';
+  readonly source: string;
+  readonly version: number;
+  readonly pin: string;
+  readonly index: number;
+  readonly pieces: readonly OutcomePiece[];
+}
+
 /** How many device pixels a millimetre of this screen has; absent where nobody has measured it. */
 export interface ScreenMessage {
   readonly type: 'screen';
@@ -247,7 +268,14 @@ export interface GoneMessage {
 }
 
 export type ToPage =
-  SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage | GoneMessage;
+  | SceneMessage
+  | HighlightMessage
+  | MeasuresMessage
+  | TakesMessage
+  | FixesMessage
+  | ScreenMessage
+  | GoneMessage
+  | OutcomeMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -279,6 +307,8 @@ export type ToHost =
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
   /** `index`: of the titles that were told. */
   | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)
+  /** Tell what it would come to: it has not been chosen yet. */
+  | ({ readonly type: 'show-fix'; readonly index: number } & PinOfVersion)
   /** Show what it would be; the newest is answered, those before it may be left out. */
   | ({ readonly type: 'try-change' } & ChangeByHand)
   /** Write it into the text, as one step that can be undone. */

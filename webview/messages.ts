@@ -5,6 +5,7 @@
 
 import type {
   FixesMessage,
+  GoneMessage,
   HighlightMessage,
   MeasuresMessage,
   Scene,
@@ -33,6 +34,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
+    case 'gone':
+      return isGone(data) ? data : undefined;
     default:
       return undefined;
   }
@@ -62,6 +65,10 @@ function isMeasures(data: Fields): data is Fields & MeasuresMessage {
     isListOf(data['walls'], isWall) &&
     isListOf(data['cutPaths'], isCutPath)
   );
+}
+
+function isGone(data: Fields): data is Fields & GoneMessage {
+  return isString(data['fileName']) && (data['other'] === undefined || isString(data['other']));
 }
 
 function isTakes(data: Fields): data is Fields & TakesMessage {
@@ -98,6 +105,7 @@ function isLoad(value: unknown): boolean {
     isString(value['piece']) &&
     isString(value['headline']) &&
     isString(value['caution']) &&
+    isString(value['rule']) &&
     isListOf(value['lines'], isString)
   );
 }

@@ -4,19 +4,26 @@ import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/p
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { BatchChooser } from './batch.ts';
+import { captionOf } from './caption.ts';
+import { Cautions } from './cautions.ts';
+import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
+import { Dock, pressed } from './dock.ts';
 import { Editing } from './editing.ts';
+import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
-import { captionOf } from './caption.ts';
+import { Gone } from './gone.ts';
+import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import { PiecesList } from './pieces-list.ts';
+import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
-import type { PageState } from './state.ts';
+import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Summary } from './summary.ts';
@@ -40,7 +47,14 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly summary = new Summary(byId('summary'));
+  private readonly dock = new Dock(() => {
+    this.summary.showOpen(this.dock.isOpen);
+  });
+  private readonly summary = new Summary(byId('summary'), () => {
+    this.choices.change({ dock: pressed(this.choices.now.dock, this.received?.pins.length ?? 0) });
+  });
+  private readonly cautions: Cautions;
+  private readonly exports: Exports;
   private readonly choices: Choices;
   private readonly pieces = new PiecesList(byId('pieces'), (id) => {
     this.choices.togglePiece(id);
@@ -48,6 +62,7 @@ export class Page {
   private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
+  private readonly gone: Gone;
   private readonly toolbar: Toolbar;
   private readonly batch: BatchChooser;
   private readonly sight = new Sight(this.stage, {
@@ -87,6 +102,7 @@ export class Page {
     },
   });
   private readonly findings: Findings;
+  private readonly callouts: Callouts;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
@@ -111,7 +127,7 @@ export class Page {
   constructor(
     private readonly host: PageHost,
     state: PageState,
-    devicePixelsPerMm: number | undefined,
+    { devicePixelsPerMm, exports, cautions }: Remembered,
   ) {
     this.screen.learn(devicePixelsPerMm);
     this.choices = new Choices(this.stage, state, {
@@ -127,6 +143,9 @@ export class Page {
       this.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
+    this.gone = new Gone(() => {
+      this.send({ type: 'show-other', source: state.source });
+    });
     this.findings = new Findings({
       sight: this.sight,
       sceneView: this.sceneView,
@@ -139,6 +158,8 @@ export class Page {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
     });
+    const keys = new KeysHelp();
+    this.callouts = new Callouts(this.dimensions, this.findings.pins);
     this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
@@ -149,8 +170,24 @@ export class Page {
       toggleProof: () => {
         this.choices.toggleProof();
       },
-      exportSvg: () => {
-        this.send({ type: 'export', source: state.source });
+      follows: () => this.choices.now.follows,
+      measureScreen: () => {
+        this.screen.ask();
+      },
+      showKeys: () => {
+        keys.show();
+      },
+    });
+    this.cautions = new Cautions(cautions, {
+      confirmed: (caution) => {
+        this.send({ type: 'read-caution', source: state.source, caution });
+      },
+    });
+    this.exports = new Exports(exports, {
+      caution: () => this.cautions.now,
+      make: (what) => {
+        this.cautions.remind();
+        this.send({ type: 'export', source: state.source, what });
       },
     });
     this.batch = new BatchChooser((row) => {
@@ -176,6 +213,7 @@ export class Page {
       case 'scene':
         if (!this.editing.receive(message)) return;
         this.received = message;
+        this.gone.hide();
         this.keepingFocus(() => {
           this.draw();
         });
@@ -192,11 +230,15 @@ export class Page {
         // Those of an older drawing come too late.
         if (message.version !== this.received?.version) return;
         this.pieces.showLoads(message.loads);
+        this.cautions.patch(message.loads);
+        this.dock.settleSoon();
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version === this.received?.version) this.takes.show(message);
+        if (message.version !== this.received?.version) return;
+        this.takes.show(message);
+        this.dock.settleSoon();
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);
@@ -204,6 +246,10 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'gone':
+        this.editing.hand.drop();
+        this.say(this.gone.show(message));
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
@@ -227,7 +273,7 @@ export class Page {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.summary.patch(message, this.choices.now.dockOpen);
+    this.summary.patch(message);
     this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
@@ -247,6 +293,8 @@ export class Page {
     }
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
+    this.exports.enable((scene?.pieces.length ?? 0) > 0);
+    this.dock.patch(this.choices.now.dock, message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
@@ -259,9 +307,10 @@ export class Page {
     const view = this.sight.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
-    const taken = [...(this.choices.isHidden('dimensions') ? [] : room), ...this.editing.follow(view, size)];
-    this.findings.pins.follow(this.arranged, view, size, taken);
+    const { hiddenPieces } = this.choices.now;
+    const isHidden = (layer: Layer): boolean => this.choices.isHidden(layer);
+    const taken = this.editing.follow(view, size);
+    this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
   }

@@ -37,4 +37,6 @@ export interface TagResults {
   /** Has another tag of a batch drawn; it arrives likewise. */
   showRow(uri: vscode.Uri, row: number): void;
   readonly onDidChange: vscode.Event<TagResult>;
+  /** Nothing is left to compute: the spec was closed without having been saved, or was deleted. */
+  readonly onDidRemove: vscode.Event<vscode.Uri>;
 }

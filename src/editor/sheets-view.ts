@@ -7,7 +7,6 @@ import { captionFont } from '../output/job.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
 import { sheetPage } from '../output/sheet-page.ts';
 import { breather, computeOptions } from './compute-options.ts';
-import { targetSpec } from './documents.ts';
 import type { Checked, TagService } from './service.ts';
 import { sheetsHtml } from './sheets-html.ts';
 import type { Shown } from './sheets-html.ts';
@@ -29,9 +28,7 @@ export class SheetsView implements vscode.Disposable {
     this.#engine = engine;
   }
 
-  show(target: unknown): void {
-    const uri = targetSpec(target);
-    if (!uri) return;
+  show(uri: vscode.Uri): void {
     const key = uri.toString();
     const known = this.#panels.get(key);
     if (known) known.reveal();

@@ -9,6 +9,10 @@ import type { Operation } from '../tag/tag.ts';
 
 export type { Kept, Operation, Severity };
 
+/** What files can be made from the page. */
+export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
+export type ExportKind = (typeof exportKinds)[number];
+
 /** SVG path data in mm with y down, already in place on the tag: closed rings as `M`, `l` and `z`. */
 export type PathData = string;
 
@@ -35,6 +39,8 @@ export interface SceneShape {
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
+  /** It is made of words: nothing may be written over it. */
+  readonly isLettering?: boolean;
 }
 
 export interface SceneHanger {
@@ -174,6 +180,8 @@ export interface PieceLoad {
   readonly headline: string;
   readonly lines: readonly string[];
   readonly caution: string;
+  /** What of it must be seen before anything is made. */
+  readonly rule: string;
 }
 
 /** Where a piece has the least material between two edges. */
@@ -227,7 +235,17 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
-export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage;
+/** The spec is gone: closed without having been saved, or deleted. A scene follows if it ever comes back. */
+export interface GoneMessage {
+  readonly type: 'gone';
+  readonly source: string;
+  readonly fileName: string;
+  /** Another spec that is open, which this preview may show instead: its file name. */
+  readonly other?: string;
+}
+
+export type ToPage =
+  SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage | GoneMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -249,7 +267,9 @@ export type ToHost =
   | { readonly type: 'ready' }
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
-  | { readonly type: 'export'; readonly source: string }
+  | { readonly type: 'export'; readonly source: string; readonly what: ExportKind }
+  /** Someone has read this caution: it need not stand in the open any more. */
+  | { readonly type: 'read-caution'; readonly source: string; readonly caution: string }
   /** Draw this tag of the batch. */
   | { readonly type: 'show-row'; readonly source: string; readonly row: number }
   /** Whether the paths of the beam are shown, and so worth working out. */
@@ -267,6 +287,8 @@ export type ToHost =
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
   /** Whether this preview goes along to whichever spec is being edited. */
   | { readonly type: 'follow'; readonly source: string; readonly follows: boolean }
+  /** The spec is gone: show the other one that was named. */
+  | { readonly type: 'show-other'; readonly source: string }
   /** Nothing is tried any more: show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
   /** The text, as if the keyboard were in its editor. */

@@ -367,7 +367,7 @@ export const slips: readonly Slip[] = [
     instead: 'text: Sorrel',
     slip: 'text: "Sorrel\n',
     line: 10,
-    says: 'This quote is never closed: put " after “"Sorrel”.',
+    says: 'This quote is never closed: put " after “Sorrel”.',
     fix: 'Close the quote',
   },
   {
@@ -529,7 +529,7 @@ export const slips: readonly Slip[] = [
     instead: '  word:\n    text: Sorrel\n    font: Nunito\n    width: 40 mm\n    place: {on: plate}',
     slip: '  word: {text: "Sorrel, width: 40 mm, place: {on: plate}}',
     line: 9,
-    says: 'This quote is never closed: put " after “"Sorrel”.',
+    says: 'This quote is never closed: put " after “Sorrel”.',
     fix: 'Close the quote',
   },
   {

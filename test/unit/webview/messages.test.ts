@@ -11,7 +11,7 @@ function altered(path: readonly (string | number)[], value: unknown): unknown {
   return copy;
 }
 
-const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate' };
+const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate', rule: 'Try it' };
 const wall = {
   piece: 'tag',
   points: [

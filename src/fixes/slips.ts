@@ -5,6 +5,7 @@ import { applied, causeOf } from '../issue.ts';
 import type { Fix, Issue, TextChange } from '../issue.ts';
 import { issueKinds } from '../issue-kinds.ts';
 import { solves } from './no-worse.ts';
+import { styledFont } from './styled-font.ts';
 
 /** Whether an issue comes before anything is made, so that its fix is not judged by how the tag looks. */
 export function isSlip({ code }: Issue): boolean {
@@ -14,7 +15,7 @@ export function isSlip({ code }: Issue): boolean {
 /** Those of the changes that an issue brings along that put it right. */
 export async function slipFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
   const fixes: Fix[] = [];
-  for (const change of changesOf(issue)) {
+  for (const change of [...changesOf(issue), ...styledFont(report, issue)]) {
     const after = await engine.compute(applied(report.source.text, change.edits), options);
     if (isSlip(issue) ? putsRight(issue, report, after) : solves(issue, report, after))
       fixes.push({ ...change, look: 0 });

@@ -48,8 +48,12 @@ function manyNecks(necks: readonly ThinPlace[], piece: Piece): string {
   return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
 }
 
+/** Of more places nobody reads the list, and finding the letters takes time. */
+const mostLocated = 24;
+
 /** Such as ` At “n” (2), “e” and “a”.`; nothing where all are at one letter, or at none. */
 function lettersOf(necks: readonly ThinPlace[], piece: Piece): string {
+  if (necks.length > mostLocated) return '';
   const counts = new Map<string, number>();
   for (const { ends } of necks) {
     const letter = letterAt(piece, ends).replace(' at ', '');

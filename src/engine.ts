@@ -79,7 +79,7 @@ export class Engine {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const unread = new SpecSource(text);
-    const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate });
+    const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate, beside: this.#beside });
     signal?.throwIfAborted();
     const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted);
     clock.lap('read');
@@ -88,7 +88,12 @@ export class Engine {
       const judged = judge(issues, source, comments, severities, false);
       return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
-    const loaded = await loadFiles(model, { library: this.fonts, read: (path) => this.#files.read(path), locate });
+    const loaded = await loadFiles(model, {
+      library: this.fonts,
+      read: (path) => this.#files.read(path),
+      beside: this.#beside,
+      locate,
+    });
     await checkpoint();
     clock.lap('load');
     const findings: Finding[] = [];
@@ -106,6 +111,8 @@ export class Engine {
     const files = [...uses.files, ...loaded.files];
     return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
   }
+
+  readonly #beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
 
   async #readText(path: string): Promise<string> {
     return new TextDecoder().decode(await this.#files.read(path));

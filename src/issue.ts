@@ -72,6 +72,17 @@ export interface Issue {
   readonly row?: number;
   /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
+  /** Changes by which a slip of the text may be put right, the likeliest first; each is tried before it is offered. */
+  readonly repairs?: readonly TextChange[];
+}
+
+/** The text after some edits that do not overlap. */
+export function applied(text: string, edits: readonly TextEdit[]): string {
+  const ordered = [...edits].sort((a, b) => b.range.start - a.range.start);
+  return ordered.reduce(
+    (result, { range, text: insert }) => result.slice(0, range.start) + insert + result.slice(range.end),
+    text,
+  );
 }
 
 /** In the order of the text. */

@@ -9,6 +9,7 @@ import { mm2, mmByMm } from '../spec/figures.ts';
 import { blame } from './blame.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
+import { isLettering } from './origin.ts';
 
 /** So many are counted; a text whose letters all fall apart is told as a whole. */
 const mostCounted = 6;
@@ -22,7 +23,7 @@ function loosePartsOf(piece: Piece): Finding[] {
   const held = parts.find((part) => holds(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
   if (loose.length > mostCounted) {
-    const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or say “parts: many”.`;
+    const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or keep them apart with “parts: many”.`;
     return [finding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
@@ -30,12 +31,21 @@ function loosePartsOf(piece: Piece): Finding[] {
   );
 }
 
-function messageOf(parts: readonly Region[], { title }: Piece): string {
+function messageOf(parts: readonly Region[], piece: Piece): string {
+  const { title } = piece;
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
+  const ways = waysOut(piece, parts.length === 1 ? 'it' : 'them');
   return parts.length === 1
-    ? `A part of “${title}” (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out.`
-    : `${parts.length} parts of “${title}”, the largest ${size}, are joined to nothing and fall out.`;
+    ? `A part of “${title}” (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out. ${ways}`
+    : `${parts.length} parts of “${title}”, the largest ${size}, are joined to nothing and fall out. ${ways}`;
+}
+
+/** The keys that join parts, as far as they go with what the piece is made of, and the one that leaves them apart. */
+function waysOut({ sources }: Piece, them: 'it' | 'them'): string {
+  const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
+  const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
+  return `Join ${them} with ${keys}, or keep ${them} apart with “parts: many”.`;
 }
 
 /** The part that stays is the one that hangs. */

@@ -45,7 +45,23 @@ function manyNecks(necks: readonly ThinPlace[], piece: Piece): string {
   const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
   const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
   const at = letterAt(piece, ends);
-  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest${at} is ${mm(width)}.`;
+  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
+}
+
+/** Of more places nobody reads the list, and finding the letters takes time. */
+const mostLocated = 24;
+
+/** Such as ` At “n” (2), “e” and “a”.`; nothing where all are at one letter, or at none. */
+function lettersOf(necks: readonly ThinPlace[], piece: Piece): string {
+  if (necks.length > mostLocated) return '';
+  const counts = new Map<string, number>();
+  for (const { ends } of necks) {
+    const letter = letterAt(piece, ends).replace(' at ', '');
+    if (letter !== '') counts.set(letter, (counts.get(letter) ?? 0) + 1);
+  }
+  const told = [...counts].map(([letter, count]) => (count > 1 ? `${letter} (${count})` : letter));
+  if (told.length < 2) return '';
+  return ` At ${told.slice(0, -1).join(', ')} and ${told.at(-1)!}.`;
 }
 
 function counted(count: number, noun: string): string {

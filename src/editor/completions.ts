@@ -27,8 +27,9 @@ export function registerCompletions(surroundings: EditorSurroundings): vscode.Di
   return vscode.languages.registerCompletionItemProvider(
     tagSpecSelector,
     {
-      provideCompletionItems(document, position) {
-        const around = surroundings.of(document.uri);
+      async provideCompletionItems(document, position) {
+        const isEmpty = !/^[^#\r\n]*\S+.*:/m.test(document.getText());
+        const around = await (isEmpty ? surroundings.withSamples(document.uri) : surroundings.of(document.uri));
         const offered = completionsAt(document.getText(), document.offsetAt(position), around);
         const items = offered.map((each, index) => toItem(each, index, document));
         // What goes under the name that is being typed is other with every letter.

@@ -14,8 +14,15 @@ export function editorFontFiles(extensionUri: vscode.Uri, installed: InstalledFo
     ...installed,
     bundled: (name) => readUri(vscode.Uri.joinPath(dist, 'fonts', name)),
     shaperWasm: () => readUri(vscode.Uri.joinPath(dist, 'harfbuzz.wasm')),
+    beside: (path) =>
+      uriPattern.test(path) ? namesBeside(vscode.Uri.parse(path)) : (installed.beside?.(path) ?? Promise.resolve([])),
     read: (path, stretch) => (uriPattern.test(path) ? readUri(vscode.Uri.parse(path)) : installed.read(path, stretch)),
   };
+}
+
+async function namesBeside(uri: vscode.Uri): Promise<string[]> {
+  const entries = await vscode.workspace.fs.readDirectory(vscode.Uri.joinPath(uri, '..'));
+  return entries.map(([name]) => name);
 }
 
 /** What is open counts as it stands in its editor. */

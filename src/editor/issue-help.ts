@@ -5,7 +5,7 @@ import type { Engine } from '../engine.ts';
 import { acceptanceOf } from '../fixes/accept.ts';
 import type { Acceptance } from '../fixes/accept.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
-import type { Fix, Issue, TextChange } from '../issue.ts';
+import type { Fix, Issue } from '../issue.ts';
 import { applyEdits } from './apply-edits.ts';
 import { computeOptions } from './compute-options.ts';
 import { toRange } from './problems.ts';
@@ -15,8 +15,6 @@ import { showText } from './tabs.ts';
 export interface Help {
   /** Tried on the whole tag, each of them. */
   readonly fixes: readonly Fix[];
-  /** The nearest known words for one that is not known. */
-  readonly replacements: readonly TextChange[];
   readonly acceptance: Acceptance | undefined;
 }
 
@@ -36,21 +34,15 @@ export class IssueHelp {
     const options = computeOptions(uri, signal, report.row);
     const fixes = await findFixes(this.#engine, report, issue, options);
     const acceptance = await acceptanceOf(this.#engine, report, issue, options);
-    const help = { fixes, replacements: replacements(issue), acceptance };
+    const help = { fixes, acceptance };
     this.#found.set(issue, help);
     return help;
   }
 }
 
-/** What of it changes the text by itself, in the order in which it is offered. */
-export function changesOf({ fixes, replacements }: Help): TextChange[] {
-  return [...fixes, ...replacements];
-}
-
 /** In the order in which they are offered; `makeHelp` counts them so. */
-export function titlesOf(help: Help, { code }: Issue): string[] {
-  const { acceptance } = help;
-  return [...changesOf(help).map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
+export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[] {
+  return [...fixes.map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
 }
 
 export function acceptTitle(code: string): string {
@@ -58,12 +50,14 @@ export function acceptTitle(code: string): string {
 }
 
 /** Makes the change of that number. Whoever accepts is taken to where the reason goes. */
-export async function makeHelp(help: Help, index: number, { uri, report: { source } }: TagResult): Promise<void> {
-  const changes = changesOf(help);
-  const { acceptance } = help;
-  const change = changes[index];
-  if (change) await applyEdits(uri, source, change.edits);
-  else if (acceptance && index === changes.length) {
+export async function makeHelp(
+  { fixes, acceptance }: Help,
+  index: number,
+  { uri, report: { source } }: TagResult,
+): Promise<void> {
+  const fix = fixes[index];
+  if (fix) await applyEdits(uri, source, fix.edits);
+  else if (acceptance && index === fixes.length) {
     const editor = await showText(uri, { preview: false });
     if (editor.document.getText() !== source.text) return;
     const place = toRange({ start: acceptance.at, end: acceptance.at }, source.position.bind(source));
@@ -74,8 +68,4 @@ export async function makeHelp(help: Help, index: number, { uri, report: { sourc
 /** The comment, with the cursor where the reason goes. */
 export function acceptSnippet({ before, after }: Acceptance): vscode.SnippetString {
   return new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
-}
-
-function replacements({ suggestions, range }: Issue): TextChange[] {
-  return (suggestions ?? []).map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
 }

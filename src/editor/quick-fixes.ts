@@ -68,7 +68,7 @@ class QuickFixes implements vscode.CodeActionProvider {
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
-      [...help.fixes, ...help.replacements].forEach((change, index) => {
+      help.fixes.forEach((change, index) => {
         const preferred = index === 0 && keepsLook(change);
         fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
       });
@@ -110,9 +110,9 @@ class ActionSet {
   }
 }
 
-/** A fix that makes another tag is never the one that a single key takes; a replacement of a word always may be. */
-function keepsLook(change: Fix | TextChange): boolean {
-  return !('look' in change) || change.look <= keptLookShare;
+/** A fix that makes another tag is never the one that a single key takes. */
+function keepsLook({ look }: Fix): boolean {
+  return look <= keptLookShare;
 }
 
 function toAction({ title, edits }: TextChange, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {

@@ -46,6 +46,12 @@ export class EditorSurroundings implements vscode.Disposable {
     return this.#fonts;
   }
 
+  /** Once the samples are there: in an empty file nothing is wanted more. */
+  async withSamples(spec: vscode.Uri): Promise<Surroundings> {
+    this.#sampleNotes = await this.#samples.all();
+    return this.of(spec);
+  }
+
   /** As far as it is known by now; what is not is asked for, and there the next time. */
   of(spec: vscode.Uri): Surroundings {
     if (this.#sampleNotes.length === 0) void this.#samples.all().then((samples) => (this.#sampleNotes = samples));

@@ -2,8 +2,8 @@
 
 import { reportOf, reportsOf } from '../batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import { causeOf } from '../issue.ts';
-import type { Fix, Issue, TextEdit } from '../issue.ts';
+import { applied, causeOf } from '../issue.ts';
+import type { Fix, Issue } from '../issue.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
@@ -13,6 +13,9 @@ import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
+import { slipFixes } from './slips.ts';
+
+export { applied } from '../issue.ts';
 
 /**
  * A fix that changes more of the lettering than this share of it makes another tag: it is offered, but never taken unasked, and
@@ -29,7 +32,7 @@ export const sameLookShare = 0.12;
  * @throws the signal's reason once that is aborted.
  */
 export async function findFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
-  const fixes: Fix[] = [];
+  const fixes = await slipFixes(engine, report, issue, options);
   const trials = await trialsOf(engine, report, issue, options);
   if (!trials) return fixes;
   for await (const fix of trials.working()) fixes.push(fix);
@@ -44,6 +47,9 @@ export async function* workingFixes(
   issue: Issue,
   options: ComputeOptions,
 ): AsyncGenerator<Fix> {
+  const [only, ...others] = await slipFixes(engine, report, issue, options);
+  // Which of several was meant is for whoever wrote it to say.
+  if (only && others.length === 0) yield only;
   const trials = await trialsOf(engine, report, issue, options);
   if (trials) yield* trials.working();
 }
@@ -142,12 +148,4 @@ function toFix(words: string, { told, edits }: Candidate, look: LookChange, effe
     edits,
     look: look.share + look.hangers,
   };
-}
-
-export function applied(text: string, edits: readonly TextEdit[]): string {
-  const ordered = [...edits].sort((a, b) => b.range.start - a.range.start);
-  return ordered.reduce(
-    (result, { range, text: insert }) => result.slice(0, range.start) + insert + result.slice(range.end),
-    text,
-  );
 }

@@ -7,6 +7,7 @@ import type { Fix, Issue } from '../issue.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 import { applied, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
 import { lookChange } from './look.ts';
+import { isSlip } from './slips.ts';
 
 /** A spec needs a handful; this only keeps fixes that undo each other from going on for ever. */
 const mostFixes = 60;
@@ -44,7 +45,7 @@ export async function fixAll(
   const made: string[] = [];
   const whyLeft = new Map<string, string>();
   const compute = async (spec: string) => checkBatch(engine, await engine.compute(spec, options), options);
-  const before = await compute(text);
+  let before = await compute(text);
   let now = before;
   while (made.length < mostFixes) {
     const next = now.report.issues.find((issue) => isWanted(issue, only) && !whyLeft.has(keyOf(issue)));
@@ -53,7 +54,12 @@ export async function fixAll(
     const after = fix && (await compute(applied(now.report.source.text, fix.edits)));
     const isGentle =
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
-    if (isGentle) {
+    if (after && fix.look === 0 && isSlip(next)) {
+      made.push(fix.title);
+      // The tag that was meant is only seen now.
+      before = after;
+      now = after;
+    } else if (isGentle) {
       made.push(fix.title);
       now = after;
     } else {

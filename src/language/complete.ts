@@ -7,7 +7,9 @@ import { completion } from './idea.ts';
 import type { Completion, Idea } from './idea.ts';
 import { keyIdeas } from './key-ideas.ts';
 import { namesIn } from './names.ts';
+import type { NamePlace } from './names.ts';
 import { placesAt, stopgap } from './place.ts';
+import type { Place } from './place.ts';
 import type { Surroundings } from './surroundings.ts';
 import { Trial } from './trial.ts';
 import { valueIdeas } from './value-ideas.ts';
@@ -17,9 +19,26 @@ export function completionsAt(text: string, offset: number, around: Surroundings
     const trial = new Trial(place, around.uses);
     const names = namesIn(place.tree).filter(({ name }) => name !== stopgap);
     const fitting =
-      place.role === 'key' ? keyIdeas(place, names, around, trial) : trial.sift(valueIdeas(place, names, around));
-    return fitting.map((idea) => completion(idea, place, rankOf(idea, trial)));
+      place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
+    const isTop = place.role === 'key' && place.path.length === 0;
+    return fitting.map((idea) => completion(idea, place, isTop ? rankAtTop(idea) : rankOf(idea, trial)));
   });
+}
+
+/** A list for a batch is there to be typed over, so that the columns it lacks are no reason to withhold it. */
+function fittingValues(place: Place, names: readonly NamePlace[], around: Surroundings, trial: Trial): Idea[] {
+  const ideas = valueIdeas(place, names, around);
+  return place.path.length === 1 && place.path[0] === 'batch' ? ideas : trial.sift(ideas);
+}
+
+/** The order in which one works on a tag. */
+const orderOfWork = ['tagwright', 'title', 'stock', 'tie', 'shapes', 'pieces'];
+
+/** Whole tags first, then the keys as one needs them, then the rest. */
+function rankAtTop({ kind, label }: Idea): number {
+  if (kind === 'snippet') return 0;
+  const at = orderOfWork.indexOf(label);
+  return 1 + (at < 0 ? orderOfWork.length : at);
 }
 
 /** What mends a problem comes first, and what a shape is comes before what is done to it. */

@@ -12,7 +12,7 @@ import { entrySeparator } from './place.ts';
 import type { Place } from './place.ts';
 import { alternatives, isLength, schemasAt } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
-import { Stops } from './snippets.ts';
+import { Stops, yamlText } from './snippets.ts';
 import type { Surroundings } from './surroundings.ts';
 import type { Trial } from './trial.ts';
 import { isGroup, valueAt, withValue } from './values.ts';
@@ -31,12 +31,25 @@ export function keyIdeas(place: Place, names: readonly NamePlace[], around: Surr
   const known = schemasAt(place.path).flatMap(({ properties }) => Object.entries(properties ?? {}));
   const group = valueAt(place.rest, place.path);
   const missing = known.filter(([key]) => !isGroup(group) || !Object.hasOwn(group, key));
-  const fits = (idea: Idea) => trial.brings(idea).length === 0;
+  const fits = (idea: Idea) => trial.brings(idea).every((problem) => isItsOwn(problem, idea));
   if (place.colon) return missing.map(([key, node]) => bareKey(key, node, place)).filter(fits);
   return [
-    ...missing.flatMap(([key, node]) => first(attempts(key, node, place, setting), fits) ?? []),
+    ...missing.flatMap(
+      ([key, node]) => first([...tables(key, node, place, around), ...attempts(key, node, place, setting)], fits) ?? [],
+    ),
     ...newEntryIdeas(place, setting, around).filter(fits),
   ];
+}
+
+/** A first value is there to be typed over: what another value of the key will cure is no reason to withhold it. */
+function isItsOwn(problem: string, { label }: Idea): boolean {
+  return label === 'batch' && /There is no column|has no “/.test(problem);
+}
+
+/** `batch` with the tables that lie beside the spec: a list is seldom typed where there is one. */
+function tables(key: string, node: SchemaNode, place: Place, { files }: Surroundings): Idea[] {
+  const found = key === 'batch' && place.path.length === 0 ? files.filter((file) => /\.csv$/i.test(file)) : [];
+  return found.length === 0 ? [] : [ideaOf(key, node, [`${key}: ${new Stops().choice(found.map(yamlText))}`], place)];
 }
 
 /** In the place of a key that has its value already. */

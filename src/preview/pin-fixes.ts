@@ -1,6 +1,6 @@
 /** What a pin offers against its problem, and doing it. */
 
-import { changesOf, makeHelp, titlesOf, type IssueHelp } from '../editor/issue-help.ts';
+import { makeHelp, titlesOf, type IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
 import type { Issue } from '../issue.ts';
@@ -34,7 +34,7 @@ export class PinFixes {
     { source, version, pin, index }: PinOfVersion & { readonly index: number },
   ): Promise<void> {
     const found = await this.find(result, version, pin);
-    const change = found && changesOf(found.help)[index];
+    const change = found && found.help.fixes[index];
     if (!change) return;
     const { signal } = found;
     try {

@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../issue.ts';
 import type { Problems } from './problems.ts';
+import type { SpecPlaces } from './source.ts';
 import type { Table } from './table.ts';
 import type { BatchSpec, TagSpec } from './types.generated.ts';
 
@@ -46,7 +47,7 @@ export function readBatch(
   problems: Problems,
 ): Batch | undefined {
   if (spec === undefined) return undefined;
-  const rows = typeof spec === 'string' ? rowsOfTable(table) : rowsOfList(spec);
+  const rows = typeof spec === 'string' ? rowsOfTable(table) : rowsOfList(spec, problems.source);
   if (rows.length > mostRows) {
     problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
     return undefined;
@@ -64,15 +65,24 @@ function rowsOfTable(table: Table | undefined): BatchRow[] {
   }));
 }
 
-function rowsOfList(list: Exclude<BatchSpec, string>): BatchRow[] {
+function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
   // The schema's complaints leave holes in lists.
   return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
     if (row === undefined) return [];
-    const written = typeof row === 'object' ? Object.entries(row) : [[nameColumn, row] as const];
-    const cells = new Map(written.map(([column, cell]) => [column, String(cell)]));
+    const path = ['batch', index];
+    const written =
+      typeof row === 'object'
+        ? Object.entries(row).map(([column, cell]) => ({ column, cell, at: [...path, column] }))
+        : [{ column: nameColumn, cell: row, at: path }];
+    // A number is what is written, not what it counts: `007` and `1.50` stay as they are.
+    const cells = new Map(written.map(({ column, cell, at }) => [column, textOf(cell, at, source)]));
     const [first] = cells.values();
-    return [{ label: first?.trim() || `row ${index + 1}`, cells, path: ['batch', index] }];
+    return [{ label: first?.trim() || `row ${index + 1}`, cells, path }];
   });
+}
+
+function textOf(cell: string | number, path: YamlPath, source: SpecPlaces): string {
+  return typeof cell === 'string' ? cell : (source.written?.(path) ?? String(cell));
 }
 
 /** Doubled braces stand for themselves. */

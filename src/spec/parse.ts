@@ -7,6 +7,9 @@ import type { TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
+import { slipOf } from './slips/find-slip.ts';
+import type { Reading } from './slips/find-slip.ts';
+import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './source.ts';
 import type { SpecPlaces } from './source.ts';
 import { noUses } from './used-files.ts';
@@ -27,8 +30,22 @@ export interface ParsedSpec {
 export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
-  if (source.issues.length > 0 && !isGroup(source.value)) return { source, issues: source.issues, row: 0 };
-  return { source, ...readSpec(source, uses, row) };
+  if (source.issues.length > 0) return { source, issues: [slipOf(source, (text) => reading(text, uses, row))], row: 0 };
+  const read = readSpec(source, uses, row);
+  if (read.issues.length === 0) return { source, ...read };
+  const issues = oneForEachSlip(source, read.issues, (text) => {
+    const changed = new SpecSource(text);
+    return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row).issues;
+  });
+  return { source, ...read, issues };
+}
+
+/** How a changed text would be read. */
+function reading(text: string, uses: Uses, row: number): Reading {
+  const source = new SpecSource(text);
+  const [first] = source.issues;
+  const problems = first ? 0 : readSpec(source, uses, row).issues.length;
+  return { faults: source.issues.length, firstFault: first?.range.start ?? text.length, problems };
 }
 
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */

@@ -49,7 +49,8 @@ export class Problems {
       code,
       severity: 'error',
       path,
-      range: this.source.range(path),
+      // What is missing has no place of its own: its group's key is marked, not all that is in it.
+      range: code === 'missing-key' ? this.source.keyRange(path) : this.source.range(path),
       message: inUnits(message, this.units),
       ...extra,
     });

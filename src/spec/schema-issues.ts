@@ -6,6 +6,9 @@ import type { SpecPlaces } from './source.ts';
 import { clip } from './length.ts';
 import { didYouMean, nearest } from './suggest.ts';
 
+/** More keys than this are no help to read. */
+const mostNamed = 14;
+
 /** One complaint of the validator, in ajv's terms. */
 interface SchemaError {
   readonly keyword: string;
@@ -25,7 +28,9 @@ interface SchemaError {
  */
 export function checkAgainstSchema(source: SpecPlaces): { issues: Issue[]; value: unknown } {
   const value = structuredClone(source.value);
-  const errors = complaintsOf(value);
+  let errors = complaintsOf(value);
+  // `text: 2024` is a number to YAML; as it is written it is text.
+  if (readAsText(value, errors, source)) errors = complaintsOf(value);
   const issues: Issue[] = [];
   const seen = new Set<string>();
   for (const error of errors) {
@@ -38,6 +43,21 @@ export function checkAgainstSchema(source: SpecPlaces): { issues: Issue[]; value
   // A group whose faulty key was taken out may lack what it needs, and then goes too.
   for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);
   return { issues, value };
+}
+
+/** Whether any number, or a word such as `true`, stood where a text goes, and has become what is written there. */
+function readAsText(root: unknown, errors: readonly SchemaError[], source: SpecPlaces): boolean {
+  let changed = false;
+  for (const error of errors) {
+    if (error.keyword !== 'type' || error.params['type'] !== 'string') continue;
+    const path = pathOf(error);
+    const found = valueAt(root, path);
+    if (typeof found !== 'number' && typeof found !== 'boolean') continue;
+    const parent = valueAt(root, path.slice(0, -1)) as Record<string | number, unknown>;
+    parent[path.at(-1)!] = source.written?.(path) ?? String(found);
+    changed = true;
+  }
+  return changed;
 }
 
 function complaintsOf(value: unknown): SchemaError[] {
@@ -65,9 +85,14 @@ function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[]
     const mismatch = error.keyword === 'type' || error.keyword === 'enum';
     return typeof found === 'object' && found !== null && !mismatch;
   });
-  const unanswered = choices.filter(
+  // What is wrong further in is wrong with the whole too: it is told where it is, if anything can be said of it there.
+  const isInner = (path: string, outer: string) => path.startsWith(`${outer}/`);
+  const described = choices.filter(({ parentSchema }) => parentSchema?.description !== undefined);
+  const speaking = described.length > 0 ? described : choices;
+  const unanswered = speaking.filter(
     ({ instancePath }) =>
-      !kept.some((error) => error.instancePath === instancePath || error.instancePath.startsWith(`${instancePath}/`)),
+      !kept.some((error) => error.instancePath === instancePath || isInner(error.instancePath, instancePath)) &&
+      !speaking.some((other) => isInner(other.instancePath, instancePath)),
   );
   return [...kept, ...unanswered];
 }
@@ -81,7 +106,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
       const suggestions = nearest(key, known);
-      const hint = didYouMean(suggestions) || (known.length <= 14 ? ` Known here: ${known.join(', ')}.` : '');
+      const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Known here: ${known.join(', ')}.` : '');
       return {
         ...base,
         code: 'unknown-key',
@@ -149,7 +174,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'const':
       return `must be ${String(params['allowedValue'])}.`;
     case 'type':
-      return `should be ${kinds(params['type'])}.`;
+      return `should be ${kinds(params['type'])}${keysOf(params['type'], parentSchema?.properties)}.`;
     case 'pattern':
       return String(params['pattern']).startsWith('^#')
         ? 'should be a colour such as "#FF0000", in quotes.'
@@ -178,6 +203,13 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
 
 function firstSentence(description: string): string {
   return /^.*?\.(?= |$)/s.exec(description.replace(/^Generator: /, ''))?.[0] ?? description;
+}
+
+/** The keys of a group, where they are few enough to read. */
+function keysOf(type: unknown, properties: object | undefined): string {
+  const keys = Object.keys(properties ?? {});
+  if (type !== 'object' || keys.length === 0) return '';
+  return keys.length <= mostNamed ? `: ${keys.join(', ')}` : ', such as {ellipse: 30 mm}';
 }
 
 function kinds(type: unknown): string {

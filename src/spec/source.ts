@@ -2,7 +2,7 @@
 
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
-import { sentence, yamlMessage } from './yaml-messages.ts';
+import { sentence, sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
@@ -20,7 +20,8 @@ const mostErrors = 20;
 const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
 
 /** What reading a spec needs of its text: the value, and where its parts stand. */
-export type SpecPlaces = Pick<SpecSource, 'value' | 'issues' | 'range' | 'keyRange' | 'position'>;
+export type SpecPlaces = Pick<SpecSource, 'value' | 'issues' | 'range' | 'keyRange' | 'position'> &
+  Partial<Pick<SpecSource, 'written'>>;
 
 /** How deep values may lie in one another; tags need about eight, and what reads them calls itself for each. */
 const deepest = 200;
@@ -67,11 +68,20 @@ export class SpecSource {
       else this.value = value;
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
+      const unknown = /^Unresolved alias.*: (.+)$/.exec(reason)?.[1];
+      const start = unknown === undefined ? -1 : text.indexOf(`*${unknown}`);
       issues.push(
-        this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd()),
+        start < 0
+          ? this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd())
+          : this.#issue('yaml-syntax', sentences.BAD_ALIAS, start, start + unknown!.length + 1),
       );
     }
     this.issues = issues;
+  }
+
+  /** Whether what the parser stumbles over first is a key that is there twice. */
+  get hasKeyTwice(): boolean {
+    return this.#document?.errors[0]?.code === 'DUPLICATE_KEY';
   }
 
   /** What is written, as far as it could be made out; `undefined` where `value` is. */
@@ -97,10 +107,18 @@ export class SpecSource {
     return { start: 0, end: this.#firstLineEnd() };
   }
 
-  /** Where the key of the last step of `path` stands. */
+  /** Where the key of the last step of `path` stands; without one, the first line of what stands there. */
   keyRange(path: YamlPath): TextRange {
-    const range = nodeRange(this.#find(path).key);
-    return range ? this.#shown(range) : this.range(path);
+    const key = nodeRange(this.#find(path).key);
+    if (key) return this.#shown(key);
+    const { start, end } = this.range(path);
+    return { start, end: start + /^[^\r\n]*/.exec(this.text.slice(start, end))![0].length };
+  }
+
+  /** A plain value without quotes as it is written, such as `007`, which is the number 7. */
+  written(path: YamlPath): string | undefined {
+    const { value } = this.#find(path);
+    return isScalar(value) ? value.source : undefined;
   }
 
   /**

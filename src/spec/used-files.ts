@@ -2,7 +2,9 @@
 
 import type { Issue, YamlPath } from '../issue.ts';
 import { clip } from './length.ts';
+import { nearFiles } from './near-files.ts';
 import { SpecSource } from './source.ts';
+import { didYouMean } from './suggest.ts';
 import { parseTable } from './table.ts';
 import type { Table } from './table.ts';
 
@@ -31,19 +33,26 @@ export interface UseLoading {
   /** The text of a file; rejects where it cannot be read. */
   readonly read: (path: string) => Promise<string>;
   readonly locate: (relative: string) => string | undefined;
+  /** Names of what lies in the folder of a file. */
+  readonly beside?: ((path: string) => Promise<readonly string[]>) | undefined;
 }
 
 /** A spec draws on a file or two; more than this is a slip, or meant to do harm. */
 const mostFiles = 50;
 
 /** Loads every file a spec uses, each once for each place that uses it, with a problem at `use` for each that cannot be had. */
-export async function loadUses(source: SpecSource, { read, locate }: UseLoading): Promise<Uses> {
+export async function loadUses(source: SpecSource, { read, locate, beside }: UseLoading): Promise<Uses> {
   const issues: Issue[] = [];
   const files = new Set<string>();
   const sources = new Map<string, SpecSource>();
   let count = 0;
-  const fault = (code: Issue['code'], path: YamlPath, message: string) => {
-    issues.push({ code, severity: 'error', path, range: source.range(path), message });
+  const fault = (code: Issue['code'], path: YamlPath, message: string, suggestions: readonly string[] = []) => {
+    const told = message + didYouMean(suggestions);
+    issues.push({ code, severity: 'error', path, range: source.range(path), message: told, suggestions });
+  };
+  const notThere = async (name: string, file: string, path: YamlPath) => {
+    const names = (await beside?.(file).catch(() => [])) ?? [];
+    fault('bad-file', path, `“${clip(name)}” cannot be found or read.`, nearFiles(name, names));
   };
 
   async function load(name: string, path: YamlPath, chain: readonly string[]): Promise<UsedFile | undefined> {
@@ -67,7 +76,7 @@ export async function loadUses(source: SpecSource, { read, locate }: UseLoading)
       const uses = await all(used, folderOf(name), () => path, [...chain, name]);
       return { name, path, source: used, uses };
     } catch {
-      fault('bad-file', path, `“${clip(name)}” cannot be found or read.`);
+      await notThere(name, file, path);
       return undefined;
     }
   }
@@ -95,7 +104,11 @@ export async function loadUses(source: SpecSource, { read, locate }: UseLoading)
     }
     files.add(file);
     const text = await read(file).catch(() => undefined);
-    const table = text === undefined ? { problem: 'cannot be found or read.' } : parseTable(text);
+    if (text === undefined) {
+      await notThere(name, file, path);
+      return undefined;
+    }
+    const table = parseTable(text);
     if (!('problem' in table)) return table;
     fault('bad-file', path, `“${clip(name)}” ${table.problem}`);
     return undefined;

@@ -1,6 +1,8 @@
 /** Loads the font and drawing files that a model names, before anything is made of them. */
 
 import type { Finding } from '../issue.ts';
+import { nearFiles } from '../spec/near-files.ts';
+import { didYouMean } from '../spec/suggest.ts';
 import type { PieceModel, Shape, TagModel, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
@@ -24,6 +26,8 @@ export interface Loaded {
 export interface Loading {
   readonly library: FontLibrary;
   readonly read: (path: string) => Promise<Uint8Array>;
+  /** Names of what lies in the folder of a file. */
+  readonly beside: (path: string) => Promise<readonly string[]>;
   /** The full path of a file that the spec names from its own folder; `undefined` where it may not be read. */
   readonly locate: (relative: string) => string | undefined;
 }
@@ -58,7 +62,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
           code: answer.problem.kind,
           severity: 'error',
           path,
-          message: answer.problem.message,
+          message: answer.problem.message + didYouMean(answer.problem.suggestions),
           suggestions: answer.problem.suggestions,
         });
     } else if (generator.kind === 'drawing') {
@@ -102,7 +106,8 @@ async function loadDrawing(
   try {
     bytes = await loading.read(file);
   } catch {
-    return fault(`The drawing “${name}” cannot be found or read.`);
+    const suggestions = nearFiles(name, await loading.beside(file).catch(() => []));
+    return { ...fault(`The drawing “${name}” cannot be found or read.${didYouMean(suggestions)}`), suggestions };
   }
   const parsed = parseSvgDrawing(new TextDecoder().decode(bytes));
   if ('problem' in parsed) return fault(`The drawing “${name}” ${parsed.problem}.`);

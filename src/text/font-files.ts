@@ -11,6 +11,8 @@ export interface FontFiles extends InstalledFonts {
 export interface InstalledFonts {
   /** A file by its path, whole or the stretch asked for (`end` exclusive; what lies past the end of the file is left out). */
   read(path: string, stretch?: { readonly start: number; readonly end: number }): Promise<Uint8Array>;
+  /** Names of what lies in the folder of a file; rejects, or is absent, where that cannot be known. */
+  beside?(path: string): Promise<readonly string[]>;
   /** Paths of the font files installed on this computer. */
   systemFonts(): Promise<readonly string[]>;
 }

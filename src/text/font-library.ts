@@ -8,6 +8,7 @@ import { describeFont, descriptiveTables } from './font-description.ts';
 import { nearestStyle, weightWithin, type Style } from './font-match.ts';
 import { BadFontError } from './bad-font.ts';
 import { scanTables, unpacked } from './sfnt.ts';
+import { styleInName, type StyledName } from './style-names.ts';
 import { indexSystemFonts, type SystemFonts } from './system-fonts.ts';
 
 /**
@@ -78,7 +79,11 @@ export class FontLibrary {
     const { byName } = await this.#systemFonts();
     const face = nearestStyle(byName.get(name) ?? [], query);
     if (!face) {
-      const suggestions = similarNames(query.family, await this.families());
+      const families = await this.families();
+      const styled = styleInName(query.family);
+      if (styled && families.some((family) => family.toLowerCase() === styled.family.toLowerCase()))
+        return problem('unknown-font', `“${query.family}” is “${styled.family}” with ${styleWords(styled)}.`);
+      const suggestions = similarNames(query.family, families);
       return problem(
         'unknown-font',
         `There is no font “${query.family}” among those bundled or installed.`,
@@ -159,6 +164,12 @@ function problem(kind: FontProblem['kind'], message: string, suggestions: readon
 }
 
 /** The three nearest by spelling, of those a slip of the keyboard could have meant. */
+function styleWords({ weight, italic }: StyledName): string {
+  return [...(weight === undefined ? [] : [`“weight: ${weight}”`]), ...(italic ? ['“italic: true”'] : [])].join(
+    ' and ',
+  );
+}
+
 function similarNames(wanted: string, names: readonly string[]): string[] {
   const target = wanted.trim().toLowerCase();
   return names

@@ -2,7 +2,7 @@
 
 import { open, readdir, readFile } from 'node:fs/promises';
 import { homedir, platform } from 'node:os';
-import { extname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
 import { maxFontBytes, type FontFiles, type InstalledFonts } from './font-files.ts';
 
 const fontExtensions = new Set(['.ttf', '.otf', '.ttc', '.otc', '.woff', '.woff2']);
@@ -17,6 +17,7 @@ export function nodeFontFiles(bundledFolder: string): FontFiles {
 
 export const nodeInstalledFonts: InstalledFonts = {
   read: (path, stretch) => readStretch(path, stretch?.start ?? 0, stretch?.end ?? maxFontBytes + 1),
+  beside: (path) => readdir(dirname(path)),
   async systemFonts() {
     const paths: string[] = [];
     for (const folder of systemFontFolders()) await collectFonts(folder, 0, paths);

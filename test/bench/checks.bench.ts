@@ -42,7 +42,12 @@ async function made(text: string): Promise<Tag> {
   const unread = new SpecSource(text);
   const uses = await loadUses(unread, { read: () => Promise.reject(new Error('no files')), locate: () => undefined });
   const { model } = parseSpec(unread, uses, 0);
-  const loaded = await loadFiles(model!, { library, read: (path) => files.read(path), locate: () => undefined });
+  const loaded = await loadFiles(model!, {
+    library,
+    read: (path) => files.read(path),
+    beside: () => Promise.resolve([]),
+    locate: () => undefined,
+  });
   return buildTag(model!, {
     cache,
     font: (asked) => loaded.fonts.get(asked),

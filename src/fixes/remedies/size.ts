@@ -17,7 +17,7 @@ export function smallerPiece(at: Case): Remedy[] {
     Math.min(room[0] / size[0], room[1] / size[1]),
     Math.min(room[0] / size[1], room[1] / size[0]),
   );
-  return body.map(({ shape }) => {
+  const shapes = body.map(({ shape }) => {
     const { width: wide, height: high } = shape.modifiers;
     const key = wide === undefined ? 'height' : 'width';
     const before = wide ?? high;
@@ -32,4 +32,16 @@ export function smallerPiece(at: Case): Remedy[] {
             }),
     };
   });
+  return [...shapes, ...wholeSmaller(at, size[0] * factor)];
+}
+
+/** All of it at once, its lettering and marks too; the opening and its wall stay as they are. */
+function wholeSmaller(at: Case, width: number): Remedy[] {
+  const piece = at.model.pieces.find(({ id }) => id === at.piece?.id);
+  if (!piece || piece.glueTo !== undefined || piece.size?.side === 'height') return [];
+  const candidates = [1, 0.98, 0.95, 0.9].flatMap((share) => {
+    const mm = Math.floor(width * share);
+    return mm > 0 ? setting(at, piece.path, 'width', written(mm, at.tag.units)) : [];
+  });
+  return [{ words: `Make “${piece.title}” smaller as a whole`, candidates }];
 }

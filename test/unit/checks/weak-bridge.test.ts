@@ -45,11 +45,17 @@ describe('Weak bridges of one shape', () => {
     const told = yarrow.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
     assert.ok(told.length > 0);
     for (const { message, points } of told) {
-      const [, letter] = / at “(.+)”/.exec(message) ?? [];
+      const [, letter] = / at “([^”]+)”/.exec(message) ?? [];
       assert.ok(letter !== undefined && 'Yarrow'.includes(letter), message);
       // Letters stand in the order of the text: of six, the first ends well left of the middle and the last begins right of it.
       if (letter === 'Y') assert.ok(points![0]!.x < 0, message);
       if (letter === 'w') assert.ok(points![0]!.x > 0, message);
+      // Of several places each letter is named, with how often, and together they are as many as are counted.
+      const counts = [...message.matchAll(/(\d+) (?:bridge|wall)/g)].map(([, count]) => Number(count));
+      const listed = / At (.+)\.$/.exec(message)?.[1] ?? '';
+      const located = [...listed.matchAll(/“.”(?: \((\d+)\))?/g)].map(([, count]) => Number(count ?? 1));
+      const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
+      if (located.length > 0) assert.ok(sum(located) <= sum(counts) && located.length > 1, message);
     }
     const plates = 'M0 0H10V4.5H12V0H22V10H12V5.5H10V10H0Z';
     const made = await make(specOf([`plates: {path: "${plates}"}`], 'body: [plates]', ['stock: {min_web: 1.5 mm}']));

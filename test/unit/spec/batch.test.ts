@@ -105,10 +105,10 @@ describe('A batch', () => {
 
   it('says which column there is not, and which row lacks one', async () => {
     assert.deepEqual(await said(spec('[Sorrel]', '"{nmae}"')), [
-      'unknown-name “"{nmae}"”: There is no column “nmae” in the batch. Did you mean “name”?',
+      'unknown-name “{nmae}”: There is no column “nmae” in the batch. Did you mean “name”?',
     ]);
     assert.deepEqual(await said(spec('[{plant: Sorrel, sown: 3}]', '"{x}"')), [
-      'unknown-name “"{x}"”: There is no column “x” in the batch. There is {plant}, {sown}.',
+      'unknown-name “{x}”: There is no column “x” in the batch. There is {plant}, {sown}.',
     ]);
     assert.deepEqual(await said(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',

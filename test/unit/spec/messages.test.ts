@@ -6,16 +6,16 @@ const messages = (text: string) => parseSpec(text).issues.map(({ code, message }
 describe('What is said of slips in the text', () => {
   it('is in plain words, not in those of the parser', () => {
     const slips: readonly (readonly [string, RegExp])[] = [
-      ['tagwright: 1\npieces: {a: 1\n', /A closing } is missing/],
-      ['tagwright: 1\npieces: [a, 1\n', /A closing \] is missing/],
-      ['tagwright: 1\ntitle: "Sorrel\n', /The closing quote is missing: "/],
-      ["tagwright: 1\ntitle: 'Sorrel\n", /The closing quote is missing: '/],
-      ['tagwright: 1\ntitle: seed: jar\n', /A colon too many/],
-      ['tagwright: 1\nshapes:\n\ta: 1\n', /by spaces here, not by tabs/],
-      ['tagwright: 1\ntitle: a\ntitle: b\n', /This key is there twice/],
-      ['tagwright: 1\ntitle: }\n', /a } here that opens, closes or belongs to nothing/],
+      ['tagwright: 1\npieces: {a: 1\n', /never closed: “}” is missing/],
+      ['tagwright: 1\npieces: [a, 1\n', /never closed: “\]” is missing/],
+      ['tagwright: 1\ntitle: "Sorrel\n', /This quote is never closed: put " after “Sorrel”/],
+      ["tagwright: 1\ntitle: 'Sorrel\n", /This quote is never closed: put ' after “Sorrel”/],
+      ['tagwright: 1\ntitle: seed: jar\n', /A text with a colon in it needs quotes/],
+      ['tagwright: 1\nshapes:\n\ta: 1\n', /with spaces here, not with tabs/],
+      ['tagwright: 1\ntitle: a\ntitle: b\n', /“title” is here twice/],
+      ['tagwright: 1\ntitle: }\n', /A text with brackets in it needs quotes: "}"/],
       ['tagwright: 1\nnonsense\n', /A colon and a value are missing here/],
-      ['tagwright: 1\ntitle: @home\n', /must be put in quotes/],
+      ['tagwright: 1\ntitle: @home\n', /“@” needs quotes/],
     ];
     for (const [text, expected] of slips) {
       const said = messages(text).filter((message) => message.startsWith('yaml-syntax'));

@@ -17,6 +17,7 @@ export type Beside = Readonly<Record<string, string | Uint8Array>>;
 export function newEngine(beside: Beside = {}): Engine {
   return new Engine({
     ...packagedFontFiles(),
+    beside: () => Promise.resolve(Object.keys(beside)),
     read: (path, stretch) => {
       const content = beside[path.slice(folder.length)];
       if (content === undefined) return Promise.reject(new Error(`${path} does not exist`));

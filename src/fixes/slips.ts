@@ -1,0 +1,41 @@
+/** Fixes of slips in the text, and of names that are not there: tried on the whole spec like all others. */
+
+import type { ComputeOptions, Engine, Report } from '../engine.ts';
+import { applied, causeOf } from '../issue.ts';
+import type { Fix, Issue, TextChange } from '../issue.ts';
+import { issueKinds } from '../issue-kinds.ts';
+import { solves } from './no-worse.ts';
+import { styledFont } from './styled-font.ts';
+
+/** Whether an issue comes before anything is made, so that its fix is not judged by how the tag looks. */
+export function isSlip({ code }: Issue): boolean {
+  return issueKinds[code].about !== 'making';
+}
+
+/** Those of the changes that an issue brings along that put it right. */
+export async function slipFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
+  const fixes: Fix[] = [];
+  for (const change of [...changesOf(issue), ...styledFont(report, issue)]) {
+    const after = await engine.compute(applied(report.source.text, change.edits), options);
+    if (isSlip(issue) ? putsRight(issue, report, after) : solves(issue, report, after))
+      fixes.push({ ...change, look: 0 });
+  }
+  return fixes;
+}
+
+function changesOf({ suggestions = [], repairs = [], range }: Issue): TextChange[] {
+  const words = suggestions.map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
+  return [...words, ...repairs];
+}
+
+/** One slip hides what comes after it, so only what is found at its own stage or before can be counted: it must be fewer. */
+function putsRight(issue: Issue, before: Report, after: Report): boolean {
+  if (before.source.issues.length > 0) return after.source.issues.length < before.source.issues.length;
+  if (after.source.issues.length > 0) return false;
+  const stages = issueKinds[issue.code].about === 'text' ? ['text'] : ['text', 'resources'];
+  const counted = ({ issues }: Report) => issues.filter(({ code }) => stages.includes(issueKinds[code].about));
+  const [was, is] = [counted(before), counted(after)];
+  return (
+    is.length < was.length && !is.some((other) => causeOf(other) === causeOf(issue) && other.message === issue.message)
+  );
+}

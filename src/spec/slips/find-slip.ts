@@ -1,0 +1,141 @@
+/**
+ * The one slip by which a text is no YAML. A parser stumbles where a slip can no longer be overlooked, often lines further on and
+ * many times. So the changes by which slips are mended are tried one by one, near the place where it stumbled, and the change
+ * that makes sense of the whole text says where the slip is.
+ */
+
+import { applied } from '../../issue.ts';
+import type { Issue, TextChange } from '../../issue.ts';
+import type { SpecSource } from '../source.ts';
+import { backslashRepairs, quoteRepairs } from './quotes.ts';
+import { blankRepairs, indentRepairs } from './indents.ts';
+import { bracketRepairs } from './brackets.ts';
+import { colonRepairs } from './colons.ts';
+import { dashRepairs } from './dashes.ts';
+import { duplicateRepairs } from './duplicates.ts';
+import { isByHand, linesOf } from './lines.ts';
+import type { SpecLine } from './lines.ts';
+import type { Repair } from './repair.ts';
+
+/** How well a text can be read: faults of its YAML, where the first is, and, without any, what is wrong with the spec. */
+export interface Reading {
+  readonly faults: number;
+  readonly firstFault: number;
+  readonly problems: number;
+}
+
+/** So many characters are read while looking; a spec has two thousand, and is read in a millisecond. */
+const mostRead = 100_000;
+const mostTried = 36;
+const mostGroups = 400;
+
+/** Once a change makes YAML of the text, so many more are tried for one that makes a sound spec of it. */
+const mostBetter = 22;
+
+/** A slip is so many lines above the place where the parser stumbles, or so many below. */
+const linesAbove = 6;
+const linesBelow = 2;
+
+/** Lines that leave something open are looked at from so far above. */
+const mostOpenLines = 8;
+
+/** The issues of a source that is no YAML, put as one. `read`: of a changed text. */
+export function slipOf(source: SpecSource, read: (text: string) => Reading): Issue {
+  const [stumble] = source.issues as [Issue, ...Issue[]];
+  const now = { faults: source.issues.length, firstFault: stumble.range.start, problems: 0 };
+  const found = bestRepairs(source, stumble, now, read);
+  const [best] = found;
+  if (!best) return stumble;
+  const repairs: TextChange[] = found.map(({ title, edits }) => ({ title, edits }));
+  return { ...stumble, range: best.slip, message: best.message, repairs };
+}
+
+function bestRepairs(source: SpecSource, stumble: Issue, now: Reading, read: (text: string) => Reading): Repair[] {
+  const { text } = source;
+  const tried = (repair: Repair) => read(applied(text, repair.edits));
+  const lines = linesOf(text);
+  if (source.hasKeyTwice) {
+    // Which of two is meant nobody else can know.
+    return duplicateRepairs(text, lines, stumble.range.start).filter((repair) => isBetter(tried(repair), now));
+  }
+  let budget = triesFor(text, mostTried);
+  let best: { repair: Repair; reading: Reading } | undefined;
+  for (const repair of candidatesFor(text, lines, stumble)) {
+    if (budget-- <= 0) break;
+    const reading = tried(repair);
+    if (!isBetter(reading, best?.reading ?? now)) continue;
+    if (reading.faults === 0 && best?.reading.faults !== 0) budget = Math.min(budget, mostBetter);
+    best = { repair, reading };
+    if (reading.faults === 0 && reading.problems === 0) break;
+  }
+  return best ? [best.repair] : [];
+}
+
+/** How many changed texts can be read while somebody types. */
+export function triesFor(text: string, most: number): number {
+  // Groups in groups by the hundred take a parser long, and are no spec.
+  if ((text.match(/[{[]/g)?.length ?? 0) > mostGroups) return 0;
+  return Math.min(most, Math.floor(mostRead / Math.max(text.length, 1)));
+}
+
+/** Fewer faults, else a first one that comes later; without faults, fewer problems. */
+function isBetter(a: Reading, b: Reading): boolean {
+  if ((a.faults === 0) !== (b.faults === 0)) return a.faults === 0;
+  if (a.faults === 0) return a.problems < b.problems;
+  return a.faults < b.faults && a.firstFault >= b.firstFault;
+}
+
+/** What is likeliest first: the usual slips, on the lines nearest to where the parser stumbled. */
+function candidatesFor(text: string, lines: readonly SpecLine[], stumble: Issue): Repair[] {
+  const at = Math.min(stumble.range.start, text.length);
+  const number = Math.max(
+    0,
+    lines.findLastIndex(({ start }) => start <= at),
+  );
+  const near = nearLines(lines, number);
+  const repairs = near.flatMap((line, distance) =>
+    repairsOf(text, lines, line).map((repair) => ({
+      repair,
+      order: repair.rarity + distance / 100 - (isAt(repair, at) ? atStumble : 0),
+    })),
+  );
+  const sorted = repairs.sort((a, b) => a.order - b.order).map(({ repair }) => repair);
+  return [...blankRepairs(text, lines), ...sorted];
+}
+
+/** What is wrong right where the parser stumbles is tried earlier by so much. */
+const atStumble = 1.6;
+
+function isAt({ slip }: Repair, offset: number): boolean {
+  return slip.start === offset || (slip.end - slip.start === 1 && slip.end === offset);
+}
+
+/** The nearest first. */
+function nearLines(lines: readonly SpecLine[], number: number): SpecLine[] {
+  const filled = lines.filter((line) => line.content !== '' && isByHand(line));
+  const above = filled
+    .filter((line) => line.number <= number)
+    .slice(-linesAbove)
+    .reverse();
+  const below = filled.filter((line) => line.number > number).slice(0, linesBelow);
+  const open = filled
+    .filter(({ number: other, signs }) => other <= number && (signs.quote !== undefined || signs.open.length > 0))
+    .slice(-mostOpenLines)
+    .reverse();
+  return [...new Set([...above.slice(0, 2), ...open, ...above, ...below])];
+}
+
+function repairsOf(text: string, lines: readonly SpecLine[], line: SpecLine): Repair[] {
+  const rest = lines.slice(line.number + 1);
+  const next = rest.find(({ content }) => content !== '');
+  const foreign = rest.findIndex(({ content, indent }) => content !== '' && indent <= line.indent);
+  const inside = rest.slice(0, foreign < 0 ? rest.length : foreign).filter(({ content }) => content !== '');
+  return [
+    ...colonRepairs(text, line, next),
+    ...backslashRepairs(text, line),
+    ...bracketRepairs(text, line, inside.at(-1) ?? line),
+    ...quoteRepairs(text, line),
+    ...dashRepairs(lines, line),
+    ...indentRepairs(lines, line),
+  ];
+}

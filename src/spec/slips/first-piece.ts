@@ -1,0 +1,53 @@
+/** A first piece for shapes that nothing is made of yet. */
+
+type Group = Readonly<Record<string, unknown>>;
+
+/** Shapes that others are made from are no parts of a piece by themselves. */
+const madeFrom = ['around', 'from', 'union', 'difference', 'intersection', 'stack'] as const;
+
+/**
+ * The lines of the piece: what lies on nothing is its body, what is put on that is engraved. Lettering beside a plate is meant to
+ * be on it. `undefined` where there is no shape.
+ */
+export function firstPiece(spec: unknown): string[] | undefined {
+  const shapes = groupAt(spec, 'shapes');
+  const names = Object.keys(shapes);
+  const used = new Set(names.flatMap((name) => namesMadeFrom(shapes[name])));
+  const tops = names.filter((name) => !used.has(name));
+  if (tops.length === 0) return undefined;
+  const isPut = (name: string) => isGroup(shapes[name]) && ('place' in shapes[name] || 'fit' in shapes[name]);
+  const isLettering = (name: string) => isGroup(shapes[name]) && 'text' in shapes[name];
+  const free = tops.filter((name) => !isPut(name));
+  const plates = free.filter((name) => !isLettering(name));
+  const carried = tops
+    .map((name) => carrierOf(shapes[name]))
+    .find((name) => name !== undefined && Object.hasOwn(shapes, name));
+  const body = [plates, free, carried === undefined ? tops : [carried]].find((list) => list.length > 0)!;
+  const marks = tops.filter((name) => !body.includes(name));
+  return ['tag:', `  body: [${body.join(', ')}]`, ...(marks.length > 0 ? [`  engrave: [${marks.join(', ')}]`] : [])];
+}
+
+function namesMadeFrom(shape: unknown): string[] {
+  if (!isGroup(shape)) return [];
+  return madeFrom.flatMap((key) => stringsIn(shape[key]));
+}
+
+function stringsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (Array.isArray(value)) return value.flatMap(stringsIn);
+  return isGroup(value) ? Object.values(value).flatMap(stringsIn) : [];
+}
+
+function carrierOf(shape: unknown): string | undefined {
+  const on = groupAt(shape, 'place')['on'] ?? groupAt(shape, 'fit')['in'];
+  return typeof on === 'string' ? on : undefined;
+}
+
+function groupAt(value: unknown, key: string): Group {
+  const inner = isGroup(value) ? value[key] : undefined;
+  return isGroup(inner) ? inner : {};
+}
+
+function isGroup(value: unknown): value is Group {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

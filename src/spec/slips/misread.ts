@@ -1,0 +1,149 @@
+/**
+ * Slips that leave the text YAML and give it another meaning: `text:Sorrel` is a key to YAML, and `5,8 cm` two entries. One slip
+ * of that kind brings several problems. The change that mends it is tried, and what vanishes with it was one slip: it is told
+ * once, where it is.
+ */
+
+import { applied, inOrder } from '../../issue.ts';
+import type { Issue, TextChange } from '../../issue.ts';
+import type { SpecSource } from '../source.ts';
+import { bracketRepairs } from './brackets.ts';
+import { colonRepairs } from './colons.ts';
+import { dashedGroupRepairs, dashRepairs } from './dashes.ts';
+import { triesFor } from './find-slip.ts';
+import { indentRepairs } from './indents.ts';
+import { isByHand, linesOf } from './lines.ts';
+import type { SpecLine } from './lines.ts';
+import { missingKeyRepairs } from './missing-keys.ts';
+import { movedKeyRepairs } from './moved-keys.ts';
+import type { Repair } from './repair.ts';
+import { valueRepairs } from './value-forms.ts';
+
+/** So many changes are tried for all issues together; a spec of usual length is read in a millisecond. */
+const mostTried = 40;
+
+/** With more problems than this a spec is half written, and what is missing is no slip. */
+const mostIssues = 8;
+
+/** So many changes are offered for one slip. */
+const mostOffered = 3;
+
+/** A change for an issue: its own, in whose words it is told, or one that puts it in other words. */
+interface Attempt {
+  readonly change: TextChange;
+  readonly repair?: Repair;
+}
+
+interface Cure extends Attempt {
+  readonly issue: Issue;
+  /** How many issues are left, and which have gone. */
+  readonly left: number;
+  readonly gone: ReadonlySet<Issue>;
+}
+
+/** `read`: the issues of a changed text; `undefined` where that is no YAML. */
+export function oneForEachSlip(
+  source: SpecSource,
+  issues: readonly Issue[],
+  read: (text: string) => readonly Issue[] | undefined,
+): Issue[] {
+  const cures = curesFor(source, issues, read);
+  const told = new Map<Issue, Issue>();
+  const covered = new Set<Issue>();
+  // What mends most at once is the slip; of equals what was tried first.
+  for (const cure of [...cures].sort((a, b) => a.left - b.left)) {
+    if (covered.has(cure.issue)) continue;
+    told.set(cure.issue, inWords(cure, cures, issues.length));
+    for (const each of cure.gone) covered.add(each);
+  }
+  return issues.flatMap((issue) => told.get(issue) ?? (covered.has(issue) ? [] : issue));
+}
+
+function curesFor(
+  source: SpecSource,
+  issues: readonly Issue[],
+  read: (text: string) => readonly Issue[] | undefined,
+): Cure[] {
+  let budget = issues.length > mostIssues ? 0 : triesFor(source.text, mostTried);
+  const lines = linesOf(source.text);
+  const cures: Cure[] = [];
+  for (const issue of inOrder(issues)) {
+    const before = cures.length;
+    const isWhole = () => cures.slice(before).some(({ left }) => left === 0);
+    for (const attempt of attemptsFor(issue, source, lines)) {
+      // Nothing is better than a spec without problems.
+      if (isWhole() && (attempt.repair !== undefined || cures.length - before >= mostOffered)) break;
+      if (budget-- <= 0) return cures;
+      const after = read(applied(source.text, attempt.change.edits));
+      if (!after || after.length > issues.length) continue;
+      if (after.length === issues.length && !explains(attempt.repair, issue, after)) continue;
+      const gone = goneOf(issues, after);
+      const brings = after.length - (issues.length - gone.size);
+      // A line that is moved has found its place only if all is well there; what else is mended may show what was hidden.
+      if (!gone.has(issue) || (brings > 0 && (attempt.repair?.rarity ?? 0) >= 2)) continue;
+      cures.push({ ...attempt, issue, left: after.length, gone });
+    }
+  }
+  return cures;
+}
+
+/** Whether a change that leaves as many problems has at least found where the key belongs. */
+function explains(repair: Repair | undefined, issue: Issue, after: readonly Issue[]): boolean {
+  const key = issue.path.at(-1);
+  return repair?.explains === true && !after.some(({ code, path }) => code === issue.code && path.at(-1) === key);
+}
+
+function inWords({ issue, repair, left }: Cure, cures: readonly Cure[], before: number): Issue {
+  if (!repair) return issue;
+  const repairs = cures
+    .filter(
+      (cure) =>
+        cure.left < before && cure.issue === issue && cure.left === left && cure.repair?.message === repair.message,
+    )
+    .slice(0, mostOffered)
+    .map(({ change }) => change);
+  return { ...issue, range: repair.slip, message: repair.message, suggestions: [], repairs };
+}
+
+/** Issues of a text that are no longer there: by code and words, for places move. */
+function goneOf(before: readonly Issue[], after: readonly Issue[]): Set<Issue> {
+  const left = after.map(wordsOf);
+  return new Set(
+    before.filter((issue) => {
+      const at = left.indexOf(wordsOf(issue));
+      if (at >= 0) left.splice(at, 1);
+      return at < 0;
+    }),
+  );
+}
+
+function wordsOf({ code, message }: Issue): string {
+  return `${code} ${message}`;
+}
+
+function attemptsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]): Attempt[] {
+  const own = (issue.suggestions ?? []).map((text) => ({ title: '', edits: [{ range: issue.range, text }] }));
+  return [
+    ...[...own, ...(issue.repairs ?? [])].map((change) => ({ change })),
+    ...repairsFor(issue, source, lines).map((repair) => ({
+      change: { title: repair.title, edits: repair.edits },
+      repair,
+    })),
+  ];
+}
+
+function repairsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]): Repair[] {
+  const line = lines.findLast(({ start }) => start <= issue.range.start);
+  if (!line || !isByHand(line)) return [];
+  const next = lines.slice(line.number + 1).find(({ content }) => content !== '');
+  return [
+    ...valueRepairs(issue, source, line),
+    ...missingKeyRepairs(issue, source),
+    ...movedKeyRepairs(issue, source),
+    ...colonRepairs(source.text, line, next),
+    ...dashedGroupRepairs(issue, lines),
+    ...dashRepairs(lines, line),
+    ...(line.signs.stray.length > 0 ? bracketRepairs(source.text, line, line) : []),
+    ...indentRepairs(lines, line),
+  ];
+}

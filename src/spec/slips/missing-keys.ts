@@ -1,0 +1,60 @@
+/** Keys that are missing, with a first value for each. */
+
+import type { Issue, TextEdit, YamlPath } from '../../issue.ts';
+import type { SpecSource } from '../source.ts';
+import { insertion, quoted } from './repair.ts';
+import type { Repair } from './repair.ts';
+import { firstPiece } from './first-piece.ts';
+
+/** What is put in for a key that is missing; a finished tag has it otherwise, and sees it at once. */
+const firstValues: Readonly<Record<string, string>> = {
+  by: '3 mm',
+  length: '90 mm',
+  width: '60 mm',
+  size: '[600 mm, 400 mm]',
+  sheet: '{size: [600 mm, 400 mm]}',
+  count: '2',
+};
+
+export function missingKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
+  const { code, message, range, path } = issue;
+  const repair = (title: string, edit: TextEdit | undefined): Repair[] =>
+    edit ? [{ slip: range, message, title, edits: [edit], rarity: 2 }] : [];
+  if (code === 'not-a-spec' && source.value !== null && source.value !== undefined) {
+    return repair('Add “tagwright: 1”', insertion(firstLine(source.text), 'tagwright: 1\n'));
+  }
+  if (code === 'bad-value' && path.join() === 'pieces') return repair('Add a piece', filledPieces(source));
+  if (code !== 'missing-key') return [];
+  const wanted = /“([^”]+)”[^“”]*$/.exec(message.split(':')[0]!)?.[1];
+  if (wanted === 'pieces' && path.length === 0) return repair('Add a piece', addedPiece(source));
+  const at: YamlPath = /sheet/.test(message) && wanted === 'sheet' ? [] : path;
+  const key = message.startsWith('How large') ? 'width' : wanted;
+  const value = key !== undefined && Object.hasOwn(firstValues, key) ? firstValues[key] : undefined;
+  if (key === undefined || value === undefined) return [];
+  return repair(`Add ${quoted(`${key}: ${value}`)}`, source.setKey(at, key, value));
+}
+
+/** The first line that says anything. */
+function firstLine(text: string): number {
+  return /^(?:[ \t]*(?:#.*)?\r?\n)*/.exec(text)![0].length;
+}
+
+function addedPiece({ text, value }: SpecSource): TextEdit | undefined {
+  const piece = firstPiece(value);
+  if (!piece) return undefined;
+  const end = text.trimEnd().length;
+  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  return {
+    range: { start: end, end: text.length },
+    text: ['', '', 'pieces:', ...piece.map((line) => `  ${line}`), ''].join(newLine),
+  };
+}
+
+/** Below a key `pieces` that has nothing yet. */
+function filledPieces({ text, value }: SpecSource): TextEdit | undefined {
+  const piece = firstPiece(value);
+  if (!piece) return undefined;
+  const found = /^pieces:[^\S\n]*(?:#.*)?$/m.exec(text);
+  if (!found) return undefined;
+  return insertion(found.index + found[0].trimEnd().length, piece.map((line) => `\n  ${line}`).join(''));
+}

@@ -1,0 +1,169 @@
+/** Keys that mean something, but elsewhere or by another name. */
+
+import type { Issue, TextEdit, YamlPath } from '../../issue.ts';
+import type { SpecSource } from '../source.ts';
+import { entryRange, takenOut, writtenValue } from './entries.ts';
+import { insertion, quoted, replacement } from './repair.ts';
+import type { Repair } from './repair.ts';
+
+/** Words that people look for, and what the spec language calls them; the likeliest first. */
+const otherNames: Readonly<Record<string, readonly string[]>> = {
+  circle: ['ellipse'],
+  disc: ['ellipse'],
+  round: ['ellipse'],
+  rect: ['rectangle'],
+  square: ['rectangle'],
+  outline: ['around', 'score'],
+  contour: ['around', 'score'],
+  offset: ['grow', 'by'],
+  diameter: ['opening', 'ellipse', 'across', 'twine', 'radius'],
+  hole: ['hanger'],
+  words: ['text'],
+  name: ['text', 'title'],
+  label: ['title', 'text'],
+  letters: ['text'],
+  colour: ['color'],
+  typeface: ['font'],
+  family: ['font'],
+  angle: ['rotate'],
+  flip: ['mirror'],
+  position: ['place'],
+  align_to: ['place'],
+  cut_out: ['cut'],
+  etch: ['engrave'],
+  burn: ['engrave'],
+  line: ['score'],
+  holes: ['cut', 'hanger'],
+  shape: ['shapes', 'body'],
+  piece: ['pieces'],
+  names: ['batch'],
+  list: ['batch'],
+  wood: ['material'],
+  depth: ['thickness'],
+  spacing: ['letter_spacing'],
+  svg: ['drawing'],
+  image: ['drawing'],
+  picture: ['drawing'],
+  file: ['drawing'],
+  corner: ['radius'],
+  corner_radius: ['radius'],
+  rounded: ['radius'],
+  string: ['twine'],
+  cord: ['twine'],
+};
+
+/** Groups that can be begun for a key that stands beside them. */
+const homes: Readonly<Record<string, string>> = {
+  kerf: 'stock',
+  material: 'stock',
+  thickness: 'stock',
+  min_web: 'stock',
+  density: 'stock',
+  price: 'stock',
+  twine: 'tie',
+  ribbon: 'tie',
+  ring: 'hanger',
+  hole: 'hanger',
+  slot: 'hanger',
+  tabs: 'output',
+};
+
+export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
+  const key = issue.path.at(-1);
+  if (issue.code !== 'unknown-key' || typeof key !== 'string') return [];
+  return [
+    ...bold(issue, key, source),
+    ...renamed(issue, key),
+    ...moved(issue, key, source),
+    ...begun(issue, key, source),
+  ];
+}
+
+/** `bold: true`. */
+function bold({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+  const entry = key === 'bold' ? entryRange(source, path) : undefined;
+  if (!entry) return [];
+  return [
+    {
+      slip: range,
+      message: 'Bold is a weight here: “weight: 700”.',
+      title: 'Change to “weight: 700”',
+      edits: [replacement(entry.start, entry.end, 'weight: 700')],
+      rarity: 1,
+    },
+  ];
+}
+
+function renamed({ range }: Issue, key: string): Repair[] {
+  return (Object.hasOwn(otherNames, key) ? otherNames[key]! : []).map((name) => ({
+    slip: range,
+    message: `Unknown key “${key}”; here it is “${name}”.`,
+    title: `Change to “${name}”`,
+    edits: [replacement(range.start, range.end, name)],
+    rarity: 1,
+    explains: true,
+  }));
+}
+
+/** Into a group beside it, such as `tail` beside `arrow`; into one further in, such as `hanger` at the top; or out of its group. */
+function moved({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+  const home = path.slice(0, -1);
+  const entry = entryRange(source, path);
+  const taken = entry && takenOut(source, entry);
+  const written = writtenValue(source, path);
+  if (!taken || written === undefined) return [];
+  return [...groupsWithin(source.value, home), ...(home.length > 0 ? [home.slice(0, -1)] : [])].flatMap(
+    (goal): Repair[] => {
+      const put = source.setKey(goal, key, written);
+      const name = goal.findLast((step) => typeof step === 'string') ?? 'the top of the spec';
+      return put && !overlap(put, taken)
+        ? [
+            {
+              slip: range,
+              message: `“${key}” belongs in ${quoted(name)}.`,
+              title: `Move it into ${quoted(name)}`,
+              edits: [taken, put],
+              rarity: 1,
+              explains: true,
+            },
+          ]
+        : [];
+    },
+  );
+}
+
+function overlap(a: TextEdit, b: TextEdit): boolean {
+  return a.range.start < b.range.end && b.range.start < a.range.end;
+}
+
+/** The key in a group of its own, such as `stock: {kerf: 0.16 mm}`. */
+function begun({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+  const home = Object.hasOwn(homes, key) ? homes[key]! : undefined;
+  const entry = entryRange(source, path);
+  if (home === undefined || !entry || writtenValue(source, path) === undefined) return [];
+  return [
+    {
+      slip: range,
+      message: `“${key}” belongs in “${home}”.`,
+      title: `Put it in “${home}”`,
+      edits: [insertion(entry.start, `${home}: {`), insertion(entry.end, '}')],
+      rarity: 1,
+    },
+  ];
+}
+
+/** So many groups are tried; further in than two there is nothing that people mistake so. */
+const mostGroups = 8;
+
+function groupsWithin(root: unknown, path: YamlPath): YamlPath[] {
+  const value = path.reduce<unknown>((at, step) => (at as Record<string | number, unknown>)[step], root);
+  const children = (of: unknown, at: YamlPath): YamlPath[] =>
+    typeof of !== 'object' || of === null || Array.isArray(of)
+      ? []
+      : Object.entries(of).flatMap(([key, inner]) =>
+          typeof inner === 'object' && inner !== null && !Array.isArray(inner) ? [[...at, key]] : [],
+        );
+  const near = children(value, path);
+  const further = near.flatMap((at) => children((value as Record<string, unknown>)[String(at.at(-1))], at));
+  return [...near, ...further].slice(0, mostGroups);
+}

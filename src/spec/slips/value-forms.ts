@@ -1,0 +1,211 @@
+/** Values in a form that YAML, or the spec language, reads otherwise than it was meant. */
+
+import type { Issue } from '../../issue.ts';
+import type { SpecSource } from '../source.ts';
+import type { SpecLine } from './lines.ts';
+import { inQuotes, quoted, replacement } from './repair.ts';
+import type { Repair } from './repair.ts';
+
+export function valueRepairs(issue: Issue, source: SpecSource, line: SpecLine): Repair[] {
+  return [
+    ...decimalCommas(source.text, line),
+    ...comments(issue, source.text, line),
+    ...roundBrackets(source.text, line),
+    ...wrapped(issue, source),
+    ...sizes(issue, source),
+    ...yesAndNo(issue, source),
+    ...units(issue, source),
+    ...columns(issue, source),
+  ];
+}
+
+/** `5,8 cm`. */
+function decimalCommas(text: string, { start, contentEnd }: SpecLine): Repair[] {
+  return [
+    ...text
+      .slice(start, contentEnd)
+      .matchAll(/(?<![\w.,])(\d+),(\d+)(?=\s*(?:mm|cm|in|pt|px)?\s*(?:$|[,}\]"'])|\s*(?:mm|cm|in|pt|px)\b)/g),
+  ].map(({ index, 0: figure, 1: whole = '', 2: fraction = '' }) => {
+    const at = start + index;
+    return {
+      slip: { start: at, end: at + figure.length },
+      message: `Decimals are written with a point here: ${whole}.${fraction}, not ${figure}.`,
+      title: `Change to ${whole}.${fraction}`,
+      edits: [replacement(at + whole.length, at + whole.length + 1, '.')],
+      rarity: 0,
+    };
+  });
+}
+
+/** `text: #1 mug`: a key without a value, and a comment behind it. `!` and `&` are taken for something else likewise. */
+function comments({ code, range }: Issue, text: string, line: SpecLine): Repair[] {
+  const rest = text.slice(range.end, line.end);
+  const found = /^\s*:\s+([#!&].*?)\s*$/.exec(rest);
+  if (code !== 'bad-value' || !found) return [];
+  const value = found[1]!;
+  const start = range.end + rest.indexOf(value);
+  return [
+    {
+      slip: { start, end: start + value.length },
+      message: value.startsWith('#')
+        ? `“#” begins a comment, so nothing is left of this text. Put it in quotes: ${inQuotes(value)}.`
+        : `A text that begins with “${value[0]!}” needs quotes: ${inQuotes(value)}.`,
+      title: 'Put in quotes',
+      edits: [replacement(start, start + value.length, inQuotes(value))],
+      rarity: 0,
+    },
+  ];
+}
+
+/** `(60 mm, 30 mm)`. */
+function roundBrackets(text: string, { start, contentEnd }: SpecLine): Repair[] {
+  return [...text.slice(start, contentEnd).matchAll(/\(([^()]*)\)/g)].map(({ index, 0: found, 1: inner = '' }) => {
+    const at = start + index;
+    return {
+      slip: { start: at, end: at + found.length },
+      message: `A list goes in square brackets: ${quoted(`[${inner}]`)}.`,
+      title: 'Change to square brackets',
+      edits: [replacement(at, at + found.length, `[${inner}]`)],
+      rarity: 1,
+    };
+  });
+}
+
+/** What a value alone most often stands for, by its key. */
+const firstKeys: Readonly<Record<string, readonly string[]>> = {
+  place: ['on'],
+  fit: ['in'],
+  tie: ['twine', 'ribbon'],
+  arc: ['radius'],
+  stock: ['material', 'thickness'],
+  polygon: ['sides'],
+  ring: ['at'],
+  hole: ['at'],
+  slot: ['at'],
+  sheet: ['size'],
+};
+
+/** `place: plate`, `body: plate` and `hanger: ring`: the brackets that are missing, and the key within them. */
+function wrapped(issue: Issue, source: SpecSource): Repair[] {
+  const key = issue.path.findLast((step) => typeof step === 'string');
+  const { start, end } = issue.range;
+  const value = source.text.slice(start, end);
+  if (key === undefined || value === '' || value.includes('\n') || value.startsWith('{')) return [];
+  const put = (text: string, message: string, title: string): Repair => ({
+    slip: { start, end },
+    message,
+    title,
+    edits: [replacement(start, end, text)],
+    rarity: 1,
+  });
+  if (['ring', 'hole', 'slot'].includes(value)) {
+    const text = `{${value}: {at: ${value === 'ring' ? 'auto' : 'top'}}}`;
+    return [put(text, `A ${value} is written as a group: ${quoted(text)}.`, `Change to ${quoted(text)}`)];
+  }
+  const groups = (Object.hasOwn(firstKeys, key) ? firstKeys[key]! : []).map((first) => {
+    const text = `{${first}: ${value}}`;
+    return put(text, `“${key}” is a group of keys: ${quoted(text)}.`, `Change to ${quoted(text)}`);
+  });
+  const list = `[${value}]`;
+  const isList = /should be a list/.test(issue.message) && !value.startsWith('[');
+  return [
+    ...groups,
+    ...(isList ? [put(list, `“${key}” is a list, in square brackets: ${quoted(list)}.`, 'Put in brackets')] : []),
+  ];
+}
+
+/** `60 x 30 mm` and `[60 mm 30 mm]`: two lengths, width and height. */
+function sizes({ range, message }: Issue, source: SpecSource): Repair[] {
+  if (!/list|entries|length|fit/.test(message)) return [];
+  const value = source.text.slice(range.start, range.end);
+  const alone = /^[\d.]+\s*(?:mm|cm|in|pt|px)?$/.test(value) && /should be a list/.test(message);
+  if (alone) {
+    const square = `[${value}, ${value}]`;
+    return [
+      {
+        slip: range,
+        message: `Width and height are a list of two: ${quoted(square)} for a square.`,
+        title: `Change to ${quoted(square)}`,
+        edits: [replacement(range.start, range.end, square)],
+        rarity: 0,
+      },
+    ];
+  }
+  const found =
+    /^\[?\s*([\d.]+)\s*(mm|cm|in|pt|px)?(?:\s*[x×*]\s*|\s+(?:by\s+)?)([\d.]+)\s*(mm|cm|in|pt|px)?\s*\]?$/i.exec(value);
+  if (!found) return [];
+  const [, width = '', ofWidth, height = '', ofHeight] = found;
+  const unit = ofHeight ?? ofWidth;
+  const length = (figure: string, own: string | undefined) =>
+    unit === undefined ? figure : `${figure} ${own ?? unit}`;
+  const text = `[${length(width, ofWidth)}, ${length(height, ofHeight)}]`;
+  return [
+    {
+      slip: range,
+      message: `Width and height are a list of two: ${quoted(text)}.`,
+      title: `Change to ${quoted(text)}`,
+      edits: [replacement(range.start, range.end, text)],
+      rarity: 0,
+    },
+  ];
+}
+
+/** `italic: yes`. */
+function yesAndNo({ range, message }: Issue, { text }: SpecSource): Repair[] {
+  if (!/true or false/.test(message)) return [];
+  const value = text.slice(range.start, range.end);
+  const meant = /^["']?(?:yes|on|y|true)["']?$/i.test(value) ? 'true' : 'false';
+  if (meant === 'false' && !/^["']?(?:no|off|n|false)["']?$/i.test(value)) return [];
+  return [
+    {
+      slip: range,
+      message: `Yes is written “true” here, and no “false”.`,
+      title: `Change to ${meant}`,
+      edits: [replacement(range.start, range.end, meant)],
+      rarity: 0,
+    },
+  ];
+}
+
+const unitWords: readonly (readonly [RegExp, string])[] = [
+  [/^(?:mm|millimet(?:er|re)s?|mms)$/i, 'mm'],
+  [/^(?:cm|centimet(?:er|re)s?|cms)$/i, 'cm'],
+  [/^(?:in|inch|inches|ins|"|″)$/i, 'in'],
+  [/^(?:pt|pts|points?)$/i, 'pt'],
+];
+
+/** `40 millimetres` and `2"`. */
+function units({ code, range }: Issue, { text }: SpecSource): Repair[] {
+  const value = text.slice(range.start, range.end).replace(/^(['"])(.*)\1$/, '$2');
+  const found = code === 'bad-length' ? /^([\d./ ]*\d)\s*(.+)$/.exec(value.trim()) : null;
+  const unit = unitWords.find(([words]) => words.test(found?.[2]?.replace(/\.$/, '') ?? ''))?.[1];
+  if (!found || !unit) return [];
+  const length = `${found[1]!.trim()} ${unit}`;
+  return [
+    {
+      slip: range,
+      message: `A length is a number with mm, cm, in, pt or px: ${length}.`,
+      title: `Change to ${length}`,
+      edits: [replacement(range.start, range.end, length)],
+      rarity: 0,
+    },
+  ];
+}
+
+/** A column that the batch does not have: the nearest, or each of those that it has. */
+function columns({ code, range, message }: Issue, { text }: SpecSource): Repair[] {
+  const found = code === 'unknown-name' ? /^There is no column “([^”]+)” in the batch\.(.*)$/.exec(message) : null;
+  const at = found ? text.slice(range.start, range.end).indexOf(`{${found[1]!}}`) : -1;
+  if (!found || at < 0) return [];
+  const start = range.start + at;
+  return [...found[2]!.matchAll(/“([^”]+)”|\{([^}]+)\}/g)].map(({ 1: near, 2: listed }) => {
+    const column = `{${near ?? listed ?? ''}}`;
+    return {
+      slip: { start, end: start + found[1]!.length + 2 },
+      message,
+      title: `Change to ${column}`,
+      edits: [replacement(start, start + found[1]!.length + 2, column)],
+      rarity: 1,
+    };
+  });
+}

@@ -1,0 +1,65 @@
+import assert from 'node:assert/strict';
+import { findFixes } from '../../../src/fixes/find-fixes.ts';
+import { fixAll } from '../../../src/fixes/fix-all.ts';
+import { applied } from '../../../src/issue.ts';
+import { newEngine, report } from '../support/engine.ts';
+import { slips, soundSpec } from '../support/slips.ts';
+
+const options = { locate: (name: string) => `/specs/${name}` };
+
+/** Titles of what is offered for each issue, and what is left after the first. */
+async function offered(text: string, engine = newEngine()) {
+  const before = await report(text, engine);
+  return Promise.all(
+    before.issues.map(async (issue) => {
+      const fixes = await findFixes(engine, before, issue, options);
+      const after = fixes[0] && (await report(applied(text, fixes[0].edits), engine));
+      return { message: issue.message, titles: fixes.map(({ title }) => title), left: after?.issues.length };
+    }),
+  );
+}
+
+describe('Fixes of slips in the text', () => {
+  it('are offered where there is no tag yet, and taken by “fix all” where one thing only can be meant', async () => {
+    for (const slip of slips.filter((_, index) => index % 8 === 0)) {
+      const text = soundSpec.replace(slip.instead, () => slip.slip);
+      const [only, ...others] = await offered(text);
+      assert.deepEqual(others, []);
+      assert.equal(only?.titles[0], slip.fix);
+      const fixed = await fixAll(newEngine(), text, options);
+      if (only.titles.length > 1) assert.equal(fixed.text, text);
+      else assert.ok(fixed.made.includes(slip.fix) && fixed.report.tag !== undefined, slip.slip);
+    }
+  });
+
+  it('put a style that stands in the name of a font under its keys', async () => {
+    const text = soundSpec.replace('font: Nunito', 'font: Nunito Bold');
+    assert.deepEqual(
+      (await offered(text)).map(({ message, titles }) => [message, ...titles]),
+      [['“Nunito Bold” is “Nunito” with “weight: 700”.', 'Change to “Nunito”, weight 700']],
+    );
+    const near = await offered(soundSpec.replace('font: Nunito', 'font: Pacifica'));
+    assert.match(near[0]!.message, /Did you mean “Pacifico”\?$/);
+    assert.deepEqual(near[0]!.titles, ['Change to “Pacifico”']);
+  });
+
+  it('name the file that is nearest in the folder, and nothing far off', async () => {
+    const files = { 'kilns.csv': 'name\nMint\n', 'leaf.svg': '<svg/>', 'notes.txt': '' };
+    const engine = newEngine(files);
+    const text = soundSpec.replace('tie:', 'batch: klins.csv\ntie:').replace('Sorrel', '"{name}"');
+    const [issue] = await offered(text, engine);
+    assert.match(issue!.message, /“klins.csv” cannot be found or read\. Did you mean “kilns.csv”\?/);
+    assert.deepEqual(issue!.titles, ['Change to “kilns.csv”']);
+    const [none] = await offered(text.replace('klins.csv', 'klins.tsv'), engine);
+    assert.deepEqual(none!.titles, []);
+  });
+
+  it('make a piece that is too large smaller as a whole', async () => {
+    const text = soundSpec.replace('tie:', 'sheet: {size: [46 mm, 40 mm]}\ntie:');
+    const [large] = (await offered(text)).filter(({ message }) => message.includes('does not go on the sheet'));
+    assert.ok(
+      large!.titles.some((title) => /^Make “label” smaller as a whole: width 4\d mm/.test(title)),
+      large!.titles.join(),
+    );
+  });
+});

@@ -22,6 +22,7 @@ import { TagService } from './editor/service.ts';
 import { SheetsView } from './editor/sheets-view.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
+import { SpecMoves } from './editor/spec-moves.ts';
 import { Target } from './editor/target.ts';
 import { Trial } from './editor/trial.ts';
 import { wholeWriter } from './editor/write-whole.ts';
@@ -53,10 +54,12 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new EditorSurroundings(service, engine, samples);
+  const moves = new SpecMoves();
   const target = new Target(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine);
   context.subscriptions.push(
     log,
+    moves,
     service,
     registerProblems(service),
     registerQuickFixes(service, engine, help),
@@ -86,11 +89,14 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>
       insertSample(samples, target.known(undefined), name),
     ),
-    vscode.commands.registerCommand('tagwright.newTag', () => newTag(samples, surroundings.fonts)),
+    vscode.commands.registerCommand('tagwright.newTag', () =>
+      newTag({ samples, engine, moves, fonts: surroundings.fonts }),
+    ),
   );
   const previews = registerPreview(
     context,
     target,
+    moves,
     { results: service, help, trial: new Trial(engine) },
     { makeFiles: (uri, what) => void vscode.commands.executeCommand(exportCommands[what], uri) },
   );

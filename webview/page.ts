@@ -6,6 +6,7 @@ import { arrange, type Arranged, type Arrangement } from './arrange.ts';
 import { BatchStrip } from './batch.ts';
 import { Below } from './below.ts';
 import { captionOf } from './caption.ts';
+import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
@@ -21,7 +22,7 @@ import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
-import type { PageState } from './state.ts';
+import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
 import { Toolbar } from './toolbar.ts';
@@ -88,6 +89,7 @@ export class Page {
     },
   });
   private readonly findings: Findings;
+  private readonly callouts: Callouts;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
@@ -144,6 +146,7 @@ export class Page {
       },
     });
     const keys = new KeysHelp();
+    this.callouts = new Callouts(this.dimensions, this.findings.pins);
     this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
@@ -298,9 +301,10 @@ export class Page {
     const view = this.sight.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
-    const taken = [...(this.choices.isHidden('dimensions') ? [] : room), ...this.editing.follow(view, size)];
-    this.findings.pins.follow(this.arranged, view, size, taken);
+    const { hiddenPieces } = this.choices.now;
+    const isHidden = (layer: Layer): boolean => this.choices.isHidden(layer);
+    const taken = this.editing.follow(view, size);
+    this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
   }

@@ -39,17 +39,23 @@ export function alongside(a: Region, b: Region, reach: number, step: number): nu
   const edges = edgesIn(b, boxA, reach);
   if (edges.length === 0) return 0;
   let length = 0;
-  for (const [from, to] of edgesIn(a, boxB, reach)) {
+  for (const edge of edgesIn(a, boxB, reach)) {
+    const [from, to] = edge;
     const whole = Math.hypot(to.x - from.x, to.y - from.y);
     const pieces = Math.ceil(whole / step);
+    const facing = edges.filter((other) => !areApart(edge, other, reach));
     for (let i = 0; i < pieces; i++) {
       const t = (i + 0.5) / pieces;
       const at = { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
-      const isNear = edges.some((edge) => !areApart([at, at], edge, reach) && distanceToSegment(at, ...edge) < reach);
-      if (isNear || contains(b, at)) length += whole / pieces;
+      const isNear = facing.some((other) => distanceToSegment(at, ...other) < reach);
+      if (isNear || (isIn(boxB, at) && contains(b, at))) length += whole / pieces;
     }
   }
   return length;
+}
+
+function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 /** The edges whose own boxes are nearer than `reach` to a box. */

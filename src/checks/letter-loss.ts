@@ -5,10 +5,14 @@ import { offset } from '../geometry/clipper.ts';
 import { area, boundsOf, contains, perimeter, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
-import type { Region, Ring } from '../geometry/types.ts';
+import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
 
 export interface LetterLoss {
+  /** Letters of the same number are drawn alike. */
+  readonly like: number;
+  /** Lower left corner of the box of the letter. */
+  readonly at: Point;
   readonly counters: { readonly drawn: number; readonly open: number };
   /** Share of its ink in strokes too thin to be left. */
   readonly gone: number;
@@ -41,25 +45,26 @@ const openShare = 0.06;
  * For each letter; those that the font draws alike are looked at once. That makes the cost of a long text that of its alphabet.
  */
 export function letterLosses(letters: readonly Letter[], xHeight: number, reach: Reach): LetterLoss[] {
-  const known = new Map<string, { readonly loss: LetterLoss; readonly x: number; readonly y: number }>();
+  const known = new Map<string, LetterLoss>();
   return letters.map(({ text, region }) => {
     const { minX, minY, maxX, maxY } = boundsOf(region)!;
     const size = [maxX - minX, maxY - minY].map((each) => Math.round((each / xHeight) * 1e4));
     const points = region.map((ring) => ring.length);
     const key = [text, ...size, ...points].join(' ');
     const before = known.get(key);
+    const at = { x: minX, y: minY };
     if (before) {
-      const shift = translation(minX - before.x, minY - before.y);
-      const { outline, grown } = before.loss;
-      return { ...before.loss, outline: transform(outline, shift), grown: transform(grown, shift) };
+      const shift = translation(minX - before.at.x, minY - before.at.y);
+      const { outline, grown } = before;
+      return { ...before, at, outline: transform(outline, shift), grown: transform(grown, shift) };
     }
-    const loss = lossOf(region, xHeight, reach);
-    known.set(key, { loss, x: minX, y: minY });
+    const loss = { ...lossOf(region, xHeight, reach), like: known.size, at };
+    known.set(key, loss);
     return loss;
   });
 }
 
-function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): LetterLoss {
+function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): Omit<LetterLoss, 'like' | 'at'> {
   const tolerance = outlineShare * xHeight;
   const outline = simplified(region, tolerance);
   const ink = area(outline);

@@ -1,7 +1,7 @@
 /** Whether lettering can still be read, from geometry alone: what is made of it, compared with what its font draws. */
 
-import { union } from '../geometry/clipper.ts';
 import { boundsOf, perimeter } from '../geometry/measure.ts';
+import { unionPerimeter } from '../geometry/union-perimeter.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { closeness } from './closeness.ts';
 import type { Closeness } from './closeness.ts';
@@ -98,7 +98,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
   const losses = letterLosses(letters, xHeight, { grow, thin: Math.max(0, -by) });
   const n = letters.length;
   const sum = (of: (loss: (typeof losses)[number]) => number) => losses.reduce((all, loss) => all + of(loss), 0);
-  const left = perimeter(union(losses.map(({ grown }) => grown)));
+  const left = unionPerimeter(losses.map(({ grown }) => grown));
   const outlineLeft = left / sum(({ outline }) => perimeter(outline));
   const figures = {
     gone: sum(({ gone }) => gone) / n,
@@ -111,8 +111,12 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     atNothing,
   );
   const isWhole = outlineLeft > wholeShare && figures.gone < 0.005 && figures.far === 0;
+  const standing = losses.map(({ like, at, outline }, index) => {
+    const { spaced, opens = false } = letters[index]!;
+    return { like, at, outline, spaced, opens };
+  });
   return {
-    ...closeness(standing(letters, losses), { xHeight, reach: 2 * grow, slid }),
+    ...closeness(standing, { xHeight, reach: 2 * grow, slid }),
     letters: n,
     counters: { drawn: sum(({ counters }) => counters.drawn), open: sum(({ counters }) => counters.open) },
     gone: figures.gone,
@@ -120,16 +124,6 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     height: heightOf(letters, xHeight),
     doubt: isWhole ? Math.min(doubt, doubtful) : doubt,
   };
-}
-
-function standing(letters: readonly Letter[], losses: readonly { readonly outline: Letter['region'] }[]) {
-  return losses.map(({ outline }, index) => {
-    const { spaced, opens = false } = letters[index]!;
-    const natural = spaced
-      ? outline.map((ring) => ring.map(({ x, y }) => ({ x: x - spaced.x, y: y - spaced.y })))
-      : outline;
-    return { outline, natural, opens };
-  });
 }
 
 function heightOf(letters: readonly Letter[], xHeight: number): number {

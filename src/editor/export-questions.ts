@@ -66,19 +66,25 @@ async function askFolderOfSpecs(): Promise<Scope | undefined> {
   return undefined;
 }
 
-const descriptions: Readonly<Record<Format, string>> = {
-  svg: 'for the laser',
-  dxf: 'for programs that read drawings',
-  pdf: 'a proof, and the cut page at true size',
-  png: 'a picture of the proof',
+const offers: Readonly<Record<Format, readonly [label: string, description: string]>> = {
+  svg: ['SVG', 'for the laser'],
+  dxf: ['DXF', 'for programs that read drawings'],
+  pdf: ['PDF', 'the proof, and the cut page at true size'],
+  png: ['PNG', 'the proof as a picture, for the customer'],
+  proof: ['Proof', 'a PDF to sign, for the customer'],
+  job: ['Job sheet', 'a PDF for the bench: order, times, cost, warnings, assembly'],
 };
 
 /** Those of the last time are ticked. */
-export async function askFormats(memory: vscode.Memento): Promise<readonly Format[] | undefined> {
+export async function askFormats<T extends Format>(
+  memory: vscode.Memento,
+  choice: readonly T[],
+): Promise<readonly T[] | undefined> {
   const key = 'export.formats';
   const last = memory.get<readonly string[]>(key, ['svg']);
-  const items = (Object.keys(descriptions) as Format[]).map((format) => {
-    return { label: format.toUpperCase(), description: descriptions[format], picked: last.includes(format), format };
+  const items = choice.map((format) => {
+    const [label, description] = offers[format];
+    return { label, description, picked: last.includes(format), format };
   });
   const chosen = await vscode.window.showQuickPick(items, {
     canPickMany: true,

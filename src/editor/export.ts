@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
 import { isError } from '../issue.ts';
+import { allFormats, sheetFormats } from '../output/formats.ts';
 import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
@@ -54,7 +55,7 @@ async function askExport(
   memory: vscode.Memento,
 ): Promise<ExportRequest | undefined> {
   const scope = await askScope(spec, service);
-  const formats = scope && (await askFormats(memory));
+  const formats = scope && (await askFormats(memory, allFormats));
   const to = formats && (await askFolder('Export to', folderOf(scope.specs[0]!)));
   return to && { ...scope, what: { formats }, to };
 }
@@ -78,7 +79,7 @@ async function askPack(spec: vscode.Uri, service: TagService): Promise<ExportReq
 }
 
 async function askLayout(spec: vscode.Uri, memory: vscode.Memento): Promise<ExportRequest | undefined> {
-  const sheets = await askFormats(memory);
+  const sheets = await askFormats(memory, sheetFormats);
   const to = sheets && (await askFolder('Put the sheets in', folderOf(spec)));
   return to && { specs: [spec], what: { sheets }, to };
 }

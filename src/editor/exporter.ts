@@ -5,8 +5,8 @@ import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
 import { isError } from '../issue.ts';
 import { freeName, tagFileName } from '../output/file-names.ts';
-import { formats } from '../output/formats.ts';
-import type { Format } from '../output/formats.ts';
+import { endings, formats } from '../output/formats.ts';
+import type { Format, SheetFormat } from '../output/formats.ts';
 import { captionFont, jobOf } from '../output/job.ts';
 import type { Job, Tools } from '../output/job.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
@@ -29,7 +29,7 @@ export interface ExportRequest {
   readonly what:
     | { readonly formats: readonly Format[] }
     | { readonly packs: 'folders' | 'archive' }
-    | { readonly sheets: readonly Format[] };
+    | { readonly sheets: readonly SheetFormat[] };
   /** Where files go; an archive's own place. */
   readonly to: vscode.Uri;
   /** What becomes of files that are there and hold something else. */
@@ -89,7 +89,7 @@ export class Exporter {
   }
 
   /** For each spec the sheets that take all its tags. */
-  async #sheets(request: ExportRequest, wanted: readonly Format[], signal: AbortSignal): Promise<Output[]> {
+  async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<Output[]> {
     const checkpoint = breather(signal);
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
@@ -114,7 +114,7 @@ export class Exporter {
     const files: Record<string, Uint8Array> = {};
     for (const format of what.formats) {
       await checkpoint();
-      files[`${name}.${format}`] = bytesOf(await formats[format](job, this.#tools));
+      files[name + endings[format]] = bytesOf(await formats[format](job, this.#tools));
     }
     return files;
   }

@@ -15,14 +15,17 @@ interface Question {
   readonly totalSteps?: number;
 }
 
+/** Without a value it only tells something, and cannot be chosen. */
 interface Choice<T> extends vscode.QuickPickItem {
-  readonly value: T;
+  readonly value: T | undefined;
 }
 
 export function pick<T>(
   question: Question & {
     readonly placeholder: string;
     readonly items: readonly Choice<T>[];
+    /** In front of them, once they are known. */
+    readonly moreItems?: Promise<readonly Choice<T>[]>;
     /** Other items for what is typed. */
     readonly itemsFor?: (typed: string) => readonly Choice<T>[];
   },
@@ -33,20 +36,34 @@ export function pick<T>(
   input.items = question.items;
   input.matchOnDetail = true;
   input.matchOnDescription = true;
-  const { itemsFor } = question;
+  const { itemsFor, moreItems } = question;
+  if (moreItems) {
+    input.busy = true;
+    void moreItems.then((more) => {
+      input.items = [...more, ...question.items];
+      input.busy = false;
+    });
+  }
   if (itemsFor) {
     input.onDidChangeValue((typed) => {
       input.items = itemsFor(typed).map((item) => ({ ...item, alwaysShow: true }));
     });
   }
   input.onDidChangeActive(([item]) => {
-    if (item) follow(item.value);
+    if (item?.value !== undefined) follow(item.value);
   });
   return answered(input, question, () => input.activeItems[0]?.value);
 }
 
 export function type<T>(
-  question: Question & { readonly prompt: string; readonly value: string },
+  question: Question & {
+    readonly prompt: string;
+    readonly value: string;
+    /** Said where nothing is typed: it cannot be left empty. */
+    readonly emptiness: string;
+    /** What is to be said of what is typed, although it may be taken. */
+    readonly warningOf: (value: T) => Promise<string | undefined>;
+  },
   valueOf: (typed: string) => T,
   follow: (value: T) => void,
 ): Promise<Answer<T>> {
@@ -54,10 +71,21 @@ export function type<T>(
   input.prompt = question.prompt;
   input.value = question.value;
   input.valueSelection = [0, question.value.length];
+  const { Warning, Error: error } = vscode.InputBoxValidationSeverity;
+  const isBlank = () => input.value.trim() === '';
+  const judge = async () => {
+    input.validationMessage = isBlank() ? { message: question.emptiness, severity: error } : undefined;
+    if (isBlank()) return;
+    const judged = input.value;
+    const message = await question.warningOf(valueOf(judged));
+    if (message !== undefined && input.value === judged) input.validationMessage = { message, severity: Warning };
+  };
   input.onDidChangeValue((typed) => {
-    follow(valueOf(typed));
+    if (!isBlank()) follow(valueOf(typed));
+    void judge();
   });
-  return answered(input, question, () => (input.value.trim() === '' ? undefined : valueOf(input.value)));
+  void judge();
+  return answered(input, question, () => (isBlank() ? undefined : valueOf(input.value)));
 }
 
 /** Accepts nothing while there is nothing to accept. */

@@ -105,11 +105,20 @@ async function named(library: SampleLibrary, fileName: unknown): Promise<Sample 
   return chosen?.sample;
 }
 
+/** What is told of a sample is not true of a tag that is made from it. */
+export function withoutFirstComment(text: string): string {
+  return text.split('\n').slice(commentLength(text)).join('\n');
+}
+
+/** In lines. */
+function commentLength(text: string): number {
+  return text.split('\n').findIndex((line) => !line.startsWith('#'));
+}
+
 function firstComment(text: string): string {
-  const lines = text.split(/\r?\n/);
-  const end = lines.findIndex((line) => !line.startsWith('#'));
-  return lines
-    .slice(0, end)
+  return text
+    .split(/\r?\n/)
+    .slice(0, commentLength(text))
     .map((line) => line.replace(/^#\s?/, ''))
     .join(' ');
 }

@@ -1,7 +1,7 @@
 /** The view of sheets: a page that is only looked at, without scripts. What is on it was drawn, so no text of a spec is in it. */
 
 import { escaped } from './escaped.ts';
-import type { Fact } from '../output/proof-facts.ts';
+import type { Fact } from '../output/takes-facts.ts';
 import { pageSvg } from '../output/page-svg.ts';
 import type { Page } from '../output/page.ts';
 

@@ -7,10 +7,11 @@ import { boundsOf, centroid } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { layoutText } from '../text/layout.ts';
 import type { FontFace } from '../text/font-face.ts';
+import { lookOf } from '../look/looks.ts';
+import type { Look } from '../look/looks.ts';
+import { blend } from './blend.ts';
 import { errorNote } from './job.ts';
 import type { Tools } from './job.ts';
-import { lookOf } from './look.ts';
-import type { Look } from './look.ts';
 import { curvesOf, moved, PageBuilder, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import type { SheetJobs } from './sheet-job.ts';
@@ -79,9 +80,9 @@ function drawSheet(
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
   for (const { name, piece, toSheet, region } of pieces) {
     const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
-    page.draw(curves(region), { fill: look.face, stroke: look.edge, lineWidth: 0.15 });
+    page.draw(curves(region), { fill: look.wood, stroke: look.char, lineWidth: 0.15 });
     const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
-    page.draw(curves(transform(union(engraved), toSheet)), { fill: look.engraved });
+    page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
     // What is engraved says by itself which piece it is.
     if (engraved.length === 0) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
   }

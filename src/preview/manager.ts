@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import { isTagSpec } from '../editor/documents.ts';
-import { SavedElsewhere } from '../editor/saved-elsewhere.ts';
+import type { SpecMoves } from '../editor/spec-moves.ts';
 import { shownTexts } from '../editor/tabs.ts';
 import { stepDone } from '../editor/walkthrough.ts';
 import { parseRestoredSource } from './messages.ts';
@@ -21,13 +21,12 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
   constructor(
     private readonly services: PreviewServices,
     private readonly actions: PreviewActions,
+    moves: SpecMoves,
     /** `dist/webview`, the only folder a page may load from. */
     private readonly pageFolder: vscode.Uri,
   ) {
-    const savedElsewhere = new SavedElsewhere();
     this.subscriptions = [
-      savedElsewhere,
-      savedElsewhere.onDidMove(({ from, to }) => {
+      moves.onDidMove(({ from, to }) => {
         this.moved(from, to);
       }),
       services.results.onDidRemove((uri) => {

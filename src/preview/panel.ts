@@ -5,7 +5,7 @@ import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
 import { takesOfTag } from '../output/known-takes.ts';
-import { takesFacts } from '../output/proof-facts.ts';
+import { takesFacts } from '../output/takes-facts.ts';
 import { sceneGrips } from './grips.ts';
 import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';

@@ -40,6 +40,8 @@ export interface SceneShape {
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
+  /** It is made of words: nothing may be written over it. */
+  readonly isLettering?: boolean;
 }
 
 export interface SceneHanger {

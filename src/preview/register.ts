@@ -1,6 +1,7 @@
 /** What the extension's entry calls to have previews. */
 
 import * as vscode from 'vscode';
+import type { SpecMoves } from '../editor/spec-moves.ts';
 import type { Target } from '../editor/target.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
@@ -17,6 +18,7 @@ export interface PreviewCommands {
 export function registerPreview(
   context: vscode.ExtensionContext,
   target: Target,
+  moves: SpecMoves,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
 ): PreviewManager {
@@ -38,6 +40,7 @@ export function registerPreview(
       },
       undo: (uri, step, after) => void cursor.undo(uri, step).then(after),
     },
+    moves,
     vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview'),
   );
   const cursor = new CursorSync(previews, services.results);

@@ -156,13 +156,15 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
 function bodyShapes(piece: Piece, sourceOf: SourceOf): SceneShape[] {
   const shapes = piece.sources.filter(({ use }) => use === 'body').map((shape, index) => ({ ...shape, index }));
   shapes.sort((a, b) => area(b.region) - area(a.region));
-  return shapes.map(({ region, path, index }) => {
+  return shapes.map(({ region, path, lettering = [], index }) => {
     const name = path.at(-1);
+    const isLettering = lettering.some(({ as }) => as === 'material');
     return {
       id: ids.shape(piece.id, index),
       label: typeof name === 'string' ? name : 'Shape',
       data: pathData(region),
       source: sourceOf(path),
+      ...(isLettering && { isLettering }),
     };
   });
 }

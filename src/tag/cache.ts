@@ -6,6 +6,9 @@ export interface Stage<T> {
   readonly value: T;
 }
 
+/** Lets others run, and throws when the result is no longer wanted. */
+export type Checkpoint = () => Promise<void>;
+
 export class StageCache {
   readonly #stages = new Map<string, Stage<unknown>>();
   readonly #most: number;
@@ -18,17 +21,33 @@ export class StageCache {
 
   /** The stage of this kind made from these inputs, computed only when it is not at hand. `inputs` must be plain data. */
   get<T>(kind: string, inputs: unknown, compute: () => T): Stage<T> {
-    const key = `${kind} ${JSON.stringify(inputs)}`;
+    const key = keyOf(kind, inputs);
+    return this.#known<T>(key) ?? this.#keep(key, compute());
+  }
+
+  /** The same where computing takes turns, and may be stopped: then nothing is kept. */
+  async getLater<T>(kind: string, inputs: unknown, compute: () => Promise<T>): Promise<Stage<T>> {
+    const key = keyOf(kind, inputs);
+    return this.#known<T>(key) ?? this.#keep(key, await compute());
+  }
+
+  #known<T>(key: string): Stage<T> | undefined {
     const known = this.#stages.get(key);
-    if (known) {
-      // Moved to the end: a Map hands out its oldest entry first.
-      this.#stages.delete(key);
-      this.#stages.set(key, known);
-      return known as Stage<T>;
-    }
-    const stage: Stage<T> = { id: this.#nextId++, value: compute() };
+    if (!known) return undefined;
+    // Moved to the end: a Map hands out its oldest entry first.
+    this.#stages.delete(key);
+    this.#stages.set(key, known);
+    return known as Stage<T>;
+  }
+
+  #keep<T>(key: string, value: T): Stage<T> {
+    const stage: Stage<T> = { id: this.#nextId++, value };
     this.#stages.set(key, stage);
     if (this.#stages.size > this.#most) this.#stages.delete(this.#stages.keys().next().value!);
     return stage;
   }
+}
+
+function keyOf(kind: string, inputs: unknown): string {
+  return `${kind} ${JSON.stringify(inputs)}`;
 }

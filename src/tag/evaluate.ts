@@ -9,7 +9,7 @@ import { poleOf } from '../geometry/pole.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
-import type { Stage } from './cache.ts';
+import type { Checkpoint, Stage } from './cache.ts';
 import { largestScale } from './fit.ts';
 import { generate } from './generate.ts';
 import type { Outline } from './outline.ts';
@@ -69,14 +69,16 @@ export class Evaluator {
     const sizing = { scale: natural, tidy, grow, corners, width, height };
     const room = fit && (await this.#room(modifiers));
     const fitting = room && [room.id, rotate, mirror, place?.by];
-    return this.#resources.cache.get('sized', [outline.id, sizing, fitting], () => {
-      if (!room) return sizeAndGrow(outline.value, { ...sizing, scale: natural });
-      let scale = fittingScale(outline.value, modifiers, room.value);
-      let solid = sizeAndGrow(outline.value, { ...sizing, scale });
+    const { cache, checkpoint } = this.#resources;
+    return cache.getLater('sized', [outline.id, sizing, fitting], async () => {
+      const sized = (scale: number) => sizeAndGrow(outline.value, { ...sizing, scale }, checkpoint);
+      if (!room) return sized(natural);
+      let scale = await fittingScale(outline.value, modifiers, room.value, checkpoint);
+      let solid = await sized(scale);
       // Growth moves the centre a little; what that leaves or takes is made good at the grown shape itself.
       for (let round = 0; grow && round < regrowths; round++) {
         scale *= slackOf(solid, modifiers, room.value);
-        solid = sizeAndGrow(outline.value, { ...sizing, scale });
+        solid = await sized(scale);
       }
       return solid;
     });
@@ -165,12 +167,17 @@ interface Room {
 }
 
 /** How large to make an outline so that it fills its room, its turn taken into account; the room has made way for its growth. */
-function fittingScale(outline: Outline, modifiers: Modifiers, { free, centre }: Room): number {
+async function fittingScale(
+  outline: Outline,
+  modifiers: Modifiers,
+  { free, centre }: Room,
+  checkpoint: Checkpoint,
+): Promise<number> {
   const box = boundsOf(free);
   if (!outline.bounds || !centre || !box) return 0;
   // Judged at about the final size, so that it is as smooth as what will be cut.
   const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
-  const turned = mapSolid(outline.at(guess, guess), turning(modifiers, { x: 0, y: 0 }));
+  const turned = mapSolid(await outline.at(guess, guess, checkpoint), turning(modifiers, { x: 0, y: 0 }));
   const own = centreOf(turned, modifiers.place?.by ?? 'eye');
   return own ? guess * largestScale(turned.region, own, free, centre) : 0;
 }

@@ -139,7 +139,11 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
   return cache.get('lettering', [set.id, em, slide, path], () => {
     const drawn = { ...value, xHeight: face.xHeight, path };
     return {
-      ...(slide ? slidOutline(drawn, slide) : value.band ? centredOutline(drawn, value.band) : hubbedOutline(drawn)),
+      ...(slide
+        ? slidOutline(drawn, slide, { cache, font: face.id })
+        : value.band
+          ? centredOutline(drawn, value.band)
+          : hubbedOutline(drawn)),
       ...(em === undefined ? {} : { ownScale: em }),
     };
   });

@@ -1,7 +1,7 @@
 /** Text set in a font, at the size that the shape will have. */
 
 import { applyToVector } from '../geometry/affine.ts';
-import { curveBounds } from '../geometry/curves.ts';
+import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 import type { Affine } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
@@ -9,7 +9,7 @@ import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
 import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
-import type { LetterCurves } from './letters.ts';
+import type { LetterCurves, LetterGlyphs } from './letters.ts';
 import type { LetterBand } from './solid.ts';
 
 export interface SetText {
@@ -159,18 +159,43 @@ function lettersOf(
   letterSpacing: number,
   turns?: readonly Affine[],
 ): LetterCurves[] {
-  const letters: (Omit<LetterCurves, 'curves'> & { readonly curves: CurveCommand[] })[] = [];
+  const groups: number[][] = [];
   for (const [index, { text, stand, line }] of glyphs.entries()) {
     const before = glyphs[index - 1];
     const isSame = before?.stand.x === stand.x && before.line === line && before.text === text;
-    if (!isSame) {
-      const along = { x: letterSpacing, y: 0 };
-      const spaced = turns ? applyToVector(along, turns[index]!) : along;
-      letters.push({ text, line, baseline: stand.y, curves: [], ...(letterSpacing === 0 ? {} : { spaced }) });
-    }
-    letters.at(-1)!.curves.push(...curves[index]!);
+    if (isSame) groups.at(-1)!.push(index);
+    else groups.push([index]);
   }
-  return letters;
+  return groups.map((group): LetterCurves => {
+    const own = group.map((index) => glyphs[index]!);
+    const { text, line, stand } = own[0]!;
+    const along = { x: letterSpacing, y: 0 };
+    return {
+      text,
+      line,
+      baseline: stand.y,
+      curves: group.flatMap((index): readonly CurveCommand[] => curves[index]!),
+      ...(turns ? {} : { drawn: glyphsTogether(own) }),
+      ...(letterSpacing === 0 ? {} : { spaced: turns ? applyToVector(along, turns[group[0]!]!) : along }),
+    };
+  });
+}
+
+/** Marks stand where they do beside their letter, whatever the sums along the line have rounded: a millionth of an em. */
+const evenEm = 1e-6;
+
+function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
+  const [first] = glyphs;
+  const even = (em: number): number => Math.round(em / evenEm) * evenEm;
+  const places = glyphs.map(({ x, y }) => ({ x: even(x - first!.x), y: even(y - first!.stand.y) }));
+  return {
+    key: glyphs.map(({ id }, index) => [id, places[index]!.x, places[index]!.y].join()).join(' '),
+    curves: glyphs.flatMap(({ outline }, index): readonly CurveCommand[] => {
+      const { x, y } = places[index]!;
+      return x === 0 && y === 0 ? outline : transformCurves(outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
+    }),
+    origin: { x: first!.x, y: first!.stand.y },
+  };
 }
 
 /** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */

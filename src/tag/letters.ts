@@ -25,7 +25,18 @@ export interface LetterCurves {
   /** As if the text stood straight, where it is bent. */
   readonly baseline: number;
   readonly curves: CurvePath;
+  /** Of straight text: what it is drawn with. */
+  readonly drawn?: LetterGlyphs;
   readonly spaced?: Point;
+}
+
+/** The glyphs of a letter, its origin on the baseline: the same wherever the letter stands. */
+export interface LetterGlyphs {
+  /** Names them among all of their font. */
+  readonly key: string;
+  readonly curves: CurvePath;
+  /** Where that is in the text, in em. */
+  readonly origin: Point;
 }
 
 interface About {

@@ -7,6 +7,7 @@ import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
+import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
 import { mapSolid } from './solid.ts';
@@ -21,7 +22,7 @@ export interface Outline {
   /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
   readonly ungrown?: Outline;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
-  at(scaleX: number, scaleY: number): Solid;
+  at(scaleX: number, scaleY: number, checkpoint: Checkpoint): Solid | Promise<Solid>;
 }
 
 /** A polygon; it grows about the middle of its box, which stays where it is. */

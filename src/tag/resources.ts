@@ -3,7 +3,7 @@
 import type { Finding } from '../issue.ts';
 import type { TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
-import type { StageCache } from './cache.ts';
+import type { Checkpoint, StageCache } from './cache.ts';
 import type { LeftOut } from './left-out.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
@@ -23,6 +23,6 @@ export interface Resources {
   font(text: TextGenerator): FontFace | undefined;
   drawing(file: string): LoadedDrawing | undefined;
   report(finding: Finding): void;
-  /** Awaited between stages: lets others run, and throws when the result is no longer wanted. */
-  checkpoint(): Promise<void>;
+  /** Awaited between stages, and within the long ones. */
+  readonly checkpoint: Checkpoint;
 }

@@ -5,6 +5,7 @@ import { offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
+import type { Checkpoint } from './cache.ts';
 import type { Outline } from './outline.ts';
 import { mapSolid } from './solid.ts';
 import type { Solid } from './solid.ts';
@@ -26,10 +27,10 @@ const closeMm = 0.05;
 const rounds = 6;
 
 /** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
-export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
+export async function sizeAndGrow(outline: Outline, sizing: Sizing, checkpoint: Checkpoint): Promise<Solid> {
   const { bounds, ungrown } = outline;
   if (!bounds) return { region: [] };
-  if (ungrown) return slidAndGrown(outline, ungrown, sizing);
+  if (ungrown) return slidAndGrown(outline, ungrown, sizing, checkpoint);
   const { width, height, grow = 0 } = sizing;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
   let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
@@ -39,7 +40,7 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
   let solid: Solid = { region: [] };
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
-    const made = outline.at(scaleX, scaleY);
+    const made = await outline.at(scaleX, scaleY, checkpoint);
     const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
     solid = { ...made, region, ...(lettering ? { lettering } : {}) };
@@ -59,7 +60,12 @@ export function sizeAndGrow(outline: Outline, sizing: Sizing): Solid {
 }
 
 /** Letters that slide have their size before they are grown, so that growth never shrinks them. */
-function slidAndGrown(outline: Outline, ungrown: Outline, sizing: Sizing): Solid {
+async function slidAndGrown(
+  outline: Outline,
+  ungrown: Outline,
+  sizing: Sizing,
+  checkpoint: Checkpoint,
+): Promise<Solid> {
   const { tidy, grow = 0, corners, width, height } = sizing;
   const natural = outline.bounds!;
   const guessX = width === undefined ? undefined : width / spanX(natural);
@@ -69,7 +75,8 @@ function slidAndGrown(outline: Outline, ungrown: Outline, sizing: Sizing): Solid
   let [restX, restY] = [1, 1];
   // The space between the letters is not in proportion to their size, so it takes a few rounds.
   for (let round = 0; round < rounds && guessY !== undefined; round++) {
-    const box = boundsOf(tidied(ungrown.at(scaleX, scaleY).region, tidy));
+    const { region } = await ungrown.at(scaleX, scaleY, checkpoint);
+    const box = boundsOf(tidied(region, tidy));
     if (!box) return { region: [] };
     restX = width === undefined ? height! / spanY(box) : width / spanX(box);
     restY = height === undefined ? restX : height / spanY(box);
@@ -79,7 +86,7 @@ function slidAndGrown(outline: Outline, ungrown: Outline, sizing: Sizing): Solid
     [scaleX, scaleY, restX, restY] = [scaleX * restX, scaleY * restY, 1, 1];
   }
   if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
-  const made = outline.at(scaleX, scaleY);
+  const made = await outline.at(scaleX, scaleY, checkpoint);
   const sized = restX === 1 && restY === 1 ? made : mapSolid(made, scaling(restX, restY, { x: 0, y: 0 }));
   const region = offset(tidied(sized.region, tidy), grow, corners);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));

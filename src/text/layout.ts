@@ -48,6 +48,8 @@ export interface PlacedGlyph {
   readonly advance: number;
   /** In place; empty for a space. */
   readonly curves: CurvePath;
+  /** The same at the origin, as the font has it. */
+  readonly outline: CurvePath;
 }
 
 export interface MissingLetter {
@@ -77,7 +79,7 @@ export function layoutText(face: FontFace, spec: TextSpec): TextLayout {
         x,
         y,
         stand: { x: glyph.stand + shift, y: -number * lineHeight },
-        curves: transformCurves(glyph.curves, { a: 1, b: 0, c: 0, d: 1, e: x, f: y }),
+        curves: transformCurves(glyph.outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y }),
       };
     });
   });
@@ -109,8 +111,8 @@ function splitLines(text: string): SourceLine[] {
   return lines;
 }
 
-/** With its outline still at the origin; `stand` is an x. */
-type SetGlyph = Omit<PlacedGlyph, 'line' | 'stand'> & { readonly stand: number };
+/** Not yet in place; `stand` is an x. */
+type SetGlyph = Omit<PlacedGlyph, 'line' | 'stand' | 'curves'> & { readonly stand: number };
 
 interface SetLine {
   readonly glyphs: readonly SetGlyph[];
@@ -142,10 +144,10 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
     let letterStart = pen;
     shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
       const letters = source(cluster, clusterEnds.get(cluster)!);
-      const curves = id === 0 ? [] : face.outline(id);
-      letter.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), curves });
+      const outline = id === 0 ? [] : face.outline(id);
+      letter.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), outline });
       pen += em(advance);
-      drawn ||= curves.length > 0;
+      drawn ||= outline.length > 0;
       // Once a letter, however many glyphs draw it.
       if (shaped[i + 1]?.cluster === cluster) return;
       const stand = (letterStart + pen) / 2;

@@ -32,10 +32,10 @@ async function rowOf(face: FontFace, overlap: number | undefined, reader: Reader
   const times: number[] = [];
   const unread: string[] = [];
   for (const name of firstNames) {
-    const held = heldName(face, name, overlap);
+    const held = await heldName(face, name, overlap);
     const grow = held.share * xHeightMm;
     const start = performance.now();
-    nameOf(face, name, grow, overlap);
+    await nameOf(face, name, grow, overlap);
     times.push(performance.now() - start);
     if (held.parts === 1) onePart += 1;
     if (closedCounters(held, grow) === 0) open += 1;
@@ -54,17 +54,19 @@ function at(values: readonly number[], share: number): number {
 async function readPlain(face: FontFace, reader: Reader | undefined): Promise<Set<string>> {
   const read = new Set<string>();
   for (const name of firstNames) {
-    if (await reader?.reads(name, drawn(nameOf(face, name, 0).region, xHeightMm))) read.add(name);
+    if (await reader?.reads(name, drawn((await nameOf(face, name, 0)).region, xHeightMm))) read.add(name);
   }
   return read;
 }
 
 /** Names that are one part and hold without any growth. */
-function soundAsTheyAre(face: FontFace): number {
-  return firstNames.filter((name) => {
-    const { region } = nameOf(face, name, 0);
-    return partsOf(region).length === 1 && findNecks(region, minWebMm).length === 0;
-  }).length;
+async function soundAsTheyAre(face: FontFace): Promise<number> {
+  let sound = 0;
+  for (const name of firstNames) {
+    const { region } = await nameOf(face, name, 0);
+    if (partsOf(region).length === 1 && findNecks(region, minWebMm).length === 0) sound += 1;
+  }
+  return sound;
 }
 
 const only = process.argv.find((argument) => argument.startsWith('--face='))?.slice(7) ?? '';
@@ -79,7 +81,9 @@ for (const { name, open } of nameFaces) {
   if (!name.includes(only)) continue;
   const face = await open();
   const plain = await readPlain(face, reader);
-  console.log(`${name.padEnd(20)} plain  sound as drawn: ${soundAsTheyAre(face)}; read: ${reader ? plain.size : '–'}`);
+  console.log(
+    `${name.padEnd(20)} plain  sound as drawn: ${await soundAsTheyAre(face)}; read: ${reader ? plain.size : '–'}`,
+  );
   for (const [way, overlap] of [
     ['grown', undefined],
     ['slid', overlapMm],

@@ -46,9 +46,10 @@ for (const face of nameFaces) {
   const opened = await face.open();
   const perPage = columns * rows;
   for (let page = 0; page * perPage < names.length; page++) {
-    const cells = names
-      .slice(page * perPage, (page + 1) * perPage)
-      .map((name, index) => cell(name, heldName(opened, name, overlapMm), index));
+    const cells: string[] = [];
+    for (const name of names.slice(page * perPage, (page + 1) * perPage)) {
+      cells.push(cell(name, await heldName(opened, name, overlapMm), cells.length));
+    }
     const height = Math.ceil(cells.length / columns) * cellHeight;
     const size = `viewBox="0 0 ${columns * cellWidth} ${height}"`;
     const svg = `<svg xmlns="http://www.w3.org/2000/svg" ${size}><rect width="100%" height="100%" fill="white"/>${cells.join('')}</svg>`;

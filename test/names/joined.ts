@@ -8,6 +8,7 @@ import { partsOf } from '../../src/geometry/parts.ts';
 import { poleOf } from '../../src/geometry/pole.ts';
 import type { Region } from '../../src/geometry/types.ts';
 import type { TextGenerator } from '../../src/spec/model.ts';
+import { StageCache } from '../../src/tag/cache.ts';
 import { setText } from '../../src/tag/lettering.ts';
 import type { Letter } from '../../src/tag/letters.ts';
 import { centredOutline } from '../../src/tag/outline.ts';
@@ -25,19 +26,24 @@ export interface MadeName {
   readonly letters: readonly Letter[];
 }
 
-function generator(text: string): TextGenerator {
+export function textOf(text: string): TextGenerator {
   const none = { kind: 'text' as const, weight: 400, weightAsked: false, italic: false, letterSpacingMm: 0 };
   return { ...none, text, font: '', align: 'center', features: {} };
 }
 
-export function nameOf(face: FontFace, text: string, grow: number, overlap?: number): MadeName {
-  const set = setText(face, generator(text), {});
+const cache = new StageCache();
+const checkpoint = () => Promise.resolve();
+
+export async function nameOf(face: FontFace, text: string, grow: number, overlap?: number): Promise<MadeName> {
+  const set = setText(face, textOf(text), {});
   if ('problem' in set || !set.band) throw new Error(`“${text}” cannot be set.`);
   const drawn = { ...set, xHeight: face.xHeight, path: [] };
   const em = xHeightMm / face.xHeight;
   const outline =
-    overlap === undefined ? centredOutline(drawn, set.band) : slidOutline(drawn, { overlap, web: minWebMm, grow });
-  const solid: Solid = outline.at(em, em);
+    overlap === undefined
+      ? centredOutline(drawn, set.band)
+      : slidOutline(drawn, { overlap, web: minWebMm, grow }, { cache, font: face.id });
+  const solid: Solid = await outline.at(em, em, checkpoint);
   return { region: offset(solid.region, grow), letters: solid.lettering?.[0]?.letters ?? [] };
 }
 
@@ -73,10 +79,10 @@ export interface Held extends MadeName {
 }
 
 /** Grown by the least share at which it is one part without a neck below the least web. */
-export function heldName(face: FontFace, text: string, overlap?: number): Held {
+export async function heldName(face: FontFace, text: string, overlap?: number): Promise<Held> {
   let last: Held | undefined;
   for (const share of growShares) {
-    const made = nameOf(face, text, share * xHeightMm, overlap);
+    const made = await nameOf(face, text, share * xHeightMm, overlap);
     const parts = partsOf(made.region).length;
     const necks = findNecks(made.region, minWebMm);
     last = { ...made, share, parts, necks };

@@ -148,7 +148,7 @@ describe('The preview’s page tells what the tag takes', () => {
   const preview = usePreview();
   const facts = [
     { name: 'Cut', value: '160.6 mm' },
-    { name: 'Stock cost', value: '0.04 <b>seeds</b>' },
+    { name: 'Material cost', value: '0.04 <b>seeds</b>' },
   ];
   const told = async (): Promise<string[]> => preview.page.locator('#takes dl > div').allInnerTexts();
 

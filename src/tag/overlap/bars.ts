@@ -20,14 +20,8 @@ export interface FootBar {
 }
 
 /** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
-export function footBar(
-  profile: Profile,
-  shift: number,
-  baseline: number,
-  { web, pitch }: Measures,
-): FootBar | undefined {
-  const from = Math.round(baseline / pitch);
-  const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => from + k - profile.first);
+export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
+  const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
   if (facing.length === 0) return undefined;
   const ends = facing.map((row) => profile.edges[row]!);
@@ -35,7 +29,7 @@ export function footBar(
   // Into the hollow below a bowl, but not along a leg that leans away.
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
-  const region = bar(left - web / 4, baseline, right + web / 4, baseline + ease * web);
+  const region = bar(left - web / 4, 0, right + web / 4, ease * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 

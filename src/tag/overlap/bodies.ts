@@ -3,17 +3,18 @@
 import { transform, translation } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
 import { simplified } from '../../geometry/simplify.ts';
-import type { Region } from '../../geometry/types.ts';
-import type { SplitLetter } from './letters.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import type { LetterPart } from './letters.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import type { Runs } from './runs.ts';
 import { columnsOf, rowsOf } from './runs.ts';
 
-export interface Body {
-  readonly letter: SplitLetter;
-  /** All as grown, where the layout has the letter. */
+/** A part of a letter by itself, wherever it will stand: its origin is on the baseline. */
+export interface Shape {
+  readonly part: LetterPart;
+  /** All as grown. */
   readonly base: Region;
   readonly marks: readonly PlacedMark[];
   readonly rows: Runs;
@@ -22,19 +23,30 @@ export interface Body {
   readonly markRows: Runs;
 }
 
+/** The same in its place. */
+export interface Body extends Shape {
+  /** Which of the letters of the text it is of. */
+  readonly index: number;
+  readonly line: number;
+  /** A space stands before it. */
+  readonly afterGap: boolean;
+  /** Where the layout has its origin. */
+  readonly at: Point;
+}
+
 /** How coarsely letters are looked at while they are compared, in mm; where they go is what comes of it, not their outlines. */
 export const coarseMm = 0.02;
 
-export function bodyOf(letter: SplitLetter, measures: Measures): Body {
-  const base = grown(letter.base, measures);
+export function shapeOf(part: LetterPart, measures: Measures): Shape {
+  const base = grown(part.base, measures);
   const marks = placeMarks(
     base,
-    letter.marks.map((mark) => grown(mark, measures)),
+    part.marks.map((mark) => grown(mark, measures)),
     measures,
   );
   const { pitch } = measures;
   return {
-    letter,
+    part,
     base,
     marks,
     rows: rowsOf(base, pitch),
@@ -50,6 +62,6 @@ function grown(region: Region, { grow }: Measures): Region {
   return offset(simplified(region, coarseMm), grow, 'round', coarseMm);
 }
 
-export function movedRegion(region: Region, x: number, y: number): Region {
+export function movedRegion(region: Region, { x, y }: Point): Region {
   return x === 0 && y === 0 ? region : transform(region, translation(x, y));
 }

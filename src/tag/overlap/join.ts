@@ -11,9 +11,9 @@ import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import { bodyOf, coarseMm, movedRegion } from './bodies.ts';
+import type { Checkpoint } from '../cache.ts';
+import { coarseMm, movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
-import type { SplitLetter } from './letters.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
 import { slideLine } from './slide.ts';
@@ -21,7 +21,7 @@ import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
 export interface JoinedLetters {
-  /** As drawn, where they stand now; marks that do not touch their letter included. */
+  /** The parts of the letters as drawn, where they stand now; marks that do not touch their letter included. */
   readonly letters: readonly Region[];
   /** Posts, bars and filled slits, less the growth to come. */
   readonly joints: Region;
@@ -33,51 +33,61 @@ const slitMm = 1;
 /** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
 const leastBarMm = 0.1;
 
-export function joinLetters(letters: readonly SplitLetter[], measures: Measures): JoinedLetters {
-  const bodies = letters.map((letter) => bodyOf(letter, measures));
-  const moves: Point[] = [];
+/** @throws whatever `checkpoint` throws to stop it. */
+export async function joinLetters(
+  bodies: readonly Body[],
+  measures: Measures,
+  checkpoint: Checkpoint,
+): Promise<JoinedLetters> {
+  const stands: Point[] = [];
   const joints: Region[] = [];
   for (const line of byLine(bodies)) {
+    const baseline = line[0]!.at.y;
     const slid = slideLine(line, measures);
-    moves.push(...slid.moves);
-    joints.push(...slid.joints);
+    stands.push(...slid.stands.map(({ x, y }) => ({ x, y: y + baseline })));
+    joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
+    await checkpoint();
   }
-  const stand = (region: Region, index: number): Region => movedRegion(region, moves[index]!.x, moves[index]!.y);
   const grown: Region[] = [];
-  const held: Region[] = [];
   bodies.forEach(({ base, marks }, index) => {
-    grown.push(stand(base, index), ...marks.map(({ region }) => stand(region, index)));
-    for (const { post } of marks) if (post) held.push(stand(postBar(post, measures), index));
+    const at = stands[index]!;
+    grown.push(movedRegion(base, at), ...marks.map(({ region }) => movedRegion(region, at)));
+    for (const { post } of marks) if (post) joints.push(movedRegion(postBar(post, measures), at));
   });
-  joints.push(...held);
   let whole = union([...grown, ...joints]);
-  const add = (more: readonly Region[]): void => {
+  const add = async (more: readonly Region[]): Promise<void> => {
+    await checkpoint();
     if (more.length === 0) return;
-    joints.push(...more);
     whole = union([whole, ...more]);
+    await checkpoint();
   };
-  add(strapsFor(whole, measures.web).map((strap) => [strap]));
+  const straps = strapsFor(whole, measures.web).map((strap) => [strap]);
+  await add(straps);
+  joints.push(...straps);
   // Before the beads: a gap filled only part of the way is a thin wall.
   const wedges = wedgesOf(whole, grown);
-  if (wedges.length > 0) whole = union([whole, ...wedges]);
-  add(beadsFor(whole, [...grown, ...joints, ...wedges], measures));
+  await add(wedges);
+  const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
+  await add(beads);
+  joints.push(...beads);
   const slits = slitsOf(whole, grown, measures);
   return {
-    letters: bodies.map(({ letter, marks }, index) =>
-      [letter.base, ...letter.marks.map((mark, k) => movedRegion(mark, marks[k]!.move.x, marks[k]!.move.y))].flatMap(
-        (part) => [...stand(part, index)],
-      ),
+    letters: bodies.map(({ part, marks }, index) =>
+      [part.base, ...part.marks.map((mark, k) => movedRegion(mark, marks[k]!.move))].flatMap((each) => [
+        ...movedRegion(each, stands[index]!),
+      ]),
     ),
     joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedges.flat(), ...slits],
   };
 }
 
+/** In the order of the bodies. */
 function byLine(bodies: readonly Body[]): Body[][] {
   const lines = new Map<number, Body[]>();
   for (const body of bodies) {
-    const line = lines.get(body.letter.line);
+    const line = lines.get(body.line);
     if (line) line.push(body);
-    else lines.set(body.letter.line, [body]);
+    else lines.set(body.line, [body]);
   }
   return [...lines.values()];
 }

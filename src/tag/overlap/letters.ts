@@ -4,20 +4,8 @@ import { boundsOf } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
 
-/** The ink of one letter where the layout has it, in mm. */
-export interface Ink {
-  readonly text: string;
-  readonly line: number;
-  /** y of its baseline. */
-  readonly baseline: number;
-  /** A space stands before it. */
-  readonly afterGap: boolean;
-  readonly region: Region;
-}
-
-export interface SplitLetter extends Omit<Ink, 'region'> {
-  /** Which of the letters given it is of. */
-  readonly index: number;
+/** What of a letter is slid as one; in mm, from the baseline up. */
+export interface LetterPart {
   /** One solid part. */
   readonly base: Region;
   /** Dots and accents that do not touch it, the nearest first. */
@@ -32,42 +20,32 @@ const hungFrom = 0.6;
 /** Shares of the x-height: a part that begins below the one and is as tall as the other stands on the line itself. */
 const standing = { below: 0.25, tall: 0.6 } as const;
 
-/**
- * In the order they are seen. A letter of several parts side by side (Ы) comes as several, and so does one whose parts stand
- * under each other's arms: the i of a ligature Ti, the leg of a K.
- */
-export function splitLetters(inks: readonly Ink[], xHeight: number): SplitLetter[] {
-  return inks.flatMap((ink, index) => split(ink, index, xHeight));
-}
-
 interface Part {
   readonly region: Region;
   readonly box: Bounds;
 }
 
-function split(ink: Ink, index: number, xHeight: number): SplitLetter[] {
-  const parts = partsOf(ink.region).map((region): Part => ({ region, box: boundsOf(region)! }));
+/**
+ * The ink of a letter, in the order it is seen. Of several parts side by side (Ы) each comes by itself, and so do parts that stand
+ * under each other's arms: the i of a ligature Ti, the leg of a K.
+ */
+export function letterParts(text: string, ink: Region, xHeight: number): LetterPart[] {
+  const parts = partsOf(ink).map((region): Part => ({ region, box: boundsOf(region)! }));
   const [largest, ...others] = parts;
   if (!largest) return [];
   const bases = [largest];
   const marks: Part[] = [];
   for (const part of others) {
-    const isBase = isBeside(part.box, largest.box) || isStanding(part.box, ink.baseline, xHeight);
+    const isBase = isBeside(part.box, largest.box) || isStanding(part.box, xHeight);
     (isBase ? bases : marks).push(part);
   }
   bases.sort((a, b) => middle(a.box) - middle(b.box));
-  return bases.map(({ region, box }, place): SplitLetter => {
+  return bases.map(({ region, box }, place): LetterPart => {
     const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
-    const { text, line, baseline } = ink;
     return {
-      index,
-      text,
-      line,
-      baseline,
-      afterGap: ink.afterGap && place === 0,
       base: region,
       marks: own.sort((a, b) => distance(a.box, box) - distance(b.box, box)).map((mark) => mark.region),
-      hung: box.minY > baseline + hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
+      hung: box.minY > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
     };
   });
 }
@@ -80,8 +58,8 @@ function isBeside(part: Bounds, base: Bounds): boolean {
   return level > lower / 2 && (part.minX > base.maxX - room || part.maxX < base.minX + room);
 }
 
-function isStanding({ minY, maxY }: Bounds, baseline: number, xHeight: number): boolean {
-  return minY < baseline + standing.below * xHeight && maxY - baseline > standing.tall * xHeight;
+function isStanding({ minY, maxY }: Bounds, xHeight: number): boolean {
+  return minY < standing.below * xHeight && maxY > standing.tall * xHeight;
 }
 
 function nearestOf(bases: readonly Part[], mark: Bounds): number {

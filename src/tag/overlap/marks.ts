@@ -32,16 +32,16 @@ const pairGap = 0.5;
 /** Costs of setting a mark aside, as shares of the way. */
 const asideCost = 0.8;
 
-/** `base` and `marks` as they will be once grown, in place, the nearest mark first. */
+/** `base` and `marks` as they will be once grown, in place, the nearest mark first; what is placed comes in the same order. */
 export function placeMarks(base: Region, marks: readonly Region[], measures: Measures): PlacedMark[] {
-  const placed: PlacedMark[] = [];
+  const placed = new Map<Region, PlacedMark>();
   let below: Region = base;
   for (const group of byLevel(marks)) {
     const own = placeGroup(below, group, measures);
-    placed.push(...own);
+    group.forEach((mark, index) => placed.set(mark, own[index]!));
     below = [...below, ...own.flatMap(({ region }) => [...region])];
   }
-  return placed;
+  return marks.map((mark) => placed.get(mark)!);
 }
 
 /** Marks next to each other at one height are moved as one. */

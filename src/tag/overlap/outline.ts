@@ -5,18 +5,21 @@ import { normalise, union } from '../../geometry/clipper.ts';
 import { curveBounds, flatten } from '../../geometry/curves.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
+import type { Checkpoint, StageCache } from '../cache.ts';
 import type { SetText } from '../lettering.ts';
 import { Lettering } from '../letters.ts';
 import type { Letter, LetterCurves } from '../letters.ts';
 import type { Drawn, Outline } from '../outline.ts';
 import { mapSolid } from '../solid.ts';
 import type { Solid } from '../solid.ts';
+import { movedRegion, shapeOf } from './bodies.ts';
+import type { Body, Shape } from './bodies.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
 import { joinLetters } from './join.ts';
-import { splitLetters } from './letters.ts';
-import type { Ink } from './letters.ts';
+import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
+import type { Measures } from './measures.ts';
 
 /** In mm. */
 export interface Slide {
@@ -28,24 +31,42 @@ export interface Slide {
   readonly grow: number;
 }
 
-/** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
-export function slidOutline(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): Outline {
-  const outline = outlineOf(drawn, slide);
-  return { ...outline, ungrown: slide.grow > 0 ? outlineOf(drawn, { ...slide, grow: 0 }) : outline };
+/** What slid lettering is made with. */
+export interface Making {
+  /** Letters made ready are kept here: the same letter comes again, in this text and in the next. */
+  readonly cache: StageCache;
+  /** Names the font. */
+  readonly font: string;
 }
 
-function outlineOf(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): Outline {
+/** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
+export function slidOutline(drawn: SlidText, slide: Slide, making: Making): Outline {
+  const outline = outlineOf(drawn, slide, making);
+  return { ...outline, ungrown: slide.grow > 0 ? outlineOf(drawn, { ...slide, grow: 0 }, making) : outline };
+}
+
+type SlidText = Drawn & Pick<SetText, 'band' | 'arc'>;
+
+function outlineOf(drawn: SlidText, slide: Slide, making: Making): Outline {
   const { curves, letters, band, arc, path } = drawn;
   return {
     bounds: curveBounds(curves),
-    at: (scaleX, scaleY) => {
+    at: async (scaleX, scaleY, checkpoint) => {
       const xHeight = drawn.xHeight * scaleY;
+      const measures = { ...slide, grow: Math.max(0, slide.grow), xHeight, pitch: pitchFor(xHeight, slide.web) };
       const bend = arc && onCircle(arc, scaleY);
-      const joined = join(inksOf(letters, scaleX, scaleY), { ...slide, xHeight }, bend);
+      const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
+      const joined = await joinLetters(bodies, measures, checkpoint);
+      const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
+      const whole = letters.flatMap(({ text, line }, index): Letter[] => {
+        const own = joined.letters.filter((_, k) => bodies[k]!.index === index).flat();
+        if (own.length === 0) return [];
+        return [{ text, region: bent(own), opens: isAfterGap(letters, index) || inkBefore(letters, index) !== line }];
+      });
       const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
       const solid: Solid = {
-        region: union([...joined.letters.map(({ region }) => region), joined.joints]),
-        lettering: [new Lettering(about, () => joined.letters)],
+        region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
+        lettering: [new Lettering(about, () => whole)],
         ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
         ...(bend ? { hub: { x: 0, y: 0 } } : {}),
       };
@@ -57,31 +78,49 @@ function outlineOf(drawn: Drawn & Pick<SetText, 'band' | 'arc'>, slide: Slide): 
   };
 }
 
-function inksOf(letters: readonly LetterCurves[], scaleX: number, scaleY: number): Ink[] {
-  const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: 0, f: 0 };
-  return letters.flatMap(({ text, line, baseline, curves }, index): Ink[] => {
-    if (curves.length === 0) return [];
-    const before = letters[index - 1];
-    const afterGap = before?.line === line && /^\s+$/u.test(before.text);
-    return [{ text, line, baseline: baseline * scaleY, afterGap, region: normalise(flatten(curves, { affine })) }];
-  });
+interface Setting {
+  readonly scaleX: number;
+  readonly scaleY: number;
+  readonly measures: Measures;
+  readonly bend: Bend | undefined;
+  readonly making: Making;
 }
 
-function join(
-  inks: readonly Ink[],
-  slide: Slide & { readonly xHeight: number },
-  bend: Bend | undefined,
-): { readonly letters: readonly Letter[]; readonly joints: Region } {
-  const { xHeight, web } = slide;
-  const measures = { ...slide, grow: Math.max(0, slide.grow), pitch: pitchFor(xHeight, web) };
-  const straight = bend ? inks.map((ink) => ({ ...ink, region: bend.straight(ink.region) })) : inks;
-  const split = splitLetters(straight, xHeight);
-  const { letters, joints } = joinLetters(split, measures);
-  const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
-  const whole = inks.flatMap(({ text, line, afterGap }, index): Letter[] => {
-    const own = letters.flatMap((region, k) => (split[k]!.index === index ? [...region] : []));
-    const opens = afterGap || inks[index - 1]?.line !== line;
-    return own.length > 0 ? [{ text, region: bent(own), opens }] : [];
-  });
-  return { letters: whole, joints: bent(joints) };
+async function bodiesOf(
+  letters: readonly LetterCurves[],
+  { scaleX, scaleY, measures, bend, making }: Setting,
+  checkpoint: Checkpoint,
+): Promise<Body[]> {
+  const bodies: Body[] = [];
+  const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: 0, f: 0 };
+  const shapesOf = (text: string, ink: Region): Shape[] =>
+    letterParts(text, ink, measures.xHeight).map((part) => shapeOf(part, measures));
+  for (const [index, { text, line, baseline, curves, drawn }] of letters.entries()) {
+    if (curves.length === 0) continue;
+    let at = { x: 0, y: baseline * scaleY };
+    let shapes: readonly Shape[];
+    if (drawn && !bend) {
+      at = { x: drawn.origin.x * scaleX, y: drawn.origin.y * scaleY };
+      const inputs = [making.font, drawn.key, text, scaleX, scaleY, measures];
+      const make = (): Shape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
+      shapes = making.cache.get('sliding letter', inputs, make).value;
+    } else {
+      const ink = normalise(flatten(curves, { affine }));
+      shapes = shapesOf(text, movedRegion(bend ? bend.straight(ink) : ink, { x: 0, y: -at.y }));
+    }
+    const afterGap = isAfterGap(letters, index);
+    bodies.push(...shapes.map((shape, k) => ({ ...shape, index, line, afterGap: afterGap && k === 0, at })));
+    await checkpoint();
+  }
+  return bodies;
+}
+
+function isAfterGap(letters: readonly LetterCurves[], index: number): boolean {
+  const before = letters[index - 1];
+  return before?.line === letters[index]!.line && /^\s+$/u.test(before.text);
+}
+
+/** The line of the last letter with ink before this one. */
+function inkBefore(letters: readonly LetterCurves[], index: number): number | undefined {
+  return letters.slice(0, index).findLast(({ curves }) => curves.length > 0)?.line;
 }

@@ -40,7 +40,7 @@ export function reachFor({ left, body, start }: Reach, profile: Profile, measure
     }
   }
   if (best && best.gap < shares.post * xHeight) return { shift, joint: best };
-  const foot = footBar(profile, shift, body.letter.baseline, measures);
+  const foot = footBar(profile, shift, measures);
   if (foot && foot.length <= shares.longBar * xHeight) return { shift, joint: 'bar' };
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;

@@ -14,54 +14,57 @@ import { shares } from './shares.ts';
 /** How many letters back one can be touched: an arm may reach over several. */
 const lookBack = 4;
 
+/** From the baseline up. */
 export interface Slid {
-  /** By how much each letter is moved. */
-  readonly moves: readonly Point[];
+  /** Where the origin of each letter comes to stand. */
+  readonly stands: readonly Point[];
   /** Bars and posts, as grown. */
   readonly joints: readonly Region[];
 }
 
 /** `bodies`: the letters of one line from left to right. */
 export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
-  const moves: Point[] = [];
+  const stands: Point[] = [];
   const joints: Region[] = [];
   // A sign hung high that nothing before it reaches: it waits for the next letter.
   let waiting: number | undefined;
   bodies.forEach((body, index) => {
     if (index === 0) {
-      moves.push({ x: 0, y: 0 });
-      if (body.letter.hung) waiting = index;
+      stands.push({ x: body.at.x, y: 0 });
+      if (body.part.hung) waiting = index;
       return;
     }
     const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
-    const left = before.map((k): Standing => ({ rows: bodies[k]!.rows, dx: moves[k]!.x }));
-    const start = moves[index - 1]!.x;
+    const left = before.map((k): Standing => ({ rows: bodies[k]!.rows, dx: stands[k]!.x }));
+    const last = bodies[index - 1]!;
+    const start = stands[index - 1]!.x + body.at.x - last.at.x;
+    const isOneLetter = body.index === last.index;
     const profile = profileOf(left, { rows: body.rows, dx: start });
-    const join = body.letter.afterGap
+    const join = body.afterGap
       ? keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
-        ? roundSign(bodies, moves, waiting, body, measures)
+        ? roundSign(bodies, stands, waiting, { rows: body.rows, dx: start }, measures)
         : meet(profile, measures, {
-            oneLetter: body.letter.index === bodies[index - 1]!.letter.index,
+            oneLetter: isOneLetter,
             room: Math.min(markRoom(left, body, start, measures), shares.reach * measures.xHeight),
           });
     let { shift, joint, touch } = join;
-    if (joint === 'none' && body.letter.hung) waiting = index;
-    else if (joint === 'none' && body.letter.index !== bodies[index - 1]!.letter.index) {
-      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: moves[k]!.x })), body, start };
+    if (joint === 'none' && body.part.hung) waiting = index;
+    else if (joint === 'none' && !isOneLetter) {
+      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: stands[k]!.x })), body, start };
       ({ shift, joint, touch } = reachFor(along, profile, measures));
     }
-    const foot = joint === 'bar' ? footBar(profile, shift, body.letter.baseline, measures) : undefined;
+    const foot = joint === 'bar' ? footBar(profile, shift, measures) : undefined;
     if (touch !== undefined && !(foot && foot.length <= shares.longBar * measures.xHeight)) shift = touch;
     else if (foot) joints.push(foot.region);
-    moves.push({ x: start - shift, y: 0 });
+    stands.push({ x: start - shift, y: 0 });
     if (typeof joint === 'object') joints.push(postBar(joint, measures));
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
-      const { move, post } = hang(bodies, moves, waiting, measures);
-      moves[waiting] = move;
+      const { stand, post } = hang(bodies, stands, waiting, measures);
+      stands[waiting] = stand;
       if (post) joints.push(postBar(post, measures));
       waiting = undefined;
     }
   });
-  return { moves, joints };
+  return { stands, joints };
 }

@@ -1,6 +1,7 @@
 /** The narrow ends of gaps where two letters meet: the beam does not part them, and soot fills them. */
 
-import { difference, intersection, offset } from '../../geometry/clipper.ts';
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
+import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
@@ -14,18 +15,92 @@ const leastArea = 0.01;
 
 /** What of `whole` closes between two of `letters`, all as grown. A letter's own notches stay. */
 export function wedgesOf(whole: Region, letters: readonly Region[]): Region[] {
-  const closed = offset(offset(whole, wedgeMm / 2, 'round', coarseMm), -wedgeMm / 2, 'round', coarseMm);
   const boxes = letters.map((letter) => boundsOf(letter));
-  return partsOf(difference(closed, [whole])).flatMap((part) => {
-    if (area(part) < leastArea) return [];
-    const wedge = offset(part, coarseMm, 'miter');
-    const box = boundsOf(wedge);
-    const touched = letters.filter((letter, index) => {
-      const other = boxes[index];
-      return box && other && meets(box, other) && intersection(wedge, letter).length > 0;
+  return placesOf(letters).flatMap((each) => {
+    const place = widened(each, wedgeMm);
+    // What is further off than this closes nothing here.
+    const near = normalise(clippedToBox(whole, widened(place, 2 * wedgeMm)));
+    const closed = offset(offset(near, wedgeMm / 2, 'round', coarseMm), -wedgeMm / 2, 'round', coarseMm);
+    const filled = clippedToBox(difference(closed, [near]), place);
+    return partsOf(normalise(filled)).flatMap((part) => {
+      if (area(part) < leastArea) return [];
+      const wedge = offset(part, coarseMm, 'miter');
+      const box = boundsOf(wedge);
+      const touched = letters.filter((letter, index) => {
+        const other = boxes[index];
+        return box && other && meets(box, other) && intersection(wedge, letter).length > 0;
+      });
+      return touched.length > 1 ? [wedge] : [];
     });
-    return touched.length > 1 ? [wedge] : [];
   });
+}
+
+/** Boxes that hold all places where the outlines of two letters come that near, none of which meets another. */
+function placesOf(letters: readonly Region[]): Bounds[] {
+  const boxes = letters.map((letter) => boundsOf(letter));
+  const places: Bounds[] = [];
+  boxes.forEach((a, index) => {
+    for (const [other, b] of boxes.slice(index + 1).entries()) {
+      const shared = a && b && overlapOf(widened(a, wedgeMm), widened(b, wedgeMm));
+      if (!shared) continue;
+      const edges = edgesIn(letters[index + 1 + other]!, shared);
+      for (const edge of edgesIn(letters[index]!, shared)) {
+        for (const facing of edges) {
+          const place = overlapOf(edge, facing);
+          if (place) addPlace(places, place);
+        }
+      }
+    }
+  });
+  return places;
+}
+
+function addPlace(places: Bounds[], place: Bounds): void {
+  let whole = place;
+  for (let index = 0; index < places.length; index++) {
+    const other = places[index]!;
+    if (!meets(other, whole)) continue;
+    whole = around(other, whole);
+    // What is larger now may meet those that were passed.
+    places.splice(index, 1);
+    index = -1;
+  }
+  places.push(whole);
+}
+
+/** Boxes of the edges that reach into a box, each with half of the gap round it. */
+function edgesIn(region: Region, box: Bounds): Bounds[] {
+  return region.flatMap((ring) => {
+    let from = ring[ring.length - 1]!;
+    return ring.flatMap((to) => {
+      const edge = boundsOf([[from, to]])!;
+      from = to;
+      return meets(edge, box) ? [widened(edge, wedgeMm / 2)] : [];
+    });
+  });
+}
+
+function overlapOf(a: Bounds, b: Bounds): Bounds | undefined {
+  if (!meets(a, b)) return undefined;
+  return {
+    minX: Math.max(a.minX, b.minX),
+    minY: Math.max(a.minY, b.minY),
+    maxX: Math.min(a.maxX, b.maxX),
+    maxY: Math.min(a.maxY, b.maxY),
+  };
+}
+
+function around(a: Bounds, b: Bounds): Bounds {
+  return {
+    minX: Math.min(a.minX, b.minX),
+    minY: Math.min(a.minY, b.minY),
+    maxX: Math.max(a.maxX, b.maxX),
+    maxY: Math.max(a.maxY, b.maxY),
+  };
+}
+
+function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
 function meets(a: Bounds, b: Bounds): boolean {

@@ -12,7 +12,7 @@ const outline = async (preview: Frame): Promise<string> =>
 const previewTabs = (editor: Editor) => editor.page.locator('.tab', { hasText: /^Preview: / });
 
 /** The first kind of tag with these words, all else as it is; gives its preview. */
-async function newTag(editor: Editor, words: string): Promise<Frame> {
+async function newTag(editor: Editor, words: string, fileName: string, holding = 'Leave it as it is'): Promise<Frame> {
   const widget = editor.page.locator('.quick-input-widget');
   await editor.runCommand('Tagwright: New Tag…');
   await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
@@ -24,7 +24,13 @@ async function newTag(editor: Editor, words: string): Promise<Frame> {
   await editor.page.keyboard.press('Enter');
   await widget.locator('input[placeholder^="How wide"]').waitFor();
   await editor.page.keyboard.press('Enter');
-  await widget.waitFor({ state: 'hidden' });
+  const named = editor.page.locator(`.tab.active[data-resource-name="${fileName}"]`);
+  const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
+  await eventually('the last question, or its end', async () => (await hold.isVisible()) || (await named.isVisible()));
+  if (await hold.isVisible()) {
+    await editor.choose(holding);
+    await named.waitFor();
+  }
   const preview = await editor.preview();
   await preview.locator('#drawing .solid').first().waitFor();
   return preview;
@@ -49,7 +55,7 @@ describe('A tag that is saved', () => {
 
   it('for the first time keeps its preview: it follows the typing, the hand and the export', async () => {
     const editor = current();
-    await newTag(editor, 'Angelica');
+    await newTag(editor, 'Angelica', 'angelica.tag.yaml');
     await editor.text.focus();
     await editor.save();
     const name = (await editor.page
@@ -80,6 +86,46 @@ describe('A tag that is saved', () => {
     await eventually('the cut file', () => Promise.resolve(existsSync(file.replace('.tag.yaml', '.svg'))));
   });
 
+  it('is named after its words, with what would fall out asked about, and its preview goes along', async () => {
+    const editor = current();
+    const preview = await newTag(editor, 'Sorrel & Mint', 'sorrel-mint.tag.yaml', 'Slide the letters');
+    await previewTabs(editor).filter({ hasText: 'Preview: sorrel-mint.tag.yaml' }).waitFor();
+    assert.equal(await previewTabs(editor).count(), 1);
+    assert.equal(await editor.page.locator('.tab.dirty').count(), 1, 'the draft of the questions is gone');
+    await eventually('one part', async () => /1 part/.test((await preview.locator('#summary').textContent()) ?? ''));
+    await editor.screenshot('new-tag');
+  });
+
+  it('is not made of empty words or of a width that is none, and leaves nothing when it is called off', async () => {
+    const editor = current();
+    const widget = editor.page.locator('.quick-input-widget');
+    const { keyboard } = editor.page;
+    await editor.runCommand('Tagwright: New Tag…');
+    await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+    await editor.choose('Script name');
+    await widget.getByText('The words on it').waitFor();
+    const input = widget.locator('input.input');
+    await input.fill(' ');
+    await widget.getByText('Type what is to stand on the tag.').waitFor();
+    await keyboard.press('Enter');
+    await input.fill('Sage ☃');
+    await widget.getByText('“☃”').waitFor();
+    await keyboard.press('Enter');
+    await widget.locator('input[placeholder="Which font?"]').waitFor();
+    await keyboard.press('Enter');
+    await widget.locator('input[placeholder^="How wide"]').waitFor();
+    for (const [typed, said] of [
+      ['wide', '“wide” is not a length'],
+      ['0.5', '0.5 is no width for a tag'],
+    ] as const) {
+      await input.fill(typed);
+      await widget.getByText(said).waitFor();
+      await keyboard.press('Enter');
+    }
+    await keyboard.press('Escape');
+    await eventually('nothing to be open', async () => (await editor.page.locator('.tab').count()) === 0);
+  });
+
   it('under another name takes its preview along, and leaves the file it was as it was', async () => {
     const editor = current();
     const old = '1-jar-initial.tag.yaml';
@@ -108,13 +154,13 @@ describe('A tag that is saved', () => {
   it('nowhere leaves a preview that says so and shows another tag that is open', async () => {
     const editor = current();
     await editor.openFile('1-jar-initial.tag.yaml');
-    await newTag(editor, 'Sorrel');
+    await newTag(editor, 'Sorrel', 'sorrel.tag.yaml');
     await editor.text.focus();
     await editor.runCommand('View: Revert and Close Editor');
     let preview = await editor.preview();
     await preview
       .locator('#gone')
-      .getByText(/tag\.tag\.yaml was closed without being saved/)
+      .getByText(/sorrel\.tag\.yaml was closed without being saved/)
       .waitFor();
     assert.ok(!(await preview.locator('#drawing').isVisible()));
     await editor.screenshot('closed-without-saving');
@@ -125,8 +171,8 @@ describe('A tag that is saved', () => {
 
   it('is told from another that has the same words and stays unsaved', async () => {
     const editor = current();
-    await newTag(editor, 'Angelica');
-    await newTag(editor, 'Angelica');
+    await newTag(editor, 'Angelica', 'angelica.tag.yaml');
+    await newTag(editor, 'Angelica', 'angelica-2.tag.yaml');
     assert.equal(await previewTabs(editor).count(), 2);
     await editor.focusText();
     const name = (await editor.page.locator('.tab.active.dirty').getAttribute('data-resource-name'))!;

@@ -102,7 +102,7 @@ describe('Exporting', () => {
   it('makes packs, in folders or in an archive', async () => {
     const folders = await run('makePack', { specs, what: { packs: 'folders' }, to });
     assert.equal(folders.length, 5);
-    assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /walnut, 3 mm/);
+    assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /Material: Walnut/);
     const archive = vscode.Uri.joinPath(to, 'lovage.zip');
     assert.deepEqual(namesOf(await run('makePack', { specs, what: { packs: 'archive' }, to: archive })), [
       'lovage.zip',

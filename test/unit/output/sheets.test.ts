@@ -153,9 +153,13 @@ describe('Tags on sheets', () => {
     // 40.2 × 20.2 mm less a hole of 3.8 mm. The first sheet is 100 × 50 mm; of the last, 100 − 2 − 40.2 − 2.2 mm are left.
     assert.equal(told.get('Filled'), '64 %, 36 %');
     assert.equal(told.get('Left over'), '55.6 × 50 mm of the last');
-    assert.equal(told.get('Stock cost'), '8.00 EUR');
+    // Two sheets of 4 EUR; five rectangles of 40.2 × 20.2 mm, each what the tag costs by itself, of a sheet of 100 × 50 mm.
+    assert.equal(told.get('Whole sheets'), '8.00 EUR');
+    const share = (40.2 * 20.2 * 4) / (100 * 50);
+    assert.equal(told.get('Material cost'), `${(5 * share).toFixed(2)} EUR, of all tags by themselves`);
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
     const one = takesOf(alone.tag, alone.plan);
+    assertNear(one.cost!.amount, share, 1e-4);
     const all = jobs.map(({ tag, plan: work }) => takesOf(tag, work));
     assertNear(
       all.reduce((sum, { cutLength }) => sum + cutLength, 0),

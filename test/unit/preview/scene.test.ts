@@ -9,6 +9,7 @@ import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';
 import { ringsOf } from '../../../webview/outline-points.ts';
 import { distance } from '../support/distance.ts';
+import { make, specOf } from '../support/engine.ts';
 
 function rectangle(x: number, y: number, width: number, height: number): Ring {
   return [
@@ -122,6 +123,20 @@ describe('The scene of a tag', () => {
       [
         ['large', 'plate/body-1'],
         ['small', 'plate/body-0'],
+      ],
+    );
+  });
+
+  it('tells which shapes are made of words, for labels to keep off them', async () => {
+    const { report } = await make(
+      specOf(['word: {text: Sorrel, width: 50}', 'plate: {around: word, by: 5 mm}'], 'body: [plate, word], engrave: [word]'),
+    );
+    const [tag] = sceneOf(report.tag!, sourceOf).pieces;
+    assert.deepEqual(
+      tag!.shapes.map(({ label, isLettering }) => [label, isLettering]),
+      [
+        ['plate', undefined],
+        ['word', true],
       ],
     );
   });

@@ -9,7 +9,10 @@ import { layoutText } from '../../../src/text/layout.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
-import { closedCounters } from '../../names/joined.ts';
+import { StageCache } from '../../../src/tag/cache.ts';
+import { setText } from '../../../src/tag/lettering.ts';
+import { slidOutline } from '../../../src/tag/overlap/outline.ts';
+import { closedCounters, textOf } from '../../names/joined.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { Eroded } from '../support/eroded.ts';
@@ -123,6 +126,31 @@ describe('Letters slid until they overlap', () => {
       });
     });
   }
+
+  it('keep two dots side by side evenly beside their post', async () => {
+    const made = await slid('Loïc', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.12 mm', 'Pacifico');
+    const parts = partsOf(lettersOf(made)[2]!.region).map((part) => boundsOf(part)!);
+    const [left, right] = parts
+      .sort((a, b) => b.minY - a.minY)
+      .slice(0, 2)
+      .sort((a, b) => a.minX - b.minX);
+    assertNear(right!.minX - left!.maxX, 0.75, 0.5, 'gap between the dots');
+  });
+
+  it('can be stopped at every letter', async () => {
+    const face = await bundledFace('Pacifico');
+    let left = 60;
+    const checkpoint = () => (left-- > 0 ? Promise.resolve() : Promise.reject(new Error('no longer wanted')));
+    const set = setText(face, textOf('sow basil and dill '.repeat(6)), {});
+    assert.ok('curves' in set);
+    const cache = new StageCache();
+    const slide = { overlap: 0.6, web: 1.5, grow: 0 };
+    const outline = slidOutline({ ...set, xHeight: face.xHeight, path: [] }, slide, { cache, font: face.id });
+    const wait = async () => outline.at(20, 20, checkpoint);
+    await assert.rejects(wait, /no longer wanted/);
+    left = Infinity;
+    assert.equal(partsOf((await wait()).region).length, 1);
+  });
 
   it('leave a single stem as it is', async () => {
     const plain = await slid('I', 'x_height: 12 mm');

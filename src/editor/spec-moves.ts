@@ -1,6 +1,6 @@
 /**
- * A spec whose text is saved under another name: an unsaved one that gets a file, or a file by “Save As”. To the editor that is no
- * rename: it saves a file with the same text, shows it, and then closes what it was made from.
+ * Specs whose text gets another name: an unsaved one that is saved, a file by “Save As”, a draft that is given its name. To the
+ * editor that is no rename: it saves a file with the same text, shows it, and then closes what it was made from.
  */
 
 import * as vscode from 'vscode';
@@ -15,7 +15,7 @@ interface Move {
 /** Between saving a file and closing what it was made from. A file system far away may take its time. */
 const longestMs = 10_000;
 
-export class SavedElsewhere implements vscode.Disposable {
+export class SpecMoves implements vscode.Disposable {
   readonly #moved = new vscode.EventEmitter<Move>();
   readonly #subscriptions: readonly { dispose(): unknown }[];
   /** Saved just now: the file, the specs that had the same text then, and when, in ms. */
@@ -33,6 +33,11 @@ export class SavedElsewhere implements vscode.Disposable {
         this.#settle();
       }),
     ];
+  }
+
+  /** For a move that is made here, and that nothing has to be concluded from. */
+  tell(move: Move): void {
+    this.#moved.fire(move);
   }
 
   dispose(): void {

@@ -141,7 +141,18 @@ function isScene(value: unknown): value is Scene {
     (value['thickness'] === undefined || isNumbers([value['thickness']], 1)) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&
+    isListOf(value['ghosts'], isGhost) &&
     isListOf(value['pieces'], isPiece)
+  );
+}
+
+function isGhost(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['label']) &&
+    isString(value['data']) &&
+    Number.isFinite(value['source'])
   );
 }
 

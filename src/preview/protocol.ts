@@ -131,6 +131,15 @@ export type HandChange =
   | { readonly kind: 'move'; readonly right: number; readonly up: number }
   | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
 
+/** A shape that is drawn although nothing of it would be cut. */
+export interface SceneGhost {
+  readonly id: string;
+  /** What it is, and why it is not made: "plate: no piece uses it yet". */
+  readonly label: string;
+  readonly data: PathData;
+  readonly source: number;
+}
+
 export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
@@ -140,6 +149,7 @@ export interface Scene {
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
+  readonly ghosts: readonly SceneGhost[];
   /** None while the text is broken: there is nothing then that a change could be tried on. */
   readonly grips: readonly SceneGrip[];
   /** Of everything in place. */

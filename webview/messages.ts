@@ -9,6 +9,7 @@ import type {
   GoneMessage,
   HighlightMessage,
   MeasuresMessage,
+  OutcomeMessage,
   Scene,
   SceneMessage,
   ScenePin,
@@ -37,6 +38,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
+    case 'outcome':
+      return isOutcome(data) ? data : undefined;
     case 'gone':
       return isGone(data) ? data : undefined;
     default:
@@ -122,6 +125,14 @@ function isFixes(data: Fields): data is Fields & FixesMessage {
   return typeof data['version'] === 'number' && isString(data['pin']) && isListOf(data['titles'], isString);
 }
 
+function isOutcome(data: Fields): data is Fields & OutcomeMessage {
+  const isGhost = (piece: unknown): boolean =>
+    isFields(piece) &&
+    ['id', 'title', 'solid', 'marks'].every((key) => isString(piece[key])) &&
+    isNumbers(piece['bounds'], 4);
+  return isNumbers([data['version'], data['index']], 2) && isString(data['pin']) && isListOf(data['pieces'], isGhost);
+}
+
 function isLoad(value: unknown): boolean {
   return (
     isFields(value) &&
@@ -162,6 +173,7 @@ function isGrip(value: unknown): boolean {
     isString(value['id']) &&
     isString(value['label']) &&
     typeof value['free'] === 'boolean' &&
+    typeof value['moves'] === 'boolean' &&
     isListOf(value['parts'], isString) &&
     isListOf(value['axes'], (axis) => axis === 'width' || axis === 'height') &&
     isNumbers(value['nudge'], 2)

@@ -141,6 +141,11 @@ export class Page {
       send: this.send,
       say: this.say,
       reveal,
+      hiddenPieces: () => this.choices.now.hiddenPieces,
+      measureOutcome: (outcome) => {
+        this.dimensions.showOutcome(outcome?.pieces);
+        this.sight.followSoon();
+      },
       showWarnings: () => {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
@@ -242,6 +247,9 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'outcome':
+        this.findings.showOutcome(message);
         return;
       case 'gone':
         this.editing.hand.drop();

@@ -104,7 +104,7 @@ export class SceneView {
       const grip = gripOf.get(id);
       if (grip) setAttribute(element, 'data-grip', grip.id);
       else element.removeAttribute('data-grip');
-      element.classList.toggle('movable', grip !== undefined && (grip.free || grip.id === this.taken));
+      element.classList.toggle('movable', grip?.moves === true && (grip.free || grip.id === this.taken));
       element.classList.toggle('lit', this.lit.has(id));
       element.classList.toggle('hot', this.hot.has(id));
     }

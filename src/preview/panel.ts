@@ -65,7 +65,7 @@ export class PreviewPanel implements vscode.Disposable {
   ) {
     this.results = results;
     this.memory = memory;
-    this.fixes = new PinFixes(help, (message) => {
+    this.fixes = new PinFixes(help, trial, (message) => {
       this.send(message);
     });
     this.hand = new HandChanges(trial, {
@@ -202,6 +202,9 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'make-fix':
         if (result) void this.fixes.make(result, message);
+        return;
+      case 'show-fix':
+        if (result) void this.fixes.show(result, message);
         return;
       case 'try-change':
         if (result) this.hand.try(result, message);

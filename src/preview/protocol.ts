@@ -120,6 +120,8 @@ export interface SceneGrip {
   readonly parts: readonly string[];
   /** True where dragging it moves it; else it must be chosen first. */
   readonly free: boolean;
+  /** False where all the rest of the tag goes along with it: moving it would change nothing. */
+  readonly moves: boolean;
   /** In which directions its size can be changed. */
   readonly axes: readonly ('width' | 'height')[];
   /** How far it has been moved by hand from its own place, in mm: right, up. */
@@ -248,6 +250,27 @@ export interface FixesMessage {
   readonly titles: readonly string[];
 }
 
+/** A piece as a fix would make it. */
+export interface OutcomePiece {
+  readonly id: string;
+  readonly title: string;
+  readonly glueTo?: string;
+  /** All that is cut: by the even-odd rule, the material. */
+  readonly solid: PathData;
+  readonly marks: PathData;
+  readonly bounds: SceneBounds;
+}
+
+/** What the tag would be with a fix; the answer to `show-fix`. */
+export interface OutcomeMessage {
+  readonly type: 'outcome';
+  readonly source: string;
+  readonly version: number;
+  readonly pin: string;
+  readonly index: number;
+  readonly pieces: readonly OutcomePiece[];
+}
+
 /** How many device pixels a millimetre of this screen has; absent where nobody has measured it. */
 export interface ScreenMessage {
   readonly type: 'screen';
@@ -272,7 +295,8 @@ export type ToPage =
   | BatchMessage
   | FixesMessage
   | ScreenMessage
-  | GoneMessage;
+  | GoneMessage
+  | OutcomeMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -304,6 +328,8 @@ export type ToHost =
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
   /** `index`: of the titles that were told. */
   | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)
+  /** Tell what it would come to: it has not been chosen yet. */
+  | ({ readonly type: 'show-fix'; readonly index: number } & PinOfVersion)
   /** Show what it would be; the newest is answered, those before it may be left out. */
   | ({ readonly type: 'try-change' } & ChangeByHand)
   /** Write it into the text, as one step that can be undone. */

@@ -24,6 +24,8 @@ const path = { piece: 'tag', kerf: 0.2, data: 'M0 0L1 0L1 1Z' };
 const takes = { type: 'takes', source: 's', version: 1, facts: [{ name: 'Cut', value: '160.6 mm' }] };
 const measures = { type: 'measures', source: 's', version: 1, loads: [load], walls: [wall], cutPaths: [path] };
 const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
+const ghost = { id: 'tag', title: 'Tag', solid: 'M0 0l1 0 0 1z', marks: '', bounds: [0, 0, 1, 1] };
+const outcome = { type: 'outcome', source: 's', version: 1, pin: 'speck@shapes/a#0', index: 0, pieces: [ghost] };
 
 describe('A message to the page', () => {
   it('is read where it keeps to the protocol', () => {
@@ -39,6 +41,7 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(measures), measures);
     assert.equal(parseToPage(takes), takes);
     assert.equal(parseToPage(fixes), fixes);
+    assert.equal(parseToPage(outcome), outcome);
     const screen = { type: 'screen', source: 's', devicePixelsPerMm: 4.2 };
     assert.equal(parseToPage(screen), screen);
     const unknown = { type: 'screen', source: 's' };
@@ -100,6 +103,9 @@ describe('A message to the page', () => {
     assert.equal(parseToPage({ ...takes, version: undefined }), undefined);
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);
+    }
+    for (const part of [{ index: '0' }, { pieces: [{ ...ghost, solid: 1 }] }, { pieces: [{ ...ghost, bounds: [0] }] }]) {
+      assert.equal(parseToPage({ ...outcome, ...part }), undefined);
     }
   });
 });

@@ -59,7 +59,7 @@ const cost = {
 } as const;
 
 /** How often all is placed anew for the sake of a vital label that found no place. */
-const retries = 2;
+const retries = 3;
 
 /** `wanted`: the most important first; what finds no place is left out. `last`: the keys of the places they had. */
 export function layOut(
@@ -68,15 +68,16 @@ export function layOut(
   last: ReadonlyMap<string, string>,
 ): Map<string, Placed> {
   let order = wanted;
-  let best = placedIn(order, around, last);
+  let tried = placedIn(order, around, last);
+  let best = tried;
   for (let retry = 0; retry < retries && best.squeezed.length > 0; retry++) {
     // Those that were squeezed in choose before the others of their kind.
-    const first = best.squeezed;
+    const first = tried.squeezed;
     const at = order.findIndex(isVital);
     const others = order.filter((label) => !first.includes(label));
     order = [...others.slice(0, at), ...first, ...others.slice(at)];
-    const next = placedIn(order, around, last);
-    if (next.squeezed.length < best.squeezed.length) best = next;
+    tried = placedIn(order, around, last);
+    if (tried.squeezed.length < best.squeezed.length) best = tried;
   }
   return best.placed;
 }

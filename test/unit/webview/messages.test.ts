@@ -97,7 +97,11 @@ describe('A message to the page', () => {
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);
     }
-    for (const part of [{ index: '0' }, { pieces: [{ ...ghost, solid: 1 }] }, { pieces: [{ ...ghost, bounds: [0] }] }]) {
+    for (const part of [
+      { index: '0' },
+      { pieces: [{ ...ghost, solid: 1 }] },
+      { pieces: [{ ...ghost, bounds: [0] }] },
+    ]) {
       assert.equal(parseToPage({ ...outcome, ...part }), undefined);
     }
   });

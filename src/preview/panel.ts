@@ -244,6 +244,9 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
+    // Those of a spec that is broken have nothing to show.
+    const { version, batchTags: tags, stale } = result;
+    if (tags && !stale) this.send({ type: 'batch', source: this.uri.toString(), version, tags });
     this.later.forEach(clearTimeout);
     this.later = [
       setTimeout(() => {

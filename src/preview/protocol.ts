@@ -3,11 +3,12 @@
  * it holds types and plain constants only.
  */
 
+import type { BatchTag } from '../editor/batch-tags.ts';
 import type { Severity } from '../issue.ts';
 import type { Kept } from './kept.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { Kept, Operation, Severity };
+export type { BatchTag, Kept, Operation, Severity };
 
 /** What files can be made from the page. */
 export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
@@ -132,6 +133,15 @@ export type HandChange =
   | { readonly kind: 'move'; readonly right: number; readonly up: number }
   | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
 
+/** A shape that is drawn although nothing of it would be cut. */
+export interface SceneGhost {
+  readonly id: string;
+  /** What it is, and why it is not made: "plate: no piece uses it yet". */
+  readonly label: string;
+  readonly data: PathData;
+  readonly source: number;
+}
+
 export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
@@ -141,6 +151,7 @@ export interface Scene {
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
+  readonly ghosts: readonly SceneGhost[];
   /** None while the text is broken: there is nothing then that a change could be tried on. */
   readonly grips: readonly SceneGrip[];
   /** Of everything in place. */
@@ -221,6 +232,15 @@ export interface TakesMessage {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
 }
 
+/** Every tag of the batch in short. Follows once all have been computed. */
+export interface BatchMessage {
+  readonly type: 'batch';
+  readonly source: string;
+  readonly version: number;
+  /** By row. */
+  readonly tags: readonly BatchTag[];
+}
+
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
@@ -272,6 +292,7 @@ export type ToPage =
   | HighlightMessage
   | MeasuresMessage
   | TakesMessage
+  | BatchMessage
   | FixesMessage
   | ScreenMessage
   | GoneMessage

@@ -30,6 +30,8 @@ export interface Placed {
   readonly key: string;
   readonly box: Box;
   readonly isOnMaterial: boolean;
+  /** There is room only for the least of it. */
+  readonly isLeast?: boolean;
   /** The leader, or the lines that the label stands on. */
   readonly lines: readonly Line[];
 }
@@ -96,7 +98,7 @@ function placedIn(
   const squeezed: Wanted[] = [];
   for (const label of order) {
     const before = last.get(label.id);
-    let place = 'places' in label ? layout.onLine(label, before) : layout.atSpot(label, before);
+    let place = 'places' in label ? layout.onLine(label, before) : layout.inShort(label, before);
     if (!place && isVital(label)) {
       place = layout.leastBad(label, before);
       squeezed.push(label);
@@ -135,6 +137,14 @@ class Layout {
       best = { key, box, lines, isOnMaterial: false, cost: total };
     }
     return best;
+  }
+
+  /** All of it, or else the least. */
+  inShort(label: SpotLabel, last: string | undefined): Placed | undefined {
+    const whole = this.atSpot(label, last);
+    if (whole || !label.least) return whole;
+    const least = this.atSpot({ ...label, size: label.least }, last);
+    return least && { ...least, isLeast: true };
   }
 
   /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */

@@ -18,6 +18,8 @@ export interface SpotLabel extends Common {
   readonly outwards: number;
   /** Rather in a bad place than nowhere. */
   readonly isVital: boolean;
+  /** How large it is if it says less, for where there is no room for all of it. */
+  readonly least?: Size;
 }
 
 /** Stands on a line of its own, which is drawn wherever it is. */

@@ -10,10 +10,14 @@ import { KeyedList, type ItemView } from './keyed.ts';
 import type { Placed } from './label-layout.ts';
 import type { Line, SpotLabel } from './label-places.ts';
 import { plumbEnds, plumbFoot, plumbLine } from './plumb.ts';
+import { textWidth } from './text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Of a label without a figure, in px. */
 const iconSize: Size = { width: 18, height: 18 };
+const fontPx = 11;
+/** Icon, gaps and borders, in px: as overlay.css has them. */
+const besidePx = 28;
 /** Labels with figures may cover this share of the stage. */
 const mostCover = 0.08;
 const labelAreaPx = 70 * 18;
@@ -67,7 +71,7 @@ export class Pins {
     this.wanted = seen.map(({ spot: { id }, at }): SpotLabel => {
       const size = isCrowded ? iconSize : this.labelList.get(id)!.size();
       const outwards = Math.atan2(at[1] - centre[1], at[0] - centre[0]);
-      return { id, at, size, from: 0, outwards, isVital: true };
+      return { id, at, size, from: 0, outwards, isVital: true, least: iconSize };
     });
     this.drawnMarks = seen.flatMap(({ spot: { id, pin }, at }) => marksOf(pin, this.ends.get(id)!, at));
   }
@@ -76,7 +80,7 @@ export class Pins {
     for (const { id } of this.shown) {
       const place = placed.get(id);
       const from = place?.lines[0]![1];
-      this.labelList.get(id)!.moveTo(place && [place.box[0], place.box[1]]);
+      this.labelList.get(id)!.moveTo(place && [place.box[0], place.box[1]], place?.isLeast === true);
       this.markList.get(id)!.draw(from && this.ends.get(id)!, from);
     }
   }
@@ -143,13 +147,11 @@ class LabelView implements ItemView<Spot> {
   private readonly icon = severityIcon('warning');
   private readonly width = html('span');
   readonly element = html('button', { type: 'button', class: 'pin' }, this.icon, this.width);
-  private measured: Size | undefined;
 
   constructor(private readonly units: () => Units) {}
 
   update({ id, pin, width }: Spot): void {
     const figure = figureOf(pin, width, this.units());
-    if (this.width.textContent !== figure) this.measured = undefined;
     setText(this.width, figure);
     setSeverity(this.icon, pin.severity);
     setAttribute(this.element, 'data-severity', pin.severity);
@@ -159,15 +161,17 @@ class LabelView implements ItemView<Spot> {
     setAttribute(this.element, 'aria-label', `${pin.severity}: ${pin.message} Line ${pin.line}.`);
   }
 
+  /** Worked out and not measured: it may be without its figure just now. */
   size(): Size {
-    // Nothing is measured while warnings are hidden.
-    if (!this.measured && this.width.offsetWidth > 0) {
-      this.measured = { width: this.element.offsetWidth, height: this.element.offsetHeight };
-    }
-    return this.measured ?? iconSize;
+    const figure = this.width.textContent;
+    return figure === ''
+      ? iconSize
+      : { width: Math.ceil(textWidth(figure, fontPx)) + besidePx, height: iconSize.height };
   }
 
-  moveTo(place: XY | undefined): void {
+  /** `isShort`: without its figure. */
+  moveTo(place: XY | undefined, isShort: boolean): void {
+    this.element.classList.toggle('short', isShort);
     this.element.classList.toggle('away', !place);
     if (place) this.element.style.translate = `${Math.round(place[0])}px ${Math.round(place[1])}px`;
   }

@@ -60,6 +60,7 @@ describe('The preview’s page offers what helps', () => {
     await keyboard.press('n');
     await keyboard.press('f');
     await preview.send({ ...answer, titles: [titles[0]!, 'Engrave it: by 6 mm', titles[1]!] });
+    await preview.page.getByText(titles[1]!).waitFor();
     const ghosts = preview.page.locator('.outcome .ghost-line');
     assert.deepEqual(await lastMessage(), { type: 'show-fix', source, version: 1, pin, index: 0 });
     const back = { id: 'back', title: 'Backing', solid: 'M-1 -31l82 0 0 32 -82 0z', marks: 'M20 -8l40 0 0 4z' };

@@ -78,6 +78,19 @@ describe('What is written on the drawing', () => {
     assert.equal(layOut(vital, narrow, none).size, 2);
   });
 
+  it('says less where there is no room for all of it', () => {
+    // All of a label only fits into the strip along the top.
+    const under: Surroundings['under'] = ([left, , right, bottom]) =>
+      bottom <= 26 || right - left < 30 ? 'free' : 'taken';
+    const narrow: Surroundings = { ...empty, room: [0, 0, 130, 90], under };
+    const wanted = [spot('first', [15, 12]), spot('second', [60, 60], { least: { width: 18, height: 18 } })];
+    const placed = layOut(wanted, narrow, none);
+    const [first, second] = [placed.get('first')!, placed.get('second')!];
+    assert.deepEqual([first.isLeast, second.isLeast], [undefined, true]);
+    assert.equal(second.box[2] - second.box[0], 18);
+    assert.ok(!overlap(first.box, second.box));
+  });
+
   it('makes room for what is vital by letting it choose first', () => {
     // The second, which is large, can only go right of its spot, where the first would go if it were asked first.
     const under: Surroundings['under'] = ([left, top, , bottom]) =>

@@ -22,9 +22,12 @@ import { TagService } from './editor/service.ts';
 import { SheetsView } from './editor/sheets-view.ts';
 import { registerSizeMarks } from './editor/size-marks.ts';
 import { EditorSurroundings } from './editor/surroundings.ts';
+import { SpecMoves } from './editor/spec-moves.ts';
+import { Target } from './editor/target.ts';
 import { Trial } from './editor/trial.ts';
 import { wholeWriter } from './editor/write-whole.ts';
 import { Engine } from './engine.ts';
+import type { ExportKind } from './preview/protocol.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from './text/font-files.ts';
 
@@ -35,6 +38,14 @@ export interface Host {
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
 }
 
+/** What the preview’s button for files runs. */
+const exportCommands: Readonly<Record<ExportKind, string>> = {
+  svg: 'tagwright.exportSvg',
+  formats: 'tagwright.export',
+  sheets: 'tagwright.exportSheets',
+  pack: 'tagwright.makePack',
+};
+
 /** Gives what opens again the previews of a window that is reloaded. */
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
@@ -43,9 +54,12 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new EditorSurroundings(service, engine, samples);
+  const moves = new SpecMoves();
+  const target = new Target(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine);
   context.subscriptions.push(
     log,
+    moves,
     service,
     registerProblems(service),
     registerQuickFixes(service, engine, help),
@@ -58,26 +72,33 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     registerSizeMarks(service),
     registerColouring(),
     registerRewriting(service),
-    vscode.commands.registerCommand('tagwright.fixAll', (target?: unknown) => fixAllProblems(target, service, engine)),
+    target.command('tagwright.fixAll', (spec) => fixAllProblems(spec, service, engine)),
     registerStatus(service),
     vscode.window.registerWebviewViewProvider(
       'tagwright.samples',
       new SamplesView(context.extensionUri, samples, engine),
     ),
     sheets,
-    vscode.commands.registerCommand('tagwright.showSheets', (target?: unknown) => {
-      sheets.show(target);
+    target.command('tagwright.showSheets', (spec) => {
+      sheets.show(spec);
     }),
-    registerExports(context, service, engine, wholeWriter(host.writeOnDisk)),
-    vscode.commands.registerCommand('tagwright.setKerf', setKerf),
+    registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
+    target.command('tagwright.setKerf', setKerf),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
-    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) => insertSample(samples, name)),
-    vscode.commands.registerCommand('tagwright.newTag', () => newTag(samples, surroundings.fonts)),
+    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>
+      insertSample(samples, target.known(undefined), name),
+    ),
+    vscode.commands.registerCommand('tagwright.newTag', () =>
+      newTag({ samples, engine, moves, fonts: surroundings.fonts }),
+    ),
   );
-  return registerPreview(
+  const previews = registerPreview(
     context,
+    target,
+    moves,
     { results: service, help, trial: new Trial(engine) },
-    { exportSvg: (uri) => void vscode.commands.executeCommand('tagwright.exportSvg', uri) },
+    { makeFiles: (uri, what) => void vscode.commands.executeCommand(exportCommands[what], uri) },
   );
+  return previews;
 }

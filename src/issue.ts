@@ -9,6 +9,10 @@ export type Severity = 'error' | 'warning' | 'info';
 /** The graver, the more. */
 export const severityRank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
 
+export function isError({ severity }: { readonly severity: Severity }): boolean {
+  return severity === 'error';
+}
+
 /** Keys and list indices from the root of the YAML document. */
 export type YamlPath = readonly (string | number)[];
 

@@ -3,6 +3,7 @@
 import type { Report } from './engine.ts';
 import { area, boundsOf, ringArea } from './geometry/measure.ts';
 import type { Point } from './geometry/types.ts';
+import { isError } from './issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from './issue.ts';
 import { estimateLoad } from './measure/load.ts';
 import { takesOf } from './measure/takes.ts';
@@ -42,7 +43,7 @@ export function reportJson(
   });
   return {
     file,
-    ok: !issues.some((issue) => issue.severity === 'error'),
+    ok: !issues.some(isError),
     ...tagJson(tag),
     ...(batch ? { batch: batch.rows.map(({ label }, row) => ({ name: label, ...rowJson(all[row]!) })) } : {}),
     issues: issues.map((issue) => ({
@@ -74,7 +75,7 @@ function tagJson(tag: Tag | undefined): object {
 }
 
 function rowJson({ issues, tag }: Report): object {
-  return { ok: !issues.some(({ severity }) => severity === 'error'), ...tagJson(tag) };
+  return { ok: !issues.some(isError), ...tagJson(tag) };
 }
 
 /** What the hanger bears, in newtons: an estimate. Nothing for a piece without one. */

@@ -21,11 +21,8 @@ export class Choices {
     private state: PageState,
     private readonly host: ChoicesHost,
   ) {
-    this.layers = new LayerButtons(byId('layers'), stage, (layer) => {
+    this.layers = new LayerButtons(stage, (layer) => {
       this.toggleLayer(layer);
-    });
-    byId('summary').addEventListener('click', () => {
-      this.change({ dockOpen: !this.state.dockOpen });
     });
     this.show();
     if (state.follows) this.tellFollows();
@@ -42,8 +39,8 @@ export class Choices {
   change(changes: Partial<PageState>): void {
     this.state = { ...this.state, ...changes };
     this.host.save(this.state);
-    const { source, arrangement, hiddenLayers, hiddenPieces, dockOpen } = this.state;
-    this.host.send({ type: 'keep', source, kept: { arrangement, hiddenLayers, hiddenPieces, dockOpen } });
+    const { source, arrangement, hiddenLayers, hiddenPieces, dock } = this.state;
+    this.host.send({ type: 'keep', source, kept: { arrangement, hiddenLayers, hiddenPieces, dock } });
     this.show();
     this.host.changed();
   }
@@ -72,12 +69,15 @@ export class Choices {
   }
 
   private show(): void {
-    const { hiddenLayers, dockOpen, proof, follows } = this.state;
+    const { hiddenLayers, proof, follows } = this.state;
     this.layers.show(hiddenLayers);
     this.stage.classList.toggle('proof', proof);
     setAttribute(byId('proof'), 'aria-pressed', `${proof}`);
-    setAttribute(byId('follow'), 'aria-pressed', `${follows}`);
-    byId('dock').hidden = !dockOpen;
+    // It is switched in a menu; that it is on must be seen.
+    const more = byId('more');
+    setAttribute(more, 'data-follows', `${follows}`);
+    setAttribute(more, 'title', follows ? 'Follows the editor. More, and the keys (?)' : 'More, and the keys (?)');
+    setAttribute(more, 'aria-label', follows ? 'More. Follows the editor' : 'More');
     const wanted = !this.isHidden('beam');
     if (wanted === this.wantsBeam) return;
     this.wantsBeam = wanted;

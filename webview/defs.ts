@@ -1,12 +1,9 @@
 /** Patterns and shadows that the drawing refers to, and what must follow the zoom among them. */
 
+import { grainLines, grainOrigin, grainTile } from '../src/look/grain.ts';
 import { svg } from './dom.ts';
 import type { Units } from './format.ts';
 import { gridStep, toScreen, type Size, type Viewport, type XY } from './viewport.ts';
-
-/** The tile of wood grain, in mm. */
-const tile = { width: 90, height: 40 };
-const grainLines = 34;
 
 export class Defs {
   private readonly gridPath = svg('path');
@@ -16,9 +13,9 @@ export class Defs {
     { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '6', height: '6' },
     svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
   );
-  private readonly grain = svg('pattern', grainTile('grain', 0), ...grain());
+  private readonly grain = svg('pattern', tileOf('grain', grainOrigin.below), ...grain());
   /** The same sheet, another place of it. */
-  private readonly onTop = svg('pattern', grainTile('grain-on-top', 17), ...grain());
+  private readonly onTop = svg('pattern', tileOf('grain-on-top', grainOrigin.onTop), ...grain());
   private readonly gloss = svg(
     'linearGradient',
     { id: 'gloss', x1: '0', y1: '0', x2: '1', y2: '1' },
@@ -51,37 +48,22 @@ const glossStops: readonly (readonly [offset: number, opacity: number])[] = [
   [1, 0.12],
 ];
 
-function grainTile(id: string, shift: number): Readonly<Record<string, string>> {
-  const { width, height } = tile;
-  const place = { x: `${shift * 1.7}`, y: `${shift}`, width: `${width}`, height: `${height}` };
-  return { id, patternUnits: 'userSpaceOnUse', ...place };
+function tileOf(id: string, [x, y]: XY): Readonly<Record<string, string>> {
+  const { width, height } = grainTile;
+  return { id, patternUnits: 'userSpaceOnUse', x: `${x}`, y: `${y}`, width: `${width}`, height: `${height}` };
 }
 
-/**
- * Years of growth: lines that crowd and spread as they cross the tile, each of its own breadth and darkness. The sines only
- * stand for chance, and give the same wood every time.
- */
 function grain(): SVGPathElement[] {
-  return Array.from({ length: grainLines }, (_, nth) => {
-    const part = nth / grainLines;
-    const wander = Math.sin(nth * 12.9898) * 0.5 + Math.sin(nth * 4.1414) * 0.5;
-    const y = tile.height * (part + 0.012 * wander + 0.02 * Math.sin(part * 4 * Math.PI));
-    const sway = 0.5 * Math.sin(part * 6 * Math.PI) + 0.25 * wander;
-    const dark = 0.5 + 0.5 * Math.sin(nth * 2.399);
+  return grainLines.map(({ from, curves, width, opacity }) => {
+    const points = (...those: readonly XY[]) =>
+      those
+        .flat()
+        .map((value) => value.toFixed(2))
+        .join(' ');
     return svg('path', {
-      d: grainPath(y, sway),
-      'stroke-width': (0.1 + 0.34 * dark * dark).toFixed(3),
-      'stroke-opacity': (0.1 + 0.28 * dark).toFixed(3),
+      d: `M${points(from)}${curves.map((curve) => `C${points(...curve)}`).join('')}`,
+      'stroke-width': width.toFixed(3),
+      'stroke-opacity': opacity.toFixed(3),
     });
   });
-}
-
-/** Leaves the right edge as it enters the left, so that tiles join. */
-function grainPath(y: number, sway: number): string {
-  const [third, end] = [tile.width / 3, tile.width];
-  const at = (height: number): string => height.toFixed(2);
-  return (
-    `M0 ${at(y)}C${third} ${at(y + sway)} ${third} ${at(y + sway)} ${end / 2} ${at(y + sway * 0.3)}` +
-    `S${2 * third} ${at(y - sway)} ${end} ${at(y)}`
-  );
 }

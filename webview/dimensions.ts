@@ -5,56 +5,81 @@ import type { Arranged } from './arrange.ts';
 import { setAttribute, setText, svg } from './dom.ts';
 import { crossText, fineText, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
-import { caliper } from './caliper.ts';
-import { rulerPx } from './rulers.ts';
+import { caliper, pair } from './caliper.ts';
+import { sizePlaces } from './size-lines.ts';
+import type { Placed, Wanted } from './label-layout.ts';
+import type { Line, SpotLabel } from './label-places.ts';
+import { textWidth } from './text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
-/** Distance of the dimension line from what it measures. */
-const offsetPx = 20;
-const arrowPx = 5;
-/** How far a hanger's figure is from its opening. */
-const leaderPx = 30;
-/** About the width of a figure's character. */
-const charPx = 6.8;
+const fontPx = 12;
+const chipPx: Size = { width: 10, height: 17 };
 /** Below this a figure would not find room beside its line. */
 const minSpanPx = 36;
 
 interface Dimension {
-  readonly id: string;
-  readonly line: string;
+  readonly wanted: Wanted;
   readonly text: string;
-  readonly at: XY;
-  readonly anchor: 'start' | 'middle' | 'end';
-  /** Degrees. */
-  readonly turn: number;
+  /** The bar across a wall. */
+  readonly bar?: Line;
+  readonly isUpright?: boolean;
+}
+
+interface DrawnDimension extends Dimension {
+  readonly id: string;
+  readonly placed: Placed;
 }
 
 export class Dimensions {
   readonly element = svg('g', { class: 'dimensions' });
-  private readonly list = new KeyedList<Dimension>(this.element, () => new DimensionView());
-
+  private readonly list = new KeyedList<DrawnDimension>(this.element, () => new DimensionView());
   private walls: readonly SceneWall[] = [];
+  private all: readonly Dimension[] = [];
 
   /** The thinnest wall of each piece. */
   showWalls(walls: readonly SceneWall[]): void {
     this.walls = walls;
   }
 
-  /** Draws them and returns the room they take. */
-  follow(arranged: Arranged, hidden: readonly string[], units: Units, view: Viewport, stage: Size): Box[] {
-    const all: Dimension[] = [];
+  /** What is to be written of it: sizes before what hangs it, and that before its walls. */
+  lookAt(arranged: Arranged, hidden: readonly string[], units: Units, view: Viewport, stage: Size): void {
+    const sizes: Dimension[] = [];
+    const hangers: Dimension[] = [];
+    const walls: Dimension[] = [];
     for (const group of arranged.groups) {
       const shown = group.pieces.filter((piece) => !hidden.includes(piece.id));
       if (shown.length === 0) continue;
-      all.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
+      sizes.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
       for (const piece of shown) {
+        const onScreen = screenOf(piece, arranged, view, stage);
         const wall = this.walls.find((each) => each.piece === piece.id);
-        if (wall) all.push(wallDimension(wall, piece, arranged, units, view, stage));
-        for (const hanger of piece.hangers) all.push(hangerDimension(hanger, piece, arranged, units, view, stage));
+        if (wall) walls.push(wallDimension(wall, piece, onScreen, units));
+        for (const hanger of piece.hangers) hangers.push(hangerDimension(hanger, piece, onScreen, units, view.scale));
       }
     }
-    this.list.patch(all);
-    return all.map(roomOf);
+    this.all = [...sizes, ...hangers, ...walls];
+  }
+
+  get sizes(): Wanted[] {
+    return this.all.flatMap(({ wanted }) => ('places' in wanted ? [wanted] : []));
+  }
+
+  get figures(): Wanted[] {
+    return this.all.flatMap(({ wanted }) => ('places' in wanted ? [] : [wanted]));
+  }
+
+  get bars(): Line[] {
+    return this.all.flatMap(({ bar }) => (bar ? [bar] : []));
+  }
+
+  draw(placed: ReadonlyMap<string, Placed>): void {
+    this.list.patch(
+      this.all.flatMap((dimension) => {
+        const { id } = dimension.wanted;
+        const place = placed.get(id);
+        return place ? [{ ...dimension, id, placed: place }] : [];
+      }),
+    );
   }
 }
 
@@ -65,150 +90,104 @@ function boxOf(pieces: readonly ScenePiece[], arranged: Arranged): Box {
 function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stage: Size): Dimension[] {
   const [left, top] = toScreen(view, stage, [box[0], box[1]]).map(crisp) as [number, number];
   const [right, bottom] = toScreen(view, stage, [box[2], box[3]]).map(crisp) as [number, number];
-  const y = bottom + offsetPx;
-  const x = right + offsetPx;
   const found: Dimension[] = [];
-  const widthText = lengthText(box[2] - box[0], units);
-  const heightText = lengthText(box[3] - box[1], units);
-  if (right - left >= minSpanPx) {
-    const [gapStart, gapEnd] = gap(left, right, widthText);
-    found.push({
-      id: `${id}/width`,
-      line:
-        `M${left} ${bottom + 5}V${y + 5}M${right} ${bottom + 5}V${y + 5}M${left} ${y}H${gapStart}M${gapEnd} ${y}H${right}` +
-        `M${left + arrowPx} ${y - 3}L${left} ${y}l${arrowPx} 3M${right - arrowPx} ${y - 3}L${right} ${y}l${-arrowPx} 3`,
-      text: widthText,
-      at: [(left + right) / 2, y],
-      anchor: 'middle',
-      turn: 0,
-    });
-  }
-  if (bottom - top >= minSpanPx) {
-    const [gapStart, gapEnd] = gap(top, bottom, heightText);
-    found.push({
-      id: `${id}/height`,
-      line:
-        `M${right + 5} ${top}H${x + 5}M${right + 5} ${bottom}H${x + 5}M${x} ${top}V${gapStart}M${x} ${gapEnd}V${bottom}` +
-        `M${x - 3} ${top + arrowPx}L${x} ${top}l3 ${arrowPx}M${x - 3} ${bottom - arrowPx}L${x} ${bottom}l3 ${-arrowPx}`,
-      text: heightText,
-      at: [x, (top + bottom) / 2],
-      anchor: 'middle',
-      turn: -90,
-    });
+  for (const axis of ['width', 'height'] as const) {
+    const isUpright = axis === 'height';
+    const span = isUpright ? bottom - top : right - left;
+    if (span < minSpanPx) continue;
+    const text = lengthText(isUpright ? box[3] - box[1] : box[2] - box[0], units);
+    const { width, height } = chipOf(text);
+    const size = isUpright ? { width: height, height: width } : { width, height };
+    const places = sizePlaces(axis, [left, top, right, bottom], stage, size);
+    found.push({ wanted: { id: `${id}/${axis}`, size, places }, text, isUpright });
   }
   return found;
 }
 
-/** Where the line stops for its figure; where there is hardly a line left, all of it is gap. */
-function gap(from: number, to: number, text: string): [number, number] {
-  const half = Math.min((text.length * charPx) / 2 + 4, (to - from) / 2);
-  return [(from + to) / 2 - half, (from + to) / 2 + half];
-}
-
-/** The inner width of what the tie goes through, on a leader that points away from the piece's middle. */
+/** The inner width of what the tie goes through. */
 function hangerDimension(
   hanger: SceneHanger,
   piece: ScenePiece,
-  arranged: Arranged,
+  onScreen: (point: XY) => XY,
   units: Units,
-  view: Viewport,
-  stage: Size,
+  scale: number,
 ): Dimension {
-  const [dx, dy] = arranged.offsets.get(piece.id)!;
-  const [minX, minY, maxX, maxY] = piece.bounds;
-  const [x, y] = toScreen(view, stage, [hanger.centre[0] + dx, hanger.centre[1] + dy]);
   const text =
     hanger.kind === 'slot' ? crossText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
-  const radius = (hanger.size / 2) * view.scale;
-  const fromSide = Math.min(hanger.centre[0] - minX, maxX - hanger.centre[0]);
-  const fromEnd = Math.min(hanger.centre[1] - minY, maxY - hanger.centre[1]);
-  if (fromSide < fromEnd) {
-    // At the left or right the figure stands above: beside it there is seldom room in the panel.
-    const up = y - radius - leaderPx;
-    return {
-      id: hanger.id,
-      line: `M${x.toFixed(1)} ${(y - radius).toFixed(1)}V${(up + 9).toFixed(1)}`,
-      text,
-      at: [x, up],
-      anchor: 'middle',
-      turn: 0,
-    };
-  }
-  const outwards = hanger.centre[0] <= (minX + maxX) / 2 ? -1 : 1;
-  const knee = x + outwards * (radius + leaderPx) * Math.SQRT1_2;
-  const side = sideInSight(knee, outwards, text, stage);
-  // Leaves the opening at 45° and ends in a short flat stretch under the figure.
-  const reach = radius + leaderPx;
-  const [startX, startY] = [x + side * radius * Math.SQRT1_2, y - radius * Math.SQRT1_2];
-  const [kneeX, kneeY] = [x + side * reach * Math.SQRT1_2, y - reach * Math.SQRT1_2];
-  return {
-    id: hanger.id,
-    line: `M${startX.toFixed(1)} ${startY.toFixed(1)}L${kneeX.toFixed(1)} ${kneeY.toFixed(1)}h${side * 6}`,
-    text,
-    at: [kneeX + side * 9, kneeY],
-    anchor: side < 0 ? 'end' : 'start',
-    turn: 0,
-  };
+  const from = (hanger.size / 2) * scale;
+  return { wanted: spotLabel(hanger.id, text, onScreen(hanger.centre), from, piece, onScreen), text };
 }
 
-/** The side on which a figure stands: the one wanted, unless it would be cut off there by the ruler or the edge of the stage. */
-function sideInSight(x: number, wanted: -1 | 1, text: string, stage: Size): -1 | 1 {
-  const end = x + wanted * (9 + text.length * charPx);
-  return end < rulerPx || end > stage.width ? (-wanted as -1 | 1) : wanted;
-}
-
-/** A bar across the wall, as a caliper has it, and its figure on a leader away from the piece's middle. */
+/** A bar across the wall, as a caliper has it. */
 function wallDimension(
   { points, width }: SceneWall,
-  { id, bounds }: ScenePiece,
-  { offsets }: Arranged,
+  piece: ScenePiece,
+  onScreen: (point: XY) => XY,
   units: Units,
-  view: Viewport,
-  stage: Size,
 ): Dimension {
-  const [dx, dy] = offsets.get(id)!;
-  const onScreen = ([x, y]: XY): XY => toScreen(view, stage, [x + dx, y + dy]);
   const [a, b] = [onScreen(points[0]), onScreen(points[1])];
   const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-  const centre = onScreen([(bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2]);
-  const away = Math.hypot(middle[0] - centre[0], middle[1] - centre[1]) || 1;
-  const [x, y] = [
-    middle[0] + ((middle[0] - centre[0]) / away) * leaderPx,
-    middle[1] + ((middle[1] - centre[1]) / away) * leaderPx,
-  ];
   const text = `thinnest ${fineText(width, units)}`;
-  const side = sideInSight(x, x < centre[0] ? -1 : 1, text, stage);
-  const px = (point: XY): string => `${point[0].toFixed(1)} ${point[1].toFixed(1)}`;
-  return {
-    id: `${id}/wall`,
-    line: `M${px(middle)}L${px([x, y])}h${side * 5}${caliper(a, b)}`,
-    text,
-    at: [x + side * 8, y],
-    anchor: side < 0 ? 'end' : 'start',
-    turn: 0,
-  };
+  return { wanted: spotLabel(`${piece.id}/wall`, text, middle, 0, piece, onScreen), text, bar: [a, b] };
 }
 
-class DimensionView implements ItemView<Dimension> {
+/** It goes away from the piece's middle. */
+function spotLabel(
+  id: string,
+  text: string,
+  at: XY,
+  from: number,
+  { bounds: [minX, minY, maxX, maxY] }: ScenePiece,
+  onScreen: (point: XY) => XY,
+): SpotLabel {
+  const centre = onScreen([(minX + maxX) / 2, (minY + maxY) / 2]);
+  const outwards = Math.atan2(at[1] - centre[1], at[0] - centre[0]);
+  return { id, size: chipOf(text), at, from, outwards, isVital: false };
+}
+
+function screenOf({ id }: ScenePiece, { offsets }: Arranged, view: Viewport, stage: Size): (point: XY) => XY {
+  const [dx, dy] = offsets.get(id)!;
+  return ([x, y]) => toScreen(view, stage, [x + dx, y + dy]);
+}
+
+function chipOf(text: string): Size {
+  return { width: Math.ceil(textWidth(text, fontPx)) + chipPx.width, height: chipPx.height };
+}
+
+class DimensionView implements ItemView<DrawnDimension> {
   private readonly casing = svg('path', { class: 'casing' });
   private readonly line = svg('path');
-  private readonly text = svg('text', { 'dominant-baseline': 'central' });
-  readonly element = svg('g', { class: 'dimension' }, this.casing, this.line, this.text);
+  private readonly chip = svg('rect', { class: 'figure-chip', rx: '3' });
+  private readonly text = svg('text', { 'dominant-baseline': 'central', 'text-anchor': 'middle' });
+  readonly element = svg('g', { class: 'dimension' }, this.casing, this.line, this.chip, this.text);
 
-  update({ line, text, at: [x, y], anchor, turn }: Dimension): void {
-    for (const path of [this.casing, this.line]) setAttribute(path, 'd', line);
+  update({ wanted, text, bar, isUpright, placed }: DrawnDimension): void {
+    const isSize = 'places' in wanted;
+    const lines = placed.lines.map(([a, b], index) => (isSize && index === 0 ? arrow(a, b) : `M${pair(a)}L${pair(b)}`));
+    const data = lines.join('') + (bar ? caliper(...bar) : '');
+    for (const path of [this.casing, this.line]) setAttribute(path, 'd', data);
+    const [left, top, right, bottom] = placed.box;
+    for (const [name, value] of Object.entries({ x: left, y: top, width: right - left, height: bottom - top })) {
+      setAttribute(this.chip, name, value.toFixed(1));
+    }
+    this.element.classList.toggle('on-material', placed.isOnMaterial);
+    setAttribute(this.element, 'data-dimension', wanted.id);
     setText(this.text, text);
-    setAttribute(this.text, 'text-anchor', anchor);
-    setAttribute(this.text, 'transform', `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn})`);
+    const middle = pair([(left + right) / 2, (top + bottom) / 2]);
+    setAttribute(this.text, 'transform', `translate(${middle}) rotate(${isUpright ? -90 : 0})`);
   }
 }
 
-/** About what the figure covers; labels of warnings keep clear of it. */
-function roomOf({ text, at: [x, y], anchor, turn }: Dimension): Box {
-  const length = text.length * charPx;
-  if (turn !== 0) return [x - 8, y - length / 2, x + 8, y + length / 2];
-  const left = anchor === 'middle' ? x - length / 2 : anchor === 'end' ? x - length : x;
-  return [left, y - 8, left + length, y + 8];
+const arrowPx = 5;
+
+/** A line with a head at either end. */
+function arrow(a: XY, b: XY): string {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  const [ux, uy] = [((b[0] - a[0]) / length) * arrowPx, ((b[1] - a[1]) / length) * arrowPx];
+  const [nx, ny] = [-uy * 0.6, ux * 0.6];
+  const head = ([x, y]: XY, way: 1 | -1): string =>
+    `M${pair([x + way * ux + nx, y + way * uy + ny])}L${pair([x, y])}L${pair([x + way * ux - nx, y + way * uy - ny])}`;
+  return `M${pair(a)}L${pair(b)}${head(a, 1)}${head(b, -1)}`;
 }
 
 /** To the middle of a pixel, where a hairline is one pixel wide. */

@@ -42,6 +42,17 @@ const swatchStrokes: Readonly<Record<Layer, readonly string[]>> = {
   dimensions: ['M1.5 1.5v9M18.5 1.5v9M2 6h16M5 3.5 2 6l3 2.5M15 3.5 18 6l-3 2.5'],
 };
 
+export function tickIcon(): SVGSVGElement {
+  const mark = svg('path', { d: 'M3 8.5l3.2 3.2L13 4.8' });
+  return svg('svg', { class: 'icon', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, mark);
+}
+
+/** What is said when asked for. */
+export function aboutIcon(): SVGSVGElement {
+  const strokes = svg('path', { d: 'M8 1.8a6.2 6.2 0 1 1 0 12.4a6.2 6.2 0 1 1 0-12.4zM8 7.2v4M8 4.6v.4' });
+  return svg('svg', { class: 'icon', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, strokes);
+}
+
 export function eyeIcon(): SVGSVGElement {
   return svg(
     'svg',

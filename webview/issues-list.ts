@@ -1,14 +1,14 @@
 /** All problems of the spec, those without a place on the drawing too. */
 
 import type { SceneAccepted, ScenePin } from '../src/preview/protocol.ts';
-import { html, setAttribute, setText } from './dom.ts';
+import { byId, html, setAttribute, setText } from './dom.ts';
 import { setSeverity, severityIcon, wrenchIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { roving } from './roving.ts';
 
 export class IssuesList {
   private readonly rows: KeyedList<ScenePin>;
-  private readonly none = html('p', { class: 'none' }, 'No problems found.');
+  private readonly section = byId('problems');
   private readonly acceptedTitle: HTMLElement;
   private readonly acceptedRows: KeyedList<SceneAccepted>;
 
@@ -18,7 +18,6 @@ export class IssuesList {
     private readonly accepted: HTMLElement,
   ) {
     this.rows = new KeyedList<ScenePin>(list, () => new IssueRow());
-    list.after(this.none);
     roving(list);
     this.acceptedTitle = accepted.querySelector('summary')!;
     const rows = accepted.querySelector('ul')!;
@@ -28,7 +27,8 @@ export class IssuesList {
 
   patch(pins: readonly ScenePin[], accepted: readonly SceneAccepted[]): void {
     this.rows.patch(pins);
-    this.none.hidden = pins.length > 0;
+    // Where there is none, the line above says so.
+    this.section.hidden = pins.length === 0 && accepted.length === 0;
     this.accepted.hidden = accepted.length === 0;
     setText(this.acceptedTitle, `${accepted.length} accepted`);
     this.acceptedRows.patch(accepted);

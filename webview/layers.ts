@@ -1,51 +1,60 @@
-/** The buttons that show and hide what the beam does, the finished look, the warnings and the dimensions. */
+/** What is shown of the tag, layer by layer: pills where the row has room for them, else a menu. */
 
-import { html } from './dom.ts';
+import { byId, html } from './dom.ts';
 import { swatch } from './icons.ts';
-import { roving } from './roving.ts';
+import { MenuButton } from './menu.ts';
 import { layers, type Layer } from './state.ts';
 
 const labels: Readonly<Record<Layer, readonly [label: string, title: string]>> = {
-  'cut-outer': ['Outer cut', 'Outlines, cut last'],
-  'cut-inner': ['Inner cut', 'Holes and openings, cut before the outlines'],
-  score: ['Score', 'Lines drawn into the surface'],
-  engrave: ['Engrave', 'Areas burnt into the surface'],
-  finish: ['Finish', 'The tag as it will look'],
-  beam: ['Beam', 'Where the beam runs: half a kerf outside the finished outline'],
-  warnings: ['Warnings', 'Weak and doubtful places'],
-  dimensions: ['Sizes', 'Finished dimensions'],
-  grid: ['Grid', 'Grid and rulers'],
+  'cut-outer': ['Outer cut', 'outlines, cut last'],
+  'cut-inner': ['Inner cut', 'holes and openings, cut before the outlines'],
+  score: ['Score', 'lines drawn into the surface'],
+  engrave: ['Engrave', 'areas burnt into the surface'],
+  finish: ['Finish', 'the tag as it will look'],
+  beam: ['Beam', 'where it runs: half a kerf outside the outline'],
+  warnings: ['Warnings', 'weak and doubtful places'],
+  dimensions: ['Sizes', 'finished dimensions'],
+  grid: ['Grid', 'grid and rulers'],
 };
 
 export class LayerButtons {
-  private readonly buttons = new Map<Layer, HTMLButtonElement>();
+  private readonly pills = new Map<Layer, HTMLButtonElement>();
+  private readonly menu: MenuButton;
+  private hidden: readonly Layer[] = [];
 
   constructor(
-    container: HTMLElement,
     private readonly stage: HTMLElement,
     toggle: (layer: Layer) => void,
   ) {
+    this.menu = new MenuButton(byId('layers-button'), 'Layers', () =>
+      layers.map((layer) => ({
+        label: labels[layer][0],
+        hint: labels[layer][1],
+        picture: swatch(layer),
+        checked: !this.hidden.includes(layer),
+        run: () => {
+          toggle(layer);
+        },
+      })),
+    );
     for (const layer of layers) {
       const [label, title] = labels[layer];
-      const button = html(
-        'button',
-        { type: 'button', class: 'chip', title, 'data-layer': layer },
-        swatch(layer),
-        label,
-      );
-      button.addEventListener('click', () => {
+      const attributes = { type: 'button', class: 'chip', title: `${label}: ${title}`, 'data-layer': layer };
+      const pill = html('button', attributes, swatch(layer), label);
+      pill.addEventListener('click', () => {
         toggle(layer);
       });
-      this.buttons.set(layer, button);
-      container.append(button);
+      this.pills.set(layer, pill);
     }
-    roving(container);
+    byId('layers').append(...this.pills.values());
   }
 
   show(hidden: readonly Layer[]): void {
-    for (const [layer, button] of this.buttons) {
-      button.setAttribute('aria-pressed', `${!hidden.includes(layer)}`);
+    this.hidden = hidden;
+    for (const [layer, pill] of this.pills) {
+      pill.setAttribute('aria-pressed', `${!hidden.includes(layer)}`);
       this.stage.classList.toggle(`hide-${layer}`, hidden.includes(layer));
     }
+    this.menu.refresh();
   }
 }

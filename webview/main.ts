@@ -33,7 +33,7 @@ const page = new Page(
     },
   },
   state,
-  remembered.devicePixelsPerMm,
+  remembered,
 );
 window.addEventListener('message', (event: MessageEvent<unknown>) => {
   const message = parseToPage(event.data);

@@ -4,7 +4,9 @@
  */
 
 import type {
+  BatchMessage,
   FixesMessage,
+  GoneMessage,
   HighlightMessage,
   MeasuresMessage,
   Scene,
@@ -29,10 +31,14 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isMeasures(data) ? data : undefined;
     case 'takes':
       return isTakes(data) ? data : undefined;
+    case 'batch':
+      return isBatchTags(data) ? data : undefined;
     case 'screen':
       return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
+    case 'gone':
+      return isGone(data) ? data : undefined;
     default:
       return undefined;
   }
@@ -64,9 +70,33 @@ function isMeasures(data: Fields): data is Fields & MeasuresMessage {
   );
 }
 
+function isGone(data: Fields): data is Fields & GoneMessage {
+  return isString(data['fileName']) && (data['other'] === undefined || isString(data['other']));
+}
+
 function isTakes(data: Fields): data is Fields & TakesMessage {
   const isFact = (fact: unknown): boolean => isFields(fact) && isString(fact['name']) && isString(fact['value']);
   return typeof data['version'] === 'number' && isListOf(data['facts'], isFact);
+}
+
+function isBatchTags(data: Fields): data is Fields & BatchMessage {
+  return typeof data['version'] === 'number' && isListOf(data['tags'], isBatchTag);
+}
+
+function isBatchTag(value: unknown): boolean {
+  if (!isFields(value) || !Number.isFinite(value['problems']) || typeof value['isTall'] !== 'boolean') return false;
+  const { picture, width, height } = value;
+  return (
+    [width, height].every((mm) => mm === undefined || Number.isFinite(mm)) &&
+    (picture === undefined || isPicture(picture))
+  );
+}
+
+function isPicture(value: unknown): boolean {
+  if (!isFields(value) || !isFields(value['size'])) return false;
+  const { width, height } = value['size'];
+  const isPath = (path: unknown): boolean => isFields(path) && isString(path['use']) && isString(path['data']);
+  return isNumbers([width, height], 2) && isListOf(value['paths'], isPath);
 }
 
 function isWall(value: unknown): boolean {
@@ -98,6 +128,7 @@ function isLoad(value: unknown): boolean {
     isString(value['piece']) &&
     isString(value['headline']) &&
     isString(value['caution']) &&
+    isString(value['rule']) &&
     isListOf(value['lines'], isString)
   );
 }
@@ -110,7 +141,18 @@ function isScene(value: unknown): value is Scene {
     (value['thickness'] === undefined || isNumbers([value['thickness']], 1)) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&
+    isListOf(value['ghosts'], isGhost) &&
     isListOf(value['pieces'], isPiece)
+  );
+}
+
+function isGhost(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['label']) &&
+    isString(value['data']) &&
+    Number.isFinite(value['source'])
   );
 }
 

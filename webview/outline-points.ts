@@ -20,12 +20,15 @@ export function ringsOf(data: PathData, [dx, dy]: XY): Rings {
     .split('z')
     .filter((ring) => ring !== '')
     .map((ring) => {
-      const steps = [...ring.matchAll(/-?[\d.]+/g)].map(Number);
-      let at: XY = [dx, dy];
-      return Array.from({ length: steps.length / 2 }, (_, nth) => {
-        at = [at[0] + steps[2 * nth]!, at[1] + steps[2 * nth + 1]!];
-        return at;
-      });
+      const steps = ring.match(/-?[\d.]+/g) ?? [];
+      const points: XY[] = [];
+      let [x, y] = [dx, dy];
+      for (let at = 0; at + 1 < steps.length; at += 2) {
+        x += Number(steps[at]);
+        y += Number(steps[at + 1]);
+        points.push([x, y]);
+      }
+      return points;
     });
 }
 

@@ -3,24 +3,28 @@
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
-import { BatchChooser } from './batch.ts';
+import { BatchStrip } from './batch.ts';
+import { Below } from './below.ts';
+import { captionOf } from './caption.ts';
+import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
 import { Editing } from './editing.ts';
+import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
-import { captionOf } from './caption.ts';
+import type { Units } from './format.ts';
+import { Gone } from './gone.ts';
+import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
-import { PiecesList } from './pieces-list.ts';
+import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
-import type { PageState } from './state.ts';
+import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
-import { Summary } from './summary.ts';
-import { TakesView } from './takes.ts';
 import { Toolbar } from './toolbar.ts';
 import { steer } from './viewport-input.ts';
 import { transformOf } from './viewport.ts';
@@ -40,16 +44,14 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly summary = new Summary(byId('summary'));
+  private readonly below: Below;
+  private readonly exports: Exports;
   private readonly choices: Choices;
-  private readonly pieces = new PiecesList(byId('pieces'), (id) => {
-    this.choices.togglePiece(id);
-  });
-  private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
+  private readonly gone: Gone;
   private readonly toolbar: Toolbar;
-  private readonly batch: BatchChooser;
+  private readonly batch: BatchStrip;
   private readonly sight = new Sight(this.stage, {
     state: () => this.choices.now,
     keep: (viewports) => {
@@ -80,13 +82,14 @@ export class Page {
     hiddenPieces: () => this.choices.now.hiddenPieces,
     view: () => this.sight.view(),
     size: () => this.sight.stage(),
-    units: () => this.received?.scene?.units ?? 'mm',
+    units: () => this.units(),
     say: this.say,
     changed: () => {
       this.sight.followSoon();
     },
   });
   private readonly findings: Findings;
+  private readonly callouts: Callouts;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
@@ -111,7 +114,7 @@ export class Page {
   constructor(
     private readonly host: PageHost,
     state: PageState,
-    devicePixelsPerMm: number | undefined,
+    { devicePixelsPerMm, exports, cautions }: Remembered,
   ) {
     this.screen.learn(devicePixelsPerMm);
     this.choices = new Choices(this.stage, state, {
@@ -127,6 +130,9 @@ export class Page {
       this.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
+    this.gone = new Gone(() => {
+      this.send({ type: 'show-other', source: state.source });
+    });
     this.findings = new Findings({
       sight: this.sight,
       sceneView: this.sceneView,
@@ -139,6 +145,8 @@ export class Page {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
     });
+    const keys = new KeysHelp();
+    this.callouts = new Callouts(this.dimensions, this.findings.pins);
     this.toolbar = new Toolbar(this.sight, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
@@ -149,11 +157,37 @@ export class Page {
       toggleProof: () => {
         this.choices.toggleProof();
       },
-      exportSvg: () => {
-        this.send({ type: 'export', source: state.source });
+      follows: () => this.choices.now.follows,
+      measureScreen: () => {
+        this.screen.ask();
+      },
+      showKeys: () => {
+        keys.show();
       },
     });
-    this.batch = new BatchChooser((row) => {
+    this.below = new Below(
+      {
+        state: () => this.choices.now,
+        choose: (dock) => {
+          this.choices.change({ dock });
+        },
+        togglePiece: (id) => {
+          this.choices.togglePiece(id);
+        },
+        cautionRead: (caution) => {
+          this.send({ type: 'read-caution', source: state.source, caution });
+        },
+      },
+      cautions,
+    );
+    this.exports = new Exports(exports, {
+      caution: () => this.below.cautions.now,
+      make: (what) => {
+        this.below.cautions.remind();
+        this.send({ type: 'export', source: state.source, what });
+      },
+    });
+    this.batch = new BatchStrip((row) => {
       this.send({ type: 'show-row', source: state.source, row });
     });
     this.sceneView.world.append(this.editing.selection.world);
@@ -176,6 +210,7 @@ export class Page {
       case 'scene':
         if (!this.editing.receive(message)) return;
         this.received = message;
+        this.gone.hide();
         this.keepingFocus(() => {
           this.draw();
         });
@@ -191,12 +226,15 @@ export class Page {
       case 'measures':
         // Those of an older drawing come too late.
         if (message.version !== this.received?.version) return;
-        this.pieces.showLoads(message.loads);
+        this.below.showMeasures(message);
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version === this.received?.version) this.takes.show(message);
+        if (message.version === this.received?.version) this.below.showTakes(message);
+        return;
+      case 'batch':
+        if (message.version === this.received?.version) this.batch.describe(message, this.units());
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);
@@ -204,6 +242,10 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'gone':
+        this.editing.hand.drop();
+        this.say(this.gone.show(message));
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
@@ -227,8 +269,6 @@ export class Page {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.summary.patch(message, this.choices.now.dockOpen);
-    this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
       this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
@@ -247,6 +287,8 @@ export class Page {
     }
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
+    this.exports.enable((scene?.pieces.length ?? 0) > 0);
+    this.below.patch(message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
@@ -259,11 +301,16 @@ export class Page {
     const view = this.sight.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
-    const room = this.dimensions.follow(this.arranged, this.choices.now.hiddenPieces, units, view, size);
-    const taken = [...(this.choices.isHidden('dimensions') ? [] : room), ...this.editing.follow(view, size)];
-    this.findings.pins.follow(this.arranged, view, size, taken);
+    const { hiddenPieces } = this.choices.now;
+    const isHidden = (layer: Layer): boolean => this.choices.isHidden(layer);
+    const taken = this.editing.follow(view, size);
+    this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
+  }
+
+  private units(): Units {
+    return this.received?.scene?.units ?? 'mm';
   }
 
   private rearrange(arrangement: Arrangement): void {

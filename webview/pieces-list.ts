@@ -3,7 +3,7 @@
 import type { PieceLoad, Scene, ScenePart, ScenePiece, SceneShape } from '../src/preview/protocol.ts';
 import { html, setAttribute, setText } from './dom.ts';
 import { partsText, sizeText, type Units } from './format.ts';
-import { eyeIcon, swatch } from './icons.ts';
+import { aboutIcon, eyeIcon, swatch } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { roving } from './roving.ts';
 import type { Layer } from './state.ts';
@@ -12,6 +12,8 @@ interface Row {
   readonly id: string;
   readonly piece: ScenePiece;
   readonly hidden: boolean;
+  /** It is all there is: its size and counts are those of the whole, which the line above says. */
+  readonly alone: boolean;
   readonly units: Units;
   readonly load: PieceLoad | undefined;
 }
@@ -29,7 +31,8 @@ export class PiecesList {
   patch(scene: Scene | undefined, hidden: readonly string[]): void {
     const pieces = scene?.pieces ?? [];
     this.shown = pieces.map((piece) => {
-      return { id: piece.id, piece, hidden: hidden.includes(piece.id), units: scene!.units };
+      const alone = pieces.length === 1;
+      return { id: piece.id, piece, hidden: hidden.includes(piece.id), alone, units: scene!.units };
     });
     this.patchRows();
   }
@@ -72,7 +75,7 @@ class RowView implements ItemView<Row> {
     });
   }
 
-  update({ piece, hidden, units, load }: Row): void {
+  update({ piece, hidden, alone, units, load }: Row): void {
     this.load.update(load);
     this.element.classList.toggle('is-hidden', hidden);
     setAttribute(this.eye, 'data-piece', piece.id);
@@ -82,18 +85,24 @@ class RowView implements ItemView<Row> {
     setText(this.name, piece.title);
     setAttribute(this.name, 'data-offset', `${piece.source}`);
     setAttribute(this.name, 'data-heats', piece.id);
-    setText(this.size, sizeText(piece.width, piece.height, units));
-    setText(this.count, partsText(piece));
+    setText(this.size, alone ? '' : sizeText(piece.width, piece.height, units));
+    setText(this.count, alone ? '' : partsText(piece));
     this.partList.patch([...piece.shapes, ...piece.parts]);
   }
 }
 
-/** What the piece bears, its caution always in sight; how it comes about opens below. */
+/** What the piece bears; the caution and how it comes about are behind the “i”. */
 class LoadView {
-  private readonly headline = html('summary');
+  private readonly headline = html('span');
   private readonly lines = html('ul');
   private readonly caution = html('p', { class: 'caution' });
-  readonly element = html('div', { class: 'load' }, html('details', {}, this.headline, this.lines), this.caution);
+  readonly element = html(
+    'details',
+    { class: 'load' },
+    html('summary', { title: 'What this rests on, and what it leaves out' }, this.headline, ' ', aboutIcon()),
+    this.caution,
+    this.lines,
+  );
 
   update(load: PieceLoad | undefined): void {
     this.element.hidden = !load;

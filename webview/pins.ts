@@ -7,8 +7,9 @@ import { html, setAttribute, setText, svg } from './dom.ts';
 import { fineText, type Units } from './format.ts';
 import { setSeverity, severityIcon } from './icons.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
-import { placeLabels, type Label } from './place-labels.ts';
-import { plumbFoot, plumbLine } from './plumb.ts';
+import type { Placed } from './label-layout.ts';
+import type { Line, SpotLabel } from './label-places.ts';
+import { plumbEnds, plumbFoot, plumbLine } from './plumb.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Of a label without a figure, in px. */
@@ -33,6 +34,11 @@ export class Pins {
   private readonly markList = new KeyedList<Spot, MarkView>(this.marks, () => new MarkView());
   private readonly labelList: KeyedList<Spot, LabelView>;
   private shown: readonly Spot[] = [];
+  private ends: ReadonlyMap<string, readonly XY[]> = new Map();
+  /** The labels of what is on the stage, in the order of the text. */
+  wanted: readonly SpotLabel[] = [];
+  /** What the problems are about. */
+  drawnMarks: readonly Line[] = [];
   private units: Units = 'mm';
 
   constructor(private readonly labels: HTMLElement) {
@@ -48,24 +54,30 @@ export class Pins {
     this.labelList.patch(this.shown);
   }
 
-  follow(arranged: Arranged, view: Viewport, stage: Size, obstacles: readonly Box[]): void {
-    const ends = new Map(this.shown.map((spot) => [spot.id, endsOf(spot, arranged, view, stage)]));
-    const spots = this.shown.map(({ id, pin }) => ({ id, at: spotOf(pin, ends.get(id)!) }));
-    const crowded = isCrowded(
-      spots.map(({ at }) => at),
-      stage,
-    );
-    this.labels.classList.toggle('crowded', crowded);
-    const labels = spots.map((spot): Label => {
-      return { ...spot, size: crowded ? iconSize : this.labelList.get(spot.id)!.size() };
-    });
+  /** Where everything is now: what is to be placed, and what labels must not hide. */
+  lookAt(arranged: Arranged, view: Viewport, stage: Size): void {
+    this.ends = new Map(this.shown.map((spot) => [spot.id, endsOf(spot, arranged, view, stage)]));
+    const seen = this.shown
+      .map((spot) => ({ spot, at: spotOf(spot.pin, this.ends.get(spot.id)!) }))
+      .filter(({ at: [x, y] }) => x >= 0 && y >= 0 && x <= stage.width && y <= stage.height);
+    const isCrowded = seen.length * labelAreaPx > mostCover * stage.width * stage.height;
+    this.labels.classList.toggle('crowded', isCrowded);
     const [minX, minY, maxX, maxY] = arranged.bounds;
     const centre = toScreen(view, stage, [(minX + maxX) / 2, (minY + maxY) / 2]);
-    const places = placeLabels(labels, stage, centre, obstacles);
-    for (const label of labels) {
-      const place = places.get(label.id);
-      this.labelList.get(label.id)!.moveTo(place);
-      this.markList.get(label.id)!.draw(place && ends.get(label.id)!, place && nearest(place, label));
+    this.wanted = seen.map(({ spot: { id }, at }): SpotLabel => {
+      const size = isCrowded ? iconSize : this.labelList.get(id)!.size();
+      const outwards = Math.atan2(at[1] - centre[1], at[0] - centre[0]);
+      return { id, at, size, from: 0, outwards, isVital: true };
+    });
+    this.drawnMarks = seen.flatMap(({ spot: { id, pin }, at }) => marksOf(pin, this.ends.get(id)!, at));
+  }
+
+  draw(placed: ReadonlyMap<string, Placed>): void {
+    for (const { id } of this.shown) {
+      const place = placed.get(id);
+      const from = place?.lines[0]![1];
+      this.labelList.get(id)!.moveTo(place && [place.box[0], place.box[1]]);
+      this.markList.get(id)!.draw(from && this.ends.get(id)!, from);
     }
   }
 
@@ -161,11 +173,6 @@ class LabelView implements ItemView<Spot> {
   }
 }
 
-function isCrowded(spots: readonly XY[], stage: Size): boolean {
-  const seen = spots.filter(([x, y]) => x >= 0 && y >= 0 && x <= stage.width && y <= stage.height);
-  return seen.length * labelAreaPx > mostCover * stage.width * stage.height;
-}
-
 function endsOf({ pin, points }: Spot, arranged: Arranged, view: Viewport, stage: Size): XY[] {
   const [dx, dy] = (pin.piece === undefined ? undefined : arranged.offsets.get(pin.piece)) ?? [0, 0];
   return points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
@@ -192,12 +199,24 @@ function middleOf(ends: readonly XY[]): XY {
   return [sum[0] / ends.length, sum[1] / ends.length];
 }
 
-/** The point of the label's edge that faces the spot. */
-function nearest([left, top]: XY, { at, size }: Label): XY {
-  return [
-    Math.min(Math.max(at[0], left + 6), left + size.width - 6),
-    Math.min(Math.max(at[1], top + 1), top + size.height - 1),
+/** Round a spot that no label may hide, in px. */
+const spotPx = 6;
+
+/** A cross on the spot, and the bar or the plumb line. */
+function marksOf(pin: ScenePin, ends: readonly XY[], [x, y]: XY): Line[] {
+  const cross: Line[] = [
+    [
+      [x - spotPx, y],
+      [x + spotPx, y],
+    ],
+    [
+      [x, y - spotPx],
+      [x, y + spotPx],
+    ],
   ];
+  const [a, b] = ends;
+  if (!a || !b) return cross;
+  return [...cross, hangsOn(pin) ? plumbEnds(a, b) : [a, b]];
 }
 
 /** A bar with a tick across each end, as on a caliper; a dot where there is one point only. */

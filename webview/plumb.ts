@@ -7,15 +7,22 @@ const beyondPx = 22;
 /** The balance is marked by a ring of this radius, in px. */
 const bobPx = 4;
 
-/** Path data of the line on which a tag hangs: from above its opening through its balance, which is marked. */
-export function plumbLine(opening: XY, balance: XY): string {
+/** The line on which a tag hangs: from above its opening to beyond its balance. */
+export function plumbEnds(opening: XY, balance: XY): readonly [XY, XY] {
   const [dx, dy] = [balance[0] - opening[0], balance[1] - opening[1]];
-  const length = Math.hypot(dx, dy);
-  if (length === 0) return '';
+  const length = Math.hypot(dx, dy) || 1;
   const step: XY = [(dx / length) * beyondPx, (dy / length) * beyondPx];
-  const from: XY = [opening[0] - step[0], opening[1] - step[1]];
-  const to: XY = [balance[0] + step[0], balance[1] + step[1]];
+  return [
+    [opening[0] - step[0], opening[1] - step[1]],
+    [balance[0] + step[0], balance[1] + step[1]],
+  ];
+}
+
+/** Path data of that line, with its balance marked. */
+export function plumbLine(opening: XY, balance: XY): string {
   const [x, y] = balance;
+  if (x === opening[0] && y === opening[1]) return '';
+  const [from, to] = plumbEnds(opening, balance);
   const arc = `a${bobPx} ${bobPx} 0 1 0`;
   return `M${pair(from)}L${pair(to)}M${pair([x - bobPx, y])}${arc} ${2 * bobPx} 0${arc} ${-2 * bobPx} 0`;
 }

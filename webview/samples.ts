@@ -17,15 +17,15 @@ const none = document.getElementById('none')!;
 const filter = document.getElementById('filter') as HTMLInputElement;
 
 /** The list item of each sample, and what its filter looks at. */
-const cards = new Map<string, { readonly item: HTMLLIElement; readonly words: string; readonly frame: Element }>();
+const cards = new Map<string, { readonly item: HTMLLIElement; readonly words: string; readonly frame: SVGElement }>();
 
 function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
   const item = document.createElement('li');
   const open = document.createElement('button');
   open.type = 'button';
   open.className = 'open';
-  open.title = purpose;
   const frame = document.createElementNS(svgNamespace, 'svg');
+  frame.setAttribute('class', 'picture');
   frame.setAttribute('aria-hidden', 'true');
   const text = document.createElement('span');
   text.className = 'text';
@@ -37,7 +37,7 @@ function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
   const insert = document.createElement('button');
   insert.type = 'button';
   insert.className = 'insert';
-  insert.textContent = 'Insert';
+  insert.append(insertIcon());
   insert.title = 'Add its shapes and pieces to the spec in the editor';
   insert.setAttribute('aria-label', `Insert ${title} into the spec in the editor`);
   insert.addEventListener('click', () => {
@@ -48,6 +48,17 @@ function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
   return item;
 }
 
+/** A plus on a sheet. */
+function insertIcon(): SVGElement {
+  const icon = document.createElementNS(svgNamespace, 'svg');
+  icon.setAttribute('viewBox', '0 0 16 16');
+  icon.setAttribute('aria-hidden', 'true');
+  const strokes = document.createElementNS(svgNamespace, 'path');
+  strokes.setAttribute('d', 'M3.5 1.5h6l3 3v10h-9zM9.5 1.5v3h3M8 7v5M5.5 9.5h5');
+  icon.append(strokes);
+  return icon;
+}
+
 function line(className: string, text: string): HTMLSpanElement {
   const span = document.createElement('span');
   span.className = className;
@@ -55,7 +66,8 @@ function line(className: string, text: string): HTMLSpanElement {
   return span;
 }
 
-function draw(frame: Element, { size, paths }: SamplePicture): void {
+function draw(frame: SVGElement, { size, paths, look }: SamplePicture): void {
+  for (const [part, colour] of Object.entries(look)) frame.style.setProperty(`--${part}`, colour);
   frame.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
   frame.replaceChildren(
     ...paths.map(({ use, data }) => {

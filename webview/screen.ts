@@ -28,8 +28,9 @@ export class Screen {
   private devicePixelsPerMm: number | undefined;
 
   constructor(host: ScreenHost) {
-    byId('set-screen').addEventListener('click', () => {
-      this.ask();
+    this.dialog.addEventListener('keydown', (event) => {
+      // The page's own keys are not meant.
+      event.stopPropagation();
     });
     this.slider.addEventListener('input', () => {
       this.stretch();
@@ -52,7 +53,7 @@ export class Screen {
     return trueScale(this.devicePixelsPerMm, window.devicePixelRatio);
   }
 
-  private ask(): void {
+  ask(): void {
     // In a narrow panel the card goes upright.
     this.side = window.innerWidth >= cardMm.long * this.scale + roomPx ? 'long' : 'short';
     const way = this.side === 'long' ? 'lying' : 'upright';

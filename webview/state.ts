@@ -17,6 +17,9 @@ export const layers = [
 ] as const;
 export type Layer = (typeof layers)[number];
 
+export const dockChoices = ['auto', 'open', 'closed'] as const;
+export type DockChoice = (typeof dockChoices)[number];
+
 export interface PageState {
   /** The spec's uri. */
   readonly source: string;
@@ -25,8 +28,8 @@ export interface PageState {
   readonly viewports: Readonly<Partial<Record<Arrangement, Viewport>>>;
   readonly hiddenLayers: readonly Layer[];
   readonly hiddenPieces: readonly string[];
-  /** The lists of pieces and problems below the drawing. */
-  readonly dockOpen: boolean;
+  /** The lists of pieces and problems below the drawing: by themselves, or as someone wished. */
+  readonly dock: DockChoice;
   /** Only the finished look is shown, as to a customer. */
   readonly proof: boolean;
   /** Whether this preview goes along to whichever spec is being edited. */
@@ -40,7 +43,7 @@ export function initialState(source: string): PageState {
     viewports: {},
     hiddenLayers: ['beam'],
     hiddenPieces: [],
-    dockOpen: true,
+    dock: 'auto',
     proof: false,
     follows: false,
   };
@@ -61,7 +64,7 @@ export function parseState(saved: unknown, source: string): PageState | undefine
       ? layers.filter((layer) => listed(saved['hiddenLayers']).includes(layer))
       : initial.hiddenLayers,
     hiddenPieces: listed(saved['hiddenPieces']).filter((id) => typeof id === 'string'),
-    dockOpen: saved['dockOpen'] !== false,
+    dock: dockChoices.find((choice) => choice === saved['dock']) ?? initial.dock,
     proof: saved['proof'] === true,
     follows: saved['follows'] === true,
   };

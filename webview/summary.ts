@@ -1,36 +1,50 @@
-/** The line at the foot of the page: how large, how many pieces, how many problems. It opens and closes the lists. */
+/** The line at the foot of the page: how large, how many pieces, how many problems. A press opens and closes what is below. */
 
 import type { SceneMessage, Severity } from '../src/preview/protocol.ts';
 import { arrange } from './arrange.ts';
 import { html, setAttribute, setText, svg } from './dom.ts';
 import { countText, partsText, sizeText } from './format.ts';
-import { severityIcon } from './icons.ts';
+import { severityIcon, tickIcon } from './icons.ts';
 
 const severities: readonly Severity[] = ['error', 'warning', 'info'];
 
 export class Summary {
   private readonly size = html('span', { class: 'size' });
+  /** In the other unit, where there is room. */
+  private readonly other = html('span', { class: 'size other' });
   private readonly count = html('span', { class: 'count' });
+  private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
   private readonly counters = severities.map((severity) => {
     const number = html('span');
     return { severity, number, element: html('span', { class: 'counter' }, severityIcon(severity), number) };
   });
 
-  constructor(private readonly button: HTMLElement) {
+  constructor(
+    private readonly button: HTMLElement,
+    toggle: () => void,
+  ) {
     const chevron = svg('svg', { class: 'icon chevron', viewBox: '0 0 16 16', 'aria-hidden': 'true' });
     chevron.append(svg('path', { d: 'M4 6l4 4 4-4' }));
     button.append(
       chevron,
-      this.size,
+      html('span', {}, this.size, ' ', this.other),
       this.count,
-      html('span', { class: 'counters' }, ...this.counters.map(({ element }) => element)),
+      html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
     );
+    button.addEventListener('click', toggle);
   }
 
-  patch({ scene, pins }: SceneMessage, open: boolean): void {
+  /** `open`: all is shown below. */
+  showOpen(open: boolean): void {
     setAttribute(this.button, 'aria-expanded', `${open}`);
-    setAttribute(this.button, 'title', open ? 'Hide pieces and problems' : 'Show pieces and problems');
-    setText(this.size, scene ? overallSize(scene) : 'No drawing');
+    setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show the pieces and what they take');
+  }
+
+  patch({ scene, pins, stale }: SceneMessage): void {
+    this.well.hidden = pins.length > 0 || stale || !scene;
+    const [size = '', other = ''] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
+    setText(this.size, size);
+    setText(this.other, other);
     setText(this.count, scene ? totals(scene) : '');
     for (const { severity, number, element } of this.counters) {
       const count = pins.filter((pin) => pin.severity === severity).length;

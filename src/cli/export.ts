@@ -2,8 +2,8 @@
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { formats, isFormat } from '../output/formats.ts';
-import type { Format } from '../output/formats.ts';
+import { endings, formats, isFormat, sheetFormats } from '../output/formats.ts';
+import type { Format, SheetFormat } from '../output/formats.ts';
 import type { Job } from '../output/job.ts';
 import { writeWhole } from '../output/node-write-whole.ts';
 import { newEngine } from './files.ts';
@@ -36,7 +36,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   for (const spec of specs) {
     for await (const { name, job } of jobs.of(spec)) {
       for (const format of wanted) {
-        const target = join(out, `${name}.${format}`);
+        const target = join(out, name + endings[format]);
         const content = await formats[format](
           pictureWidth === undefined ? job : withPictures(job, pictureWidth),
           tools,
@@ -54,6 +54,14 @@ export function formatsOf(to: string): Format[] {
   const unknown = wanted.find((format) => !isFormat(format));
   if (unknown !== undefined) throw new UsageError(`Unknown format “${unknown}”.`);
   return wanted.filter(isFormat);
+}
+
+/** The same of sheets. */
+export function sheetFormatsOf(to: string): SheetFormat[] {
+  const wanted = formatsOf(to);
+  const other = wanted.find((format) => !sheetFormats.some((each) => each === format));
+  if (other !== undefined) throw new UsageError(`Sheets are written as ${sheetFormats.join(', ')}, not as “${other}”.`);
+  return sheetFormats.filter((format) => wanted.includes(format));
 }
 
 function pixels(given: string | undefined): number | undefined {

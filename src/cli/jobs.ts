@@ -3,6 +3,7 @@
 import { basename } from 'node:path';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
+import { isError } from '../issue.ts';
 import { freeName, tagFileName } from '../output/file-names.ts';
 import { jobOf } from '../output/job.ts';
 import type { Job } from '../output/job.ts';
@@ -58,7 +59,7 @@ export class Jobs {
   }
 
   #isSound(told: string, file: string, report: Report): boolean {
-    const errors = report.issues.filter(({ severity }) => severity === 'error');
+    const errors = report.issues.filter(isError);
     if (errors.length === 0) return true;
     this.complete = false;
     printReport(file, { ...report, issues: errors });

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Report } from '../engine.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
-import { formatsOf, write } from './export.ts';
+import { sheetFormatsOf, write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { Jobs, specName } from './jobs.ts';
@@ -24,7 +24,7 @@ export async function sheetsAll(
   { to, out, force, overwrite }: SheetOptions,
 ): Promise<number> {
   if (to === undefined || out === undefined) throw new UsageError('sheets needs --to and --out.');
-  const wanted = formatsOf(to);
+  const wanted = sheetFormatsOf(to);
   await mkdir(out, { recursive: true });
   const engine = newEngine();
   const tools = toolsOf(engine);

@@ -2,15 +2,17 @@
 
 import { isIssueCode } from '../issue-kinds.ts';
 import type { Severities } from '../judgement.ts';
-import { formats } from '../output/formats.ts';
+import { formats, sheetFormats } from '../output/formats.ts';
 
 export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
   tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
-  tagwright sheets FILE… --to ${Object.keys(formats).join(',')} --out DIR [--force] [--overwrite]
+  tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]
   tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
 
+  proof          the proof alone, as a PDF for the customer
+  job            the job sheet, as a PDF for the bench
   --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times
   --force        exports what has errors too; the files say so
   --overwrite    replaces files that hold something else

@@ -1,7 +1,7 @@
 /**
  * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator; and what is
  * derived from the table of issue codes: the settings in `package.json`; and what the defaults of `min_web` are, into the
- * documentation. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
+ * documentation; and the style sheet of how materials look. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
  * the only one of its kind.
  */
 
@@ -11,6 +11,7 @@ import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { lookStyles } from './look-styles.ts';
 import { writeWebTables } from './min-web-table.ts';
 import { writeSeveritySettings } from './severity-settings.ts';
 
@@ -23,9 +24,10 @@ const annotations = ['markdownDescription', 'enumDescriptions', 'markdownEnumDes
 export async function generate(): Promise<void> {
   const text = readFileSync(schemaFile, 'utf8');
   // Both tools resolve references in place, so each gets its own copy.
-  writeIfChanged('types.generated.ts', await types(JSON.parse(text) as object));
-  writeIfChanged('validate.generated.mjs', await validator(JSON.parse(text) as object));
-  writeIfChanged('validate.generated.d.mts', declaration);
+  writeIfChanged('src/spec/types.generated.ts', await types(JSON.parse(text) as object));
+  writeIfChanged('src/spec/validate.generated.mjs', await validator(JSON.parse(text) as object));
+  writeIfChanged('src/spec/validate.generated.d.mts', declaration);
+  writeIfChanged('webview/style/looks.generated.css', lookStyles());
   writeSeveritySettings(root);
   writeWebTables(root);
 }
@@ -78,8 +80,8 @@ async function validator(schema: object): Promise<string> {
 }
 
 /** Leaves an unchanged file alone, so that watchers do not run for nothing. */
-function writeIfChanged(name: string, text: string): void {
-  const path = join(root, 'src', 'spec', name);
+function writeIfChanged(file: string, text: string): void {
+  const path = join(root, file);
   if (!existsSync(path) || readFileSync(path, 'utf8') !== text) writeFileSync(path, text);
 }
 

@@ -9,7 +9,7 @@
 
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { accessSync, constants, cpSync, existsSync, mkdtempSync, readdirSync } from 'node:fs';
+import { accessSync, constants, cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -39,7 +39,11 @@ else await openServed();
 
 function workFolder(wanted: string | undefined): string {
   const path = wanted === undefined ? mkdtempSync(join(tmpdir(), 'tagwright-samples-')) : resolve(wanted);
-  if (!existsSync(path) || readdirSync(path).length === 0) cpSync(samplesFolder, path, { recursive: true });
+  if (existsSync(path) && readdirSync(path).length > 0) return path;
+  cpSync(samplesFolder, path, { recursive: true });
+  // The first thing to be seen is a tag, not a text.
+  mkdirSync(join(path, '.vscode'));
+  writeFileSync(join(path, '.vscode', 'settings.json'), '{"tagwright.preview.openWithSpec": true}\n');
   return path;
 }
 

@@ -10,6 +10,7 @@ export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}
 
 export const tagSpecSelector: vscode.DocumentSelector = { pattern: tagSpecGlob };
 
+/** By its name: a spec that is saved nowhere yet has one as well. */
 export function isTagSpec(uri: vscode.Uri): boolean {
   // A git revision, a diff side and the like are pictures of a file, not files to check.
   return /\.tag\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
@@ -19,17 +20,6 @@ export function isTagSpec(uri: vscode.Uri): boolean {
 export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   const key = uri.toString();
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);
-}
-
-/** The spec a command means: the one it was called on, as a link may write it, else the one in the active editor. */
-export function targetSpec(argument: unknown): vscode.Uri | undefined {
-  const uri =
-    argument instanceof vscode.Uri
-      ? argument
-      : typeof argument === 'string'
-        ? vscode.Uri.parse(argument)
-        : vscode.window.activeTextEditor?.document.uri;
-  return uri && isTagSpec(uri) ? uri : undefined;
 }
 
 export function fileExists(uri: vscode.Uri): Promise<boolean> {

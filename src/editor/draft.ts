@@ -2,20 +2,24 @@
 
 import * as vscode from 'vscode';
 import { fileExists, openDocument } from './documents.ts';
+import type { SpecMoves } from './spec-moves.ts';
+import { showText } from './tabs.ts';
 import { editsBetween } from './text-edits.ts';
 
 export class Draft {
-  readonly uri: vscode.Uri;
-  readonly #document: vscode.TextDocument;
+  #document: vscode.TextDocument;
   readonly #tabsBefore: ReadonlySet<vscode.Tab>;
   /** Edits are made one after the other, each of the text that the one before has left. */
   #last: Promise<void> = Promise.resolve();
   #wanted = '';
 
   private constructor(document: vscode.TextDocument, tabsBefore: ReadonlySet<vscode.Tab>) {
-    this.uri = document.uri;
     this.#document = document;
     this.#tabsBefore = tabsBefore;
+  }
+
+  get uri(): vscode.Uri {
+    return this.#document.uri;
   }
 
   static async open(fileName: string, text: string): Promise<Draft> {
@@ -36,15 +40,26 @@ export class Draft {
   }
 
   async show(): Promise<void> {
-    await vscode.window.showTextDocument(this.#document, { preview: false });
+    await showText(this.uri, { preview: false });
+  }
+
+  /** Another name for it while it is saved nowhere yet; its preview goes along. */
+  async rename(fileName: string, moves: SpecMoves): Promise<void> {
+    await this.#last;
+    const before = this.#document;
+    if (before.uri.path.endsWith(`/${fileName}`)) return;
+    this.#document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    await this.#put();
+    await this.show();
+    moves.tell({ from: before.uri, to: this.uri });
+    await close(before);
   }
 
   /** Closes it and its preview unasked: it holds nothing that anybody has written. */
   async discard(): Promise<void> {
     await this.#last;
     if (!openDocument(this.uri)) return;
-    await this.show();
-    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    await close(this.#document);
     const previews = allTabs().filter(
       (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview,
     );
@@ -61,6 +76,11 @@ export class Draft {
     }
     await vscode.workspace.applyEdit(edit);
   }
+}
+
+async function close(document: vscode.TextDocument): Promise<void> {
+  await showText(document.uri, { preview: false });
+  await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
 }
 
 function allTabs(): vscode.Tab[] {

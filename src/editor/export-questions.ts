@@ -21,18 +21,16 @@ interface ScopeItem extends vscode.QuickPickItem {
 }
 
 /** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
-export async function askScope(spec: vscode.Uri | undefined, service: TagService): Promise<Scope | undefined> {
+export async function askScope(spec: vscode.Uri, service: TagService): Promise<Scope | undefined> {
   const open = openSpecs();
-  const result = spec && service.get(spec);
+  const result = service.get(spec);
   const pieces = result?.tag?.pieces ?? [];
   const shown = result?.report.batch && { row: result.report.row };
   const items: ScopeItem[] = [
-    ...(spec
-      ? result?.report.batch
-        ? batchItems(spec, result.report.batch, result.report.row)
-        : [item('This tag', nameOf(spec), { specs: [spec] })]
-      : []),
-    ...(spec && pieces.length > 1
+    ...(result?.report.batch
+      ? batchItems(spec, result.report.batch, result.report.row)
+      : [item('This tag', nameOf(spec), { specs: [spec] })]),
+    ...(pieces.length > 1
       ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id, ...shown }))
       : []),
     ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),
@@ -68,19 +66,25 @@ async function askFolderOfSpecs(): Promise<Scope | undefined> {
   return undefined;
 }
 
-const descriptions: Readonly<Record<Format, string>> = {
-  svg: 'for the laser',
-  dxf: 'for programs that read drawings',
-  pdf: 'a proof, and the cut page at true size',
-  png: 'a picture of the proof',
+const offers: Readonly<Record<Format, readonly [label: string, description: string]>> = {
+  svg: ['SVG', 'for the laser'],
+  dxf: ['DXF', 'for programs that read drawings'],
+  pdf: ['PDF', 'the proof, and the cut page at true size'],
+  png: ['PNG', 'the proof as a picture, for the customer'],
+  proof: ['Proof', 'a PDF to sign, for the customer'],
+  job: ['Job sheet', 'a PDF for the bench: order, times, cost, warnings, assembly'],
 };
 
 /** Those of the last time are ticked. */
-export async function askFormats(memory: vscode.Memento): Promise<readonly Format[] | undefined> {
+export async function askFormats<T extends Format>(
+  memory: vscode.Memento,
+  choice: readonly T[],
+): Promise<readonly T[] | undefined> {
   const key = 'export.formats';
   const last = memory.get<readonly string[]>(key, ['svg']);
-  const items = (Object.keys(descriptions) as Format[]).map((format) => {
-    return { label: format.toUpperCase(), description: descriptions[format], picked: last.includes(format), format };
+  const items = choice.map((format) => {
+    const [label, description] = offers[format];
+    return { label, description, picked: last.includes(format), format };
   });
   const chosen = await vscode.window.showQuickPick(items, {
     canPickMany: true,

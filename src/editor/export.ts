@@ -2,19 +2,24 @@
 
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
+import { isError } from '../issue.ts';
+import { allFormats, sheetFormats } from '../output/formats.ts';
 import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
-import { targetSpec } from './documents.ts';
+import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
 import { Exporter, fileNameOf } from './exporter.ts';
 import type { ExportRequest } from './exporter.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from './service.ts';
+import type { Target } from './target.ts';
+import { stepDone } from './walkthrough.ts';
 import { nameOf, specName } from './write-whole.ts';
 import type { WriteWhole } from './write-whole.ts';
 
 /** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
 export function registerExports(
   context: vscode.ExtensionContext,
+  target: Target,
   service: TagService,
   engine: Engine,
   writeWhole: WriteWhole,
@@ -26,21 +31,17 @@ export function registerExports(
     if (written.length > 0) void offerMore(written);
     return written;
   };
-  const { registerCommand } = vscode.commands;
+  const command = (name: string, ask: (spec: vscode.Uri) => Promise<ExportRequest | undefined>) =>
+    vscode.commands.registerCommand(name, async (given?: unknown) => {
+      if (isRequest(given)) return exporter.run(given);
+      const spec = await target.of(given);
+      return spec && run(ask(spec));
+    });
   return vscode.Disposable.from(
-    registerCommand('tagwright.export', (target?: unknown) =>
-      isRequest(target) ? exporter.run(target) : run(askExport(targetSpec(target), service, context.globalState)),
-    ),
-    registerCommand('tagwright.makePack', (target?: unknown) =>
-      isRequest(target) ? exporter.run(target) : run(askPack(targetSpec(target), service)),
-    ),
-    registerCommand('tagwright.exportSheets', (target?: unknown) =>
-      isRequest(target) ? exporter.run(target) : run(askLayout(targetSpec(target), context.globalState)),
-    ),
-    registerCommand('tagwright.exportSvg', (target?: unknown) => {
-      const uri = targetSpec(target);
-      return uri && exportSvg(uri, service, writeWhole);
-    }),
+    command('tagwright.export', (spec) => askExport(spec, service, context.globalState)),
+    command('tagwright.makePack', (spec) => askPack(spec, service)),
+    command('tagwright.exportSheets', (spec) => askLayout(spec, context.globalState)),
+    target.command('tagwright.exportSvg', (spec) => exportSvg(spec, service, writeWhole)),
   );
 }
 
@@ -49,17 +50,17 @@ function isRequest(target: unknown): target is ExportRequest {
 }
 
 async function askExport(
-  spec: vscode.Uri | undefined,
+  spec: vscode.Uri,
   service: TagService,
   memory: vscode.Memento,
 ): Promise<ExportRequest | undefined> {
   const scope = await askScope(spec, service);
-  const formats = scope && (await askFormats(memory));
+  const formats = scope && (await askFormats(memory, allFormats));
   const to = formats && (await askFolder('Export to', folderOf(scope.specs[0]!)));
   return to && { ...scope, what: { formats }, to };
 }
 
-async function askPack(spec: vscode.Uri | undefined, service: TagService): Promise<ExportRequest | undefined> {
+async function askPack(spec: vscode.Uri, service: TagService): Promise<ExportRequest | undefined> {
   const scope = await askScope(spec, service);
   const packs = scope && (await askPackKind());
   if (!packs) return undefined;
@@ -77,8 +78,8 @@ async function askPack(spec: vscode.Uri | undefined, service: TagService): Promi
   return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
 }
 
-async function askLayout(spec: vscode.Uri | undefined, memory: vscode.Memento): Promise<ExportRequest | undefined> {
-  const sheets = spec && (await askFormats(memory));
+async function askLayout(spec: vscode.Uri, memory: vscode.Memento): Promise<ExportRequest | undefined> {
+  const sheets = await askFormats(memory, sheetFormats);
   const to = sheets && (await askFolder('Put the sheets in', folderOf(spec)));
   return to && { specs: [spec], what: { sheets }, to };
 }
@@ -94,17 +95,18 @@ async function exportSvg(
   service: TagService,
   writeWhole: WriteWhole,
 ): Promise<vscode.Uri | undefined> {
-  const result = service.get(uri);
-  // Those of the tag that is shown; what others of its batch have is theirs.
-  const errors = result?.report.issues.filter((issue) => issue.severity === 'error') ?? [];
-  const job = result && !result.stale && errors.length === 0 ? jobOf(result.report) : undefined;
-  if (!result || !job) {
-    const first = errors[0]?.message ?? 'There is nothing to cut yet.';
-    void vscode.window.showErrorMessage(`Not exported: ${first}`);
+  const report = service.get(uri)?.report;
+  const job = report && jobOf(report);
+  if (!job) {
+    void sayNothingToCut(uri, report);
     return undefined;
   }
   const folder = folderOf(uri);
-  const name = `${fileNameOf(uri, result.report)}.svg`;
+  const ownName = fileNameOf(uri, report);
+  // Of the tag that is shown; what others of its batch have is theirs.
+  const isFaulty = report.issues.some(isError);
+  if (isFaulty && (await askFaulty([{ spec: uri, name: ownName, report }], false)) !== 'include') return undefined;
+  const name = `${ownName}.svg`;
   const target = await vscode.window.showSaveDialog({
     defaultUri: folder ? vscode.Uri.joinPath(folder, name) : vscode.Uri.file(name),
     filters: { SVG: ['svg'] },
@@ -117,6 +119,7 @@ async function exportSvg(
 }
 
 async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
+  stepDone('exported');
   const [first] = written;
   const svg =
     written.length === 1 || written.every(({ path }) => specName(first!) === specName(vscode.Uri.file(path)))

@@ -3,15 +3,18 @@
 import * as vscode from 'vscode';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
+import { isError } from '../issue.ts';
 import { freeName, tagFileName } from '../output/file-names.ts';
-import { formats } from '../output/formats.ts';
-import type { Format } from '../output/formats.ts';
+import { endings, formats } from '../output/formats.ts';
+import type { Format, SheetFormat } from '../output/formats.ts';
 import { captionFont, jobOf } from '../output/job.ts';
 import type { Job, Tools } from '../output/job.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
+import { askFaulty, listed, type Faulty } from './ask-faulty.ts';
+import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
 import { holdsOther, nameOf, specName } from './write-whole.ts';
@@ -27,7 +30,7 @@ export interface ExportRequest {
   readonly what:
     | { readonly formats: readonly Format[] }
     | { readonly packs: 'folders' | 'archive' }
-    | { readonly sheets: readonly Format[] };
+    | { readonly sheets: readonly SheetFormat[] };
   /** Where files go; an archive's own place. */
   readonly to: vscode.Uri;
   /** What becomes of files that are there and hold something else. */
@@ -87,7 +90,7 @@ export class Exporter {
   }
 
   /** For each spec the sheets that take all its tags. */
-  async #sheets(request: ExportRequest, wanted: readonly Format[], signal: AbortSignal): Promise<Output[]> {
+  async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<Output[]> {
     const checkpoint = breather(signal);
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
@@ -112,7 +115,7 @@ export class Exporter {
     const files: Record<string, Uint8Array> = {};
     for (const format of what.formats) {
       await checkpoint();
-      files[`${name}.${format}`] = bytesOf(await formats[format](job, this.#tools));
+      files[name + endings[format]] = bytesOf(await formats[format](job, this.#tools));
     }
     return files;
   }
@@ -123,7 +126,7 @@ export class Exporter {
     const empty: string[] = [];
     for (const [spec, reports] of await this.#sound(request, signal)) {
       for (const report of reports) {
-        const name = nameIn(request, spec, report);
+        const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
         if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
         else empty.push(name);
@@ -137,20 +140,19 @@ export class Exporter {
   /** Every tag that is to be made something of, by spec; nothing where it was called off for the errors of some. */
   async #sound(request: ExportRequest, signal: AbortSignal): Promise<Map<vscode.Uri, Report[]>> {
     const sound = new Map<vscode.Uri, Report[]>();
-    const faulty: { spec: vscode.Uri; report: Report }[] = [];
+    const faulty: Faulty[] = [];
     const add = (spec: vscode.Uri, report: Report) => sound.set(spec, [...(sound.get(spec) ?? []), report]);
     for (const spec of request.specs) {
       const options = computeOptions(spec, signal, request.row);
       const first = await this.#engine.compute(await textOf(spec), options);
       for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
-        if (report.issues.some(({ severity }) => severity === 'error')) faulty.push({ spec, report });
+        if (report.issues.some(isError)) faulty.push({ spec, name: nameIn(request, spec, report), report });
         else add(spec, report);
       }
     }
     if (faulty.length === 0) return sound;
     const wish = request.faulty ?? 'ask';
-    const named = faulty.map(({ spec, report }) => ({ name: nameIn(request, spec, report), report }));
-    const answer = wish === 'ask' ? await askFaulty(named, sound.size > 0) : wish;
+    const answer = wish === 'ask' ? await askFaulty(faulty, sound.size > 0) : wish;
     if (answer === undefined) return new Map();
     if (answer === 'include') for (const { spec, report } of faulty) add(spec, report);
     return sound;
@@ -181,31 +183,6 @@ function onlyPiece(report: Report, piece: string | undefined): Report {
 
 async function textOf(spec: vscode.Uri): Promise<string> {
   return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
-}
-
-/** `undefined`: nothing at all is to be made. */
-async function askFaulty(
-  faulty: readonly { name: string; report: Report }[],
-  others: boolean,
-): Promise<'include' | 'leave out' | undefined> {
-  const [include, leaveOut] = ['Export Anyway', faulty.length === 1 ? 'Leave It Out' : 'Leave Them Out'];
-  const names = listed(faulty.map(({ name }) => name));
-  const first = faulty[0]!.report.issues.find(({ severity }) => severity === 'error')!;
-  const answer = await vscode.window.showWarningMessage(
-    `${names} ${faulty.length === 1 ? 'has' : 'have'} errors. ${first.message}`,
-    { modal: true, detail: 'Files that are made all the same say so in themselves.' },
-    ...(others ? [include, leaveOut] : [include]),
-  );
-  if (answer === undefined) return undefined;
-  return answer === include ? 'include' : 'leave out';
-}
-
-/** More than a question can show are counted. */
-const mostNames = 8;
-
-function listed(names: readonly string[]): string {
-  const more = names.length - mostNames;
-  return more > 1 ? `${names.slice(0, mostNames).join(', ')} and ${more} more` : names.join(', ');
 }
 
 async function write(

@@ -7,9 +7,9 @@ import type { FixedText } from '../fixes/fix-all.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 import { workspaceEdit } from './apply-edits.ts';
 import { computeOptions, whileWanted } from './compute-options.ts';
-import { targetSpec } from './documents.ts';
 import type { Checked, TagService } from './service.ts';
 import { editsBetween } from './text-edits.ts';
+import { stepDone } from './walkthrough.ts';
 
 export type AllFixes = Pick<FixedText, 'made' | 'left'> & { readonly edit: vscode.WorkspaceEdit };
 
@@ -30,9 +30,8 @@ export async function allFixes(
 }
 
 /** The command: one undo step, and a word on what was done and what was left. */
-export async function fixAllProblems(target: unknown, service: TagService, engine: Engine): Promise<void> {
-  const uri = targetSpec(target);
-  const result = uri && service.get(uri);
+export async function fixAllProblems(uri: vscode.Uri, service: TagService, engine: Engine): Promise<void> {
+  const result = service.get(uri);
   if (!result) return;
   const options = { location: vscode.ProgressLocation.Window, title: 'Trying fixes', cancellable: true };
   const found = await vscode.window.withProgress(options, (_, token) => allFixes(engine, result, token));
@@ -40,7 +39,10 @@ export async function fixAllProblems(target: unknown, service: TagService, engin
   // What was typed meanwhile is worth more than the fixes for what was there before.
   if (document && result.version !== document.version) return;
   if (!found) return;
-  if (found.made.length > 0) await vscode.workspace.applyEdit(found.edit);
+  if (found.made.length > 0) {
+    await vscode.workspace.applyEdit(found.edit);
+    stepDone('fixed');
+  }
   void vscode.window.showInformationMessage(summaryOf(found));
 }
 

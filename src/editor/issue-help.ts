@@ -10,6 +10,7 @@ import { applyEdits } from './apply-edits.ts';
 import { computeOptions } from './compute-options.ts';
 import { toRange } from './problems.ts';
 import type { TagResult } from './results.ts';
+import { showText } from './tabs.ts';
 
 export interface Help {
   /** Tried on the whole tag, each of them. */
@@ -59,7 +60,7 @@ export async function makeHelp(
   const fix = [...fixes, ...replacements][index];
   if (fix) await applyEdits(uri, source, fix.edits);
   else if (acceptance && index === fixes.length + replacements.length) {
-    const editor = await vscode.window.showTextDocument(uri, { preview: false });
+    const editor = await showText(uri, { preview: false });
     if (editor.document.getText() !== source.text) return;
     const place = toRange({ start: acceptance.at, end: acceptance.at }, source.position.bind(source));
     await editor.insertSnippet(acceptSnippet(acceptance), place);

@@ -5,19 +5,13 @@ import { kerfEdits, kerfFrom } from '../edits/kerf.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { applyEdits } from './apply-edits.ts';
-import { targetSpec } from './documents.ts';
 import { sourceOf } from './sources.ts';
 
 /** `measured`: instead of asking. */
 export async function setKerf(
-  target: unknown,
+  uri: vscode.Uri,
   measured?: { readonly slots: string; readonly pieces: string },
 ): Promise<void> {
-  const uri = targetSpec(target);
-  if (!uri) {
-    void vscode.window.showInformationMessage('Open the spec whose stock was tested, then run this again.');
-    return;
-  }
   const source = sourceOf(await vscode.workspace.openTextDocument(uri));
   const units = unitsOf(source);
   const slots = measured?.slots ?? (await ask('How wide are the slots?', 1, units));

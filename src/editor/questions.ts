@@ -1,4 +1,4 @@
-/** Questions in the editor's input at the top, each of several, with what is pointed at told before it is chosen. */
+/** Questions in the editor's input at the top, alone or each of several, with what is pointed at told before it is chosen. */
 
 import * as vscode from 'vscode';
 
@@ -10,18 +10,22 @@ export type Answer<T> = T | typeof back | undefined;
 
 interface Question {
   readonly title: string;
-  readonly step: number;
-  readonly totalSteps: number;
+  /** Of several questions, counting from 1. */
+  readonly step?: number;
+  readonly totalSteps?: number;
 }
 
+/** Without a value it only tells something, and cannot be chosen. */
 interface Choice<T> extends vscode.QuickPickItem {
-  readonly value: T;
+  readonly value: T | undefined;
 }
 
 export function pick<T>(
   question: Question & {
     readonly placeholder: string;
     readonly items: readonly Choice<T>[];
+    /** In front of them, once they are known. */
+    readonly moreItems?: Promise<readonly Choice<T>[]>;
     /** Other items for what is typed. */
     readonly itemsFor?: (typed: string) => readonly Choice<T>[];
   },
@@ -32,20 +36,34 @@ export function pick<T>(
   input.items = question.items;
   input.matchOnDetail = true;
   input.matchOnDescription = true;
-  const { itemsFor } = question;
+  const { itemsFor, moreItems } = question;
+  if (moreItems) {
+    input.busy = true;
+    void moreItems.then((more) => {
+      input.items = [...more, ...question.items];
+      input.busy = false;
+    });
+  }
   if (itemsFor) {
     input.onDidChangeValue((typed) => {
       input.items = itemsFor(typed).map((item) => ({ ...item, alwaysShow: true }));
     });
   }
   input.onDidChangeActive(([item]) => {
-    if (item) follow(item.value);
+    if (item?.value !== undefined) follow(item.value);
   });
   return answered(input, question, () => input.activeItems[0]?.value);
 }
 
 export function type<T>(
-  question: Question & { readonly prompt: string; readonly value: string },
+  question: Question & {
+    readonly prompt: string;
+    readonly value: string;
+    /** Said where nothing is typed: it cannot be left empty. */
+    readonly emptiness: string;
+    /** What is to be said of what is typed, although it may be taken. */
+    readonly warningOf: (value: T) => Promise<string | undefined>;
+  },
   valueOf: (typed: string) => T,
   follow: (value: T) => void,
 ): Promise<Answer<T>> {
@@ -53,21 +71,34 @@ export function type<T>(
   input.prompt = question.prompt;
   input.value = question.value;
   input.valueSelection = [0, question.value.length];
+  const { Warning, Error: error } = vscode.InputBoxValidationSeverity;
+  const isBlank = () => input.value.trim() === '';
+  const judge = async () => {
+    input.validationMessage = isBlank() ? { message: question.emptiness, severity: error } : undefined;
+    if (isBlank()) return;
+    const judged = input.value;
+    const message = await question.warningOf(valueOf(judged));
+    if (message !== undefined && input.value === judged) input.validationMessage = { message, severity: Warning };
+  };
   input.onDidChangeValue((typed) => {
-    follow(valueOf(typed));
+    if (!isBlank()) follow(valueOf(typed));
+    void judge();
   });
-  return answered(input, question, () => (input.value.trim() === '' ? undefined : valueOf(input.value)));
+  void judge();
+  return answered(input, question, () => (isBlank() ? undefined : valueOf(input.value)));
 }
 
 /** Accepts nothing while there is nothing to accept. */
 function answered<T>(
   input: vscode.QuickPick<Choice<T>> | vscode.InputBox,
-  { title, step, totalSteps }: Question,
+  { title, step = 1, totalSteps = 1 }: Question,
   answer: () => T | undefined,
 ): Promise<Answer<T>> {
   input.title = title;
-  input.step = step;
-  input.totalSteps = totalSteps;
+  if (totalSteps > 1) {
+    input.step = step;
+    input.totalSteps = totalSteps;
+  }
   // The preview takes a moment to come, and must not close the question by coming.
   input.ignoreFocusOut = true;
   if (step > 1) input.buttons = [vscode.QuickInputButtons.Back];

@@ -6,8 +6,9 @@ export interface SampleCard {
   readonly purpose: string;
 }
 
-/** As in `language/picture.ts`. */
+/** As in `language/picture.ts`, with the colours of the stock. */
 export interface SamplePicture {
+  readonly look: { readonly face: string; readonly edge: string; readonly engraved: string };
   readonly size: { readonly width: number; readonly height: number };
   readonly paths: readonly { readonly use: 'material' | 'engrave' | 'score'; readonly data: string }[];
 }

@@ -1,15 +1,16 @@
-/** The view of samples in the side bar: a page with a picture, a title and a line on each. */
+/** The view of samples: a page with a picture in the colours of its stock, a title and a line on each. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../engine.ts';
 import { pictureOfTag } from '../language/picture.ts';
+import { lookOf } from '../look/looks.ts';
 import { samplesHtml } from './samples-html.ts';
 import type { FromSamplesPage, SamplePicture, ToSamplesPage } from './samples-protocol.ts';
-import { insertSample, openSample } from './samples.ts';
+import { openSample } from './samples.ts';
 import type { Sample, SampleLibrary } from './samples.ts';
 
 /** In pixels, at twice the size they are shown in, for dense screens. */
-const pictureSize = { width: 144, height: 96 };
+const pictureSize = { width: 200, height: 128 };
 
 export class SamplesView implements vscode.WebviewViewProvider {
   readonly #extensionUri: vscode.Uri;
@@ -34,7 +35,7 @@ export class SamplesView implements vscode.WebviewViewProvider {
       const message = parseFromPage(data);
       if (message?.type === 'ready') void this.#fill(webview, () => isGone);
       if (message?.type === 'open') void openSample(this.#library, message.fileName);
-      if (message?.type === 'insert') void insertSample(this.#library, message.fileName);
+      if (message?.type === 'insert') void vscode.commands.executeCommand('tagwright.insertSample', message.fileName);
     });
     webview.html = samplesHtml({
       cspSource: webview.cspSource,
@@ -59,7 +60,9 @@ export class SamplesView implements vscode.WebviewViewProvider {
   async #picture({ fileName, text }: Sample): Promise<SamplePicture | undefined> {
     if (!this.#pictures.has(fileName)) {
       const { tag } = await this.#engine.compute(text, { locate: () => undefined });
-      this.#pictures.set(fileName, tag && pictureOfTag(tag, pictureSize));
+      const picture = tag && pictureOfTag(tag, pictureSize);
+      const { wood: face, edgeFace: edge, burn: engraved } = lookOf(tag?.stock.material);
+      this.#pictures.set(fileName, picture && { ...picture, look: { face, edge, engraved } });
     }
     return this.#pictures.get(fileName);
   }

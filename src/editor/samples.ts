@@ -3,8 +3,9 @@
 import * as vscode from 'vscode';
 import { merged } from '../language/merge.ts';
 import { parseSpec } from '../spec/parse.ts';
-import { targetSpec } from './documents.ts';
 import { Draft } from './draft.ts';
+import { back, pick } from './questions.ts';
+import { showText } from './tabs.ts';
 import { editsBetween } from './text-edits.ts';
 
 export interface Sample {
@@ -47,21 +48,40 @@ export class SampleLibrary {
   }
 }
 
-/** Lets the user choose a sample, unless one is named, and opens a copy that is saved nowhere yet. */
+/** Opens a copy that is saved nowhere yet: of the sample that is named, or of the one that is chosen. */
 export async function openSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
-  const sample = await named(library, fileName, 'Open a copy to play with');
-  if (sample) await Draft.open(sample.fileName.replace(/^\d+-/, ''), sample.text);
+  const samples = await library.all();
+  const sample = samples.find((each) => each.fileName === fileName) ?? (await browsed(samples));
+  if (sample) await Draft.open(draftName(sample.fileName), sample.text);
 }
 
-/** Adds what a sample makes to the spec in the active editor, as one step that can be undone; opens a copy where there is none. */
-export async function insertSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
-  const uri = targetSpec(undefined);
-  const sample = await named(library, fileName, uri ? 'Add to this spec' : 'Open a copy to play with');
-  if (!sample) return;
+/** Each is shown, with its preview, while it is pointed at; nothing of that is left when one is chosen or none. */
+async function browsed(samples: readonly Sample[]): Promise<Sample | undefined> {
+  const [first] = samples;
+  if (!first) return undefined;
+  const draft = await Draft.open('sample.tag.yaml', first.text);
+  const items = samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: sample }));
+  const question = { title: 'Tag samples', placeholder: 'Open a copy to play with', items };
+  const answer = await pick(question, ({ text }) => void draft.set(text));
+  await draft.discard();
+  return answer === back ? undefined : answer;
+}
+
+/** Without the number that puts samples in order. */
+const draftName = (fileName: string): string => fileName.replace(/^\d+-/, '');
+
+/** Adds what a sample makes to a spec, as one step that can be undone; opens a copy where there is none. */
+export async function insertSample(
+  library: SampleLibrary,
+  uri: vscode.Uri | undefined,
+  fileName?: unknown,
+): Promise<void> {
   if (!uri) {
-    await openSample(library, sample.fileName);
+    await openSample(library, fileName);
     return;
   }
+  const sample = await named(library, fileName);
+  if (!sample) return;
   const document = await vscode.workspace.openTextDocument(uri);
   const before = document.getText();
   const edit = new vscode.WorkspaceEdit();
@@ -69,23 +89,36 @@ export async function insertSample(library: SampleLibrary, fileName?: unknown): 
     edit.replace(uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
   }
   await vscode.workspace.applyEdit(edit);
-  await vscode.window.showTextDocument(document);
+  await showText(uri);
 }
 
-async function named(library: SampleLibrary, fileName: unknown, placeHolder: string): Promise<Sample | undefined> {
+async function named(library: SampleLibrary, fileName: unknown): Promise<Sample | undefined> {
   const samples = await library.all();
   const sample = samples.find((each) => each.fileName === fileName);
   if (sample) return sample;
   const items = samples.map((each) => ({ label: each.title, detail: each.purpose, sample: each }));
-  const chosen = await vscode.window.showQuickPick(items, { title: 'Tag samples', placeHolder, matchOnDetail: true });
+  const chosen = await vscode.window.showQuickPick(items, {
+    title: 'Tag samples',
+    placeHolder: 'Add to this spec',
+    matchOnDetail: true,
+  });
   return chosen?.sample;
 }
 
+/** What is told of a sample is not true of a tag that is made from it. */
+export function withoutFirstComment(text: string): string {
+  return text.split('\n').slice(commentLength(text)).join('\n');
+}
+
+/** In lines. */
+function commentLength(text: string): number {
+  return text.split('\n').findIndex((line) => !line.startsWith('#'));
+}
+
 function firstComment(text: string): string {
-  const lines = text.split(/\r?\n/);
-  const end = lines.findIndex((line) => !line.startsWith('#'));
-  return lines
-    .slice(0, end)
+  return text
+    .split(/\r?\n/)
+    .slice(0, commentLength(text))
     .map((line) => line.replace(/^#\s?/, ''))
     .join(' ');
 }

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { hintsOf } from '../language/hints.ts';
 import { lensesOf } from '../language/lenses.ts';
 import { takesOfPiece } from '../output/known-takes.ts';
-import { takesLine } from '../output/proof-facts.ts';
+import { takesLine } from '../output/takes-facts.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { tagSpecSelector } from './documents.ts';
 import { toRange } from './problems.ts';

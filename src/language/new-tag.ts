@@ -49,10 +49,16 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
   return spec;
 }
 
+/** Whether a width is that of the finished tag. */
+export function isOnePiece({ value }: SpecSource): boolean {
+  const pieces = valueAt(value, ['pieces']);
+  return isGroup(pieces) && Object.keys(pieces).length === 1;
+}
+
 function sized(spec: string, first: Lettering | undefined, width: string): string {
   const pieces = valueAt(new SpecSource(spec).value, ['pieces']);
-  const [only, ...others] = Object.keys(isGroup(pieces) ? pieces : {});
-  if (only !== undefined && others.length === 0) return changed(spec, ['pieces', only], 'width', width);
+  const [only] = Object.keys(isGroup(pieces) ? pieces : {});
+  if (only !== undefined && isOnePiece(new SpecSource(spec))) return changed(spec, ['pieces', only], 'width', width);
   if (!first) return spec;
   const shape = valueAt(new SpecSource(spec).value, first.path);
   const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';

@@ -5,7 +5,7 @@ import type { Issue, YamlPath } from '../issue.ts';
 import { describeLoad } from '../measure/describe-load.ts';
 import { estimateLoad } from '../measure/load.ts';
 import { takesOfPiece } from '../output/known-takes.ts';
-import { takesFacts } from '../output/proof-facts.ts';
+import { takesFacts } from '../output/takes-facts.ts';
 import type { Units } from '../spec/length.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { areaIn, bothLengths, counted, sizeIn } from './figures.ts';

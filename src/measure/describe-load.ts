@@ -7,20 +7,18 @@ export interface LoadDescription {
   readonly headline: string;
   /** How it comes about, most important first. */
   readonly lines: readonly string[];
-  /** To be shown wherever the headline is. */
+  /** To be shown wherever the headline is; `rule` alone where there is room for a sentence only. */
   readonly caution: string;
+  readonly rule: string;
 }
 
 /** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
 const gravity = 9.80665;
 
+const rule = 'Try it on scrap, and hang nothing by it that must not fall.';
 const cautions = {
-  wood:
-    'An estimate from published averages of clear wood: this piece’s grain, glue, knots and charring were not looked at. ' +
-    'Try it on scrap, and hang nothing by it that must not fall.',
-  other:
-    'An estimate from published figures: this piece’s cracks, scratches, glue and scorching were not looked at. ' +
-    'Try it on scrap, and hang nothing by it that must not fall.',
+  wood: `An estimate from published averages of clear wood: this piece’s grain, glue, knots and charring were not looked at. ${rule}`,
+  other: `An estimate from published figures: this piece’s cracks, scratches, glue and scorching were not looked at. ${rule}`,
 } as const;
 
 export function describeLoad(estimate: LoadEstimate): LoadDescription {
@@ -31,19 +29,21 @@ export function describeLoad(estimate: LoadEstimate): LoadDescription {
         open: 'the opening of the hanger is not closed',
         loose: 'the hanger is not joined to most of the piece',
       };
-      return { headline: `Bears no pull: ${why[estimate.fault]}`, lines: [], caution };
+      return { headline: `Bears no pull: ${why[estimate.fault]}`, lines: [], caution, rule };
     }
     case 'unknown':
       return {
         headline: `Load unknown: ${estimate.reason}`,
         lines: [`Narrowest where it would break: ${place(estimate.weakest)}${crossSection(estimate)}.`],
         caution,
+        rule,
       };
     case 'bears':
       return {
         headline: `Bears a short pull of about ${force(estimate.shortPull)} – weakest ${place(estimate.weakest)}`,
         lines: reasons(estimate),
         caution,
+        rule,
       };
   }
 }

@@ -32,7 +32,13 @@ export interface Takes {
   readonly sheetArea: number;
   readonly time: TimeTaken;
   readonly weight?: number;
-  readonly cost?: { readonly amount: number; readonly currency?: string };
+  /** “Material cost”: see `materialCost`. */
+  readonly cost?: Cost;
+}
+
+export interface Cost {
+  readonly amount: number;
+  readonly currency?: string;
 }
 
 /** `missing`: what the spec would have to say of the machine. */
@@ -59,7 +65,7 @@ export function takesOf(tag: Tag, work: Work): Takes {
   const { minX, minY, maxX, maxY } = work.bounds;
   const sheetArea = (maxX - minX) * (maxY - minY);
   const weight = weightOf(tag);
-  const cost = costOf(tag, sheetArea);
+  const cost = materialCost(tag, sheetArea);
   return {
     cutLength: total(cuts.map(contourLength)),
     scoreLength: total(scores.map(contourLength)),
@@ -157,11 +163,17 @@ function weightOf({ pieces, stock }: Tag): number | undefined {
 /** mm² in each measure. */
 const areas = { m2: 1e6, ft2: 304.8 ** 2 } as const;
 
-function costOf({ stock, sheet }: Tag, sheetArea: number): Takes['cost'] {
+/**
+ * The one meaning of “Material cost”, wherever it is told: the price of the rectangle of sheet that holds a tag, its share of a
+ * sheet. Time on the machine and work are not in it: nobody has said what they cost. What whole sheets cost, used up or not, is
+ * another figure, “Whole sheets”: the same for their area.
+ * @param mm2 Of the rectangle, or of the sheets.
+ */
+export function materialCost({ stock, sheet }: Pick<Tag, 'stock' | 'sheet'>, mm2: number): Cost | undefined {
   const { price } = stock;
   const whole = price?.per === 'sheet' ? sheet && sheet.width * sheet.height : price && areas[price.per];
   if (!price || !whole) return undefined;
-  const amount = (price.amount * sheetArea) / whole;
+  const amount = (price.amount * mm2) / whole;
   return { amount, ...(price.currency === undefined ? {} : { currency: price.currency }) };
 }
 

@@ -81,6 +81,11 @@ export function planLaid(
   return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
 }
 
+/** The rectangle of sheet that a tag by itself takes, as `planCuts` lays it out; `undefined` without material. */
+export function extentOf(tag: Tag): Bounds | undefined {
+  return sideBySide(tag).bounds;
+}
+
 function sideBySide(tag: Tag): { laid: Lines[]; bounds?: Bounds } {
   const laid: Lines[] = [];
   let x = 0;

@@ -5,14 +5,18 @@ import { labelOf } from '../spec/batch.ts';
 /** Longer ones do not go everywhere. */
 const longest = 60;
 
-/** Letters and figures of any script, with a dash for whatever else stands between them. */
 export function rowFileName(spec: string, label: string): string {
+  return `${spec}-${plainName(label)}`;
+}
+
+/** Letters and figures of any script, with a dash for whatever else stands between them. */
+export function plainName(label: string): string {
   const plain = label
     .normalize('NFC')
     .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '')
     .toLowerCase();
-  return `${spec}-${Array.from(plain).slice(0, longest).join('') || 'tag'}`;
+  return Array.from(plain).slice(0, longest).join('') || 'tag';
 }
 
 /** Of a tag's files: the spec's own or, of a batch, with what the tag goes by. */

@@ -1,18 +1,43 @@
-/** The file formats a tag can be written in, by their file extension. */
+/** The file formats a tag can be written in. */
 
 import { toDxf } from './dxf.ts';
 import type { Job, Tools } from './job.ts';
-import { toPdf } from './pdf.ts';
+import { toJobSheet } from './job-sheet.ts';
+import { toPdf, toProof } from './pdf.ts';
 import { toPng } from './png.ts';
 import { toSvg } from './svg.ts';
 
-export type Format = 'svg' | 'dxf' | 'pdf' | 'png';
+/** `proof` is for the customer alone, `job` for the bench. */
+export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'proof' | 'job';
 
 /** Each gives the whole file. */
 type Writer = (job: Job, tools: Tools) => string | Uint8Array | Promise<string | Uint8Array>;
 
-export const formats: Readonly<Record<Format, Writer>> = { svg: toSvg, dxf: toDxf, pdf: toPdf, png: toPng };
+export const formats: Readonly<Record<Format, Writer>> = {
+  svg: toSvg,
+  dxf: toDxf,
+  pdf: toPdf,
+  png: toPng,
+  proof: toProof,
+  job: toJobSheet,
+};
+
+export const allFormats = Object.keys(formats) as readonly Format[];
+
+/** What follows the name of a tag in that of its file. */
+export const endings: Readonly<Record<Format, string>> = {
+  svg: '.svg',
+  dxf: '.dxf',
+  pdf: '.pdf',
+  png: '.png',
+  proof: '-proof.pdf',
+  job: '-job.pdf',
+};
 
 export function isFormat(name: string): name is Format {
   return Object.hasOwn(formats, name);
 }
+
+/** What sheets can be written in: proofs and job sheets are of tags. */
+export const sheetFormats = ['svg', 'dxf', 'pdf', 'png'] as const satisfies readonly Format[];
+export type SheetFormat = (typeof sheetFormats)[number];

@@ -1,19 +1,25 @@
 /** What every file format is made from. */
 
+import { isError } from '../issue.ts';
 import type { Issue } from '../issue.ts';
+import type { SpecSource } from '../spec/source.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { planCuts } from './cut-plan.ts';
 import type { CutPlan } from './cut-plan.ts';
+import { listed } from './in-words.ts';
+
+/** `line` of the spec, from 1, where its text is at hand; `label`: which tag of a batch it is about. */
+export type JobIssue = Issue & { readonly line?: number; readonly label?: string };
 
 export interface Job {
   /** Of a sheet, all its pieces under one title. */
   readonly tag: Tag;
   readonly plan: CutPlan;
   /** In the order of the text. */
-  readonly issues: readonly Issue[];
+  readonly issues: readonly JobIssue[];
   /** What the tag is lettered in. */
   readonly fonts: readonly UsedFont[];
 }
@@ -26,27 +32,46 @@ export interface Tools {
   rasteriser(): Promise<Uint8Array>;
 }
 
-/** `undefined` where there is nothing to cut. */
-export function jobOf({
-  tag,
-  issues,
-  fonts = [],
-}: {
+/** What the engine says of a tag, as far as files are concerned. */
+interface JobReport {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
   readonly fonts?: readonly UsedFont[];
-}): Job | undefined {
+  readonly source?: Pick<SpecSource, 'position'>;
+}
+
+/** `undefined` where there is nothing to cut. */
+export function jobOf(report: JobReport): Job | undefined {
+  const { tag, fonts = [] } = report;
   const plan = tag && planCuts(tag);
-  return plan && { tag, plan, issues, fonts };
+  return plan && { tag, plan, issues: issuesAtLines(report), fonts };
+}
+
+export function issuesAtLines({ issues, source }: JobReport, label?: string): JobIssue[] {
+  return issues.map((issue) => ({
+    ...issue,
+    ...(source ? { line: source.position(issue.range.start).line } : {}),
+    ...(label === undefined ? {} : { label }),
+  }));
+}
+
+/** What the papers for customers say of a tag that was asked for in spite of errors. */
+export const draftNote = 'Draft: not ready to be made yet.';
+
+export function hasErrors({ issues }: Pick<Job, 'issues'>): boolean {
+  return issues.some(isError);
 }
 
 /** What a file says of itself when it was asked for in spite of errors; `undefined` for a sound tag. */
 export function errorNote({ issues }: Job): string | undefined {
-  const errors = issues.filter(({ severity }) => severity === 'error');
+  const errors = issues.filter(isError);
   const [first] = errors;
   if (!first) return undefined;
   const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
-  return `DO NOT CUT: this tag has errors. ${first.message}${more}`;
+  // Of many tags on a sheet, which ones.
+  const labels = [...new Set(errors.flatMap(({ label }) => label ?? []))];
+  const who = labels.length === 0 ? 'this tag has' : `${listed(labels)} ${labels.length === 1 ? 'has' : 'have'}`;
+  return `DO NOT CUT: ${who} errors. ${first.message}${more}`;
 }
 
 /** In what state the cut lines are, as a sentence. */

@@ -1,7 +1,7 @@
 /** Everything of a tag in one folder or archive, to sell or to send. */
 
 import { zipSync } from 'fflate';
-import { formats } from './formats.ts';
+import { endings, formats } from './formats.ts';
 import type { Format } from './formats.ts';
 import type { Job, Tools } from './job.ts';
 import { packReadme } from './readme.ts';
@@ -9,7 +9,7 @@ import { packReadme } from './readme.ts';
 /** Files by name, each whole. */
 export type Files = Readonly<Record<string, Uint8Array>>;
 
-export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png'];
+export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png', 'job'];
 
 /** `name`: of the files without their endings. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
 export async function packOf(
@@ -21,7 +21,7 @@ export async function packOf(
   const files: Record<string, Uint8Array> = {};
   for (const format of packFormats) {
     await checkpoint();
-    files[`${name}.${format}`] = bytesOf(await formats[format](job, tools));
+    files[name + endings[format]] = bytesOf(await formats[format](job, tools));
   }
   files['README.txt'] = bytesOf(packReadme(job, name));
   return files;

@@ -2,15 +2,20 @@
 
 import type { CurvePath } from '../geometry/curves.ts';
 import { figure } from './job.ts';
-import type { Page } from './page.ts';
+import type { Drawing, Page } from './page.ts';
 
 export function pageSvg({ width, height, drawings }: Page): string {
-  const paths = drawings.map(({ path, fill, stroke, lineWidth, rule = 'evenodd' }) => {
+  const drawn = ({ path, fill, stroke, lineWidth, rule }: Drawing) => {
     const line = stroke === undefined ? '' : ` stroke="${stroke}" stroke-width="${figure(lineWidth ?? 0.1)}"`;
-    return `<path fill="${fill ?? 'none'}" fill-rule="${rule}"${line} d="${data(path, height)}"/>`;
+    return `<path fill="${fill ?? 'none'}" fill-rule="${rule ?? 'evenodd'}"${line} d="${data(path, height)}"/>`;
+  };
+  const parts = drawings.map((each, index) => {
+    if (!('clip' in each)) return drawn(each);
+    const clip = `<clipPath id="clip${index}"><path clip-rule="evenodd" d="${data(each.clip, height)}"/></clipPath>`;
+    return `${clip}<g clip-path="url(#clip${index})">${each.drawings.map(drawn).join('')}</g>`;
   });
   const size = `width="${figure(width)}mm" height="${figure(height)}mm" viewBox="0 0 ${figure(width)} ${figure(height)}"`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${paths.join('')}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${parts.join('')}</svg>`;
 }
 
 function data(path: CurvePath, top: number): string {

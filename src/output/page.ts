@@ -1,5 +1,6 @@
 /** A page for people: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
 
+import { translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { startsOf, splitSegment } from '../geometry/contour.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
@@ -18,6 +19,12 @@ export interface Drawing {
   readonly lineWidth?: number;
 }
 
+/** Drawings of which only that is seen which lies within a path, by the even-odd rule. */
+export interface Clipped {
+  readonly clip: CurvePath;
+  readonly drawings: readonly Drawing[];
+}
+
 /** What a caption says, for formats that can hold it as text beside its drawing. */
 export interface Words {
   readonly text: string;
@@ -30,17 +37,27 @@ export interface Words {
 export interface Page {
   readonly width: number;
   readonly height: number;
-  readonly drawings: readonly Drawing[];
+  readonly drawings: readonly (Drawing | Clipped)[];
   readonly words: readonly Words[];
 }
 
 /** A page while it is filled. */
 export class PageBuilder {
-  readonly drawings: Drawing[] = [];
+  readonly drawings: (Drawing | Clipped)[] = [];
   readonly words: Words[] = [];
 
   draw(path: CurvePath, look: Omit<Drawing, 'path'>): void {
     if (path.length > 0) this.drawings.push({ path, ...look });
+  }
+
+  clipped(clip: CurvePath, drawings: readonly Drawing[]): void {
+    if (clip.length > 0 && drawings.length > 0) this.drawings.push({ clip, drawings });
+  }
+
+  /** All of another page, moved. */
+  add({ drawings, words }: Pick<Page, 'drawings' | 'words'>): void {
+    this.drawings.push(...drawings);
+    this.words.push(...words);
   }
 
   line(from: readonly [number, number], to: readonly [number, number], stroke: string, lineWidth: number): void {
@@ -85,35 +102,28 @@ export class PageBuilder {
 }
 
 /** Everything higher by `dy` mm. */
-export function moved({ drawings, words, ...page }: Page, dy: number): Page {
+export function moved<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
+  const up = (path: CurvePath) => transformCurves(path, translation(0, dy));
+  const raised = ({ path, ...look }: Drawing): Drawing => ({ path: up(path), ...look });
   return {
     ...page,
-    drawings: drawings.map((drawing) => ({
-      ...drawing,
-      path: drawing.path.map((command) => {
-        switch (command.type) {
-          case 'Z':
-            return command;
-          case 'M':
-          case 'L':
-            return { ...command, y: command.y + dy };
-          case 'Q':
-            return { ...command, y: command.y + dy, y1: command.y1 + dy };
-          case 'C':
-            return { ...command, y: command.y + dy, y1: command.y1 + dy, y2: command.y2 + dy };
-        }
-      }),
-    })),
+    drawings: drawings.map((each) =>
+      'clip' in each ? { clip: up(each.clip), drawings: each.drawings.map(raised) } : raised(each),
+    ),
     words: words.map((each) => ({ ...each, y: each.y + dy })),
   };
 }
 
-/** Lines of at most `width` mm; a word that is longer stays whole. */
+/** Lines of at most `width` mm; a word that is longer is broken where it must be. */
 export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
   const widthOf = (words: string): number => layoutText(face, { text: words, align: 'left' }).advance * size;
   const blank = widthOf('n n') - widthOf('nn');
   const lines: { text: string; width: number }[] = [];
-  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+  const fitting = (word: string) => (widthOf(word) <= width ? [word] : broken(word, (part) => widthOf(part) <= width));
+  for (const word of text
+    .split(/\s+/)
+    .filter((each) => each !== '')
+    .flatMap(fitting)) {
     const own = widthOf(word);
     const line = lines.at(-1);
     if (line && line.width + blank + own <= width) {
@@ -122,6 +132,20 @@ export function wrapped(text: string, face: FontFace, size: number, width: numbe
     } else lines.push({ text: word, width: own });
   }
   return lines.map((line) => line.text);
+}
+
+/** As few parts as fit, each of one letter with its marks at least. */
+function broken(word: string, fits: (part: string) => boolean): string[] {
+  const parts: string[] = [];
+  let part = '';
+  for (const { segment } of new Intl.Segmenter().segment(word)) {
+    if (part !== '' && !fits(part + segment)) {
+      parts.push(part);
+      part = '';
+    }
+    part += segment;
+  }
+  return [...parts, part];
 }
 
 /** Contours as curves, enlarged by `scale` and moved; arcs as the cubics nearest to them. */

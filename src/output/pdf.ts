@@ -1,16 +1,17 @@
 /**
- * A tag as a PDF: the proof for people, then the cut page at true size. The only file that knows pdf-lib. Captions are drawn
+ * Pages as a PDF: the proof for the customer, the job sheet, the cut page at true size. The only file that knows pdf-lib. Captions are drawn
  * as outlines, so that they look the same everywhere; the same words lie over them unseen, to be searched and copied.
  */
 
 import { zlibSync } from 'fflate';
 import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
+import type { Tag } from '../tag/tag.ts';
 import { channels } from './channels.ts';
-import { errorNote, kerfNote } from './job.ts';
+import { draftNote, errorNote, hasErrors } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
-import type { Drawing, Page } from './page.ts';
+import type { Clipped, Drawing, Page } from './page.ts';
 import { proofPage } from './proof.ts';
 import { styleOf } from './styles.ts';
 
@@ -20,16 +21,31 @@ const perMm = 72 / 25.4;
 /** A page with a warning over what must not be cut is at least so wide. */
 const leastBannerMm = 60;
 
+/** The proof, then the cut page. */
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
-  return pdfOf([await proofPage(job, tools), await cutPage(job, tools)], job);
+  return pdfOf(
+    [await proofPage(job, tools), await cutPage(job, tools)],
+    job.tag,
+    'Proof, and the outlines at true size',
+  );
 }
 
-export async function pdfOf(pages: readonly Page[], job: Job): Promise<Uint8Array> {
+/** Nothing but what a customer needs. */
+export async function toProof(job: Job, tools: Tools): Promise<Uint8Array> {
+  return pdfOf([await proofPage(job, tools)], job.tag, hasErrors(job) ? draftNote : 'Proof');
+}
+
+/** `subject`: what kind of paper it is, or the state of what is on it. */
+export async function pdfOf(
+  pages: readonly Page[],
+  { title }: Pick<Tag, 'title'>,
+  subject: string,
+): Promise<Uint8Array> {
   const library = await import('pdf-lib');
   // No dates, and nothing else that differs from one time to the next.
   const pdf = await library.PDFDocument.create({ updateMetadata: false });
-  pdf.setTitle(job.tag.title.toWellFormed());
-  pdf.setSubject(errorNote(job) ?? kerfNote(job.tag));
+  pdf.setTitle(title.toWellFormed());
+  pdf.setSubject(subject);
   const unseen = await pdf.embedFont(library.StandardFonts.Helvetica);
   for (const page of pages) addPage(pdf, page, unseen, library);
   return pdf.save({ useObjectStreams: false, addDefaultPage: false });
@@ -65,11 +81,16 @@ function addPage(
 ): void {
   const page = pdf.addPage([width * perMm, height * perMm]);
   // Written as text: as objects of the library, the thousands of curves that letters have take several times as long.
-  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(drawn), 'Q', ''].join('\n');
+  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(shown), 'Q', ''].join('\n');
   const { context } = pdf;
   const contents = context.stream(zlibSync(new TextEncoder().encode(operators)), { Filter: 'FlateDecode' });
   page.node.addContentStream(context.register(contents));
   addWords(page, words, font, library);
+}
+
+function shown(each: Drawing | Clipped): string {
+  if (!('clip' in each)) return drawn(each);
+  return ['q', ...outlined(each.clip), 'W* n', ...each.drawings.map(drawn), 'Q'].join('\n');
 }
 
 /** The operators of ISO 32000-1, annex A. */

@@ -1,39 +1,40 @@
-/** The note that goes with a pack: what it is, how to cut it, whose letters it is set in, how to treat it. Plain text. */
+/** The note that goes with a pack, for whoever buys the tag: what it is, whose letters it is set in, how to treat it. Plain text. */
 
+import { lookNames } from '../look/looks.ts';
+import type { LookName } from '../look/looks.ts';
 import { materialOf } from '../measure/materials.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
-import { errorNote, kerfNote } from './job.ts';
+import { endings } from './formats.ts';
+import { draftNote, hasErrors } from './job.ts';
 import type { Job } from './job.ts';
 import { proofFacts } from './proof-facts.ts';
-import { operationNames, styleOf } from './styles.ts';
+import { wordsOn } from './words-on.ts';
 
 /** As wide as mail and terminals have shown plain text for ever. */
 const widest = 76;
 
-const contents = [
-  ['svg', 'for the laser: lines, arcs and curves in millimetres'],
-  ['dxf', 'the same for programs that read drawings: a layer an operation, in millimetres'],
-  ['pdf', 'a proof to look at, and the cut page at true size'],
-  ['png', 'a picture of the proof'],
-] as const;
-
 /** `name`: of the files without their endings. */
 export function packReadme(job: Job, name: string): string {
   const { tag } = job;
-  const note = errorNote(job);
+  const { png, pdf, job: sheet, svg, dxf } = endings;
   const sections: [string, string[]][] = [
-    ['In this pack', contents.map(([format, what]) => `${name}.${format}: ${what}`)],
-    ['The tag', proofFacts(job).map((fact) => `${fact.name}: ${fact.value}`)],
-    ['Cutting it', cutting(job)],
+    ['The tag', [...words(job), ...known(job)]],
+    [
+      'In this pack',
+      [
+        `${name}${png}: a picture of it.`,
+        `${name}${pdf}: the proof, to look at and to sign.`,
+        `${name}${sheet}, ${name}${svg} and ${name}${dxf}: for the workshop that makes it.`,
+      ],
+    ],
     ['Lettering', lettering(job.fonts)],
     ['Care', care(tag.stock.material)],
-    ['Cautions', cautions],
-    ['Checked', checked(job)],
+    ['Please note', notes],
   ];
   const head = [
     tag.title,
     '='.repeat(Math.max(1, Array.from(tag.title).length)),
-    ...(note ? ['', ...wrapped(note, '')] : []),
+    ...(hasErrors(job) ? ['', ...wrapped(draftNote, '')] : []),
   ];
   const body = sections
     .filter(([, lines]) => lines.length > 0)
@@ -46,23 +47,13 @@ export function packReadme(job: Job, name: string): string {
   return [...head, ...body, ''].join('\n');
 }
 
-function cutting({ tag, plan }: Job): string[] {
-  const order = plan.steps.map(({ operation }) => {
-    const { color, layer } = styleOf(tag, operation);
-    const name = layer === operation ? '' : `, layer “${layer}”`;
-    return `${operationNames[operation]} (${color}${name})`;
-  });
-  const { tabs } = tag.output;
-  return [
-    `In this order: ${order.join('; ')}. What lies inside is cut before what frees it.`,
-    kerfNote(tag),
-    ...(tabs
-      ? [
-          `Each part is held by ${tabs.count} ${tabs.count === 1 ? 'tab' : 'tabs'} of ${tabs.width} mm; break or cut them.`,
-        ]
-      : []),
-    'Kerf differs from machine to machine and sheet to sheet: cut one on scrap first, and measure it.',
-  ];
+function words(job: Job): string[] {
+  return wordsOn(job).map(({ lines, way, font }) => `“${lines.join(' / ')}”, ${way}, in ${font}`);
+}
+
+/** What is not known is for the proof, where there is room to write it. */
+function known({ tag }: Job): string[] {
+  return proofFacts(tag).flatMap(({ name, value }) => (value === undefined ? [] : [`${name}: ${value}`]));
 }
 
 function lettering(fonts: readonly UsedFont[]): string[] {
@@ -83,33 +74,29 @@ function lettering(fonts: readonly UsedFont[]): string[] {
   ];
 }
 
-/** Common practice, no source. */
-function care(material: string | undefined): string[] {
-  const kind = material === undefined ? undefined : materialOf(material)?.kind;
-  if (kind === 'plastic')
+const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
+
+/** Common practice, no source. Nothing is said of how to treat what is not known. */
+function care(material = ''): string[] {
+  const kind = materialOf(material)?.kind;
+  const { look } = lookNames(material);
+  if (kind === 'plastic' || look === 'acrylic')
     return [
-      'Wipe with a soft damp cloth; no alcohol and no glass cleaner, which craze cut edges.',
-      'Peel the film off when all is cut.',
+      'Wipe with a soft damp cloth. No alcohol and no glass cleaner: they make fine cracks at the edges.',
+      'If there is a film on it, peel it off.',
     ];
-  const wood = [
-    'Keep dry; wipe with a dry cloth. Wood moves with the weather.',
-    'Brush soot off the edges, or sand them lightly, before oil or wax.',
+  if (kind === undefined && !wooden.includes(look)) return [];
+  return [
+    'Keep it dry, and wipe it with a dry cloth. Wood moves a little with the weather.',
+    'Dark edges may rub off at first: brush them, or sand them lightly, before you oil or wax it.',
   ];
-  return kind === undefined ? [] : wood;
 }
 
-const cautions = [
-  'Laser cutting makes fumes and can start fires. Extract the fumes, keep an extinguisher within reach, and never leave a running job alone.',
-  'Never cut PVC, vinyl or other halogenated plastics, polycarbonate, ABS, PTFE, carbon fibre, or epoxy or glass-fibre boards.',
-  'Small parts, twine and ribbon are not for small children: they choke and strangle.',
-  'Widths in these files are geometry. Grain, knots and glue are not looked at: pull at the first piece before you trust the rest.',
+const notes = [
+  'Colours in pictures are a close likeness only.',
+  'Small parts, twine and ribbon are not for small children: they can choke on them or be strangled.',
+  'It is made to be tied on and looked at. Do not hang anything heavy from it.',
 ];
-
-function checked({ issues }: Job): string[] {
-  if (issues.length === 0) return ['No problems were found.'];
-  const words = { error: 'Error', warning: 'Warning', info: 'Note' } as const;
-  return issues.map(({ severity, message }) => `${words[severity]}: ${message}`);
-}
 
 function wrapped(text: string, mark: string): string[] {
   const lines: string[] = [];

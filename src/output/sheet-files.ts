@@ -1,7 +1,8 @@
 /** The files of sheets: for the machine one a sheet, for people one of all. */
 
 import { toDxf } from './dxf.ts';
-import type { Format } from './formats.ts';
+import type { SheetFormat } from './formats.ts';
+import { errorNote, kerfNote } from './job.ts';
 import type { Tools } from './job.ts';
 import { bytesOf } from './pack.ts';
 import type { Files } from './pack.ts';
@@ -15,7 +16,7 @@ import { toSvg } from './svg.ts';
 export async function sheetFiles(
   sheets: SheetJobs,
   name: string,
-  formats: readonly Format[],
+  formats: readonly SheetFormat[],
   tools: Tools,
   checkpoint: () => void | Promise<void> = () => undefined,
 ): Promise<Files> {
@@ -38,8 +39,8 @@ export async function sheetFiles(
       await checkpoint();
       pages.push(await cutPage(job, tools));
     }
-    const all = { ...first, tag: { ...first.tag, title: sheets.title } };
-    files[`${name}-sheets.pdf`] = await pdfOf(pages, all);
+    const subject = errorNote(first) ?? kerfNote(first.tag);
+    files[`${name}-sheets.pdf`] = await pdfOf(pages, sheets, subject);
   }
   return files;
 }

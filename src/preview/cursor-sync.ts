@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { TagResults } from '../editor/results.ts';
+import { showText } from '../editor/tabs.ts';
 import type { PreviewManager } from './manager.ts';
 
 const settleDelayMs = 80;
@@ -41,17 +42,14 @@ export class CursorSync implements vscode.Disposable {
     const document = await vscode.workspace.openTextDocument(uri);
     const position = document.positionAt(offset);
     this.revealed = position;
-    const editor = await vscode.window.showTextDocument(document, {
-      viewColumn: columnOf(uri) ?? vscode.ViewColumn.One,
-      preserveFocus: !focus,
-    });
+    const editor = await showText(uri, { preserveFocus: !focus });
     editor.selection = new vscode.Selection(position, position);
     editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
   }
 
   /** The editor's own undo, which only works where the keyboard is: it goes there for it. */
   async undo(uri: vscode.Uri, step: 'undo' | 'redo'): Promise<void> {
-    await vscode.window.showTextDocument(uri, { viewColumn: columnOf(uri) ?? vscode.ViewColumn.One });
+    await showText(uri);
     await vscode.commands.executeCommand(step);
   }
 
@@ -82,10 +80,4 @@ export class CursorSync implements vscode.Disposable {
       this.previews.get(document.uri)?.highlight(document.offsetAt(cursor), wanted && !echo && !typing);
     }, settleDelayMs);
   }
-}
-
-function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
-  const isOpen = (tab: vscode.Tab): boolean =>
-    tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri.toString();
-  return vscode.window.tabGroups.all.find((group) => group.tabs.some(isOpen))?.viewColumn;
 }

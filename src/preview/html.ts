@@ -1,6 +1,7 @@
 /** The page's static shell. It is set once a panel; everything after travels by message. */
 
 import { escaped } from '../editor/escaped.ts';
+import { icon, toolsHtml } from './html-tools.ts';
 
 export interface ShellSources {
   /** What the content security policy calls the place of the script and the style sheet. */
@@ -27,35 +28,17 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
 </head>
 <body data-source="${escaped(source)}" data-remembered="${escaped(remembered)}">
 <header>
+  ${toolsHtml}
   <div id="batch" role="group" aria-label="Tags of the batch" hidden>
     <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
-    <select id="batch-rows" aria-label="Tag that is shown"></select>
+    <div id="batch-rows" role="listbox" aria-orientation="horizontal" aria-label="Tag that is shown"></div>
     <button type="button" id="batch-next" aria-label="Next tag" title="Next tag (Page Down)">${icon('M6 3l5 5-5 5')}</button>
     <span id="batch-count"></span>
   </div>
-  <div id="tools" role="toolbar" aria-label="Preview tools">
-    <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
-      <button type="button" data-arrangement="assembled" aria-pressed="true" title="Pieces in place, one on another">Assembled</button>
-      <button type="button" data-arrangement="exploded" aria-pressed="false" title="Each layer lifted off the one it is glued on">Exploded</button>
-      <button type="button" data-arrangement="apart" aria-pressed="false" title="Pieces side by side">Apart</button>
-    </div>
-    <div id="zoom" class="segments" role="group" aria-label="Zoom">
-      <button type="button" data-zoom="out" aria-label="Zoom out" title="Zoom out (−)">${icon('M3 8h10')}</button>
-      <button type="button" data-zoom="actual" title="True size (1)">100&nbsp;%</button>
-      <button type="button" data-zoom="in" aria-label="Zoom in" title="Zoom in (+)">${icon('M3 8h10M8 3v10')}</button>
-      <button type="button" data-zoom="fit" title="Fit everything in view (0)">Fit</button>
-    </div>
-    <button type="button" id="set-screen" title="Measure this screen, so that true size is true" aria-haspopup="dialog">${icon('M1.5 3.5h13v9h-13zM1.5 6.5h13')}<span>True size…</span></button>
-    <button type="button" id="follow" aria-pressed="false" title="Show whichever spec is being edited, instead of this one alone">${icon('M2 5h7.5M6.5 2l3 3-3 3M14 11H6.5M9.5 8l-3 3 3 3')}<span>Follow</span></button>
-    <button type="button" id="proof" aria-pressed="false" title="Only the finished look, as for a customer (P)">${icon('M2 3h12v10H2zM4.5 10l2.5-3 2 2.2 1.3-1.4 1.7 2.2')}<span>Proof</span></button>
-    <button type="button" id="measure" aria-pressed="false" title="Measure from point to point (M)">${icon('M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5')}<span>Measure</span></button>
-    <button type="button" id="export" title="Export the cut file as SVG">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export SVG</span></button>
-  </div>
-  <div id="layers" role="toolbar" aria-label="Layers"></div>
 </header>
 <main>
   <h1 id="title" class="spoken">Tag preview</h1>
-  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is true size, N goes from problem to problem, S from one thing that can be moved to the next.">
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is true size, N goes from problem to problem, S from one thing that can be moved to the next. Question mark lists all keys.">
     <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
     <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
   </div>
@@ -63,18 +46,24 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <div id="tip" role="tooltip" hidden></div>
   <div id="fix-menu" hidden></div>
   <div id="banner" hidden><span></span> <button type="button"></button></div>
-  <div id="empty" hidden>
+  <div id="gone" class="in-place" hidden>
+    <h2>This tag is closed</h2>
+    <p></p>
+    <button type="button" hidden></button>
+  </div>
+  <div id="empty" class="in-place" hidden>
     <h2>Nothing to draw yet</h2>
     <p>The drawing appears here as soon as the spec makes a shape.</p>
     <button type="button" hidden></button>
   </div>
 </main>
 <footer>
-  <button type="button" id="summary" aria-expanded="true" aria-controls="dock"></button>
-  <div id="dock">
-    <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
-    <section aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
+  <div id="caution" role="note" hidden><span></span><button type="button">Got it</button></div>
+  <button type="button" id="summary" aria-expanded="false" aria-controls="dock"></button>
+  <div id="dock" data-shows="nothing" hidden>
+    <section id="problems" aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
       <details id="accepted" hidden><summary></summary><ul></ul></details></section>
+    <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
     <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Takes</h2><dl></dl></section>
   </div>
 </footer>
@@ -86,12 +75,13 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <p class="fine">The arrow keys stretch it finely. The size of such a card is that of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
   <form method="dialog"><button value="save" class="primary">Keep</button> <button value="forget">Forget</button> <button value="cancel">Cancel</button></form>
 </dialog>
+<dialog id="keys" aria-labelledby="keys-title">
+  <h1 id="keys-title">Keys</h1>
+  <div tabindex="0" role="group" aria-labelledby="keys-title"></div>
+  <form method="dialog"><button class="primary" autofocus>Close</button></form>
+</dialog>
 <div id="announcer" role="status" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
 </body>
 </html>`;
-}
-
-function icon(path: string): string {
-  return `<svg class="icon" viewBox="0 0 16 16" aria-hidden="true"><path d="${path}"/></svg>`;
 }

@@ -4,7 +4,8 @@ export interface Kept {
   readonly arrangement: string;
   readonly hiddenLayers: readonly string[];
   readonly hiddenPieces: readonly string[];
-  readonly dockOpen: boolean;
+  /** `auto`: it opens on problems and closes without. */
+  readonly dock: string;
 }
 
 /** A spec has some tens of pieces; a list that is much longer is none of a page. */
@@ -12,10 +13,10 @@ const longest = 500;
 
 export function parseKept(data: unknown): Kept | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { arrangement, hiddenLayers, hiddenPieces, dockOpen } = data as Record<string, unknown>;
-  if (typeof arrangement !== 'string' || typeof dockOpen !== 'boolean') return undefined;
+  const { arrangement, hiddenLayers, hiddenPieces, dock = 'auto' } = data as Record<string, unknown>;
+  if (typeof arrangement !== 'string' || typeof dock !== 'string') return undefined;
   return areNames(hiddenLayers) && areNames(hiddenPieces)
-    ? { arrangement, hiddenLayers, hiddenPieces, dockOpen }
+    ? { arrangement, hiddenLayers, hiddenPieces, dock }
     : undefined;
 }
 
@@ -25,6 +26,13 @@ const most = 60;
 
 export function parseScreen(data: unknown): number | undefined {
   return typeof data === 'number' && data >= fewest && data <= most ? data : undefined;
+}
+
+/** Two sentences, at most a few. */
+const longestCaution = 2000;
+
+export function isCaution(data: unknown): data is string {
+  return typeof data === 'string' && data !== '' && data.length <= longestCaution;
 }
 
 function areNames(value: unknown): value is string[] {

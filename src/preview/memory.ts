@@ -1,13 +1,21 @@
-/** What previews remember beyond the life of their pages: how each file was looked at, and the screen's true size. */
+/**
+ * What previews remember beyond the life of their pages: how each file was looked at; of the machine, the screen's true size,
+ * what files were made last and which cautions were read.
+ */
 
 import type * as vscode from 'vscode';
-import { parseKept, parseScreen, type Kept } from './kept.ts';
+import { isCaution, parseKept, parseScreen, type Kept } from './kept.ts';
+import { exportKinds, type ExportKind } from './protocol.ts';
 
 const keptKey = 'preview.kept';
 const screenKey = 'preview.devicePixelsPerMm';
+const exportsKey = 'preview.exports';
+const cautionsKey = 'preview.cautions';
 
 /** Files whose previews were used longest ago are forgotten. */
 const mostFiles = 200;
+/** There are a handful, and their wording changes now and then. */
+const mostCautions = 20;
 
 export class PreviewMemory {
   /** `files`: of the workspace; `screen`: of the machine. */
@@ -33,6 +41,26 @@ export class PreviewMemory {
 
   set screen(devicePixelsPerMm: number | undefined) {
     void this.machine.update(screenKey, devicePixelsPerMm);
+  }
+
+  /** The cut file unless others were made since. */
+  get exports(): ExportKind {
+    const kept = this.machine.get(exportsKey);
+    return exportKinds.find((kind) => kind === kept) ?? 'svg';
+  }
+
+  set exports(kind: ExportKind) {
+    void this.machine.update(exportsKey, kind);
+  }
+
+  get cautions(): readonly string[] {
+    const kept = this.machine.get(cautionsKey);
+    return Array.isArray(kept) ? kept.filter(isCaution) : [];
+  }
+
+  readCaution(caution: string): void {
+    const others = this.cautions.filter((other) => other !== caution);
+    void this.machine.update(cautionsKey, [...others.slice(1 - mostCautions), caution]);
   }
 
   private all(): Readonly<Record<string, unknown>> {

@@ -1,7 +1,7 @@
 /** What the page sends arrives as `unknown` and is parsed here, once. */
 
-import { parseKept, parseScreen } from './kept.ts';
-import type { HandChange, ToHost } from './protocol.ts';
+import { isCaution, parseKept, parseScreen } from './kept.ts';
+import { exportKinds, type HandChange, type ToHost } from './protocol.ts';
 
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {
@@ -12,8 +12,15 @@ export function parseToHost(data: unknown): ToHost | undefined {
   switch (type) {
     case 'reveal':
       return isCount(offset) && typeof focus === 'boolean' ? { type, source, offset, focus } : undefined;
-    case 'export':
-      return { type, source };
+    case 'export': {
+      const { what } = data as Record<string, unknown>;
+      const kind = exportKinds.find((each) => each === what);
+      return kind && { type, source, what: kind };
+    }
+    case 'read-caution': {
+      const { caution } = data as Record<string, unknown>;
+      return isCaution(caution) ? { type, source, caution } : undefined;
+    }
     case 'show-row': {
       const { row } = data as Record<string, unknown>;
       return isCount(row) ? { type, source, row } : undefined;
@@ -46,6 +53,7 @@ export function parseToHost(data: unknown): ToHost | undefined {
       const screen = parseScreen(devicePixelsPerMm);
       return screen === undefined ? undefined : { type, source, devicePixelsPerMm: screen };
     }
+    case 'show-other':
     case 'drop-change':
     case 'undo':
     case 'redo':

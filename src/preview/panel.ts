@@ -5,7 +5,7 @@ import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
 import { takesOfTag } from '../output/known-takes.ts';
-import { takesFacts } from '../output/proof-facts.ts';
+import { takesFacts } from '../output/takes-facts.ts';
 import { sceneGrips } from './grips.ts';
 import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';
@@ -16,7 +16,7 @@ import { litIds } from './lit.ts';
 import { cutPathsOf, wallsOf } from './measures.ts';
 import { loadsOf } from './loads.ts';
 import { PinFixes } from './pin-fixes.ts';
-import type { SceneMessage, ToPage } from './protocol.ts';
+import type { ExportKind, SceneMessage, ToPage } from './protocol.ts';
 import { acceptedOf, pinsOf, sceneOf } from './scene.ts';
 
 /** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
@@ -33,9 +33,11 @@ export interface PreviewServices {
 
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
-  exportSvg(uri: vscode.Uri): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
   /** The preview of this spec goes along with the editor from now on, or no longer. */
   follow(uri: vscode.Uri, follows: boolean): void;
+  /** The preview of this spec, which is gone, shows another one that is open. */
+  showOther(uri: vscode.Uri): void;
   /** All previews are to know. */
   screenMeasured(): void;
   /** In the text; `after` is called once it is done. */
@@ -75,7 +77,7 @@ export class PreviewPanel implements vscode.Disposable {
       },
     });
     const { webview } = panel;
-    panel.title = `Preview: ${uri.path.slice(uri.path.lastIndexOf('/') + 1)}`;
+    panel.title = `Preview: ${fileNameOf(uri)}`;
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
     this.subscriptions.push(
       webview.onDidReceiveMessage((data: unknown) => {
@@ -98,8 +100,22 @@ export class PreviewPanel implements vscode.Disposable {
       styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
       nonce: crypto.randomUUID(),
       source: uri.toString(),
-      remembered: JSON.stringify({ kept: memory.kept(uri), devicePixelsPerMm: memory.screen, follows }),
+      remembered: JSON.stringify({
+        kept: memory.kept(uri),
+        devicePixelsPerMm: memory.screen,
+        exports: memory.exports,
+        cautions: memory.cautions,
+        follows,
+      }),
     });
+  }
+
+  get isVisible(): boolean {
+    return this.panel.visible;
+  }
+
+  get isActive(): boolean {
+    return this.panel.active;
   }
 
   reveal(): void {
@@ -124,6 +140,13 @@ export class PreviewPanel implements vscode.Disposable {
     const { screen } = this.memory;
     const known = screen !== undefined && { devicePixelsPerMm: screen };
     this.send({ type: 'screen', source: this.uri.toString(), ...known });
+  }
+
+  /** The spec is gone; `other`: one that is open, to show instead. */
+  showGone(other: vscode.Uri | undefined): void {
+    this.rest();
+    const offer = other !== undefined && { other: fileNameOf(other) };
+    this.send({ type: 'gone', source: this.uri.toString(), fileName: fileNameOf(this.uri), ...offer });
   }
 
   onDidDispose(listener: () => void): void {
@@ -161,7 +184,11 @@ export class PreviewPanel implements vscode.Disposable {
         this.actions.reveal(this.uri, message.offset, message.focus);
         return;
       case 'export':
-        this.actions.exportSvg(this.uri);
+        this.memory.exports = message.what;
+        this.actions.makeFiles(this.uri, message.what);
+        return;
+      case 'read-caution':
+        this.memory.readCaution(message.caution);
         return;
       case 'show-row':
         this.results.showRow(this.uri, message.row);
@@ -192,6 +219,9 @@ export class PreviewPanel implements vscode.Disposable {
         this.memory.screen = message.devicePixelsPerMm;
         this.actions.screenMeasured();
         return;
+      case 'show-other':
+        this.actions.showOther(this.uri);
+        return;
       case 'drop-change':
         this.hand.drop();
         return;
@@ -211,6 +241,9 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
+    // Those of a spec that is broken have nothing to show.
+    const { version, batchTags: tags, stale } = result;
+    if (tags && !stale) this.send({ type: 'batch', source: this.uri.toString(), version, tags });
     this.later.forEach(clearTimeout);
     this.later = [
       setTimeout(() => {
@@ -268,4 +301,8 @@ export class PreviewPanel implements vscode.Disposable {
   private send(message: ToPage): void {
     if (this.panel.visible) void this.panel.webview.postMessage(message);
   }
+}
+
+function fileNameOf({ path }: vscode.Uri): string {
+  return path.slice(path.lastIndexOf('/') + 1);
 }

@@ -3,11 +3,16 @@
  * it holds types and plain constants only.
  */
 
+import type { BatchTag } from '../editor/batch-tags.ts';
 import type { Severity } from '../issue.ts';
 import type { Kept } from './kept.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { Kept, Operation, Severity };
+export type { BatchTag, Kept, Operation, Severity };
+
+/** What files can be made from the page. */
+export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
+export type ExportKind = (typeof exportKinds)[number];
 
 /** SVG path data in mm with y down, already in place on the tag: closed rings as `M`, `l` and `z`. */
 export type PathData = string;
@@ -35,6 +40,8 @@ export interface SceneShape {
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
+  /** It is made of words: nothing may be written over it. */
+  readonly isLettering?: boolean;
 }
 
 export interface SceneHanger {
@@ -124,6 +131,15 @@ export type HandChange =
   | { readonly kind: 'move'; readonly right: number; readonly up: number }
   | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
 
+/** A shape that is drawn although nothing of it would be cut. */
+export interface SceneGhost {
+  readonly id: string;
+  /** What it is, and why it is not made: "plate: no piece uses it yet". */
+  readonly label: string;
+  readonly data: PathData;
+  readonly source: number;
+}
+
 export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
@@ -133,6 +149,7 @@ export interface Scene {
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
+  readonly ghosts: readonly SceneGhost[];
   /** None while the text is broken: there is nothing then that a change could be tried on. */
   readonly grips: readonly SceneGrip[];
   /** Of everything in place. */
@@ -174,6 +191,8 @@ export interface PieceLoad {
   readonly headline: string;
   readonly lines: readonly string[];
   readonly caution: string;
+  /** What of it must be seen before anything is made. */
+  readonly rule: string;
 }
 
 /** Where a piece has the least material between two edges. */
@@ -211,6 +230,15 @@ export interface TakesMessage {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
 }
 
+/** Every tag of the batch in short. Follows once all have been computed. */
+export interface BatchMessage {
+  readonly type: 'batch';
+  readonly source: string;
+  readonly version: number;
+  /** By row. */
+  readonly tags: readonly BatchTag[];
+}
+
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
@@ -227,7 +255,24 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
-export type ToPage = SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage;
+/** The spec is gone: closed without having been saved, or deleted. A scene follows if it ever comes back. */
+export interface GoneMessage {
+  readonly type: 'gone';
+  readonly source: string;
+  readonly fileName: string;
+  /** Another spec that is open, which this preview may show instead: its file name. */
+  readonly other?: string;
+}
+
+export type ToPage =
+  | SceneMessage
+  | HighlightMessage
+  | MeasuresMessage
+  | TakesMessage
+  | BatchMessage
+  | FixesMessage
+  | ScreenMessage
+  | GoneMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -249,7 +294,9 @@ export type ToHost =
   | { readonly type: 'ready' }
   /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
-  | { readonly type: 'export'; readonly source: string }
+  | { readonly type: 'export'; readonly source: string; readonly what: ExportKind }
+  /** Someone has read this caution: it need not stand in the open any more. */
+  | { readonly type: 'read-caution'; readonly source: string; readonly caution: string }
   /** Draw this tag of the batch. */
   | { readonly type: 'show-row'; readonly source: string; readonly row: number }
   /** Whether the paths of the beam are shown, and so worth working out. */
@@ -267,6 +314,8 @@ export type ToHost =
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
   /** Whether this preview goes along to whichever spec is being edited. */
   | { readonly type: 'follow'; readonly source: string; readonly follows: boolean }
+  /** The spec is gone: show the other one that was named. */
+  | { readonly type: 'show-other'; readonly source: string }
   /** Nothing is tried any more: show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
   /** The text, as if the keyboard were in its editor. */

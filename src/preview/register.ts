@@ -1,38 +1,46 @@
 /** What the extension's entry calls to have previews. */
 
 import * as vscode from 'vscode';
-import { targetSpec } from '../editor/documents.ts';
+import type { SpecMoves } from '../editor/spec-moves.ts';
+import type { Target } from '../editor/target.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
 import type { PreviewServices } from './panel.ts';
+import type { ExportKind } from './protocol.ts';
 import { previewViewType } from './view-type.ts';
 
 export interface PreviewCommands {
-  exportSvg(uri: vscode.Uri): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
 }
 
 /** Gives what opens again the previews of a window that is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
+  target: Target,
+  moves: SpecMoves,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,
-): vscode.WebviewPanelSerializer {
+): PreviewManager {
   const previews = new PreviewManager(
     { ...services, memory: new PreviewMemory(context.workspaceState, context.globalState) },
     {
       reveal: (uri, offset, focus) => void cursor.reveal(uri, offset, focus),
-      exportSvg: (uri) => {
-        commands.exportSvg(uri);
+      makeFiles: (uri, what) => {
+        commands.makeFiles(uri, what);
       },
       follow: (uri, follows) => {
         previews.follow(uri, follows);
+      },
+      showOther: (uri) => {
+        previews.showOther(uri);
       },
       screenMeasured: () => {
         previews.screenMeasured();
       },
       undo: (uri, step, after) => void cursor.undo(uri, step).then(after),
     },
+    moves,
     vscode.Uri.joinPath(context.extensionUri, 'dist', 'webview'),
   );
   const cursor = new CursorSync(previews, services.results);
@@ -40,11 +48,9 @@ export function registerPreview(
     previews,
     cursor,
     vscode.window.registerWebviewPanelSerializer(previewViewType, previews),
-    vscode.commands.registerCommand('tagwright.openPreview', (target?: unknown) => {
-      const uri = targetSpec(target);
-      if (!uri) return;
-      previews.openToSide(uri);
-      cursor.show(uri);
+    target.command('tagwright.openPreview', (spec) => {
+      previews.openToSide(spec);
+      cursor.show(spec);
     }),
   );
   return previews;

@@ -1,11 +1,11 @@
 /** One tag on a contact sheet: how it looks, what it is called, and what is said of it, with a dot where it is said. */
 
 import type { Report } from '../../src/engine.ts';
-import { boundsOf } from '../../src/geometry/measure.ts';
 import type { Severity } from '../../src/issue.ts';
 import { wrapped } from '../../src/output/page.ts';
 import type { PageBuilder } from '../../src/output/page.ts';
-import { proofDrawing } from '../../src/output/proof-drawing.ts';
+import { proofPicture } from '../../src/output/proof-picture.ts';
+import type { Place } from '../../src/output/proof-picture.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 import { listed, saidIn } from '../collection/designs.ts';
 
@@ -51,15 +51,16 @@ export function tileOf(
   const shown = lines.slice(0, mostLines);
   if (lines.length > shown.length)
     shown.push({ line: `and ${lines.length - shown.length} more lines`, fill: '#444444' });
-  const drawing = tag && proofDrawing(tag, { width, height: highestMm, most: mostEnlarged });
+  const drawing = tag && proofPicture(tag, { width, height: highestMm, most: mostEnlarged });
   const drawn = drawing?.height ?? 10;
   return {
     height: titleMm + 4 + drawn + 4 + shown.length * leadingMm,
     draw(page, left, top) {
       page.caption(title, faces.bold, { x: left, y: top - titleMm, size: titleMm });
       const upper = top - titleMm - 4;
-      drawing?.draw(page, left + 2, upper, faces.plain);
-      if (drawing) drawDots(page, report, drawing.scale, left + 2, upper);
+      const places = drawing?.draw(page, left, upper, faces.plain) ?? [];
+      // Where everything lies in one heap, as nearly always; of tags beside each other only the list is shown.
+      if (places.length === 1) drawDots(page, report, places[0]!);
       shown.forEach(({ line, fill }, i) => {
         page.caption(line, faces.plain, { x: left, y: upper - drawn - 4 - i * leadingMm, size: noteMm, fill });
       });
@@ -67,14 +68,10 @@ export function tileOf(
   };
 }
 
-/** Where everything lies in one heap, as nearly always; of tags beside each other only the list is shown. */
-function drawDots(page: PageBuilder, { tag, issues }: Report, scale: number, left: number, top: number): void {
-  if (!tag || tag.pieces.filter(({ glueTo }) => glueTo === undefined).length > 1) return;
-  const bounds = boundsOf(tag.pieces.flatMap(({ region }) => region));
-  if (!bounds) return;
+function drawDots(page: PageBuilder, { issues }: Report, { scale, dx, dy }: Place): void {
   for (const { points = [], severity } of issues) {
     for (const { x, y } of points) {
-      const [px, py] = [left + (x - bounds.minX) * scale, top - (bounds.maxY - y) * scale];
+      const [px, py] = [x * scale + dx, y * scale + dy];
       page.box(px - 0.5, py - 0.5, 1, 1, { stroke: inks[severity], lineWidth: 0.3 });
     }
   }

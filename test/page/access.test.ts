@@ -6,7 +6,9 @@ describe('The preview’s page can be used by everyone', () => {
   const preview = usePreview();
 
   it('with the keyboard alone: one stop for each group, arrows inside', async () => {
-    await preview.open();
+    await preview.open({
+      remembered: { kept: { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: [], dock: 'open' } },
+    });
     const stops: string[] = [];
     for (let press = 0; press < 12; press++) {
       await preview.page.keyboard.press('Tab');
@@ -17,13 +19,10 @@ describe('The preview’s page can be used by everyone', () => {
       if (group === '') break;
       stops.push(group);
     }
-    assert.deepEqual(stops, ['arrangement', 'layers', 'stage', 'pins', 'summary', 'pieces', 'issues']);
-    await preview.page.locator('[data-layer=cut-outer]').focus();
+    assert.deepEqual(stops, ['arrangement', 'stage', 'pins', 'summary', 'issues', 'pieces']);
+    await preview.page.locator('[data-zoom=fit]').focus();
     await preview.page.keyboard.press('ArrowRight');
-    assert.equal(
-      await preview.page.evaluate(() => (document.activeElement as HTMLElement).dataset['layer']),
-      'cut-inner',
-    );
+    assert.equal(await preview.page.evaluate(() => document.activeElement!.id), 'layers-button');
   });
 
   it('with every button named', async () => {
@@ -86,8 +85,8 @@ describe('The preview’s page can be used by everyone', () => {
   for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) {
     it(`in the ${theme} theme: lines stand out from the canvas by 3:1 (WCAG 2.2, 1.4.11)`, async () => {
       await preview.open({ theme });
-      await preview.page.locator('[data-layer=finish]').click();
-      await preview.page.locator('[data-layer=beam]').click();
+      await preview.toggleLayer('finish');
+      await preview.toggleLayer('beam');
       const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M0 0l9 0 0 9z' }];
       await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
       const lines = ['cut-outer', 'cut-inner', 'score', 'engrave'].map((operation) => `.op-${operation} .line`);

@@ -38,7 +38,7 @@ describe('The preview’s page shows a proof', () => {
 
   it('with nothing but the finished look, and what it is, how large and of what', async () => {
     await preview.open();
-    await preview.page.locator('[data-layer=finish]').click();
+    await preview.toggleLayer('finish');
     await preview.page.locator('#stage').press('p');
     for (const selector of ['.op-cut-outer .line', '.pin', '.dimension', '.rulers', '#grid']) {
       assert.equal(await preview.page.locator(selector).first().isVisible(), false, selector);

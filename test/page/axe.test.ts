@@ -25,11 +25,19 @@ describe('axe-core finds nothing wrong with the preview’s page (WCAG 2.2 A and
 
   for (const theme of themes) {
     it(`in the ${theme} theme`, async () => {
-      await preview.open({ theme });
-      const load = { piece: 'back', headline: 'Bears 14 N', lines: ['For ten years: 8 N'], caution: 'An estimate.' };
+      const kept = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: [], dock: 'open' };
+      await preview.open({ theme, remembered: { kept } });
+      const load = {
+        piece: 'back',
+        headline: 'Bears 14 N',
+        lines: ['For ten years: 8 N'],
+        caution: 'An estimate.',
+        rule: 'Try it.',
+      };
       await preview.send({ type: 'measures', source, version: 1, loads: [load], walls: [], cutPaths: [] });
       await preview.send({ type: 'takes', source, version: 1, facts: [{ name: 'Cut', value: '160.6 mm' }] });
       await preview.page.locator('#takes').waitFor();
+      assert.ok(await preview.page.locator('#caution').isVisible());
       assert.deepEqual(await violations(), []);
     });
   }
@@ -57,12 +65,34 @@ describe('axe-core finds nothing wrong with the preview’s page (WCAG 2.2 A and
     assert.deepEqual(await violations(), []);
     await preview.send({ ...sceneMessage(2), stale: true });
     assert.deepEqual(await violations(), []);
-    await preview.page.getByRole('button', { name: 'True size…' }).click();
+    await preview.page.locator('#zoom-button').click();
+    await preview.page.getByRole('menuitem', { name: 'Measure this screen…' }).click();
     assert.deepEqual(await violations(), []);
     await preview.page.keyboard.press('Escape');
     const { scene, ...rest } = sceneMessage(3);
     assert.ok(scene);
     await preview.send(rest);
+    assert.deepEqual(await violations(), []);
+  });
+
+  it('with a menu open, and with the list of keys', async () => {
+    await preview.open();
+    for (const id of ['zoom-button', 'layers-button', 'more', 'export-button']) {
+      await preview.page.locator(`#${id}`).click();
+      await preview.page.locator(`#${id}-menu`).waitFor();
+      assert.deepEqual(await violations(), [], id);
+      await preview.page.keyboard.press('Escape');
+    }
+    await preview.page.keyboard.press('?');
+    assert.deepEqual(await violations(), []);
+  });
+
+  it('with the tags of a batch', async () => {
+    const batch = { labels: ['Sorrel', 'Dill', 'Borage'], row: 0 };
+    await preview.open({}, { ...sceneMessage(), batch });
+    const tag = { width: 80, height: 30, problems: 1, severity: 'warning', isTall: true } as const;
+    await preview.send({ type: 'batch', source, version: 1, tags: [tag, tag, tag] });
+    await preview.page.locator('#batch-rows .severity').first().waitFor();
     assert.deepEqual(await violations(), []);
   });
 

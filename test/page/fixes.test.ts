@@ -87,7 +87,7 @@ describe('The preview’s page walks through problems', () => {
 
   it('showing those that are hidden or out of view', async () => {
     await preview.open();
-    await preview.page.locator('[data-layer=warnings]').click();
+    await preview.toggleLayer('warnings');
     await preview.page.locator('#stage').focus();
     for (let press = 0; press < 30; press++) await preview.page.keyboard.press('ArrowLeft');
     await preview.transform();

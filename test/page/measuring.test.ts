@@ -20,7 +20,7 @@ describe('The preview’s page measures', () => {
     assert.ok(Math.abs(across.x - x) < 8, `${across.x} at ${x}`);
     assert.ok(Math.abs(down.y + down.height - y) < 8, `${down.y + down.height} at ${y}`);
     assert.equal(await preview.page.locator('.unit').textContent(), 'mm');
-    await preview.page.locator('[data-layer=grid]').click();
+    await preview.toggleLayer('grid');
     assert.equal(await preview.page.locator('.rulers').isVisible(), false);
     assert.equal(await preview.page.locator('#grid').isVisible(), false);
   });
@@ -86,7 +86,7 @@ describe('The preview’s page measures', () => {
 
   it('the path of the beam against the finished size, asked for when it is wanted, as wide as the kerf', async () => {
     await preview.open();
-    await preview.page.locator('[data-layer=beam]').click();
+    await preview.toggleLayer('beam');
     assert.deepEqual((await preview.messages()).at(-1), { type: 'want-cut-paths', source, wanted: true });
     const cutPaths = [{ piece: 'back', kerf: 0.2, data: 'M-.1 -30.1l80.2 0 0 30.2 -80.2 0z' }];
     await preview.send({ type: 'measures', source, version: 1, loads: [], walls: [], cutPaths });
@@ -99,7 +99,7 @@ describe('The preview’s page measures', () => {
       ),
     );
     assert.ok(Math.abs(beam! - finished! - 0.2) < 1e-4, 'half a kerf on either side');
-    await preview.page.locator('[data-layer=beam]').click();
+    await preview.toggleLayer('beam');
     assert.equal(await kerf.isVisible(), false);
   });
 });

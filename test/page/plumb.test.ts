@@ -44,11 +44,11 @@ describe('The preview’s page draws the plumb line', () => {
   it('for no other problem, and not while its piece or the warnings are hidden', async () => {
     await preview.open();
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
-    const kept = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: ['back'], dockOpen: true };
+    const kept = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: ['back'], dock: 'open' };
     await preview.open({ remembered: { kept } }, hung());
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
     await preview.open({}, hung());
-    await preview.page.locator('[data-layer=warnings]').click();
+    await preview.toggleLayer('warnings');
     assert.equal(await preview.page.locator('.pin-mark.plumb .bar').isVisible(), false);
   });
 

@@ -4,7 +4,7 @@ import { usePreview } from './use-preview.ts';
 
 describe('The preview’s page goes on as the file was looked at last', () => {
   const preview = usePreview();
-  const kept = { arrangement: 'apart', hiddenLayers: ['score'], hiddenPieces: ['name'], dockOpen: false };
+  const kept = { arrangement: 'apart', hiddenLayers: ['score'], hiddenPieces: ['name'], dock: 'closed' };
 
   it('when it is opened anew', async () => {
     await preview.open({ remembered: { kept } });
@@ -16,17 +16,17 @@ describe('The preview’s page goes on as the file was looked at last', () => {
 
   it('and tells the host of every choice', async () => {
     await preview.open();
-    await preview.page.locator('[data-layer=engrave]').click();
+    await preview.toggleLayer('engrave');
     assert.deepEqual((await preview.messages()).at(-1), {
       type: 'keep',
       source,
-      kept: { arrangement: 'assembled', hiddenLayers: ['beam', 'engrave'], hiddenPieces: [], dockOpen: true },
+      kept: { arrangement: 'assembled', hiddenLayers: ['beam', 'engrave'], hiddenPieces: [], dock: 'auto' },
     });
   });
 
   it('unless it was only hidden, and knows better', async () => {
     await preview.open();
-    await preview.page.locator('[data-layer=engrave]').click();
+    await preview.toggleLayer('engrave');
     const state = await preview.state();
     await preview.close();
     await preview.open({ state, remembered: { kept } });
@@ -43,6 +43,10 @@ describe('The preview’s page shows true size', () => {
     await preview.page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'screen'));
     return (await preview.messages()).at(-1);
   };
+  const measureScreen = async () => {
+    await preview.page.locator('#zoom-button').click();
+    await preview.page.getByRole('menuitem', { name: 'Measure this screen…' }).click();
+  };
   const backing = '.shape[data-id="back/body-0"]';
   /** Drawn a frame or more after it was asked for: how many, the machine decides. */
   const comesTo = async (width: number) => {
@@ -57,7 +61,7 @@ describe('The preview’s page shows true size', () => {
 
   it('once the screen was measured with a card (ISO/IEC 7810, ID-1: 85.60 × 53.98 mm), and keeps that', async () => {
     await preview.open();
-    await preview.page.getByRole('button', { name: 'True size…', exact: true }).click();
+    await measureScreen();
     assert.match((await preview.page.locator('#screen-how').textContent())!, /card, lying/);
     // Stretched by keyboard to 428 px: 5 px a millimetre.
     const slider = preview.page.locator('#card-width');
@@ -70,7 +74,7 @@ describe('The preview’s page shows true size', () => {
     await preview.transform();
     // 80 mm at 5 px a millimetre.
     await comesTo(400);
-    assert.match((await preview.page.locator('[data-zoom=actual]').textContent())!, /^100/);
+    assert.match((await preview.page.locator('#zoom-button').textContent())!, /^100/);
   });
 
   it('that another preview measured, or an earlier one', async () => {
@@ -86,7 +90,7 @@ describe('The preview’s page shows true size', () => {
 
   it('by the short side of the card where the panel is narrow, and as CSS has it when told to forget', async () => {
     await preview.open({ width: 300, remembered: { devicePixelsPerMm: 4 } });
-    await preview.page.getByRole('button', { name: 'True size…', exact: true }).click();
+    await measureScreen();
     assert.match((await preview.page.locator('#screen-how').textContent())!, /upright/);
     assert.ok(Math.abs((await widthOf('#card')) - 4 * 53.98) < 0.6);
     await preview.page.getByRole('button', { name: 'Forget' }).click();

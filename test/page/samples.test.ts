@@ -108,7 +108,9 @@ describe('The list of samples', () => {
       { use: 'material', data: 'M2 2L70 2L70 40L2 40Z' },
       { use: 'engrave', data: 'M10 10L20 10L20 20L10 20Z' },
     ] as const;
-    await send({ type: 'picture', fileName: '3.tag.yaml', picture: { size: { width: 72, height: 42 }, paths } });
+    const look = { face: '#8A6444', edge: '#4A2F1B', engraved: '#3E2716' };
+    const size = { width: 100, height: 42 };
+    await send({ type: 'picture', fileName: '3.tag.yaml', picture: { size, paths, look } });
     await page.locator('li').nth(2).locator('path.engrave').waitFor();
     const width = await page
       .locator('li')
@@ -118,9 +120,13 @@ describe('The list of samples', () => {
         const { width: own } = (path as SVGPathElement).getBBox();
         return own * (path as SVGPathElement).getScreenCTM()!.a;
       });
-    // 68 of 72 wide in a frame of 72 px.
+    // As wide as its frame, which has 100 px.
     assert.ok(Math.abs(width - 68) < 0.5, String(width));
-    assert.equal(await page.locator('li').nth(0).locator('path').count(), 0);
+    assert.equal(await page.locator('li').nth(0).locator('.picture path').count(), 0);
+    const fills = await page
+      .locator('li .picture path')
+      .evaluateAll((all) => all.map((path) => getComputedStyle(path).fill));
+    assert.deepEqual(fills, ['rgb(138, 100, 68)', 'rgb(62, 39, 22)'], 'in the colours of its stock');
   });
 
   it('is sifted by words in any order, says when nothing is left, and keeps that while it is hidden', async () => {
@@ -145,12 +151,31 @@ describe('The list of samples', () => {
     await page.keyboard.press('Tab');
     const insert = page.locator('.insert').nth(0);
     assert.ok(await insert.evaluate((button) => button === document.activeElement));
-    assert.equal(await insert.evaluate((button) => getComputedStyle(button).opacity), '1');
     await page.keyboard.press('Enter');
     assert.deepEqual((await messages()).slice(1), [
       { type: 'open', fileName: '1.tag.yaml' },
       { type: 'insert', fileName: '1.tag.yaml' },
     ]);
+  });
+
+  it('covers no words when something is pointed at, and cuts none off', async () => {
+    await open();
+    for (let nth = 0; nth < cards.length; nth++) {
+      const item = page.locator('li').nth(nth);
+      const before = await item.locator('.text').boundingBox();
+      await item.hover();
+      assert.deepEqual(await item.locator('.text').boundingBox(), before);
+      const button = (await item.locator('.insert').boundingBox())!;
+      assert.ok(button.x >= before!.x + before!.width, 'beside the words');
+      assert.ok(button.width >= 24 && button.height >= 24, 'WCAG 2.2, 2.5.8');
+      const cut = await item
+        .locator('.text > span')
+        .evaluateAll(
+          (lines) => lines.filter((line) => line.scrollWidth > line.clientWidth && line.clientWidth > 0).length,
+        );
+      assert.equal(cut, 0);
+      assert.equal(await item.locator('.open').getAttribute('title'), null, 'what is said in full needs no tooltip');
+    }
   });
 
   for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) {

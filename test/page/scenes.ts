@@ -30,6 +30,7 @@ function scene(width: number): Scene {
     thickness: 3,
     colours: operationColours,
     pieces: [backing(width), letters()],
+    ghosts: [],
     grips: grips(),
     bounds: [0, -30, width, 0],
   };

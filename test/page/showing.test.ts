@@ -9,6 +9,9 @@ const withoutScene = (): SceneMessage => {
   return rest;
 };
 
+/** All that is below the drawing. */
+const opened = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: [], dock: 'open' };
+
 describe('The preview’s page shows and hides', () => {
   const preview = usePreview();
 
@@ -25,7 +28,7 @@ describe('The preview’s page shows and hides', () => {
     };
     for (const [layer, selector] of Object.entries(shown)) {
       assert.equal(await preview.page.locator(selector).first().isVisible(), true, selector);
-      await preview.page.locator(`[data-layer=${layer}]`).click();
+      await preview.toggleLayer(layer);
       assert.equal(await preview.page.locator(selector).first().isVisible(), false, selector);
     }
   });
@@ -49,6 +52,19 @@ describe('The preview’s page shows and hides', () => {
     assert.match((await preview.page.locator('#banner').textContent())!, /Out of date: .*line 4/);
     await preview.send(sceneMessage(3));
     assert.equal(await preview.page.locator('#banner').isVisible(), false);
+  });
+
+  it('that the spec is gone and, on request, another one', async () => {
+    await preview.open();
+    await preview.send({ type: 'gone', source, fileName: 'sage.tag.yaml', other: 'basil.tag.yaml' });
+    assert.equal(await preview.page.getByRole('heading', { name: 'This tag is closed' }).isVisible(), true);
+    for (const each of ['header', '#stage', 'footer'])
+      assert.equal(await preview.page.locator(each).isVisible(), false, each);
+    await preview.page.getByRole('button', { name: 'Show basil.tag.yaml' }).click();
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'show-other', source });
+    await preview.send(sceneMessage(2));
+    assert.equal(await preview.page.locator('#stage').isVisible(), true, 'it has come back');
+    assert.equal(await preview.page.locator('#gone').isVisible(), false);
   });
 
   it('a friendly word where nothing could be drawn yet, with the first error', async () => {
@@ -103,24 +119,26 @@ describe('The preview’s page tells what a piece bears', () => {
     headline: 'Bears a short pull of about 14 N <b>(1.4 kg)</b>',
     lines: ['Left hanging for ten years: about 8.7 N.'],
     caution: 'An estimate from published averages.',
+    rule: 'Try it on <i>scrap</i>.',
   };
 
-  it('with its caution in sight, the reasons when asked for, and as text whatever it says', async () => {
-    await preview.open();
+  it('with its caution and its reasons when asked for, and as text whatever it says', async () => {
+    await preview.open({ remembered: { kept: opened } });
     const row = preview.page.locator('#pieces > li').first();
     assert.equal(await row.locator('.load').isVisible(), false);
     await preview.send({ type: 'measures', source, version: 1, loads: [load], walls: [], cutPaths: [] });
-    assert.equal(await row.locator('summary').textContent(), load.headline);
-    assert.equal(await row.locator('.caution').isVisible(), true);
+    assert.equal((await row.locator('summary').textContent())!.trim(), load.headline);
+    assert.equal(await row.locator('.caution').isVisible(), false);
     assert.equal(await row.getByText('ten years').isVisible(), false);
     await row.locator('summary').focus();
     await preview.page.keyboard.press('Enter');
     assert.equal(await row.getByText('ten years').isVisible(), true);
+    assert.equal(await row.locator('.caution').isVisible(), true);
     assert.equal(await preview.page.locator('.load:visible').count(), 1, 'the other piece has no hanger');
   });
 
   it('of the drawing that is shown, and not of an older one', async () => {
-    await preview.open({}, sceneMessage(5));
+    await preview.open({ remembered: { kept: opened } }, sceneMessage(5));
     await preview.send({ type: 'measures', source, version: 4, loads: [load], walls: [], cutPaths: [] });
     assert.equal(await preview.page.locator('.load:visible').count(), 0);
   });
@@ -130,12 +148,12 @@ describe('The preview’s page tells what the tag takes', () => {
   const preview = usePreview();
   const facts = [
     { name: 'Cut', value: '160.6 mm' },
-    { name: 'Stock cost', value: '0.04 <b>seeds</b>' },
+    { name: 'Material cost', value: '0.04 <b>seeds</b>' },
   ];
   const told = async (): Promise<string[]> => preview.page.locator('#takes dl > div').allInnerTexts();
 
   it('fact by fact and as text, until those of the next drawing come', async () => {
-    await preview.open();
+    await preview.open({ remembered: { kept: opened } });
     assert.equal(await preview.page.locator('#takes').isVisible(), false);
     await preview.send({ type: 'takes', source, version: 1, facts });
     await preview.page.locator('#takes').waitFor();
@@ -166,7 +184,7 @@ describe('The preview’s page leads to the spec', () => {
   });
 
   it('by Enter on a part in the list, which goes there', async () => {
-    await preview.open();
+    await preview.open({ remembered: { kept: opened } });
     await preview.page.getByRole('button', { name: 'Engraving' }).focus();
     assert.equal(await preview.page.locator('.part.hot').getAttribute('data-id'), 'back/mark-0');
     await preview.page.keyboard.press('Enter');

@@ -65,6 +65,19 @@ class Preview {
     return this.opened!.transform();
   }
 
+  /** By the menu, or by its pill where the row has room for those. */
+  async toggleLayer(layer: string): Promise<void> {
+    const pill = this.page.locator(`[data-layer=${layer}]`);
+    if (await pill.isVisible()) {
+      await pill.click();
+      return;
+    }
+    const name = await pill.textContent();
+    await this.page.locator('#layers-button').click();
+    await this.page.getByRole('menuitemcheckbox', { name: new RegExp(`^${name!}`) }).click();
+    await this.page.keyboard.press('Escape');
+  }
+
   /** Marks elements; `branded` then counts those that are still the same ones. */
   brand(selector: string): Promise<number> {
     return this.page.locator(selector).evaluateAll((elements) => {

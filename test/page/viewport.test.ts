@@ -63,7 +63,8 @@ describe('The preview’s page has a viewport that updates leave alone', () => {
 
   it('that comes back with all other choices when the page is made anew', async () => {
     await preview.open();
-    await preview.page.getByRole('button', { name: 'Score' }).first().click();
+    await preview.toggleLayer('score');
+    await preview.page.locator('#summary').click();
     await preview.page.getByRole('button', { name: 'Apart' }).click();
     await preview.page.getByRole('button', { name: 'Show Letters' }).click();
     await preview.page.getByRole('button', { name: 'Zoom in' }).click();

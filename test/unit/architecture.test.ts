@@ -32,11 +32,11 @@ const files = [...sourcesIn('src'), ...sourcesIn('webview')];
 const imports = files.flatMap(importsOf);
 
 /** The messages of each page. */
-const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts'];
+const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts', 'src/editor/sheets-protocol.ts'];
 
 const folderOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>
-  /^src\/(spec|text|geometry|tag|checks|fixes|edits|measure|sheet|output|language)\//.test(file);
+  /^src\/(look|spec|text|geometry|tag|checks|fixes|edits|measure|sheet|output|language)\//.test(file);
 const isNodeModule = (to: string): boolean =>
   /^node:/.test(to) || ['fs', 'path', 'os', 'url', 'child_process'].includes(to);
 
@@ -132,7 +132,7 @@ describe('The arrows between the parts of the code', () => {
 
   it('run one way through the engine', () => {
     // Each folder may use those before it. Types of what a spec says are everyone's.
-    const order = 'geometry text spec tag checks fixes edits measure sheet output language'.split(' ');
+    const order = 'look geometry text spec tag checks fixes edits measure sheet output language'.split(' ');
     assertNone(
       imports.filter(
         ({ file, to }) =>
@@ -142,12 +142,12 @@ describe('The arrows between the parts of the code', () => {
     );
   });
 
-  it('lead from the page to its own files and the protocol', () => {
+  it('lead from the page to its own files, the protocol and the looks of materials, which proofs share', () => {
     assertNone(
       imports.filter(
-        ({ file, to }) => file.startsWith('webview/') && !to.startsWith('webview/') && !protocols.includes(to),
+        ({ file, to }) => file.startsWith('webview/') && !/^(webview|src\/look)\//.test(to) && !protocols.includes(to),
       ),
-      'the page knows the messages and nothing else',
+      'the page knows the messages and the looks and nothing else',
     );
   });
 

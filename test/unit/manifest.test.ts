@@ -63,6 +63,19 @@ describe('The manifest', () => {
     }
   });
 
+  it('has a walkthrough that is ticked off by what was done, not by what was asked for', () => {
+    const done = readFileSync(join(root, 'src', 'editor', 'walkthrough.ts'), 'utf8');
+    const contexts = contributes.walkthroughs
+      .flatMap(({ steps }) => steps)
+      .flatMap(({ completionEvents }) => completionEvents)
+      .filter((event) => event.startsWith('onContext:'));
+    assert.equal(contexts.length, 3);
+    for (const context of contexts)
+      assert.ok(done.includes(`'${context.replace('onContext:tagwright.', '')}'`), context);
+    for (const { description } of contributes.walkthroughs.flatMap(({ steps }) => steps))
+      assert.doesNotMatch(description, /`/, 'shown as it stands');
+  });
+
   it('has a walkthrough whose pictures and commands are there', () => {
     const steps = contributes.walkthroughs.flatMap((walkthrough) => walkthrough.steps);
     assert.equal(steps.length, 5);

@@ -12,6 +12,14 @@ async function outline(preview: Frame): Promise<string> {
 const transform = (preview: Frame): Promise<string> =>
   preview.locator('#world').evaluate((world) => (world as SVGElement).style.transform);
 
+/** By the menu: a panel beside the editor has no room for pills. */
+async function switchLayer(preview: Frame, layer: string): Promise<void> {
+  const name = await preview.locator(`[data-layer=${layer}]`).textContent();
+  await preview.locator('#layers-button').click();
+  await preview.getByRole('menuitemcheckbox', { name: new RegExp(`^${name!}`) }).click();
+  await preview.locator('#layers-button').click();
+}
+
 describe('A preview', () => {
   const current = withEditor();
 
@@ -19,7 +27,7 @@ describe('A preview', () => {
     const editor = current();
     await editor.openFile('4-glued-letters.tag.yaml');
     const preview = await editor.openPreview();
-    await preview.locator('[data-layer=score]').click();
+    await switchLayer(preview, 'score');
     await preview.getByRole('button', { name: 'Exploded' }).click();
     await preview.locator('.leaders[d*=M]').waitFor({ state: 'attached' });
     const fitted = await transform(preview);
@@ -41,8 +49,8 @@ describe('A preview', () => {
     const editor = current();
     await editor.openFile('4-glued-letters.tag.yaml');
     const preview = await editor.openPreview();
-    await preview.locator('[data-layer=score]').click();
-    await preview.locator('[data-layer=grid]').click();
+    await switchLayer(preview, 'score');
+    await switchLayer(preview, 'grid');
     await editor.page.locator('.tab', { hasText: 'Preview: 4-glued-letters' }).click();
     await editor.runCommand('View: Close Editor');
     await eventually('its page to be gone', () => Promise.resolve(preview.isDetached()));
@@ -73,7 +81,9 @@ describe('A preview', () => {
     assert.equal(await tab('1-jar-initial').count(), 1, 'it stays');
 
     const preview = await editor.preview();
-    await preview.locator('#follow').click();
+    await preview.locator('#more').click();
+    await preview.getByRole('menuitemcheckbox', { name: /^Follow/ }).click();
+    await preview.locator('#more').click();
     await editor.page.locator('.tab[data-resource-name="6-bed-arrow.tag.yaml"]').first().click();
     await editor.openFile('2-script-name.tag.yaml');
     await tab('2-script-name').waitFor();
@@ -83,8 +93,8 @@ describe('A preview', () => {
       const said = await turned
         .evaluate(() => {
           if (!document.getElementById('title')) return 'not yet';
-          const [title, follow] = ['title', 'follow'].map((id) => document.getElementById(id)!);
-          return `${title!.textContent} ${follow!.getAttribute('aria-pressed')!}`;
+          const [title, more] = ['title', 'more'].map((id) => document.getElementById(id)!);
+          return `${title!.textContent} ${more!.dataset['follows']!}`;
         })
         .catch(() => 'gone');
       return said === 'Angelica, script name true';
@@ -96,7 +106,7 @@ describe('A preview', () => {
     const editor = current();
     await editor.openFile('5-stacked-plate.tag.yaml');
     const preview = await editor.openPreview();
-    await preview.locator('[data-layer=beam]').click();
+    await switchLayer(preview, 'beam');
     await preview.locator('.beam .middle').first().waitFor({ state: 'attached' });
     await preview.locator('#measure').click();
     const { x, y, width, height } = (await preview.locator('[data-id="tag/body-0"]').first().boundingBox())!;

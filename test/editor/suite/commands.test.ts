@@ -23,6 +23,21 @@ describe('Commands', () => {
     assert.equal(previews().length, 1, 'the second time shows the same one');
   });
 
+  it('are for the tag whose preview is in front, where no text is', async () => {
+    const { document } = await show('7-weak-on-purpose.tag.yaml');
+    const before = document.getText();
+    await vscode.commands.executeCommand('tagwright.openPreview');
+    await eventually('a preview', previews, ({ length }) => length === 1);
+    await vscode.commands.executeCommand('workbench.action.focusSecondEditorGroup');
+    await eventually(
+      'the preview to have the keyboard',
+      () => vscode.window.activeTextEditor,
+      (editor) => editor === undefined,
+    );
+    await vscode.commands.executeCommand('tagwright.fixAll');
+    assert.notEqual(document.getText(), before);
+  });
+
   it('open a sample as a copy that is saved nowhere yet, with its preview', async () => {
     await vscode.commands.executeCommand('tagwright.openSample', '6-bed-arrow.tag.yaml');
     const document = vscode.window.visibleTextEditors.find((editor) => editor.document.isUntitled)?.document;

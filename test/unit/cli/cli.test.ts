@@ -135,9 +135,22 @@ describe('The command line', function () {
 
   it('exports every format, with pictures as wide as is asked for', async () => {
     const out = join(folder, 'all');
-    const { code, err } = await run('export', good, '--to', 'svg,dxf,pdf,png', '--out', out, '--width', '320');
+    const { code, err } = await run(
+      'export',
+      good,
+      '--to',
+      'svg,dxf,pdf,png,proof,job',
+      '--out',
+      out,
+      '--width',
+      '320',
+    );
     assert.equal(code, 0, err);
-    assert.deepEqual(await readdir(out), ['good.dxf', 'good.pdf', 'good.png', 'good.svg']);
+    const endings = ['-job.pdf', '-proof.pdf', '.dxf', '.pdf', '.png', '.svg'];
+    assert.deepEqual(
+      await readdir(out),
+      endings.map((ending) => `good${ending}`),
+    );
     assert.equal(PNG.sync.read(await readFile(join(out, 'good.png'))).width, 320);
     assert.equal((await readFile(join(out, 'good.pdf'))).subarray(0, 5).toString(), '%PDF-');
   });
@@ -242,7 +255,7 @@ describe('The command line', function () {
     const out = join(folder, 'packs');
     const { code, err } = await run('pack', good, '--out', out);
     assert.equal(code, 0, err);
-    const files = ['README.txt', 'good.dxf', 'good.pdf', 'good.png', 'good.svg'];
+    const files = ['README.txt', 'good-job.pdf', 'good.dxf', 'good.pdf', 'good.png', 'good.svg'];
     assert.deepEqual(await readdir(join(out, 'good')), files);
     const archive = join(folder, 'both.zip');
     assert.equal((await run('pack', good, faulty, '--out', archive)).code, 1, 'one has errors');
@@ -296,6 +309,7 @@ describe('The command line', function () {
       ['fix', good, '--only', 'lose-part'],
       ['export', good, '--to', 'svg'],
       ['export', good, '--to', 'gif', '--out', folder],
+      ['sheets', good, '--to', 'proof', '--out', folder],
       ['export', good, '--to', 'png', '--out', folder, '--width', '12'],
       ['pack', good],
     ];

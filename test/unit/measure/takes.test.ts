@@ -10,7 +10,7 @@ import { takesOf } from '../../../src/measure/takes.ts';
 import type { Takes } from '../../../src/measure/takes.ts';
 import { planCuts } from '../../../src/output/cut-plan.ts';
 import { takesOfPiece, takesOfTag } from '../../../src/output/known-takes.ts';
-import { takesFacts, takesLine } from '../../../src/output/proof-facts.ts';
+import { takesFacts, takesLine } from '../../../src/output/takes-facts.ts';
 import { stepped } from '../support/contours.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
@@ -260,10 +260,10 @@ pieces: {${pieces}}
 
     // A rectangle grown by half a kerf with round corners: 2·(60 + 20) + 0.2·π mm.
     const facts = new Map(takesFacts(one!, 'mm').map(({ name, value }) => [name, value]));
-    assert.deepEqual([...facts.keys()], ['Cut', 'Score', 'Travel', 'Sheet', 'Machine', 'Weight', 'Stock cost']);
+    assert.deepEqual([...facts.keys()], ['Cut', 'Score', 'Travel', 'Sheet', 'Machine', 'Weight', 'Material cost']);
     assert.equal(facts.get('Cut'), `${(160 + 0.2 * Math.PI).toFixed(1)} mm`);
     assert.equal(facts.get('Score'), '70 mm');
-    assert.equal(facts.get('Stock cost'), `${((60.2 * 20.2 * 30) / 1e6).toFixed(2)} EUR`);
+    assert.equal(facts.get('Material cost'), `${((60.2 * 20.2 * 30) / 1e6).toFixed(2)} EUR`);
     assert.match(facts.get('Machine')!, /^about \d+ s$/);
     assert.equal(
       takesLine(one!, 'mm'),

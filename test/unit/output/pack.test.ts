@@ -18,7 +18,14 @@ describe('A pack', () => {
     const job = await jobFrom(sample('5-'));
     const pack = () => packOf(job, 'lovage', tools);
     const files = await pack();
-    assert.deepEqual(Object.keys(files), ['lovage.svg', 'lovage.dxf', 'lovage.pdf', 'lovage.png', 'README.txt']);
+    assert.deepEqual(Object.keys(files), [
+      'lovage.svg',
+      'lovage.dxf',
+      'lovage.pdf',
+      'lovage.png',
+      'lovage-job.pdf',
+      'README.txt',
+    ]);
     assert.ok(Buffer.from(archiveOf(files)).equals(Buffer.from(archiveOf(await pack()))));
   }).timeout(20_000);
 
@@ -32,23 +39,20 @@ describe('A pack', () => {
 });
 
 describe('The note of a pack', () => {
-  it('tells sizes, material, tie, order and kerf, care and cautions, and fits a page of plain text', async () => {
+  it('tells words, sizes, material and tie, care and cautions, and fits a page of plain text', async () => {
     const lines = packReadme(await jobFrom(sample('5-')), 'lovage').split('\n');
     const note = lines.join('\n').replace(/\n {2}/g, ' ');
     for (const said of [
       'Lovage, stacked plate',
+      '“Lovage”, engraved, in Pacifico',
       'lovage.dxf',
-      '84 × 52 mm',
-      'walnut, 3 mm',
-      'ribbon of 10 mm',
-      'kerf of 0.18 mm',
+      'Size: 84 mm wide, 52 mm high, 3 mm thick',
+      'Material: Walnut',
+      'Hangs on: Ribbon 10 mm wide',
     ])
       assert.ok(note.includes(said), said);
-    assert.match(note, /In this order: Engrave \(#CC79A7\); Cut, inner \(#0072B2\); Cut, outer \(#009E73\)/);
-    assert.match(note, /Keep dry/);
-    assert.match(note, /never leave a running job alone/);
-    assert.match(note, /strangle/);
-    assert.match(note, /No problems were found/);
+    assert.match(note, /Keep it dry/);
+    assert.match(note, /strangled/);
     for (const line of lines) assert.ok(line.length <= 100, line);
   });
 
@@ -61,10 +65,10 @@ describe('The note of a pack', () => {
     assert.doesNotMatch(plain, /Lettering|font/i);
   });
 
-  it('tells what was found, and not to cut what has errors', async () => {
+  it('says when a tag is a draft, and leaves what is wrong with it to the job sheet', async () => {
     const note = packReadme(await jobFrom(sample('7-')), 'chives');
-    assert.match(note, /^Chives, weak on purpose\n=+\n\nDO NOT CUT/);
-    assert.match(note, /- Warning: /);
+    assert.match(note, /^Chives, weak on purpose\n=+\n\nDraft: not ready to be made yet\.\n/);
+    assert.doesNotMatch(note, /Warning|narrow/);
   });
 
   it('does not tell how to care for what it does not know', async () => {

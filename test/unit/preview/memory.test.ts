@@ -17,7 +17,7 @@ function memento(content: Record<string, unknown> = {}): Memento & { content: Re
 
 /** As much of a uri as is looked at. */
 const uri = (name: string) => ({ toString: () => `file:///bench/${name}` }) as unknown as Uri;
-const kept = { arrangement: 'apart', hiddenLayers: ['score'], hiddenPieces: [], dockOpen: false };
+const kept = { arrangement: 'apart', hiddenLayers: ['score'], hiddenPieces: [], dock: 'closed' };
 
 describe('What previews remember', () => {
   it('is how each file was looked at, also in the next window', () => {
@@ -25,10 +25,10 @@ describe('What previews remember', () => {
     const memory = new PreviewMemory(files, memento());
     assert.equal(memory.kept(uri('dill')), undefined);
     memory.keep(uri('dill'), kept);
-    memory.keep(uri('rue'), { ...kept, dockOpen: true });
+    memory.keep(uri('rue'), { ...kept, dock: 'open' });
     const later = new PreviewMemory(files, memento());
     assert.deepEqual(later.kept(uri('dill')), kept);
-    assert.equal(later.kept(uri('rue'))?.dockOpen, true);
+    assert.equal(later.kept(uri('rue'))?.dock, 'open');
   });
 
   it('is the last 200 files', () => {
@@ -49,6 +49,28 @@ describe('What previews remember', () => {
     assert.equal(new PreviewMemory(memento(), machine).screen, 4.5);
     new PreviewMemory(memento(), machine).screen = undefined;
     assert.equal(new PreviewMemory(memento(), machine).screen, undefined);
+  });
+
+  it('is what files were made last on the machine, and which cautions were read, the last 20', () => {
+    const machine = memento();
+    const memory = new PreviewMemory(memento(), machine);
+    assert.equal(memory.exports, 'svg');
+    memory.exports = 'sheets';
+    for (let nth = 0; nth < 21; nth++) memory.readCaution(`caution ${nth}`);
+    memory.readCaution('caution 1');
+    const later = new PreviewMemory(memento(), machine);
+    assert.equal(later.exports, 'sheets');
+    assert.equal(later.cautions.length, 20);
+    assert.equal(later.cautions[0], 'caution 2');
+    assert.equal(later.cautions.at(-1), 'caution 1');
+    assert.equal(new PreviewMemory(memento(), memento({ 'preview.exports': 'all' })).exports, 'svg');
+  });
+
+  it('keeps what an earlier version kept of a file, but for what has another name now', () => {
+    const { dock, ...rest } = kept;
+    assert.equal(dock, 'closed');
+    const files = memento({ 'preview.kept': { 'file:///bench/dill': { ...rest, dockOpen: true } } });
+    assert.deepEqual(new PreviewMemory(files, memento()).kept(uri('dill')), { ...rest, dock: 'auto' });
   });
 
   it('is nothing where what was kept is of another kind', () => {

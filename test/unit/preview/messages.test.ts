@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { shellHtml } from '../../../src/preview/html.ts';
 import { parseRestoredSource, parseToHost } from '../../../src/preview/messages.ts';
 
-const kept = { arrangement: 'apart', hiddenLayers: ['beam'], hiddenPieces: ['back'], dockOpen: true };
+const kept = { arrangement: 'apart', hiddenLayers: ['beam'], hiddenPieces: ['back'], dock: 'open' };
 
 const byHand = {
   source: 'file:///a.tag.yaml',
@@ -16,7 +16,8 @@ describe('A message from the page', () => {
     const messages = [
       { type: 'ready' },
       { type: 'reveal', source: 'file:///a.tag.yaml', offset: 12, focus: true },
-      { type: 'export', source: 'file:///a.tag.yaml' },
+      { type: 'export', source: 'file:///a.tag.yaml', what: 'pack' },
+      { type: 'read-caution', source: 'file:///a.tag.yaml', caution: 'Try it on scrap.' },
       { type: 'ask-fixes', source: 'file:///a.tag.yaml', version: 0, pin: 'speck@shapes/a#0' },
       { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 },
       { ...byHand, type: 'try-change' },
@@ -27,6 +28,7 @@ describe('A message from the page', () => {
       { type: 'screen', source: 'file:///a.tag.yaml', devicePixelsPerMm: 4.2 },
       { type: 'screen', source: 'file:///a.tag.yaml' },
       { type: 'drop-change', source: 'file:///a.tag.yaml' },
+      { type: 'show-other', source: 'file:///a.tag.yaml' },
       { type: 'undo', source: 'file:///a.tag.yaml' },
     ];
     for (const message of messages) assert.deepEqual(parseToHost(message), message);
@@ -42,6 +44,8 @@ describe('A message from the page', () => {
       [],
       { type: 'run' },
       { type: 'export' },
+      { type: 'export', source: 'a', what: 'everything' },
+      { type: 'read-caution', source: 'a', caution: 'a'.repeat(2001) },
       { ...reveal, offset: -1 },
       { ...reveal, offset: 1.5 },
       { ...reveal, offset: '12' },

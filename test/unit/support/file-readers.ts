@@ -169,13 +169,14 @@ function outlinesOf(operators: readonly number[], operands: readonly unknown[][]
   const colors = { fill: '#000000', stroke: '#000000' };
   let perUnit = 1;
   let lineWidth = 1;
+  // A path that only bounds what comes after it ends without being painted.
   operators.forEach((operator, i) => {
     const given = operands[i]!;
     if (operator === OPS.transform) perUnit *= (given[0] as number) * (25.4 / 72);
     else if (operator === OPS.setLineWidth) lineWidth = (given[0] as number) * perUnit;
     else if (operator === OPS.setFillRGBColor) colors.fill = given[0] as string;
     else if (operator === OPS.setStrokeRGBColor) colors.stroke = given[0] as string;
-    else if (operator === OPS.constructPath) {
+    else if (operator === OPS.constructPath && given[0] !== OPS.endPath) {
       const look = given[0] === OPS.stroke ? { color: colors.stroke, lineWidth } : { color: colors.fill };
       const [numbers] = given[1] as [ArrayLike<number>];
       for (const outline of walkedPath(numbers, perUnit)) found.push({ ...outline, ...look });

@@ -11,7 +11,7 @@ function altered(path: readonly (string | number)[], value: unknown): unknown {
   return copy;
 }
 
-const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate' };
+const load = { piece: 'tag', headline: 'Load unknown', lines: ['A line'], caution: 'An estimate', rule: 'Try it' };
 const wall = {
   piece: 'tag',
   points: [
@@ -44,6 +44,13 @@ describe('A message to the page', () => {
     const unknown = { type: 'screen', source: 's' };
     assert.equal(parseToPage(unknown), unknown);
     assert.equal(parseToPage({ ...screen, devicePixelsPerMm: -1 }), undefined);
+    const picture = { size: { width: 9, height: 9 }, paths: [{ use: 'material', data: 'M0 0L1 0Z' }] };
+    const tag = { picture, width: 80, height: 30, problems: 0, isTall: false };
+    const batch = { type: 'batch', source: 's', version: 1, tags: [tag, { problems: 1, isTall: false }] };
+    assert.equal(parseToPage(batch), batch);
+    for (const part of [{ width: '80' }, { problems: undefined }, { picture: { ...picture, paths: [{}] } }]) {
+      assert.equal(parseToPage({ ...batch, tags: [{ ...tag, ...part }] }), undefined);
+    }
   });
 
   it('is dropped where a part of it is missing or of another kind', () => {

@@ -11,7 +11,7 @@ describe('What a page remembers', () => {
       viewports: { apart: { x: 1, y: -2, scale: 3 } },
       hiddenLayers: ['score', 'finish'],
       hiddenPieces: ['back'],
-      dockOpen: false,
+      dock: 'closed',
       proof: true,
       follows: true,
     };
@@ -36,7 +36,7 @@ describe('What a page remembers', () => {
         },
         hiddenLayers: ['score', 'everything'],
         hiddenPieces: ['back', 4],
-        dockOpen: 'no',
+        dock: 'no',
       },
       source,
     );
@@ -46,7 +46,7 @@ describe('What a page remembers', () => {
       viewports: { assembled: { x: 1, y: 2, scale: 5 } },
       hiddenLayers: ['score'],
       hiddenPieces: ['back'],
-      dockOpen: true,
+      dock: 'auto',
       proof: false,
       follows: false,
     });

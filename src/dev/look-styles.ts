@@ -1,0 +1,30 @@
+/** The table of looks as a style sheet for the preview's page. */
+
+import { looks, tints } from '../look/looks.ts';
+import type { Look } from '../look/looks.ts';
+
+const names: Readonly<Record<keyof Look, string>> = {
+  wood: '--wood',
+  woodTop: '--wood-top',
+  grain: '--grain',
+  edgeFace: '--edge-face',
+  char: '--char',
+  burn: '--burn',
+  burnStrength: '--burn-strength',
+  lip: '--lip',
+};
+
+export function lookStyles(): string {
+  return [
+    '/* Generated from src/look/looks.ts. */',
+    ruleOf(':root', looks.light),
+    ...Object.entries(looks).map(([name, look]) => ruleOf(`.look-${name}`, { grain: 'transparent', ...look })),
+    ...Object.entries(tints).map(([name, tint]) => ruleOf(`.tint-${name}`, tint)),
+    '',
+  ].join('\n');
+}
+
+function ruleOf(selector: string, look: Partial<Look>): string {
+  const lines = Object.entries(look).map(([key, value]) => `  ${names[key as keyof Look]}: ${value};`);
+  return `${selector} {\n${lines.join('\n')}\n}`;
+}

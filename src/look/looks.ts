@@ -1,0 +1,130 @@
+/**
+ * How materials look when they are finished: one table for the preview, whose style sheet is written from it, and for proofs.
+ * A material's name is only looked at to choose colours.
+ */
+
+/** Colours as #rrggbb. */
+export interface Look {
+  readonly wood: string;
+  /** Of a piece that lies on another, nearer to the light. */
+  readonly woodTop: string;
+  /** Lines of growth; absent where there are none. */
+  readonly grain?: string;
+  /** The cut edge, and the line where it meets the face. */
+  readonly edgeFace: string;
+  readonly char: string;
+  readonly burn: string;
+  /** How much of the face is covered by what is burnt: 1 for all. */
+  readonly burnStrength: number;
+  /** The rim of what is engraved, where the light falls on it. */
+  readonly lip: string;
+}
+
+/** Light wood, the commonest stock, where nothing else is known. */
+const usual: Look = {
+  wood: '#e9d2a6',
+  woodTop: '#f0deb9',
+  grain: '#b98d52',
+  edgeFace: '#8a5c30',
+  char: '#6a4323',
+  burn: '#4a2a12',
+  burnStrength: 0.82,
+  lip: '#fff3d6',
+};
+
+type Colours = readonly [wood: string, woodTop: string, edgeFace: string, char: string, burn: string, lip: string];
+
+function plain([wood, woodTop, edgeFace, char, burn, lip]: Colours, burnStrength = usual.burnStrength): Look {
+  return { wood, woodTop, edgeFace, char, burn, burnStrength, lip };
+}
+
+function grained(grain: string, ...colours: Colours): Look {
+  return { ...plain(colours), grain };
+}
+
+/** By name. Acrylic is melted clean by the beam: no char, a bright edge, and engraving that is white. */
+export const looks = {
+  light: usual,
+  dark: grained('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
+  red: grained('#9b5f38', '#cf9668', '#dba77b', '#6d3c1e', '#5a2f18', '#431f0e', '#ecc39c'),
+  tan: grained('#94703f', '#cfaa74', '#dabb8a', '#68481f', '#573a1c', '#402609', '#ecd3a6'),
+  fibre: plain(['#c3a079', '#cfae88', '#5a3c22', '#4a3019', '#3b2310', '#dcc3a3']),
+  paper: plain(['#efe9dc', '#f7f3ea', '#b9a98c', '#8a7a63', '#7a6248', '#ffffff']),
+  leather: plain(['#b98a5e', '#c69a70', '#5c3d24', '#4d321d', '#3f2613', '#d3ac86']),
+  felt: plain(['#9aa3a0', '#a8b0ad', '#5f6664', '#555c5a', '#474d4b', '#b9c0be']),
+  cork: plain(['#c99a66', '#d4a978', '#7d5630', '#6b4826', '#4a2f15', '#e0bd93']),
+  acrylic: plain(['#d9ebf1', '#e4f1f6', '#8fb4c1', '#7f9aa5', '#ffffff', '#6f8b96'], 0.9),
+} as const satisfies Readonly<Record<string, Look>>;
+
+export type LookName = keyof typeof looks;
+
+/** What a colour changes of a look, by its name. */
+export const tints = {
+  black: {
+    wood: '#26282b',
+    woodTop: '#313438',
+    edgeFace: '#0f1011',
+    char: '#08090a',
+    burn: '#8d8f92',
+    lip: '#4c5055',
+  },
+  white: {
+    wood: '#f4f4f1',
+    woodTop: '#fbfbf9',
+    edgeFace: '#c6c6c0',
+    char: '#a9a9a3',
+    burn: '#c9c9c4',
+    lip: '#ffffff',
+  },
+  grey: { wood: '#a7abaf', woodTop: '#b4b8bc', edgeFace: '#6d7175', char: '#5d6165' },
+  red: { wood: '#c8323a', woodTop: '#d24750', edgeFace: '#7c151b', char: '#6d1218' },
+  orange: { wood: '#e58a2b', woodTop: '#ec9c48', edgeFace: '#9a5510', char: '#8a4b0d' },
+  yellow: { wood: '#e8c341', woodTop: '#eecf60', edgeFace: '#9b7c13', char: '#8a6d0f' },
+  green: { wood: '#3f8f5b', woodTop: '#519e6c', edgeFace: '#1d5231', char: '#184629' },
+  blue: { wood: '#3a6fb0', woodTop: '#4e80bd', edgeFace: '#1b3f6b', char: '#17365c' },
+  purple: { wood: '#7b539f', woodTop: '#8b66ac', edgeFace: '#462a60', char: '#3b2352' },
+  pink: { wood: '#df8fab', woodTop: '#e6a2ba', edgeFace: '#9c4f6a', char: '#8b445d' },
+  brown: { wood: '#9a6d44', woodTop: '#a87c54', edgeFace: '#573818', char: '#4a2f13' },
+} as const satisfies Readonly<Record<string, Partial<Look>>>;
+
+export type TintName = keyof typeof tints;
+
+/** The first that matches counts. */
+const lookWords: readonly (readonly [look: LookName, words: RegExp])[] = [
+  ['acrylic', /acryl|plexi|perspex|pmma/i],
+  ['paper', /paper|card|board(?!.*ply)/i],
+  ['leather', /leather/i],
+  ['felt', /felt/i],
+  ['cork', /cork/i],
+  ['dark', /walnut|wenge|mahogany|sapele/i],
+  ['red', /cherry|alder|cedar|beech/i],
+  ['fibre', /mdf|hdf/i],
+  ['tan', /oak|bamboo|ash|teak/i],
+];
+
+/** Colours that acrylic, felt, leather, paper and the like come in. Wood is what it is. */
+const tintWords: readonly (readonly [tint: TintName, words: RegExp])[] = [
+  ['black', /black/i],
+  ['white', /white/i],
+  ['grey', /gr[ae]y|silver|smok/i],
+  ['red', /red\b|ruby/i],
+  ['orange', /orange|amber/i],
+  ['yellow', /yellow|gold/i],
+  ['green', /green/i],
+  ['blue', /blue/i],
+  ['purple', /purple|violet/i],
+  ['pink', /pink|rose/i],
+  ['brown', /brown/i],
+];
+const tinted: readonly LookName[] = ['acrylic', 'paper', 'leather', 'felt'];
+
+export function lookNames(material = ''): { readonly look: LookName; readonly tint?: TintName } {
+  const look = lookWords.find(([, words]) => words.test(material))?.[0] ?? 'light';
+  const tint = tinted.includes(look) ? tintWords.find(([, words]) => words.test(material))?.[0] : undefined;
+  return { look, ...(tint === undefined ? {} : { tint }) };
+}
+
+export function lookOf(material?: string): Look {
+  const { look, tint } = lookNames(material);
+  return { ...looks[look], ...(tint === undefined ? {} : tints[tint]) };
+}

@@ -1,0 +1,37 @@
+/**
+ * What the bench is reminded of before the beam is on: of the machine, and of the material. Sources where there are any are
+ * named in the README, “Before you cut”; what is said of single materials is common practice, no source.
+ */
+
+import { lookNames } from '../look/looks.ts';
+import type { LookName } from '../look/looks.ts';
+
+const always = [
+  'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
+  'Extract the fumes. Never cut PVC, vinyl or other halogenated plastics, polycarbonate, ABS, PTFE, carbon fibre, or epoxy or glass-fibre boards.',
+] as const;
+
+const wood =
+  'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip. Plywood varies, its glue too: try on scrap first.';
+
+const ofMaterial: Readonly<Record<LookName, string>> = {
+  light: wood,
+  dark: wood,
+  red: wood,
+  tan: wood,
+  fibre: 'Fibreboard makes much smoke, and its glue gives off formaldehyde. Clean lens and filter more often.',
+  paper: 'Card and paper catch fire easily: as little power as cuts them, and eyes on the job.',
+  leather: 'Vegetable-tanned leather only: fumes of chrome-tanned and imitation leather are harmful.',
+  felt: 'Know what the felt is made of: wool smells and chars, polyester melts.',
+  cork: 'Cork glows on after the cut: look once more before you turn away.',
+  acrylic:
+    'Acrylic gives off methyl methacrylate and burns with little smoke to warn you: extract well, and watch the flame.',
+};
+
+export function cautionsFor(material: string | undefined): readonly string[] {
+  const own =
+    material === undefined
+      ? 'The spec names no material. If you do not know what a sheet is, do not cut it.'
+      : ofMaterial[lookNames(material).look];
+  return [...always, own];
+}

@@ -1,0 +1,100 @@
+/** How a tag is layered: each layer lifted off the one below, seen from in front and above. Nothing of it is to scale upwards. */
+
+import { applyTo } from '../geometry/affine.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import type { Affine, Bounds } from '../geometry/types.ts';
+import { lookOf } from '../look/looks.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { FontFace } from '../text/font-face.ts';
+import type { Assembly } from './assemblies.ts';
+import { drawFinished, usualThicknessMm } from './finished-look.ts';
+import type { PageBuilder } from './page.ts';
+import { wrapped } from './page.ts';
+import { table } from './proof-picture.ts';
+
+/** A tag that lies is seen so much foreshortened, and leans so much to the right as it goes away. */
+const foreshortened = 0.5;
+const leaning = 0.3;
+
+/** Between two layers, by the height of the lower one as seen; and at least so much, in mm on paper. */
+const liftShare = 0.8;
+const leastLiftMm = 9;
+
+const paddingMm = 7;
+const namesMm = 48;
+const nameSizeMm = 3;
+const ink = '#555555';
+
+export interface ExplodedDrawing {
+  readonly height: number;
+  draw(page: PageBuilder, left: number, top: number, face: FontFace): void;
+}
+
+/** `nameOf`: what is written beside each layer, the lowest first. */
+export function explodedDrawing(
+  { layers, bounds }: Assembly,
+  tag: Tag,
+  { width, height }: { readonly width: number; readonly height: number },
+  nameOf: (layer: number) => string,
+): ExplodedDrawing {
+  const [wide, deep] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
+  const seen = { width: wide + leaning * deep, height: foreshortened * deep };
+  const [across, lifts] = [width - namesMm - 2 * paddingMm, layers.length - 1];
+  const room = height - 2 * paddingMm;
+  const liftAt = (scale: number) => Math.max(leastLiftMm, seen.height * scale * liftShare);
+  const highAt = (scale: number) => seen.height * scale + lifts * liftAt(scale) + edgeAt(tag, scale);
+  let scale = Math.min(1.5, across / seen.width);
+  while (highAt(scale) > room && scale > 0.02) scale *= 0.97;
+  const lift = liftAt(scale);
+  const total = highAt(scale) + 2 * paddingMm;
+  return {
+    height: total,
+    draw(page, left, top, face) {
+      page.box(left, top - total, width, total, { fill: table });
+      const x = left + paddingMm + (across - seen.width * scale) / 2;
+      const bottom = top - total + paddingMm + edgeAt(tag, scale);
+      const maps = layers.map((_, layer): Affine => {
+        const [a, c, d] = [scale, leaning * scale, foreshortened * scale];
+        const f = bottom + layer * lift - d * bounds.minY;
+        return { a, b: 0, c, d, e: x - a * bounds.minX - c * bounds.minY, f };
+      });
+      layers.forEach((layer, depth) => {
+        if (depth > 0) drawLeaders(page, boundsOfLayer(layer) ?? bounds, maps[depth - 1]!, maps[depth]!);
+        const ground = depth === 0 ? table : lookOf(tag.stock.material).wood;
+        for (const piece of layer)
+          drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge: edgeAt(tag, scale), ground });
+        const y = maps[depth]!.d * ((bounds.minY + bounds.maxY) / 2) + maps[depth]!.f;
+        wrapped(nameOf(depth), face, nameSizeMm, namesMm - 4).forEach((line, i) => {
+          page.caption(line, face, {
+            x: left + width - namesMm,
+            y: y - 1 - i * 1.4 * nameSizeMm,
+            size: nameSizeMm,
+            fill: ink,
+          });
+        });
+      });
+    },
+  };
+}
+
+/** The thickness of a layer on paper. */
+function edgeAt({ stock }: Tag, scale: number): number {
+  return (stock.thickness ?? usualThicknessMm) * scale * 0.8;
+}
+
+function boundsOfLayer(layer: Assembly['layers'][number]): Bounds | undefined {
+  return boundsOf(layer.flatMap(({ region }) => region));
+}
+
+/** Where the near corners of a lifted layer come to lie, in dashes. */
+function drawLeaders(page: PageBuilder, { minX, minY, maxX }: Bounds, below: Affine, above: Affine): void {
+  for (const [x, y] of [
+    [minX, minY],
+    [maxX, minY],
+  ] as const) {
+    const from = applyTo({ x, y }, below);
+    const to = applyTo({ x, y }, above);
+    for (let at = from.y; at < to.y; at += 2)
+      page.line([from.x, at], [from.x, Math.min(at + 1.1, to.y)], '#8a8a8a', 0.2);
+  }
+}

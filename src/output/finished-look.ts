@@ -1,0 +1,135 @@
+/** A piece as it will look: face, grain, cut edge and shadow, and what is burnt into it. Shared by every picture of a proof. */
+
+import { perRegion } from '../checks/per-region.ts';
+import { applyTo, applyToVector, translation } from '../geometry/affine.ts';
+import { intersection, offset, union } from '../geometry/clipper.ts';
+import { transformCurves } from '../geometry/curves.ts';
+import type { CurvePath } from '../geometry/curves.ts';
+import { fitContours } from '../geometry/fit-contours.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import type { Affine, Region } from '../geometry/types.ts';
+import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
+import { lookOf } from '../look/looks.ts';
+import type { Look } from '../look/looks.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { blend } from './blend.ts';
+import { curvesOf } from './page.ts';
+import type { Drawing, PageBuilder } from './page.ts';
+
+/** Score lines are as wide as a beam, in mm. */
+const scoreWidthMm = 0.25;
+
+/** Between the outlines that a cut edge is drawn by, in mm on paper. */
+const edgeStepMm = 0.45;
+
+/** How far the light throws the rim of what is engraved, in mm. */
+const lipMm = { x: 0.08, y: -0.16 } as const;
+
+/** A shadow as outlines of ever less width and ever more darkness, as shares of how high the piece lies. */
+const shadow = [
+  { width: 1, darkness: 0.06 },
+  { width: 0.6, darkness: 0.13 },
+  { width: 0.25, darkness: 0.22 },
+] as const;
+
+export interface Seen {
+  /** From the tag's coordinates to the paper's. */
+  readonly toPaper: Affine;
+  /** How high the cut edge is seen below the face, in mm on paper. */
+  readonly edge: number;
+  /** What it lies on, for its shadow: the paper's colour or that of the piece below. */
+  readonly ground: string;
+}
+
+/** The cut edge is seen as by somebody a little below the middle of it, as in the preview: so much of the thickness. */
+export const edgeShare = 0.17;
+
+/** Sheet that does not say how thick it is. */
+export const usualThicknessMm = 3;
+
+/** A piece is drawn several times: in place, and lifted off what it lies on. */
+const fitted = perRegion((region) => curvesOf(fitContours(region)));
+
+export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: Seen): void {
+  const look = lookOf(tag.stock.material);
+  const onTop = piece.glueTo !== undefined;
+  const face = onTop ? look.woodTop : look.wood;
+  const scale = Math.hypot(toPaper.a, toPaper.b);
+  const paths = (region: Region): CurvePath => transformCurves(fitted(region), toPaper);
+  const lower = (path: CurvePath, dx: number, dy: number) => transformCurves(path, translation(dx, -dy));
+  const outline = paths(piece.region);
+  // A shadow is no larger where a picture is: its rings would be seen.
+  const soft = Math.min(1, scale);
+  for (const { width, darkness } of shadow) {
+    const fill = blend(ground, '#000000', darkness);
+    page.draw(lower(outline, 0.3 * soft, edge + 0.4 * soft), { fill, stroke: fill, lineWidth: 2 * width * soft });
+  }
+  // In steps that their outlines close, so that the edge is whole where it slopes.
+  const steps = Math.max(1, Math.ceil(edge / edgeStepMm));
+  for (let step = steps; step >= 1; step--)
+    page.draw(lower(outline, 0, (edge * step) / steps), {
+      fill: look.edgeFace,
+      stroke: look.edgeFace,
+      lineWidth: 0.15,
+    });
+  page.draw(outline, { fill: face, stroke: look.char, lineWidth: Math.min(0.2, 0.12 * scale) });
+  page.clipped(outline, grainOn(piece, look, face, toPaper));
+  drawMarks(page, piece, look, face, { toPaper, scale, paths });
+}
+
+function drawMarks(
+  page: PageBuilder,
+  { marks, region }: Piece,
+  { burn, burnStrength, lip }: Look,
+  face: string,
+  { toPaper, scale, paths }: { toPaper: Affine; scale: number; paths: (region: Region) => CurvePath },
+): void {
+  const marked = (operation: 'engrave' | 'score') =>
+    marks.filter((mark) => mark.operation === operation).map((mark) => mark.region);
+  // What is cut away shows no engraving: the tie's opening stays open in a field that it is set in.
+  const engraved = paths(intersection(union(marked('engrave')), region));
+  if (engraved.length > 0) {
+    const by = applyToVector(lipMm, toPaper);
+    page.clipped(paths(region), [
+      {
+        path: transformCurves(engraved, translation(by.x, by.y)),
+        fill: blend(face, lip, 0.7),
+      },
+    ]);
+    page.draw(engraved, { fill: blend(face, burn, burnStrength) });
+  }
+  for (const scored of marked('score'))
+    page.draw(paths(offset(scored, 0)), { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale });
+}
+
+/** The lines of growth that cross the piece, each in the colour that it has on its face. */
+function grainOn(piece: Piece, { grain }: Look, face: string, toPaper: Affine): Drawing[] {
+  const bounds = boundsOf(piece.region);
+  if (grain === undefined || !bounds) return [];
+  const scale = Math.sqrt(Math.abs(toPaper.a * toPaper.d - toPaper.b * toPaper.c));
+  const { width, height } = grainTile;
+  const [x0, y0] = piece.glueTo === undefined ? grainOrigin.below : grainOrigin.onTop;
+  const tiles = (from: number, to: number, origin: number, size: number) => {
+    const first = Math.floor((from - origin) / size);
+    return Array.from({ length: Math.floor((to - origin) / size) - first + 1 }, (_, i) => origin + (first + i) * size);
+  };
+  // The tile has y down, and lines sway a little beyond it.
+  const columns = tiles(bounds.minX, bounds.maxX, x0, width);
+  const rows = tiles(-bounds.maxY - 1, -bounds.minY + 1, y0, height);
+  return rows.flatMap((top) =>
+    grainLines.map(({ from, curves, width: lineWidth, opacity }): Drawing => {
+      const path = columns.flatMap((left, i) => {
+        const at = ([x, y]: readonly [number, number]) => applyTo({ x: left + x, y: -(top + y) }, toPaper);
+        const starts = i === 0 ? [{ type: 'M' as const, ...at(from) }] : [];
+        return [
+          ...starts,
+          ...curves.map(([first, second, end]) => {
+            const [c1, c2] = [at(first), at(second)];
+            return { type: 'C' as const, x1: c1.x, y1: c1.y, x2: c2.x, y2: c2.y, ...at(end) };
+          }),
+        ];
+      });
+      return { path, stroke: blend(face, grain, opacity), lineWidth: lineWidth * scale };
+    }),
+  );
+}

@@ -1,0 +1,186 @@
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Frame } from 'playwright-core';
+import { type Editor, eventually } from '../editor.ts';
+import { withEditor } from './with-editor.ts';
+
+const outline = async (preview: Frame): Promise<string> =>
+  (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
+
+/** The address of a preview's page; it stays the same for as long as that is open. */
+const previewTabs = (editor: Editor) => editor.page.locator('.tab', { hasText: /^Preview: / });
+
+/** The first kind of tag with these words, all else as it is; gives its preview. */
+async function newTag(editor: Editor, words: string, fileName: string, holding = 'Leave it as it is'): Promise<Frame> {
+  const widget = editor.page.locator('.quick-input-widget');
+  await editor.runCommand('Tagwright: New Tag…');
+  await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+  await editor.choose('Script name');
+  await widget.getByText('The words on it').waitFor();
+  await widget.locator('input.input').fill(words);
+  await editor.page.keyboard.press('Enter');
+  await widget.locator('input[placeholder="Which font?"]').waitFor();
+  await editor.page.keyboard.press('Enter');
+  await widget.locator('input[placeholder^="How wide"]').waitFor();
+  await editor.page.keyboard.press('Enter');
+  const named = editor.page.locator(`.tab.active[data-resource-name="${fileName}"]`);
+  const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
+  await eventually('the last question, or its end', async () => (await hold.isVisible()) || (await named.isVisible()));
+  if (await hold.isVisible()) {
+    await editor.choose(holding);
+    await named.waitFor();
+  }
+  const preview = await editor.preview();
+  await preview.locator('#drawing .solid').first().waitFor();
+  return preview;
+}
+
+/** The preview that shows a file, once the editor has put it in the place of the one before. */
+async function previewOf(editor: Editor, fileName: string): Promise<Frame> {
+  await previewTabs(editor)
+    .filter({ hasText: `Preview: ${fileName}` })
+    .waitFor();
+  let preview: Frame | undefined;
+  await eventually(`a drawing of ${fileName}`, async () => {
+    preview = await editor.preview();
+    const source = await preview.locator('body').getAttribute('data-source');
+    return source!.endsWith(fileName) && !source!.startsWith('untitled:') && (await outline(preview)) !== '';
+  });
+  return preview!;
+}
+
+describe('A tag that is saved', () => {
+  const current = withEditor();
+
+  it('for the first time keeps its preview: it follows the typing, the hand and the export', async () => {
+    const editor = current();
+    await newTag(editor, 'Angelica', 'angelica.tag.yaml');
+    await editor.text.focus();
+    await editor.save();
+    const name = (await editor.page
+      .locator('.tab.active[data-resource-name$=".tag.yaml"]')
+      .getAttribute('data-resource-name'))!;
+    const file = join(editor.folder, name);
+    const preview = await previewOf(editor, name);
+    assert.equal(await previewTabs(editor).count(), 1);
+
+    const before = await outline(preview);
+    await editor.goAfter('text: Angelica');
+    await editor.type('s');
+    await eventually('the outline of another word', async () => (await outline(preview)) !== before);
+
+    await preview.locator('#stage').focus();
+    await editor.page.keyboard.press('s');
+    await preview.locator('#world .held, #drawing .held, .selection').first().waitFor({ state: 'attached' });
+    const unmoved = await outline(preview);
+    await editor.page.keyboard.press('Shift+ArrowRight');
+    await editor.page.keyboard.press('Enter');
+    await eventually('something to have been moved', async () => (await outline(preview)) !== unmoved);
+    await editor.focusText();
+    await editor.save();
+    assert.match(readFileSync(file, 'utf8'), /Angelicas[^]*nudge: \{right:/);
+
+    await preview.locator('#export').click();
+    await editor.acceptQuickInput('.svg');
+    await eventually('the cut file', () => Promise.resolve(existsSync(file.replace('.tag.yaml', '.svg'))));
+  });
+
+  it('is named after its words, with what would fall out asked about, and its preview goes along', async () => {
+    const editor = current();
+    const preview = await newTag(editor, 'Sorrel & Mint', 'sorrel-mint.tag.yaml', 'Slide the letters');
+    await previewTabs(editor).filter({ hasText: 'Preview: sorrel-mint.tag.yaml' }).waitFor();
+    assert.equal(await previewTabs(editor).count(), 1);
+    assert.equal(await editor.page.locator('.tab.dirty').count(), 1, 'the draft of the questions is gone');
+    await eventually('one part', async () => /1 part/.test((await preview.locator('#summary').textContent()) ?? ''));
+    await editor.screenshot('new-tag');
+  });
+
+  it('is not made of empty words or of a width that is none, and leaves nothing when it is called off', async () => {
+    const editor = current();
+    const widget = editor.page.locator('.quick-input-widget');
+    const { keyboard } = editor.page;
+    await editor.runCommand('Tagwright: New Tag…');
+    await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+    await editor.choose('Script name');
+    await widget.getByText('The words on it').waitFor();
+    const input = widget.locator('input.input');
+    await input.fill(' ');
+    await widget.getByText('Type what is to stand on the tag.').waitFor();
+    await keyboard.press('Enter');
+    await input.fill('Sage ☃');
+    await widget.getByText('“☃”').waitFor();
+    await keyboard.press('Enter');
+    await widget.locator('input[placeholder="Which font?"]').waitFor();
+    await keyboard.press('Enter');
+    await widget.locator('input[placeholder^="How wide"]').waitFor();
+    for (const [typed, said] of [
+      ['wide', '“wide” is not a length'],
+      ['0.5', '0.5 is no width for a tag'],
+    ] as const) {
+      await input.fill(typed);
+      await widget.getByText(said).waitFor();
+      await keyboard.press('Enter');
+    }
+    await keyboard.press('Escape');
+    await eventually('nothing to be open', async () => (await editor.page.locator('.tab').count()) === 0);
+  });
+
+  it('under another name takes its preview along, and leaves the file it was as it was', async () => {
+    const editor = current();
+    const old = '1-jar-initial.tag.yaml';
+    await editor.openFile(old);
+    const before = readFileSync(join(editor.folder, old), 'utf8');
+    await editor.openPreview();
+    await editor.focusText();
+    await editor.goAfter('height: 48');
+    await editor.type('.5');
+    await editor.runCommand('File: Save As...');
+    const input = editor.page.locator('.quick-input-widget input.input');
+    await eventually('a proposal', async () => (await input.inputValue()).endsWith(old));
+    await input.fill((await input.inputValue()).replace(old, 'basil.tag.yaml'));
+    await input.press('Enter');
+    const preview = await previewOf(editor, 'basil.tag.yaml');
+    assert.equal(await previewTabs(editor).count(), 1);
+    assert.equal(readFileSync(join(editor.folder, old), 'utf8'), before);
+
+    const drawn = await outline(preview);
+    await editor.focusText();
+    await editor.goAfter('height: 48.5');
+    await editor.type('5');
+    await eventually('another outline', async () => (await outline(preview)) !== drawn);
+  });
+
+  it('nowhere leaves a preview that says so and shows another tag that is open', async () => {
+    const editor = current();
+    await editor.openFile('1-jar-initial.tag.yaml');
+    await newTag(editor, 'Sorrel', 'sorrel.tag.yaml');
+    await editor.text.focus();
+    await editor.runCommand('View: Revert and Close Editor');
+    let preview = await editor.preview();
+    await preview
+      .locator('#gone')
+      .getByText(/sorrel\.tag\.yaml was closed without being saved/)
+      .waitFor();
+    assert.ok(!(await preview.locator('#drawing').isVisible()));
+    await editor.screenshot('closed-without-saving');
+    await preview.getByRole('button', { name: 'Show 1-jar-initial.tag.yaml' }).click();
+    preview = await previewOf(editor, '1-jar-initial.tag.yaml');
+    assert.ok(await preview.locator('#drawing').isVisible());
+  });
+
+  it('is told from another that has the same words and stays unsaved', async () => {
+    const editor = current();
+    await newTag(editor, 'Angelica', 'angelica.tag.yaml');
+    await newTag(editor, 'Angelica', 'angelica-2.tag.yaml');
+    assert.equal(await previewTabs(editor).count(), 2);
+    await editor.focusText();
+    const name = (await editor.page.locator('.tab.active.dirty').getAttribute('data-resource-name'))!;
+    await editor.save();
+    await previewOf(editor, name);
+    await eventually('a preview of each', async () => {
+      const titles = await previewTabs(editor).allTextContents();
+      return titles.length === 2 && new Set(titles.map((title) => title.trim())).size === 2;
+    });
+  });
+});

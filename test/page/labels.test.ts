@@ -1,0 +1,165 @@
+/**
+ * Where the page writes: over all samples, at three sizes of the page, with each kind of hanger. What a label lies on is asked of
+ * the browser (SVG 2, `isPointInFill`), not of what placed it.
+ */
+
+import assert from 'node:assert/strict';
+import type { Page } from 'playwright-core';
+import { samples } from '../unit/support/samples.ts';
+import { messagesOf, type SpecMessages } from './spec-scenes.ts';
+import { usePreview } from './use-preview.ts';
+
+const sizes = [
+  { width: 1500, height: 900 },
+  { width: 900, height: 700 },
+  { width: 600, height: 700 },
+] as const;
+
+/** In place of the sample's own. */
+const hangers = ['{ring: {at: top}}', '{hole: {at: left}}', '{slot: {at: top}}'];
+
+interface Specimen {
+  readonly name: string;
+  readonly messages: SpecMessages;
+}
+
+async function specimens(): Promise<Specimen[]> {
+  const found: Specimen[] = [];
+  for (const { name, text } of samples) {
+    const variants = /hanger: .*/.test(text)
+      ? hangers.map((each) => text.replace(/hanger: .*/, `hanger: ${each}`))
+      : [];
+    for (const [nth, variant] of [text, ...variants].entries()) {
+      const messages = await messagesOf(variant, found.length + 1);
+      found.push({ name: `${name}, ${nth === 0 ? 'as it is' : hangers[nth - 1]!}`, messages });
+    }
+  }
+  return found;
+}
+
+/** The pieces that are made of words alone: the samples call them so. */
+function letteringIn({ scene: { scene } }: SpecMessages): string[] {
+  return scene!.pieces
+    .filter(({ shapes }) => shapes.every(({ label }) => /^(name|letter|word)$/.test(label)))
+    .map(({ id }) => id);
+}
+
+/** What is wrong with the labels that are seen, in words; and which figures there are. */
+function judged(page: Page, letteringPieces: readonly string[]): Promise<{ faults: string[]; figures: string[] }> {
+  return page.evaluate((lettering) => {
+    const stage = document.querySelector('#stage')!.getBoundingClientRect();
+    const rulers = [...document.querySelectorAll('.rulers .strip')].map((strip) => strip.getBoundingClientRect());
+    const [across, down] = [
+      rulers.find(({ width, height }) => width > height)!,
+      rulers.find(({ width, height }) => height > width)!,
+    ];
+    const room = { left: down.right, top: across.bottom, right: stage.right, bottom: stage.bottom };
+    const labels = [
+      ...[...document.querySelectorAll('.dimension')].map((element) => ({
+        name: element.querySelector('text')!.textContent,
+        box: element.querySelector('.figure-chip')!.getBoundingClientRect(),
+        words: element.querySelector('text')!.getBoundingClientRect(),
+      })),
+      ...[...document.querySelectorAll('.pin:not(.away)')].map((element) => {
+        const box = element.getBoundingClientRect();
+        return { name: `pin ${element.textContent} ${element.getAttribute('data-spot')!}`, box, words: box };
+      }),
+    ];
+    const faults: string[] = [];
+    const within = (
+      inner: DOMRect,
+      outer: { left: number; top: number; right: number; bottom: number },
+      slack: number,
+    ) =>
+      inner.left >= outer.left - slack &&
+      inner.top >= outer.top - slack &&
+      inner.right <= outer.right + slack &&
+      inner.bottom <= outer.bottom + slack;
+    labels.forEach(({ name, box, words }, index) => {
+      if (!within(box, room, 0)) faults.push(`${name} is cut off`);
+      // The line box of the words is higher than the words.
+      if (!within(words, box, 3)) faults.push(`${name} is wider than its chip`);
+      for (const other of labels.slice(index + 1)) {
+        const apart =
+          box.right <= other.box.left ||
+          other.box.right <= box.left ||
+          box.bottom <= other.box.top ||
+          other.box.bottom <= box.top;
+        if (!apart) faults.push(`${name} lies on ${other.name}`);
+      }
+    });
+    // Bars of problems, plumb lines and calipers: nothing may hide what a label is about.
+    const marks = [...document.querySelectorAll<SVGPathElement>('.pin-mark:not(.hidden) .bar')];
+    const drawn = [...document.querySelectorAll<SVGGeometryElement>('.op-engrave .hit, .op-cut-inner .hit')].map(
+      (element) => ({ element, kind: 'letter or opening' }),
+    );
+    const solids = [...document.querySelectorAll<SVGGeometryElement>('.finish .solid')];
+    const outlines = [...document.querySelectorAll<SVGGeometryElement>('.op-cut-outer .hit')];
+    const inside = (element: SVGGeometryElement, x: number, y: number): boolean => {
+      const frame = element.getBoundingClientRect();
+      if (x < frame.left || x > frame.right || y < frame.top || y > frame.bottom) return false;
+      const point = new DOMPoint(x, y).matrixTransform(element.getScreenCTM()!.inverse());
+      return element.isPointInFill(point);
+    };
+    for (const { name, box } of labels) {
+      const points: [number, number][] = [];
+      const columns = Math.ceil(box.width / 5);
+      const rows = Math.ceil(box.height / 5);
+      for (let row = 0; row <= rows; row++) {
+        for (let column = 0; column <= columns; column++) {
+          points.push([box.left + (box.width * column) / columns, box.top + (box.height * row) / rows]);
+        }
+      }
+      for (const { element, kind } of drawn) {
+        if (points.some(([x, y]) => inside(element, x, y))) faults.push(`${name} lies on a ${kind}`);
+      }
+      for (const solid of [...solids, ...outlines]) {
+        const hit = points.filter(([x, y]) => inside(solid, x, y)).length;
+        if (hit > 0 && hit < points.length) faults.push(`${name} lies across an outline`);
+        const piece = solid.closest('.piece')!;
+        if (hit > 0 && lettering.includes(piece.getAttribute('data-piece')!)) faults.push(`${name} lies on a letter`);
+      }
+      for (const mark of marks) {
+        const length = mark.getTotalLength();
+        const matrix = mark.getScreenCTM()!;
+        for (let at = 0; at <= length; at += 2) {
+          const { x, y } = mark.getPointAtLength(at).matrixTransform(matrix);
+          if (x > box.left && x < box.right && y > box.top && y < box.bottom) {
+            faults.push(`${name} hides what a problem is about`);
+            break;
+          }
+        }
+      }
+    }
+    return { faults, figures: labels.map(({ name }) => name) };
+  }, letteringPieces);
+}
+
+describe('The preview’s page writes beside what it draws', function () {
+  this.timeout(240_000);
+  const preview = usePreview();
+  let all: Specimen[];
+
+  before(async () => {
+    all = await specimens();
+  });
+
+  for (const size of sizes) {
+    it(`on no opening, letter, pin or other label, and within sight: ${size.width} × ${size.height}`, async () => {
+      await preview.open(size, all[0]!.messages.scene);
+      const faults: string[] = [];
+      for (const { name, messages } of all) {
+        await preview.send(messages.scene);
+        await preview.send(messages.measures);
+        await preview.transform();
+        const found = await judged(preview.page, letteringIn(messages));
+        faults.push(...found.faults.map((fault) => `${name}: ${fault}`));
+        // Both sizes and what holds the tie are always told; what is left out is the thinnest wall.
+        const hangerCount = messages.scene.scene!.pieces.flatMap((piece) => piece.hangers).length;
+        const told = found.figures.filter((figure) => !/^pin|thinnest/.test(figure));
+        if (told.length < 2 + hangerCount) faults.push(`${name}: only ${told.join(', ')} is told`);
+      }
+      assert.deepEqual(faults, []);
+    });
+  }
+});

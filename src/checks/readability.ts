@@ -24,6 +24,8 @@ export interface Readability extends Closeness {
   readonly fallen: number;
   /** Of the small letters in mm, or of the highest where all are capitals. */
   readonly height: number;
+  /** What doubt is reckoned from, by the names of its weights. */
+  readonly figures: Readonly<Record<Figure, number>>;
   /** Above `doubtful` it may be hard to read, above `unlikely` most readers fail. */
   readonly doubt: number;
 }
@@ -31,7 +33,7 @@ export interface Readability extends Closeness {
 /**
  * How much each figure tells against reading: logistic regression on what an independent reader made of words in twelve
  * fonts, readable and unreadable words weighing alike, so that 0 is where both are as likely. See
- * `test/calibration/legibility.md`.
+ * `test/calibration/legibility.md`; `npm run calibrate -- --fit` finds them again.
  */
 const weights = {
   /** Share of the ink that goes. */
@@ -47,6 +49,8 @@ const weights = {
   far: 11.07,
 } as const;
 const atNothing = 0.665;
+
+export type Figure = keyof typeof weights;
 
 /** Fewer letters, and more, than the words of the calibration have count as so many. */
 const [fewest, most] = [3, 7];
@@ -106,10 +110,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     outline: outlineLeft * Math.log(Math.min(Math.max(n, fewest), most)),
     far: Math.max(0, grow / xHeight - farShare),
   };
-  const doubt = (Object.keys(weights) as (keyof typeof weights)[]).reduce(
-    (all, key) => all + weights[key] * figures[key],
-    atNothing,
-  );
+  const doubt = (Object.keys(weights) as Figure[]).reduce((all, key) => all + weights[key] * figures[key], atNothing);
   const isWhole = outlineLeft > wholeShare && figures.gone < 0.005 && figures.far === 0;
   const standing = losses.map(({ like, at, outline }, index) => {
     const { spaced, opens = false } = letters[index]!;
@@ -122,6 +123,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     gone: figures.gone,
     fallen: sum(({ fallen }) => fallen),
     height: heightOf(letters, xHeight),
+    figures,
     doubt: isWhole ? Math.min(doubt, doubtful) : doubt,
   };
 }

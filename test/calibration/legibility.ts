@@ -2,10 +2,11 @@
  * How well the figures of `checks/readability.ts` foretell what an independent reader makes of lettering: words that it reads
  * as the font draws them, shown again as they come out of the machine.
  *
- *   npm run calibrate -- [--words N] [--faces tuned|held-out|all] [--every] [--readings FILE] [--out FILE.md]
+ *   npm run calibrate -- [--words N] [--faces tuned|held-out|all] [--every] [--fit] [--readings FILE] [--out FILE.md]
  *
  * `--every`: each growth at each size; otherwise at one of the four, by turns. `--readings`: what was read is kept there, a
- * line of JSON each, and not read again. All of it takes hours on one core.
+ * line of JSON each, and not read again. `--fit`: sets the weights anew, by all of the fonts and by all but each. All of it takes
+ * hours on one core.
  */
 
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
@@ -18,6 +19,7 @@ import { calibrationFaces } from './faces.ts';
 import type { CalibrationFace } from './faces.ts';
 import { openReader } from './reader.ts';
 import type { Reader } from './reader.ts';
+import { fitted } from './fit.ts';
 import { asMarkdown } from './table.ts';
 import type { Judged } from './table.ts';
 import { calibrationWords } from './words.ts';
@@ -43,7 +45,7 @@ export async function calibrate(
       if (!(await isRead('natural', () => reader.reads(word, drawn(natural, naturalMm))))) continue;
       for (const each of casesOf(face, stem, word, turn, !every)) {
         const read = await isRead(`${each.size} ${each.growth}`, () => readsAsMade(reader, word, each));
-        judged.push({ name, kind, heldOut, size: each.size, growth: each.growth, read, doubt: doubtOf(each) });
+        judged.push({ name, kind, heldOut, size: each.size, growth: each.growth, read, ...doubtOf(each) });
       }
     }
   }
@@ -55,8 +57,9 @@ async function readsAsMade(reader: Reader, word: string, { made, size, beam }: C
   return made.length > 0 && (await reader.reads(word, drawn(made, size, beam)));
 }
 
-function doubtOf({ lettering, beam }: Case): number {
-  return readability(lettering, { beam: beam.use === 'cut' ? beam.kerf : beam.spot })!.doubt;
+function doubtOf({ lettering, beam }: Case): Pick<Judged, 'doubt' | 'figures'> {
+  const { doubt, figures } = readability(lettering, { beam: beam.use === 'cut' ? beam.kerf : beam.spot })!;
+  return { doubt, figures };
 }
 
 export interface Remembered {
@@ -90,6 +93,7 @@ async function main(): Promise<void> {
       words: { type: 'string', default: String(calibrationWords.length) },
       faces: { type: 'string', default: 'held-out' },
       every: { type: 'boolean', default: false },
+      fit: { type: 'boolean', default: false },
       readings: { type: 'string' },
       out: { type: 'string' },
     },
@@ -106,6 +110,7 @@ async function main(): Promise<void> {
   );
   const table = asMarkdown(judged, words.length, { doubtful, unlikely });
   console.log(table);
+  if (values.fit) console.log(fitted(judged));
   if (values.out !== undefined) writeFileSync(values.out, table);
 }
 

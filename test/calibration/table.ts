@@ -1,5 +1,7 @@
 /** What came out of a calibration, in figures. */
 
+import type { Readability } from '../../src/checks/readability.ts';
+
 export interface Judged {
   readonly name: string;
   readonly kind: string;
@@ -9,6 +11,7 @@ export interface Judged {
   /** By the independent reader. */
   readonly read: boolean;
   readonly doubt: number;
+  readonly figures: Readability['figures'];
 }
 
 export interface Confusion {

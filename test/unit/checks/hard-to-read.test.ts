@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
+import { cutAway } from '../../../src/checks/cut-away.ts';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from '../../../src/checks/readability.ts';
+import { Lettering } from '../../../src/tag/letters.ts';
 import { letteringOf } from '../../calibration/cases.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { checked } from '../support/checked.ts';
@@ -123,6 +125,41 @@ describe('Lettering that is hard to read', () => {
     const low = 'low: {rectangle: [20, 5], nudge: {down: 25}}';
     const [all] = await said([word, bar(100), low], 'body: [name, low], cut: [bar]');
     assert.equal(all?.message, '“HIMIN” is cut away.');
+  });
+
+  it('misses a letter of which more than two fifths are gone', () => {
+    const square = (minX: number, maxX: number) => [
+      [
+        { x: minX, y: 0 },
+        { x: maxX, y: 0 },
+        { x: maxX, y: 10 },
+        { x: minX, y: 10 },
+      ],
+    ];
+    const letter = { text: 'I', region: square(0, 10) };
+    const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [letter]);
+    const missing = (share: number) => {
+      const shape = letter.region;
+      return cutAway(lettering, { shape, region: shape, cuts: [square(-1, 10 * share)] }).length;
+    };
+    assert.equal(missing(0.395), 0);
+    assert.equal(missing(0.405), 1);
+  });
+
+  it('is an info where fewer than one letter in five is missing, from there on a warning', async () => {
+    const oneOf = async (text: string) => {
+      const shapes = [
+        `name: {text: ${text}, font: Nunito, cap_height: 10, align: left}`,
+        'first: {rectangle: [3, 20], place: {on: name, at: left}}',
+        'holed: {difference: [name, first]}',
+      ];
+      return (await said(shapes, 'body: [plate], engrave: [holed]'))[0]!;
+    };
+    const [six, five] = [await oneOf('IHIHIH'), await oneOf('IHIHI')];
+    assert.match(six.message, /1 of its 6 letters is cut away/);
+    assert.equal(six.severity, 'info');
+    assert.match(five.message, /1 of its 5 letters is cut away/);
+    assert.equal(five.severity, 'warning');
   });
 
   it('is read if one of its uses is, on its piece or on what is glued to it', async () => {

@@ -9,6 +9,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { FaultPlace, Issue, YamlPath } from '../issue.ts';
 import type { AcceptedIssue } from '../judgement.ts';
+import type { Ghost } from '../tag/ghosts.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 
@@ -17,6 +18,7 @@ import type {
   Scene,
   SceneAccepted,
   SceneBounds,
+  SceneGhost,
   SceneGrip,
   SceneHanger,
   ScenePart,
@@ -39,6 +41,11 @@ type SourceOf = (path: YamlPath) => number;
 
 export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
   const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
+  const ghosts = tag.ghosts ?? [];
+  const boxes = [
+    ...pieces.map(({ bounds }) => bounds),
+    ...ghosts.flatMap(({ region }) => boundsOf(region) ?? []).map(boundsScene),
+  ];
   return {
     title: tag.title,
     units: tag.units,
@@ -46,9 +53,15 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
     colours: coloursOf(tag.output),
     pieces,
+    ghosts: ghosts.map((ghost) => ghostScene(ghost, sourceOf)),
     grips,
-    bounds: pieces.map((piece) => piece.bounds).reduce(joined, pieces[0]?.bounds ?? [0, 0, 0, 0]),
+    bounds: boxes.reduce(joined, boxes[0] ?? [0, 0, 0, 0]),
   };
+}
+
+function ghostScene({ path, name, region, why }: Ghost, sourceOf: SourceOf): SceneGhost {
+  const reason = why === 'unused' ? 'no piece uses it yet' : 'drawn with a stand-in: what it needs cannot be found';
+  return { id: ids.ghost(path), label: `${name}: ${reason}`, data: pathData(region), source: sourceOf(path) };
 }
 
 export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => number): ScenePin[] {

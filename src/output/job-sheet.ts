@@ -25,8 +25,8 @@ import { wordsOn } from './words-on.ts';
 
 const marginMm = 15;
 const columnMm = 34;
-const drawingMm = 62;
-const paddingMm = 5;
+const drawingMm = 58;
+const paddingMm = 6;
 
 /** Of the table of work: where each cell begins. */
 const columns = [12, 62, 92, 120, 150] as const;
@@ -75,9 +75,9 @@ export function section(begin: () => Flow, title: string, fill: (add: () => Flow
   fill(() => {
     const flow = begin();
     if (blocks.length === 0) {
-      flow.skip(4);
+      flow.skip(3);
       flow.write(title, { bold: true, size: 4 });
-      flow.skip(0.8);
+      flow.skip(0.5);
     }
     blocks.push(flow);
     return flow;
@@ -125,8 +125,8 @@ function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): nu
     const outlines = plan.steps.flatMap(({ paths }) => paths.filter((path) => path.piece === piece.id));
     const box = boundsOf(outlines.flatMap(({ contours }) => contours.map((contour) => flattenContour(contour))));
     if (!box) continue;
-    const place = { x: x + box.minX * scale - 2, y: bottom + box.maxY * scale - 2, size: 3.4 };
-    page.caption(String(number), faces.bold, { ...place, at: 'right' });
+    const place = { x: x + box.minX * scale, y: bottom + box.maxY * scale + 1.5, size: 3.4 };
+    page.caption(String(number), faces.bold, place);
   }
   return high;
 }
@@ -153,7 +153,7 @@ function writeWork(flow: Flow, job: Job): void {
 /** What the table of work does not say; and what is not known, why. */
 function takenBeside({ tag, plan }: Job): Fact[] {
   const takes = takesOf(tag, plan);
-  const inTable = ['Cut', 'Score', 'Travel', 'Engraved'];
+  const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
   const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
   const unknown: Fact[] = [];
   if ('missing' in takes.time) {
@@ -172,7 +172,7 @@ function materialFacts(tag: Tag): Fact[] {
   const all: (Fact | undefined)[] = [
     { name: 'Material', value: materialOf(tag) ?? 'not named in the spec' },
     { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
-    sheet && { name: 'Sheet', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
+    sheet && { name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
     {
       name: 'Kerf',
       value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,

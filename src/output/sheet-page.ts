@@ -21,6 +21,10 @@ import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
 /** In mm: ISO 216 A4, and the width of letter paper where inches are. */
 const widths = { mm: 210, in: 215.9 } as const;
 const marginMm = 15;
+
+/** About sheets alone, which are only looked at, and below each sheet. */
+const slimMm = 4;
+const gapMm = 9;
 const sizeMm = 3.4;
 const leadingMm = 5.2;
 const columnMm = 30;
@@ -37,34 +41,35 @@ export async function sheetPage(
 ): Promise<Page> {
   const { units, stock } = jobs[0]!.tag;
   const width = widths[units];
+  const margin = what === 'all' ? marginMm : slimMm;
   const [plain, bold] = [await captions(600), await captions(800)];
   const page = new PageBuilder();
   // Written downwards from 0; moved up onto the page at the end.
-  let y = -marginMm - 7;
+  let y = what === 'all' ? -margin - 7 : -margin;
   const write = (text: string, x: number, face: FontFace, size = sizeMm, fill?: string) => {
-    for (const line of wrapped(text, face, size, width - marginMm - x)) {
+    for (const line of wrapped(text, face, size, width - margin - x)) {
       page.caption(line, face, { x, y, size, ...(fill === undefined ? {} : { fill }) });
       y -= (leadingMm * size) / sizeMm;
     }
   };
   const note = errorNote(jobs[0]!);
   if (what === 'all') {
-    write(title, marginMm, bold, 6.5);
-    if (note) write(note, marginMm, bold, sizeMm, red);
+    write(title, margin, bold, 6.5);
+    if (note) write(note, margin, bold, sizeMm, red);
   }
-  const scale = (width - 2 * marginMm) / plan.sheet.width;
+  const scale = (width - 2 * margin) / plan.sheet.width;
   const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
   for (const [index, { pieces }] of plan.sheets.entries()) {
-    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, marginMm, plain);
-    y -= plan.sheet.height * scale - sizeMm;
-    drawSheet(page, plan, pieces, { scale, x: marginMm, y }, { look: lookOf(stock.material), face: plain, faulty });
-    y -= 9;
+    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, margin, plain);
+    y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
+    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOf(stock.material), face: plain, faulty });
+    y -= gapMm;
   }
   for (const { name, value } of what === 'all' ? facts : []) {
-    page.caption(name, bold, { x: marginMm, y, size: sizeMm });
-    write(value, marginMm + columnMm, plain);
+    page.caption(name, bold, { x: margin, y, size: sizeMm });
+    write(value, margin + columnMm, plain);
   }
-  const height = marginMm - y;
+  const height = margin - y - (what === 'all' ? 0 : gapMm);
   return moved(page.page(width, height), height);
 }
 

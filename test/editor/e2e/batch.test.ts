@@ -61,6 +61,60 @@ describe('A batch, as a person uses it', () => {
     await editor.page.getByPlaceholder('In which formats?').waitFor();
   });
 
+  it('says which tag of a sheet has an error, and leads to its line', async () => {
+    const editor = current();
+    const text = readFileSync(join(editor.folder, spec), 'utf8');
+    const loose = text.replace('engrave: [name, sown]', 'body: [plate, name]').replace('    body: [plate]\n', '');
+    writeFileSync(
+      join(editor.folder, 'loose.tag.yaml'),
+      loose.replace('name: Sorrel', 'name: Sorrel from the Far Fields'),
+    );
+    await editor.openFile('loose.tag.yaml');
+    await editor.runCommand('Tagwright: Show Sheets to the Side');
+    await eventually('the tag by its name', async () => {
+      const view = await editor.preview();
+      return view
+        .locator('.problems li', { hasText: 'Sorrel from the Far Fields' })
+        .first()
+        .isVisible()
+        .catch(() => false);
+    });
+    const line = (await editor.preview()).locator('.problems li').first().getByRole('button');
+    const number = /\d+/.exec((await line.textContent())!)![0];
+    await line.click();
+    await editor.page.locator('.statusbar-item', { hasText: `Ln ${number},` }).waitFor();
+  });
+
+  it('offers sizes of sheets where the spec has none; a click writes the line, and Undo takes it back', async () => {
+    const editor = current();
+    await editor.openFile('3-engraved-backing.tag.yaml');
+    await editor.runCommand('Tagwright: Show Sheets to the Side');
+    await eventually('sizes to choose from', async () => {
+      const view = await editor.preview();
+      return view
+        .getByRole('button', { name: '400 × 300 mm' })
+        .isVisible()
+        .catch(() => false);
+    });
+    await (await editor.preview()).getByRole('button', { name: '400 × 300 mm' }).click();
+    await eventually('a sheet of that size', async () => {
+      const view = await editor.preview();
+      return view
+        .getByRole('img', { name: /Sheets: 1 of 400 × 300 mm/ })
+        .isVisible()
+        .catch(() => false);
+    });
+    await editor.focusText();
+    await editor.page.keyboard.press('Control+z');
+    await eventually('the choice again', async () => {
+      const view = await editor.preview();
+      return view
+        .getByRole('button', { name: '400 × 300 mm' })
+        .isVisible()
+        .catch(() => false);
+    });
+  });
+
   it('follows a table beside the spec, and exports a file for every row', async () => {
     const editor = current();
     const at = (name: string) => join(editor.folder, name);

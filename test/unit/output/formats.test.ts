@@ -181,7 +181,7 @@ describe('The files of a tag', () => {
       assertRight(await fromPdf(await toPdf(job, quick), job.tag), job.tag, `PDF ${i}\n${text}`);
     }
     assert.ok(made > 190, `${made} were made`);
-  }).timeout(120_000);
+  }).timeout(300_000);
 });
 
 describe('The DXF file', () => {

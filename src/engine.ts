@@ -1,6 +1,7 @@
 /** From the text of a spec to a checked tag: what the editor, the command line and the tests all call. */
 
 import { runChecks } from './checks/all.ts';
+import { boundsOf, boxCentre } from './geometry/measure.ts';
 import type { Finding, Issue } from './issue.ts';
 import { issueKinds } from './issue-kinds.ts';
 import { judge } from './judgement.ts';
@@ -17,8 +18,11 @@ import type { Uses } from './spec/used-files.ts';
 import { buildTag } from './tag/build.ts';
 import { StageCache } from './tag/cache.ts';
 import type { UsedFont } from './tag/fonts-used.ts';
+import { lackingShapes, unusedShapes } from './tag/ghosts.ts';
+import type { Ghost } from './tag/ghosts.ts';
 import { loadFiles } from './tag/load.ts';
 import type { Loaded } from './tag/load.ts';
+import { standIns } from './tag/stand-ins.ts';
 import type { Tag } from './tag/tag.ts';
 import type { FontFiles } from './text/font-files.ts';
 import { FontLibrary } from './text/font-library.ts';
@@ -92,15 +96,18 @@ export class Engine {
     });
     await checkpoint();
     clock.lap('load');
-    const findings: Finding[] = [...loaded.findings];
-    const tag = await this.#build(model, loaded, findings, checkpoint);
+    const findings: Finding[] = [];
+    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint);
+    const lacking = await this.#lacking(model, loaded, made, checkpoint);
+    const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
+    findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
     clock.lap('make');
     findings.push(...(await runChecks(tag, checkpoint)));
     clock.lap('check');
     // What is idle for one row may be needed for another.
     const complete =
       (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
-    const judged = judge(placed(findings, source, tag.units), source, comments, severities, complete);
+    const judged = judge([...issues, ...placed(findings, source, tag.units)], source, comments, severities, complete);
     const files = [...uses.files, ...loaded.files];
     return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
   }
@@ -111,16 +118,36 @@ export class Engine {
     return new TextDecoder().decode(await this.#files.read(path));
   }
 
-  #build(model: TagModel, loaded: Loaded, findings: Finding[], checkpoint: () => Promise<void>): Promise<Tag> {
+  /** Shapes whose fonts or drawings cannot be had, as they would lie on the tag. */
+  async #lacking(model: TagModel, loaded: Loaded, made: Tag, checkpoint: () => Promise<void>): Promise<Ghost[]> {
+    const whole = await standIns(model, loaded, this.fonts);
+    // What is wrong with stand-ins is nobody's fault.
+    return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
+  }
+
+  #build(
+    model: TagModel,
+    loaded: Loaded,
+    report: (finding: Finding) => void,
+    checkpoint: () => Promise<void>,
+  ): Promise<Tag> {
     return buildTag(model, {
       cache: this.#cache,
       minWeb: model.stock.minWeb,
       font: (text) => loaded.fonts.get(text),
       drawing: (file) => loaded.drawings.get(file),
-      report: (finding) => findings.push(finding),
+      report,
       checkpoint,
     });
   }
+}
+
+/** What cannot be had is said where it would be. */
+function pinned(finding: Finding, lacking: readonly Ghost[]): Finding {
+  const own = lacking.find(({ path }) => path.join('/') === finding.path.slice(0, path.length).join('/'));
+  const ghost = own ?? lacking[0];
+  const bounds = ghost && boundsOf(ghost.region);
+  return finding.severity === 'error' && bounds ? { ...finding, points: [boxCentre(bounds)] } : finding;
 }
 
 function placed(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {

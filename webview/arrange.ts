@@ -46,7 +46,7 @@ export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged[
   const boxOf = ({ id, bounds }: ScenePiece): Box => moved(bounds, offsets.get(id)!);
   // A size across layers that lie apart says nothing: there the lowest stands for all.
   const measured = sets.map((pieces) => (lifts.size > 0 ? pieces.slice(0, 1) : pieces));
-  const all = scene.pieces.map(boxOf);
+  const all = [...scene.pieces.map(boxOf), ...(scene.ghosts.length > 0 ? [scene.bounds] : [])];
   return {
     offsets,
     groups: measured.map((pieces) => ({ pieces, bounds: pieces.map(boxOf).reduce(joined) })),

@@ -69,10 +69,15 @@ export class Choices {
   }
 
   private show(): void {
-    const { hiddenLayers, proof } = this.state;
+    const { hiddenLayers, proof, follows } = this.state;
     this.layers.show(hiddenLayers);
     this.stage.classList.toggle('proof', proof);
     setAttribute(byId('proof'), 'aria-pressed', `${proof}`);
+    // It is switched in a menu; that it is on must be seen.
+    const more = byId('more');
+    setAttribute(more, 'data-follows', `${follows}`);
+    setAttribute(more, 'title', follows ? 'Follows the editor. More, and the keys (?)' : 'More, and the keys (?)');
+    setAttribute(more, 'aria-label', follows ? 'More. Follows the editor' : 'More');
     const wanted = !this.isHidden('beam');
     if (wanted === this.wantsBeam) return;
     this.wantsBeam = wanted;

@@ -1,9 +1,9 @@
 /** Dimension lines round each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom. */
 
-import type { SceneHanger, ScenePiece, SceneWall } from '../src/preview/protocol.ts';
+import type { OutcomePiece, SceneHanger, ScenePiece, SceneWall } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, setText, svg } from './dom.ts';
-import { crossText, fineText, lengthText, type Units } from './format.ts';
+import { changedText, crossText, fineText, isSameLength, lengthText, type Units } from './format.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { caliper, pair } from './caliper.ts';
 import { sizePlaces } from './size-lines.ts';
@@ -34,11 +34,17 @@ export class Dimensions {
   readonly element = svg('g', { class: 'dimensions' });
   private readonly list = new KeyedList<DrawnDimension>(this.element, () => new DimensionView());
   private walls: readonly SceneWall[] = [];
+  private outcome: readonly OutcomePiece[] | undefined;
   private all: readonly Dimension[] = [];
 
   /** The thinnest wall of each piece. */
   showWalls(walls: readonly SceneWall[]): void {
     this.walls = walls;
+  }
+
+  /** What sizes would be with a change that is only looked at; `undefined`: nothing is. */
+  showOutcome(pieces: readonly OutcomePiece[] | undefined): void {
+    this.outcome = pieces;
   }
 
   /** What is to be written of it: sizes before what hangs it, and that before its walls. */
@@ -49,7 +55,9 @@ export class Dimensions {
     for (const group of arranged.groups) {
       const shown = group.pieces.filter((piece) => !hidden.includes(piece.id));
       if (shown.length === 0) continue;
-      sizes.push(...sizeDimensions(group.pieces[0]!.id, boxOf(shown, arranged), units, view, stage));
+      const after = this.outcome?.filter(({ id }) => shown.some((piece) => piece.id === id)) ?? [];
+      const boxes = [boxOf(shown, arranged), boxOf(after.length > 0 ? after : shown, arranged)] as const;
+      sizes.push(...sizeDimensions(group.pieces[0]!.id, boxes, units, view, stage));
       for (const piece of shown) {
         const onScreen = screenOf(piece, arranged, view, stage);
         const wall = this.walls.find((each) => each.piece === piece.id);
@@ -83,11 +91,18 @@ export class Dimensions {
   }
 }
 
-function boxOf(pieces: readonly ScenePiece[], arranged: Arranged): Box {
+function boxOf(pieces: readonly Pick<ScenePiece, 'id' | 'bounds'>[], arranged: Arranged): Box {
   return pieces.map(({ id, bounds }) => moved(bounds, arranged.offsets.get(id)!)).reduce(joined);
 }
 
-function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stage: Size): Dimension[] {
+/** Of the first box; of the second, which is only looked at, where it differs. */
+function sizeDimensions(
+  id: string,
+  [box, after]: readonly [Box, Box],
+  units: Units,
+  view: Viewport,
+  stage: Size,
+): Dimension[] {
   const [left, top] = toScreen(view, stage, [box[0], box[1]]).map(crisp) as [number, number];
   const [right, bottom] = toScreen(view, stage, [box[2], box[3]]).map(crisp) as [number, number];
   const found: Dimension[] = [];
@@ -95,7 +110,11 @@ function sizeDimensions(id: string, box: Box, units: Units, view: Viewport, stag
     const isUpright = axis === 'height';
     const span = isUpright ? bottom - top : right - left;
     if (span < minSpanPx) continue;
-    const text = lengthText(isUpright ? box[3] - box[1] : box[2] - box[0], units);
+    const [now, then] = [box, after].map((each) => (isUpright ? each[3] - each[1] : each[2] - each[0])) as [
+      number,
+      number,
+    ];
+    const text = isSameLength(now, then, units) ? lengthText(now, units) : changedText(now, then, units);
     const { width, height } = chipOf(text);
     const size = isUpright ? { width: height, height: width } : { width, height };
     const places = sizePlaces(axis, [left, top, right, bottom], stage, size);

@@ -29,17 +29,13 @@ export class Dock {
   private problems: number | undefined;
   private timer: number | undefined;
 
-  /** `changed`: it shows more or less than before. */
-  constructor(private readonly changed: () => void) {
+  /** `changed`: it shows more or less than before; whether all. */
+  constructor(private readonly changed: (isOpen: boolean) => void) {
     // What is opened in it is meant to be read; the event does not bubble.
     const opened = (): void => {
       this.settle();
     };
     this.element.addEventListener('toggle', opened, { capture: true });
-  }
-
-  get isOpen(): boolean {
-    return this.element.dataset['shows'] === 'all';
   }
 
   patch(choice: DockChoice, { pins, trying }: SceneMessage): void {
@@ -65,10 +61,12 @@ export class Dock {
     window.clearTimeout(this.timer);
     const shows = showsOf(this.choice, this.problems ?? 0);
     setAttribute(this.element, 'data-shows', shows);
+    // The keyboard must not be lost with it.
+    if (shows === 'nothing' && this.element.contains(document.activeElement)) byId('summary').focus();
     this.element.hidden = shows === 'nothing';
     // As high as it needs, within what the style sheet allows; then it stays so.
     this.element.style.height = '';
     if (shows !== 'nothing') this.element.style.height = `${this.element.offsetHeight}px`;
-    this.changed();
+    this.changed(shows === 'all');
   }
 }

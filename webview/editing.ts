@@ -11,7 +11,7 @@ import { Selection } from './selection.ts';
 import { snapLines } from './snap-lines.ts';
 import type { Box, Size, Viewport } from './viewport.ts';
 
-export interface EditingHost extends HandHost {
+export interface EditingHost extends Omit<HandHost, 'sizeOf'> {
   arranged(): Arranged | undefined;
   view(): Viewport;
 }
@@ -25,7 +25,7 @@ export class Editing {
     private readonly sceneView: SceneView,
     private readonly host: EditingHost,
   ) {
-    this.hand = new Hand(host);
+    this.hand = new Hand({ ...host, sizeOf: (axis) => this.selection.sizeOf(axis) });
     const units = (): Units => host.drawn()?.scene?.units ?? 'mm';
     dragHand(stage, this.hand, {
       units,

@@ -1,9 +1,10 @@
 /** What is wrong with the tag, wherever the page shows it: pins on the drawing, the list below, the card with what helps. */
 
-import type { FixesMessage, SceneMessage, ToHost } from '../src/preview/protocol.ts';
+import type { FixesMessage, OutcomeMessage, SceneMessage, ToHost } from '../src/preview/protocol.ts';
 import type { Arranged } from './arrange.ts';
 import { byId } from './dom.ts';
 import { FixMenu } from './fix-menu.ts';
+import { Outcome, sizeChange } from './outcome.ts';
 import { IssuesList } from './issues-list.ts';
 import { PinWalk } from './pin-walk.ts';
 import { Pins } from './pins.ts';
@@ -11,6 +12,7 @@ import { followPointing } from './pointing.ts';
 import type { SceneView } from './scene-view.ts';
 import type { Sight } from './sight.ts';
 import { Tip } from './tip.ts';
+import { moved, toScreen } from './viewport.ts';
 
 export interface FindingsHost {
   readonly sight: Sight;
@@ -22,10 +24,15 @@ export interface FindingsHost {
   reveal(offset: number, focus: boolean): void;
   /** They are wanted, though they may be hidden. */
   showWarnings(): void;
+  hiddenPieces(): readonly string[];
+  /** What a fix would make of the tag is to be measured as well, or nothing any more. */
+  measureOutcome(outcome: OutcomeMessage | undefined): void;
 }
 
 export class Findings {
   readonly pins = new Pins(byId('pins'));
+  private readonly outcome = new Outcome();
+  private wanted: { readonly pin: string; readonly index: number } | undefined;
   private readonly issues = new IssuesList(byId('issues'), byId('accepted'));
   private readonly menu: FixMenu;
   private readonly walk: PinWalk;
@@ -33,6 +40,7 @@ export class Findings {
 
   constructor(private readonly host: FindingsHost) {
     const { sight, sceneView } = host;
+    sceneView.world.append(this.outcome.element);
     const reveal = (offset: number, focus: boolean): void => {
       host.reveal(offset, focus);
     };
@@ -53,6 +61,21 @@ export class Findings {
         const { source, version } = host.drawn()!;
         host.send({ type: 'make-fix', source, version, pin, index });
         host.say(title);
+      },
+      show: ({ id: pin }, index) => {
+        this.wanted = index === undefined ? undefined : { pin, index };
+        this.outcome.hide();
+        host.measureOutcome(undefined);
+        const { source, version } = host.drawn()!;
+        if (index !== undefined) host.send({ type: 'show-fix', source, version, pin, index });
+      },
+      watched: () => {
+        const box = host.arranged()?.bounds;
+        if (!box) return undefined;
+        const [view, stage] = [sight.view(), sight.stage()];
+        const { left, top } = byId('stage').getBoundingClientRect();
+        const [from, to] = [toScreen(view, stage, [box[0], box[1]]), toScreen(view, stage, [box[2], box[3]])];
+        return moved([...from, ...to], [left, top]);
       },
       reveal: ({ source }) => {
         reveal(source, true);
@@ -75,6 +98,18 @@ export class Findings {
     // What helps is asked for anew only where there is something new.
     if (!trying && message !== this.patched) this.menu.follow(pins);
     this.patched = message;
+  }
+
+  /** Only what is still wanted, and of the text as it is. */
+  showOutcome(message: OutcomeMessage): void {
+    const { pin, index, version, pieces } = message;
+    const [drawn, arranged] = [this.host.drawn(), this.host.arranged()];
+    if (this.wanted?.pin !== pin || this.wanted.index !== index || drawn?.version !== version) return;
+    if (!drawn.scene || !arranged) return;
+    this.outcome.show(message, arranged, this.host.hiddenPieces());
+    this.host.measureOutcome(message);
+    const words = sizeChange(drawn.scene, pieces);
+    if (this.menu.tell(index, words)) this.host.say(`With this fix: ${words}.`);
   }
 
   showFixes(message: FixesMessage): void {

@@ -1,27 +1,45 @@
 /** The card of a problem: what it says, the way to its line, and what may be done about it. Opened at its pin or its row. */
 
 import type { FixesMessage, ScenePin } from '../src/preview/protocol.ts';
+import { cardPlace } from './card-place.ts';
 import { byId, html, setText } from './dom.ts';
+import type { Box, Size } from './viewport.ts';
 
 export interface FixMenuActions {
   ask(pin: ScenePin): void;
   make(pin: ScenePin, index: number, title: string): void;
+  /** What it would come to is to be seen; `undefined`: nothing any more. */
+  show(pin: ScenePin, index: number | undefined): void;
+  /** Where the tag is drawn, in px of the window: the card keeps off it as far as it can. */
+  watched(): Box | undefined;
   reveal(pin: ScenePin): void;
   /** Only for a problem that has a place on the drawing. */
   zoomTo(pin: ScenePin): void;
 }
 
-const gapPx = 4;
-
 export class FixMenu {
   private readonly element = byId('fix-menu');
   private readonly message = html('p', { id: 'fix-menu-message' });
   private readonly items = html('div', { role: 'menu', 'aria-labelledby': 'fix-menu-message' });
+  /** What would become of the sizes. */
+  private readonly outcome = html('p', { class: 'outcome-words' });
+  /** What is offered, and which of it was last shown. */
+  private offered: readonly HTMLElement[] = [];
+  private shown: number | undefined;
   private pin: ScenePin | undefined;
   private anchor: HTMLElement | undefined;
 
   constructor(private readonly actions: FixMenuActions) {
-    this.element.append(this.message, this.items);
+    this.element.append(this.message, this.items, this.outcome);
+    this.items.addEventListener('focusin', () => {
+      this.showMeant();
+    });
+    this.items.addEventListener('pointerover', ({ target }) => {
+      this.showMeant(target as Node);
+    });
+    this.items.addEventListener('pointerleave', () => {
+      this.showMeant();
+    });
     this.items.addEventListener('keydown', (event) => {
       this.steer(event);
     });
@@ -52,7 +70,16 @@ export class FixMenu {
         this.actions.make(pin, index, title);
       }),
     );
+    this.offered = fixes;
+    this.outcome.hidden = fixes.length === 0;
     this.fill(pin, fixes.length > 0 ? fixes : [note('No automatic fix found.')]);
+    this.showMeant();
+  }
+
+  /** The answer to `show`; returns whether the keyboard is on what it is about. */
+  tell(index: number, words: string): boolean {
+    setText(this.outcome, index === this.shown ? words : '');
+    return this.offered[index] === document.activeElement;
   }
 
   /** After a change of the text: what was offered may no longer be true. */
@@ -70,6 +97,8 @@ export class FixMenu {
   close(returnFocus: boolean): void {
     if (this.element.hidden) return;
     const { anchor } = this;
+    this.showNothing();
+    this.offered = [];
     this.pin = undefined;
     this.anchor = undefined;
     this.element.hidden = true;
@@ -77,6 +106,9 @@ export class FixMenu {
   }
 
   private wait(pin: ScenePin): void {
+    if (this.pin) this.showNothing();
+    this.offered = [];
+    this.outcome.hidden = true;
     this.pin = pin;
     setText(this.message, pin.message);
     const waiting = note('Trying what may help…');
@@ -102,6 +134,24 @@ export class FixMenu {
     this.items.replaceChildren(...fixes, html('div', { role: 'separator' }), ...ways);
     this.place();
     if (held) this.focusables()[0]?.focus();
+  }
+
+  /** What the pointer is on, else what has the keyboard. */
+  private showMeant(pointed?: Node): void {
+    const at = (node: Node | null | undefined): number =>
+      this.offered.findIndex((item) => node !== undefined && item.contains(node));
+    const index = [at(pointed), at(document.activeElement)].find((each) => each >= 0);
+    if (index === this.shown || !this.pin) return;
+    this.shown = index;
+    setText(this.outcome, '');
+    this.actions.show(this.pin, index);
+  }
+
+  private showNothing(): void {
+    setText(this.outcome, '');
+    if (this.shown === undefined || !this.pin) return;
+    this.shown = undefined;
+    this.actions.show(this.pin, undefined);
   }
 
   private item(title: string, kind: string, run: () => void): HTMLButtonElement {
@@ -134,15 +184,20 @@ export class FixMenu {
     event.stopPropagation();
   }
 
-  /** Below its anchor, or above it where there is more room. */
   private place(): void {
-    const { left, top, bottom } = this.anchor!.getBoundingClientRect();
     const { offsetWidth: width, offsetHeight: height } = this.element;
-    const x = Math.max(gapPx, Math.min(left, window.innerWidth - width - gapPx));
-    const fits = bottom + gapPx + height <= window.innerHeight;
-    const y = fits ? bottom + gapPx : Math.max(gapPx, top - gapPx - height);
-    this.element.style.translate = `${Math.round(x)}px ${Math.round(y)}px`;
+    const at = cardPlace(boxOf(this.anchor!), { width, height }, sizeOfWindow(), this.actions.watched());
+    this.element.style.translate = `${Math.round(at[0])}px ${Math.round(at[1])}px`;
   }
+}
+
+function boxOf(element: Element): Box {
+  const { left, top, right, bottom } = element.getBoundingClientRect();
+  return [left, top, right, bottom];
+}
+
+function sizeOfWindow(): Size {
+  return { width: window.innerWidth, height: window.innerHeight };
 }
 
 function note(text: string): HTMLElement {

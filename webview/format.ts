@@ -19,6 +19,16 @@ export function lengthText(mm: number, units: Units): string {
   return units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / mmPerInch).toFixed(2)} in`;
 }
 
+/** Whether both are written alike. */
+export function isSameLength(a: number, b: number, units: Units): boolean {
+  return lengthText(a, units) === lengthText(b, units);
+}
+
+/** "94.0 → 95.2 mm". */
+export function changedText(before: number, after: number, units: Units): string {
+  return `${lengthText(before, units).split(' ')[0]!} → ${lengthText(after, units)}`;
+}
+
 /** Two dimensions of one thing: "11.0 × 3.0 mm". */
 export function crossText(length: number, width: number, units: Units): string {
   return units === 'mm'

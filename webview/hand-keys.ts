@@ -48,7 +48,8 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
     if (event.ctrlKey || event.metaKey) {
       const axis = right === 0 ? 'height' : 'width';
       if (hand.grip.axes.includes(axis)) press({ kind: 'size', axis, by: (right + up) * step });
-    } else press({ kind: 'move', right: right * step, up: up * step });
+    } else if (hand.grip.moves) press({ kind: 'move', right: right * step, up: up * step });
+    else hand.explain();
     event.preventDefault();
   });
   stage.addEventListener('focusout', settle);

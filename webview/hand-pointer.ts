@@ -33,9 +33,11 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
   let drag: Drag | undefined;
   /** The click that ends a drag is none. */
   let isDragged = false;
+  let pressedAt: XY = [0, 0];
 
   const begin = (event: PointerEvent): void => {
     isDragged = false;
+    pressedAt = [event.clientX, event.clientY];
     if (drag) {
       // A second finger wants to zoom.
       cancel();
@@ -46,8 +48,10 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     const id = axis ? hand.grip?.id : target.closest<SVGElement>('[data-grip]')?.dataset['grip'];
     const grip = hand.grips.find((each) => each.id === id);
     if (event.button !== 0 || !grip || !(grip.free || grip.id === hand.grip?.id)) return;
+    // Where the rest goes along there is nothing to drag; the drawing is panned.
+    if (!axis && !grip.moves) return;
     event.stopPropagation();
-    drag = { pointer: event.pointerId, from: [event.clientX, event.clientY], grip, axis };
+    drag = { pointer: event.pointerId, from: pressedAt, grip, axis };
   };
 
   const move = (event: PointerEvent): void => {
@@ -121,8 +125,11 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
   stage.addEventListener(
     'click',
     (event) => {
+      // Nor is one that ends a pan: it lets go of nothing.
+      const isPan = Math.hypot(event.clientX - pressedAt[0], event.clientY - pressedAt[1]) >= thresholdPx;
       if (isDragged) event.stopPropagation();
-      else hand.select((event.target as Element).closest<SVGElement>('[data-grip]')?.dataset['grip'] ?? keptBy(event));
+      else if (!isPan)
+        hand.select((event.target as Element).closest<SVGElement>('[data-grip]')?.dataset['grip'] ?? keptBy(event));
       isDragged = false;
     },
     { capture: true },

@@ -45,10 +45,11 @@ export function added(first: HandChange | undefined, second: HandChange): HandCh
   return second;
 }
 
-/** "right 3.2 mm, up 1.0 mm"; "width + 2.0 mm". */
-export function changeText(change: HandChange, units: Units): string {
+/** "right 3.2 mm, up 1.0 mm"; "width 94.0 mm (+ 2.0 mm)", where it is known to what size it leads. */
+export function changeText(change: HandChange, units: Units, result?: number): string {
   if (change.kind === 'size') {
-    return `${change.axis} ${change.by < 0 ? '−' : '+'} ${lengthText(Math.abs(change.by), units)}`;
+    const by = `${change.by < 0 ? '−' : '+'} ${lengthText(Math.abs(change.by), units)}`;
+    return `${change.axis} ${result === undefined ? by : `${lengthText(result, units)} (${by})`}`;
   }
   const words = [
     [change.right, 'right', 'left'],

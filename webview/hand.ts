@@ -18,6 +18,8 @@ export interface HandHost {
   release(): void;
   /** Something about the hand is to be drawn anew. */
   changed(): void;
+  /** Of what is taken hold of, in mm, as it is drawn now. */
+  sizeOf(axis: 'width' | 'height'): number | undefined;
 }
 
 /** A trial that has not come back after so long, in ms, is not waited for. */
@@ -35,6 +37,8 @@ export class Hand {
   /** What came while the one before was being written. */
   private next: { readonly change: HandChange; isMade: boolean } | undefined;
   private snapped: readonly SnapLine[] = [];
+  /** It was asked to move what cannot be moved. */
+  private isRefused = false;
 
   constructor(private readonly host: HandHost) {}
 
@@ -65,18 +69,27 @@ export class Hand {
   get words(): string | undefined {
     const { change } = this;
     const rest = this.snapped.map(({ name }) => ` · ${name}`);
-    return change && changeText(change, this.host.drawn()!.scene!.units) + [...new Set(rest)].join('');
+    if (change) return this.textOf(change) + [...new Set(rest)].join('');
+    return this.isRefused && this.grip ? nothingToMove(this.grip) : undefined;
   }
 
   select(id: string | undefined): void {
     if (id === this.id) return;
     if (this.isChanging) this.make();
     this.id = id;
+    this.isRefused = false;
     const { grip } = this;
-    if (grip) {
-      const sizes = grip.axes.length > 0 ? ', with Control they change its size' : '';
-      this.host.say(`${grip.label} taken. Arrow keys move it, with Shift by larger steps${sizes}. Escape lets go.`);
-    } else this.host.release();
+    if (grip) this.host.say(`${grip.label} taken. ${keysFor(grip)} Escape lets go.`);
+    else this.host.release();
+    this.host.changed();
+  }
+
+  /** Why what is taken hold of cannot be moved. */
+  explain(): void {
+    const { grip } = this;
+    if (!grip || this.change) return;
+    this.isRefused = true;
+    this.host.say(`${nothingToMove(grip)}.`);
     this.host.changed();
   }
 
@@ -88,6 +101,7 @@ export class Hand {
       return;
     }
     if (!this.change) this.host.hold();
+    this.isRefused = false;
     this.change = change;
     this.snapped = lines;
     this.ask();
@@ -114,7 +128,7 @@ export class Hand {
     this.isMaking = true;
     this.snapped = [];
     this.send('make-change', change);
-    this.host.say(`${grip.label}: ${changeText(change, this.host.drawn()!.scene!.units)}.`);
+    this.host.say(`${grip.label}: ${this.textOf(change)}.`);
     this.host.changed();
   }
 
@@ -163,8 +177,28 @@ export class Hand {
     this.snapped = [];
   }
 
+  /** What is drawn may lag behind: the size that it leads to is that of what is drawn and what is missing. */
+  private textOf(change: HandChange): string {
+    const { units } = this.host.drawn()!.scene!;
+    if (change.kind === 'move') return changeText(change, units);
+    const drawn = this.host.sizeOf(change.axis);
+    const tried = this.tried?.kind === 'size' && this.tried.axis === change.axis ? this.tried.by : 0;
+    return changeText(change, units, drawn === undefined ? undefined : drawn + change.by - tried);
+  }
+
   private send(type: 'try-change' | 'make-change', change: HandChange): void {
     const { source, version } = this.host.drawn()!;
     this.host.send({ type, source, version, grip: this.id!, change });
   }
+}
+
+function keysFor({ moves, axes }: SceneGrip): string {
+  const sizes = axes.length > 0;
+  if (moves)
+    return `Arrow keys move it, with Shift by larger steps${sizes ? ', with Control they change its size' : ''}.`;
+  return 'All the rest goes along with it, so there is nothing to move; with Control the arrow keys change its size.';
+}
+
+function nothingToMove({ label }: SceneGrip): string {
+  return `All the rest goes along with ${label}: moving it would change nothing`;
 }

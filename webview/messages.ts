@@ -4,10 +4,12 @@
  */
 
 import type {
+  BatchMessage,
   FixesMessage,
   GoneMessage,
   HighlightMessage,
   MeasuresMessage,
+  OutcomeMessage,
   Scene,
   SceneMessage,
   ScenePin,
@@ -30,10 +32,14 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isMeasures(data) ? data : undefined;
     case 'takes':
       return isTakes(data) ? data : undefined;
+    case 'batch':
+      return isBatchTags(data) ? data : undefined;
     case 'screen':
       return isScreen(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
+    case 'outcome':
+      return isOutcome(data) ? data : undefined;
     case 'gone':
       return isGone(data) ? data : undefined;
     default:
@@ -76,6 +82,26 @@ function isTakes(data: Fields): data is Fields & TakesMessage {
   return typeof data['version'] === 'number' && isListOf(data['facts'], isFact);
 }
 
+function isBatchTags(data: Fields): data is Fields & BatchMessage {
+  return typeof data['version'] === 'number' && isListOf(data['tags'], isBatchTag);
+}
+
+function isBatchTag(value: unknown): boolean {
+  if (!isFields(value) || !Number.isFinite(value['problems']) || typeof value['isTall'] !== 'boolean') return false;
+  const { picture, width, height } = value;
+  return (
+    [width, height].every((mm) => mm === undefined || Number.isFinite(mm)) &&
+    (picture === undefined || isPicture(picture))
+  );
+}
+
+function isPicture(value: unknown): boolean {
+  if (!isFields(value) || !isFields(value['size'])) return false;
+  const { width, height } = value['size'];
+  const isPath = (path: unknown): boolean => isFields(path) && isString(path['use']) && isString(path['data']);
+  return isNumbers([width, height], 2) && isListOf(value['paths'], isPath);
+}
+
 function isWall(value: unknown): boolean {
   return (
     isFields(value) &&
@@ -99,6 +125,14 @@ function isFixes(data: Fields): data is Fields & FixesMessage {
   return typeof data['version'] === 'number' && isString(data['pin']) && isListOf(data['titles'], isString);
 }
 
+function isOutcome(data: Fields): data is Fields & OutcomeMessage {
+  const isGhost = (piece: unknown): boolean =>
+    isFields(piece) &&
+    ['id', 'title', 'solid', 'marks'].every((key) => isString(piece[key])) &&
+    isNumbers(piece['bounds'], 4);
+  return isNumbers([data['version'], data['index']], 2) && isString(data['pin']) && isListOf(data['pieces'], isGhost);
+}
+
 function isLoad(value: unknown): boolean {
   return (
     isFields(value) &&
@@ -118,7 +152,18 @@ function isScene(value: unknown): value is Scene {
     (value['thickness'] === undefined || isNumbers([value['thickness']], 1)) &&
     isNumbers(value['bounds'], 4) &&
     isListOf(value['grips'], isGrip) &&
+    isListOf(value['ghosts'], isGhost) &&
     isListOf(value['pieces'], isPiece)
+  );
+}
+
+function isGhost(value: unknown): boolean {
+  return (
+    isFields(value) &&
+    isString(value['id']) &&
+    isString(value['label']) &&
+    isString(value['data']) &&
+    Number.isFinite(value['source'])
   );
 }
 
@@ -128,6 +173,7 @@ function isGrip(value: unknown): boolean {
     isString(value['id']) &&
     isString(value['label']) &&
     typeof value['free'] === 'boolean' &&
+    typeof value['moves'] === 'boolean' &&
     isListOf(value['parts'], isString) &&
     isListOf(value['axes'], (axis) => axis === 'width' || axis === 'height') &&
     isNumbers(value['nudge'], 2)

@@ -29,7 +29,7 @@ export class Notices {
     setText(this.bannerButton, line === undefined ? '' : `line ${line}`);
     this.bannerButton.hidden = line === undefined;
 
-    this.empty.hidden = scene !== undefined;
+    this.empty.hidden = scene !== undefined && scene.pieces.length + scene.ghosts.length > 0;
     this.emptyButton.hidden = !this.problem;
     setText(this.emptyButton, this.problem ? `Line ${this.problem.line}: ${this.problem.message}` : '');
   }

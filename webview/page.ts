@@ -3,31 +3,28 @@
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../src/preview/protocol.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './arrange.ts';
-import { BatchChooser } from './batch.ts';
+import { BatchStrip } from './batch.ts';
+import { Below } from './below.ts';
 import { captionOf } from './caption.ts';
-import { Cautions } from './cautions.ts';
 import { Callouts } from './callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './defs.ts';
 import { Dimensions } from './dimensions.ts';
 import { byId, mayMove, painted, setAttribute, setText } from './dom.ts';
-import { Dock, pressed } from './dock.ts';
 import { Editing } from './editing.ts';
 import { Exports } from './exports.ts';
 import { Findings } from './findings.ts';
+import type { Units } from './format.ts';
 import { Gone } from './gone.ts';
 import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
-import { PiecesList } from './pieces-list.ts';
 import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene-view.ts';
 import type { Layer, PageState } from './state.ts';
 import { Screen } from './screen.ts';
 import { Sight } from './sight.ts';
-import { Summary } from './summary.ts';
-import { TakesView } from './takes.ts';
 import { Toolbar } from './toolbar.ts';
 import { steer } from './viewport-input.ts';
 import { transformOf } from './viewport.ts';
@@ -47,24 +44,14 @@ export class Page {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly dock = new Dock(() => {
-    this.summary.showOpen(this.dock.isOpen);
-  });
-  private readonly summary = new Summary(byId('summary'), () => {
-    this.choices.change({ dock: pressed(this.choices.now.dock, this.received?.pins.length ?? 0) });
-  });
-  private readonly cautions: Cautions;
+  private readonly below: Below;
   private readonly exports: Exports;
   private readonly choices: Choices;
-  private readonly pieces = new PiecesList(byId('pieces'), (id) => {
-    this.choices.togglePiece(id);
-  });
-  private readonly takes = new TakesView();
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
   private readonly gone: Gone;
   private readonly toolbar: Toolbar;
-  private readonly batch: BatchChooser;
+  private readonly batch: BatchStrip;
   private readonly sight = new Sight(this.stage, {
     state: () => this.choices.now,
     keep: (viewports) => {
@@ -95,7 +82,7 @@ export class Page {
     hiddenPieces: () => this.choices.now.hiddenPieces,
     view: () => this.sight.view(),
     size: () => this.sight.stage(),
-    units: () => this.received?.scene?.units ?? 'mm',
+    units: () => this.units(),
     say: this.say,
     changed: () => {
       this.sight.followSoon();
@@ -154,6 +141,11 @@ export class Page {
       send: this.send,
       say: this.say,
       reveal,
+      hiddenPieces: () => this.choices.now.hiddenPieces,
+      measureOutcome: (outcome) => {
+        this.dimensions.showOutcome(outcome?.pieces);
+        this.sight.followSoon();
+      },
       showWarnings: () => {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
       },
@@ -178,19 +170,29 @@ export class Page {
         keys.show();
       },
     });
-    this.cautions = new Cautions(cautions, {
-      confirmed: (caution) => {
-        this.send({ type: 'read-caution', source: state.source, caution });
+    this.below = new Below(
+      {
+        state: () => this.choices.now,
+        choose: (dock) => {
+          this.choices.change({ dock });
+        },
+        togglePiece: (id) => {
+          this.choices.togglePiece(id);
+        },
+        cautionRead: (caution) => {
+          this.send({ type: 'read-caution', source: state.source, caution });
+        },
       },
-    });
+      cautions,
+    );
     this.exports = new Exports(exports, {
-      caution: () => this.cautions.now,
+      caution: () => this.below.cautions.now,
       make: (what) => {
-        this.cautions.remind();
+        this.below.cautions.remind();
         this.send({ type: 'export', source: state.source, what });
       },
     });
-    this.batch = new BatchChooser((row) => {
+    this.batch = new BatchStrip((row) => {
       this.send({ type: 'show-row', source: state.source, row });
     });
     this.sceneView.world.append(this.editing.selection.world);
@@ -229,16 +231,15 @@ export class Page {
       case 'measures':
         // Those of an older drawing come too late.
         if (message.version !== this.received?.version) return;
-        this.pieces.showLoads(message.loads);
-        this.cautions.patch(message.loads);
-        this.dock.settleSoon();
+        this.below.showMeasures(message);
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version !== this.received?.version) return;
-        this.takes.show(message);
-        this.dock.settleSoon();
+        if (message.version === this.received?.version) this.below.showTakes(message);
+        return;
+      case 'batch':
+        if (message.version === this.received?.version) this.batch.describe(message, this.units());
         return;
       case 'screen':
         this.screen.learn(message.devicePixelsPerMm);
@@ -246,6 +247,9 @@ export class Page {
         return;
       case 'fixes':
         this.findings.showFixes(message);
+        return;
+      case 'outcome':
+        this.findings.showOutcome(message);
         return;
       case 'gone':
         this.editing.hand.drop();
@@ -273,8 +277,6 @@ export class Page {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.summary.patch(message);
-    this.pieces.patch(scene, this.choices.now.hiddenPieces);
     this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
     if (scene && this.arranged) {
       this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
@@ -294,7 +296,7 @@ export class Page {
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
     this.exports.enable((scene?.pieces.length ?? 0) > 0);
-    this.dock.patch(this.choices.now.dock, message);
+    this.below.patch(message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
@@ -313,6 +315,10 @@ export class Page {
     this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
     this.measuring.follow(this.arranged);
     this.toolbar.showZoom(view.scale, this.screen.scale);
+  }
+
+  private units(): Units {
+    return this.received?.scene?.units ?? 'mm';
   }
 
   private rearrange(arrangement: Arrangement): void {

@@ -32,6 +32,10 @@ export function roving(container: HTMLElement): void {
   new MutationObserver(() => {
     settle();
   }).observe(container, { childList: true, subtree: true, attributes: true, attributeFilter: ['hidden', 'class'] });
+  // And with the room there is.
+  new ResizeObserver(() => {
+    settle();
+  }).observe(container);
   settle();
 }
 

@@ -4,6 +4,7 @@ import type {
   PathData,
   Scene,
   SceneCutPath,
+  SceneGhost,
   SceneGrip,
   SceneHanger,
   ScenePart,
@@ -11,7 +12,7 @@ import type {
   SceneShape,
 } from '../src/preview/protocol.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
-import { setAttribute, svg } from './dom.ts';
+import { setAttribute, setText, svg } from './dom.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import { joined, moved, type Box } from './viewport.ts';
 
@@ -21,7 +22,9 @@ const usualThicknessMm = 3;
 export class SceneView {
   private readonly sheet = svg('g');
   private readonly leaders = svg('path', { class: 'leaders' });
-  readonly world = svg('g', { id: 'world' }, this.leaders, this.sheet);
+  private readonly ghosts = svg('g');
+  private readonly ghostList = new KeyedList<SceneGhost>(this.ghosts, () => new GhostView());
+  readonly world = svg('g', { id: 'world' }, this.leaders, this.sheet, this.ghosts);
   private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.sheet, () => new PieceView());
   private grips: readonly SceneGrip[] = [];
   private taken: string | undefined;
@@ -36,6 +39,7 @@ export class SceneView {
     setAttribute(this.leaders, 'd', lines.join(''));
     this.world.style.setProperty('--thickness', `${scene.thickness ?? usualThicknessMm}`);
     this.pieces.patch(arranged.order);
+    this.ghostList.patch(scene.ghosts);
     this.offsets = arranged.offsets;
     this.shown = arranged.order.map(({ id }) => id);
     for (const piece of arranged.order) {
@@ -100,7 +104,7 @@ export class SceneView {
       const grip = gripOf.get(id);
       if (grip) setAttribute(element, 'data-grip', grip.id);
       else element.removeAttribute('data-grip');
-      element.classList.toggle('movable', grip !== undefined && (grip.free || grip.id === this.taken));
+      element.classList.toggle('movable', grip?.moves === true && (grip.free || grip.id === this.taken));
       element.classList.toggle('lit', this.lit.has(id));
       element.classList.toggle('hot', this.hot.has(id));
     }
@@ -163,6 +167,17 @@ class BeamView implements ItemView<SceneCutPath> {
   update({ data, kerf }: SceneCutPath): void {
     for (const path of [this.kerf, this.middle]) setAttribute(path, 'd', data);
     setAttribute(this.kerf, 'stroke-width', `${kerf}`);
+  }
+}
+
+class GhostView implements ItemView<SceneGhost> {
+  private readonly label = svg('title');
+  readonly element = svg('path', { class: 'ghost' }, this.label);
+
+  update(ghost: SceneGhost): void {
+    setAttribute(this.element, 'd', ghost.data);
+    setText(this.label, ghost.label);
+    setTarget(this.element, ghost);
   }
 }
 

@@ -6,13 +6,13 @@ import { setAttribute, setText, svg } from './dom.ts';
 import type { Hand } from './hand.ts';
 import { KeyedList, type ItemView } from './keyed.ts';
 import type { SnapLine } from './snapping.ts';
+import { textWidth } from './text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 /** Half the side of a handle, and the room between outline and frame, in px. */
 const handlePx = 4.5;
 const framePx = 5;
-/** About the width of a character of the words. */
-const charPx = 6.8;
+const fontPx = 12;
 
 interface Outline {
   readonly id: string;
@@ -43,12 +43,20 @@ export class Selection {
     this.overlay.append(this.guides, this.casing, this.frame, this.handles.width, this.handles.height, this.words);
   }
 
-  draw({ grip, shift, lines, words }: Hand, arranged: Arranged, hidden: readonly string[]): void {
+  draw(hand: Hand, arranged: Arranged, hidden: readonly string[]): void {
+    const { grip, shift, lines } = hand;
     this.grip = grip;
     this.lines = lines;
     this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
     this.outlines.patch(this.shown);
-    setText(this.words, words ?? grip?.label ?? '');
+    // Only now: they tell the size of what is drawn.
+    setText(this.words, hand.words ?? grip?.label ?? '');
+  }
+
+  /** Of one of its uses: all have the same. */
+  sizeOf(axis: 'width' | 'height'): number | undefined {
+    const [first] = this.shown;
+    return first && this.outlines.get(first.id)!.element.getBBox()[axis];
   }
 
   /** Round all of it, in mm, where it is drawn; `undefined` if nothing is. */
@@ -80,7 +88,11 @@ export class Selection {
       setRect(this.handles[axis], x - handlePx, y - handlePx, 2 * handlePx, 2 * handlePx);
     }
     // Below: the figures of hangers stand above them.
-    const at: XY = [Math.max(left - framePx, 22), Math.min(bottom + framePx + 18, stage.height - 8)];
+    const length = textWidth(this.words.textContent, fontPx);
+    const at: XY = [
+      Math.max(Math.min(left - framePx, stage.width - length - 8), 22),
+      Math.min(bottom + framePx + 18, stage.height - 8),
+    ];
     this.words.setAttribute('x', at[0].toFixed(1));
     this.words.setAttribute('y', at[1].toFixed(1));
     const path = this.lines.map(({ along, at }) => {
@@ -88,7 +100,7 @@ export class Selection {
       return along === 'x' ? `M${x.toFixed(1)} 0V${stage.height}` : `M0 ${y.toFixed(1)}H${stage.width}`;
     });
     setAttribute(this.guides, 'd', path.join(''));
-    return [[at[0], at[1] - 12, at[0] + this.words.textContent.length * charPx, at[1] + 4]];
+    return [[at[0], at[1] - 12, at[0] + length, at[1] + 4]];
   }
 }
 

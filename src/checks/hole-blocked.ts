@@ -89,6 +89,8 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   const { kind, path, centre } = hanger;
   if (kind === 'ring') return [];
   const near = besidesOf(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
+    // That the opening runs into it is said as such, and as an error (`joined-opening.ts`).
+    if (area(shared(hanger.opening, beside.region)) >= touchingMm2) return [];
     const found = nearness(hanger, { name, ...beside });
     return found ? [{ ...found, name }] : [];
   });

@@ -114,7 +114,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     }),
     {
       ...common,
-      entryPoints: ['main.ts', 'samples.ts', ...styles].map((name) => `webview/${name}`),
+      entryPoints: ['main.ts', 'samples.ts', 'sheets.ts', ...styles].map((name) => `webview/${name}`),
       outdir: 'dist/webview',
       platform: 'browser',
       target: 'es2022',

@@ -14,6 +14,7 @@ import type { Files } from '../output/pack.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
 import { askFaulty, listed, type Faulty } from './ask-faulty.ts';
+import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
 import { holdsOther, nameOf, specName } from './write-whole.ts';
@@ -125,7 +126,7 @@ export class Exporter {
     const empty: string[] = [];
     for (const [spec, reports] of await this.#sound(request, signal)) {
       for (const report of reports) {
-        const name = nameIn(request, spec, report);
+        const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
         if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
         else empty.push(name);

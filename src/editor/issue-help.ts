@@ -40,9 +40,15 @@ export class IssueHelp {
   }
 }
 
+/** What of it changes the text by itself, in the order in which it is offered. */
+export function changesOf({ fixes }: Help): readonly Fix[] {
+  return fixes;
+}
+
 /** In the order in which they are offered; `makeHelp` counts them so. */
-export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[] {
-  return [...fixes.map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
+export function titlesOf(help: Help, { code }: Issue): string[] {
+  const { acceptance } = help;
+  return [...changesOf(help).map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
 }
 
 export function acceptTitle(code: string): string {
@@ -50,14 +56,12 @@ export function acceptTitle(code: string): string {
 }
 
 /** Makes the change of that number. Whoever accepts is taken to where the reason goes. */
-export async function makeHelp(
-  { fixes, acceptance }: Help,
-  index: number,
-  { uri, report: { source } }: TagResult,
-): Promise<void> {
-  const fix = fixes[index];
-  if (fix) await applyEdits(uri, source, fix.edits);
-  else if (acceptance && index === fixes.length) {
+export async function makeHelp(help: Help, index: number, { uri, report: { source } }: TagResult): Promise<void> {
+  const changes = changesOf(help);
+  const { acceptance } = help;
+  const change = changes[index];
+  if (change) await applyEdits(uri, source, change.edits);
+  else if (acceptance && index === changes.length) {
     const editor = await showText(uri, { preview: false });
     if (editor.document.getText() !== source.text) return;
     const place = toRange({ start: acceptance.at, end: acceptance.at }, source.position.bind(source));

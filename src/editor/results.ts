@@ -5,6 +5,7 @@ import type { Report } from '../engine.ts';
 import type { Issue, TextRange, YamlPath } from '../issue.ts';
 import type { TagModel } from '../spec/model.ts';
 import type { Tag } from '../tag/tag.ts';
+import type { BatchTag } from './batch-tags.ts';
 
 /** The outcome of one computation of one version of a spec's text. */
 export interface TagResult {
@@ -19,6 +20,8 @@ export interface TagResult {
   /** True when `tag` is of an earlier version, because this one cannot be made. */
   readonly stale: boolean;
   readonly issues: readonly Issue[];
+  /** Every tag of its batch in short; absent until all have been computed, and where there is no batch. */
+  readonly batchTags?: readonly BatchTag[];
   /** Of this version's text. */
   readonly report: Report;
   /** The 1-based line of an offset in this version's text. */

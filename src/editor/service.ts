@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import { issuesOfBatch, reportsOf, rowCount } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
+import { batchTags } from './batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from './documents.ts';
 import type { TagResult, TagResults } from './results.ts';
@@ -187,7 +188,7 @@ export class TagService implements TagResults, vscode.Disposable {
         running.signal.throwIfAborted();
       });
       running.signal.throwIfAborted();
-      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all) });
+      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all), batchTags: batchTags(all) });
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }

@@ -3,13 +3,21 @@
 import * as vscode from 'vscode';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
+import { sheetSizeEdit, sheetSizesFor } from '../edits/sheet-size.ts';
+import type { SheetSize } from '../edits/sheet-size.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import { causeOf, isError } from '../issue.ts';
 import { captionFont } from '../output/job.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
 import { sheetPage } from '../output/sheet-page.ts';
+import { labelOf } from '../spec/batch.ts';
+import { applyEdits } from './apply-edits.ts';
 import { breather, computeOptions } from './compute-options.ts';
 import type { Checked, TagService } from './service.ts';
 import { sheetsHtml } from './sheets-html.ts';
-import type { Shown } from './sheets-html.ts';
+import type { SheetProblem, Shown } from './sheets-html.ts';
+import type { FromSheetsPage } from './sheets-protocol.ts';
+import { showText } from './tabs.ts';
 import { nameOf } from './write-whole.ts';
 
 /** A layout takes as long as many drawings: it waits until nobody types. */
@@ -49,7 +57,8 @@ class SheetsPanel implements vscode.Disposable {
   readonly #service: TagService;
   readonly #engine: Engine;
   readonly #panel: vscode.WebviewPanel;
-  readonly #styleUri: vscode.Uri;
+  /** Of the page's style sheet and script. */
+  readonly #folder: vscode.Uri;
   readonly #changes: vscode.Disposable;
   #timer: NodeJS.Timeout | undefined;
   #running: AbortController | undefined;
@@ -63,10 +72,11 @@ class SheetsPanel implements vscode.Disposable {
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
     const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
     this.#panel = vscode.window.createWebviewPanel('tagwright.sheets', `Sheets: ${nameOf(uri)}`, place, {
-      enableCommandUris: ['tagwright.exportSheets'],
+      enableScripts: true,
       localResourceRoots: [folder],
     });
-    this.#styleUri = vscode.Uri.joinPath(folder, 'sheets.css');
+    this.#folder = folder;
+    this.#panel.webview.onDidReceiveMessage((data: unknown) => void this.#heed(data));
     this.#changes = service.onDidChange((result) => {
       if (result.uri.toString() === uri.toString()) this.#soon(restMs);
     });
@@ -120,21 +130,98 @@ class SheetsPanel implements vscode.Disposable {
   async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<Shown> {
     const options = computeOptions(uri, signal, report.row);
     const pause = breather(signal);
-    const sheets = await sheetJobs(await reportsOf(this.#engine, report, options, pause), pause);
-    if ('problem' in sheets) return { kind: 'nothing', why: sheets.problem };
+    const reports = await reportsOf(this.#engine, report, options, pause);
+    const sheets = await sheetJobs(reports, pause);
+    if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { kind: 'nothing', why: sheets.problem };
     if (sheets.jobs.length === 0) return { kind: 'nothing', why: 'No piece goes on the sheet.' };
-    const page = await sheetPage(sheets, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
-    return { kind: 'sheets', page, facts: sheets.facts };
+    const tools = { captions: (weight: number) => captionFont(this.#engine.fonts, weight) };
+    const page = await sheetPage(sheets, tools, 'sheets alone');
+    return { kind: 'sheets', title: sheets.title, page, facts: sheets.facts, problems: problemsOf(reports) };
+  }
+
+  async #heed(data: unknown): Promise<void> {
+    const message = parseFromPage(data);
+    switch (message?.type) {
+      case 'export':
+        await vscode.commands.executeCommand('tagwright.exportSheets', this.#uri);
+        break;
+      case 'show':
+        await this.#showProblem(message.offset, message.row);
+        break;
+      case 'size':
+        await this.#writeSize(message);
+        break;
+      case undefined:
+        break;
+    }
+  }
+
+  /** The problem's own tag is drawn, and the text shown where it comes from. */
+  async #showProblem(offset: number, row: number): Promise<void> {
+    this.#service.showRow(this.#uri, row);
+    const editor = await showText(this.#uri);
+    if (editor.document.getText() !== this.#laidOut?.source.text) return;
+    const at = editor.document.positionAt(offset);
+    editor.selection = new vscode.Selection(at, at);
+    editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  async #writeSize(size: SheetSize): Promise<void> {
+    const { source, tag } = this.#laidOut ?? {};
+    const edit = source && tag && sheetSizeEdit(source, size, tag.units);
+    if (edit && (await applyEdits(this.#uri, source, [edit]))) return;
+    void vscode.window.showInformationMessage('The spec has changed meanwhile; choose the size once more.');
   }
 
   #put(shown: Shown): void {
     const { webview } = this.#panel;
+    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(this.#folder, name)).toString();
     webview.html = sheetsHtml(shown, {
       cspSource: webview.cspSource,
-      styleUri: webview.asWebviewUri(this.#styleUri).toString(),
-      source: this.#uri.toString(),
+      styleUri: uriOf('sheets.css'),
+      scriptUri: uriOf('sheets.js'),
     });
   }
+}
+
+/** `undefined` for anything that is not a message of the protocol. */
+function parseFromPage(data: unknown): FromSheetsPage | undefined {
+  if (typeof data !== 'object' || data === null) return undefined;
+  const { type, offset, row, width, height } = data as Record<string, unknown>;
+  if (type === 'export') return { type };
+  if (type === 'show' && typeof offset === 'number' && typeof row === 'number') return { type, offset, row };
+  if (type === 'size' && typeof width === 'number' && typeof height === 'number') return { type, width, height };
+  return undefined;
+}
+
+/** Sizes that the largest piece of any tag goes on. */
+function sizesFor(reports: readonly Report[]): Shown {
+  const boxes = reports.flatMap(({ tag }) => (tag?.pieces ?? []).flatMap(({ region }) => boundsOf(region) ?? []));
+  const largest = {
+    width: Math.max(...boxes.map(({ minX, maxX }) => maxX - minX)),
+    height: Math.max(...boxes.map(({ minY, maxY }) => maxY - minY)),
+  };
+  const units = reports.find(({ tag }) => tag)?.tag?.units ?? 'mm';
+  return { kind: 'sizes', sizes: sheetSizesFor(largest, units), units };
+}
+
+/** What keeps tags from being cut, by where it comes from: one slip is one problem, however many tags have it. */
+function problemsOf(reports: readonly Report[]): SheetProblem[] {
+  const found = new Map<string, SheetProblem>();
+  for (const report of reports) {
+    const label = labelOf(report);
+    for (const issue of report.issues.filter(isError)) {
+      const before = found.get(causeOf(issue));
+      const labels = [...(before?.labels ?? []), ...(label === undefined ? [] : [label])];
+      const { start } = issue.range;
+      const { line } = report.source.position(start);
+      found.set(causeOf(issue), {
+        ...(before ?? { message: issue.message, line, offset: start, row: report.row }),
+        labels: [...new Set(labels)],
+      });
+    }
+  }
+  return [...found.values()];
 }
 
 /** Another tag of the same batch is another drawing, and the same sheets. */

@@ -12,7 +12,7 @@ import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
 import { apart, joined, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
-import { clearOfAll } from './remedies/clear-place.ts';
+import { clearOffLine, clearOfAll, clearOnLine } from './remedies/clear-place.ts';
 import { cutOnBody } from './remedies/cuts.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
@@ -40,7 +40,8 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hole-near-edge':
       return [...(issue.severity === 'error' ? clearOfAll(at) : []), ...furtherIn(at)];
     case 'hole-blocked':
-      return [...clearOfAll(at), ...clear(at)];
+      // Off the line on which the tag hangs straight, a hole is moved only where what is in its way cannot be.
+      return [...clearOnLine(at), ...clear(at), ...clearOffLine(at)];
     case 'hole-too-small':
       return wideEnough(at);
     case 'gap-closes':

@@ -1,8 +1,9 @@
 /** What stands above each piece: its finished size, its parts and how many problems it has. */
 
 import type { Report } from '../engine.ts';
-import type { TextRange } from '../issue.ts';
+import type { Issue, TextRange } from '../issue.ts';
 import type { SpecSource } from '../spec/source.ts';
+import { shapesOf } from '../tag/load.ts';
 import { counted, sizeIn } from './figures.ts';
 import { partsOf, sizeOfRegion } from './sizes.ts';
 import { valueAt } from './values.ts';
@@ -17,13 +18,18 @@ export interface PieceLens {
 }
 
 /** `source`: the text as it stands now, which may be newer than what was made. */
-export function lensesOf({ tag, issues }: Report, source: SpecSource): PieceLens[] {
+export function lensesOf({ tag, model, issues }: Report, source: SpecSource): PieceLens[] {
   if (!tag) return [];
+  // A shape that cannot be made is found on no piece, and is missing on every one that is made of it.
+  const isOf = ({ piece, path: [section, name] }: Issue, id: string) => {
+    if (piece !== undefined || section !== 'shapes') return piece === id;
+    const made = model?.pieces.find((each) => each.id === id);
+    return made !== undefined && [...shapesOf(made)].some((shape) => shape.name === name);
+  };
   return tag.pieces.flatMap(({ id, path, region }) => {
     const size = sizeOfRegion(region);
     if (!size || valueAt(source.value, path) === undefined) return [];
-    const count = (severity: string) =>
-      issues.filter((issue) => issue.piece === id && issue.severity === severity).length;
+    const count = (severity: string) => issues.filter((issue) => isOf(issue, id) && issue.severity === severity).length;
     const [errors, warnings] = [count('error'), count('warning')];
     const text = [
       sizeIn(size, tag.units),

@@ -86,12 +86,11 @@ function boundsOfLayer(layer: Assembly['layers'][number]): Bounds | undefined {
   return boundsOf(layer.flatMap(({ region }) => region));
 }
 
-/** Where the corners of a lifted layer come to lie, in dashes. */
-function drawLeaders(page: PageBuilder, { minX, minY, maxX, maxY }: Bounds, below: Affine, above: Affine): void {
+/** Where the near corners of a lifted layer come to lie, in dashes. */
+function drawLeaders(page: PageBuilder, { minX, minY, maxX }: Bounds, below: Affine, above: Affine): void {
   for (const [x, y] of [
     [minX, minY],
     [maxX, minY],
-    [maxX, maxY],
   ] as const) {
     const from = applyTo({ x, y }, below);
     const to = applyTo({ x, y }, above);

@@ -58,9 +58,11 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
   const paths = (region: Region): CurvePath => transformCurves(fitted(region), toPaper);
   const lower = (path: CurvePath, dx: number, dy: number) => transformCurves(path, translation(dx, -dy));
   const outline = paths(piece.region);
+  // A shadow is no larger where a picture is: its rings would be seen.
+  const soft = Math.min(1, scale);
   for (const { width, darkness } of shadow) {
     const fill = blend(ground, '#000000', darkness);
-    page.draw(lower(outline, 0.3 * scale, edge + 0.4 * scale), { fill, stroke: fill, lineWidth: 2 * width * scale });
+    page.draw(lower(outline, 0.3 * soft, edge + 0.4 * soft), { fill, stroke: fill, lineWidth: 2 * width * soft });
   }
   // In steps that their outlines close, so that the edge is whole where it slopes.
   const steps = Math.max(1, Math.ceil(edge / edgeStepMm));

@@ -1,6 +1,7 @@
 /** Text down a page, line after line: from 0 downwards, to be moved up onto the page at the end. */
 
 import type { FontFace } from '../text/font-face.ts';
+import { layoutText } from '../text/layout.ts';
 import { PageBuilder, wrapped } from './page.ts';
 
 /** In mm: ISO 216 A4, and the 8 1/2 by 11 inches of where inches are. */
@@ -38,6 +39,11 @@ export class Flow {
 
   get height(): number {
     return -this.y;
+  }
+
+  /** Whether the captions' font has every letter of it; gaps would stand for the others. */
+  canWrite(text: string): boolean {
+    return layoutText(this.faces.plain, { text, align: 'left' }).missing.length === 0;
   }
 
   skip(mm: number): void {

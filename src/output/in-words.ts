@@ -42,6 +42,15 @@ export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+/** More names than this are counted. */
+const mostNames = 4;
+
+/** “Sorrel, Rue and 4 more”. */
+export function listed(names: readonly string[]): string {
+  const more = names.length - mostNames;
+  return more > 1 ? `${names.slice(0, mostNames).join(', ')} and ${more} more` : names.join(', ');
+}
+
 function trimmed(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)) + 0);
 }

@@ -54,7 +54,11 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     }),
     ...facts(begin, 'Takes', takenBeside(job)),
     ...facts(begin, 'Material', materialFacts(tag)),
-    ...facts(begin, 'Measure when it is cut', sizes(job)),
+    ...facts(
+      begin,
+      'Measure when it is cut',
+      sizes(job, (text) => begin().canWrite(text)),
+    ),
     ...section(begin, 'Put together', (add) => {
       for (const { number, what } of assemblySteps(tag)) add().fact(`${number}`, what, 7);
     }),
@@ -90,7 +94,8 @@ export function facts(begin: () => Flow, title: string, all: readonly Fact[]): F
 function head(flow: Flow, job: Job): Flow {
   const { tag } = job;
   flow.write('Job sheet, for the bench', { size: 3, fill: quiet });
-  flow.write(tag.title, { size: tag.title.length > 60 ? 4.5 : 6, bold: true });
+  const title = flow.canWrite(tag.title) ? tag.title : otherLetters;
+  flow.write(title, { size: title.length > 60 ? 4.5 : 6, bold: true });
   const note = errorNote(job);
   if (note) flow.write(note, { fill: inks.error, bold: true });
   flow.skip(2);
@@ -181,7 +186,10 @@ function materialFacts(tag: Tag): Fact[] {
   return all.filter((fact) => fact !== undefined);
 }
 
-function sizes(job: Job): Fact[] {
+/** For what the captions' font cannot write. */
+const otherLetters = 'in letters that this sheet’s own font does not have';
+
+function sizes(job: Job, canWrite: (text: string) => boolean): Fact[] {
   const { tag } = job;
   const assemblies = assembliesOf(tag.pieces);
   const hung = hangsOn(tag);
@@ -189,10 +197,10 @@ function sizes(job: Job): Fact[] {
     ...assemblies.map((assembly) => {
       return { name: assemblies.length > 1 ? titleOf(assembly) : 'Finished size', value: sizeOf(assembly, tag) };
     }),
-    ...(hung === undefined ? [] : [{ name: 'Hangs on', value: hung }]),
+    ...(hung === undefined ? [] : [{ name: tag.tie ? 'Hangs on' : 'Hangs by', value: hung }]),
     ...wordsOn(job).map(({ lines, way, font }) => ({
       name: 'Words',
-      value: `“${lines.join(' / ')}”, ${way}, in ${font}`,
+      value: `${canWrite(lines.join('')) ? `“${lines.join(' / ')}”` : otherLetters}, ${way}, in ${font}`,
     })),
   ];
 }

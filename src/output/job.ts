@@ -9,6 +9,7 @@ import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { planCuts } from './cut-plan.ts';
 import type { CutPlan } from './cut-plan.ts';
+import { listed } from './in-words.ts';
 
 /** `line` of the spec, from 1, where its text is at hand; `label`: which tag of a batch it is about. */
 export type JobIssue = Issue & { readonly line?: number; readonly label?: string };
@@ -67,7 +68,10 @@ export function errorNote({ issues }: Job): string | undefined {
   const [first] = errors;
   if (!first) return undefined;
   const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
-  return `DO NOT CUT: this tag has errors. ${first.message}${more}`;
+  // Of many tags on a sheet, which ones.
+  const labels = [...new Set(errors.flatMap(({ label }) => label ?? []))];
+  const who = labels.length === 0 ? 'this tag has' : `${listed(labels)} ${labels.length === 1 ? 'has' : 'have'}`;
+  return `DO NOT CUT: ${who} errors. ${first.message}${more}`;
 }
 
 /** In what state the cut lines are, as a sentence. */

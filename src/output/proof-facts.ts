@@ -1,7 +1,7 @@
 /** What a proof says beside its picture, to somebody who buys a tag and knows nothing of how it is made. */
 
 import type { Units } from '../spec/length.ts';
-import type { PlacedHanger, Tag } from '../tag/tag.ts';
+import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';
 import { lengthIn, sizeIn } from './in-words.ts';
@@ -22,7 +22,7 @@ export function proofFacts(tag: Tag): ProofFact[] {
   return [
     ...sizes,
     ...factOf('Material', materialOf(tag)),
-    ...factOf('Hangs on', hangsOn(tag)),
+    ...factOf(tag.tie ? 'Hangs on' : 'Hangs by', hangsOn(tag)),
     { name: 'How many', ...(copies > 1 ? { value: String(copies) } : {}) },
   ];
 }
@@ -57,22 +57,28 @@ export function materialOf({ stock: { material } }: Tag): string | undefined {
   return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
 }
 
-/** “Twine 2 mm thick, through a hole 4 mm across”. */
-export function hangsOn({ tie, units, pieces }: Tag): string | undefined {
-  const openings = new Map<string, number>();
+/** “Twine 2 mm thick, through a hole 4 mm across”; of several tags that hang alike, what each does. */
+export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
+  const { tie, units, pieces } = tag;
+  const tied = tie && `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`;
+  const hung = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
+  const alike = hung.length > 1 && new Set(hung).size === 1 && hung[0] !== '';
+  const openings = alike ? `each ${tied ? 'through ' : ''}${hung[0]!}` : openingsOf(pieces, units);
+  const through = tied && openings !== '' && !alike ? `through ${openings}` : openings;
+  const said = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
+  return said === '' ? undefined : said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty for what has none. */
+function openingsOf(pieces: readonly Piece[], units: Units): string {
+  const counts = new Map<string, number>();
   for (const hanger of pieces.flatMap(({ hangers }) => hangers)) {
     const what = openingOf(hanger, units);
-    openings.set(what, (openings.get(what) ?? 0) + 1);
+    counts.set(what, (counts.get(what) ?? 0) + 1);
   }
-  const through = [...openings]
+  return [...counts]
     .map(([what, count]) => (count === 1 ? `a ${what}` : `${numbers[count] ?? count} ${what.replace(/^\w+/, '$&s')}`))
     .join(' and ');
-  const tied = tie && `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`;
-  const all = [tied, through === '' ? undefined : `${tied ? 'through ' : ''}${through}`].filter(
-    (part) => part !== undefined,
-  );
-  const said = all.join(', ');
-  return said === '' ? undefined : said.charAt(0).toUpperCase() + said.slice(1);
 }
 
 function openingOf({ kind, openingSize, openingLength }: PlacedHanger, units: Units): string {

@@ -11,7 +11,10 @@ import { lengthIn } from './in-words.ts';
 import type { PageBuilder } from './page.ts';
 
 /** Room about what is drawn: dimensions stand in it, in mm on paper. */
-const aroundMm = { left: 10, right: 26, top: 9, bottom: 16 } as const;
+const aroundMm = { left: 8, right: 22, top: 9, bottom: 16 } as const;
+
+/** About what is shown at true size, in mm. */
+const trueSizeMm = 5;
 
 /** How far a dimension line lies from what it measures, and how far its end strokes reach, in mm on paper. */
 const dimensionMm = 5;
@@ -103,6 +106,20 @@ function bestRows(
     return { rows, scale: Math.min(most, across, down) };
   });
   return tries.reduce((best, each) => (each.scale > best.scale + 1e-9 ? each : best));
+}
+
+/** All of the tag at its true size, side by side; no dimensions. Gives the height of the strip of table that it lies on. */
+export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: number, width: number): number {
+  const assemblies = assembliesOf(tag.pieces);
+  const high = Math.max(...assemblies.map(({ bounds }) => bounds.maxY - bounds.minY));
+  page.box(left, top - high - 2 * trueSizeMm, width, high + 2 * trueSizeMm, { fill: table });
+  let x = left + trueSizeMm;
+  for (const assembly of assemblies) {
+    const { minX, maxX, maxY } = assembly.bounds;
+    drawAssembly(page, assembly, tag, { scale: 1, dx: x - minX, dy: top - trueSizeMm - maxY });
+    x += maxX - minX + trueSizeMm;
+  }
+  return high + 2 * trueSizeMm;
 }
 
 /** Every layer on the one below. */

@@ -29,8 +29,11 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
   flow.skip(1);
   const lines = all.reduce((sum, each) => sum + each.lines.length, 0);
   const { size } = sizes.find(({ upTo }) => lines <= upTo)!;
-  for (const words of all) {
+  for (const [index, words] of all.entries()) {
     for (const line of words.lines) writeLine(flow, line, words, size);
+    // What is made alike says so once.
+    const next = all[index + 1];
+    if (next?.way === words.way && next.font === words.font) continue;
     const how = `${words.way.charAt(0).toUpperCase()}${words.way.slice(1)}, in ${words.font}`;
     flow.write(how, { size: 2.8, fill: quiet });
     flow.skip(1.5);
@@ -40,7 +43,7 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
 
 function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void {
   const { plain } = flow.faces;
-  if (layoutText(plain, { text: line, align: 'left' }).missing.length > 0) {
+  if (!flow.canWrite(line)) {
     drawLetters(flow, words, size);
     return;
   }

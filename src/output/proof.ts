@@ -14,7 +14,8 @@ import { moved } from './page.ts';
 import type { Page } from './page.ts';
 import { drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
-import { proofPicture } from './proof-picture.ts';
+import { drawTrueSize, proofPicture } from './proof-picture.ts';
+import type { Units } from '../spec/length.ts';
 import { lookOf } from '../look/looks.ts';
 import type { Tag } from '../tag/tag.ts';
 
@@ -34,12 +35,13 @@ const mostLayersMm = 62;
 /** A tag smaller than this on paper is shown enlarged, up to so many times, with its true size beside it. */
 const smallMm = { width: 70, height: 50 } as const;
 const mostEnlarged = 4;
+const smallStripMm = 2 + smallMm.height + 10;
 
 /** A picture has no true size; a tag is shown at most so many times its own on one. */
 const mostOnPicture = 3;
 
 /** As long as this on paper, to be measured with a ruler: printers shrink pages. */
-const barMm = 50;
+const bars = { mm: { mm: 50, text: '50 mm' }, in: { mm: 50.8, text: '2 in' } } as const;
 
 /** `cropped`: only as high as what is on it, for a picture. */
 export async function proofPage(job: Job, tools: Tools, cropped = false): Promise<Page> {
@@ -59,7 +61,9 @@ export async function proofPage(job: Job, tools: Tools, cropped = false): Promis
   drawLayers(layers, tag, mostLayersMm);
   const free = paper.height - 2 * marginMm - head.height - rest.height - foot.height - layers.height;
   const picture = begin();
-  const room = cropped ? mostPictureMm : Math.min(mostPictureMm, Math.max(leastPictureMm, free - 9));
+  const room = cropped
+    ? mostPictureMm
+    : Math.min(mostPictureMm, Math.max(leastPictureMm, free - 9 - (isSmall(tag) ? smallStripMm : 0)));
   drawPicture(picture, tag, room, cropped);
   return stacked([head, picture, layers, rest], foot, paper, cropped);
 }
@@ -86,28 +90,39 @@ function stacked(flows: readonly Flow[], foot: Flow, paper: { width: number; hei
 function writeHead(flow: Flow, job: Job): void {
   const { title } = job.tag;
   flow.write('Proof', { size: 3.2, fill: quiet });
-  flow.write(title, { size: title.length > 60 ? 5 : 7.5, bold: true });
+  // The words are shown below in their own letters.
+  if (flow.canWrite(title)) flow.write(title, { size: title.length > 60 ? 5 : 7.5, bold: true });
   if (hasErrors(job)) flow.write(draftNote, { fill: red, bold: true });
   flow.skip(4);
+}
+
+function isSmall({ pieces }: Tag): boolean {
+  return assembliesOf(pieces).every(({ bounds: { minX, maxX, minY, maxY } }) => {
+    return maxX - minX < smallMm.width && maxY - minY < smallMm.height;
+  });
 }
 
 function drawPicture(flow: Flow, tag: Tag, height: number, cropped: boolean): void {
   const { page, left, width, faces } = flow;
   const boxes = assembliesOf(tag.pieces).map(({ bounds }) => bounds);
-  const isSmall = boxes.every(({ minX, maxX, minY, maxY }) => {
-    return maxX - minX < smallMm.width && maxY - minY < smallMm.height;
-  });
-  const most = cropped ? mostOnPicture : isSmall ? mostEnlarged : 1;
+  const most = cropped ? mostOnPicture : isSmall(tag) ? mostEnlarged : 1;
   const picture = proofPicture(tag, { width, height, most });
   if (!picture) return;
   picture.draw(page, left, flow.y, faces.plain);
   flow.skip(picture.height);
-  if (!cropped) drawScale(flow, picture.scale);
+  // Enlarged ones are shown once more as they are, where there is room for all of them side by side.
+  const widths = boxes.reduce((sum, { minX, maxX }) => sum + maxX - minX + 6, 6);
+  const twice = !cropped && picture.scale > 1 && widths < width;
+  if (twice) {
+    flow.skip(2);
+    flow.skip(drawTrueSize(page, tag, left, flow.y, width));
+  }
+  if (!cropped) drawScale(flow, twice ? 1 : picture.scale, tag.units, twice);
   flow.skip(4);
 }
 
 /** How large the picture is by the tag, and whether the printer kept it so. */
-function drawScale(flow: Flow, scale: number): void {
+function drawScale(flow: Flow, scale: number, units: Units, below: boolean): void {
   const { page, left, width, faces } = flow;
   flow.skip(4.5);
   const { y } = flow;
@@ -115,10 +130,11 @@ function drawScale(flow: Flow, scale: number): void {
     page.caption(text, faces.plain, { x: left + width, y, size: 2.8, at: 'right', fill: quiet });
   };
   if (Math.abs(scale - 1) < 1e-9) {
-    page.line([left, y + 1], [left + barMm, y + 1], quiet, 0.3);
-    for (const x of [left, left + barMm]) page.line([x, y], [x, y + 2], quiet, 0.3);
-    page.caption('50 mm', faces.plain, { x: left + barMm + 2, y, size: 2.8, fill: quiet });
-    say('Shown at true size when the bar is 50 mm long.');
+    const { mm, text } = bars[units];
+    page.line([left, y + 1], [left + mm, y + 1], quiet, 0.3);
+    for (const x of [left, left + mm]) page.line([x, y], [x, y + 2], quiet, 0.3);
+    page.caption(text, faces.plain, { x: left + mm + 2, y, size: 2.8, fill: quiet });
+    say(`${below ? 'Enlarged, and below at' : 'Shown at'} true size when the bar is ${text} long.`);
   } else if (scale > 1) say(`Shown ${Number(scale.toFixed(1))} times as large as it is.`);
   else say(`Shown smaller than it is, at ${(100 * scale).toFixed(0)} %.`);
 }

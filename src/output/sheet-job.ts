@@ -35,18 +35,21 @@ export interface SheetJobs {
 /** More would take hours to lay out and days to cut. */
 const mostPieces = 2000;
 
-/** `problem`: why there are none, as a sentence. */
+/** `problem`: why there are none, as a sentence; `lacksSheet` where it is that the spec does not say how large a sheet is. */
 export async function sheetJobs(
   reports: readonly TagReport[],
   checkpoint: () => Promise<void>,
-): Promise<SheetJobs | { readonly problem: string }> {
+): Promise<SheetJobs | { readonly problem: string; readonly lacksSheet?: boolean }> {
   const tags = reports.flatMap((report): NamedTag[] => {
     return report.tag ? [{ name: labelOf(report) ?? '', tag: report.tag }] : [];
   });
   const [first] = tags;
   if (!first) return { problem: 'There is nothing to lay out yet.' };
   const { sheet } = first.tag;
-  if (!sheet) return { problem: 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.' };
+  if (!sheet) {
+    const problem = 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.';
+    return { problem, lacksSheet: true };
+  }
   const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
   if (count > mostPieces) return { problem: `These are ${count} pieces; at most ${mostPieces} are laid out at once.` };
   const plan = await planSheets(tags, sheet, checkpoint);

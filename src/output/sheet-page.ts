@@ -5,6 +5,7 @@ import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf, centroid } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
+import { isError } from '../issue.ts';
 import { layoutText } from '../text/layout.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { lookOf } from '../look/looks.ts';
@@ -23,14 +24,16 @@ const marginMm = 15;
 const sizeMm = 3.4;
 const leadingMm = 5.2;
 const columnMm = 30;
+const red = '#B00020';
 
 /** Names are as large as goes into their piece, within limits, in mm on paper. */
 const nameMm = [1.4, 3] as const;
 
-/** As long as it must be. */
+/** As long as it must be. `what`: the sheets alone have no title and no facts. */
 export async function sheetPage(
   { title, plan, jobs, facts }: SheetJobs,
   { captions }: Pick<Tools, 'captions'>,
+  what: 'all' | 'sheets alone' = 'all',
 ): Promise<Page> {
   const { units, stock } = jobs[0]!.tag;
   const width = widths[units];
@@ -44,17 +47,20 @@ export async function sheetPage(
       y -= (leadingMm * size) / sizeMm;
     }
   };
-  write(title, marginMm, bold, 6.5);
   const note = errorNote(jobs[0]!);
-  if (note) write(note, marginMm, bold, sizeMm, '#B00020');
+  if (what === 'all') {
+    write(title, marginMm, bold, 6.5);
+    if (note) write(note, marginMm, bold, sizeMm, red);
+  }
   const scale = (width - 2 * marginMm) / plan.sheet.width;
+  const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
   for (const [index, { pieces }] of plan.sheets.entries()) {
     if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, marginMm, plain);
     y -= plan.sheet.height * scale - sizeMm;
-    drawSheet(page, plan, pieces, { scale, x: marginMm, y }, lookOf(stock.material), plain);
+    drawSheet(page, plan, pieces, { scale, x: marginMm, y }, { look: lookOf(stock.material), face: plain, faulty });
     y -= 9;
   }
-  for (const { name, value } of facts) {
+  for (const { name, value } of what === 'all' ? facts : []) {
     page.caption(name, bold, { x: marginMm, y, size: sizeMm });
     write(value, marginMm + columnMm, plain);
   }
@@ -69,18 +75,27 @@ interface Corner {
   readonly y: number;
 }
 
+interface SheetLook {
+  readonly look: Look;
+  readonly face: FontFace;
+  /** Names of tags with errors: they are ringed in red. */
+  readonly faulty: ReadonlySet<string>;
+}
+
 function drawSheet(
   page: PageBuilder,
   { sheet }: SheetPlan,
   pieces: readonly LaidPiece[],
   { scale, x, y }: Corner,
-  look: Look,
-  face: FontFace,
+  { look, face, faulty }: SheetLook,
 ): void {
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
   for (const { name, piece, toSheet, region } of pieces) {
     const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
-    page.draw(curves(region), { fill: look.wood, stroke: look.char, lineWidth: 0.15 });
+    page.draw(curves(region), {
+      fill: look.wood,
+      ...(faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 }),
+    });
     const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
     page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
     // What is engraved says by itself which piece it is.

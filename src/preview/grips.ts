@@ -7,6 +7,7 @@ import type { TextEdit, YamlPath } from '../issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { entriesOf, type EntryIds } from './entries.ts';
+import { hangsOn, movesWhole } from './goes-along.ts';
 import type { HandChange, SceneGrip } from './protocol.ts';
 import { ids } from './scene-ids.ts';
 
@@ -39,20 +40,29 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
     grips.set(id, { ...grip, ...merged, id, nudge: [x * grip.scale, y * grip.scale] });
   };
   for (const piece of model.pieces) {
-    for (const entry of entriesOf(piece)) add({ ...ofEntry(entry, piece, source), scale: scaleOf(piece.id) });
+    for (const entry of entriesOf(piece)) add({ ...ofEntry(entry, piece, model, source), scale: scaleOf(piece.id) });
     piece.hangers.forEach((hanger, nth) => {
       if (!isWritten(source, hanger.path)) return;
       const label = `${hanger.kind} of ${piece.title}`;
       const parts = [ids.hanger(piece.id, nth), ids.hangerHole(piece.id, nth)];
-      add({ path: hanger.path, as: 'itself', label, parts, free: true, axes: [], scale: 1 });
+      add({ path: hanger.path, as: 'itself', label, parts, free: true, moves: true, axes: [], scale: 1 });
     });
   }
   return [...grips.values()];
 }
 
-/** What the page is told of them. */
+/** What the page is told of them: those that something can be done with. */
 export function sceneGrips(grips: readonly Grip[]): SceneGrip[] {
-  return grips.map(({ id, label, parts, free, axes, nudge }) => ({ id, label, parts, free, axes, nudge }));
+  const useful = grips.filter(({ moves, axes }) => moves || axes.length > 0);
+  return useful.map(({ id, label, parts, free, moves, axes, nudge }) => ({
+    id,
+    label,
+    parts,
+    free,
+    moves,
+    axes,
+    nudge,
+  }));
 }
 
 /** The edits that a change by hand comes to; `undefined` where the text has no place for them. */
@@ -73,17 +83,25 @@ export function editsOf(
   return edit && [edit];
 }
 
-function ofEntry(entry: EntryIds, piece: PieceModel, source: SpecSource): Omit<Grip, 'id' | 'nudge' | 'scale'> {
+function ofEntry(
+  entry: EntryIds,
+  piece: PieceModel,
+  { pieces }: TagModel,
+  source: SpecSource,
+): Omit<Grip, 'id' | 'nudge' | 'scale'> {
   const { shape, list, path } = entry;
   const isBody = list === 'body';
   const isFollowed = !isBody && shape.name !== undefined && piece.body.every((body) => hangsOn(body.shape, shape));
   const asCopy = isFollowed || !isWritten(source, shape.path);
   const common = { shape, label: shape.name ?? `shape of ${piece.title}`, parts: entry.ids };
+  // A copy moves alone.
+  const moves = !movesWhole(pieces, (each) => (asCopy ? each.path === path : hangsOn(each.shape, shape)));
   return {
     ...common,
     axes: sizeAxes(source, shape),
     // The only shape of a body is what one takes hold of to look elsewhere; it must be chosen first.
-    free: !isBody || piece.body.length > 1,
+    free: moves && (!isBody || piece.body.length > 1),
+    moves,
     ...(asCopy ? { path, as: 'copy' } : { path: shape.path, as: 'itself' }),
   };
 }
@@ -92,17 +110,4 @@ function ofEntry(entry: EntryIds, piece: PieceModel, source: SpecSource): Omit<G
 function isWritten(source: SpecSource, path: YamlPath): boolean {
   const value = valueAt(source, path);
   return typeof value === 'object' && value !== null;
-}
-
-/** Whether moving the one moves the other. */
-function hangsOn(shape: Shape, other: Shape): boolean {
-  if (shape === other) return true;
-  const { generator, modifiers } = shape;
-  const sources = [
-    ...('shapes' in generator ? generator.shapes : []),
-    ...('shape' in generator ? [generator.shape] : []),
-    ...(modifiers.place ? [modifiers.place.shape] : []),
-    ...(modifiers.fit ? [modifiers.fit.shape] : []),
-  ];
-  return sources.some((each) => hangsOn(each, other));
 }

@@ -31,7 +31,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   ${toolsHtml}
   <div id="batch" role="group" aria-label="Tags of the batch" hidden>
     <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
-    <select id="batch-rows" aria-label="Tag that is shown"></select>
+    <div id="batch-rows" role="listbox" aria-orientation="horizontal" aria-label="Tag that is shown"></div>
     <button type="button" id="batch-next" aria-label="Next tag" title="Next tag (Page Down)">${icon('M6 3l5 5-5 5')}</button>
     <span id="batch-count"></span>
   </div>
@@ -77,8 +77,8 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
 </dialog>
 <dialog id="keys" aria-labelledby="keys-title">
   <h1 id="keys-title">Keys</h1>
-  <div></div>
-  <form method="dialog"><button class="primary">Close</button></form>
+  <div tabindex="0" role="group" aria-labelledby="keys-title"></div>
+  <form method="dialog"><button class="primary" autofocus>Close</button></form>
 </dialog>
 <div id="announcer" role="status" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(scriptUri)}"></script>

@@ -16,7 +16,8 @@ export function litIds(model: TagModel, path: YamlPath): string[] {
     const entries = model.pieces.flatMap(entriesOf);
     const seen = entries.filter(({ shape }) => isMadeOf(shape, name, false));
     const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
-    return shown.flatMap((entry) => entry.ids);
+    // What no piece has is drawn by itself.
+    return shown.length > 0 ? shown.flatMap((entry) => entry.ids) : [ids.ghost(path.slice(0, 2))];
   }
   const hung = hangersAt(model, path);
   if (hung.length > 0) return hung;

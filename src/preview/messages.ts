@@ -30,6 +30,7 @@ export function parseToHost(data: unknown): ToHost | undefined {
     case 'ask-fixes':
       return isCount(version) && typeof pin === 'string' ? { type, source, version, pin } : undefined;
     case 'make-fix':
+    case 'show-fix':
       return isCount(version) && typeof pin === 'string' && isCount(index)
         ? { type, source, version, pin, index }
         : undefined;

@@ -65,7 +65,7 @@ export class PreviewPanel implements vscode.Disposable {
   ) {
     this.results = results;
     this.memory = memory;
-    this.fixes = new PinFixes(help, (message) => {
+    this.fixes = new PinFixes(help, trial, (message) => {
       this.send(message);
     });
     this.hand = new HandChanges(trial, {
@@ -203,6 +203,9 @@ export class PreviewPanel implements vscode.Disposable {
       case 'make-fix':
         if (result) void this.fixes.make(result, message);
         return;
+      case 'show-fix':
+        if (result) void this.fixes.show(result, message);
+        return;
       case 'try-change':
         if (result) this.hand.try(result, message);
         return;
@@ -241,6 +244,9 @@ export class PreviewPanel implements vscode.Disposable {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
+    // Those of a spec that is broken have nothing to show.
+    const { version, batchTags: tags, stale } = result;
+    if (tags && !stale) this.send({ type: 'batch', source: this.uri.toString(), version, tags });
     this.later.forEach(clearTimeout);
     this.later = [
       setTimeout(() => {

@@ -1,8 +1,10 @@
 /** What a pin offers against its problem, and doing it. */
 
-import { makeHelp, titlesOf, type IssueHelp } from '../editor/issue-help.ts';
+import { changesOf, makeHelp, titlesOf, type IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult } from '../editor/results.ts';
+import type { Trial } from '../editor/trial.ts';
 import type { Issue } from '../issue.ts';
+import { outcomeOf } from './outcome.ts';
 import type { PinOfVersion, ToPage } from './protocol.ts';
 import { pinIds } from './scene.ts';
 
@@ -11,6 +13,7 @@ export class PinFixes {
 
   constructor(
     private readonly help: IssueHelp,
+    private readonly trial: Trial,
     private readonly send: (message: ToPage) => void,
   ) {}
 
@@ -25,6 +28,24 @@ export class PinFixes {
     if (found) await makeHelp(found.help, index, result);
   }
 
+  /** Tells what the tag would be; the one asked for last. It was tried before it was offered, so the engine has it still. */
+  async show(
+    result: TagResult,
+    { source, version, pin, index }: PinOfVersion & { readonly index: number },
+  ): Promise<void> {
+    const found = await this.find(result, version, pin);
+    const change = found && changesOf(found.help)[index];
+    if (!change) return;
+    const { signal } = found;
+    try {
+      const { tag, stale } = await this.trial.of(result, change.edits, signal);
+      if (signal.aborted || !tag || stale) return;
+      this.send({ type: 'outcome', source, version, pin, index, pieces: outcomeOf(tag) });
+    } catch (error) {
+      if (!signal.aborted) throw error;
+    }
+  }
+
   /** What is being tried is no longer wanted. */
   stop(): void {
     this.trying?.abort();
@@ -37,7 +58,8 @@ export class PinFixes {
     const controller = new AbortController();
     this.trying = controller;
     try {
-      return { issue, help: await this.help.for(issue, result, controller.signal) };
+      const { signal } = controller;
+      return { issue, help: await this.help.for(issue, result, signal), signal };
     } catch (error) {
       if (controller.signal.aborted) return undefined;
       throw error;

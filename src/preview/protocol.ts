@@ -3,11 +3,12 @@
  * it holds types and plain constants only.
  */
 
+import type { BatchTag } from '../editor/batch-tags.ts';
 import type { Severity } from '../issue.ts';
 import type { Kept } from './kept.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { Kept, Operation, Severity };
+export type { BatchTag, Kept, Operation, Severity };
 
 /** What files can be made from the page. */
 export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
@@ -119,6 +120,8 @@ export interface SceneGrip {
   readonly parts: readonly string[];
   /** True where dragging it moves it; else it must be chosen first. */
   readonly free: boolean;
+  /** False where all the rest of the tag goes along with it: moving it would change nothing. */
+  readonly moves: boolean;
   /** In which directions its size can be changed. */
   readonly axes: readonly ('width' | 'height')[];
   /** How far it has been moved by hand from its own place, in mm: right, up. */
@@ -130,6 +133,15 @@ export type HandChange =
   | { readonly kind: 'move'; readonly right: number; readonly up: number }
   | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
 
+/** A shape that is drawn although nothing of it would be cut. */
+export interface SceneGhost {
+  readonly id: string;
+  /** What it is, and why it is not made: "plate: no piece uses it yet". */
+  readonly label: string;
+  readonly data: PathData;
+  readonly source: number;
+}
+
 export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
@@ -139,6 +151,7 @@ export interface Scene {
   /** A CSS hex colour for each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
+  readonly ghosts: readonly SceneGhost[];
   /** None while the text is broken: there is nothing then that a change could be tried on. */
   readonly grips: readonly SceneGrip[];
   /** Of everything in place. */
@@ -219,6 +232,15 @@ export interface TakesMessage {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
 }
 
+/** Every tag of the batch in short. Follows once all have been computed. */
+export interface BatchMessage {
+  readonly type: 'batch';
+  readonly source: string;
+  readonly version: number;
+  /** By row. */
+  readonly tags: readonly BatchTag[];
+}
+
 /** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
@@ -226,6 +248,27 @@ export interface FixesMessage {
   readonly version: number;
   readonly pin: string;
   readonly titles: readonly string[];
+}
+
+/** A piece as a fix would make it. */
+export interface OutcomePiece {
+  readonly id: string;
+  readonly title: string;
+  readonly glueTo?: string;
+  /** All that is cut: by the even-odd rule, the material. */
+  readonly solid: PathData;
+  readonly marks: PathData;
+  readonly bounds: SceneBounds;
+}
+
+/** What the tag would be with a fix; the answer to `show-fix`. */
+export interface OutcomeMessage {
+  readonly type: 'outcome';
+  readonly source: string;
+  readonly version: number;
+  readonly pin: string;
+  readonly index: number;
+  readonly pieces: readonly OutcomePiece[];
 }
 
 /** How many device pixels a millimetre of this screen has; absent where nobody has measured it. */
@@ -245,7 +288,15 @@ export interface GoneMessage {
 }
 
 export type ToPage =
-  SceneMessage | HighlightMessage | MeasuresMessage | TakesMessage | FixesMessage | ScreenMessage | GoneMessage;
+  | SceneMessage
+  | HighlightMessage
+  | MeasuresMessage
+  | TakesMessage
+  | BatchMessage
+  | FixesMessage
+  | ScreenMessage
+  | GoneMessage
+  | OutcomeMessage;
 
 /** A change by hand of what the scene of this version has. */
 export interface ChangeByHand {
@@ -277,6 +328,8 @@ export type ToHost =
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
   /** `index`: of the titles that were told. */
   | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)
+  /** Tell what it would come to: it has not been chosen yet. */
+  | ({ readonly type: 'show-fix'; readonly index: number } & PinOfVersion)
   /** Show what it would be; the newest is answered, those before it may be left out. */
   | ({ readonly type: 'try-change' } & ChangeByHand)
   /** Write it into the text, as one step that can be undone. */

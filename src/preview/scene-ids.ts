@@ -1,5 +1,7 @@
 /** The names of what is in a scene. They hang on the spec's own names and order, so that they outlast an edit. */
 
+import type { YamlPath } from '../issue.ts';
+
 export const ids = {
   /** The n-th shape of the body. */
   shape: (piece: string, index: number): string => `${piece}/body-${index}`,
@@ -12,5 +14,6 @@ export const ids = {
   /** The n-th hanger. */
   hanger: (piece: string, index: number): string => `${piece}/hanger-${index}`,
   hangerHole: (piece: string, index: number): string => `${piece}/hanger-hole-${index}`,
+  ghost: (path: YamlPath): string => `ghost/${path.join('/')}`,
   outer: (piece: string): string => `${piece}/outer`,
 };

@@ -9,6 +9,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { FaultPlace, Issue, YamlPath } from '../issue.ts';
 import type { AcceptedIssue } from '../judgement.ts';
+import type { Ghost } from '../tag/ghosts.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 
@@ -17,6 +18,7 @@ import type {
   Scene,
   SceneAccepted,
   SceneBounds,
+  SceneGhost,
   SceneGrip,
   SceneHanger,
   ScenePart,
@@ -39,6 +41,11 @@ type SourceOf = (path: YamlPath) => number;
 
 export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
   const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
+  const ghosts = tag.ghosts ?? [];
+  const boxes = [
+    ...pieces.map(({ bounds }) => bounds),
+    ...ghosts.flatMap(({ region }) => boundsOf(region) ?? []).map(boundsScene),
+  ];
   return {
     title: tag.title,
     units: tag.units,
@@ -46,9 +53,15 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
     colours: coloursOf(tag.output),
     pieces,
+    ghosts: ghosts.map((ghost) => ghostScene(ghost, sourceOf)),
     grips,
-    bounds: pieces.map((piece) => piece.bounds).reduce(joined, pieces[0]?.bounds ?? [0, 0, 0, 0]),
+    bounds: boxes.reduce(joined, boxes[0] ?? [0, 0, 0, 0]),
   };
+}
+
+function ghostScene({ path, name, region, why }: Ghost, sourceOf: SourceOf): SceneGhost {
+  const reason = why === 'unused' ? 'no piece uses it yet' : 'drawn with a stand-in: what it needs cannot be found';
+  return { id: ids.ghost(path), label: `${name}: ${reason}`, data: pathData(region), source: sourceOf(path) };
 }
 
 export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => number): ScenePin[] {
@@ -183,23 +196,35 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
 
 /** Each hole is a part of what asked for it: the hanger, a shape that is cut out, or a shape of the body with a hole of its own. */
 function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): ScenePart[] {
-  const parts = new Map<string, { holes: Ring[]; word: string; path: YamlPath }>();
+  const parts = new Map<string, Omit<HoleOwner, 'id'> & { readonly holes: Ring[] }>();
   for (const hole of holes) {
     const owner = ownerOf(hole, piece);
     const part = parts.get(owner.id);
     if (part) part.holes.push(hole);
-    else parts.set(owner.id, { holes: [hole], word: owner.word, path: owner.path });
+    else parts.set(owner.id, { ...owner, holes: [hole] });
   }
+  const all = [...parts.values()];
+  // Two of a kind say whose they are.
+  const whose = ({ word, of }: (typeof all)[number]) =>
+    of !== undefined && all.filter((other) => other.word === word).length > 1 ? ` ${of}` : '';
   return [...parts].map(([id, part]) => ({
     id,
-    label: part.holes.length > 1 ? `${part.holes.length} ${part.word.toLowerCase()}s` : part.word,
+    label: `${part.holes.length > 1 ? `${part.holes.length} ${part.word.toLowerCase()}s` : part.word}${whose(part)}`,
     operation: 'cut-inner',
     data: pathData(part.holes),
     source: sourceOf(part.path),
   }));
 }
 
-function ownerOf(hole: Ring, piece: Piece): { id: string; word: string; path: YamlPath } {
+interface HoleOwner {
+  readonly id: string;
+  readonly word: string;
+  /** Where the piece has several by that word: which one this is. */
+  readonly of?: string;
+  readonly path: YamlPath;
+}
+
+function ownerOf(hole: Ring, piece: Piece): HoleOwner {
   const inside = innerPoint(hole);
   const nth = piece.hangers.findIndex(({ opening }) => contains(opening, inside));
   if (nth >= 0) {
@@ -215,8 +240,16 @@ function ownerOf(hole: Ring, piece: Piece): { id: string; word: string; path: Ya
   if (cut >= 0) return { id: ids.cut(piece.id, cut), word: 'Opening', path: cuts[cut]!.path };
   const bodies = piece.sources.filter(({ use }) => use === 'body');
   const body = bodies.findIndex(({ region }) => region.some((ring) => ringArea(ring) < 0 && contains([ring], inside)));
-  if (body >= 0) return { id: ids.holes(piece.id, body), word: 'Inner cut', path: bodies[body]!.path };
-  return { id: ids.holes(piece.id, 'between'), word: 'Inner cut', path: piece.path };
+  if (body >= 0) {
+    const { shape, path } = bodies[body]!;
+    return {
+      id: ids.holes(piece.id, body),
+      word: 'Inner cut',
+      ...(shape.name === undefined ? {} : { of: `in “${shape.name}”` }),
+      path,
+    };
+  }
+  return { id: ids.holes(piece.id, 'between'), word: 'Inner cut', of: 'between shapes', path: piece.path };
 }
 
 function hangerScene(hanger: PlacedHanger, id: string, sourceOf: SourceOf): SceneHanger {

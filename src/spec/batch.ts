@@ -23,7 +23,7 @@ export interface BatchRow {
 
 export interface Batch {
   readonly columns: readonly string[];
-  /** What all of it is called: the title less what differs from row to row. */
+  /** What all of it is called: the title, with what differs from row to row left out or as “…”. */
   readonly title: string;
   /** At least one. */
   readonly rows: readonly BatchRow[];
@@ -53,7 +53,7 @@ export function readBatch(
     return undefined;
   }
   const columns = new Set(rows.flatMap(({ cells }) => [...cells.keys()]));
-  return rows.length === 0 ? undefined : { columns: [...columns], title: withoutColumns(title), rows };
+  return rows.length === 0 ? undefined : { columns: [...columns], title: titleOfAll(title, rows), rows };
 }
 
 function rowsOfTable(table: Table | undefined): BatchRow[] {
@@ -88,10 +88,26 @@ function textOf(cell: string | number, path: YamlPath, source: SpecPlaces): stri
 /** Doubled braces stand for themselves. */
 const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
 
-/** “Seedling label, {name}” is “Seedling label”; the title itself where nothing else is in it. */
-function withoutColumns(title: string): string {
-  const rest = title.replace(/[\s,;:·–—-]*(?<!\{)\{[^{}]*\}/g, '').replace(/^[\s,;:·–—-]+/, '');
-  return (rest.trim() || title).replace(/\{\{|\}\}/g, (mark) => mark.charAt(0));
+/** Set off from the rest of a title: “, {name}”, “({name})”, “{name}: ”. */
+const aside =
+  /\s*\((?<!\{)\{[^{}]*\}\)|(?:\s*[,;:·]|\s+[–—-])\s*(?<!\{)\{[^{}]*\}(?=\s*$)|^\s*(?<!\{)\{[^{}]*\}\s*[,;:·–—-]\s*/g;
+
+/** “Seedling label, {name}” is “Seedling label”, and “Label for {name}” is “Label for …”; where all of it differs, the first name and how many follow. */
+function titleOfAll(title: string, rows: readonly BatchRow[]): string {
+  // Blanks that follow one another would be tried at each of them.
+  let rest = title.trim().replace(/\s+/g, ' ');
+  // One column after the other, from the end and from the beginning.
+  for (let before = ''; before !== rest;) {
+    before = rest;
+    rest = rest.replace(aside, '');
+  }
+  rest = rest
+    .replace(/(?<!\{)\{[^{}]*\}/g, '…')
+    .replace(/\{\{|\}\}/g, (mark) => mark.charAt(0))
+    .trim();
+  if (/[\p{L}\p{N}]/u.test(rest)) return rest;
+  const [first] = rows;
+  return rows.length > 1 ? `${first!.label} and ${rows.length - 1} more` : first!.label;
 }
 
 /** A text with the row's cells in it; `undefined`, once all it lacks has been told, where it asks for what there is not. */

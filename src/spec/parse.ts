@@ -17,7 +17,7 @@ import type { Uses } from './used-files.ts';
 
 export interface ParsedSpec {
   readonly source: SpecSource;
-  /** Absent when any issue is an error: a tag is made of the whole spec or not at all. */
+  /** Absent when anything is wrong but that there are no pieces yet: a tag is made of the whole spec or not at all. */
   readonly model?: TagModel;
   readonly issues: readonly Issue[];
   /** The list that the tag is made for. */
@@ -62,7 +62,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   const title = titleOf(scope, batch?.rows[row]);
   const issues = [...uses.issues, ...scope.issues(source)];
   const read = { issues, row, ...(batch ? { batch } : {}) };
-  if (issues.length > 0) return read;
+  if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
     ...read,
@@ -78,6 +78,15 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
       pieces,
     },
   };
+}
+
+/** Shapes can be seen before there is a piece of them: all that lacks are pieces, or what one is made of. */
+function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
+  if (path.length === 0) return code === 'missing-key' && /“pieces”/.test(message);
+  const [first, , key] = path;
+  if (first !== 'pieces' || path.length > 3 || (path.length === 3 && key !== 'body')) return false;
+  const value = path.reduce<unknown>((group, each) => (group as Record<string, unknown> | null)?.[each], spec);
+  return value == null || (Array.isArray(value) && value.length === 0);
 }
 
 /** Titles of a batch can be told apart, whether they were written so or not. */

@@ -3,7 +3,7 @@
 import type { Finding } from '../issue.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import type { Shape, TagModel, TextGenerator } from '../spec/model.ts';
+import type { PieceModel, Shape, TagModel, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
@@ -115,20 +115,27 @@ async function loadDrawing(
 }
 
 /** Each shape once, those written in place included. */
-function everyShape(model: TagModel): Set<Shape> {
+export function everyShape(model: TagModel): Set<Shape> {
   const found = new Set<Shape>();
-  const visit = (shape: Shape): void => {
-    if (found.has(shape)) return;
-    found.add(shape);
-    const { generator, modifiers } = shape;
-    if ('shapes' in generator) generator.shapes.forEach(visit);
-    if ('shape' in generator) visit(generator.shape);
-    if (modifiers.fit) visit(modifiers.fit.shape);
-    if (modifiers.place) visit(modifiers.place.shape);
-  };
-  for (const shape of model.shapes.values()) visit(shape);
-  for (const piece of model.pieces) {
-    for (const entry of [...piece.body, ...piece.cut, ...piece.score, ...piece.engrave]) visit(entry.shape);
-  }
+  for (const shape of model.shapes.values()) visit(shape, found);
+  for (const piece of model.pieces) for (const shape of shapesOf(piece)) found.add(shape);
   return found;
+}
+
+/** All that a piece is made of, with what that is made from, fitted in or placed on. */
+export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Set<Shape> {
+  const found = new Set<Shape>();
+  for (const { shape } of [...body, ...cut, ...score, ...engrave]) visit(shape, found);
+  for (const { on } of hangers) if (on) visit(on.shape, found);
+  return found;
+}
+
+function visit(shape: Shape, found: Set<Shape>): void {
+  if (found.has(shape)) return;
+  found.add(shape);
+  const { generator, modifiers } = shape;
+  if ('shapes' in generator) for (const each of generator.shapes) visit(each, found);
+  if ('shape' in generator) visit(generator.shape, found);
+  if (modifiers.fit) visit(modifiers.fit.shape, found);
+  if (modifiers.place) visit(modifiers.place.shape, found);
 }

@@ -1,5 +1,6 @@
 /** A tag as solid geometry: what the checks judge, the preview draws and the outputs write. */
 
+import type { Ghost } from './ghosts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../issue.ts';
 import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
@@ -92,4 +93,6 @@ export interface Tag {
   /** Every shape as it was made, the unused ones too; those written in place included. */
   readonly made: ReadonlyMap<Shape, Solid>;
   readonly pieces: readonly Piece[];
+  /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
+  readonly ghosts?: readonly Ghost[];
 }

@@ -87,6 +87,15 @@ describe('axe-core finds nothing wrong with the preview’s page (WCAG 2.2 A and
     assert.deepEqual(await violations(), []);
   });
 
+  it('with the tags of a batch', async () => {
+    const batch = { labels: ['Sorrel', 'Dill', 'Borage'], row: 0 };
+    await preview.open({}, { ...sceneMessage(), batch });
+    const tag = { width: 80, height: 30, problems: 1, severity: 'warning', isTall: true } as const;
+    await preview.send({ type: 'batch', source, version: 1, tags: [tag, tag, tag] });
+    await preview.page.locator('#batch-rows .severity').first().waitFor();
+    assert.deepEqual(await violations(), []);
+  });
+
   it('in a narrow panel', async () => {
     await preview.open({ width: 300, height: 560 });
     assert.deepEqual(await violations(), []);

@@ -14,17 +14,91 @@ describe('The tags of a batch, in the preview', () => {
   const preview = usePreview();
   const asked = async () => (await preview.messages()).filter(({ type }) => type === 'show-row');
 
-  it('are listed by name, and the one that is shown is chosen', async () => {
+  it('stand in a strip by name, and the one that is shown is chosen', async () => {
     await preview.open({}, ofBatch(1));
-    const list = preview.page.getByRole('combobox', { name: 'Tag that is shown' });
-    assert.deepEqual(await list.locator('option').allTextContents(), ['Sorrel', 'Borage', '<b>Sea Kale</b>']);
-    assert.equal(await list.inputValue(), 'Borage');
+    const strip = preview.page.getByRole('listbox', { name: 'Tag that is shown' });
+    assert.deepEqual(await strip.locator('.name').allTextContents(), ['Sorrel', 'Borage', '<b>Sea Kale</b>']);
+    const chosen = strip.locator('[aria-selected=true] .name');
+    assert.equal(await chosen.textContent(), 'Borage');
     assert.equal(await preview.page.locator('#batch-count').textContent(), '2 of 3');
-    await list.selectOption('Sorrel');
+    await strip.getByRole('option', { name: 'Sorrel' }).click();
     assert.deepEqual(await asked(), [{ type: 'show-row', source, row: 0 }]);
-    // The drawing follows what the host sends, and so does the list.
+    // The drawing follows what the host sends, and so does the strip.
     await preview.send(ofBatch(0));
+    assert.equal(await chosen.textContent(), 'Sorrel');
     assert.equal(await preview.page.locator('#batch-count').textContent(), '1 of 3');
+  });
+
+  it('are one stop of the Tab key, and arrows choose', async () => {
+    await preview.open({}, ofBatch(0));
+    assert.equal(await preview.page.locator('#batch-rows [tabindex="0"]').count(), 1);
+    await preview.page.locator('#batch-rows [tabindex="0"]').focus();
+    await preview.page.keyboard.press('ArrowRight');
+    await preview.send(ofBatch(1));
+    assert.equal(await preview.page.evaluate(() => document.activeElement!.getAttribute('title')), 'Borage');
+    await preview.page.keyboard.press('End');
+    await preview.page.keyboard.press('Home');
+    assert.deepEqual(
+      (await asked()).map((message) => 'row' in message && message.row),
+      [1, 2, 0],
+    );
+    assert.equal(await preview.page.locator('#stage').evaluate((stage) => stage === document.activeElement), false);
+  });
+
+  it('show a picture, a size and a mark each, once all are known, which stay while one types', async () => {
+    await preview.open({}, ofBatch(0));
+    const picture = {
+      size: { width: 144, height: 60 },
+      paths: [{ use: 'material', data: 'M2 2L142 2L142 58Z' }],
+    } as const;
+    const sized = { picture, width: 80, height: 30, problems: 0, isTall: false };
+    const tags = [
+      { ...sized, problems: 2, severity: 'error' },
+      { ...sized, height: 64, isTall: true },
+      { problems: 1, severity: 'error', isTall: false },
+    ] as const;
+    await preview.send({ type: 'batch', source, version: 1, tags });
+    await preview.page.locator('#batch-rows path.material').first().waitFor();
+    const options = preview.page.getByRole('option');
+    const told = await options.evaluateAll((all) => all.map((each) => each.getAttribute('title')));
+    assert.deepEqual(told, [
+      'Sorrel, 80.0 × 30.0 mm, 2 problems',
+      'Borage, 80.0 × 64.0 mm, much taller than the others',
+      '<b>Sea Kale</b>, no drawing, 1 problem',
+    ]);
+    const marks = await options.evaluateAll((all) =>
+      all.map((each) => {
+        const mark = each.querySelector<SVGElement>('.severity')!;
+        return mark.checkVisibility() ? mark.dataset['severity'] : undefined;
+      }),
+    );
+    assert.deepEqual(marks, ['error', 'info', 'error']);
+    await preview.send({ ...ofBatch(0), version: 2 });
+    assert.equal(await preview.page.locator('#batch-rows path.material').count(), 2);
+    await preview.send({ type: 'batch', source, version: 1, tags: [] });
+    await preview.send(ofBatch(0, ['Sorrel', 'Borage', 'Dill']));
+    assert.equal(
+      await preview.page.locator('#batch-rows path').filter({ visible: true }).count(),
+      0,
+      'of another list',
+    );
+  });
+
+  it('leave two thirds of the height to the drawing, also where the panel is narrow', async () => {
+    for (const [width, height] of [
+      [900, 700],
+      [430, 600],
+      [300, 420],
+    ] as const) {
+      await preview.open({ width, height }, { ...ofBatch(0), pins: [] });
+      const share = await preview.page.evaluate(
+        () => document.querySelector('main')!.getBoundingClientRect().height / window.innerHeight,
+      );
+      assert.ok(share > 0.66, `${width} × ${height}: ${share}`);
+      const right = await preview.page.locator('#batch-count').evaluate((count) => count.getBoundingClientRect().right);
+      assert.ok(right <= width, `${right}`);
+      await preview.close();
+    }
   });
 
   it('are gone through one after another, round and round, by buttons and keys', async () => {

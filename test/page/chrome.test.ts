@@ -235,6 +235,40 @@ describe('The menus of the preview', () => {
     await follow.click();
     assert.equal(await follow.getAttribute('aria-checked'), 'true');
     assert.deepEqual((await preview.messages()).at(-1), { type: 'follow', source, follows: true });
+    assert.match((await preview.page.locator('#more').getAttribute('aria-label'))!, /Follows the editor/);
+  });
+
+  it('leave one stop for the Tab key, also when the one that it was has no room any more', async () => {
+    await preview.open({ width: 900 });
+    await preview.page.locator('[data-zoom=in]').focus();
+    const stops = () =>
+      preview.page
+        .locator('#tools button')
+        .evaluateAll(
+          (all) => all.filter((each) => each.checkVisibility() && (each as HTMLElement).tabIndex === 0).length,
+        );
+    assert.equal(await stops(), 1);
+    for (const width of [300, 900]) {
+      await preview.page.setViewportSize({ width, height: 600 });
+      await preview.transform();
+      assert.equal(await stops(), 1, `${width}`);
+    }
+  });
+
+  it('show what is on by more than a shade where the system sets all colours', async () => {
+    await preview.open();
+    await preview.page.emulateMedia({ forcedColors: 'active' });
+    await preview.page.locator('#measure').click();
+    const colours = await preview.page
+      .locator('#proof, #measure')
+      .evaluateAll((buttons) => buttons.map((button) => getComputedStyle(button).backgroundColor));
+    const system = await preview.page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('i'));
+      probe.style.color = 'Highlight';
+      return getComputedStyle(probe).color;
+    });
+    assert.notEqual(colours[0], system);
+    assert.equal(colours[1], system);
   });
 
   it('give way to pills where the row has room for them', async () => {
@@ -281,5 +315,9 @@ describe('The keys of the preview', () => {
       .locator('#keys')
       .evaluate(({ scrollWidth, clientWidth }) => ({ scrollWidth, clientWidth }));
     assert.ok(scrollWidth <= clientWidth);
+    for (const part of ['h1', 'h2', 'button']) {
+      const box = (await preview.page.locator(`#keys ${part}`).first().boundingBox())!;
+      assert.ok(box.y >= 0 && box.y + box.height <= 500, `${part} is in sight`);
+    }
   });
 });

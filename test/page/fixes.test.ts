@@ -53,6 +53,56 @@ describe('The preview’s page offers what helps', () => {
     assert.deepEqual(await lastMessage(), { type: 'reveal', source, offset: 40, focus: true });
   });
 
+  it('and shows what each would make of the tag while it has the focus or the pointer, with what changes', async () => {
+    await preview.open();
+    const { keyboard } = preview.page;
+    await preview.page.locator('#stage').focus();
+    await keyboard.press('n');
+    await keyboard.press('f');
+    await preview.send({ ...answer, titles: [titles[0]!, 'Engrave it: by 6 mm', titles[1]!] });
+    const ghosts = preview.page.locator('.outcome .ghost-line');
+    assert.deepEqual(await lastMessage(), { type: 'show-fix', source, version: 1, pin, index: 0 });
+    const back = { id: 'back', title: 'Backing', solid: 'M-1 -31l82 0 0 32 -82 0z', marks: 'M20 -8l40 0 0 4z' };
+    const name = { id: 'name', title: 'Letters', glueTo: 'back', solid: 'M12 -25l56 0 0 16z', marks: '' };
+    const pieces = [
+      { ...back, bounds: [-1, -31, 81, 1] as const },
+      { ...name, bounds: [12, -25, 68, -9] as const },
+    ];
+    await preview.send({ type: 'outcome', source, version: 1, pin, index: 0, pieces });
+    await ghosts.first().waitFor({ state: 'attached' });
+    await preview.transform();
+    const words = 'Backing: 80.0 × 30.0 mm → 82.0 × 32.0 mm';
+    assert.equal(await preview.page.locator('#fix-menu .outcome-words').textContent(), words);
+    assert.equal(await preview.page.locator('#announcer').textContent(), `With this fix: ${words}.`);
+    const told = await preview.page.locator('.dimension text').allTextContents();
+    assert.deepEqual(told.slice(0, 2), ['80.0 → 82.0 mm', '30.0 → 32.0 mm']);
+    // Where it would be: 1 mm beyond the backing all round.
+    const [ghost, now] = await Promise.all([
+      preview.page.locator('.outcome .ghost-fill').first().boundingBox(),
+      preview.page.locator('.shape[data-id="back/body-0"]').boundingBox(),
+    ]);
+    assert.ok(Math.abs(ghost!.width / now!.width - 82 / 80) < 0.001);
+    assert.ok(ghost!.x < now!.x && ghost!.y < now!.y);
+    assert.equal(await preview.page.evaluate(() => document.getAnimations().length), 0, 'nothing moves');
+
+    await keyboard.press('ArrowDown');
+    assert.equal(await ghosts.count(), 0, 'that of another is gone at once');
+    assert.deepEqual(await lastMessage(), { type: 'show-fix', source, version: 1, pin, index: 1 });
+    await preview.send({ type: 'outcome', source, version: 1, pin, index: 0, pieces });
+    await preview.transform();
+    assert.equal(await ghosts.count(), 0, 'and an answer that comes too late is not shown');
+    await preview.page.getByText(titles[0]!).hover();
+    assert.deepEqual(await lastMessage(), { type: 'show-fix', source, version: 1, pin, index: 0 });
+    await preview.send({ type: 'outcome', source, version: 1, pin, index: 0, pieces: pieces.slice(0, 1) });
+    await ghosts.first().waitFor({ state: 'attached' });
+    await preview.page.getByText(`${words} · Letters: gone`).waitFor();
+    await keyboard.press('Escape');
+    assert.equal(await ghosts.count(), 0);
+    await preview.transform();
+    assert.deepEqual((await preview.page.locator('.dimension text').allTextContents())[0], '80.0 mm');
+    assert.ok(!(await preview.messages()).some(({ type }) => type === 'make-fix'));
+  });
+
   it('for the text as it is: a change asks again, and an answer for the old text is not shown', async () => {
     await preview.open();
     await preview.page.locator('.pin').click();

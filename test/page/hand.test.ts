@@ -141,6 +141,47 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.deepEqual([made!.grip, made!.change], ['backing', { kind: 'size', axis: 'width', by: 6 }]);
   });
 
+  it('and tells to what size that leads, as far as the hand is, though the drawing may lag behind', async () => {
+    await preview.open();
+    await preview.page.locator('#stage').focus();
+    await preview.page.keyboard.press('s');
+    await preview.transform();
+    await pull('.handle[data-axis=width]', 3, 0);
+    await preview.transform();
+    const words = () => preview.page.locator('.words').textContent();
+    assert.equal(await words(), 'width 86.0 mm (+ 6.0 mm)', 'the backing is 80 mm wide');
+    const change = { kind: 'size', axis: 'width', by: 6 } as const;
+    await preview.send({ ...sceneMessage(1, 86), trying: { grip: 'backing', change } });
+    await preview.transform();
+    assert.equal(await words(), 'width 86.0 mm (+ 6.0 mm)', 'of which nothing is counted twice');
+    await preview.page.mouse.up();
+    assert.equal(await preview.page.locator('#announcer').textContent(), 'backing: width 86.0 mm (+ 6.0 mm).');
+  });
+
+  it('but not where all the rest would go along: then dragging pans, and the arrow keys say why', async () => {
+    const { scene, ...rest } = sceneMessage();
+    const grips = scene!.grips.map((grip) => (grip.id === 'backing' ? { ...grip, moves: false } : grip));
+    await preview.open({}, { ...rest, scene: { ...scene!, grips } });
+    const corner = [280, -100] as const;
+    const [x, y] = await middle(backing);
+    await preview.page.mouse.click(x + corner[0], y + corner[1]);
+    await preview.page.locator('.frame').waitFor();
+    assert.equal(await preview.page.locator(`${backing}.movable`).count(), 0);
+    const before = await preview.transform();
+    await pull(backing, 5, 9, corner);
+    await preview.page.mouse.up();
+    assert.notEqual(await preview.transform(), before);
+    await preview.page.locator('#stage').focus();
+    await preview.page.keyboard.press('ArrowRight');
+    const why = 'All the rest goes along with backing: moving it would change nothing';
+    assert.equal(await preview.page.locator('#announcer').textContent(), `${why}.`);
+    await preview.transform();
+    assert.equal(await preview.page.locator('.words').textContent(), why);
+    assert.equal((await changes('try-change')).length + (await changes('make-change')).length, 0);
+    await preview.page.keyboard.press('Control+ArrowRight');
+    assert.deepEqual((await changes('try-change'))[0]?.change, { kind: 'size', axis: 'width', by: 0.1 });
+  });
+
   it('by keyboard: S takes hold, arrows move finely, with Shift coarsely, and presses in a row are one change', async () => {
     await preview.open();
     const { keyboard } = preview.page;

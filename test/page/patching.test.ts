@@ -38,7 +38,7 @@ describe('The preview’s page patches what it draws', () => {
     await preview.send({ ...message, scene, pins: [] });
     assert.equal(await preview.page.locator('.piece').count(), 1);
     assert.equal(await preview.page.locator('.pin').count(), 0);
-    assert.equal(await preview.page.getByText('No problems found.').isVisible(), true);
+    assert.equal(await preview.page.locator('#summary').getByText('No problems').isVisible(), true);
   });
 
   it('and ignores messages for another spec or of another shape', async () => {

@@ -30,6 +30,7 @@ function scene(width: number): Scene {
     thickness: 3,
     colours: operationColours,
     pieces: [backing(width), letters()],
+    ghosts: [],
     grips: grips(),
     bounds: [0, -30, width, 0],
   };
@@ -37,7 +38,7 @@ function scene(width: number): Scene {
 
 function grips(): SceneGrip[] {
   const grip = (id: string, parts: string[], more: Partial<SceneGrip> = {}): SceneGrip => {
-    return { id, label: id, parts, free: true, axes: [], nudge: [0, 0], ...more };
+    return { id, label: id, parts, free: true, moves: true, axes: [], nudge: [0, 0], ...more };
   };
   return [
     grip('backing', ['back/body-0', 'back/holes-0'], { free: false, axes: ['width', 'height'] }),

@@ -32,7 +32,7 @@ const files = [...sourcesIn('src'), ...sourcesIn('webview')];
 const imports = files.flatMap(importsOf);
 
 /** The messages of each page. */
-const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts'];
+const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts', 'src/editor/sheets-protocol.ts'];
 
 const folderOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>

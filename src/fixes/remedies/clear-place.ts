@@ -25,13 +25,29 @@ const farthestMm = 25;
 /** So many of them are tried. */
 const most = 6;
 
+/** Where the tag still hangs straight. */
+export function clearOnLine(at: Case): Remedy[] {
+  return clearAmong(at, alongAxis);
+}
+
+/** Elsewhere, where no place on that line is clear. */
+export function clearOffLine(at: Case): Remedy[] {
+  const isOnLine = clearOnLine(at).some(({ candidates }) => candidates.length > 0);
+  return isOnLine ? [] : clearAmong(at, allRound);
+}
+
+/** Wherever that is. */
 export function clearOfAll(at: Case): Remedy[] {
+  return clearAmong(at, (piece, placed, tag) => [...alongAxis(piece, placed, tag), ...allRound()]);
+}
+
+function clearAmong(at: Case, movesOf: (piece: Piece, placed: PlacedHanger, tag: Tag) => Point[]): Remedy[] {
   const hanger = hangerAt(at);
   const { piece, tag, issue } = at;
   const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
   if (!piece || !placed || !hanger || hanger.kind === 'ring') return [];
   const isClear = clearancesOf(piece, placed, tag);
-  const candidates = [...alongAxis(piece, placed, tag), ...allRound()]
+  const candidates = movesOf(piece, placed, tag)
     .filter(({ x, y }) => isClear({ x: placed.centre.x + x, y: placed.centre.y + y }))
     .slice(0, most)
     .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));

@@ -1,6 +1,7 @@
 /**
  * Where a ring would be read as part of the lettering that it hangs: as a dot or an accent beside those there are, as an accent
- * on a small letter, as a full stop at the foot of the line, or as an “o” beside it. The costs and reaches are our own judgement.
+ * on a small letter, as a full stop at the foot of the line, or as an “o” behind it. Before a capital nobody reads one. The costs and
+ * reaches are our own judgement.
  */
 
 import { boundsOf, ringArea } from '../../geometry/measure.ts';
@@ -11,7 +12,12 @@ export interface Reading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
   /** Lines of upright lettering in small letters. */
-  readonly lines: readonly (Bounds & { readonly baseline: number; readonly xHeight: number })[];
+  readonly lines: readonly (Bounds & {
+    readonly baseline: number;
+    readonly xHeight: number;
+    /** 1 where it begins with a capital, else 0. */
+    readonly capital: number;
+  })[];
 }
 
 /** In shares of a fully joined ring. */
@@ -54,7 +60,9 @@ function linesOf({ band, lettering = [], region }: Solid): Reading['lines'][numb
   const [only, ...others] = lettering;
   if (!band || !box || !only || others.length > 0) return [];
   const xHeight = band.top - band.baseline;
-  return xHeight > smallLetters * only.xHeight ? [] : [{ ...box, baseline: band.baseline, xHeight }];
+  if (xHeight > smallLetters * only.xHeight) return [];
+  const capital = /^\p{Lu}/u.test(only.letters[0]?.text ?? '') ? 1 : 0;
+  return [{ ...box, baseline: band.baseline, xHeight, capital }];
 }
 
 function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
@@ -65,7 +73,7 @@ function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
 export function scaledReading({ marks, lines }: Reading, factor: number): Reading {
   const scaled = <T extends object>(figures: T): T =>
     Object.fromEntries(Object.entries(figures).map(([key, value]) => [key, (value as number) * factor])) as T;
-  return { marks: marks.map(scaled), lines: lines.map(scaled) };
+  return { marks: marks.map(scaled), lines: lines.map((line) => ({ ...scaled(line), capital: line.capital })) };
 }
 
 /** What it costs a ring to stand there. */
@@ -80,11 +88,12 @@ export function misreading(
     return away < 2 * radius;
   });
   if (isBesideMark) return markCost;
-  const costs = lines.map(({ minX, maxX, baseline, xHeight }) => {
+  const costs = lines.map(({ minX, maxX, baseline, xHeight, capital }) => {
     const stands = y - hole - (baseline + xHeight);
     if (x > minX && x < maxX && Math.abs(stands) < onLine * xHeight) return markCost;
     if (y < baseline + radius) return markCost;
-    const isBeside = y > baseline && y < baseline + xHeight;
+    const isBefore = capital > 0 && x < (minX + maxX) / 2;
+    const isBeside = y > baseline && y < baseline + xHeight && !isBefore;
     const share = (2 * radius) / xHeight;
     return isBeside && share > smallestLetter && share < largestLetter ? letterCost : 0;
   });

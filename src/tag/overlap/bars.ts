@@ -19,6 +19,9 @@ export interface FootBar {
   readonly length: number;
 }
 
+/** So much of a bar's height lies below the baseline: one that stands on it makes an L of an I. */
+const below = 0.5;
+
 /** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
 export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
@@ -29,7 +32,9 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   // Into the hollow below a bowl, but not along a leg that leans away.
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
-  const region = bar(left - web / 4, 0, right + web / 4, ease * web);
+  // Below the baseline a leg that leans is further off.
+  const sink = web / 2;
+  const region = bar(left - sink, -below * web, right + sink, (ease - below) * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 

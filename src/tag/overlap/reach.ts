@@ -16,19 +16,21 @@ export interface Reach {
   readonly left: readonly { readonly body: Body; readonly dx: number }[];
   readonly body: Body;
   readonly start: number;
+  /** How far it may come nearer, in mm. */
+  readonly reach: number;
 }
 
 /**
  * A post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. Where its marks leave no room
  * for that, one of them may touch the arm.
  */
-export function reachFor({ left, body, start }: Reach, profile: Profile, measures: Measures): Join {
+export function reachFor({ left, body, start, reach }: Reach, profile: Profile, measures: Measures): Join {
   const { xHeight, web } = measures;
   const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
   const room = markRoom(standing, body, start, measures);
   const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
   const near = touching(profile) - 2 * shares.stemGap * xHeight;
-  const shift = Math.max(0, Math.min(near, shares.reach * xHeight, room));
+  const shift = Math.max(0, Math.min(near, reach, room));
   const columns = Math.round((start - shift) / measures.pitch);
   let best: Post | undefined;
   for (const { body: other, dx } of left) {

@@ -2,6 +2,8 @@
 export const shares = {
   /** The most a letter comes nearer for a joint, beside what it laps. */
   reach: 0.22,
+  /** The same in a script, whose letters join by themselves: one that is moved falls out of its rhythm. */
+  scriptReach: 0.12,
   /** The same for what would otherwise take a longer bar than this. */
   farReach: 0.6,
   longBar: 0.55,

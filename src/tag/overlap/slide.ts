@@ -6,7 +6,7 @@ import type { Body } from './bodies.ts';
 import { hang, roundSign } from './hung.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
-import { profileOf } from './profile.ts';
+import { profileOf, touching } from './profile.ts';
 import type { Standing } from './profile.ts';
 import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
@@ -24,6 +24,7 @@ export interface Slid {
 
 /** `bodies`: the letters of one line from left to right. */
 export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
+  const reach = (areJoined(bodies) ? shares.scriptReach : shares.reach) * measures.xHeight;
   const stands: Point[] = [];
   const joints: Region[] = [];
   // A sign hung high that nothing before it reaches: it waits for the next letter.
@@ -46,12 +47,12 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
         ? roundSign(bodies, stands, waiting, { rows: body.rows, dx: start }, measures)
         : meet(profile, measures, {
             oneLetter: isOneLetter,
-            room: Math.min(markRoom(left, body, start, measures), shares.reach * measures.xHeight),
+            room: Math.min(markRoom(left, body, start, measures), reach),
           });
     let { shift, joint, touch } = join;
     if (joint === 'none' && body.part.hung) waiting = index;
     else if (joint === 'none' && !isOneLetter) {
-      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: stands[k]!.x })), body, start };
+      const along = { left: before.map((k) => ({ body: bodies[k]!, dx: stands[k]!.x })), body, start, reach };
       ({ shift, joint, touch } = reachFor(along, profile, measures));
     }
     const foot = joint === 'bar' ? footBar(profile, shift, measures) : undefined;
@@ -67,4 +68,13 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     }
   });
   return { stands, joints };
+}
+
+/** Whether at least half of the letters meet the one before as the font sets them. */
+function areJoined(bodies: readonly Body[]): boolean {
+  const gaps = bodies.slice(1).map((body, index) => {
+    const before = bodies[index]!;
+    return touching(profileOf([{ rows: before.rows, dx: before.at.x }], { rows: body.rows, dx: body.at.x }));
+  });
+  return 2 * gaps.filter((gap) => gap < 0).length >= Math.max(1, gaps.length);
 }

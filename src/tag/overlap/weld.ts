@@ -14,6 +14,12 @@ import type { Measures } from './measures.ts';
  */
 const longest = { joint: 1, own: 0.5 } as const;
 
+/**
+ * What lacks no more than this share of the web gets one for so many webs: nobody sees it, while growth would make every letter
+ * heavier. Our own judgement.
+ */
+const slight = { lack: 0.1, longest: 2 } as const;
+
 /** A bead is so many times as wide as the web, so that it is that wide beside its middle too. */
 const ease = 1.15;
 
@@ -32,6 +38,7 @@ export function beadsFor(whole: Region, shapes: readonly Region[], { web }: Meas
   return findNecks(whole, web)
     .filter((neck) => {
       if (neck.length <= longest.own * web) return true;
+      if (neck.width >= (1 - slight.lack) * web && neck.length <= slight.longest * web) return true;
       return neck.length <= longest.joint * web && isJoint(neck, shapes.length, onShape);
     })
     .map((neck) => beadAt(neck, web));

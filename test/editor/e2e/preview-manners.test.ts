@@ -93,8 +93,8 @@ describe('A preview', () => {
       const said = await turned
         .evaluate(() => {
           if (!document.getElementById('title')) return 'not yet';
-          const [title, follow] = ['title', 'follow'].map((id) => document.getElementById(id)!);
-          return `${title!.textContent} ${follow!.getAttribute('aria-pressed')!}`;
+          const [title, more] = ['title', 'more'].map((id) => document.getElementById(id)!);
+          return `${title!.textContent} ${more!.dataset['follows']!}`;
         })
         .catch(() => 'gone');
       return said === 'Angelica, script name true';

@@ -99,9 +99,23 @@ describe('Exporting', () => {
     assert.match(await readText(all[1]!), /DO NOT CUT/);
   });
 
+  it('puts the files of a batch into a folder of their own, and one of its tags beside the others', async () => {
+    const request = { specs: [workspaceFile('10-seedling-names.tag.yaml')], what: { formats: ['svg'] }, to };
+    const all = await run('export', request);
+    assert.equal(all.length, 6);
+    assert.ok(
+      all.every(({ path }) => path.startsWith(`${to.path}/cut/`)),
+      String(all[0]),
+    );
+    const [one] = await run('export', { ...request, row: 1 });
+    assert.equal(one!.path, `${to.path}/10-seedling-names-borage.svg`);
+    const [inside] = await run('export', { ...request, to: vscode.Uri.joinPath(to, 'cut'), existing: 'replace' });
+    assert.ok(!inside!.path.includes('cut/cut'), 'not twice');
+  });
+
   it('makes packs, in folders or in an archive', async () => {
     const folders = await run('makePack', { specs, what: { packs: 'folders' }, to });
-    assert.equal(folders.length, 5);
+    assert.equal(folders.length, 6);
     assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /Material: Walnut/);
     const archive = vscode.Uri.joinPath(to, 'lovage.zip');
     assert.deepEqual(namesOf(await run('makePack', { specs, what: { packs: 'archive' }, to: archive })), [

@@ -20,6 +20,7 @@ describe('A message from the page', () => {
       { type: 'read-caution', source: 'file:///a.tag.yaml', caution: 'Try it on scrap.' },
       { type: 'ask-fixes', source: 'file:///a.tag.yaml', version: 0, pin: 'speck@shapes/a#0' },
       { type: 'make-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 1 },
+      { type: 'show-fix', source: 'file:///a.tag.yaml', version: 3, pin: 'speck@shapes/a#0', index: 0 },
       { ...byHand, type: 'try-change' },
       { ...byHand, type: 'make-change', change: { kind: 'size', axis: 'width', by: -0.1 } },
       { type: 'want-cut-paths', source: 'file:///a.tag.yaml', wanted: true },
@@ -68,6 +69,7 @@ describe('A message from the page', () => {
       { ...fix, version: '3' },
       { ...fix, pin: 4 },
       { ...fix, index: -1 },
+      { ...fix, type: 'show-fix', index: 'first' },
       { ...fix, source: undefined },
       { ...fix, type: 'ask-fixes', pin: undefined },
     ];

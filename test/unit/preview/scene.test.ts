@@ -111,6 +111,22 @@ describe('The scene of a tag', () => {
     assert.equal(part.source, sourceOf(['pieces', 'plate']));
   });
 
+  it('says whose holes are whose where two would be called alike', async () => {
+    // The rim and the two bars close two openings between them; the rim by itself has one.
+    const shapes = [
+      'rim: {difference: [{rectangle: [30, 30]}, {rectangle: [20, 20]}]}',
+      'left: {rectangle: [3, 30], nudge: {right: 25}}',
+      'top: {rectangle: [20, 3], nudge: {right: 20, up: 13.5}}',
+      'foot: {rectangle: [20, 3], nudge: {right: 20, down: 13.5}}',
+    ];
+    const { tag } = (await make(specOf(shapes, 'body: [rim, left, top, foot]'))).report;
+    const holes = sceneOf(tag!, sourceOf).pieces[0]!.parts.filter(({ operation }) => operation === 'cut-inner');
+    assert.deepEqual(
+      holes.map(({ label }) => label),
+      ['Inner cut between shapes', 'Inner cut in “rim”'],
+    );
+  });
+
   it('turns y over, in lines, bounds and centres alike', () => {
     assert.deepEqual(piece.bounds, [0, -20, 40, 0]);
     assert.deepEqual(piece.hangers[0]?.centre, [3.5, -9.5]);
@@ -129,7 +145,10 @@ describe('The scene of a tag', () => {
 
   it('tells which shapes are made of words, for labels to keep off them', async () => {
     const { report } = await make(
-      specOf(['word: {text: Sorrel, width: 50}', 'plate: {around: word, by: 5 mm}'], 'body: [plate, word], engrave: [word]'),
+      specOf(
+        ['word: {text: Sorrel, width: 50}', 'plate: {around: word, by: 5 mm}'],
+        'body: [plate, word], engrave: [word]',
+      ),
     );
     const [tag] = sceneOf(report.tag!, sourceOf).pieces;
     assert.deepEqual(

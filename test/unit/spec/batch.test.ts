@@ -65,6 +65,23 @@ describe('A batch', () => {
     assert.deepEqual(await texts(spec('[{name: "{sown}", sown: March}]'), 1), ['{sown}']);
   });
 
+  it('has a title for all of its tags, which is no leftover of the title of one', () => {
+    for (const [title, all] of [
+      ['Seedling label, {name}', 'Seedling label'],
+      ['Seedling label, {name}, {sown}', 'Seedling label'],
+      ['Names ({name})', 'Names'],
+      ['{name}: seed label', 'seed label'],
+      ['Label for {name}', 'Label for …'],
+      ['{name} sown in {sown}', '… sown in …'],
+      ['{{Curly}}, {name}', '{Curly}'],
+      ['{name}', 'Sorrel and 1 more'],
+      ['{name}, {sown}', 'Sorrel and 1 more'],
+    ] as const) {
+      const { batch } = parseSpec(spec('[Sorrel, Borage]', '"{name}"', `title: "${title}"\n`));
+      assert.equal(batch?.title, all, title);
+    }
+  });
+
   it('fills titles, and tells the tags apart by them in any case', () => {
     const title = (head: string): string =>
       parseSpec(spec('[Sorrel, Borage]', '"{name}"', head), undefined, 1).model!.title;

@@ -127,6 +127,25 @@ describe('Letters slid until they overlap', () => {
     });
   }
 
+  it('stand on a bar of which half lies below the baseline', async () => {
+    // Two stems would be one broad stroke, so they keep their distance.
+    const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
+    const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
+    const middle = (letters.minX + letters.maxX) / 2;
+    const between = [
+      [
+        { x: middle - 0.01, y: letters.minY - 9 },
+        { x: middle + 0.01, y: letters.minY - 9 },
+        { x: middle + 0.01, y: letters.maxY },
+        { x: middle - 0.01, y: letters.maxY },
+      ],
+    ];
+    const bar = boundsOf(intersection(made.region, between))!;
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    assertNear(bar.minY, baseline - 0.75, 0.03, 'its lower edge');
+    assert.ok(bar.maxY - bar.minY >= 1.5, `${bar.maxY - bar.minY} mm high`);
+  });
+
   it('keep two dots side by side evenly beside their post', async () => {
     const made = await slid('Loïc', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.12 mm', 'Pacifico');
     const parts = partsOf(lettersOf(made)[2]!.region).map((part) => boundsOf(part)!);

@@ -84,6 +84,8 @@ interface Lettered {
   readonly xHeight: number;
   readonly left: number;
   readonly right: number;
+  /** It begins with a capital, before which nobody reads an “o”. */
+  readonly capital: boolean;
 }
 
 /** All parts of the word, cut apart above the small letters: what begins there and is not the rest of one that reaches up. */
@@ -100,7 +102,14 @@ function letteredOf(made: Made, grow: number): Lettered {
   });
   const xs = made.pieces[0]!.body.flat().map(({ x }) => x);
   const grown = marks.map((ring) => boxGrown(ring, grow));
-  return { marks: grown, baseline, xHeight: top - baseline, left: Math.min(...xs), right: Math.max(...xs) };
+  return {
+    marks: grown,
+    baseline,
+    xHeight: top - baseline,
+    left: Math.min(...xs),
+    right: Math.max(...xs),
+    capital: /^\p{Lu}/u.test(letters[0]!.text),
+  };
 }
 
 function signedArea(ring: readonly Point[]): number {
@@ -124,7 +133,7 @@ function boxGrown(ring: readonly Point[], by: number): Point[] {
 }
 
 /** What it costs to be read as something else. */
-function misread({ x, y }: Point, { marks, baseline, xHeight, left, right }: Lettered): number {
+function misread({ x, y }: Point, { marks, baseline, xHeight, left, right, capital }: Lettered): number {
   const beside = marks.some(
     (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
   );
@@ -132,6 +141,7 @@ function misread({ x, y }: Point, { marks, baseline, xHeight, left, right }: Let
   const foot = y - hole - (baseline + xHeight);
   if (x > left && x < right && Math.abs(foot) < 0.25 * xHeight) return 0.4;
   if (y < baseline + hole + wall) return 0.4;
+  if (capital && x < (left + right) / 2) return 0;
   const asLetter = (2 * (hole + wall)) / xHeight;
   return y > baseline && y < baseline + xHeight && asLetter > 0.6 && asLetter < 1.6 ? 0.3 : 0;
 }
@@ -190,7 +200,9 @@ describe('A ring that finds its own place in lettering', () => {
     const made = await make(specOf([shape], `body: [body], hanger: {ring: {at: ${at}, opening: 3, wall: 1.78}}`));
     const { centre } = made.pieces[0]!.hangers[0]!;
     const { baseline, top } = [...made.report.tag!.made.values()][0]!.band!;
-    return { centre, baseline, top, cost: misread(centre, letteredOf(made, 0.3)) };
+    const lettered = letteredOf(made, 0.3);
+    const middle = (lettered.left + lettered.right) / 2;
+    return { centre, baseline, top, middle, cost: misread(centre, lettered) };
   };
 
   for (const font of ['Pacifico', 'Nunito', 'Alfa Slab One', 'Great Vibes']) {
@@ -199,6 +211,18 @@ describe('A ring that finds its own place in lettering', () => {
         const { cost } = await ringOf(word, font);
         assert.ok(cost < 0.4, word);
       }
+    });
+  }
+
+  for (const [word, font] of [
+    ['Sage', 'Pacifico'],
+    ['Anna', 'Nunito'],
+    ['Anna', 'Alfa Slab One'],
+    ['Emma', 'Pacifico'],
+  ] as const) {
+    it(`is no “o” at the end of ${word} in ${font}`, async () => {
+      const { centre, middle } = await ringOf(word, font);
+      assert.ok(centre.x < middle, 'in the first half of the word');
     });
   }
 

@@ -24,6 +24,8 @@ const path = { piece: 'tag', kerf: 0.2, data: 'M0 0L1 0L1 1Z' };
 const takes = { type: 'takes', source: 's', version: 1, facts: [{ name: 'Cut', value: '160.6 mm' }] };
 const measures = { type: 'measures', source: 's', version: 1, loads: [load], walls: [wall], cutPaths: [path] };
 const fixes = { type: 'fixes', source: 's', version: 1, pin: 'speck@shapes/a#0', titles: ['Drop it'] };
+const ghost = { id: 'tag', title: 'Tag', solid: 'M0 0l1 0 0 1z', marks: '', bounds: [0, 0, 1, 1] };
+const outcome = { type: 'outcome', source: 's', version: 1, pin: 'speck@shapes/a#0', index: 0, pieces: [ghost] };
 
 describe('A message to the page', () => {
   it('is read where it keeps to the protocol', () => {
@@ -39,11 +41,19 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(measures), measures);
     assert.equal(parseToPage(takes), takes);
     assert.equal(parseToPage(fixes), fixes);
+    assert.equal(parseToPage(outcome), outcome);
     const screen = { type: 'screen', source: 's', devicePixelsPerMm: 4.2 };
     assert.equal(parseToPage(screen), screen);
     const unknown = { type: 'screen', source: 's' };
     assert.equal(parseToPage(unknown), unknown);
     assert.equal(parseToPage({ ...screen, devicePixelsPerMm: -1 }), undefined);
+    const picture = { size: { width: 9, height: 9 }, paths: [{ use: 'material', data: 'M0 0L1 0Z' }] };
+    const tag = { picture, width: 80, height: 30, problems: 0, isTall: false };
+    const batch = { type: 'batch', source: 's', version: 1, tags: [tag, { problems: 1, isTall: false }] };
+    assert.equal(parseToPage(batch), batch);
+    for (const part of [{ width: '80' }, { problems: undefined }, { picture: { ...picture, paths: [{}] } }]) {
+      assert.equal(parseToPage({ ...batch, tags: [{ ...tag, ...part }] }), undefined);
+    }
   });
 
   it('is dropped where a part of it is missing or of another kind', () => {
@@ -93,6 +103,9 @@ describe('A message to the page', () => {
     assert.equal(parseToPage({ ...takes, version: undefined }), undefined);
     for (const part of [{ version: '1' }, { pin: 3 }, { titles: 'Drop it' }, { titles: [1] }]) {
       assert.equal(parseToPage({ ...fixes, ...part }), undefined);
+    }
+    for (const part of [{ index: '0' }, { pieces: [{ ...ghost, solid: 1 }] }, { pieces: [{ ...ghost, bounds: [0] }] }]) {
+      assert.equal(parseToPage({ ...outcome, ...part }), undefined);
     }
   });
 });

@@ -1,0 +1,56 @@
+/** Saying how large a sheet is: sizes to choose from, and the line that says so. */
+
+import type { TextEdit } from '../issue.ts';
+import type { Units } from '../spec/length.ts';
+import type { SpecSource } from '../spec/source.ts';
+
+/** In the units of the spec, the longer side first. Sizes that fit the beds of small machines, and halves of them: our own list. */
+const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
+  mm: [
+    { width: 300, height: 200 },
+    { width: 400, height: 300 },
+    { width: 600, height: 300 },
+    { width: 600, height: 400 },
+  ],
+  in: [
+    { width: 12, height: 8 },
+    { width: 12, height: 12 },
+    { width: 24, height: 12 },
+    { width: 24, height: 18 },
+  ],
+};
+const margins: Readonly<Record<Units, string>> = { mm: '5 mm', in: '1/4 in' };
+const mmPer: Readonly<Record<Units, number>> = { mm: 1, in: 25.4 };
+
+/** In the units that it is written in. */
+export interface SheetSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Those that a piece so large, in mm, goes on as it lies. */
+export function sheetSizesFor(piece: SheetSize, units: Units): readonly SheetSize[] {
+  const per = mmPer[units];
+  return sizes[units].filter(({ width, height }) => width * per > piece.width && height * per > piece.height);
+}
+
+export function sheetSizeText({ width, height }: SheetSize, units: Units): string {
+  return `${width} × ${height} ${units}`;
+}
+
+/** The keys that say what a tag is made of; the sheet stands with them, above the shapes. */
+const above = ['tagwright', 'title', 'units', 'use', 'stocks', 'stock', 'ties', 'tie'];
+
+/** A line of its own below those that say what the tag is made of; `undefined` where the spec is no map, or has a `sheet`. */
+export function sheetSizeEdit(source: SpecSource, { width, height }: SheetSize, units: Units): TextEdit | undefined {
+  const { text, tree } = source;
+  if (tree?.kind !== 'map' || tree.entries.some(({ key }) => key.value === 'sheet')) return undefined;
+  const value = `{size: [${width} ${units}, ${height} ${units}], margin: ${margins[units]}}`;
+  const head = tree.entries.filter(({ key }) => above.includes(String(key.value))).at(-1);
+  if (tree.flow || !head) return source.setKey([], 'sheet', value);
+  const { start, end } = head.value?.range ?? head.key.range;
+  const content = start + text.slice(start, end).trimEnd().length;
+  const lineEnd = content + /\r?\n|$/.exec(text.slice(content))!.index;
+  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  return { range: { start: lineEnd, end: lineEnd }, text: `${newLine}sheet: ${value}` };
+}

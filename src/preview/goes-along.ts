@@ -1,0 +1,39 @@
+/** What moves with a shape, because it is made of it, placed on it or fitted into it. Pure. */
+
+import type { Entry, PieceModel, Shape } from '../spec/model.ts';
+import { entriesOf } from './entries.ts';
+
+/** Whether moving the one moves the other. */
+export function hangsOn(shape: Shape, other: Shape): boolean {
+  if (shape === other) return true;
+  const { generator, modifiers } = shape;
+  const sources = [
+    ...('shapes' in generator ? generator.shapes : []),
+    ...('shape' in generator ? [generator.shape] : []),
+    ...(modifiers.place ? [modifiers.place.shape] : []),
+    ...(modifiers.fit ? [modifiers.fit.shape] : []),
+  ];
+  return sources.some((each) => hangsOn(each, other));
+}
+
+/**
+ * Whether moving something leaves every tag as it is, though it may lie elsewhere on the sheet: of pieces that are glued together
+ * either all shapes go along or none does. Hangers always go along with their piece.
+ */
+export function movesWhole(pieces: readonly PieceModel[], moves: (entry: Entry) => boolean): boolean {
+  const rootOf = (piece: PieceModel): string => {
+    const seen = new Set<string>();
+    let root = piece;
+    while (root.glueTo !== undefined && !seen.has(root.id)) {
+      seen.add(root.id);
+      root = pieces.find(({ id }) => id === root.glueTo) ?? root;
+    }
+    return root.id;
+  };
+  const together = new Map<string, boolean[]>();
+  for (const piece of pieces) {
+    const moved = entriesOf(piece).map(moves);
+    together.set(rootOf(piece), [...(together.get(rootOf(piece)) ?? []), ...moved]);
+  }
+  return [...together.values()].every((moved) => moved.every((each) => each === moved[0]));
+}

@@ -59,7 +59,8 @@ export class Scope {
   /** Everything that is wrong here and in the used files, at its place in the spec itself. */
   issues(spec: SpecPlaces): Issue[] {
     const { source, base } = this.problems;
-    const own = [...source.issues, ...this.#schemaIssues, ...this.problems.issues];
+    // What a broken file says after the first fault comes of that.
+    const own = source.issues.length > 0 ? source.issues.slice(0, 1) : [...this.#schemaIssues, ...this.problems.issues];
     const told = base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
     return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
   }

@@ -55,7 +55,9 @@ describe('Fixes of slips in the text', () => {
   });
 
   it('make a piece that is too large smaller as a whole', async () => {
-    const text = soundSpec.replace('tie:', 'sheet: {size: [46 mm, 40 mm]}\ntie:');
+    const text = soundSpec
+      .replace('tie:', 'sheet: {size: [46 mm, 40 mm]}\ntie:')
+      .replace('    hanger: {hole: {at: top}}\n', '');
     const [large] = (await offered(text)).filter(({ message }) => message.includes('does not go on the sheet'));
     assert.ok(
       large!.titles.some((title) => /^Make “label” smaller as a whole: width 4\d mm/.test(title)),

@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
 import { accepted, labels, offered, samples } from './marked.ts';
+import { completionsAt } from '../../../src/language/complete.ts';
+import { nothingAround } from '../../../src/language/surroundings.ts';
 
 /** A spec around a line of shapes. */
 const shape = (line: string, others = 'plate: {rectangle: [80 mm, 40 mm]}'): string =>
@@ -206,5 +208,24 @@ describe('Completion of whole things', () => {
   it('offers the sections that are missing', () => {
     assert.match(accepted('tagwright: 1\n^', 'pieces'), /^pieces:\n {2}tag: \{body: \[\{ellipse: 30 mm\}\]\}$/m);
     lacks('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}]}\n^', 'pieces', 'tagwright');
+  });
+
+  it('come in the order of work: whole tags in an empty file, then title, stock, tie, shapes, pieces, and the rest', () => {
+    const samples = [
+      { title: 'Round', purpose: 'a token', text: 'tagwright: 1\npieces: {t: {body: [{ellipse: 20}]}}\n' },
+    ];
+    const around = { ...nothingAround, samples, files: ['kilns.csv'] };
+    const inOrder = (text: string, at: number) =>
+      [...completionsAt(text, at, around)].sort((a, b) => a.rank - b.rank).map(({ label }) => label);
+    assert.deepEqual(inOrder('', 0).slice(0, 7), ['Round', 'tagwright', 'title', 'stock', 'tie', 'shapes', 'pieces']);
+    const started = 'tagwright: 1\nsh';
+    const labels = inOrder(started, started.length);
+    assert.ok(labels.indexOf('shapes') < labels.indexOf('sheet'));
+    // A column that is in use already is no reason to withhold the batch, whose first value is the table in the folder.
+    const used = 'tagwright: 1\n\nshapes: {w: {text: "Table {table}", width: 30}}\npieces: {t: {body: [w]}}\n';
+    const batch = completionsAt(used, 13, around).find(({ label }) => label === 'batch');
+    assert.match(batch?.snippet ?? '', /kilns\.csv/);
+    const without = completionsAt(used, 13, { ...around, files: [] }).find(({ label }) => label === 'batch');
+    assert.match(without?.snippet ?? '', /^batch: \[/);
   });
 });

@@ -21,13 +21,16 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
     inEditor({ width: 1400, height: 800 }, async (editor) => {
       await editor.openFile('10-seedling-names.tag.yaml');
       await editor.runCommand('Tagwright: Show Sheets to the Side');
-      await (await editor.preview()).locator('svg').first().waitFor();
       await withoutSideBar(editor);
+      // The page is made again with each layout.
+      const sheets = async () => (await editor.preview()).locator('svg path').count();
+      await eventually('the sheets', async () => (await sheets().catch(() => 0)) > 0);
+      await editor.page.mouse.move(60, 790);
       await editor.screenshot(readme('seedling-sheets'));
     }),
   samples: () =>
     inEditor({ width: 1000, height: 700 }, async (editor) => {
-      await editor.runCommand('View: Show Tag Samples');
+      await editor.page.locator('.activitybar [aria-label^="Tagwright"]').first().click();
       const list = await editor.preview();
       await list.locator('li svg path').first().waitFor();
       await eventually('every picture', async () => (await list.locator('li:not(:has(svg path))').count()) === 0);

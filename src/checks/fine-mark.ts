@@ -8,7 +8,7 @@ import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** What a beam draws at its finest. Common practice, no source. */
+/** What a beam draws at its finest. Rule of thumb, no source. */
 export const finestMm = 0.2;
 
 /** Detail that is too fine over less than this in all is not worth a word, in mm. */

@@ -131,7 +131,7 @@ function tooNear(
   const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
   if (!worst) return [];
   const { width, minimum, ends } = worst;
-  const what = tie?.kind === 'ribbon' ? `ribbon of ${mm(tie.size)}` : `twine of ${mm(strand)}`;
+  const what = tie?.kind === 'ribbon' ? `${mm(tie.size)} ribbon` : `${mm(strand)} twine`;
   const room = width < slackMm ? 'No room' : `Only ${mm(width)}`;
   const message = `${room} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
   return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];

@@ -11,7 +11,7 @@ import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** The larger side of its box, as `tidy` measures it. Common practice, no source. */
+/** The larger side of its box, as `tidy` measures it. Rule of thumb, no source. */
 const speckMm = 0.8;
 
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));

@@ -52,7 +52,7 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     ...section(begin, 'Work in this order', (add) => {
       writeWork(add(), job);
     }),
-    ...facts(begin, 'Takes', takenBeside(job)),
+    ...facts(begin, 'Job estimate', takenBeside(job)),
     ...facts(begin, 'Material', materialFacts(tag)),
     ...facts(
       begin,

@@ -76,7 +76,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
 
 const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
 
-/** Common practice, no source. Nothing is said of how to treat what is not known. */
+/** Rule of thumb, no source. Nothing is said of how to treat what is not known. */
 function care(material = ''): string[] {
   const kind = materialOf(material)?.kind;
   const { look } = lookNames(material);

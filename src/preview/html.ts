@@ -64,7 +64,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
     <section id="problems" aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
       <details id="accepted" hidden><summary></summary><ul></ul></details></section>
     <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
-    <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Takes</h2><dl></dl></section>
+    <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Job estimate</h2><dl></dl></section>
   </div>
 </footer>
 <dialog id="screen" aria-labelledby="screen-title">

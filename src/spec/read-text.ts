@@ -58,11 +58,7 @@ function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): Text
   const others = outlineSizes.filter((key) => problems.wrote([...path, key]));
   const [first, second] = written;
   if (!first && others.length === 0) {
-    problems.error(
-      'missing-key',
-      path,
-      'How large? A text needs width, height, size or fit, or else cap_height or x_height.',
-    );
+    problems.error('missing-key', path, 'This text has no size: add width, height or x_height.');
   }
   const rival = second ?? others[0];
   if (first && rival) {

@@ -87,7 +87,7 @@ function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | unde
   return undefined;
 }
 
-/** Common practice, no source. */
+/** Rule of thumb, no source. */
 const usualGapMm = 2;
 
 function readSheet({ spec: { sheet }, problems }: Scope): Sheet | undefined {

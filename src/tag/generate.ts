@@ -50,7 +50,7 @@ export async function generate(
       const { value } = parsed;
       if ('curves' in value)
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
-      const message = `This is not SVG path data: ${value.problem}.`;
+      const message = `This is not valid SVG path data: ${value.problem}.`;
       resources.report({ code: 'bad-value', severity: 'error', path: [...shape.path, 'path'], message });
       return undefined;
     }

@@ -45,7 +45,7 @@ describe('The preview’s page offers what helps', () => {
 
   it('at a row of the list, also for what has no place on the drawing', async () => {
     await preview.open();
-    await preview.page.getByRole('button', { name: 'What may be done about: There is no such font.' }).click();
+    await preview.page.getByRole('button', { name: 'Show fixes for: There is no such font.' }).click();
     await preview.send({ ...answer, pin: 'unknown-font@shapes/word/font#0', titles: [] });
     await preview.page.getByText('No automatic fix found.').waitFor();
     assert.deepEqual((await items()).slice(1), ['Go to line 4']);

@@ -25,7 +25,7 @@ export function dashRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[
     return [
       {
         slip,
-        message: 'Three dashes begin another file; a tag spec is one.',
+        message: 'Three dashes start a second document; a tag spec has only one.',
         title: 'Remove the dashes',
         edits: [replacement(start, line.contentEnd, '')],
         rarity: 0,

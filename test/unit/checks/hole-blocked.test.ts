@@ -30,7 +30,7 @@ describe('A tie beside a glued piece', () => {
     assert.equal(issue.minimum, 2);
     assert.match(
       issue.message,
-      /^Only 0\.\d\d mm between the hole and “Leaf”, glued on; minimum 2\.00 mm for twine of 2\.00 mm\.$/,
+      /^Only 0\.\d\d mm between the hole and “Leaf”, glued on; minimum 2\.00 mm for 2\.00 mm twine\.$/,
     );
     const [on, at] = issue.points!;
     assertNear(on!.y, 12, 0.01);

@@ -18,7 +18,7 @@ ${more}`);
 }
 
 describe('A placement line', () => {
-  // Common practice, no source: drawn 0.5 mm inside what hides it.
+  // Rule of thumb, no source: drawn 0.5 mm inside what hides it.
   for (const [name, shapes, shape] of [
     ['a plate', [badge], 'badge'],
     ['a turned plate', ['badge: {rectangle: [30, 12], rotate: 30, nudge: {up: 5, left: 3}}'], 'badge'],

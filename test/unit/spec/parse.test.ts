@@ -41,7 +41,7 @@ describe('Reading a spec', () => {
     const { model, issues } = parseSpec(good);
     assert.deepEqual(issues, []);
     assert.equal(model?.title, 'Mint');
-    // Common practice, no source: 1.5 mm is the least web to rely on.
+    // Rule of thumb, no source: 1.5 mm is the least web to rely on.
     assert.deepEqual(model.stock, { kerf: 0, minWeb: 1.5, leastWeb: 0.8, hangerWeb: 1.5 });
     const plate = model.shapes.get('plate');
     assert.deepEqual(plate?.generator, { kind: 'rectangle', width: 60, height: 20, radius: 3 });

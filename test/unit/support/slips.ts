@@ -711,7 +711,7 @@ export const slips: readonly Slip[] = [
     instead: '    width: 40 mm\n',
     slip: '',
     line: 9,
-    says: 'How large? A text needs width, height, size or fit, or else cap_height or x_height.',
+    says: 'This text has no size: add width, height or x_height.',
     fix: 'Add “width: 60 mm”',
   },
   {
@@ -942,7 +942,7 @@ export const slips: readonly Slip[] = [
     instead: 'title: Seed jar',
     slip: 'title: Seed jar\n---',
     line: 4,
-    says: 'Three dashes begin another file; a tag spec is one.',
+    says: 'Three dashes start a second document; a tag spec has only one.',
     fix: 'Remove the dashes',
   },
   {

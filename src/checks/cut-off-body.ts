@@ -66,7 +66,7 @@ function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | un
     return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies ${mm(gap)} beside “${piece.title}”.` };
   }
   const within = openingRound(cut, piece, cuts, lugs);
-  if (within) return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies wholly within ${within}.` };
+  if (within) return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies entirely inside ${within}.` };
   if (isDrawn(cut.shape)) return lost(name, without(outside(cut.region, piece.body), lugs), piece, outline);
   if (share <= misplacedShare) return undefined;
   const bite = deepest(intersection(cut.region, outline), outline);

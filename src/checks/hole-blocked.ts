@@ -100,7 +100,7 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   const what = kind === 'slot' ? 'slot' : 'hole';
   const message = isAccent
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
-    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a slip; minimum ${mm(slipMm)}.`;
+    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 

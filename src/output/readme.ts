@@ -65,7 +65,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
       .map((part) => part!.trim());
     return [
       `${family} ${style}. ${said.length > 0 ? said.join(' ') : 'The font states no licence.'}`,
-      `The font ${embedding}, it says.`,
+      `According to its file, the font ${embedding}.`,
     ];
   });
   return [

@@ -204,7 +204,7 @@ export class SpecSource {
   }
 
   #tooDeep(): Issue {
-    const message = `The values of this file lie more than ${deepest} deep in one another.`;
+    const message = `Values in this file are nested more than ${deepest} deep.`;
     return this.#issue('yaml-syntax', message, 0, this.#firstLineEnd());
   }
 

@@ -116,7 +116,7 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
   const { width, height, grow } = sized;
   const em = emOf(face, text, sized);
   if (em !== undefined && !(em > 0)) {
-    const message = 'The growth alone is as much as this height; ask for more, or grow less.';
+    const message = 'The growth alone takes up this height; make it taller, or grow less.';
     const key = text.size!.of === 'capitals' ? 'cap_height' : 'x_height';
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, key], message });
     return undefined;

@@ -22,7 +22,10 @@ describe('Parts that fall out', () => {
     // B has two counters, o has one.
     const loose = only(made, 'loose-part');
     assert.equal(loose.places?.length, 3);
-    assert.match(loose.message, /^3 parts of “.+”, the largest .+, are joined to nothing and fall out\.$/);
+    assert.match(
+      loose.message,
+      /^3 parts of “.+”, the largest .+, are joined to nothing and fall out\. Join them with “straps” or “bridges”, or keep them apart with “parts: many”\.$/,
+    );
     assert.equal(placeOf(made.report, loose).line, 5, 'the word is to blame');
   });
 

@@ -43,7 +43,7 @@ describe('A cut that misses its piece', () => {
   });
 });
 
-describe('A cut that lies wholly within another opening', () => {
+describe('A cut that lies entirely inside another opening', () => {
   it('cuts nothing: in another cut, a counter, or the opening of a hanger', async () => {
     for (const [shapes, rest, where] of [
       [['a: {ellipse: 10}', 'b: {ellipse: 6}'], 'cut: [a, b]', 'the cut “a”'],
@@ -52,11 +52,11 @@ describe('A cut that lies wholly within another opening', () => {
       [['b: {ellipse: 3}'], 'cut: [b], hanger: {hole: {at: {up: 0}, opening: 4}}', 'the hole for the tie'],
     ] as const) {
       const issue = only(await cut(shapes, rest), 'cut-off-body');
-      assert.equal(issue.message, `“b” cuts nothing: it lies wholly within ${where}.`);
+      assert.equal(issue.message, `“b” cuts nothing: it lies entirely inside ${where}.`);
     }
     const frame = 'plate: {difference: [{rectangle: [60, 20]}, {ellipse: 14}]}';
     const issue = only(await cut(['b: {ellipse: 6}'], 'cut: [b]', frame), 'cut-off-body');
-    assert.equal(issue.message, '“b” cuts nothing: it lies wholly within an opening of the body.');
+    assert.equal(issue.message, '“b” cuts nothing: it lies entirely inside an opening of the body.');
   });
 
   it('is none that reaches out of it', async () => {

@@ -43,11 +43,11 @@ describe('A placement line', () => {
 
   it('must lie a tenth of a millimetre inside', async () => {
     assertSilent(await glued([badge], '{from: badge, grow: -0.11}', 'badge'), 'score-shows');
-    assert.match(only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message, /very edge/);
+    assert.match(only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message, /right along the edge/);
     for (const shape of [badge, word]) {
       const name = shape.split(':')[0]!;
       const issue = only(await glued([shape], name, name), 'score-shows');
-      assert.match(issue.message, /runs along the very edge of “Name”/);
+      assert.match(issue.message, /runs right along the edge of “Name”/);
       assert.equal(issue.width, 0);
     }
   });

@@ -12,7 +12,7 @@ describe('What is said of slips in the text', () => {
       ["tagwright: 1\ntitle: 'Sorrel\n", /This quote is never closed: put ' after “Sorrel”/],
       ['tagwright: 1\ntitle: seed: jar\n', /A text with a colon in it needs quotes/],
       ['tagwright: 1\nshapes:\n\ta: 1\n', /with spaces here, not with tabs/],
-      ['tagwright: 1\ntitle: a\ntitle: b\n', /“title” is here twice/],
+      ['tagwright: 1\ntitle: a\ntitle: b\n', /“title” appears twice/],
       ['tagwright: 1\ntitle: }\n', /A text with brackets in it needs quotes: "}"/],
       ['tagwright: 1\nnonsense\n', /A colon and a value are missing here/],
       ['tagwright: 1\ntitle: @home\n', /“@” needs quotes/],

@@ -28,7 +28,7 @@ export async function askFaulty(
   const include = { title: 'Export Anyway' };
   const answer = await vscode.window.showWarningMessage(
     `${names} ${faulty.length === 1 ? 'has' : 'have'} ${count}. ${errors[0].message}`,
-    { modal: true, detail: 'Exported anyway, the files are marked “DO NOT CUT”.' },
+    { modal: true, detail: 'If you export anyway, the files are marked “DO NOT CUT”.' },
     ...(others ? [show, leaveOut, include] : [show, include]),
   );
   if (answer === include) return 'include';

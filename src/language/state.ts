@@ -19,7 +19,8 @@ export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: b
     ...(errors > 0 ? [counted(errors, 'error')] : []),
     ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
   ].join(', ');
-  if (stale) return { kind: 'out-of-date', short: 'Out of date', long: `The drawing is of an earlier text: ${told}` };
+  if (stale)
+    return { kind: 'out-of-date', short: 'Out of date', long: `The drawing shows an earlier version: ${told}` };
   if (told !== '') {
     return { kind: errors > 0 ? 'error' : 'warning', short: counted(errors + warnings, 'problem'), long: told };
   }

@@ -173,7 +173,7 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.notEqual(await preview.transform(), before);
     await preview.page.locator('#stage').focus();
     await preview.page.keyboard.press('ArrowRight');
-    const why = 'All the rest goes along with backing: moving it would change nothing';
+    const why = 'Everything else moves with backing: moving it would change nothing';
     assert.equal(await preview.page.locator('#announcer').textContent(), `${why}.`);
     await preview.transform();
     assert.equal(await preview.page.locator('.words').textContent(), why);

@@ -43,7 +43,10 @@ describe('A placement line', () => {
 
   it('must lie a tenth of a millimetre inside', async () => {
     assertSilent(await glued([badge], '{from: badge, grow: -0.11}', 'badge'), 'score-shows');
-    assert.match(only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message, /right along the edge/);
+    assert.match(
+      only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message,
+      /right along the edge/,
+    );
     for (const shape of [badge, word]) {
       const name = shape.split(':')[0]!;
       const issue = only(await glued([shape], name, name), 'score-shows');

@@ -212,7 +212,10 @@ pieces:
 
   it('a text without a size, an empty text, an around without its distance', () => {
     const shape = (spec: string) => good.replace('{rectangle: [60 mm, 20 mm], radius: 3 mm}', spec);
-    assert.match(only(shape('{text: Mint}'), 'missing-key').issue.message, /This text has no size: add width, height or x_height/);
+    assert.match(
+      only(shape('{text: Mint}'), 'missing-key').issue.message,
+      /This text has no size: add width, height or x_height/,
+    );
     assert.equal(only(shape(`{text: '  ', width: 3 mm}`), 'bad-value').text, `'  '`);
     assert.match(
       only(good.replace('  plate', '  edge: {around: plate}\n  plate'), 'missing-key').issue.message,

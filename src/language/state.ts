@@ -26,7 +26,7 @@ export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: b
   }
   const [first, ...others] = tag?.pieces ?? [];
   const size = first && sizeOfRegion(first.region);
-  if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing is made yet' };
+  if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing to draw yet' };
   const shown = others.length > 0 ? counted(others.length + 1, 'piece') : sizeIn(size, tag.units);
   return { kind: 'ok', short: shown, long: `${shown}, no problems` };
 }

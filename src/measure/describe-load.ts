@@ -15,10 +15,10 @@ export interface LoadDescription {
 /** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
 const gravity = 9.80665;
 
-const rule = 'Try it on scrap, and hang nothing by it that must not fall.';
+const rule = 'Try it on scrap, and never hang anything on it that must not fall.';
 const cautions = {
-  wood: `An estimate from published averages of clear wood: this piece’s grain, glue, knots and charring were not looked at. ${rule}`,
-  other: `An estimate from published figures: this piece’s cracks, scratches, glue and scorching were not looked at. ${rule}`,
+  wood: `An estimate from published averages of clear wood. It does not account for this piece’s grain, glue, knots or charring. ${rule}`,
+  other: `An estimate from published figures. It does not account for this piece’s cracks, scratches, glue or scorching. ${rule}`,
 } as const;
 
 export function describeLoad(estimate: LoadEstimate): LoadDescription {

@@ -71,7 +71,7 @@ function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | un
   if (share <= misplacedShare) return undefined;
   const bite = deepest(intersection(cut.region, outline), outline);
   if (!bite || bite.depth >= shallowMm) return undefined;
-  const message = `${name} hardly reaches “${piece.title}”: ${Math.round(100 * share)} % of it lies beyond the edge, and it cuts only ${mm(bite.depth)} deep.`;
+  const message = `${name} barely touches “${piece.title}”: ${Math.round(100 * share)} % of it lies beyond the edge, and it cuts only ${mm(bite.depth)} deep.`;
   return { points: [bite.point], message };
 }
 

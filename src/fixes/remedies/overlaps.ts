@@ -76,7 +76,7 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
     {
-      words: `Clear ${nameOf(earlier.shape)} round ${nameOf(later.shape)}`,
+      words: `Clear ${nameOf(earlier.shape)} around ${nameOf(later.shape)}`,
       candidates: haloMm.map((by) => {
         const grow = written(by, at.tag.units);
         const text = `{difference: [${below}, {from: ${over}, grow: ${grow}}]}`;

@@ -34,7 +34,7 @@ describe('A cut that misses its piece', () => {
     const touching = (by: number) =>
       cut([`window: {rectangle: [10, 10], nudge: {right: ${35 - by}}}`], 'cut: [window]');
     assert.match(only(await touching(0.001), 'cut-off-body').message, /cuts nothing/);
-    assert.match(only(await touching(0.004), 'cut-off-body').message, /hardly reaches/);
+    assert.match(only(await touching(0.004), 'cut-off-body').message, /barely touches/);
   });
 
   it('is none that cuts the lug of a ring', async () => {
@@ -126,7 +126,7 @@ describe('A plain shape cut over the edge', () => {
     const issue = only(await cut(['w: {rectangle: [10, 10], nudge: {right: 34}}'], 'cut: [w]'), 'cut-off-body');
     assert.equal(
       issue.message,
-      '“w” hardly reaches “tag”: 90 % of it lies beyond the edge, and it cuts only 1.00 mm deep.',
+      '“w” barely touches “tag”: 90 % of it lies beyond the edge, and it cuts only 1.00 mm deep.',
     );
     // By its share: of 5 mm, 1.01 or 0.99 are on the plate.
     assertSilent(await cut(['w: {rectangle: [5, 10], nudge: {right: 31.49}}'], 'cut: [w]'), 'cut-off-body');

@@ -172,10 +172,13 @@ class BeamView implements ItemView<SceneCutPath> {
 
 class GhostView implements ItemView<SceneGhost> {
   private readonly label = svg('title');
-  readonly element = svg('path', { class: 'ghost' }, this.label);
+  /** Seen on dark stock as well. */
+  private readonly halo = svg('path', { class: 'halo' });
+  private readonly line = svg('path', { class: 'line' });
+  readonly element = svg('g', { class: 'ghost' }, this.label, this.halo, this.line);
 
   update(ghost: SceneGhost): void {
-    setAttribute(this.element, 'd', ghost.data);
+    for (const path of [this.halo, this.line]) setAttribute(path, 'd', ghost.data);
     setText(this.label, ghost.label);
     setTarget(this.element, ghost);
   }

@@ -43,15 +43,16 @@ const built = step('Build', [...tsx, 'src/dev/build.ts'], 'check');
 step('Types', [bin('typescript/bin/tsc'), '--noEmit'], 'check');
 step('Lint', [bin('eslint/bin/eslint.js'), '.'], 'check');
 step('Format', [bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'], 'check');
-// Files of tests side by side; what needs an editor or a browser has a machine of two cores busy by itself.
-step('Unit tests', [...mocha, '--parallel', '--jobs', `${availableParallelism()}`], 'tests');
+// Files of tests side by side: an editor waits as much as it works.
+const parallel = ['--parallel', '--jobs', `${availableParallelism()}`];
+step('Unit tests', [...mocha, ...parallel], 'tests');
 // Without a build there is nothing that an editor could load.
 if (built) {
   step('Editor', [...tsx, 'test/editor/install.ts'], 'check');
   const inBrowser = ['--no-config', '--node-option', 'import=tsx', '--timeout', '90000'];
-  step('Tests of the page', [...mocha, ...inBrowser, 'test/page/*.test.ts'], 'tests');
+  step('Tests of the page', [...mocha, ...inBrowser, ...parallel, 'test/page/*.test.ts'], 'tests');
   step('Tests inside the editor', [...tsx, 'test/editor/run-suite.ts'], 'tests');
-  step('Tests from end to end', [...mocha, ...inBrowser, 'test/editor/e2e/*.test.ts'], 'tests');
+  step('Tests from end to end', [...mocha, ...inBrowser, ...parallel, 'test/editor/e2e/*.test.ts'], 'tests');
 }
 
 if (failedSteps.length > 0) console.log(`\nFailed: ${failedSteps.join(', ')}`);

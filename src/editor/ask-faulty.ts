@@ -13,6 +13,8 @@ export interface Faulty {
   readonly report: Report;
 }
 
+const markings = 'If you export anyway, cut files say “DO NOT CUT”, and proofs are drafts that nobody can sign.';
+
 /** `undefined`: nothing at all is to be made; the problem is shown, or the question was closed. */
 export async function askFaulty(
   faulty: readonly Faulty[],
@@ -27,8 +29,8 @@ export async function askFaulty(
   const leaveOut = { title: faulty.length === 1 ? 'Leave It Out' : 'Leave Them Out' };
   const include = { title: 'Export Anyway' };
   const answer = await vscode.window.showWarningMessage(
-    `${names} ${faulty.length === 1 ? 'has' : 'have'} ${count}. ${errors[0].message}`,
-    { modal: true, detail: 'If you export anyway, the files are marked “DO NOT CUT”.' },
+    `${names} ${faulty.length === 1 ? 'has' : 'have'} ${count}`,
+    { modal: true, detail: `${errors[0].message}\n\n${markings}` },
     ...(others ? [show, leaveOut, include] : [show, include]),
   );
   if (answer === include) return 'include';

@@ -1,7 +1,7 @@
 /** What a fix does at the very place it is for, and to the size of the piece, in numbers. */
 
 import type { Report } from '../engine.ts';
-import { boundsOf } from '../geometry/measure.ts';
+import { boundsOf, ringArea } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Issue } from '../issue.ts';
@@ -24,11 +24,16 @@ export function effectOf(issue: Issue, before: Report, after: Report): string[] 
   const is = pieceOf(issue, after);
   if (!was || !is) return [];
   const { units } = after.tag!;
-  return [...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
+  return [...partsEffect(issue, was, is), ...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
 }
 
 function pieceOf({ piece }: Issue, { tag }: Report): Piece | undefined {
   return tag?.pieces.find(({ id }) => id === piece);
+}
+
+function partsEffect({ code }: Issue, was: Piece, is: Piece): string[] {
+  const count = ({ region }: Piece) => region.filter((ring) => ringArea(ring) > 0).length;
+  return code === 'loose-part' && count(is) !== count(was) ? [`${count(was)} parts → ${count(is)}`] : [];
 }
 
 const narrow = {

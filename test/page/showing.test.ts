@@ -54,6 +54,22 @@ describe('The preview’s page shows and hides', () => {
     assert.equal(await preview.page.locator('#banner').isVisible(), false);
   });
 
+  it('what no piece uses yet, dashed and as text, with the way to its line, and before there is any piece', async () => {
+    const message = sceneMessage();
+    const label = '<b>spare</b>: no piece uses it yet';
+    const ghost = { id: 'ghost/shapes/spare', label, data: 'M90 -20l30 0 0 15 -30 0z', source: 77 };
+    const scene = { ...message.scene!, pieces: [], ghosts: [ghost], bounds: [90, -20, 120, -5] as const };
+    await preview.open({}, { ...message, scene, pins: [] });
+    assert.equal(await preview.page.locator('#empty').isVisible(), false);
+    const line = preview.page.locator('.ghost .line');
+    assert.equal(await line.evaluate((path) => getComputedStyle(path).strokeDasharray !== 'none'), true);
+    assert.equal(await preview.page.locator('.ghost title').textContent(), label);
+    await line.click();
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'reveal', source, offset: 77, focus: false });
+    await preview.send({ ...sceneMessage(2), pins: [] });
+    assert.equal(await preview.page.locator('.ghost').count(), 0);
+  });
+
   it('that the spec is gone and, on request, another one', async () => {
     await preview.open();
     await preview.send({ type: 'gone', source, fileName: 'sage.tag.yaml', other: 'basil.tag.yaml' });

@@ -42,10 +42,14 @@ describe('Export, as a person is asked', () => {
 
     await editor.openFile('7-weak-on-purpose.tag.yaml');
     await exportTag(editor);
-    await editor.answer(/7-weak-on-purpose has errors/, 'Cancel');
+    const safe = editor.page.locator('.monaco-dialog-box').getByRole('button', { name: 'Show the Problem' });
+    await safe.waitFor();
+    assert.ok(await safe.evaluate((button) => button === document.activeElement), 'Enter exports nothing');
+    await editor.answer(/7-weak-on-purpose has an error/, 'Show the Problem');
+    await editor.page.locator('.line-numbers.active-line-number', { hasText: /^9$/ }).waitFor();
     await exportTag(editor);
     assert.ok(!existsSync(at('7-weak-on-purpose.svg')), 'the first time, none was made');
-    await editor.answer(/7-weak-on-purpose has errors/, 'Export Anyway');
+    await editor.answer(/7-weak-on-purpose has an error/, 'Export Anyway');
     await eventually('it is made all the same', () => Promise.resolve(existsSync(at('7-weak-on-purpose.svg'))));
     assert.match(read('7-weak-on-purpose.svg'), /DO NOT CUT/);
     assert.deepEqual(
@@ -78,7 +82,7 @@ describe('Export, as a person is asked', () => {
     await editor.runCommand('Notifications: Show Notifications');
     await pack('A folder…', 'A folder');
     await editor.acceptQuickInput('/samples/');
-    await editor.answer(/7-weak-on-purpose has errors/, 'Leave It Out');
+    await editor.answer(/7-weak-on-purpose has an error/, 'Leave It Out');
     const progress = editor.page.locator('.notification-list-item', { hasText: 'Exporting tags' });
     await progress.getByRole('button', { name: 'Cancel' }).click();
     await progress.waitFor({ state: 'detached' });

@@ -73,7 +73,7 @@ describe('The editor, as a person uses it', () => {
     await editor.openFile('2-script-name.tag.yaml');
     const preview = await editor.openPreview();
     // Cut lengths are told to 0.1 mm, once the text has rested.
-    await preview.locator('#takes dl', { hasText: /Cut\d+(\.\d)? mm/ }).waitFor();
+    await preview.locator('#takes dl', { hasText: /Cut\d+(\.\d)? mm/ }).waitFor({ state: 'attached' });
     await editor.runCommand('Tagwright: Export SVG…');
     await editor.acceptQuickInput('2-script-name.svg');
     const file = join(editor.folder, '2-script-name.svg');

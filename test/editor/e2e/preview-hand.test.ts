@@ -13,6 +13,11 @@ async function middleOf(preview: Frame, selector: string): Promise<[number, numb
   return [x + width / 2, y + height / 2];
 }
 
+/** Once all has followed that moves the drawing on the page, such as a caution below it. */
+async function settled(preview: Frame): Promise<void> {
+  await preview.locator('#takes dl dd').first().waitFor({ state: 'attached' });
+}
+
 async function centreOf(preview: Frame, selector: string): Promise<[number, number]> {
   return preview
     .locator(selector)
@@ -34,12 +39,8 @@ describe('The hand in the preview', () => {
     const preview = await editor.openPreview();
     const ring = '[data-id="tag/hanger-0"]';
     const [fromX] = await centreOf(preview, ring);
-    let [x, y] = [0, 0];
-    await eventually('the drawing to be still', async () => {
-      const before = [x, y];
-      [x, y] = await middleOf(preview, ring);
-      return x === before[0] && y === before[1];
-    });
+    await settled(preview);
+    const [x, y] = await middleOf(preview, ring);
     const { mouse, keyboard } = editor.page;
     await mouse.move(x, y);
     await mouse.down();
@@ -77,6 +78,7 @@ describe('The hand in the preview', () => {
     const file = '5-stacked-plate.tag.yaml';
     await editor.openFile(file);
     const preview = await editor.openPreview();
+    await settled(preview);
     const name = '[data-id="tag/mark-0"]';
     const from = await centreOf(preview, name);
     // A stroke of the first letter, not the room between letters.

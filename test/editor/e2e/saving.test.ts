@@ -71,8 +71,11 @@ describe('A tag that is saved', () => {
     await eventually('the outline of another word', async () => (await outline(preview)) !== before);
 
     await preview.locator('#stage').focus();
-    await editor.page.keyboard.press('s');
-    await preview.locator('#world .held, #drawing .held, .selection').first().waitFor({ state: 'attached' });
+    await eventually('the ring to be taken hold of', async () => {
+      if (/^ring/.test((await preview.locator('.words').textContent()) ?? '')) return true;
+      await editor.page.keyboard.press('s');
+      return false;
+    });
     const unmoved = await outline(preview);
     await editor.page.keyboard.press('Shift+ArrowRight');
     await editor.page.keyboard.press('Enter');

@@ -167,12 +167,12 @@ describe('The files of a tag', () => {
     }).timeout(60_000);
   }
 
-  it('say the same for 200 tags in either unit', async () => {
+  it('say the same for 72 tags in either unit', async () => {
     // Captions in blocks: letters of proofs, which are looked at elsewhere, take most of the time.
     const blocks = await openFace({ bytes: blockFont(), index: 0, variations: {} });
     const quick = { ...tools, captions: () => Promise.resolve(blocks) };
     let made = 0;
-    for (const [i, text] of manyTags(200, 4).entries()) {
+    for (const [i, text] of manyTags(72, 4).entries()) {
       const job = jobOf(await report(text));
       if (!job) continue;
       made++;
@@ -180,7 +180,7 @@ describe('The files of a tag', () => {
       assertRight(fromDxf(await toDxf(job)), job.tag, `DXF ${i}\n${text}`);
       assertRight(await fromPdf(await toPdf(job, quick), job.tag), job.tag, `PDF ${i}\n${text}`);
     }
-    assert.ok(made > 190, `${made} were made`);
+    assert.ok(made > 68, `${made} were made`);
   }).timeout(300_000);
 });
 

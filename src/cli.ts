@@ -39,7 +39,7 @@ async function main(args: readonly string[]): Promise<number> {
     },
   });
   if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
-  if (positionals.length === 0) throw new UsageError('Which files?');
+  if (positionals.length === 0) throw new UsageError('No files given.');
   const severities = severitiesOf(values.severity);
   const specs: SpecFile[] = [];
   for (const file of positionals) specs.push(await readSpec(file, severities));

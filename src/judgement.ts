@@ -81,18 +81,18 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
   };
   const issues: Issue[] = [];
   if (codes.length === 0)
-    issues.push(odd(range, 'Accept what? Name a code, as in “# accept weak-bridge: it lies flat”.'));
+    issues.push(odd(range, 'Name the problem to accept, as in “# accept weak-bridge: it lies flat”.'));
   for (const { code, range: at } of codes) {
     if (!isIssueCode(code)) {
       const suggestions = nearest(code, issueCodes);
-      issues.push(odd(at, `There is no “${code}” to accept.${didYouMean(suggestions)}`, { suggestions }));
+      issues.push(odd(at, `There is no problem called “${code}”.${didYouMean(suggestions)}`, { suggestions }));
     } else if (!canBeSilenced(code))
-      issues.push(odd(at, `“${code}” cannot be accepted: it keeps the tag, or a part of it, from being made.`));
+      issues.push(odd(at, `“${code}” cannot be accepted: the tag, or part of it, cannot be made.`));
     else if (reason !== '' && isIdle(code))
-      issues.push(odd(at, `Nothing on this line is “${code}” any more; the comment can go.`));
+      issues.push(odd(at, `“${code}” no longer occurs on this line; remove the comment.`));
   }
   if (codes.length > 0 && reason === '')
-    issues.push(odd(range, 'Say why it is accepted, after a colon; until then it counts.'));
+    issues.push(odd(range, 'Add a reason after a colon; until then the problem still counts.'));
   return issues;
 }
 

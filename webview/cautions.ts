@@ -29,7 +29,9 @@ export class Cautions {
 
   patch(loads: readonly PieceLoad[]): void {
     const [first] = loads;
-    this.text = first ? `Strength is an estimate at best. ${first.rule}` : '';
+    // Where no strength is known, there is no estimate to speak of.
+    const isEstimated = loads.some(({ caution, rule }) => caution !== rule);
+    this.text = first ? `${isEstimated ? 'Strength is an estimate at best. ' : ''}${first.rule}` : '';
     this.show(first !== undefined && !this.read.has(this.text));
   }
 

@@ -111,7 +111,7 @@ export class FixMenu {
     this.outcome.hidden = true;
     this.pin = pin;
     setText(this.message, pin.message);
-    const waiting = note('Trying what may help…');
+    const waiting = note('Looking for fixes…');
     waiting.setAttribute('aria-busy', 'true');
     this.fill(pin, [waiting]);
     this.actions.ask(pin);

@@ -79,7 +79,7 @@ export class Hand {
     this.id = id;
     this.isRefused = false;
     const { grip } = this;
-    if (grip) this.host.say(`${grip.label} taken. ${keysFor(grip)} Escape lets go.`);
+    if (grip) this.host.say(`${grip.label} selected. ${keysFor(grip)} Escape lets go.`);
     else this.host.release();
     this.host.changed();
   }
@@ -196,9 +196,9 @@ function keysFor({ moves, axes }: SceneGrip): string {
   const sizes = axes.length > 0;
   if (moves)
     return `Arrow keys move it, with Shift by larger steps${sizes ? ', with Control they change its size' : ''}.`;
-  return 'All the rest goes along with it, so there is nothing to move; with Control the arrow keys change its size.';
+  return 'Everything else moves with it, so there is nothing to move; with Control the arrow keys change its size.';
 }
 
 function nothingToMove({ label }: SceneGrip): string {
-  return `All the rest goes along with ${label}: moving it would change nothing`;
+  return `Everything else moves with ${label}: moving it would change nothing`;
 }

@@ -75,7 +75,7 @@ class IssueRow implements ItemView<ScenePin> {
     setAttribute(this.button, 'data-pin', pin.id);
     setAttribute(this.button, 'data-severity', pin.severity);
     setAttribute(this.fixes, 'data-pin', pin.id);
-    setAttribute(this.fixes, 'title', 'What may be done about it (F)');
-    setAttribute(this.fixes, 'aria-label', `What may be done about: ${pin.message}`);
+    setAttribute(this.fixes, 'title', 'Show fixes (F)');
+    setAttribute(this.fixes, 'aria-label', `Show fixes for: ${pin.message}`);
   }
 }

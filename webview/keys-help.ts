@@ -29,7 +29,7 @@ const groups: readonly (readonly [title: string, keys: Keys])[] = [
   [
     'Move and size by hand',
     [
-      ['S, Shift+S', 'take hold of the next or previous thing'],
+      ['S, Shift+S', 'select the next or previous thing to move'],
       ['Arrows', 'move it by 0.1 mm; with Shift by 1 mm'],
       ['Ctrl+Arrows', 'change its size'],
       ['Ctrl+Z, Ctrl+Y', 'undo, redo'],
@@ -39,7 +39,7 @@ const groups: readonly (readonly [title: string, keys: Keys])[] = [
   [
     'Measure',
     [
-      ['M', 'take the ruler, or put it away'],
+      ['M', 'ruler on or off'],
       ['Arrows', 'move its end; with Shift in larger steps'],
       ['Enter', 'set the end'],
     ],

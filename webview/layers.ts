@@ -9,10 +9,10 @@ const labels: Readonly<Record<Layer, readonly [label: string, title: string]>> =
   'cut-outer': ['Outer cut', 'outlines, cut last'],
   'cut-inner': ['Inner cut', 'holes and openings, cut before the outlines'],
   score: ['Score', 'lines drawn into the surface'],
-  engrave: ['Engrave', 'areas burnt into the surface'],
+  engrave: ['Engrave', 'areas engraved into the surface'],
   finish: ['Finish', 'the tag as it will look'],
   beam: ['Beam', 'where it runs: half a kerf outside the outline'],
-  warnings: ['Warnings', 'weak and doubtful places'],
+  warnings: ['Warnings', 'problems on the drawing'],
   dimensions: ['Sizes', 'finished dimensions'],
   grid: ['Grid', 'grid and rulers'],
 };

@@ -99,7 +99,7 @@ class LoadView {
   readonly element = html(
     'details',
     { class: 'load' },
-    html('summary', { title: 'What this rests on, and what it leaves out' }, this.headline, ' ', aboutIcon()),
+    html('summary', { title: 'What this is based on, and what it leaves out' }, this.headline, ' ', aboutIcon()),
     this.caution,
     this.lines,
   );

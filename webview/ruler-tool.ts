@@ -79,9 +79,7 @@ export class RulerTool {
     this.host.toggled(this.isOn);
     if (this.isOn) {
       this.stage.focus();
-      this.host.say(
-        'Ruler. Click two points, or move with the arrow keys and set each with Enter. Escape puts it away.',
-      );
+      this.host.say('Ruler. Click two points, or move with the arrow keys and set each with Enter. Escape closes it.');
     }
     this.host.changed();
   }

@@ -37,7 +37,7 @@ export class Summary {
   /** `open`: all is shown below. */
   showOpen(open: boolean): void {
     setAttribute(this.button, 'aria-expanded', `${open}`);
-    setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show the pieces and what they take');
+    setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show pieces and job estimate');
   }
 
   patch({ scene, pins, stale }: SceneMessage): void {

@@ -66,12 +66,12 @@ function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | un
     return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies ${mm(gap)} beside “${piece.title}”.` };
   }
   const within = openingRound(cut, piece, cuts, lugs);
-  if (within) return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies wholly within ${within}.` };
+  if (within) return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies entirely inside ${within}.` };
   if (isDrawn(cut.shape)) return lost(name, without(outside(cut.region, piece.body), lugs), piece, outline);
   if (share <= misplacedShare) return undefined;
   const bite = deepest(intersection(cut.region, outline), outline);
   if (!bite || bite.depth >= shallowMm) return undefined;
-  const message = `${name} hardly reaches “${piece.title}”: ${Math.round(100 * share)} % of it lies beyond the edge, and it cuts only ${mm(bite.depth)} deep.`;
+  const message = `${name} barely touches “${piece.title}”: ${Math.round(100 * share)} % of it lies beyond the edge, and it cuts only ${mm(bite.depth)} deep.`;
   return { points: [bite.point], message };
 }
 

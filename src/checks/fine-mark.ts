@@ -8,7 +8,7 @@ import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** What a beam draws at its finest. Common practice, no source. */
+/** What a beam draws at its finest. Rule of thumb, no source. */
 export const finestMm = 0.2;
 
 /** Detail that is too fine over less than this in all is not worth a word, in mm. */
@@ -28,8 +28,8 @@ function fineMark(piece: Piece, { operation, region, path }: Mark, finest: numbe
   if (telling.length === 0) return [];
   const { width, ends } = narrowest(telling.flat());
   const told = telling.map((places) => {
-    const figures = `${mm(narrowest(places).width)} at the least and ${mm(lengthOf(places), 0)} long in all`;
-    if (operation === 'score') return `score lines too near each other, ${figures}, burn into one`;
+    const figures = `${mm(narrowest(places).width)} at the narrowest, ${mm(lengthOf(places), 0)} long in total`;
+    if (operation === 'score') return `score lines too close together, ${figures}, burn together`;
     return places === strokes ? `strokes ${figures}` : `gaps ${figures}, which fill in`;
   });
   return [
@@ -40,7 +40,7 @@ function fineMark(piece: Piece, { operation, region, path }: Mark, finest: numbe
       path,
       points: ends,
       width,
-      message: `Finer than the ${mm(finest)} that the beam draws: ${told.join('; ')}.`,
+      message: `Finer than the beam can draw (${mm(finest)}): ${told.join('; ')}.`,
     },
   ];
 }

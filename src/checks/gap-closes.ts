@@ -55,9 +55,9 @@ function closingGaps(piece: Piece, kerf: number): Finding[] {
 
 function oneGap({ width, length }: ClosePlace, kerf: number): string {
   const run = length >= 1 ? ` along ${mm(length, 0)}` : '';
-  return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it is not cut, and its edges stay joined or burn into one.`;
+  return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it will not come out, and its edges stay joined or burn together.`;
 }
 
 function manyGaps(gaps: readonly ClosePlace[], kerf: number): string {
-  return `${gaps.length} gaps are narrower than the kerf of ${mm(kerf)}; the narrowest is ${mm(gaps[0]!.width)}. None of them is cut: their edges stay joined or burn into one.`;
+  return `${gaps.length} gaps are narrower than the kerf of ${mm(kerf)}; the narrowest is ${mm(gaps[0]!.width)}. None of them will come out: their edges stay joined or burn together.`;
 }

@@ -47,11 +47,11 @@ function messageOf(necks: readonly Neck[], { opening }: PlacedHanger, minimum: n
   const { ends, width } = necks[0]!;
   const isWall = ends.some((end) => distanceTo(opening, end) < onHoleMm);
   if (necks.length > 1) {
-    const which = isWall ? 'the wall round its hole' : 'where it joins the body';
+    const which = isWall ? 'the wall around its hole' : 'where it joins the body';
     return `Weak ring: ${necks.length} places are narrower than ${mm(minimum)}; the narrowest, ${which}, is ${mm(width)}.`;
   }
   const told = isWall
-    ? `the wall round its hole is only ${mm(width)}`
+    ? `the wall around its hole is only ${mm(width)}`
     : `only ${mm(width)} of material joins it to the body here`;
   return `Weak ring: ${told}; ${atLeast(minimum)}.`;
 }

@@ -38,7 +38,7 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
     const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
     if (isWhole && !letters) return [];
     if (isWhole) {
-      const message = `“${piece.title}” covers all of ${what}. As an assembly mark, that is right.`;
+      const message = `“${piece.title}” covers all of ${what}. For an assembly mark, that is fine.`;
       return [{ isGrave: false, point: middleOf(largest), message }];
     }
     const isOrnament = share <= mostlyShare || mark.operation === 'score' || goesRound(mark.region, piece.region);

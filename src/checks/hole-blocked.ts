@@ -100,7 +100,7 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   const what = kind === 'slot' ? 'slot' : 'hole';
   const message = isAccent
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
-    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a slip; minimum ${mm(slipMm)}.`;
+    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 
@@ -131,7 +131,7 @@ function tooNear(
   const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
   if (!worst) return [];
   const { width, minimum, ends } = worst;
-  const what = tie?.kind === 'ribbon' ? `ribbon of ${mm(tie.size)}` : `twine of ${mm(strand)}`;
+  const what = tie?.kind === 'ribbon' ? `${mm(tie.size)} ribbon` : `${mm(strand)} twine`;
   const room = width < slackMm ? 'No room' : `Only ${mm(width)}`;
   const message = `${room} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
   return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];

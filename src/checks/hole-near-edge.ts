@@ -34,12 +34,12 @@ function faultOf(state: OpeningState, hole: string): string | undefined {
     case 'told':
       return undefined;
     case 'beside':
-      return `The ${hole} lies beside the body: there is nothing for the tie to hold.`;
+      return `The ${hole} lies beside the body: there is nothing for the tie to hold on to.`;
     case 'open':
       return `The ${hole} is open to the edge: the tie slips out.`;
     default:
       return state.isWhole
-        ? `The ${hole} runs into another opening: it lies wholly in ${state.what} and is not there at all.`
+        ? `The ${hole} runs into another opening: it lies entirely inside ${state.what}, so there is no separate hole.`
         : `The ${hole} runs into another opening: it shares ${mm2(state.shared, 2)} with ${state.what}, and the tie slips into that.`;
   }
 }
@@ -64,5 +64,5 @@ function nearness(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
   const least = mm(necks[0]!.width);
   return necks.length === 1
     ? `Only ${least} of material is left between the ${kind} and an edge`
-    : `The ${kind} is too near to edges at ${necks.length} places: only ${least} of material is left at the narrowest`;
+    : `The ${kind} is too close to an edge in ${necks.length} places: only ${least} of material is left at the narrowest`;
 }

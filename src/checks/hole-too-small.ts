@@ -17,7 +17,7 @@ export const holeTooSmall: Check = ({ tie, pieces }) => {
     const needed = flat ? tie.size : tightestOpening(tie);
     const has = flat ? hanger.openingLength : hanger.openingSize;
     if (has >= needed - slackMm) return [];
-    const what = tie.kind === 'twine' ? `twine of ${mm(tie.size)}, doubled,` : `ribbon of ${mm(tie.size)}`;
+    const what = tie.kind === 'twine' ? `${mm(tie.size)} twine, doubled,` : `${mm(tie.size)} ribbon`;
     return [
       {
         code: 'hole-too-small',

@@ -69,11 +69,11 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const point = middleOf(largest);
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
   if (areaOfAll(all) > swallowedShare * area(inner.region)) {
-    const message = `${begun(inner.shape)} lies wholly within ${named(outer.shape)}: engraved dark in dark, it is not seen.`;
+    const message = `${begun(inner.shape)} lies entirely inside ${named(outer.shape)}: dark on dark, it will not be seen.`;
     return { point, message, isGrave: true };
   }
   const figures = `${mm2(areaOfAll(seen), 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
-  const message = `${begun(later.shape)} lies over ${named(earlier.shape)} (${figures}): where both are engraved they burn into one.`;
+  const message = `${begun(later.shape)} lies over ${named(earlier.shape)} (${figures}): engraved together, they merge.`;
   return { point, message, isGrave: isLettering(earlier.shape) || isLettering(later.shape) };
 }
 

@@ -67,7 +67,7 @@ function unheldMessage(unheld: readonly Bearing[], names: Names): string {
   const { part, share, isWithin } = largest!;
   const on = share * area(part);
   const what = begun(largest!, names);
-  if (on >= 0.05) return `${what} has only ${mm2(on, 1)} on “${carrier.title}”: too little to glue it by.`;
+  if (on >= 0.05) return `${what} has only ${mm2(on, 1)} on “${carrier.title}”: too little to glue.`;
   return `${what} lies ${isWithin ? 'over an opening of' : 'beside'} “${carrier.title}”: there is nothing to glue it to.`;
 }
 

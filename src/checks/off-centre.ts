@@ -39,7 +39,7 @@ function visiblyOff({ modifiers, path }: Shape, solid: Solid, made: Tag['made'])
       severity: 'info',
       path: [...path, 'place'],
       points: [seen],
-      message: `Centred by its box, this looks ${off.join(' and ')}; “by: eye” puts it right.`,
+      message: `Centred by its box, this looks ${off.join(' and ')}; “by: eye” corrects it.`,
     },
   ];
 }

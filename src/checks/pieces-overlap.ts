@@ -21,7 +21,7 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
     const [largest] = overlaps;
     if (!largest) return [];
     const where = overlaps.length > 1 ? ` in ${overlaps.length} places` : '';
-    const message = `“${piece.title}” and “${other.title}” lie in one layer and overlap (${mm2(areaOfAll(overlaps), 1)}${where}): they cannot both lie flat.`;
+    const message = `“${piece.title}” and “${other.title}” are in the same layer and overlap (${mm2(areaOfAll(overlaps), 1)}${where}): they cannot both lie flat.`;
     return [finding(piece, 'error', middleOf(largest), message)];
   });
 }

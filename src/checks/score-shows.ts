@@ -32,7 +32,7 @@ interface Shown {
 
 function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Finding {
   const far = beyond > meantMm;
-  let told = 'runs along the very edge of';
+  let told = 'runs right along the edge of';
   if (far) told = `runs more than ${mm(meantMm)} outside`;
   else if (beyond > 0.01) told = `runs up to ${mm(beyond)} outside`;
   return {
@@ -42,7 +42,7 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
     path,
     points: [point],
     ...(far ? {} : { width: Math.max(beyond, 0) }),
-    message: `This score line ${told} “${on.title}”, which is glued over it, and will be seen. Half a millimetre inside, it is hidden.`,
+    message: `This score line ${told} “${on.title}”, which is glued over it, and will show. Move it half a millimetre inside to hide it.`,
   };
 }
 

@@ -11,7 +11,7 @@ import type { Check } from './check.ts';
 import { mm } from '../spec/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** The larger side of its box, as `tidy` measures it. Common practice, no source. */
+/** The larger side of its box, as `tidy` measures it. Rule of thumb, no source. */
 const speckMm = 0.8;
 
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
@@ -68,7 +68,7 @@ function messageOf(rings: readonly Ring[], size: number): string {
     ? `A ${holes ? 'hole' : 'part'} only ${mm(size)} across`
     : `${[counted(holes, 'hole'), counted(rings.length - holes, 'part')].filter(Boolean).join(' and ')}, the largest only ${mm(size)} across,`;
   const fate = holes === rings.length ? '' : ` or ${one ? 'falls' : 'fall'} through the bed`;
-  return `${what} ${one ? 'burns' : 'burn'} out${fate}; “tidy” leaves out of a shape what is smaller than it says.`;
+  return `${what} ${one ? 'burns' : 'burn'} out${fate}; “tidy” removes what is smaller than the size you give it.`;
 }
 
 function counted(count: number, noun: string): string {

@@ -32,7 +32,7 @@ export const tooLarge: Check = ({ sheet, stock, pieces }) => {
         severity: 'error',
         piece: id,
         path,
-        message: `“${title}” does not go on the sheet, however it is turned: ${stock.kerf > 0 ? 'with the path of the beam it' : 'it'} takes ${takes}, and there is room for ${sizeOf(room)}.`,
+        message: `“${title}” does not fit the sheet in any rotation: ${stock.kerf > 0 ? 'with the kerf it' : 'it'} needs ${takes}, and there is room for ${sizeOf(room)}.`,
       },
     ];
   });

@@ -68,7 +68,7 @@ function pixels(given: string | undefined): number | undefined {
   if (given === undefined) return undefined;
   const width = Number(given);
   if (!Number.isInteger(width) || width < 100 || width > 8000)
-    throw new UsageError('--width is a whole number of pixels, from 100 to 8000.');
+    throw new UsageError('--width must be a whole number of pixels from 100 to 8000.');
   return width;
 }
 

@@ -14,7 +14,7 @@ export async function fix(
   specs: readonly SpecFile[],
   { dryRun, only }: { dryRun: boolean; only: string | undefined },
 ): Promise<number> {
-  if (only !== undefined && !isIssueCode(only)) throw new UsageError(`There is no “${only}” to fix.`);
+  if (only !== undefined && !isIssueCode(only)) throw new UsageError(`There is no problem called “${only}”.`);
   const engine = newEngine();
   let code: number = exitCodes.clean;
   for (const { file, text, options } of specs) {

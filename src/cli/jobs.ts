@@ -63,7 +63,7 @@ export class Jobs {
     if (errors.length === 0) return true;
     this.complete = false;
     printReport(file, { ...report, issues: errors });
-    console.error(`${told}: has errors, and is left out unless --force is given.`);
+    console.error(`${told}: has errors and was left out; --force exports it anyway.`);
     return this.#force;
   }
 }

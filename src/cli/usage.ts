@@ -13,9 +13,9 @@ export const usage = `Usage:
 
   proof          the proof alone, as a PDF for the customer
   job            the job sheet, as a PDF for the bench
-  --severity CODE=error|warning|info|off   lets a kind of problem weigh more or less; may be given several times
-  --force        exports what has errors too; the files say so
-  --overwrite    replaces files that hold something else
+  --severity CODE=error|warning|info|off   changes how serious a kind of problem is; may be repeated
+  --force        exports tags with errors too; their files say so
+  --overwrite    replaces files that already exist
 
 Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors, 2 wrong usage.`;
 
@@ -30,9 +30,9 @@ export function severitiesOf(given: readonly string[]): Severities {
   return Object.fromEntries(
     given.map((each) => {
       const [code = '', level] = each.split('=');
-      if (!isIssueCode(code)) throw new UsageError(`There is no “${code}” to weigh.`);
+      if (!isIssueCode(code)) throw new UsageError(`There is no problem called “${code}”.`);
       const known = levels.find((candidate) => candidate === level);
-      if (!known) throw new UsageError(`--severity ${code} is ${levels.join(', ')}.`);
+      if (!known) throw new UsageError(`--severity ${code}= needs one of ${levels.join(', ')}.`);
       return [code, known];
     }),
   );

@@ -10,7 +10,7 @@ export const filesWithWebTable: readonly string[] = [
   ...['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'].map((code) => `src/explanations/${code}.md`),
 ];
 
-const header = ['`material` of the `stock`', '`min_web`', 'at the least', 'basis'];
+const header = ['`material` of the `stock`', '`min_web`', 'never below', 'basis'];
 
 /** In Markdown, its columns aligned. */
 export function webTable(): string {

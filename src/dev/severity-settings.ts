@@ -20,7 +20,7 @@ export function severitySettings(): Record<string, Setting> {
     issueCodes.map((code) => {
       const { severity, summary } = issueKinds[code];
       const levels = ['default', 'error', 'warning', 'info', ...(canBeSilenced(code) ? ['off'] : [])];
-      const description = `${summary} Usually ${severity === 'info' ? 'information' : `a${severity === 'error' ? 'n' : ''} ${severity}`}.`;
+      const description = `${summary} Default: ${severity}.`;
       return [
         settingPrefix + code,
         { type: 'string', enum: levels, default: 'default', scope: 'resource', description },

@@ -36,7 +36,7 @@ export async function askScope(spec: vscode.Uri, service: TagService): Promise<S
     ...(open.length > 1 ? [item('All open specs', String(open.length), { specs: open })] : []),
     { label: 'A folder…', description: 'every spec in it', scope: askFolderOfSpecs },
   ];
-  const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What is exported?' });
+  const chosen = await vscode.window.showQuickPick(items, { title: 'Export', placeHolder: 'What to export?' });
   return chosen?.scope();
 }
 
@@ -89,7 +89,7 @@ export async function askFormats<T extends Format>(
   const chosen = await vscode.window.showQuickPick(items, {
     canPickMany: true,
     title: 'Export',
-    placeHolder: 'In which formats?',
+    placeHolder: 'Which formats?',
   });
   if (!chosen || chosen.length === 0) return undefined;
   const picked = chosen.map(({ format }) => format);
@@ -114,5 +114,5 @@ export async function askPackKind(): Promise<'folders' | 'archive' | undefined> 
     { label: 'A folder', description: 'to look into and add to', packs: 'folders' },
     { label: 'An archive', description: '.zip, to send', packs: 'archive' },
   ] as const;
-  return (await vscode.window.showQuickPick(items, { title: 'Make a Pack', placeHolder: 'As what?' }))?.packs;
+  return (await vscode.window.showQuickPick(items, { title: 'Make a Pack', placeHolder: 'Folder or archive?' }))?.packs;
 }

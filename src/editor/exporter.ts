@@ -198,8 +198,8 @@ async function write(
     const names = listed([...others].map(({ target }) => nameOf(target)));
     const [question, detail] =
       others.size === 1
-        ? [`${names} is there already.`, 'What it holds now is lost.']
-        : [`These files are there already: ${names}.`, 'What they hold now is lost.'];
+        ? [`${names} is there already.`, 'Its current contents will be lost.']
+        : [`These files are there already: ${names}.`, 'Their current contents will be lost.'];
     // Where there is nothing else to write, leaving them is cancelling.
     const answers = others.size < outputs.length ? [yes, no] : [yes];
     const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, ...answers);

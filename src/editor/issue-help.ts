@@ -46,7 +46,7 @@ export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[]
 }
 
 export function acceptTitle(code: string): string {
-  return `Accept this ${code}, and say why`;
+  return `Accept this ${code} with a reason`;
 }
 
 /** Makes the change of that number. Whoever accepts is taken to where the reason goes. */

@@ -26,7 +26,7 @@ export async function setKerf(
   const edits = kerfEdits(source, result.mm, units);
   if (!edits || !(await applyEdits(uri, source, edits))) {
     void vscode.window.showErrorMessage(
-      `The kerf is ${result.mm.toFixed(3)} mm; the stock is in another file, where it belongs.`,
+      `The kerf is ${result.mm.toFixed(3)} mm. The stock is defined in another file: write it there.`,
     );
     return;
   }

@@ -112,7 +112,7 @@ function prepareRename(
   position: vscode.Position,
 ): { range: vscode.Range; placeholder: string } {
   const name = nameUnder(document, position);
-  if (!name) throw new Error('There is no name here that could be changed.');
+  if (!name) throw new Error('There is no name to rename here.');
   return { range: rangeIn(sourceOf(document), name.range), placeholder: name.name };
 }
 

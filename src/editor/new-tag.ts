@@ -109,7 +109,7 @@ class Questions {
       const value = this.#answers.texts[index] ?? words[index]!.text;
       const withWord = (word: string) => ({ texts: Object.assign([...this.#answers.texts], { [index]: word }) });
       const prompt = words.length > 1 ? `Words ${index + 1} of ${words.length}` : 'The words on it';
-      const emptiness = 'Type what is to stand on the tag.';
+      const emptiness = 'Type the words for the tag.';
       const warningOf = (change: Partial<Answers>) => this.#missingLetters(change);
       return type({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
     }
@@ -203,7 +203,7 @@ function widthItems(typed: string): Item[] {
   if ('problem' in length) return [{ label: length.problem, value: undefined }];
   const { least, most } = widthRange;
   if (length.mm < least || length.mm > most) {
-    return [{ label: `${wanted} is no width for a tag: it can be from ${least} to ${most} mm.`, value: undefined }];
+    return [{ label: `A tag cannot be ${wanted} wide: choose a width from ${least} to ${most} mm.`, value: undefined }];
   }
   const width = /[a-z]$/.test(wanted) ? wanted : `${wanted} mm`;
   return [{ label: width, value: { width } }];

@@ -138,7 +138,7 @@ function manyAtOnce(fixable: ReadonlySet<IssueCode>, result: Checked): vscode.Co
   if (fixable.size === 0 || issues.length < 2) return [];
   const kinds = [...fixable].filter((code) => issues.filter((issue) => issue.code === code).length > 1);
   return [
-    ...kinds.map((code) => new FixAllAction(`Fix all of ${code} in this file`, result, code)),
+    ...kinds.map((code) => new FixAllAction(`Fix all ${code} problems in this file`, result, code)),
     new FixAllAction('Fix all problems in this file', result),
   ];
 }

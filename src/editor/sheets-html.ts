@@ -83,9 +83,9 @@ function sizes({ sizes: offered, units }: Extract<Shown, { kind: 'sizes' }>): st
   const other = 'or write another: <code>sheet: {size: [600 mm, 400 mm]}</code>';
   return [
     '<h1>How large are your sheets?</h1>',
-    '<p>A size writes the line into the spec; Undo takes it out again.</p>',
+    '<p>Choosing a size adds it to the spec; Undo removes it again.</p>',
     `<p class="sizes">${buttons.join(' ')}</p>`,
-    `<p>${buttons.length > 0 ? `Choose one, ${other}.` : `The largest piece goes on none of the usual ones; ${other.replace('or write another', 'write yours')}.`}</p>`,
+    `<p>${buttons.length > 0 ? `Choose one, ${other}.` : `The largest piece fits none of the common sizes; ${other.replace('or write another', 'write yours')}.`}</p>`,
   ].join('\n');
 }
 

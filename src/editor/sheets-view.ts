@@ -133,7 +133,7 @@ class SheetsPanel implements vscode.Disposable {
     const reports = await reportsOf(this.#engine, report, options, pause);
     const sheets = await sheetJobs(reports, pause);
     if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { kind: 'nothing', why: sheets.problem };
-    if (sheets.jobs.length === 0) return { kind: 'nothing', why: 'No piece goes on the sheet.' };
+    if (sheets.jobs.length === 0) return { kind: 'nothing', why: 'No piece fits the sheet.' };
     const tools = { captions: (weight: number) => captionFont(this.#engine.fonts, weight) };
     const page = await sheetPage(sheets, tools, 'sheets alone');
     return { kind: 'sheets', title: sheets.title, page, facts: sheets.facts, problems: problemsOf(reports) };
@@ -170,7 +170,7 @@ class SheetsPanel implements vscode.Disposable {
     const { source, tag } = this.#laidOut ?? {};
     const edit = source && tag && sheetSizeEdit(source, size, tag.units);
     if (edit && (await applyEdits(this.#uri, source, [edit]))) return;
-    void vscode.window.showInformationMessage('The spec has changed meanwhile; choose the size once more.');
+    void vscode.window.showInformationMessage('The spec has changed; choose the size again.');
   }
 
   #put(shown: Shown): void {

@@ -52,7 +52,7 @@ class TakesLens extends vscode.CodeLens {
     if (token.isCancellationRequested) return this;
     const takes = takesOfPiece(this.#tag, this.#piece);
     const title = takes ? takesLine(takes, this.#tag.units) : '';
-    this.command = { title, tooltip: 'What this piece takes by itself', command: '' };
+    this.command = { title, tooltip: 'Job estimate for this piece alone', command: '' };
     return this;
   }
 }

@@ -136,7 +136,7 @@ class Trials {
     const others = await this.#others();
     const edit = report.batch && setAside(report.source, report.batch.rows, report.row);
     if (!edit || others.every((other) => this.#needsIt(other))) return [];
-    const title = `Set “${labelOf(report)!}” aside, for a tag of its own: the others stay as they are`;
+    const title = `Set “${labelOf(report)!}” aside as a separate tag: the others stay as they are`;
     return [{ title, edits: [edit], look: 1 }];
   }
 }

@@ -74,7 +74,7 @@ export async function fixAll(
 }
 
 const notFixed = 'No automatic fix found.';
-const tooMuch = 'Even the gentlest fix changes the look too much to be made unasked:';
+const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
   return only === undefined || code === only;

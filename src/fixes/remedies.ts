@@ -87,7 +87,9 @@ function tidier(at: Case): Remedy[] {
   if (!shape || at.issue.width === undefined) return [];
   const size = at.issue.width + 0.05;
   if (dropsOfLetters(at, shape, size)) return [];
-  return [{ words: `Drop the specks of ${nameOf(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) }];
+  return [
+    { words: `Remove the specks of ${nameOf(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) },
+  ];
 }
 
 /** Whether lettering would lose the dot of an i, an accent, a full stop or a counter: what `tidy` drops has a box as small as that. */
@@ -106,6 +108,6 @@ function deeperLap(at: Case): Remedy[] {
   const { path, width } = at.issue;
   if (width === undefined) return [];
   return [
-    { words: 'Lap them further', candidates: settingLengths(at, path, 'lap', [width, width + 0.1, width + 0.5]) },
+    { words: 'Overlap them more', candidates: settingLengths(at, path, 'lap', [width, width + 0.1, width + 0.5]) },
   ];
 }

@@ -95,8 +95,7 @@ function guarded<T>(action: () => T): T {
     return action();
   } catch (error) {
     if (error instanceof RangeError) throw error;
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new RangeError(`The outline could not be computed (${reason}).`, { cause: error });
+    throw new RangeError('The outline could not be computed.', { cause: error });
   }
 }
 

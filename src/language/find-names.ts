@@ -54,8 +54,8 @@ const notNames = /^(?:true|false|null)$/i;
 /** Why a name cannot be had in these files; `undefined` where it can. */
 export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
   if (to === name) return undefined;
-  if (!namePattern.test(to)) return 'A name begins with a letter and goes on with letters, figures, - and _.';
-  if (notNames.test(to)) return `YAML takes “${to}” for something else than a name.`;
+  if (!namePattern.test(to)) return 'A name starts with a letter, followed by letters, digits, - and _.';
+  if (notNames.test(to)) return `YAML does not read “${to}” as a name.`;
   const taken = sources.some((source) => giverIn(source, { kind, name: to }));
   return taken ? `There is a ${kind} “${to}” already.` : undefined;
 }

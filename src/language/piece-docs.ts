@@ -53,7 +53,11 @@ export function loadDocs(piece: Piece, { stock }: Tag): string {
   const estimate = estimateLoad(piece, stock);
   if (!estimate) return '';
   const { headline, lines, caution } = describeLoad(estimate);
-  const parts = [`**Load (estimate).** ${plain(headline)}.`, ...lines.map((line) => `- ${plain(line)}`)];
+  const isEstimate = estimate.kind === 'bears';
+  const parts = [
+    `${isEstimate ? '**Load (estimate).** ' : ''}${plain(headline)}.`,
+    ...lines.map((line) => `- ${plain(line)}`),
+  ];
   return `${parts.join('\n')}\n\n*${plain(caution)}*`;
 }
 

@@ -19,13 +19,14 @@ export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: b
     ...(errors > 0 ? [counted(errors, 'error')] : []),
     ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
   ].join(', ');
-  if (stale) return { kind: 'out-of-date', short: 'Out of date', long: `The drawing is of an earlier text: ${told}` };
+  if (stale)
+    return { kind: 'out-of-date', short: 'Out of date', long: `The drawing shows an earlier version: ${told}` };
   if (told !== '') {
     return { kind: errors > 0 ? 'error' : 'warning', short: counted(errors + warnings, 'problem'), long: told };
   }
   const [first, ...others] = tag?.pieces ?? [];
   const size = first && sizeOfRegion(first.region);
-  if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing is made yet' };
+  if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing to draw yet' };
   const shown = others.length > 0 ? counted(others.length + 1, 'piece') : sizeIn(size, tag.units);
   return { kind: 'ok', short: shown, long: `${shown}, no problems` };
 }

@@ -7,7 +7,7 @@ export interface LoadDescription {
   readonly headline: string;
   /** How it comes about, most important first. */
   readonly lines: readonly string[];
-  /** To be shown wherever the headline is; `rule` alone where there is room for a sentence only. */
+  /** To be shown wherever the headline is: that it is an estimate, where there is one. `rule`: for where only a sentence fits. */
   readonly caution: string;
   readonly rule: string;
 }
@@ -15,10 +15,10 @@ export interface LoadDescription {
 /** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
 const gravity = 9.80665;
 
-const rule = 'Try it on scrap, and hang nothing by it that must not fall.';
+const rule = 'Try it on scrap, and never hang anything on it that must not fall.';
 const cautions = {
-  wood: `An estimate from published averages of clear wood: this piece’s grain, glue, knots and charring were not looked at. ${rule}`,
-  other: `An estimate from published figures: this piece’s cracks, scratches, glue and scorching were not looked at. ${rule}`,
+  wood: `An estimate from published averages of clear wood. It does not account for this piece’s grain, glue, knots or charring. ${rule}`,
+  other: `An estimate from published figures. It does not account for this piece’s cracks, scratches, glue or scorching. ${rule}`,
 } as const;
 
 export function describeLoad(estimate: LoadEstimate): LoadDescription {
@@ -29,13 +29,13 @@ export function describeLoad(estimate: LoadEstimate): LoadDescription {
         open: 'the opening of the hanger is not closed',
         loose: 'the hanger is not joined to most of the piece',
       };
-      return { headline: `Bears no pull: ${why[estimate.fault]}`, lines: [], caution, rule };
+      return { headline: `Bears no pull: ${why[estimate.fault]}`, lines: [], caution: rule, rule };
     }
     case 'unknown':
       return {
         headline: `Load unknown: ${estimate.reason}`,
         lines: [`Narrowest where it would break: ${place(estimate.weakest)}${crossSection(estimate)}.`],
-        caution,
+        caution: rule,
         rule,
       };
     case 'bears':
@@ -55,11 +55,13 @@ function reasons(estimate: Extract<LoadEstimate, { kind: 'bears' }>): string[] {
     material.kind === 'wood' ? `what 95 of 100 pieces reach, less ${edge} for cut edges` : `less ${edge} for cut edges`;
   return [
     hanging === undefined
-      ? `How much less ${material.name} bears when left hanging for long is not published here.`
+      ? `There is no published figure for how much less ${material.name} bears when left hanging for long.`
       : `Left hanging for ten years: about ${force(hanging)}.`,
-    ...(weakest.weaker ? [`Counts the grain as lying ${weakest.weaker} the pull there, the weaker way.`] : []),
-    `Taken as ${material.name}, ${lengthText(thicknessMm)} mm thick (${material.source}): ${allowed}.`,
-    ...sections.slice(1, 2).map((section) => `Next would be ${place(section)}: ${force(section.bears!)}.`),
+    ...(weakest.weaker
+      ? [`Assumes that the grain runs ${weakest.weaker} the pull there, which is the weaker way.`]
+      : []),
+    `Calculated for ${material.name}, ${lengthText(thicknessMm)} mm thick (${material.source}): ${allowed}.`,
+    ...sections.slice(1, 2).map((section) => `Next weakest ${place(section)}: ${force(section.bears!)}.`),
   ];
 }
 

@@ -52,7 +52,7 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     ...section(begin, 'Work in this order', (add) => {
       writeWork(add(), job);
     }),
-    ...facts(begin, 'Takes', takenBeside(job)),
+    ...facts(begin, 'Job estimate', takenBeside(job)),
     ...facts(begin, 'Material', materialFacts(tag)),
     ...facts(
       begin,
@@ -158,11 +158,11 @@ function takenBeside({ tag, plan }: Job): Fact[] {
   const unknown: Fact[] = [];
   if ('missing' in takes.time) {
     const what = takes.time.missing.map((key) => (key === 'machine' ? key : `machine: ${key}`)).join(', ');
-    unknown.push({ name: 'Machine', value: `time not known; the spec does not say “${what}”.` });
+    unknown.push({ name: 'Machine', value: `time unknown; the spec has no “${what}”.` });
   }
   if (takes.weight === undefined)
-    unknown.push({ name: 'Weight', value: 'not known; the spec says no thickness, or no density.' });
-  if (!takes.cost) unknown.push({ name: 'Material cost', value: 'not known; the spec says no price.' });
+    unknown.push({ name: 'Weight', value: 'unknown; the spec gives no thickness, or no density.' });
+  if (!takes.cost) unknown.push({ name: 'Material cost', value: 'unknown; the spec gives no price.' });
   return [...known, ...unknown];
 }
 
@@ -177,7 +177,7 @@ function materialFacts(tag: Tag): Fact[] {
       name: 'Kerf',
       value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,
     },
-    { name: 'Narrowest web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
+    { name: 'Minimum web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
     output.tabs && {
       name: 'Tabs',
       value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,

@@ -80,11 +80,11 @@ export function kerfNote({ stock, output }: Tag): string {
     return stock.kerf > 0
       ? `Cut lines are the drawn outline: the part comes out smaller by the kerf of ${figure(stock.kerf)} mm.`
       : 'Cut lines are the drawn outline.';
-  if (stock.kerf === 0) return 'No kerf is allowed for: cut lines are the finished outline.';
+  if (stock.kerf === 0) return 'No kerf compensation: cut lines are the finished outline.';
   const { outer, inner } = stock.kerfs ?? { outer: stock.kerf, inner: stock.kerf };
   return outer === inner
-    ? `Cut lines allow for a kerf of ${figure(outer)} mm.`
-    : `Cut lines allow for a kerf of ${figure(outer)} mm outside and ${figure(inner)} mm in openings.`;
+    ? `Cut lines are compensated for a kerf of ${figure(outer)} mm.`
+    : `Cut lines are compensated for a kerf of ${figure(outer)} mm outside and ${figure(inner)} mm in openings.`;
 }
 
 /** To 0.001 mm: finer than any beam, and far finer than the hundredth that sizes are promised to. */

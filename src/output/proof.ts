@@ -149,7 +149,7 @@ function drawLayers(flow: Flow, tag: Tag, height: number): void {
       const where = layer === 0 ? 'at the back' : layer === count - 1 ? 'in front' : 'between';
       return `${titles}, ${where}`;
     };
-    flow.write(`Made of ${counted(count, 'layer')}, glued on one another`, { bold: true });
+    flow.write(`Made of ${counted(count, 'layer')}, glued together`, { bold: true });
     flow.skip(1.5);
     const drawing = explodedDrawing(assembly, tag, { width: flow.width, height }, nameOf);
     drawing.draw(flow.page, flow.left, flow.y, flow.faces.plain);
@@ -170,7 +170,7 @@ function writeFacts(flow: Flow, { tag }: Job): void {
 function writeFoot(flow: Flow, job: Job): void {
   flow.skip(3);
   if (!hasErrors(job)) {
-    flow.write('Please check every letter, the size and the picture. If all is as you want it, sign here.', {
+    flow.write('Please check every letter, the size and the picture. If everything is as you want it, sign here.', {
       size: 3.4,
     });
     flow.skip(11);

@@ -65,7 +65,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
       .map((part) => part!.trim());
     return [
       `${family} ${style}. ${said.length > 0 ? said.join(' ') : 'The font states no licence.'}`,
-      `The font ${embedding}, it says.`,
+      `According to its file, the font ${embedding}.`,
     ];
   });
   return [
@@ -76,7 +76,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
 
 const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
 
-/** Common practice, no source. Nothing is said of how to treat what is not known. */
+/** Rule of thumb, no source. Nothing is said of how to treat what is not known. */
 function care(material = ''): string[] {
   const kind = materialOf(material)?.kind;
   const { look } = lookNames(material);

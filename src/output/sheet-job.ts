@@ -47,11 +47,12 @@ export async function sheetJobs(
   if (!first) return { problem: 'There is nothing to lay out yet.' };
   const { sheet } = first.tag;
   if (!sheet) {
-    const problem = 'How large is a sheet? Say so, as in “sheet: {size: [600 mm, 400 mm]}”.';
+    const problem = 'No sheet size given: add “sheet: {size: [600 mm, 400 mm]}”.';
     return { problem, lacksSheet: true };
   }
   const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
-  if (count > mostPieces) return { problem: `These are ${count} pieces; at most ${mostPieces} are laid out at once.` };
+  if (count > mostPieces)
+    return { problem: `These are ${count} pieces; at most ${mostPieces} can be laid out at once.` };
   const plan = await planSheets(tags, sheet, checkpoint);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));
@@ -96,7 +97,7 @@ function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): F
   const share = materialCost(tag, sheet.copies * areas.reduce((sum, each) => sum + each, 0));
   const whole = materialCost(tag, sheets.length * sheet.width * sheet.height);
   return [
-    ...(share ? [{ name: 'Material cost', value: `${money(share)}, of all tags by themselves` }] : []),
+    ...(share ? [{ name: 'Material cost', value: `${money(share)} for all tags separately` }] : []),
     ...(whole ? [{ name: 'Whole sheets', value: money(whole) }] : []),
   ];
 }

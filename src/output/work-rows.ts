@@ -42,6 +42,6 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
   return [
     ...rows,
     { cells: ['Travel between them', '', '', travel, travelTime], isTotal: false },
-    ...(time === '' ? [] : [{ cells: ['All of it, about', '', '', '', time] as const, isTotal: true }]),
+    ...(time === '' ? [] : [{ cells: ['Total, about', '', '', '', time] as const, isTotal: true }]),
   ];
 }

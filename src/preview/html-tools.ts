@@ -13,7 +13,7 @@ const button = (attributes: string, path: string, words: string): string =>
 
 export const toolsHtml = `<div id="tools" role="toolbar" aria-label="Preview tools">
     <div id="arrangement" class="segments" role="group" aria-label="Arrangement" hidden>
-      ${button('data-arrangement="assembled" aria-pressed="true" title="Assembled: pieces in place, one on another"', 'M1.5 3.5h13v9h-13zM4.5 6h7v4h-7z', 'Assembled')}
+      ${button('data-arrangement="assembled" aria-pressed="true" title="Assembled: pieces in place, one on top of another"', 'M1.5 3.5h13v9h-13zM4.5 6h7v4h-7z', 'Assembled')}
       ${button('data-arrangement="exploded" aria-pressed="false" title="Exploded: each layer lifted off the one it is glued on"', 'M4.5 1.5h7v4h-7zM1.5 10.5h13v4h-13zM5 7v2M11 7v2', 'Exploded')}
       ${button('data-arrangement="apart" aria-pressed="false" title="Apart: pieces side by side"', 'M1 4.5h7.5v7H1zM10.5 6H15v4h-4.5z', 'Apart')}
     </div>
@@ -24,7 +24,7 @@ export const toolsHtml = `<div id="tools" role="toolbar" aria-label="Preview too
       ${button('data-zoom="fit" title="Fit everything in view (0)"', 'M2 5.5V2h3.5M10.5 2H14v3.5M14 10.5V14h-3.5M5.5 14H2v-3.5', 'Fit')}
     </div>
     <div id="layers" role="group" aria-label="Layers"></div>
-    <button type="button" id="layers-button" title="Layers: what is shown of the tag">${icon('M8 2l6.5 3.5L8 9 1.5 5.5zM2 8.5L8 11.7l6-3.2M2 11.2l6 3.2 6-3.2')}<span>Layers</span>${caret}</button>
+    <button type="button" id="layers-button" title="Layers: what to show">${icon('M8 2l6.5 3.5L8 9 1.5 5.5zM2 8.5L8 11.7l6-3.2M2 11.2l6 3.2 6-3.2')}<span>Layers</span>${caret}</button>
     ${button('id="proof" aria-pressed="false" title="Proof: only the finished look, as for a customer (P)"', 'M2 3h12v10H2zM4.5 10l2.5-3 2 2.2 1.3-1.4 1.7 2.2', 'Proof')}
     ${button('id="measure" aria-pressed="false" title="Measure from point to point (M)"', 'M1.5 10.5 10.5 1.5l4 4-9 9zM4 8l1.5 1.5M6.2 5.8l2 2M8.5 3.5 10 5', 'Measure')}
     <button type="button" id="more" aria-label="More" title="More, and the keys (?)">${icon('M3 8h.01M8 8h.01M13 8h.01')}</button>

@@ -64,7 +64,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
     <section id="problems" aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
       <details id="accepted" hidden><summary></summary><ul></ul></details></section>
     <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
-    <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Takes</h2><dl></dl></section>
+    <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Job estimate</h2><dl></dl></section>
   </div>
 </footer>
 <dialog id="screen" aria-labelledby="screen-title">
@@ -72,7 +72,7 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <p id="screen-how"></p>
   <div id="card" aria-hidden="true"></div>
   <label>Width of the outline <input type="range" id="card-width" min="80" max="900" step="0.5"></label>
-  <p class="fine">The arrow keys stretch it finely. The size of such a card is that of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
+  <p class="fine">The arrow keys make small changes. Bank cards have the size of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
   <form method="dialog"><button value="save" class="primary">Keep</button> <button value="forget">Forget</button> <button value="cancel">Cancel</button></form>
 </dialog>
 <dialog id="keys" aria-labelledby="keys-title">

@@ -136,7 +136,7 @@ export type HandChange =
 /** A shape that is drawn although nothing of it would be cut. */
 export interface SceneGhost {
   readonly id: string;
-  /** What it is, and why it is not made: "plate: no piece uses it yet". */
+  /** What it is, and why it is not made: "plate: not used by any piece yet". */
   readonly label: string;
   readonly data: PathData;
   readonly source: number;

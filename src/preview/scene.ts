@@ -60,7 +60,8 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
 }
 
 function ghostScene({ path, name, region, why }: Ghost, sourceOf: SourceOf): SceneGhost {
-  const reason = why === 'unused' ? 'no piece uses it yet' : 'drawn with a stand-in: what it needs cannot be found';
+  const reason =
+    why === 'unused' ? 'not used by any piece yet' : 'drawn with a stand-in: what it needs cannot be found';
   return { id: ids.ghost(path), label: `${name}: ${reason}`, data: pathData(region), source: sourceOf(path) };
 }
 

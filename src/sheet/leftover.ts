@@ -20,7 +20,7 @@ export interface SheetUse {
   readonly utilisation: number;
 }
 
-/** Narrower ones are not worth keeping (common practice, no source). */
+/** Narrower ones are not worth keeping (rule of thumb, no source). */
 export const leastOffcutMm = 20;
 
 /** Each sheet of a layout, in their order. */

@@ -20,7 +20,7 @@ export interface WebDefault {
   readonly basis: string;
 }
 
-const practice = 'common practice, no source';
+const practice = 'rule of thumb, no source';
 const judgement = 'our own judgement';
 
 const row = (

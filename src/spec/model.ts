@@ -24,7 +24,7 @@ export interface Stock {
   readonly kerf: number;
   /** Where it is given by operation. `engrave`: the width of an engraved line. */
   readonly kerfs?: Readonly<Record<'outer' | 'inner' | 'engrave', number>>;
-  /** Narrowest width of material that may be relied on. */
+  /** Narrowest width of material that you rely on. */
   readonly minWeb: number;
   /** Narrowest width that survives cutting and handling where nothing pulls at it; at most `minWeb`. */
   readonly leastWeb: number;
@@ -50,7 +50,7 @@ export interface Machine {
   readonly acceleration: number;
   /** The largest sudden change of velocity at a corner, in mm/s. */
   readonly corner: number;
-  /** Distance of the lines of an engraved area. */
+  /** Distance between the lines of an engraved area. */
   readonly interval: number;
   readonly passes: Readonly<Record<'cut' | 'score' | 'engrave', number>>;
 }

@@ -101,6 +101,6 @@ function isGroup(value: unknown): boolean {
 }
 
 function notASpec(source: SpecPlaces): Issue {
-  const message = 'This is not a tag spec yet. Begin with “tagwright: 1”, then shapes and pieces.';
+  const message = 'This is not a tag spec yet. Start with “tagwright: 1”, then shapes and pieces.';
   return { code: 'not-a-spec', severity: 'error', path: [], range: source.range([]), message };
 }

@@ -76,7 +76,7 @@ export class Problems {
       return;
     }
     const suggestions = nearest(column, columns);
-    const hint = didYouMean(suggestions) || ` There is ${columns.map((each) => `{${each}}`).join(', ')}.`;
+    const hint = didYouMean(suggestions) || ` Columns: ${columns.map((each) => `{${each}}`).join(', ')}.`;
     this.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
   }
 

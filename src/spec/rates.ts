@@ -14,7 +14,7 @@ export type RateResult = { readonly value: number } | { readonly problem: string
 /** In mm/s for a speed, in mm/s² for an acceleration. A bare number would leave open too much. */
 export function parseRate(written: number | string, kind: 'speed' | 'acceleration'): RateResult {
   const example = kind === 'speed' ? '12 mm/s or 0.5 in/s' : '1500 mm/s2';
-  const problem = `“${clip(String(written))}” is no ${kind}. Write a number with a unit, such as ${example}.`;
+  const problem = `“${clip(String(written))}” is not ${kind === 'speed' ? 'a speed' : 'an acceleration'}. Write a number with a unit, such as ${example}.`;
   const match = pattern.exec(String(written).trim());
   if (!match) return { problem };
   const [, figure, length, time] = match;

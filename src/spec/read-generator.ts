@@ -74,7 +74,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
       problems.error(
         'bad-value',
         [...path, companion],
-        `“${companion}” goes with ${other}, and this shape is a ${key}.`,
+        `“${companion}” goes with ${other}, but this shape is a ${key}.`,
         { range },
       );
     }

@@ -5,7 +5,7 @@ import { parseRate } from './rates.ts';
 import type { Scope } from './scope.ts';
 import type { MachineSpec } from './types.generated.ts';
 
-/** What most small machines do, where the spec does not say (common practice, no source); in mm and seconds. */
+/** What most small machines do, where the spec does not say (rule of thumb, no source); in mm and seconds. */
 const usual = { travel: 200, acceleration: 1000, corner: 5, interval: 0.1 } as const;
 
 export function readMachine({ spec: { machine }, problems }: Scope): Machine | undefined {

@@ -19,7 +19,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
   const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
   if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
-    problems.error('bad-value', [...path, 'fit'], '“fit” finds the size by itself; leave out width and height.', {
+    problems.error('bad-value', [...path, 'fit'], '“fit” sets the size itself; leave out width and height.', {
       range: problems.source.keyRange([...path, 'fit']),
     });
   }

@@ -5,7 +5,7 @@ import type { Problems } from './problems.ts';
 import type { Scope } from './scope.ts';
 import type { TagSpec } from './types.generated.ts';
 
-/** Left uncut where the spec does not say how much (common practice, no source). */
+/** Left uncut where the spec does not say how much (rule of thumb, no source). */
 const tabWidthMm = 0.5;
 
 /** In pixels. */

@@ -49,7 +49,7 @@ export function readEllipse(value: SizeOrLength, path: YamlPath, problems: Probl
 export function readPolygon(spec: PolygonSpec, path: YamlPath, problems: Problems): Generator | undefined {
   const { sides, points } = spec;
   if ((sides === undefined) === (points === undefined)) {
-    problems.error('bad-value', path, 'A polygon has either sides and across, or points.');
+    problems.error('bad-value', path, 'A polygon needs either sides and across, or points.');
     return undefined;
   }
   if (points) {
@@ -138,7 +138,7 @@ export function readScallops(spec: ScallopsSpec, path: YamlPath, problems: Probl
   const written = (['size', 'lobe', 'across', 'lobes'] as const).filter((key) => problems.wrote([...path, key]));
   if (written.length !== 2 || rectangular === round) {
     const faulty = written.some((key) => spec[key] === undefined);
-    if (!faulty) problems.error('bad-value', path, 'Scallops have either size and lobe, or across and lobes.');
+    if (!faulty) problems.error('bad-value', path, 'Scallops need either size and lobe, or across and lobes.');
     return undefined;
   }
   if (round) {
@@ -150,9 +150,9 @@ export function readScallops(spec: ScallopsSpec, path: YamlPath, problems: Probl
   if (!width || !height || !lobe) return undefined;
   const [columns, rows] = [Math.round(width / lobe), Math.round(height / lobe)];
   if (Math.min(columns, rows) < fewestLobes)
-    problems.error('bad-length', [...path, 'lobe'], 'No two lobes of this width go along the shorter side.');
+    problems.error('bad-length', [...path, 'lobe'], 'Not even two lobes of this width fit along the shorter side.');
   if (Math.max(columns, rows) > mostLobes)
-    problems.error('bad-length', [...path, 'lobe'], `More than ${mostLobes} lobes would go along a side.`);
+    problems.error('bad-length', [...path, 'lobe'], `More than ${mostLobes} lobes would fit along a side.`);
   return { kind: 'scalloped-rectangle', width, height, columns, rows };
 }
 

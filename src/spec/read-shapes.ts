@@ -123,7 +123,7 @@ export class ShapeReader implements ShapeNames {
 
   #read(spec: ShapeSpec, path: YamlPath, name: string | undefined): Shape | undefined {
     if (this.#depth >= deepest) {
-      this.#problems.error('bad-value', path, `Shapes lead more than ${deepest} deep into one another here.`);
+      this.#problems.error('bad-value', path, `Shapes are nested more than ${deepest} deep here.`);
       return undefined;
     }
     this.#depth++;

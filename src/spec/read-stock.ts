@@ -7,7 +7,7 @@ import type { Problems } from './problems.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec } from './types.generated.ts';
 
-/** Round a hanger there is as much material as the sheet is thick, up to this (common practice, no source). */
+/** Round a hanger there is as much material as the sheet is thick, up to this (rule of thumb, no source). */
 const stoutWebMm = 3;
 
 export const defaultStock: Stock = { kerf: 0, ...readWebs({ kerf: 0 }) };

@@ -58,15 +58,11 @@ function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): Text
   const others = outlineSizes.filter((key) => problems.wrote([...path, key]));
   const [first, second] = written;
   if (!first && others.length === 0) {
-    problems.error(
-      'missing-key',
-      path,
-      'How large? A text needs width, height, size or fit, or else cap_height or x_height.',
-    );
+    problems.error('missing-key', path, 'This text has no size: add width, height or x_height.');
   }
   const rival = second ?? others[0];
   if (first && rival) {
-    problems.error('bad-value', [...path, first], `“${first}” and “${rival}” both say how large; keep one.`, {
+    problems.error('bad-value', [...path, first], `“${first}” and “${rival}” both set the size; keep one.`, {
       range: problems.source.keyRange([...path, first]),
     });
     return undefined;
@@ -81,7 +77,7 @@ function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): numbe
     problems.error(
       'bad-value',
       path,
-      `Letters that slide change the ${rival}, and the circle with it; ask for “x_height” or “size” instead of “${rival}”, or give “sweep” instead of the radius.`,
+      `“overlap” changes the ${rival}, and so the circle; give “x_height” or “size” instead of “${rival}”, or “sweep” instead of the radius.`,
       { range: problems.source.keyRange(path) },
     );
     return undefined;
@@ -94,7 +90,7 @@ function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc |
   const arcPath = [...path, 'arc'];
   const written = ['radius', 'sweep'].filter((key) => problems.wrote([...arcPath, key]));
   if (written.length !== 1) {
-    problems.error('bad-value', arcPath, 'An arc has either a radius, or a sweep in degrees.');
+    problems.error('bad-value', arcPath, 'An arc needs either a radius or a sweep in degrees.');
     return undefined;
   }
   if (sweep !== undefined) return { at, sweep };
@@ -102,7 +98,7 @@ function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc |
   if (mm === undefined) return undefined;
   // On a circle of a given size, letters of another size bend otherwise: there is no scaling it afterwards.
   if (spec.fit || (spec.width !== undefined && spec.height !== undefined)) {
-    const rival = spec.fit ? '“fit” finds' : '“width” and “height” together stretch';
+    const rival = spec.fit ? '“fit” changes' : '“width” and “height” together stretch';
     problems.error(
       'bad-value',
       [...arcPath, 'radius'],

@@ -46,7 +46,7 @@ function giver(scope: Scope, key: Single): Scope | undefined {
   const givers = scope.uses.flatMap((used) => giver(used, key) ?? []);
   const sources = new Set(givers.map(({ problems }) => problems.source));
   if (sources.size > 1) {
-    const message = `Several of the files used here give a ${key}; say in this file which it is.`;
+    const message = `Several of the used files set “${key}”; set it in this file too, so that it is clear which counts.`;
     scope.problems.error('name-clash', ['use'], message);
   }
   return givers[0];
@@ -87,7 +87,7 @@ function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | unde
   return undefined;
 }
 
-/** Common practice, no source. */
+/** Rule of thumb, no source. */
 const usualGapMm = 2;
 
 function readSheet({ spec: { sheet }, problems }: Scope): Sheet | undefined {

@@ -106,7 +106,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
       const suggestions = nearest(key, known);
-      const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Known here: ${known.join(', ')}.` : '');
+      const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
       return {
         ...base,
         code: 'unknown-key',
@@ -118,7 +118,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
     case 'required': {
       const key = String(params['missingProperty']);
       const message =
-        key === 'tagwright' ? 'The first line of a tag spec is “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
+        key === 'tagwright' ? 'A tag spec starts with the line “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
       return {
         ...base,
         code: key === 'tagwright' ? 'not-a-spec' : 'missing-key',
@@ -131,7 +131,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
         ...base,
         code: 'bad-value',
         range: source.keyRange(path),
-        message: `${capital(name)} cannot be a name: begin with a letter, then letters, figures, - and _.`,
+        message: `${capital(name)} cannot be a name: start with a letter, then use letters, digits, - and _.`,
       };
     case 'enum': {
       const allowed = (params['allowedValues'] as unknown[]).map(String);
@@ -158,7 +158,7 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
 function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {
   const quoted = error.keyword === 'type' && error.params['type'] === 'string' ? placeholderOf(found) : undefined;
   if (quoted === undefined) return { message: `${name} ${expectation(error)}` };
-  return { message: `${name} needs quotes, for YAML takes braces for a group: ${quoted}.`, suggestions: [quoted] };
+  return { message: `${name} needs quotes, because YAML reads braces as a group: ${quoted}.`, suggestions: [quoted] };
 }
 
 /** `{name}` without quotes is a group to YAML, with a key that has no value. */
@@ -178,7 +178,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'pattern':
       return String(params['pattern']).startsWith('^#')
         ? 'should be a colour such as "#FF0000", in quotes.'
-        : 'has a character that cannot stand here.';
+        : 'has a character that is not allowed here.';
     case 'maxLength':
       return `may have at most ${limit} characters.`;
     case 'minItems':

@@ -105,9 +105,14 @@ export class Scope {
           const path = other === this ? [group, name] : used.problems.base;
           const where = other === this ? used.#name : `both ${other.#name} and ${used.#name}`;
           const range = other === this ? this.problems.source.keyRange(path) : this.problems.source.range(path);
-          this.problems.error('name-clash', path, `There is a ${words[group]} “${name}” in ${where} as well.`, {
-            range,
-          });
+          this.problems.error(
+            'name-clash',
+            path,
+            `There is ${other === this ? 'also a' : 'a'} ${words[group]} “${name}” in ${where}.`,
+            {
+              range,
+            },
+          );
         }
       }
     }

@@ -2,7 +2,7 @@
 
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
-import { sentence, sentences, yamlMessage } from './yaml-messages.ts';
+import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
@@ -72,7 +72,12 @@ export class SpecSource {
       const start = unknown === undefined ? -1 : text.indexOf(`*${unknown}`);
       issues.push(
         start < 0
-          ? this.#issue('yaml-syntax', `This YAML cannot be unfolded: ${sentence(reason)}`, 0, this.#firstLineEnd())
+          ? this.#issue(
+              'yaml-syntax',
+              'What & and * stand for cannot be put in here; write it out instead.',
+              0,
+              this.#firstLineEnd(),
+            )
           : this.#issue('yaml-syntax', sentences.BAD_ALIAS, start, start + unknown!.length + 1),
       );
     }
@@ -199,7 +204,7 @@ export class SpecSource {
   }
 
   #tooDeep(): Issue {
-    const message = `The values of this file lie more than ${deepest} deep in one another.`;
+    const message = `Values in this file are nested more than ${deepest} deep.`;
     return this.#issue('yaml-syntax', message, 0, this.#firstLineEnd());
   }
 

@@ -22,12 +22,12 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   const plain = text.replace(/^\ufeff/, '');
   const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) });
   const open = errors.find(({ type }) => type === 'Quotes');
-  if (open) return { problem: `has a quotation mark that is not closed, in or after row ${(open.row ?? 0) + 1}.` };
+  if (open) return { problem: `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.` };
   const [first, ...rest] = numbered(data);
   const header = (first?.cells ?? []).map((name) => name.trim());
   // A line that ends in a separator has an empty cell behind it.
   while (header.at(-1) === '') header.pop();
-  if (header.length === 0) return { problem: 'is empty; its first line names the columns.' };
+  if (header.length === 0) return { problem: 'is empty; its first line should name the columns.' };
   const bad = header.find((name, index) => name === '' || /[{}]/.test(name) || header.indexOf(name) !== index);
   if (bad !== undefined) {
     const why =
@@ -35,7 +35,7 @@ export function parseTable(text: string): Table | { readonly problem: string } {
     return { problem: `has ${why} in its first line.` };
   }
   const rows = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
-  if (rows.length === 0) return { problem: 'has no rows below the names of its columns.' };
+  if (rows.length === 0) return { problem: 'has no rows below the column names.' };
   return {
     header,
     rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),

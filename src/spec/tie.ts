@@ -1,8 +1,8 @@
-/** How large an opening a tie needs. Common practice, no source: a tag is hung by a loop, so two strands go through. */
+/** How large an opening a tie needs. Rule of thumb, no source: a tag is hung by a loop, so two strands go through. */
 
 import type { Tie } from './model.ts';
 
-/** A disc of 6.35 mm with a hole of 2.79 mm, wall 1.78 mm, suits thin twine (common practice, no source). */
+/** A disc of 6.35 mm with a hole of 2.79 mm, wall 1.78 mm, suits thin twine (rule of thumb, no source). */
 export const leastOpeningMm = 2.8;
 export const leastRingWallMm = 1.78;
 
@@ -23,7 +23,7 @@ export function tightestOpening(tie: Tie): number {
   return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
 }
 
-/** Twine that a hole is judged by where the spec names no tie; common practice, no source: 1 to 3.5 mm are used. */
+/** Twine that a hole is judged by where the spec names no tie; rule of thumb, no source: 1 to 3.5 mm are used. */
 const usualTwineMm = 1.5;
 
 /** A ribbon that lies flat in a slot: its two layers, and what the hand needs (our own judgement). */

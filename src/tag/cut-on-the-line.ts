@@ -38,7 +38,7 @@ export function cutOnTheLine(
   return pieces.flatMap((piece): Piece[] => {
     const region = offsetByKind(piece.region, { outer: -outer / 2, inner: -inner / 2 });
     if (region.length === 0) {
-      const message = `Cut on the line, nothing is left of “${piece.title}”: the kerf is as wide as it is.`;
+      const message = `Cut on the line, nothing is left of “${piece.title}”: it is no wider than the kerf.`;
       report({ code: 'empty-shape', severity: 'error', path: ['output', 'compensate'], message });
       return [];
     }

@@ -147,10 +147,10 @@ export class Evaluator {
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
     const { fit, grow = 0, width, height } = modifiers;
     let reason = 'has no area';
-    if (fit) reason = 'does not go into the shape it should fit';
-    else if (grow < 0) reason = 'is nothing once it has been thinned';
+    if (fit) reason = 'does not fit inside the shape named in “fit”';
+    else if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
-      reason = 'cannot be grown so far and end at so small a size';
+      reason = 'cannot be grown that much and stay that small';
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message: `This shape ${reason}.` });
   }
 }

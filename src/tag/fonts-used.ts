@@ -45,7 +45,7 @@ export function fontFindings(settings: readonly Setting[]): Finding[] {
     const { face, shape } = setting;
     if (face.licence.embedding === 'restricted' && !told.has(face.id)) {
       told.add(face.id);
-      const message = `The font ${face.family} ${embeddingInWords(face.licence)}, it says. Cut letters hold no font, but read its licence before you sell files made with it.`;
+      const message = `According to its file, the font ${face.family} ${embeddingInWords(face.licence)}. Cut letters contain no font, but read its licence before you sell files made with it.`;
       findings.push({ code: 'font-restricted', severity: 'info', path: [...shape.path, 'font'], message });
     }
     return findings;
@@ -63,10 +63,10 @@ function otherStyle({ shape, text, face }: Setting): Finding[] {
   });
   const findings: Finding[] = [];
   if (text.weightAsked && face.weight !== text.weight) {
-    const message = `${face.family} has no weight ${text.weight}; its ${face.weight} was taken instead.`;
+    const message = `${face.family} has no weight ${text.weight}; its ${face.weight} was used instead.`;
     findings.push(found('weight', message, String(face.weight)));
   }
   if (text.italic && !face.italic)
-    findings.push(found('italic', `${face.family} has no italic; its upright letters were taken instead.`, 'false'));
+    findings.push(found('italic', `${face.family} has no italic; its upright letters were used instead.`, 'false'));
   return findings;
 }

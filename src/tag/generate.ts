@@ -50,7 +50,7 @@ export async function generate(
       const { value } = parsed;
       if ('curves' in value)
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
-      const message = `This is not SVG path data: ${value.problem}.`;
+      const message = `This is not valid SVG path data: ${value.problem}.`;
       resources.report({ code: 'bad-value', severity: 'error', path: [...shape.path, 'path'], message });
       return undefined;
     }
@@ -116,7 +116,7 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
   const { width, height, grow } = sized;
   const em = emOf(face, text, sized);
   if (em !== undefined && !(em > 0)) {
-    const message = 'The growth alone is as much as this height; ask for more, or grow less.';
+    const message = 'The growth alone takes up this height; make it taller, or grow less.';
     const key = text.size!.of === 'capitals' ? 'cap_height' : 'x_height';
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, key], message });
     return undefined;

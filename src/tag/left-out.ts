@@ -36,7 +36,7 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
     ...(white === 0
       ? []
       : [
-          `${white} white ${white === 1 ? 'shape' : 'shapes'} in “${file}” ${white === 1 ? 'counts' : 'count'} as filled: colours are not looked at.`,
+          `${white} white ${white === 1 ? 'shape' : 'shapes'} in “${file}” ${white === 1 ? 'counts' : 'count'} as filled: colours are ignored.`,
         ]),
   ];
   if (sentences.length === 0) return [];

@@ -103,8 +103,8 @@ function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | 
   const key = 'radius' in text.arc ? 'radius' : 'sweep';
   const problem =
     bent.problem === 'no-room'
-      ? 'The circle is too small for letters of this size, or for so many lines.'
-      : `The text goes more than once round its circle; ${key === 'radius' ? 'take a larger radius or smaller letters' : 'take a smaller sweep'}.`;
+      ? 'The circle is too small for letters of this size, or for this many lines.'
+      : `The text goes around its circle more than once; ${key === 'radius' ? 'use a larger radius or smaller letters' : 'use a smaller sweep'}.`;
   return { at: ['arc', key], problem };
 }
 
@@ -137,7 +137,7 @@ function setOnCircle(
   }
   if (best && best.span > goal * (1 - 1e-4)) return best.set;
   const most = ((best?.span ?? 0) + 2 * (size.grow ?? 0)).toFixed(1);
-  return { at: [key], problem: `On this circle, letters of no size make this ${key}: ${most} mm is the most.` };
+  return { at: [key], problem: `On this circle the text cannot reach this ${key}: maximum ${most} mm.` };
 }
 
 function emBySpan(curves: CurvePath, size: Size): number {

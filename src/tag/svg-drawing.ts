@@ -54,7 +54,9 @@ export function parseSvgDrawing(svg: string): DrawingResult {
   try {
     nodes = parser.parse(svg) as XmlNode[];
   } catch (error) {
-    return { problem: `cannot be read: ${error instanceof Error ? error.message : String(error)}` };
+    // What the parser says is of its own functions and positions; it has a limit of its own to how deep tags lie in one another.
+    if (error instanceof Error && /nested/i.test(error.message)) return { problem: 'is nested too deeply' };
+    return { problem: 'is damaged or cut short: save it again in your drawing program' };
   }
   const root = nodes.find((node) => tagOf(node) === 'svg');
   if (!root) return { problem: 'is not an SVG drawing' };

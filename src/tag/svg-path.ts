@@ -8,6 +8,17 @@ const mostCommands = 50_000;
 
 export type PathResult = { readonly curves: CurvePath } | { readonly problem: string };
 
+/** What the parser found, in the words of someone who writes a path; its own words never reach a user. */
+function plain(problem: string): string {
+  const [, place] = /\(at pos (\d+)\)$/.exec(problem) ?? [];
+  const where = place === undefined ? '' : ` at character ${Number(place) + 1}`;
+  if (/string should start/.test(problem)) return 'it must start with M or m';
+  if (/bad command/.test(problem)) return `there is an unknown command${where}`;
+  if (/missed param/.test(problem)) return `a number is missing${where}`;
+  if (/arc flag/.test(problem)) return `the flag of an arc${where} must be 0 or 1`;
+  return `there is a bad number${where}`;
+}
+
 /**
  * SVG path data (SVG 1.1 section 8.3, y down) as curves in mm with y up.
  * @param transform SVG `transform` values to apply, innermost first.
@@ -15,7 +26,7 @@ export type PathResult = { readonly curves: CurvePath } | { readonly problem: st
 export function parseSvgPath(data: string, mmPerUnit: number, transforms: readonly string[] = []): PathResult {
   let path = svgpath(data);
   const problem = (path as unknown as { err?: string }).err;
-  if (problem) return { problem: problem.replace(/^SvgPath: /, '') };
+  if (problem) return { problem: plain(problem) };
   // Arcs go first: a mirrored one comes out turned the wrong way (svgpath 2.6 flips its sweep flag to a '0' that counts as 1).
   path = path.abs().unshort().unarc();
   for (const transform of transforms) path = path.transform(transform);
@@ -26,8 +37,8 @@ export function parseSvgPath(data: string, mmPerUnit: number, transforms: readon
   let start = at;
   path.iterate((segment) => {
     const [letter, ...n] = segment as [string, ...number[]];
-    if (curves.length >= mostCommands) failed = `A path may have at most ${mostCommands} commands`;
-    else if (!n.every(Number.isFinite)) failed = 'A coordinate is not a number';
+    if (curves.length >= mostCommands) failed = `it has more than ${mostCommands} commands`;
+    else if (!n.every(Number.isFinite)) failed = 'a coordinate is not a number';
     if (failed) return;
     switch (letter) {
       case 'M':
@@ -59,7 +70,7 @@ export function parseSvgPath(data: string, mmPerUnit: number, transforms: readon
         curves.push({ type: 'Z' });
         break;
       default:
-        failed = `Unknown path command ${letter}`;
+        failed = `there is an unknown command ${letter}`;
     }
   });
   return failed === undefined ? { curves } : { problem: failed };

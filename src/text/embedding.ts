@@ -16,5 +16,5 @@ const words: Readonly<Record<EmbeddingRights, string>> = {
   installable: 'may be embedded in files, and installed from them',
   editable: 'may be embedded in files that are viewed, printed and edited',
   'preview-and-print': 'may be embedded in files that are viewed and printed, not edited',
-  restricted: 'may not be embedded in files without its maker’s leave',
+  restricted: 'may not be embedded in files without its maker’s permission',
 };

@@ -25,7 +25,7 @@ export const growths = [
   { x: 0.32 },
 ] as const;
 
-/** Usual figures of small lasers in mm; common practice, no source. */
+/** Usual figures of small lasers in mm; rule of thumb, no source. */
 export const beams: readonly [Beam, Beam] = [
   { use: 'cut', kerf: 0.16 },
   { use: 'engraved', spot: 0.2, interval: 0.1 },

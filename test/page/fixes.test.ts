@@ -3,7 +3,7 @@ import { usePreview } from './use-preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 
 const pin = 'weak-bridge@shapes/word#0';
-const titles = ['Thicken “word”: grow 0.30 mm', 'Accept this weak-bridge, and say why'];
+const titles = ['Thicken “word”: grow 0.30 mm', 'Accept this weak-bridge with a reason'];
 
 describe('The preview’s page offers what helps', () => {
   const preview = usePreview();
@@ -16,7 +16,7 @@ describe('The preview’s page offers what helps', () => {
     assert.ok(!(await preview.messages()).some(({ type }) => type === 'ask-fixes'));
     await preview.page.locator('.pin').click();
     assert.deepEqual(await lastMessage(), { type: 'ask-fixes', source, version: 1, pin });
-    assert.deepEqual(await items(), ['Trying what may help…', 'Go to line 9', 'Zoom in on it']);
+    assert.deepEqual(await items(), ['Looking for fixes…', 'Go to line 9', 'Zoom in on it']);
     await preview.send(answer);
     await preview.page.getByText(titles[0]!).click();
     assert.deepEqual(await lastMessage(), { type: 'make-fix', source, version: 1, pin, index: 0 });
@@ -45,7 +45,7 @@ describe('The preview’s page offers what helps', () => {
 
   it('at a row of the list, also for what has no place on the drawing', async () => {
     await preview.open();
-    await preview.page.getByRole('button', { name: 'What may be done about: There is no such font.' }).click();
+    await preview.page.getByRole('button', { name: 'Show fixes for: There is no such font.' }).click();
     await preview.send({ ...answer, pin: 'unknown-font@shapes/word/font#0', titles: [] });
     await preview.page.getByText('No automatic fix found.').waitFor();
     assert.deepEqual((await items()).slice(1), ['Go to line 4']);
@@ -112,7 +112,7 @@ describe('The preview’s page offers what helps', () => {
     await preview.send(sceneMessage(2));
     await preview.send(answer);
     assert.deepEqual(await lastMessage(), { type: 'ask-fixes', source, version: 2, pin });
-    assert.equal((await items())[0], 'Trying what may help…');
+    assert.equal((await items())[0], 'Looking for fixes…');
     await preview.send({ ...sceneMessage(3), pins: [] });
     assert.equal(await preview.page.locator('#fix-menu').isVisible(), false);
   });

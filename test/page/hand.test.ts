@@ -173,7 +173,7 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.notEqual(await preview.transform(), before);
     await preview.page.locator('#stage').focus();
     await preview.page.keyboard.press('ArrowRight');
-    const why = 'All the rest goes along with backing: moving it would change nothing';
+    const why = 'Everything else moves with backing: moving it would change nothing';
     assert.equal(await preview.page.locator('#announcer').textContent(), `${why}.`);
     await preview.transform();
     assert.equal(await preview.page.locator('.words').textContent(), why);
@@ -189,7 +189,7 @@ describe('The preview’s page changes the tag by hand', () => {
     const before = await preview.transform();
     await keyboard.press('s');
     await keyboard.press('s');
-    assert.match((await preview.page.locator('#announcer').textContent())!, /^band taken\. Arrow keys move it/);
+    assert.match((await preview.page.locator('#announcer').textContent())!, /^band selected\. Arrow keys move it/);
     for (const key of ['ArrowRight', 'ArrowRight', 'Shift+ArrowUp', 'ArrowLeft']) await keyboard.press(key);
     await preview.page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'make-change'));
     assert.deepEqual(

@@ -36,7 +36,7 @@ interface Page {
 
 interface Example {
   readonly problem: string;
-  readonly mended: string;
+  readonly fixed: string;
 }
 
 const pages = issueCodes.map((code): Page => {
@@ -53,10 +53,10 @@ function examplesOf({ text }: Page, kind: keyof Example): string[] {
 
 /** A spec that is too big can be made, but not shown. */
 function exampleOf(page: Page): Example {
-  const [problem, mended] = [examplesOf(page, 'problem')[0], examplesOf(page, 'mended')[0]];
-  if (page.code !== 'too-big') return { problem: problem!, mended: mended! };
+  const [problem, fixed] = [examplesOf(page, 'problem')[0], examplesOf(page, 'fixed')[0]];
+  if (page.code !== 'too-big') return { problem: problem!, fixed: fixed! };
   const spec = 'tagwright: 1\nshapes:\n  disc: {ellipse: 40 mm}\npieces:\n  label: {body: [disc]}\n';
-  return { problem: `${spec}${'#'.repeat(longestSpec)}`, mended: spec };
+  return { problem: `${spec}${'#'.repeat(longestSpec)}`, fixed: spec };
 }
 
 /** The one line of a problem that says what is wrong with it, and where its comment begins. */
@@ -83,10 +83,12 @@ describe('The explanations', () => {
       });
 
       it('say how to silence it, or that it cannot be', () => {
-        const silencing = `How much it weighs everywhere: \`tagwright.severity.${code}\` in the settings, or \`--severity ${code}=LEVEL\` on the command line; LEVEL is \`error\`, \`warning\`, \`info\` or \`off\`.`;
+        const silencing = `To change its severity everywhere: \`tagwright.severity.${code}\` in the settings, or \`--severity ${code}=LEVEL\` on the command line; LEVEL is \`error\`, \`warning\`, \`info\` or \`off\`.`;
         const why =
-          issueKinds[code].about === 'text' ? 'it keeps the tag from being made' : 'the tag would be cut without it';
-        const cannot = `It cannot be hidden: ${why}.`;
+          issueKinds[code].about === 'text'
+            ? 'no tag can be made until it is fixed'
+            : 'the tag would be cut without it';
+        const cannot = `This cannot be turned off: ${why}.`;
         assert.equal(prose.includes(silencing), canBeSilenced(code));
         assert.equal(prose.includes(cannot), !canBeSilenced(code));
         const levels = ['error', 'warning', 'info', 'off'];
@@ -119,9 +121,9 @@ describe('The explanations', () => {
         assert.deepEqual([...new Set(lines)], [place]);
       });
 
-      it('have a mended example that nothing is said of', async () => {
-        assert.equal(examplesOf(page, 'mended').length, code === 'too-big' ? 0 : 1);
-        const made = await report(exampleOf(page).mended, engine);
+      it('have a fixed example that nothing is said of', async () => {
+        assert.equal(examplesOf(page, 'fixed').length, code === 'too-big' ? 0 : 1);
+        const made = await report(exampleOf(page).fixed, engine);
         assert.deepEqual(
           made.issues.map(({ message }) => message),
           [],

@@ -5,7 +5,7 @@ import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { replacing, shapeAt, valueAt, written } from '../candidate.ts';
 
-/** How far a backing reaches beyond its lettering (common practice, no source: 6 to 7 mm). */
+/** How far a backing reaches beyond its lettering (rule of thumb, no source: 6 to 7 mm). */
 const backingMm = 6;
 
 /** The word is engraved, the backing is cut: five places of the spec change together. */

@@ -22,6 +22,6 @@ export function cutOnBody(at: Case): Remedy[] {
   return [
     { words: `Move ${name} onto the piece`, candidates: movedBy(at, cut.shape, ways) },
     ...centredOrSmaller(at),
-    { words: `Take ${name} out of the list`, candidates: taken ? [{ told: 'it cuts nothing', edits: [taken] }] : [] },
+    { words: `Remove ${name} from the list`, candidates: taken ? [{ told: 'it cuts nothing', edits: [taken] }] : [] },
   ];
 }

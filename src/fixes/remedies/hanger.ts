@@ -102,7 +102,7 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
   return places
     .filter((side) => side !== here)
     .map((side) => ({
-      words: side === 'auto' ? `Let the ${kind} find its place` : `Move the ${kind} elsewhere`,
+      words: side === 'auto' ? `Place the ${kind} automatically` : `Move the ${kind} elsewhere`,
       candidates: setting(at, path, 'at', side),
     }));
 }

@@ -100,7 +100,7 @@ export function joined(at: Case): Remedy[] {
   if (isCutThrough(at, shape)) {
     return [
       {
-        words: `Hold the counters of ${nameOf(shape)} by bridges`,
+        words: `Hold the counters of ${nameOf(shape)} with bridges`,
         candidates: settingLengths(at, shape.path, 'bridges', [minWeb, 1.2 * minWeb]),
       },
     ];
@@ -118,7 +118,7 @@ export function joined(at: Case): Remedy[] {
       ),
     },
     {
-      words: `Join the parts of ${nameOf(shape)} by straps`,
+      words: `Join the parts of ${nameOf(shape)} with straps`,
       candidates: settingLengths(at, shape.path, 'straps', [minWeb, 1.2 * minWeb, 1.5 * minWeb]),
     },
   ];
@@ -175,7 +175,7 @@ function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy
     const [sized] = setting(at, path, fontSizeKeys[size.of], written(size.mm + 2 * step, units));
     return grown && sized ? [{ told: `${grown.told}, ${sized.told}`, edits: [...grown.edits, ...sized.edits] }] : [];
   });
-  return { words: `Thicken ${nameOf(shape)} and keep its letters as large`, candidates };
+  return { words: `Thicken ${nameOf(shape)} and keep the size of its letters`, candidates };
 }
 
 function spacing(at: Case, { generator, path }: Shape, steps: readonly number[]): Candidate[] {

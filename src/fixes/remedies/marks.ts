@@ -6,7 +6,7 @@ import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
-/** How far inside the glued piece a placement line lies (common practice, no source: 0.5 mm). */
+/** How far inside the glued piece a placement line lies (rule of thumb, no source: 0.5 mm). */
 const hiddenMm = 0.5;
 
 function entryAt({ model, issue }: Case): Entry | undefined {

@@ -11,7 +11,7 @@ import { nameOf, replacing, samePath, shapeAt, written } from '../candidate.ts';
 import { clearWays, clearanceMm } from './clear-ways.ts';
 import { madeSmaller, movedBy, withoutEntry } from './moving.ts';
 
-/** Left bright round lettering that crosses another engraving, in mm (common practice, no source). */
+/** Left bright round lettering that crosses another engraving, in mm (rule of thumb, no source). */
 const haloMm = [0.8, 1.2];
 
 /** Two marks on one another. */
@@ -76,7 +76,7 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
     {
-      words: `Clear ${nameOf(earlier.shape)} round ${nameOf(later.shape)}`,
+      words: `Clear ${nameOf(earlier.shape)} around ${nameOf(later.shape)}`,
       candidates: haloMm.map((by) => {
         const grow = written(by, at.tag.units);
         const text = `{difference: [${below}, {from: ${over}, grow: ${grow}}]}`;

@@ -68,14 +68,14 @@ function mismatched(text: string, { signs: { wrong, commas: parts } }: SpecLine)
       ),
       {
         slip: sign(at),
-        message: `“${opener.sign}” is closed by “${wanted}”, not by “${mark}”.`,
+        message: `“${opener.sign}” is closed with “${wanted}”, not with “${mark}”.`,
         title: `Change to “${wanted}”`,
         edits: [replacement(at, at + 1, wanted)],
         rarity: 1,
       },
       {
         slip: sign(opener.at),
-        message: `This should be “${mark === '}' ? '{' : '['}”: it is closed by “${mark}”.`,
+        message: `This should be “${mark === '}' ? '{' : '['}”: it is closed with “${mark}”.`,
         title: `Change to “${mark === '}' ? '{' : '['}”`,
         edits: [replacement(opener.at, opener.at + 1, mark === '}' ? '{' : '[')],
         rarity: 2,
@@ -165,7 +165,7 @@ function commas(text: string, line: SpecLine): Repair[] {
     repairs.push({
       slip: { start: at + gap.length, end: at + gap.length + key.length },
       message: semicolon
-        ? `Between brackets, keys are parted by commas, not by “;”.`
+        ? `Between brackets, keys are separated by commas, not by “;”.`
         : `A comma is missing before ${quoted(key)}.`,
       title: semicolon ? 'Change to a comma' : 'Add a comma',
       edits: [replacement(at, at + gap.length, ', ')],
@@ -176,7 +176,7 @@ function commas(text: string, line: SpecLine): Repair[] {
     const at = line.start + index;
     repairs.push({
       slip: { start: at, end: at + found.length },
-      message: 'A comma too many.',
+      message: 'There is one comma too many.',
       title: 'Remove the comma',
       edits: [replacement(at + 1, at + found.length, '')],
       rarity: 1,

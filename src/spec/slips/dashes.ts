@@ -25,7 +25,7 @@ export function dashRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[
     return [
       {
         slip,
-        message: 'Three dashes begin another file; a tag spec is one.',
+        message: 'Three dashes start a second document; a tag spec has only one.',
         title: 'Remove the dashes',
         edits: [replacement(start, line.contentEnd, '')],
         rarity: 0,
@@ -37,7 +37,7 @@ export function dashRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[
     return [
       {
         slip: { start, end: start + 1 },
-        message: 'A key of a group has no dash.',
+        message: 'A key in a group has no dash.',
         title: 'Remove the dash',
         edits: [replacement(line.start, start + dashed[0].length, ' '.repeat(above.indent))],
         rarity: 1.5,
@@ -48,7 +48,7 @@ export function dashRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[
   return [
     {
       slip,
-      message: `Each entry of this list begins with a dash: ${quoted(`- ${line.content}`)}.`,
+      message: `Each entry of this list starts with a dash: ${quoted(`- ${line.content}`)}.`,
       title: 'Add a dash',
       edits: [insertion(start, '- ')],
       rarity: 1,
@@ -66,7 +66,7 @@ export function dashedGroupRepairs({ message, range }: Issue, lines: readonly Sp
   );
   return ['', '  '].map((instead) => ({
     slip: { start: range.start, end: range.start + 1 },
-    message: 'These have names, so they need no dashes.',
+    message: 'Entries with names need no dashes.',
     title: dashed.length > 1 ? 'Remove the dashes' : 'Remove the dash',
     edits: dashed.map(({ start, indent, content }) => {
       const at = start + indent;

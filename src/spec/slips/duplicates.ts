@@ -16,14 +16,14 @@ export function duplicateRepairs(text: string, lines: readonly SpecLine[], at: n
     .findLast(({ content, indent }) => indent === line.indent && content.startsWith(`${key}:`));
   if (!first) return [];
   const [one, two] = [blockOf(lines, first), blockOf(lines, line)];
-  const message = `“${key}” is here twice (first in line ${first.number + 1}); keep one.`;
+  const message = `“${key}” appears twice (first on line ${first.number + 1}); keep one.`;
   if (one.length > 1 && two.length > 1) {
     const body = two.slice(1).map(({ start, end }) => text.slice(start, end));
     const newLine = text.includes('\r\n') ? '\r\n' : '\n';
     return [
       {
         slip,
-        message: `“${key}” is here twice (first in line ${first.number + 1}); all of it goes under one.`,
+        message: `“${key}” appears twice (first on line ${first.number + 1}); put everything under one.`,
         title: `Move these lines under the first “${key}”`,
         edits: [
           replacement(one.at(-1)!.end, one.at(-1)!.end, body.map((each) => `${newLine}${each}`).join('')),
@@ -67,7 +67,7 @@ function betweenBrackets(text: string, { start }: SpecLine, at: number, key: str
   return [
     {
       slip: { start: at, end: at + key.length },
-      message: `“${key}” is here twice between these brackets; keep one.`,
+      message: `“${key}” appears twice between these brackets; keep one.`,
       title: `Remove ${shown(entry.trim(), 'this')}`,
       edits: [replacement(at - lead, at + entry.trimEnd().length, '')],
       rarity: 0,

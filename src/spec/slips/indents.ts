@@ -81,7 +81,7 @@ export function blankRepairs(text: string, lines: readonly SpecLine[]): Repair[]
     slip: { start: first.start, end: first.start + first.indent },
     message: tab
       ? 'Lines are indented with spaces here, not with tabs.'
-      : 'This line is indented with a space of another kind, as web pages have it.',
+      : 'This line is indented with a special space, as copied from a web page.',
     title: 'Indent with spaces',
     edits: odd.map(({ start, indent }) => {
       const blanks = text.slice(start, start + indent);

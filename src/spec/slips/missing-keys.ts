@@ -28,7 +28,7 @@ export function missingKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   const wanted = /“([^”]+)”[^“”]*$/.exec(message.split(':')[0]!)?.[1];
   if (wanted === 'pieces' && path.length === 0) return repair('Add a piece', addedPiece(source));
   const at: YamlPath = /sheet/.test(message) && wanted === 'sheet' ? [] : path;
-  const key = message.startsWith('How large') ? 'width' : wanted;
+  const key = message.startsWith('This text has no size') ? 'width' : wanted;
   const value = key !== undefined && Object.hasOwn(firstValues, key) ? firstValues[key] : undefined;
   if (key === undefined || value === undefined) return [];
   return repair(`Add ${quoted(`${key}: ${value}`)}`, source.setKey(at, key, value));

@@ -71,16 +71,15 @@ function bare(value: string): string {
 
 function reason(value: string, inner: string): string {
   const shown = quoted(inQuotes(inner)).slice(1, -1);
-  if (value.startsWith('#'))
-    return `“#” begins a comment, so nothing is left of this text. Put it in quotes: ${shown}.`;
+  if (value.startsWith('#')) return `“#” starts a comment, so this text is empty. Put it in quotes: ${shown}.`;
   if (/^["']/.test(value)) {
     return inner === value
-      ? `A text that begins with a quote needs quotes round the whole: ${shown}.`
-      : `The quote inside this text ends it too early. Put the other kind round it: ${shown}.`;
+      ? `A text that starts with a quote needs quotes around all of it: ${shown}.`
+      : `The quote inside this text ends it too early. Put the other kind around it: ${shown}.`;
   }
   if (/[{}[\]]/.test(value)) return `A text with brackets in it needs quotes: ${shown}.`;
   if (/: |:$/.test(value)) return `A text with a colon in it needs quotes: ${shown}.`;
-  if (/^[^\w\s]/.test(value)) return `A text that begins with “${Array.from(value)[0]!}” needs quotes: ${shown}.`;
+  if (/^[^\w\s]/.test(value)) return `A text that starts with “${Array.from(value)[0]!}” needs quotes: ${shown}.`;
   return `This text needs quotes: ${shown}.`;
 }
 
@@ -104,7 +103,7 @@ function unclosed(text: string, line: SpecLine): Repair[] {
       ? [
           {
             slip: sign(at + rest.length - 1),
-            message: `A text that begins with ${mark} ends with ${mark} too, not with ${other}.`,
+            message: `A text that starts with ${mark} must end with ${mark}, not with ${other}.`,
             title: `Change to ${mark}`,
             edits: [replacement(at + rest.length - 1, at + rest.length, mark)],
             rarity: 0.5,
@@ -138,8 +137,8 @@ function splitKeys(text: string, line: SpecLine): Repair[] {
   return [
     {
       slip: { start: end, end: end + found[3]!.length },
-      message: `${quoted(found[3]!)} is a key of its own: it goes on a line of its own.`,
-      title: `Put “${found[3]!}” on a line of its own`,
+      message: `${quoted(found[3]!)} is a separate key: put it on its own line.`,
+      title: `Put “${found[3]!}” on its own line`,
       edits: [replacement(at, end, `\n${indent}`)],
       rarity: 2,
     },
@@ -157,7 +156,7 @@ export function backslashRepairs(text: string, line: SpecLine): Repair[] {
     return [
       {
         slip: { start, end: start + found.length },
-        message: `In double quotes a backslash begins a sign of its own. Single quotes leave it as it is: ${quoted(single).slice(1, -1)}.`,
+        message: `In double quotes, a backslash starts an escape. Single quotes keep it as it is: ${quoted(single).slice(1, -1)}.`,
         title: inner.includes("'") ? 'Double the backslashes' : 'Put in single quotes',
         edits: [replacement(start, start + found.length, single)],
         rarity: 0,

@@ -48,8 +48,8 @@ function comments({ code, range }: Issue, text: string, line: SpecLine): Repair[
     {
       slip: { start, end: start + value.length },
       message: value.startsWith('#')
-        ? `“#” begins a comment, so nothing is left of this text. Put it in quotes: ${inQuotes(value)}.`
-        : `A text that begins with “${value[0]!}” needs quotes: ${inQuotes(value)}.`,
+        ? `“#” starts a comment, so this text is empty. Put it in quotes: ${inQuotes(value)}.`
+        : `A text that starts with “${value[0]!}” needs quotes: ${inQuotes(value)}.`,
       title: 'Put in quotes',
       edits: [replacement(start, start + value.length, inQuotes(value))],
       rarity: 0,

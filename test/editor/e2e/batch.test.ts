@@ -58,7 +58,7 @@ describe('A batch, as a person uses it', () => {
     await editor.type('\n- {name: Rue, sown: May}');
     const view = await sheets(14);
     await view.getByRole('button', { name: 'Export These Sheets…' }).click();
-    await editor.page.getByPlaceholder('In which formats?').waitFor();
+    await editor.page.getByPlaceholder('Which formats?').waitFor();
   });
 
   it('says which tag of a sheet has an error, and leads to its line', async () => {
@@ -130,7 +130,7 @@ describe('A batch, as a person uses it', () => {
 
     await editor.runCommand('Tagwright: Export…');
     await editor.choose('All 3 tags of the batch');
-    await editor.page.getByPlaceholder('In which formats?').waitFor();
+    await editor.page.getByPlaceholder('Which formats?').waitFor();
     await editor.page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
     await editor.acceptQuickInput('/samples/');
     // In a folder of their own.

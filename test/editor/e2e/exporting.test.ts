@@ -10,7 +10,7 @@ const mine = 'not made by this extension';
 async function exportTag(editor: Editor, more?: string): Promise<void> {
   await editor.runCommand('Tagwright: Export…');
   await editor.choose('This tag');
-  await editor.page.getByPlaceholder('In which formats?').waitFor();
+  await editor.page.getByPlaceholder('Which formats?').waitFor();
   if (more !== undefined) await editor.choose(more);
   await editor.page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
   await editor.acceptQuickInput('/samples/');

@@ -109,7 +109,7 @@ describe('A tag that is saved', () => {
     await widget.getByText('The words on it').waitFor();
     const input = widget.locator('input.input');
     await input.fill(' ');
-    await widget.getByText('Type what is to stand on the tag.').waitFor();
+    await widget.getByText('Type the words for the tag.').waitFor();
     await keyboard.press('Enter');
     await input.fill('Sage ☃');
     await widget.getByText('“☃”').waitFor();
@@ -119,7 +119,7 @@ describe('A tag that is saved', () => {
     await widget.locator('input[placeholder^="How wide"]').waitFor();
     for (const [typed, said] of [
       ['wide', '“wide” is not a length'],
-      ['0.5', '0.5 is no width for a tag'],
+      ['0.5', 'A tag cannot be 0.5 wide'],
     ] as const) {
       await input.fill(typed);
       await widget.getByText(said).waitFor();

@@ -54,7 +54,7 @@ describe('Quick fixes', () => {
 
   it('fix all of one kind, or all there is in the file but for what only another look would fix, in one step', async function () {
     this.timeout(90_000);
-    for (const title of ['Fix all of hole-too-small in this file', 'Fix all problems in this file']) {
+    for (const title of ['Fix all hole-too-small problems in this file', 'Fix all problems in this file']) {
       const { document } = await show(weak);
       // A second piece with the same fault.
       const text = document.getText();

@@ -53,7 +53,7 @@ describe('An opening for the tie', () => {
   const tag = (tie: string, hanger: string) =>
     make(specOf(['body: {rectangle: [80, 60]}'], `body: [body], hanger: {${hanger}}`, [`tie: {${tie}}`]));
 
-  // Common practice, no source: twine goes doubled through 1.5 of its diameter; a ribbon lies flat in a slot.
+  // Rule of thumb, no source: twine goes doubled through 1.5 of its diameter; a ribbon lies flat in a slot.
   for (const [tie, hanger, fits] of [
     ['twine: 2', 'hole: {opening: 3}', true],
     ['twine: 2', 'hole: {opening: 2.95}', false],

@@ -34,7 +34,7 @@ describe('A cut that misses its piece', () => {
     const touching = (by: number) =>
       cut([`window: {rectangle: [10, 10], nudge: {right: ${35 - by}}}`], 'cut: [window]');
     assert.match(only(await touching(0.001), 'cut-off-body').message, /cuts nothing/);
-    assert.match(only(await touching(0.004), 'cut-off-body').message, /hardly reaches/);
+    assert.match(only(await touching(0.004), 'cut-off-body').message, /barely touches/);
   });
 
   it('is none that cuts the lug of a ring', async () => {
@@ -43,7 +43,7 @@ describe('A cut that misses its piece', () => {
   });
 });
 
-describe('A cut that lies wholly within another opening', () => {
+describe('A cut that lies entirely inside another opening', () => {
   it('cuts nothing: in another cut, a counter, or the opening of a hanger', async () => {
     for (const [shapes, rest, where] of [
       [['a: {ellipse: 10}', 'b: {ellipse: 6}'], 'cut: [a, b]', 'the cut “a”'],
@@ -52,11 +52,11 @@ describe('A cut that lies wholly within another opening', () => {
       [['b: {ellipse: 3}'], 'cut: [b], hanger: {hole: {at: {up: 0}, opening: 4}}', 'the hole for the tie'],
     ] as const) {
       const issue = only(await cut(shapes, rest), 'cut-off-body');
-      assert.equal(issue.message, `“b” cuts nothing: it lies wholly within ${where}.`);
+      assert.equal(issue.message, `“b” cuts nothing: it lies entirely inside ${where}.`);
     }
     const frame = 'plate: {difference: [{rectangle: [60, 20]}, {ellipse: 14}]}';
     const issue = only(await cut(['b: {ellipse: 6}'], 'cut: [b]', frame), 'cut-off-body');
-    assert.equal(issue.message, '“b” cuts nothing: it lies wholly within an opening of the body.');
+    assert.equal(issue.message, '“b” cuts nothing: it lies entirely inside an opening of the body.');
   });
 
   it('is none that reaches out of it', async () => {
@@ -126,7 +126,7 @@ describe('A plain shape cut over the edge', () => {
     const issue = only(await cut(['w: {rectangle: [10, 10], nudge: {right: 34}}'], 'cut: [w]'), 'cut-off-body');
     assert.equal(
       issue.message,
-      '“w” hardly reaches “tag”: 90 % of it lies beyond the edge, and it cuts only 1.00 mm deep.',
+      '“w” barely touches “tag”: 90 % of it lies beyond the edge, and it cuts only 1.00 mm deep.',
     );
     // By its share: of 5 mm, 1.01 or 0.99 are on the plate.
     assertSilent(await cut(['w: {rectangle: [5, 10], nudge: {right: 31.49}}'], 'cut: [w]'), 'cut-off-body');

@@ -59,7 +59,7 @@ describe('A ring', () => {
       const radii = issue.points!.map((point) => apart([point, centre])).sort((a, b) => a - b);
       assertNear(radii[0]!, 2, 0.01);
       assertNear(radii[1]!, 2.7, 0.01);
-      assert.match(issue.message, /the wall round its hole is only 0\.(69|70) mm/);
+      assert.match(issue.message, /the wall around its hole is only 0\.(69|70) mm/);
     }
     assertSilent(await ringOn([plate], 'opening: 4, wall: 0.82, at: top', 1.5), 'hanger-weak');
   });

@@ -30,7 +30,7 @@ describe('A tie beside a glued piece', () => {
     assert.equal(issue.minimum, 2);
     assert.match(
       issue.message,
-      /^Only 0\.\d\d mm between the hole and “Leaf”, glued on; minimum 2\.00 mm for twine of 2\.00 mm\.$/,
+      /^Only 0\.\d\d mm between the hole and “Leaf”, glued on; minimum 2\.00 mm for 2\.00 mm twine\.$/,
     );
     const [on, at] = issue.points!;
     assertNear(on!.y, 12, 0.01);
@@ -161,7 +161,7 @@ describe('A hole that looks like a slip', () => {
   it('lies less than a millimetre from engraving', async () => {
     const issue = only(await tag(below(0.97), 'engrave: [mark]'), 'hole-blocked');
     assert.equal(issue.severity, 'info');
-    assert.equal(issue.message, 'Only 0.97 mm between the hole and “mark”: it looks like a slip; minimum 1.00 mm.');
+    assert.equal(issue.message, 'Only 0.97 mm between the hole and “mark”: it looks like a mistake; minimum 1.00 mm.');
     assertNear(issue.width!, 0.97, 0.001);
     assertSilent(await tag(below(1.01), 'engrave: [mark]'), 'hole-blocked');
     // A line that is scored beside it is a border or a fold.
@@ -194,7 +194,7 @@ describe('A hole that looks like a slip', () => {
       assertSilent(far, 'hole-blocked', use);
     }
     const word = (top: number) => glued(letter(top)[0]!.replace('mark: ', ''), 'tie: {twine: 1}');
-    assert.match(only(await word(7.05), 'hole-blocked').message, /“Leaf”: it looks like a slip/);
+    assert.match(only(await word(7.05), 'hole-blocked').message, /“Leaf”: it looks like a mistake/);
   });
 
   it('stands over a letter like its accent, up to a fifth of the letter’s height', async () => {

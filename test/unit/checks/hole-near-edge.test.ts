@@ -55,7 +55,7 @@ describe('A hole near an edge', () => {
     assertNear(only(made, 'hole-near-edge').width!, 4 * Math.SQRT1_2 - 2, 0.01);
     const back = 'hole: {opening: 4, at: {right: 24}}';
     const finding = only(await tag(arrow, back, 2.3), 'hole-near-edge');
-    assert.match(finding.message, /too near to edges at 2 places: only 2\.24 mm of material/);
+    assert.match(finding.message, /too close to an edge in 2 places: only 2\.24 mm of material/);
     const both = placesIn(finding);
     assert.equal(both.length, 2);
     for (const { width } of both) assertNear(width!, 6 * Math.SQRT1_2 - 2, 0.01);
@@ -168,7 +168,7 @@ describe('A hole that runs into another opening', () => {
 
   it('is not there at all where the other takes all of it', async () => {
     const swallowed =
-      /^The hole runs into another opening: it lies wholly in the cut “window” and is not there at all\.$/;
+      /^The hole runs into another opening: it lies entirely inside the cut “window”, so there is no separate hole\.$/;
     for (const up of [0, 1]) {
       const issue = only(await beside(up), 'hole-near-edge');
       assert.equal(issue.severity, 'error');

@@ -188,7 +188,7 @@ describe('Each limit is where it is said to be', () => {
   });
 
   it('of score-shows: a line is at the very edge up to a hundredth of a millimetre outside', async () => {
-    assert.match(only(await make(glued(0.008)), 'score-shows').message, /runs along the very edge/);
+    assert.match(only(await make(glued(0.008)), 'score-shows').message, /runs right along the edge/);
     assert.match(only(await make(glued(0.012)), 'score-shows').message, /runs up to 0\.01 mm outside/);
   });
 

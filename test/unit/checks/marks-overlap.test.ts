@@ -40,7 +40,7 @@ describe('A mark that lies on another', () => {
       const made = await marked(['field: {rectangle: [70, 30]}', `mark: ${shape}`], 'engrave: [field, mark]');
       const issue = only(made, 'marks-overlap');
       assert.equal(issue.severity, 'warning');
-      assert.match(issue.message, /^“mark” lies wholly within “field”/);
+      assert.match(issue.message, /^“mark” lies entirely inside “field”/);
     }
   });
 

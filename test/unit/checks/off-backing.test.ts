@@ -103,7 +103,7 @@ describe('A glued piece with nothing to be glued to', () => {
       glued('{rectangle: [60, 30]}', `{rectangle: [10, 10], nudge: {right: ${35 - 10 * share}}}`);
     const sliver = only(await on(0.049), 'off-backing');
     assert.equal(sliver.severity, 'error');
-    assert.match(sliver.message, /^“Letters” has only 4\.9 mm² on “Backing”: too little to glue it by\.$/);
+    assert.match(sliver.message, /^“Letters” has only 4\.9 mm² on “Backing”: too little to glue\.$/);
     assert.equal(only(await on(0.051), 'off-backing').severity, 'warning');
   });
 });

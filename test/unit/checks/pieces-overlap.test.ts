@@ -53,7 +53,7 @@ describe('Glued pieces in one layer', () => {
     ];
     const below = ['l: {body: [l], glue_to: back}', 'r: {body: [r], glue_to: back}'];
     const made = await glued(shapes, [...below, 'a: {body: [a], glue_to: l}', 'b: {body: [b], glue_to: r}']);
-    assert.match(only(made, 'pieces-overlap').message, /^“b” and “a” lie in one layer/);
+    assert.match(only(made, 'pieces-overlap').message, /^“b” and “a” are in the same layer/);
     // One on the other, they are in nobody's way; nor are two tags that lie on one another only on the drawing.
     assertSilent(
       await glued(shapes, [...below, 'a: {body: [a], glue_to: l}', 'b: {body: [b], glue_to: a}']),

@@ -18,7 +18,7 @@ ${more}`);
 }
 
 describe('A placement line', () => {
-  // Common practice, no source: drawn 0.5 mm inside what hides it.
+  // Rule of thumb, no source: drawn 0.5 mm inside what hides it.
   for (const [name, shapes, shape] of [
     ['a plate', [badge], 'badge'],
     ['a turned plate', ['badge: {rectangle: [30, 12], rotate: 30, nudge: {up: 5, left: 3}}'], 'badge'],
@@ -43,11 +43,14 @@ describe('A placement line', () => {
 
   it('must lie a tenth of a millimetre inside', async () => {
     assertSilent(await glued([badge], '{from: badge, grow: -0.11}', 'badge'), 'score-shows');
-    assert.match(only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message, /very edge/);
+    assert.match(
+      only(await glued([badge], '{from: badge, grow: -0.09}', 'badge'), 'score-shows').message,
+      /right along the edge/,
+    );
     for (const shape of [badge, word]) {
       const name = shape.split(':')[0]!;
       const issue = only(await glued([shape], name, name), 'score-shows');
-      assert.match(issue.message, /runs along the very edge of “Name”/);
+      assert.match(issue.message, /runs right along the edge of “Name”/);
       assert.equal(issue.width, 0);
     }
   });

@@ -129,7 +129,7 @@ describe('The command line', function () {
     const out = join(folder, 'none');
     const { code, err } = await run('export', faulty, '--to', 'svg', '--out', out);
     assert.equal(code, 1);
-    assert.match(err, /left out unless --force/);
+    assert.match(err, /was left out; --force exports it anyway/);
     assert.deepEqual(await readdir(out), []);
   });
 
@@ -245,7 +245,7 @@ describe('The command line', function () {
     assert.match(err, /swap\.tag\.yaml: Pieces: 6\n.*Sheets: 2 of 140 × 60 mm\n/);
     const none = await run('sheets', good, '--to', 'svg', '--out', to);
     assert.equal(none.code, 1);
-    assert.match(none.err, /How large is a sheet\? Say so, as in “sheet: \{size: \[600 mm, 400 mm\]\}”/);
+    assert.match(none.err, /No sheet size given: add “sheet: \{size: \[600 mm, 400 mm\]\}”/);
     const wide = await run('sheets', file.replace('swap', 'batch'), '--to', 'svg', '--out', to);
     assert.equal(wide.code, 1);
     assert.equal((await run('sheets', file, '--to', 'svg')).code, 2);
@@ -282,8 +282,8 @@ describe('The command line', function () {
     assert.equal(await readFile(file, 'utf8'), before.replace('opening: 2.8 mm', 'opening: 5 mm'));
     const all = await run('fix', file);
     assert.equal(all.code, 0);
-    assert.match(all.err, /Slide the letters of “name” together|Join the parts of “name” by straps/);
-    assert.match(all.err, /left as it is: thin-stroke\. Even the gentlest fix changes the look too much/);
+    assert.match(all.err, /Slide the letters of “name” together|Join the parts of “name” with straps/);
+    assert.match(all.err, /left as it is: thin-stroke\. Even the mildest fix changes the look too much/);
     assert.doesNotMatch((await run('check', file)).out, /error/);
     const again = await run('fix', file);
     assert.doesNotMatch(again.out, /@@/);

@@ -71,14 +71,14 @@ describe('What a tag says of its fonts', () => {
     };
     assert.equal(fonts.length, 1);
     assert.equal(fonts[0]!['family'], 'Pacifico');
-    assert.equal(fonts[0]!['embedding'], 'may not be embedded in files without its maker’s leave');
+    assert.equal(fonts[0]!['embedding'], 'may not be embedded in files without its maker’s permission');
     assert.match(String(fonts[0]!['licence']), /SIL Open Font License/);
   });
 
   // Bits of fsType by the OpenType specification, OS/2 table; where several of bits 1 to 3 are set, the most lenient counts.
   for (const [fsType, words] of [
     [0x0000, 'may be embedded in files, and installed from them'],
-    [0x0002, 'may not be embedded in files without its maker’s leave'],
+    [0x0002, 'may not be embedded in files without its maker’s permission'],
     [0x0004, 'may be embedded in files that are viewed and printed, not edited'],
     [0x0006, 'may be embedded in files that are viewed and printed, not edited'],
     [0x0008, 'may be embedded in files that are viewed, printed and edited'],
@@ -88,7 +88,7 @@ describe('What a tag says of its fonts', () => {
       0x0300,
       'may be embedded in files, and installed from them (only whole, not in part; only as pictures of its letters)',
     ],
-    [0x0302, 'may not be embedded in files without its maker’s leave'],
+    [0x0302, 'may not be embedded in files without its maker’s permission'],
   ] as const) {
     it(`puts embedding bits 0x${fsType.toString(16).padStart(4, '0')} in words`, () => {
       const { licence } = describeFont(readTables(withFsType(script, fsType)));
@@ -104,20 +104,20 @@ describe('What a tag says of its fonts', () => {
 
   it('is a reminder where a font is restricted, once however often it is used, and silence where it is not', async () => {
     const restricted =
-      'info shop.ttf: The font Pacifico may not be embedded in files without its maker’s leave, it says. Cut letters hold no font, but read its licence before you sell files made with it. ';
+      'info shop.ttf: According to its file, the font Pacifico may not be embedded in files without its maker’s permission. Cut letters contain no font, but read its licence before you sell files made with it. ';
     assert.deepEqual(await told('font: shop.ttf', 'font: shop.ttf, weight: 400'), [restricted]);
     assert.deepEqual(await told('font: roboto.woff', 'font: Pacifico'), []);
   });
 
   it('names what was taken for a weight or an italic that the font lacks', async () => {
-    const weight = 'info 900: Nunito has no weight 900; its 800 was taken instead. 800';
-    const light = 'info 300: Nunito has no weight 300; its 600 was taken instead. 600';
-    const italic = 'info true: Pacifico has no italic; its upright letters were taken instead. false';
+    const weight = 'info 900: Nunito has no weight 900; its 800 was used instead. 800';
+    const light = 'info 300: Nunito has no weight 300; its 600 was used instead. 600';
+    const italic = 'info true: Pacifico has no italic; its upright letters were used instead. false';
     assert.deepEqual(await told('font: Nunito, weight: 900'), [weight]);
     assert.deepEqual(await told('font: Nunito, weight: 300'), [light]);
     assert.deepEqual(await told('font: Pacifico, italic: true'), [italic]);
     assert.deepEqual(await told('font: roboto.woff, weight: 700'), [
-      'info 700: Roboto has no weight 700; its 400 was taken instead. 400',
+      'info 700: Roboto has no weight 700; its 400 was used instead. 400',
     ]);
   });
 
@@ -125,7 +125,7 @@ describe('What a tag says of its fonts', () => {
     assert.deepEqual(await told('font: Nunito', 'font: Nunito, weight: 600', 'font: Pacifico, italic: false'), []);
     assert.deepEqual(await told('font: nunito.woff2', 'font: nunito.woff2, weight: 731'), []);
     assert.deepEqual(await told('font: nunito.woff2, weight: 150'), [
-      'info 150: Nunito ExtraLight has no weight 150; its 200 was taken instead. 200',
+      'info 150: Nunito ExtraLight has no weight 150; its 200 was used instead. 200',
     ]);
   });
 });

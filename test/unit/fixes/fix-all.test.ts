@@ -22,7 +22,7 @@ describe('Fixing a whole file', () => {
     );
     assert.match(
       left[0]!.why,
-      /^Even the gentlest fix changes the look too much to be made unasked: Engrave “name” on a backing: /,
+      /^Even the mildest fix changes the look too much to apply automatically: Engrave “name” on a backing: /,
     );
     assert.equal(report.source.text, text);
     assert.ok(made.length >= 2, made.join('; '));

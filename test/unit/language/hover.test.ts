@@ -57,7 +57,12 @@ describe('Hovering', () => {
     const piece = await told('tag: {');
     assert.match(piece, /\*\*A \*tag\*\*\* – piece/);
     assert.match(piece, /1 part, 1 hole/);
-    assert.match(piece, /Load \(estimate\)/);
+    assert.match(piece, /Load unknown: no strength of birch plywood is published\./);
+    assert.doesNotMatch(piece, /estimate/i, 'where nothing is known, there is none');
+    assert.match(
+      await told('tag: {', spec.replace('birch plywood', 'walnut')),
+      /Load \(estimate\)\.\*\* Bears [^]*An estimate/,
+    );
     assert.match(await told('hole:'), /A round hole inside the body[^]*Load/);
     // 81 × 39.1 mm less a hole of 4 mm, twice the twine.
     const area = Number(/([\d.]+) cm²/.exec(piece)![1]);

@@ -48,13 +48,13 @@ describe('The job sheet', () => {
       'a kerf of 0.2 mm outside and 0.1 mm in openings',
     ])
       assert.ok(sheet.includes(said), `${said} in ${sheet}`);
-    assert.match(sheet, /All of it, about/);
+    assert.match(sheet, /Total, about/);
   });
 
   it('says what it does not know, and which key would say it', async () => {
     const sheet = await sheetOf(specOf(['plate: {rectangle: [60, 20]}'], 'body: [plate]'));
-    assert.match(sheet, /Machine time not known; the spec does not say “machine”\./);
-    assert.match(sheet, /Material cost not known/);
+    assert.match(sheet, /Machine time unknown; the spec has no “machine”\./);
+    assert.match(sheet, /Material cost unknown/);
     assert.match(sheet, /Thickness not given/);
     assert.match(sheet, /The spec names no material\./);
   });

@@ -157,7 +157,7 @@ describe('Tags on sheets', () => {
     // Two sheets of 4 EUR; five rectangles of 40.2 × 20.2 mm, each what the tag costs by itself, of a sheet of 100 × 50 mm.
     assert.equal(told.get('Whole sheets'), '8.00 EUR');
     const share = (40.2 * 20.2 * 4) / (100 * 50);
-    assert.equal(told.get('Material cost'), `${(5 * share).toFixed(2)} EUR, of all tags by themselves`);
+    assert.equal(told.get('Material cost'), `${(5 * share).toFixed(2)} EUR for all tags separately`);
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
     const one = takesOf(alone.tag, alone.plan);
     assertNear(one.cost!.amount, share, 1e-4);
@@ -199,12 +199,12 @@ describe('Tags on sheets', () => {
       const sheets = await sheetJobs(reports, never);
       return 'problem' in sheets && sheets.problem;
     };
-    assert.match(String(await problemOf([without])), /^How large is a sheet\?/);
+    assert.match(String(await problemOf([without])), /^No sheet size given: add “sheet:/);
     assert.equal(await problemOf([]), 'There is nothing to lay out yet.');
     const many = await engine.compute(plate('{size: [45, 30], copies: 200}'), options);
     assert.equal(
       await problemOf(Array.from({ length: 11 }, () => many)),
-      'These are 2200 pieces; at most 2000 are laid out at once.',
+      'These are 2200 pieces; at most 2000 can be laid out at once.',
     );
   });
 

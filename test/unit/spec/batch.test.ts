@@ -108,7 +108,7 @@ describe('A batch', () => {
       'unknown-name “{nmae}”: There is no column “nmae” in the batch. Did you mean “name”?',
     ]);
     assert.deepEqual(await said(spec('[{plant: Sorrel, sown: 3}]', '"{x}"')), [
-      'unknown-name “{x}”: There is no column “x” in the batch. There is {plant}, {sown}.',
+      'unknown-name “{x}”: There is no column “x” in the batch. Columns: {plant}, {sown}.',
     ]);
     assert.deepEqual(await said(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',
@@ -142,7 +142,7 @@ describe('A batch', () => {
   it('asks for the quotes without which YAML takes braces for a group', async () => {
     const made = await report(spec('[Sorrel]', '{name}'));
     const [issue] = made.issues;
-    assert.equal(issue!.message, '“text” needs quotes, for YAML takes braces for a group: "{name}".');
+    assert.equal(issue!.message, '“text” needs quotes, because YAML reads braces as a group: "{name}".');
     assert.deepEqual(issue!.suggestions, ['"{name}"']);
     assert.equal(placeOf(made, issue!).text, '{name}');
   });

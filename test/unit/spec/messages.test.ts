@@ -12,10 +12,16 @@ describe('What is said of slips in the text', () => {
       ["tagwright: 1\ntitle: 'Sorrel\n", /This quote is never closed: put ' after “Sorrel”/],
       ['tagwright: 1\ntitle: seed: jar\n', /A text with a colon in it needs quotes/],
       ['tagwright: 1\nshapes:\n\ta: 1\n', /with spaces here, not with tabs/],
-      ['tagwright: 1\ntitle: a\ntitle: b\n', /“title” is here twice/],
+      ['tagwright: 1\ntitle: a\ntitle: b\n', /“title” appears twice/],
       ['tagwright: 1\ntitle: }\n', /A text with brackets in it needs quotes: "}"/],
       ['tagwright: 1\nnonsense\n', /A colon and a value are missing here/],
       ['tagwright: 1\ntitle: @home\n', /“@” needs quotes/],
+      ['%FOO bar\ntagwright: 1\n', /: Something is missing here, or does not belong\.$/],
+      ['tagwright: 1\ntitle: |sage\n  mint\n', /: There is a character here that does not belong\.$/],
+      [
+        `tagwright: 1\na: &a [x, x]\nb: &b [${'*a, '.repeat(99)}*a]\nc: [${'*b, '.repeat(99)}*b]\n`,
+        /: What & and \* stand for cannot be put in here; write it out instead\.$/,
+      ],
     ];
     for (const [text, expected] of slips) {
       const said = messages(text).filter((message) => message.startsWith('yaml-syntax'));
@@ -23,7 +29,12 @@ describe('What is said of slips in the text', () => {
         said.some((message) => expected.test(message)),
         `${text}: ${said.join('\n')}`,
       );
-      for (const message of said) assert.doesNotMatch(message, /flow|scalar|implicit|mapping|collection|token/i, text);
+      for (const message of said)
+        assert.doesNotMatch(
+          message,
+          /flow|scalar|implicit|mapping|collection|token|alias|anchor|directive|resolve/i,
+          text,
+        );
     }
   });
 

@@ -14,7 +14,7 @@ function stockOf(stock: string) {
 }
 
 describe('What min_web is where it is left out', () => {
-  // The figures are our own judgement, but for the 1.5 mm of plywood, which is common practice without a source.
+  // The numbers are our own judgement, but for the 1.5 mm of plywood, which is common practice without a source.
   for (const [material, web, least] of [
     ['birch plywood', 1.5, 0.8],
     ['Baltic birch ply, 3 mm', 1.5, 0.8],

@@ -41,7 +41,7 @@ describe('Reading a spec', () => {
     const { model, issues } = parseSpec(good);
     assert.deepEqual(issues, []);
     assert.equal(model?.title, 'Mint');
-    // Common practice, no source: 1.5 mm is the least web to rely on.
+    // Rule of thumb, no source: 1.5 mm is the least web to rely on.
     assert.deepEqual(model.stock, { kerf: 0, minWeb: 1.5, leastWeb: 0.8, hangerWeb: 1.5 });
     const plate = model.shapes.get('plate');
     assert.deepEqual(plate?.generator, { kind: 'rectangle', width: 60, height: 20, radius: 3 });
@@ -212,7 +212,10 @@ pieces:
 
   it('a text without a size, an empty text, an around without its distance', () => {
     const shape = (spec: string) => good.replace('{rectangle: [60 mm, 20 mm], radius: 3 mm}', spec);
-    assert.match(only(shape('{text: Mint}'), 'missing-key').issue.message, /width, height, size or fit/);
+    assert.match(
+      only(shape('{text: Mint}'), 'missing-key').issue.message,
+      /This text has no size: add width, height or x_height/,
+    );
     assert.equal(only(shape(`{text: '  ', width: 3 mm}`), 'bad-value').text, `'  '`);
     assert.match(
       only(good.replace('  plate', '  edge: {around: plate}\n  plate'), 'missing-key').issue.message,

@@ -70,7 +70,7 @@ describe('A table', () => {
     assert.match(problem('name,name\na,b')!, /two columns “name”/);
     assert.match(problem('name,,sown\na,b,c')!, /a column without a name/);
     assert.match(problem('{name}\na')!, /a brace in “\{name\}”/);
-    assert.match(problem('name\n"Sorrel\nBorage\n')!, /quotation mark that is not closed/);
+    assert.match(problem('name\n"Sorrel\nBorage\n')!, /quotation mark that is never closed/);
     // Windows-1252 for “Möhre”, as UTF-8.
     assert.match(
       problem(new TextDecoder().decode(Uint8Array.of(0x6e, 0x0a, 0x4d, 0xf6, 0x68, 0x72, 0x65)))!,

@@ -115,14 +115,14 @@ describe('A file that a spec uses', () => {
 
   it('and another that define the same name clash, at the name or at the second file', async () => {
     const own = spec.replace('pieces:', 'shapes: {plate: {ellipse: 30}}\npieces:');
-    assert.deepEqual(await said(own, files), ['name-clash “plate”: There is a shape “plate” in house.yaml as well.']);
+    assert.deepEqual(await said(own, files), ['name-clash “plate”: There is also a shape “plate” in house.yaml.']);
     const two = spec.replace('use: house.yaml', 'use: [house.yaml, other.yaml]');
     const other = 'tagwright: 1\nhangers: {side: {hole: {}}}\n';
     assert.deepEqual(await said(two, { ...files, 'other.yaml': other }), [
-      'name-clash “other.yaml”: There is a hanger “side” in both house.yaml and other.yaml as well.',
+      'name-clash “other.yaml”: There is a hanger “side” in both house.yaml and other.yaml.',
     ]);
     const ties = await said(two, { ...files, 'other.yaml': 'tagwright: 1\ntie: {twine: 3}\n' });
-    assert.match(ties.join(), /name-clash .*Several of the files used here give a tie/);
+    assert.match(ties.join(), /name-clash .*Several of the used files set “tie”/);
   });
 
   it('may be used by two others without a clash', async () => {

@@ -130,6 +130,28 @@ describe('Drawings', () => {
   });
 });
 
+describe('Damaged drawings', () => {
+  const damaged = 'is damaged or cut short: save it again in your drawing program';
+  const path = (data: string): string => page(`<path d="${data}"/>`);
+  for (const [what, svg, problem] of [
+    ['end inside a tag', page('<rect width="3" height="3"').slice(0, -6), damaged],
+    ['end inside a value', '<svg width="1', damaged],
+    ['have a path that does not begin', path('L0 0'), 'has a faulty path: it must start with M or m'],
+    ['have a word in a path', path('M0 0L5 boo'), 'has a faulty path: there is a bad number at character 8'],
+    ['lack a number in a path', path('M0 0q'), 'has a faulty path: a number is missing at character 6'],
+    ['have a letter no path has', path('M0 0X3'), 'has a faulty path: there is an unknown command at character 5'],
+    [
+      'bend an arc by a 5',
+      path('M0 0A3 3 0 5 1 9 9'),
+      'has a faulty path: the flag of an arc at character 12 must be 0 or 1',
+    ],
+  ] as const) {
+    it(`that ${what} say so in plain words`, () => {
+      assert.equal(problemOf(svg), problem);
+    });
+  }
+});
+
 describe('Drawings made to do harm', () => {
   const doubling = (depth: number): string =>
     Array.from({ length: depth }, (_, i) => `<g id="g${i + 1}"><use href="#g${i}"/><use href="#g${i}"/></g>`).join('');

@@ -20,7 +20,7 @@ describe('A shape that no piece uses', () => {
       assert.equal(issues.length, 1, 'and what lacks is said');
       const scene = sceneOf(tag!, () => 0);
       assert.deepEqual(scene.bounds, [-30, -15, 30, 15]);
-      assert.equal(scene.ghosts[0]!.label, 'plate: no piece uses it yet');
+      assert.equal(scene.ghosts[0]!.label, 'plate: not used by any piece yet');
     }
   });
 

@@ -69,7 +69,7 @@ describe('A ring', () => {
     });
   }
 
-  it('has what the tie needs where nothing is said (common practice, no source)', async () => {
+  it('has what the tie needs where nothing is said (rule of thumb, no source)', async () => {
     const plain = await hung('{ellipse: 40}', 'ring: {at: top}');
     assertNear(plain.hanger.openingSize, 2.8, exact);
     const twine = await hung('{ellipse: 40}', 'ring: {at: top}', ['tie: {twine: 3 mm}']);

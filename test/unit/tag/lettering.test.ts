@@ -107,12 +107,12 @@ describe('Text sized by its letters', () => {
 
   it('says so, at the key, where two sizes clash', async () => {
     for (const [keys, problem] of [
-      ['cap_height: 9, width: 40', 'cap_height: “cap_height” and “width” both say how large; keep one.'],
-      ['x_height: 9, height: 40', 'x_height: “x_height” and “height” both say how large; keep one.'],
-      ['x_height: 9, cap_height: 12', 'cap_height: “cap_height” and “x_height” both say how large; keep one.'],
-      ['size: 9, cap_height: 12', 'size: “size” and “cap_height” both say how large; keep one.'],
-      ['cap_height: 9, fit: {in: body}', 'cap_height: “cap_height” and “fit” both say how large; keep one.'],
-      ['cap_height: 1, grow: 0.6', '1: The growth alone is as much as this height; ask for more, or grow less.'],
+      ['cap_height: 9, width: 40', 'cap_height: “cap_height” and “width” both set the size; keep one.'],
+      ['x_height: 9, height: 40', 'x_height: “x_height” and “height” both set the size; keep one.'],
+      ['x_height: 9, cap_height: 12', 'cap_height: “cap_height” and “x_height” both set the size; keep one.'],
+      ['size: 9, cap_height: 12', 'size: “size” and “cap_height” both set the size; keep one.'],
+      ['cap_height: 9, fit: {in: body}', 'cap_height: “cap_height” and “fit” both set the size; keep one.'],
+      ['cap_height: 1, grow: 0.6', '1: The growth alone takes up this height; make it taller, or grow less.'],
       ['cap_height: 0', '0: “cap_height” must be more than 0.'],
     ] as const) {
       const found = await problems(`{text: Rue, ${keys}}`);
@@ -287,18 +287,15 @@ describe('Text on an arc', () => {
   });
 
   for (const [keys, problem] of [
-    ['width: 90, arc: {radius: 40, sweep: 90}', /An arc has either a radius, or a sweep in degrees\./],
-    ['width: 90, arc: {at: top}', /An arc has either a radius, or a sweep in degrees\./],
+    ['width: 90, arc: {radius: 40, sweep: 90}', /An arc needs either a radius or a sweep in degrees\./],
+    ['width: 90, arc: {at: top}', /An arc needs either a radius or a sweep in degrees\./],
     ['width: 90, height: 20, arc: {radius: 40}', /^radius: “width” and “height” together stretch the circle too/],
-    ['fit: {in: disc}, arc: {radius: 40}', /^radius: “fit” finds the circle too; give “sweep” instead/],
+    ['fit: {in: disc}, arc: {radius: 40}', /^radius: “fit” changes the circle too; give “sweep” instead/],
     ['width: 60, arc: {radius: 0}', /^0: “radius” must be more than 0\./],
     ['width: 60, arc: {sweep: 400}', /^400: “sweep” must be <= 360\./],
-    ['size: 40, arc: {radius: 20}', /^20: The text goes more than once round its circle; take a larger radius/],
-    [
-      'width: 200, arc: {radius: 40}',
-      /^200: On this circle, letters of no size make this width: 1\d\d\.\d mm is the most\./,
-    ],
-    ['height: 300, arc: {radius: 40}', /^300: On this circle, letters of no size make this height/],
+    ['size: 40, arc: {radius: 20}', /^20: The text goes around its circle more than once; use a larger radius/],
+    ['width: 200, arc: {radius: 40}', /^200: On this circle the text cannot reach this width: maximum 1\d\d\.\d mm\./],
+    ['height: 300, arc: {radius: 40}', /^300: On this circle the text cannot reach this height/],
   ] as const) {
     it(`says what is wrong with ${keys}`, async () => {
       const made = await report(
@@ -318,7 +315,7 @@ describe('Text on an arc', () => {
       '{text: "É\\nÉ\\nÉ\\nÉ", font: blocks.otf, size: 10, line_height: 1, arc: {radius: 25}}',
     );
     assert.ok(
-      found.includes('25: The circle is too small for letters of this size, or for so many lines.'),
+      found.includes('25: The circle is too small for letters of this size, or for this many lines.'),
       found.join('\n'),
     );
   });

@@ -92,7 +92,7 @@ describe('What of a drawing is left out', () => {
       '<text>a</text><text>b</text><line x2="9" stroke="red"/><image href="a.png"/><rect width="3" height="3" fill="#FFF"/>';
     assert.equal(
       only(await drawn(inside), 'not-drawn').message,
-      '1 line without a fill, 2 texts and 1 picture in “leaf.svg” are left out: only filled shapes are used. 1 white shape in “leaf.svg” counts as filled: colours are not looked at.',
+      '1 line without a fill, 2 texts and 1 picture in “leaf.svg” are left out: only filled shapes are used. 1 white shape in “leaf.svg” counts as filled: colours are ignored.',
     );
   });
 

@@ -306,7 +306,7 @@ describe('Every script and form', () => {
 describe('The key overlap', () => {
   it('goes with text alone', async () => {
     assert.deepEqual(await problems('{rectangle: [20 mm, 10 mm], overlap: 0.6 mm}'), [
-      'overlap: “overlap” goes with text, and this shape is a rectangle.',
+      'overlap: “overlap” goes with text, but this shape is a rectangle.',
     ]);
   });
 
@@ -317,7 +317,7 @@ describe('The key overlap', () => {
 
   it('does not go with a circle whose radius would follow from a width', async () => {
     assert.deepEqual(await problems('{text: Bo, weight: 800, width: 30 mm, arc: {radius: 40 mm}, overlap: 0.6 mm}'), [
-      'overlap: Letters that slide change the width, and the circle with it; ask for “x_height” or “size” instead of “width”, or give “sweep” instead of the radius.',
+      'overlap: “overlap” changes the width, and so the circle; give “x_height” or “size” instead of “width”, or “sweep” instead of the radius.',
     ]);
   });
 });

@@ -24,7 +24,9 @@ export function effectOf(issue: Issue, before: Report, after: Report): string[] 
   const is = pieceOf(issue, after);
   if (!was || !is) return [];
   const { units } = after.tag!;
-  return [...partsEffect(issue, was, is), ...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) => inUnits(told, units));
+  return [...partsEffect(issue, was, is), ...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) =>
+    inUnits(told, units),
+  );
 }
 
 function pieceOf({ piece }: Issue, { tag }: Report): Piece | undefined {

@@ -44,7 +44,7 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
       await editor.type(', ');
       await editor.page.keyboard.press('Control+Space');
       await editor.page.locator('.suggest-widget .monaco-list-row').nth(4).waitFor();
-      await cut(editor.page, { x: 0, y: 130, width: 760, height: 330 }, walkthrough('help'));
+      await cut(editor.page, { x: 60, y: 130, width: 700, height: 330 }, walkthrough('help'));
     }),
   preview: () => preview('2-script-name.tag.yaml', walkthrough('preview')),
   problems: () => preview('7-weak-on-purpose.tag.yaml', walkthrough('problems')),

@@ -4,6 +4,7 @@ import type { FixesMessage, ScenePin } from '../src/preview/protocol.ts';
 import { cardPlace } from './card-place.ts';
 import { byId, html, setText } from './dom.ts';
 import type { Box, Size } from './viewport.ts';
+import { menuIndex } from './roving.ts';
 
 export interface FixMenuActions {
   ask(pin: ScenePin): void;
@@ -170,13 +171,7 @@ export class FixMenu {
   private steer(event: KeyboardEvent): void {
     const all = this.focusables();
     const at = all.indexOf(document.activeElement as HTMLElement);
-    const steps: Readonly<Record<string, number>> = {
-      ArrowDown: (at + 1) % all.length,
-      ArrowUp: (at - 1 + all.length) % all.length,
-      Home: 0,
-      End: all.length - 1,
-    };
-    const to = steps[event.key];
+    const to = menuIndex(event.key, at, all.length);
     if (to !== undefined) all[to]!.focus();
     else if (event.key === 'Escape' || event.key === 'Tab') this.close(true);
     else return;

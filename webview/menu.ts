@@ -5,6 +5,7 @@
  */
 
 import { html, setAttribute } from './dom.ts';
+import { menuIndex } from './roving.ts';
 
 export interface MenuItem {
   readonly label: string;
@@ -144,13 +145,7 @@ export class MenuButton {
     const { key } = event;
     const all = this.buttons();
     const at = all.indexOf(document.activeElement as HTMLElement);
-    const steps: Readonly<Record<string, number>> = {
-      ArrowDown: (at + 1) % all.length,
-      ArrowUp: (at - 1 + all.length) % all.length,
-      Home: 0,
-      End: all.length - 1,
-    };
-    const to = steps[key] ?? (isLetter(event) ? startingWith(all, at, key) : undefined);
+    const to = menuIndex(key, at, all.length) ?? (isLetter(event) ? startingWith(all, at, key) : undefined);
     if (to !== undefined) all[to]!.focus();
     // Tab goes on from the button.
     if (key === 'Escape' || key === 'Tab') this.close(true);

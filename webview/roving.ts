@@ -39,6 +39,11 @@ export function roving(container: HTMLElement): void {
   settle();
 }
 
+/** In a menu, where an arrow up or down, Home or End leads from the item at that index; `undefined` for other keys. */
+export function menuIndex(key: string, at: number, count: number): number | undefined {
+  return key === 'ArrowLeft' || key === 'ArrowRight' ? undefined : targetIndex(key, at, count);
+}
+
 function targetIndex(key: string, at: number, count: number): number | undefined {
   switch (key) {
     case 'ArrowRight':

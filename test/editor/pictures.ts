@@ -32,8 +32,10 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
     inEditor({ width: 1000, height: 700 }, async (editor) => {
       await editor.page.locator('.activitybar [aria-label^="Tagwright"]').first().click();
       const list = await editor.preview();
-      await list.locator('li svg path').first().waitFor();
-      await eventually('every picture', async () => (await list.locator('li:not(:has(svg path))').count()) === 0);
+      await list.locator('li .picture path').first().waitFor();
+      await eventually('every picture', async () => (await list.locator('li:not(:has(.picture path))').count()) === 0);
+      await editor.page.mouse.move(600, 690);
+      await editor.page.locator('.workbench-hover').waitFor({ state: 'hidden' });
       await element(editor.page.locator('.part.sidebar'), walkthrough('samples'));
     }),
   help: () =>

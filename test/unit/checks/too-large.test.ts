@@ -18,7 +18,10 @@ describe('A piece on a sheet', () => {
     const issue = only(made, 'too-large');
     assert.equal(issue.severity, 'error');
     assert.equal(issue.piece, 'tag');
-    assert.match(issue.message, /“Mint”.* takes 81\.00 × 20\.00 mm, and there is room for 80\.00 × 30\.00 mm/);
+    assert.match(
+      issue.message,
+      /“Mint” does not fit the sheet in any rotation: it needs 81\.00 × 20\.00 mm, and there is room for 80\.00 × 30\.00 mm/,
+    );
     assert.equal(placeOf(made.report, issue).line, 6);
   });
 
@@ -67,7 +70,7 @@ describe('A piece on a sheet', () => {
     const kerf = 'stock: {kerf: 0.2}';
     assert.ok(await fits(sheet, '{rectangle: [79.8, 29.8]}', kerf));
     const issue = only(await onSheet(sheet, '{rectangle: [79.9, 29]}', kerf), 'too-large');
-    assert.match(issue.message, /with the path of the beam it takes 80\.10 × 29\.20 mm/);
+    assert.match(issue.message, /with the kerf it needs 80\.10 × 29\.20 mm/);
   });
 
   it('may be measured in inches', async () => {
@@ -76,7 +79,7 @@ describe('A piece on a sheet', () => {
     const made = await onSheet('size: [12, 8], margin: 0.25', '{rectangle: [11.6, 7]}', 'units: in');
     assert.match(
       only(made, 'too-large').message,
-      /takes 11\.600 × 7\.000 in, and there is room for 11\.500 × 7\.500 in/,
+      /it needs 11\.600 × 7\.000 in, and there is room for 11\.500 × 7\.500 in/,
     );
   });
 

@@ -58,7 +58,7 @@ describe('Fixes of slips in the text', () => {
     const text = soundSpec
       .replace('tie:', 'sheet: {size: [46 mm, 40 mm]}\ntie:')
       .replace('    hanger: {hole: {at: top}}\n', '');
-    const [large] = (await offered(text)).filter(({ message }) => message.includes('does not go on the sheet'));
+    const [large] = (await offered(text)).filter(({ message }) => message.includes('does not fit the sheet in any rotation'));
     assert.ok(
       large!.titles.some((title) => /^Make “label” smaller as a whole: width 4\d mm/.test(title)),
       large!.titles.join(),

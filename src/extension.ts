@@ -56,7 +56,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const surroundings = new EditorSurroundings(service, engine, samples);
   const moves = new SpecMoves();
   const target = new Target(() => previews.inFront);
-  const sheets = new SheetsView(context.extensionUri, service, engine);
+  const sheets = new SheetsView(context.extensionUri, service, engine, moves);
   context.subscriptions.push(
     log,
     moves,

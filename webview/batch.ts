@@ -29,7 +29,7 @@ export class BatchStrip {
     });
     document.addEventListener('keydown', (event) => {
       const by = event.key === 'PageDown' ? 1 : event.key === 'PageUp' ? -1 : 0;
-      if (by === 0 || this.group.hidden) return;
+      if (by === 0 || this.group.hidden || hasModifier(event)) return;
       event.preventDefault();
       this.step(by);
     });
@@ -79,7 +79,7 @@ export class BatchStrip {
 
   /** The choice goes with the keys, and so does the drawing. */
   private steer(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (hasModifier(event)) return;
     const last = this.labels.length - 1;
     const rows: Readonly<Record<string, number>> = {
       ArrowRight: Math.min(this.row + 1, last),
@@ -93,6 +93,11 @@ export class BatchStrip {
     event.stopPropagation();
     if (row !== this.row) this.choose(row);
   }
+}
+
+/** With those, keys are the editor's. */
+function hasModifier({ ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): boolean {
+  return ctrlKey || metaKey || altKey || shiftKey;
 }
 
 class BatchOption {

@@ -40,14 +40,14 @@ export async function askFaulty(
 }
 
 /** Where nothing can be made of a spec: says why, and leads there. */
-export async function sayNothingToCut(spec: vscode.Uri, report: Report | undefined): Promise<void> {
-  const error = report?.issues.find(isError);
+export async function sayNothingToCut(spec: vscode.Uri, report: Report): Promise<void> {
+  const error = report.issues.find(isError);
   const show = 'Show the Problem';
   const answer = await vscode.window.showErrorMessage(
     `Nothing to export yet. ${error?.message ?? 'The spec has no piece.'}`,
     ...(error ? [show] : []),
   );
-  if (answer === show) await showIssue(spec, report!, error!);
+  if (answer === show) await showIssue(spec, report, error!);
 }
 
 async function showIssue(spec: vscode.Uri, { source }: Report, { range }: Issue): Promise<void> {

@@ -12,6 +12,8 @@ export class Draft {
   /** Edits are made one after the other, each of the text that the one before has left. */
   #last: Promise<void> = Promise.resolve();
   #wanted = '';
+  /** The text as it was put last: what differs from it has been typed by somebody, and is theirs. */
+  #put: string | undefined;
 
   private constructor(document: vscode.TextDocument, tabsBefore: ReadonlySet<vscode.Tab>) {
     this.#document = document;
@@ -35,7 +37,7 @@ export class Draft {
   /** Texts that are asked for while one is being put are skipped but for the last. */
   set(text: string): Promise<void> {
     this.#wanted = text;
-    this.#last = this.#last.then(() => this.#put());
+    this.#last = this.#last.then(() => this.#write());
     return this.#last;
   }
 
@@ -47,18 +49,19 @@ export class Draft {
   async rename(fileName: string, moves: SpecMoves): Promise<void> {
     await this.#last;
     const before = this.#document;
-    if (before.uri.path.endsWith(`/${fileName}`)) return;
+    if (this.#isTaken || before.uri.path.endsWith(`/${fileName}`)) return;
     this.#document = await vscode.workspace.openTextDocument(await freeName(fileName));
-    await this.#put();
+    this.#put = undefined;
+    await this.#write();
     await this.show();
     moves.tell({ from: before.uri, to: this.uri });
     await close(before);
   }
 
-  /** Closes it and its preview unasked: it holds nothing that anybody has written. */
+  /** Closes it and its preview unasked, if it holds nothing that anybody has written. */
   async discard(): Promise<void> {
     await this.#last;
-    if (!openDocument(this.uri)) return;
+    if (!openDocument(this.uri) || this.#isTaken) return;
     await close(this.#document);
     const previews = allTabs().filter(
       (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview,
@@ -66,8 +69,14 @@ export class Draft {
     await vscode.window.tabGroups.close(previews, true);
   }
 
-  async #put(): Promise<void> {
+  get #isTaken(): boolean {
+    return this.#document.isClosed || (this.#put !== undefined && plain(this.#document.getText()) !== this.#put);
+  }
+
+  async #write(): Promise<void> {
+    if (this.#isTaken) return;
     const before = this.#document.getText();
+    this.#put = plain(this.#wanted);
     if (before === this.#wanted) return;
     const edit = new vscode.WorkspaceEdit();
     for (const { range, text } of editsBetween(before, this.#wanted)) {
@@ -79,8 +88,14 @@ export class Draft {
 }
 
 async function close(document: vscode.TextDocument): Promise<void> {
-  await showText(document.uri, { preview: false });
+  const { document: shown } = await showText(document.uri, { preview: false });
+  // Whatever else has come to the front meanwhile is not to be reverted.
+  if (vscode.window.activeTextEditor?.document !== shown) return;
   await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+}
+
+function plain(text: string): string {
+  return text.replaceAll('\r\n', '\n');
 }
 
 function allTabs(): vscode.Tab[] {

@@ -6,8 +6,9 @@ import { isError } from '../issue.ts';
 import { allFormats, sheetFormats } from '../output/formats.ts';
 import { jobOf } from '../output/job.ts';
 import { toSvg } from '../output/svg.ts';
+import { computeOptions } from './compute-options.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
-import { Exporter, fileNameOf } from './exporter.ts';
+import { Exporter, fileNameOf, textOf } from './exporter.ts';
 import type { ExportRequest } from './exporter.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from './service.ts';
@@ -41,7 +42,7 @@ export function registerExports(
     command('tagwright.export', (spec) => askExport(spec, service, context.globalState)),
     command('tagwright.makePack', (spec) => askPack(spec, service)),
     command('tagwright.exportSheets', (spec) => askLayout(spec, context.globalState)),
-    target.command('tagwright.exportSvg', (spec) => exportSvg(spec, service, writeWhole)),
+    target.command('tagwright.exportSvg', (spec) => exportSvg(spec, service, engine, writeWhole)),
   );
 }
 
@@ -93,10 +94,14 @@ function folderOf(spec: vscode.Uri): vscode.Uri | undefined {
 async function exportSvg(
   uri: vscode.Uri,
   service: TagService,
+  engine: Engine,
   writeWhole: WriteWhole,
 ): Promise<vscode.Uri | undefined> {
-  const report = service.get(uri)?.report;
-  const job = report && jobOf(report);
+  const text = await textOf(uri);
+  const known = service.get(uri)?.report;
+  const options = computeOptions(uri, new AbortController().signal, known?.row);
+  const report = known?.source.text === text ? known : await engine.compute(text, options);
+  const job = jobOf(report);
   if (!job) {
     void sayNothingToCut(uri, report);
     return undefined;

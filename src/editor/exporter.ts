@@ -181,7 +181,8 @@ function onlyPiece(report: Report, piece: string | undefined): Report {
   return { ...report, tag: { ...tag, pieces: tag.pieces.filter(({ id }) => id === piece) } };
 }
 
-async function textOf(spec: vscode.Uri): Promise<string> {
+/** As it stands in the editor, else on the disk. */
+export async function textOf(spec: vscode.Uri): Promise<string> {
   return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
 }
 

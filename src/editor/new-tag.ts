@@ -57,6 +57,8 @@ export async function newTag({ samples, engine, moves, fonts }: NewTagServices):
 
 class Questions {
   #answers: Answers;
+  /** What is tried for the question that is asked now. */
+  #trying = new AbortController();
 
   constructor(
     private readonly draft: Draft,
@@ -67,13 +69,23 @@ class Questions {
     this.#answers = { sample: samples[0]!, texts: [] };
   }
 
-  /** Question by question, forwards and back. */
   async ask(): Promise<Answers | undefined> {
+    try {
+      return await this.#askAll();
+    } finally {
+      this.#trying.abort();
+    }
+  }
+
+  /** Question by question, forwards and back. */
+  async #askAll(): Promise<Answers | undefined> {
     for (let step = 1; ;) {
       // What would fall out is asked about only where something would.
       const fixes = step > this.#steps ? await this.#fixes() : undefined;
       if (step > this.#steps && !fixes) return this.#answers;
       const change = fixes ? await this.#askHold(step, fixes.found) : await this.#askStep(step);
+      this.#trying.abort();
+      this.#trying = new AbortController();
       if (change === undefined) return undefined;
       if (change === back) {
         step--;
@@ -125,14 +137,17 @@ class Questions {
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
     const items: Item[] = [{ label: 'Leave it as it is', description: 'it is marked in the preview', value: {} }];
-    const moreItems = fixes.then((found) => found.map(fixItem));
+    const moreItems = fixes.then(
+      (found) => found.map(fixItem),
+      () => [],
+    );
     const placeholder = 'A part of it would fall out. What holds it?';
     return pick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
   }
 
   async #missingLetters(change: Partial<Answers>): Promise<string | undefined> {
-    const { issues } = await this.#report({ ...this.#answers, ...change });
-    return issues.find(({ code }) => code === 'missing-glyph')?.message;
+    const report = await this.#report({ ...this.#answers, ...change }).catch(() => undefined);
+    return report?.issues.find(({ code }) => code === 'missing-glyph')?.message;
   }
 
   /** `undefined` where nothing would fall out. Trying them takes a while, in which the question is already there. */
@@ -148,7 +163,7 @@ class Questions {
   }
 
   get #options() {
-    return computeOptions(this.draft.uri, new AbortController().signal);
+    return computeOptions(this.draft.uri, this.#trying.signal);
   }
 }
 

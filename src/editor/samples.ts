@@ -26,7 +26,11 @@ export class SampleLibrary {
 
   /** Read once: they do not change while the extension runs. */
   all(): Promise<Sample[]> {
-    this.#samples ??= this.#read();
+    this.#samples ??= this.#read().catch((error: unknown) => {
+      // It may be read the next time.
+      this.#samples = undefined;
+      throw error;
+    });
     return this.#samples;
   }
 

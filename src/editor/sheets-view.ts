@@ -14,6 +14,7 @@ import { labelOf } from '../spec/batch.ts';
 import { applyEdits } from './apply-edits.ts';
 import { breather, computeOptions } from './compute-options.ts';
 import type { Checked, TagService } from './service.ts';
+import type { SpecMoves } from './spec-moves.ts';
 import { sheetsHtml } from './sheets-html.ts';
 import type { SheetProblem, Shown } from './sheets-html.ts';
 import type { FromSheetsPage } from './sheets-protocol.ts';
@@ -27,10 +28,17 @@ export class SheetsView implements vscode.Disposable {
   readonly #extensionUri: vscode.Uri;
   readonly #service: TagService;
   readonly #engine: Engine;
+  readonly #moves: vscode.Disposable;
   /** By the specs they show. */
   readonly #panels = new Map<string, SheetsPanel>();
 
-  constructor(extensionUri: vscode.Uri, service: TagService, engine: Engine) {
+  constructor(extensionUri: vscode.Uri, service: TagService, engine: Engine, moves: SpecMoves) {
+    this.#moves = moves.onDidMove(({ from, to }) => {
+      const panel = this.#panels.get(from.toString());
+      if (!panel) return;
+      panel.dispose();
+      this.show(to);
+    });
     this.#extensionUri = extensionUri;
     this.#service = service;
     this.#engine = engine;
@@ -48,6 +56,7 @@ export class SheetsView implements vscode.Disposable {
   }
 
   dispose(): void {
+    this.#moves.dispose();
     for (const panel of [...this.#panels.values()]) panel.dispose();
   }
 }
@@ -62,6 +71,8 @@ class SheetsPanel implements vscode.Disposable {
   readonly #changes: vscode.Disposable;
   #timer: NodeJS.Timeout | undefined;
   #running: AbortController | undefined;
+  /** What was looked at last for whether it changes the sheets. */
+  #seen: Report | undefined;
   /** What was laid out last. */
   #laidOut: Report | undefined;
 
@@ -106,7 +117,10 @@ class SheetsPanel implements vscode.Disposable {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
       const result = this.#service.get(this.#uri);
-      if (result && isOther(result.report, this.#laidOut)) void this.#layOut(result);
+      if (!result) return;
+      const before = this.#seen;
+      this.#seen = result.report;
+      if (isOther(result.report, before)) void this.#layOut(result);
     }, ms);
   }
 

@@ -45,9 +45,13 @@ export class SpecMoves implements vscode.Disposable {
   }
 
   #note(saved: vscode.TextDocument): void {
-    const text = saved.getText();
+    const text = withoutBlanks(saved);
+    // A file that is in a tab already was saved in its place; only an unsaved text may have been put over it.
+    const isInPlace = columnOf(saved.uri) !== undefined;
     const from = vscode.workspace.textDocuments
-      .filter((each) => each !== saved && isTagSpec(each.uri) && columnOf(each.uri) && each.getText() === text)
+      .filter((each) => each !== saved && isTagSpec(each.uri) && columnOf(each.uri) !== undefined)
+      .filter((each) => each.isUntitled || !isInPlace)
+      .filter((each) => (each.isUntitled && each.uri.path === saved.uri.path) || withoutBlanks(each) === text)
       .map(({ uri }) => uri);
     this.#saved = { to: saved.uri, from, at: performance.now() };
     this.#settle();
@@ -61,4 +65,12 @@ export class SpecMoves implements vscode.Disposable {
     this.#saved = undefined;
     if (performance.now() - at < longestMs) this.#moved.fire({ from: gone, to });
   }
+}
+
+/** Saving may take blanks off the ends of lines, and put a line break at the end. */
+function withoutBlanks(document: vscode.TextDocument): string {
+  return document
+    .getText()
+    .replace(/[^\S\n]+$/gm, '')
+    .trimEnd();
 }

@@ -1,7 +1,7 @@
 /** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
 
 import * as vscode from 'vscode';
-import { isTagSpec } from '../editor/documents.ts';
+import { fileExists, isTagSpec } from '../editor/documents.ts';
 import type { SpecMoves } from '../editor/spec-moves.ts';
 import { shownTexts } from '../editor/tabs.ts';
 import { stepDone } from '../editor/walkthrough.ts';
@@ -15,6 +15,8 @@ const moveMs = 300;
 export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
   private readonly previews = new Map<string, PreviewPanel>();
   private readonly subscriptions: readonly { dispose(): unknown }[];
+  /** Of the previews whose specs are gone, the specs. */
+  private readonly goneSpecs = new Set<string>();
   /** Those that go along with the editor, the newest last. */
   private readonly followers = new Set<PreviewPanel>();
 
@@ -29,8 +31,9 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
       moves.onDidMove(({ from, to }) => {
         this.moved(from, to);
       }),
-      services.results.onDidRemove((uri) => {
-        this.gone(uri);
+      services.results.onDidRemove((uri) => void this.removed(uri)),
+      services.results.onDidChange(({ uri }) => {
+        this.goneSpecs.delete(uri.toString());
       }),
       vscode.workspace.onDidRenameFiles(({ files }) => {
         for (const { oldUri, newUri } of files) this.renamed(oldUri, newUri);
@@ -43,7 +46,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
         this.openWithSpec(editor.document.uri);
         this.goAlong(editor.document.uri);
         // Another one to offer.
-        for (const preview of this.previews.values()) this.gone(preview.uri);
+        for (const key of this.goneSpecs) this.showGone(key);
       }),
     ];
     const shown = vscode.window.activeTextEditor?.document.uri;
@@ -122,24 +125,41 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
 
   /** The text has another name now, and its preview goes along; where that name has a preview already, one is enough. */
   private moved(from: vscode.Uri, to: vscode.Uri): void {
+    const kept = this.services.memory.kept(from);
+    if (kept && isTagSpec(to)) this.services.memory.keep(to, kept);
+    this.turn(from, to);
+  }
+
+  /** The preview of one spec shows another from now on. */
+  private turn(from: vscode.Uri, to: vscode.Uri): void {
     const preview = this.get(from);
     if (!preview || !isTagSpec(to)) return;
-    const kept = this.services.memory.kept(from);
-    if (kept) this.services.memory.keep(to, kept);
     const other = this.get(to);
-    this.previews.delete(from.toString());
-    if (!other) this.pass(preview, to);
-    else {
-      preview.dispose();
+    if (other) {
+      this.close(preview);
       other.reveal();
+    } else {
+      this.previews.delete(from.toString());
+      this.pass(preview, to);
     }
   }
 
-  /** Says so in its preview, unless its text is on the way to another name, or it is not gone at all. */
-  private gone(uri: vscode.Uri): void {
-    setTimeout(() => {
-      if (!this.services.results.get(uri)) this.get(uri)?.showGone(this.otherThan(uri));
-    }, moveMs);
+  /** A file that is only closed is still there to be drawn; else its preview says so, unless it goes along to another name. */
+  private async removed(uri: vscode.Uri): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, moveMs));
+    if (!this.get(uri) || this.services.results.get(uri)) return;
+    if (await fileExists(uri)) {
+      this.services.results.request(uri);
+      return;
+    }
+    this.goneSpecs.add(uri.toString());
+    this.showGone(uri.toString());
+  }
+
+  private showGone(key: string): void {
+    const preview = this.previews.get(key);
+    if (preview) preview.showGone(this.otherThan(preview.uri));
+    else this.goneSpecs.delete(key);
   }
 
   /** The spec in front, else any that is open. */
@@ -150,7 +170,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
   /** The preview of a spec that is gone shows one that is open; where that has a preview, this one makes room for it. */
   showOther(uri: vscode.Uri): void {
     const other = this.otherThan(uri);
-    if (other) this.moved(uri, other);
+    if (other) this.turn(uri, other);
   }
 
   /** One preview turns to the spec that is edited now, unless another shows it already. */

@@ -19,8 +19,9 @@ export function writtenValue(source: SpecSource, path: YamlPath): string | undef
 /** Takes an entry out, with the comma or the line that is then no use. */
 export function takenOut({ text }: SpecSource, { start, end }: TextRange): TextEdit | undefined {
   const [before, after] = [text.slice(0, start), text.slice(end)];
-  const comma = /,\s*$/.exec(before)?.[0].length;
-  const next = /^\s*,\s*/.exec(after)?.[0].length;
+  // On its own line only: the comma that ends the value above may be lettering.
+  const comma = /,[^\S\n]*$/.exec(before)?.[0].length;
+  const next = /^[^\S\n]*,\s*/.exec(after)?.[0].length;
   const indent = /(?:^|\n)([^\S\n]*)$/.exec(before)?.[1]!.length;
   const lineEnd = /^[^\S\n]*(?:\r?\n|$)/.exec(after)?.[0].length;
   if (comma !== undefined) return { range: { start: start - comma, end }, text: '' };

@@ -59,6 +59,7 @@ function bestRepairs(source: SpecSource, stumble: Issue, now: Reading, read: (te
     return duplicateRepairs(text, lines, stumble.range.start).filter((repair) => isBetter(tried(repair), now));
   }
   let budget = triesFor(text, mostTried);
+  if (budget === 0) return [];
   let best: { repair: Repair; reading: Reading } | undefined;
   for (const repair of candidatesFor(text, lines, stumble)) {
     if (budget-- <= 0) break;

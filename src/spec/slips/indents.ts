@@ -8,6 +8,9 @@ import type { Repair } from './repair.ts';
 /** How far the lines of a group are indented where nothing says otherwise. */
 const usualStep = 2;
 
+/** Nobody sets more lines in the wrong column by one slip. */
+const mostMoved = 200;
+
 /** The line by itself, with those that belong to it, and with all that follow in its column or deeper. */
 export function indentRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[] {
   if (line.content === '') return [];
@@ -18,7 +21,7 @@ export function indentRepairs(lines: readonly SpecLine[], line: SpecLine): Repai
     [line, ...whileFilled(rest, ({ indent }) => indent >= line.indent)],
   ];
   const sizes = new Set<number>();
-  const distinct = groups.filter(({ length }) => !sizes.has(length) && sizes.add(length));
+  const distinct = groups.filter(({ length }) => length <= mostMoved && !sizes.has(length) && sizes.add(length));
   return distinct.flatMap((group) =>
     targetsFor(lines, line).map((target) => moved(lines, group, target - line.indent, target)),
   );

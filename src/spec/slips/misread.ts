@@ -65,6 +65,7 @@ function curesFor(
   read: (text: string) => readonly Issue[] | undefined,
 ): Cure[] {
   let budget = issues.length > mostIssues ? 0 : triesFor(source.text, mostTried);
+  if (budget === 0) return [];
   const lines = linesOf(source.text);
   const cures: Cure[] = [];
   for (const issue of inOrder(issues)) {

@@ -114,10 +114,14 @@ function wrapped(issue: Issue, source: SpecSource): Repair[] {
   ];
 }
 
+/** Two lengths take no more characters. */
+const longestSizes = 60;
+
 /** `60 x 30 mm` and `[60 mm 30 mm]`: two lengths, width and height. */
 function sizes({ range, message }: Issue, source: SpecSource): Repair[] {
   if (!/list|entries|length|fit/.test(message)) return [];
   const value = source.text.slice(range.start, range.end);
+  if (value.length > longestSizes || value.includes('\n')) return [];
   const alone = /^[\d.]+\s*(?:mm|cm|in|pt|px)?$/.test(value) && /should be a list/.test(message);
   if (alone) {
     const square = `[${value}, ${value}]`;

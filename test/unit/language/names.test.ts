@@ -77,9 +77,13 @@ describe('The names of a spec', () => {
     assert.match(whyNot('plate', shape, [source])!, /There is a shape “plate” already/);
     assert.equal(whyNot('lid', shape, [source]), undefined, 'a piece of that name is no shape');
     for (const bad of ['', '1st', 'two words', 'ä', 'a.b', '-'])
-      assert.match(whyNot(bad, shape, [source])!, /^A name starts with a letter, followed by letters, digits, - and _\.$/);
+      assert.match(
+        whyNot(bad, shape, [source])!,
+        /^A name starts with a letter, followed by letters, digits, - and _\.$/,
+      );
     // The core schema of YAML 1.2, chapter 10.3.
-    for (const bad of ['true', 'False', 'null']) assert.match(whyNot(bad, shape, [source])!, /^YAML does not read “.+” as a name\.$/);
+    for (const bad of ['true', 'False', 'null'])
+      assert.match(whyNot(bad, shape, [source])!, /^YAML does not read “.+” as a name\.$/);
   });
 
   it('are found in the files that a spec uses', async () => {

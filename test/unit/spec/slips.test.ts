@@ -83,6 +83,20 @@ describe('One slip, one message', () => {
     assert.ok(cured.length >= 0.85 * pairs.length, `${cured.length} of ${pairs.length}`);
   });
 
+  it('a key that is moved takes no comma of the lettering along', () => {
+    const spec = soundSpec
+      .replace('text: Sorrel', 'text: Dear Ann,\n    on: plate')
+      .replace('place: {on: plate}', 'place: {at: center}');
+    const changes = parseSpec(spec).issues.flatMap(changesOf);
+    assert.ok(changes.length > 0);
+    for (const { edits } of changes) assert.match(applied(spec, edits), /text: Dear Ann,$/m);
+  });
+
+  it('a value that goes on for very many lines ends in time', () => {
+    const long = soundSpec.replace('rectangle: [60 mm, 30 mm]', `rectangle: 1${'\n'.repeat(100_000)}      a`);
+    assert.ok(parseSpec(long).issues.length > 0);
+  });
+
   it('lines that end as on Windows are repaired as such', () => {
     for (const slip of slips.filter((_, at) => at % 4 === 0)) {
       const text = written(slip).replaceAll('\n', '\r\n');

@@ -161,8 +161,11 @@ function readSize(size: Size, path: YamlPath, problems: Problems): (number | und
 }
 
 function atMost(length: number, most: number, what: string, path: YamlPath, problems: Problems): void {
-  if (length > most)
-    problems.error('bad-length', path, `“${String(path.at(-1))}” can be at most ${what}, ${limit(most)}.`);
+  if (length <= most) return;
+  // Rounded down, or it would be too long again.
+  const suggestions = most > 0.01 ? [`${Math.floor(most * 100) / 100} mm`] : [];
+  const message = `“${String(path.at(-1))}” can be at most ${what}, ${limit(most)}.`;
+  problems.error('bad-length', path, message, { suggestions });
 }
 
 function lessThan(length: number, bound: number, what: string, path: YamlPath, problems: Problems): void {

@@ -58,10 +58,23 @@ describe('Fixes of slips in the text', () => {
     const text = soundSpec
       .replace('tie:', 'sheet: {size: [46 mm, 40 mm]}\ntie:')
       .replace('    hanger: {hole: {at: top}}\n', '');
-    const [large] = (await offered(text)).filter(({ message }) => message.includes('does not fit the sheet in any rotation'));
+    const [large] = (await offered(text)).filter(({ message }) =>
+      message.includes('does not fit the sheet in any rotation'),
+    );
     assert.ok(
       large!.titles.some((title) => /^Make “label” smaller as a whole: width 4\d mm/.test(title)),
       large!.titles.join(),
     );
+  });
+
+  it('take the most there is of a radius that is too large, rounded down', async () => {
+    for (const [size, most] of [
+      ['30 mm', '15 mm'],
+      ['33.333 mm', '16.66 mm'],
+    ] as const) {
+      const text = soundSpec.replace('[60 mm, 30 mm], radius: 4 mm', `[60 mm, ${size}], radius: 18 mm`);
+      const [long] = await offered(text);
+      assert.deepEqual(long!.titles, [`Change to “${most}”`]);
+    }
   });
 });

@@ -2,8 +2,8 @@
 
 import { area, centroid } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
+import { below, bottomOf } from '../tag/glued.ts';
 import type { Piece } from '../tag/tag.ts';
-import { below } from './layers.ts';
 
 /** The piece at the bottom, and everything that is glued on it, in the order of the spec. */
 export function assemblyOf(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
@@ -14,11 +14,6 @@ export function assemblyOf(piece: Piece, pieces: readonly Piece[]): readonly Pie
 /** What lies over a piece: all that is glued on it, and on that. */
 export function gluedOver(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
   return pieces.filter((other) => below(other, pieces).includes(piece));
-}
-
-/** The piece at the back of those that are glued on one another. */
-export function bottomOf(piece: Piece, pieces: readonly Piece[]): Piece {
-  return below(piece, pieces).at(-1) ?? piece;
 }
 
 /** The centre of mass of pieces of one material and thickness, glued to each other; `undefined` where there is none. */

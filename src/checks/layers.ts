@@ -1,19 +1,7 @@
-/** Which piece is glued on which, and what lies in one layer. */
+/** What lies in one layer. */
 
+import { below } from '../tag/glued.ts';
 import type { Piece } from '../tag/tag.ts';
-
-/** What a piece is glued on, from the one directly below it to the one at the bottom; none for a piece that is not glued on. */
-export function below({ glueTo }: Piece, pieces: readonly Piece[]): readonly Piece[] {
-  const chain: Piece[] = [];
-  let next = glueTo;
-  while (next !== undefined) {
-    const under = pieces.find(({ id }) => id === next);
-    if (!under || chain.includes(under)) break;
-    chain.push(under);
-    next = under.glueTo;
-  }
-  return chain;
-}
 
 /** Whether two pieces lie as high as each other over the same bottom piece. */
 export function areLevel(a: Piece, b: Piece, pieces: readonly Piece[]): boolean {

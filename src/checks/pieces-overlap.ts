@@ -3,11 +3,12 @@
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../issue.ts';
 import { mm2 } from '../spec/figures.ts';
+import { below } from '../tag/glued.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 import { hiddenMarks, hiddenOpenings } from './hidden-below.ts';
-import { areLevel, below } from './layers.ts';
+import { areLevel } from './layers.ts';
 import { areaOfAll, middleOf, overlapsOf } from './overlap.ts';
 
 export const piecesOverlap: Check = (tag) =>

@@ -3,8 +3,8 @@
 import * as vscode from 'vscode';
 import type { Report } from '../engine.ts';
 import { isError, type Issue } from '../issue.ts';
-import { toRange } from './problems.ts';
-import { showText } from './tabs.ts';
+import { listed, mostInQuestion } from '../output/in-words.ts';
+import { putCursor, showText } from './tabs.ts';
 
 export interface Faulty {
   readonly spec: vscode.Uri;
@@ -23,7 +23,10 @@ export async function askFaulty(
   const [first] = faulty;
   const errors = faulty.flatMap(({ report }) => report.issues.filter(isError));
   if (!first || !errors[0]) return undefined;
-  const names = listed(faulty.map(({ name }) => name));
+  const names = listed(
+    faulty.map(({ name }) => name),
+    mostInQuestion,
+  );
   const count = errors.length === 1 ? 'an error' : `${errors.length} errors`;
   const show = { title: 'Show the Problem' };
   const leaveOut = { title: faulty.length === 1 ? 'Leave It Out' : 'Leave Them Out' };
@@ -53,15 +56,5 @@ export async function sayNothingToCut(spec: vscode.Uri, report: Report): Promise
 async function showIssue(spec: vscode.Uri, { source }: Report, { range }: Issue): Promise<void> {
   const editor = await showText(spec);
   if (editor.document.getText() !== source.text) return;
-  const { start } = toRange(range, source.position.bind(source));
-  editor.selection = new vscode.Selection(start, start);
-  editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
-}
-
-/** More than a question can show are counted. */
-const mostNames = 8;
-
-export function listed(names: readonly string[]): string {
-  const more = names.length - mostNames;
-  return more > 1 ? `${names.slice(0, mostNames).join(', ')} and ${more} more` : names.join(', ');
+  putCursor(editor, range.start);
 }

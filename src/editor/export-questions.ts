@@ -3,8 +3,9 @@
 import * as vscode from 'vscode';
 import type { Batch } from '../spec/batch.ts';
 import type { Format } from '../output/formats.ts';
-import { isTagSpec, tagSpecGlob } from './documents.ts';
+import { tagSpecGlob } from './documents.ts';
 import type { TagService } from './service.ts';
+import { openSpecs } from './tabs.ts';
 import { nameOf } from './write-whole.ts';
 
 /** More specs in one folder than this are another folder than was meant. */
@@ -49,12 +50,6 @@ function batchItems(spec: vscode.Uri, { rows }: Batch, row: number): ScopeItem[]
 
 function item(label: string, description: string, scope: Scope): ScopeItem {
   return { label, description, scope: () => Promise.resolve(scope) };
-}
-
-function openSpecs(): vscode.Uri[] {
-  const tabs = vscode.window.tabGroups.all.flatMap((group) => group.tabs);
-  const uris = tabs.flatMap(({ input }) => (input instanceof vscode.TabInputText ? [input.uri] : []));
-  return [...new Map(uris.filter(isTagSpec).map((uri) => [uri.toString(), uri])).values()];
 }
 
 async function askFolderOfSpecs(): Promise<Scope | undefined> {

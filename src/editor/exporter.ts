@@ -7,13 +7,14 @@ import { isError } from '../issue.ts';
 import { freeName, tagFileName } from '../output/file-names.ts';
 import { endings, formats } from '../output/formats.ts';
 import type { Format, SheetFormat } from '../output/formats.ts';
+import { listed, mostInQuestion } from '../output/in-words.ts';
 import { captionFont, jobOf } from '../output/job.ts';
 import type { Job, Tools } from '../output/job.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
 import { sheetJobs } from '../output/sheet-job.ts';
-import { askFaulty, listed, type Faulty } from './ask-faulty.ts';
+import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from './compute-options.ts';
 import { openDocument } from './documents.ts';
@@ -196,7 +197,10 @@ async function write(
   let replace = existing === 'replace';
   if (others.size > 0 && existing === 'ask') {
     const [yes, no] = ['Replace', others.size === 1 ? 'Leave It' : 'Leave Them'];
-    const names = listed([...others].map(({ target }) => nameOf(target)));
+    const names = listed(
+      [...others].map(({ target }) => nameOf(target)),
+      mostInQuestion,
+    );
     const [question, detail] =
       others.size === 1
         ? [`${names} is there already.`, 'Its current contents will be lost.']

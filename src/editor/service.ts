@@ -8,6 +8,7 @@ import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from './documents.ts';
 import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
+import { nameOf } from './write-whole.ts';
 
 /** From the last keystroke of a burst to the computation: long enough to skip its letters, too short to be felt. */
 const settleDelayMs = 40;
@@ -294,7 +295,7 @@ export function resultOf(uri: vscode.Uri, version: number, report: Report, befor
     version,
     report,
     drawn,
-    fileName: uri.path.slice(uri.path.lastIndexOf('/') + 1),
+    fileName: nameOf(uri),
     tag: drawn?.tag,
     model: drawn?.model,
     stale: !tag && drawn !== undefined,

@@ -18,7 +18,7 @@ import type { SpecMoves } from './spec-moves.ts';
 import { sheetsHtml } from './sheets-html.ts';
 import type { SheetProblem, Shown } from './sheets-html.ts';
 import type { FromSheetsPage } from './sheets-protocol.ts';
-import { showText } from './tabs.ts';
+import { putCursor, showText } from './tabs.ts';
 import { nameOf } from './write-whole.ts';
 
 /** A layout takes as long as many drawings: it waits until nobody types. */
@@ -175,9 +175,7 @@ class SheetsPanel implements vscode.Disposable {
     this.#service.showRow(this.#uri, row);
     const editor = await showText(this.#uri);
     if (editor.document.getText() !== this.#laidOut?.source.text) return;
-    const at = editor.document.positionAt(offset);
-    editor.selection = new vscode.Selection(at, at);
-    editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+    putCursor(editor, offset);
   }
 
   async #writeSize(size: SheetSize): Promise<void> {

@@ -1,6 +1,7 @@
 /** The editor's tabs with texts: which file each shows, and where. */
 
 import * as vscode from 'vscode';
+import { isTagSpec } from './documents.ts';
 
 /** The column of the first tab that shows the file, whether or not it is in front. */
 export function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
@@ -15,6 +16,19 @@ export async function showText(
   options: Omit<vscode.TextDocumentShowOptions, 'viewColumn'> = {},
 ): Promise<vscode.TextEditor> {
   return vscode.window.showTextDocument(uri, { viewColumn: columnOf(uri) ?? vscode.ViewColumn.One, ...options });
+}
+
+/** Puts the cursor there, and that into view. */
+export function putCursor(editor: vscode.TextEditor, offset: number): void {
+  const at = editor.document.positionAt(offset);
+  editor.selection = new vscode.Selection(at, at);
+  editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+}
+
+/** Every spec that has a tab, once, in the order of the tabs. */
+export function openSpecs(): vscode.Uri[] {
+  const uris = vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.flatMap((tab) => shownIn(tab) ?? []));
+  return [...new Map(uris.filter(isTagSpec).map((uri) => [uri.toString(), uri])).values()];
 }
 
 /** The files of all tabs with a text, those in front of their group first. */

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import { isTagSpec } from './documents.ts';
-import { shownTexts } from './tabs.ts';
+import { openSpecs } from './tabs.ts';
 
 export class Target {
   /** `previewed`: the spec of the preview that is in front, if there is one. */
@@ -23,7 +23,7 @@ export class Target {
   async of(argument: unknown): Promise<vscode.Uri | undefined> {
     const known = this.known(argument);
     if (known) return known;
-    const open = [...new Map(shownTexts().map((uri) => [uri.toString(), uri])).values()].filter(isTagSpec);
+    const open = openSpecs();
     if (open.length === 0) await offerBeginning();
     return open.length > 1 ? choose(open) : open[0];
   }

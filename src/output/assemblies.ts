@@ -2,6 +2,7 @@
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
+import { below, bottomOf } from '../tag/glued.ts';
 import type { Piece } from '../tag/tag.ts';
 
 export interface Assembly {
@@ -12,20 +13,13 @@ export interface Assembly {
 
 /** Every piece after what it is glued on; each heap with what lies on it. */
 export function assembliesOf(pieces: readonly Piece[]): Assembly[] {
-  const under = (piece: Piece) => pieces.find(({ id }) => id === piece.glueTo);
-  const chainOf = (piece: Piece): Piece[] => {
-    const chain = [piece];
-    for (let below = under(piece); below && !chain.includes(below); below = under(below)) chain.push(below);
-    return chain;
-  };
-  const chains = new Map(pieces.map((piece) => [piece, chainOf(piece)]));
   return pieces
-    .filter((piece) => chains.get(piece)!.length === 1)
+    .filter((piece) => below(piece, pieces).length === 0)
     .flatMap((base) => {
-      const members = pieces.filter((piece) => chains.get(piece)!.at(-1) === base);
+      const members = pieces.filter((piece) => bottomOf(piece, pieces) === base);
       const bounds = boundsOf(members.flatMap(({ region }) => region));
       const layers: Piece[][] = [];
-      for (const piece of members) (layers[chains.get(piece)!.length - 1] ??= []).push(piece);
+      for (const piece of members) (layers[below(piece, pieces).length] ??= []).push(piece);
       return bounds ? [{ layers, bounds }] : [];
     });
 }

@@ -44,11 +44,13 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 
 /** More names than this are counted. */
 const mostNames = 4;
+/** In a question of the editor, which has more room. */
+export const mostInQuestion = 8;
 
 /** “Sorrel, Rue and 4 more”. */
-export function listed(names: readonly string[]): string {
-  const more = names.length - mostNames;
-  return more > 1 ? `${names.slice(0, mostNames).join(', ')} and ${more} more` : names.join(', ');
+export function listed(names: readonly string[], most = mostNames): string {
+  const more = names.length - most;
+  return more > 1 ? `${names.slice(0, most).join(', ')} and ${more} more` : names.join(', ');
 }
 
 function trimmed(value: number, decimals: number): string {

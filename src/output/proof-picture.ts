@@ -66,7 +66,8 @@ export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPict
       rows.forEach((row, index) => {
         const used = row.reduce((sum, { bounds }) => sum + (bounds.maxX - bounds.minX) * scale + around.x, 0);
         // In the middle of its row, the dimension beside it not counted.
-        let x = left + (width - used) / 2 + (aroundMm.right - aroundMm.left) / 4;
+        const slack = (width - used) / 2;
+        let x = left + slack + Math.min(Math.max(0, slack), (aroundMm.right - aroundMm.left) / 4);
         for (const assembly of row) {
           const { bounds } = assembly;
           const tall = (bounds.maxY - bounds.minY) * scale;

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { TagResults } from '../editor/results.ts';
-import { showText } from '../editor/tabs.ts';
+import { putCursor, showText } from '../editor/tabs.ts';
 import type { PreviewManager } from './manager.ts';
 
 const settleDelayMs = 80;
@@ -40,11 +40,8 @@ export class CursorSync implements vscode.Disposable {
   /** Shows the offset in the editor that has the spec, in its own column; `focus` moves the keyboard there too. */
   async reveal(uri: vscode.Uri, offset: number, focus: boolean): Promise<void> {
     const document = await vscode.workspace.openTextDocument(uri);
-    const position = document.positionAt(offset);
-    this.revealed = position;
-    const editor = await showText(uri, { preserveFocus: !focus });
-    editor.selection = new vscode.Selection(position, position);
-    editor.revealRange(editor.selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+    this.revealed = document.positionAt(offset);
+    putCursor(await showText(uri, { preserveFocus: !focus }), offset);
   }
 
   /** The editor's own undo, which only works where the keyboard is: it goes there for it. */

@@ -1,6 +1,7 @@
 /** What moves with a shape, because it is made of it, placed on it or fitted into it. Pure. */
 
 import type { Entry, PieceModel, Shape } from '../spec/model.ts';
+import { bottomOf } from '../tag/glued.ts';
 import { entriesOf } from './entries.ts';
 
 /** Whether moving the one moves the other. */
@@ -21,19 +22,10 @@ export function hangsOn(shape: Shape, other: Shape): boolean {
  * either all shapes go along or none does. Hangers always go along with their piece.
  */
 export function movesWhole(pieces: readonly PieceModel[], moves: (entry: Entry) => boolean): boolean {
-  const rootOf = (piece: PieceModel): string => {
-    const seen = new Set<string>();
-    let root = piece;
-    while (root.glueTo !== undefined && !seen.has(root.id)) {
-      seen.add(root.id);
-      root = pieces.find(({ id }) => id === root.glueTo) ?? root;
-    }
-    return root.id;
-  };
-  const together = new Map<string, boolean[]>();
+  const together = new Map<PieceModel, boolean[]>();
   for (const piece of pieces) {
-    const moved = entriesOf(piece).map(moves);
-    together.set(rootOf(piece), [...(together.get(rootOf(piece)) ?? []), ...moved]);
+    const bottom = bottomOf(piece, pieces);
+    together.set(bottom, [...(together.get(bottom) ?? []), ...entriesOf(piece).map(moves)]);
   }
   return [...together.values()].every((moved) => moved.every((each) => each === moved[0]));
 }

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import type { IssueHelp } from '../editor/issue-help.ts';
 import type { TagResult, TagResults } from '../editor/results.ts';
 import type { Trial } from '../editor/trial.ts';
+import { nameOf } from '../editor/write-whole.ts';
 import { takesOfTag } from '../output/known-takes.ts';
 import { takesFacts } from '../output/takes-facts.ts';
 import { sceneGrips } from './grips.ts';
@@ -77,7 +78,7 @@ export class PreviewPanel implements vscode.Disposable {
       },
     });
     const { webview } = panel;
-    panel.title = `Preview: ${fileNameOf(uri)}`;
+    panel.title = `Preview: ${nameOf(uri)}`;
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
     this.subscriptions.push(
       webview.onDidReceiveMessage((data: unknown) => {
@@ -145,8 +146,8 @@ export class PreviewPanel implements vscode.Disposable {
   /** The spec is gone; `other`: one that is open, to show instead. */
   showGone(other: vscode.Uri | undefined): void {
     this.rest();
-    const offer = other !== undefined && { other: fileNameOf(other) };
-    this.send({ type: 'gone', source: this.uri.toString(), fileName: fileNameOf(this.uri), ...offer });
+    const offer = other !== undefined && { other: nameOf(other) };
+    this.send({ type: 'gone', source: this.uri.toString(), fileName: nameOf(this.uri), ...offer });
   }
 
   onDidDispose(listener: () => void): void {
@@ -304,8 +305,4 @@ export class PreviewPanel implements vscode.Disposable {
   private send(message: ToPage): void {
     if (this.panel.visible) void this.panel.webview.postMessage(message);
   }
-}
-
-function fileNameOf({ path }: vscode.Uri): string {
-  return path.slice(path.lastIndexOf('/') + 1);
 }

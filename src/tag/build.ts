@@ -10,6 +10,7 @@ import type { AskedWidth } from './asked-width.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './cut-on-the-line.ts';
+import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
 import type { Resources } from './resources.ts';
@@ -106,7 +107,7 @@ class PieceBuilder {
 
   /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
   async #scaleOf(piece: PieceModel): Promise<Scale> {
-    const { size, path, body, hangers } = this.#baseOf(piece);
+    const { size, path, body, hangers } = bottomOf(piece, this.#model.pieces);
     if (!size) return { factor: 1, heedsReading: true };
     const bodies = await this.#makeAll(body, 1);
     const united = this.#united(bodies);
@@ -142,17 +143,6 @@ class PieceBuilder {
       this.#resources.report({ code: 'empty-shape', severity: 'error', path: [...path, size.side], message });
     }
     return found.value ?? { factor: 1, heedsReading: true };
-  }
-
-  /** What a piece is glued on in the end. */
-  #baseOf(piece: PieceModel): PieceModel {
-    const chain = [piece];
-    for (;;) {
-      const last = chain.at(-1)!;
-      const next = this.#model.pieces.find(({ id }) => id === last.glueTo);
-      if (!next || chain.includes(next)) return last;
-      chain.push(next);
-    }
   }
 
   async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {

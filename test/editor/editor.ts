@@ -33,11 +33,24 @@ export function copyToTemporary(folder: string): string {
   return copy;
 }
 
-/** Asks until it is so, or fails saying what was waited for. */
+/**
+ * Asks until it is so, or fails saying what was waited for. A question put to a page that the editor is just replacing is
+ * put again: previews are taken away and brought back while one looks at them.
+ */
 export async function eventually(what: string, isSo: () => Promise<boolean>): Promise<void> {
   const deadline = Date.now() + limitMs;
-  while (!(await isSo())) {
-    if (Date.now() > deadline) throw new Error(`Waited in vain for: ${what}`);
+  let replaced: Error | undefined;
+  const asked = async (): Promise<boolean> => {
+    try {
+      return await isSo();
+    } catch (error) {
+      if (!(error instanceof Error && /frame was detached|context was destroyed/i.test(error.message))) throw error;
+      replaced = error;
+      return false;
+    }
+  };
+  while (!(await asked())) {
+    if (Date.now() > deadline) throw new Error(`Waited in vain for: ${what}`, { cause: replaced });
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }

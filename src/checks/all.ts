@@ -1,6 +1,6 @@
 /** Every check, in the order in which its findings are listed where they stand on the same line. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { cutOffBody } from './cut-off-body.ts';

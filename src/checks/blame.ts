@@ -1,7 +1,7 @@
 /** Which line of the spec a place on a piece comes from. */
 
 import type { Point, Region } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
 /** A point counts as the hanger's that lies this near to the outline of its lug or opening, in mm. */

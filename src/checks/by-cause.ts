@@ -1,7 +1,7 @@
 /** Findings of a kind sorted by the shape that is to blame: what one line of the spec causes has one remedy, and is one finding. */
 
 import type { Point } from '../geometry/types.ts';
-import type { FaultPlace, Finding, YamlPath } from '../issue.ts';
+import type { FaultPlace, Finding, YamlPath } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 

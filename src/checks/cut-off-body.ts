@@ -6,13 +6,13 @@ import { area, boundsOf, boxCentre, contains, ringArea } from '../geometry/measu
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Piece, Source } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { distanceTo } from './blame.ts';
 import type { Check } from './check.ts';
-import { mm, mmByMm } from '../spec/figures.ts';
+import { mm, mmByMm } from '../core/figures.ts';
 import { calledOf } from './origin.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';

@@ -2,10 +2,10 @@
 
 import { closeEdges } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** What a beam draws at its finest. Rule of thumb, no source. */

@@ -6,12 +6,12 @@
 import { closeEdges } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 import { isSpeck } from './speck.ts';
 

@@ -4,13 +4,13 @@ import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
 import type { Neck } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 

@@ -1,13 +1,13 @@
 /** Tags that hang at another angle than their hangers say: the balance does not lie below the opening. */
 
 import type { Point } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { HangerPlace, Tie } from '../spec/model.ts';
 import { directionOf } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './assembly.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 
 /** A tilt that is seen, in degrees (our own judgement). */
 const seenDegrees = 3;

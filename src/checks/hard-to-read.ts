@@ -2,8 +2,8 @@
 
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Finding, Severity, YamlPath } from '../issue.ts';
-import { mm } from '../spec/figures.ts';
+import type { Finding, Severity, YamlPath } from '../core/issue.ts';
+import { mm } from '../core/figures.ts';
 import type { Shape } from '../spec/model.ts';
 import { bottomOf } from '../tag/glued.ts';
 import type { Lettering } from '../tag/letters.ts';

@@ -4,7 +4,7 @@ import { difference } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { mm2 } from '../spec/figures.ts';
+import { mm2 } from '../core/figures.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { calledOf, isLettering, isMadeFromSame } from './origin.ts';

@@ -3,11 +3,11 @@
 import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { mm, mm2 } from '../spec/figures.ts';
+import { mm, mm2 } from '../core/figures.ts';
 import type { Tie } from '../spec/model.ts';
 import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { besidesOf, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';

@@ -1,13 +1,13 @@
 /** Openings for the tie that are too near to an edge of the piece, open to it, part of another opening, or not in the piece. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { stateOf } from './joined-opening.ts';
 import type { OpeningState } from './joined-opening.ts';
-import { mm, mm2 } from '../spec/figures.ts';
+import { mm, mm2 } from '../core/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 

@@ -1,9 +1,9 @@
 /** Openings that the tie does not go through. */
 
 import { tightestOpening } from '../spec/tie.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 
 /** A comparison of two written figures: a hundredth of a millimetre is no difference. */
 const slackMm = 0.01;

@@ -3,9 +3,9 @@
 import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Finding, YamlPath } from '../issue.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
-import { mm2, mmByMm } from '../spec/figures.ts';
+import { mm2, mmByMm } from '../core/figures.ts';
 import { blame } from './blame.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';

@@ -7,12 +7,12 @@ import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
-import { mmByMm } from '../spec/figures.ts';
+import { mmByMm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
 
 /** Outlines this near to each other are one and the same line, drawn with other points; far below any kerf. */

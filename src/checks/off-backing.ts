@@ -3,8 +3,8 @@
 import { union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
-import { mm, mm2 } from '../spec/figures.ts';
+import type { Finding } from '../core/issue.ts';
+import { mm, mm2 } from '../core/figures.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { bearingsOf } from './bearing.ts';
 import type { Bearing } from './bearing.ts';

@@ -1,13 +1,13 @@
 /** Shapes that are centred by the ruler and look off all the same. */
 
 import { boundsOf } from '../geometry/measure.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
 import { centreOf } from '../tag/solid.ts';
 import type { Solid } from '../tag/solid.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 
 /** A shift that is seen: this much, or this share of the smaller side of what it is centred on (our own judgement). */
 const seenMm = 0.5;

@@ -1,8 +1,8 @@
 /** Glued pieces that would have to lie on one another in one layer, or that hide what should be seen of the piece below. */
 
 import type { Point } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
-import { mm2 } from '../spec/figures.ts';
+import type { Finding } from '../core/issue.ts';
+import { mm2 } from '../core/figures.ts';
 import { below } from '../tag/glued.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blame } from './blame.ts';

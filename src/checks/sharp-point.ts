@@ -1,8 +1,8 @@
 /** Points that taper to nothing: thinner than a beam leaves whole, over more than breaks off unseen. */
 
 import type { Tip } from '../geometry/necks.ts';
-import type { Finding } from '../issue.ts';
-import { mm } from '../spec/figures.ts';
+import type { Finding } from '../core/issue.ts';
+import { mm } from '../core/figures.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';

@@ -3,11 +3,11 @@
 import { innerPoint } from '../geometry/inner-point.ts';
 import { area } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Shoulder } from '../tag/solid.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 
 /**
  * A notch smaller than this is not seen, in mm² (our own judgement): one beside a corner of radius r that is lapped by d less

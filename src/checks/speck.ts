@@ -4,11 +4,11 @@ import { cornerReaches } from '../geometry/close-edges.ts';
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, contains, perimeter, ringArea } from '../geometry/measure.ts';
 import type { Region, Ring } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
 /** The larger side of its box, as `tidy` measures it. Rule of thumb, no source. */

@@ -4,12 +4,12 @@ import { findNarrow } from '../geometry/necks.ts';
 import type { Neck, Tip } from '../geometry/necks.ts';
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { FaultPlace } from '../issue.ts';
+import type { FaultPlace } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { AskedWidth } from '../tag/asked-width.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo, hangerAt } from './blame.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
 export interface ThinPlace extends Neck {

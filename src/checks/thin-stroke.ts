@@ -1,11 +1,11 @@
 /** Whole runs of a piece that are thin. Lettering that is thin all over is one fault with one remedy, so it is one finding. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './letter-at.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 

@@ -2,9 +2,9 @@
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
-import { mmByMm } from '../spec/figures.ts';
+import { mmByMm } from '../core/figures.ts';
 
 interface Room {
   readonly width: number;

@@ -1,6 +1,6 @@
 /** Materials that must not be laser cut. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
 
 /**

@@ -1,11 +1,11 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './letter-at.ts';
-import { mm, mm2 } from '../spec/figures.ts';
+import { mm, mm2 } from '../core/figures.ts';
 import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 

@@ -1,10 +1,10 @@
 /** `tagwright check`: what is wrong with specs, for people or as JSON. */
 
-import { checkBatch } from '../batch.ts';
-import type { Report } from '../engine.ts';
+import { checkBatch } from '../engine/batch.ts';
+import type { Report } from '../engine/engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
-import type { Fix, Issue } from '../issue.ts';
-import { reportJson } from '../report-json.ts';
+import type { Fix, Issue } from '../core/issue.ts';
+import { reportJson } from './report-json.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { exitCodes } from './usage.ts';

@@ -2,10 +2,10 @@
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { endings, formats, isFormat, sheetFormats } from '../output/formats.ts';
-import type { Format, SheetFormat } from '../output/formats.ts';
-import type { Job } from '../output/job.ts';
-import { writeWhole } from '../output/node-write-whole.ts';
+import { endings, formats, isFormat, sheetFormats } from '../export/formats.ts';
+import type { Format, SheetFormat } from '../export/formats.ts';
+import type { Job } from '../export/job.ts';
+import { writeWhole } from '../export/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { Jobs } from './jobs.ts';

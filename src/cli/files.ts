@@ -3,9 +3,9 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Engine } from '../engine.ts';
-import type { ComputeOptions } from '../engine.ts';
-import type { Severities } from '../judgement.ts';
+import { Engine } from '../engine/engine.ts';
+import type { ComputeOptions } from '../engine/engine.ts';
+import type { Severities } from '../engine/severity.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
 import { UsageError } from './usage.ts';
 

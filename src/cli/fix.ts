@@ -2,9 +2,9 @@
 
 import { createTwoFilesPatch } from 'diff';
 import { fixAll } from '../fixes/fix-all.ts';
-import { isIssueCode } from '../issue-kinds.ts';
+import { isIssueCode } from '../core/issue-kinds.ts';
 import { exitCodeOf, printReport } from './check.ts';
-import { writeWhole } from '../output/node-write-whole.ts';
+import { writeWhole } from '../export/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { exitCodes, UsageError } from './usage.ts';

@@ -1,12 +1,12 @@
 /** What the command line makes files of: specs, and the tags of their batches. */
 
 import { basename } from 'node:path';
-import { reportsOf } from '../batch.ts';
-import type { Engine, Report } from '../engine.ts';
-import { isError } from '../issue.ts';
-import { freeName, tagFileName } from '../output/file-names.ts';
-import { jobOf } from '../output/job.ts';
-import type { Job } from '../output/job.ts';
+import { reportsOf } from '../engine/batch.ts';
+import type { Engine, Report } from '../engine/engine.ts';
+import { isError } from '../core/issue.ts';
+import { freeName, tagFileName } from '../export/file-names.ts';
+import { jobOf } from '../export/job.ts';
+import type { Job } from '../export/job.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
 import type { SpecFile } from './files.ts';

@@ -2,8 +2,8 @@
 
 import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { archiveOf, packOf } from '../output/pack.ts';
-import type { Files } from '../output/pack.ts';
+import { archiveOf, packOf } from '../export/pack.ts';
+import type { Files } from '../export/pack.ts';
 import { write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';

@@ -2,9 +2,9 @@
 
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Report } from '../engine.ts';
-import { sheetFiles } from '../output/sheet-files.ts';
-import { sheetJobs } from '../output/sheet-job.ts';
+import type { Report } from '../engine/engine.ts';
+import { sheetFiles } from '../export/sheet-files.ts';
+import { sheetJobs } from '../export/sheet-job.ts';
 import { sheetFormatsOf, write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';

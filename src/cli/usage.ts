@@ -1,8 +1,8 @@
 /** How the command line is used. */
 
-import { isIssueCode } from '../issue-kinds.ts';
-import type { Severities } from '../judgement.ts';
-import { formats, sheetFormats } from '../output/formats.ts';
+import { isIssueCode } from '../core/issue-kinds.ts';
+import type { Severities } from '../engine/severity.ts';
+import { formats, sheetFormats } from '../export/formats.ts';
 
 export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]

@@ -8,7 +8,7 @@
  */
 
 import * as esbuild from 'esbuild';
-import { cpSync, readdirSync, rmSync, watch, writeFileSync } from 'node:fs';
+import { cpSync, rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
 import { allWithin } from './all-within.ts';
@@ -32,6 +32,13 @@ const apart: Readonly<Record<string, string>> = {
   'pdf-lib': 'pdf-lib.mjs',
   '@resvg/resvg-wasm': 'resvg.mjs',
 };
+
+/** The webviews: a script and a style sheet of each. */
+const pages = [
+  { folder: 'preview', name: 'main' },
+  { folder: 'samples', name: 'samples' },
+  { folder: 'sheets', name: 'sheets' },
+];
 
 const kept: esbuild.Plugin = {
   name: 'kept-apart',
@@ -95,18 +102,17 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
   const banner = {
     js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   };
-  const styles = readdirSync(join(root, 'webview')).filter((name) => name.endsWith('.css'));
   return [
     {
       ...extension,
-      entryPoints: ['src/start-node.ts'],
+      entryPoints: ['src/vscode/start-node.ts'],
       outfile: 'dist/start.cjs',
       external: ['vscode', 'node:*', './extension.cjs'],
     },
-    { ...extension, entryPoints: ['src/extension.ts'], outfile: 'dist/extension.cjs', plugins: [kept] },
-    { ...extension, entryPoints: ['src/start-web.ts'], outfile: 'dist/web/start.js' },
-    { ...extension, entryPoints: ['src/extension.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
-    { ...node, entryPoints: ['src/cli.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
+    { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/extension.cjs', plugins: [kept] },
+    { ...extension, entryPoints: ['src/vscode/start-web.ts'], outfile: 'dist/web/start.js' },
+    { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
+    { ...node, entryPoints: ['src/cli/main.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
       // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.
       const define = { __dirname: '"."' };
@@ -114,7 +120,9 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     }),
     {
       ...common,
-      entryPoints: ['main.ts', 'samples.ts', 'sheets.ts', ...styles].map((name) => `webview/${name}`),
+      entryPoints: pages.flatMap(({ folder, name }) =>
+        ['ts', 'css'].map((kind) => ({ in: `webview/${folder}/${name}.${kind}`, out: name })),
+      ),
       outdir: 'dist/webview',
       platform: 'browser',
       target: 'es2022',
@@ -129,9 +137,8 @@ function copyAssets(): void {
   cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
   writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder)));
-  cpSync(join(root, 'src', 'explanations'), join(dist, 'explanations'), { recursive: true });
-  cpSync(join(root, 'src', 'walkthrough'), join(dist, 'walkthrough'), { recursive: true });
-  cpSync(join(root, 'src', 'editor', 'language'), join(dist, 'language'), { recursive: true });
+  cpSync(join(root, 'src', 'guide'), join(dist, 'guide'), { recursive: true });
+  cpSync(join(root, 'src', 'vscode', 'grammar'), join(dist, 'grammar'), { recursive: true });
   for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
     const fonts = join(dist, 'fonts');
     for (const face of faces) cpSync(join(modules, name, face.file), join(fonts, bundledFileName(face)));

@@ -27,7 +27,7 @@ export async function generate(): Promise<void> {
   writeIfChanged('src/spec/types.generated.ts', await types(JSON.parse(text) as object));
   writeIfChanged('src/spec/validate.generated.mjs', await validator(JSON.parse(text) as object));
   writeIfChanged('src/spec/validate.generated.d.mts', declaration);
-  writeIfChanged('webview/style/looks.generated.css', lookStyles());
+  writeIfChanged('webview/preview/style/looks.generated.css', lookStyles());
   writeSeveritySettings(root);
   writeWebTables(root);
 }

@@ -7,7 +7,7 @@ import { unnamed, webDefaults } from '../spec/min-web-defaults.ts';
 /** From the root of the project. */
 export const filesWithWebTable: readonly string[] = [
   'README.md',
-  ...['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'].map((code) => `src/explanations/${code}.md`),
+  ...['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'].map((code) => `src/guide/problems/${code}.md`),
 ];
 
 const header = ['`material` of the `stock`', '`min_web`', 'never below', 'basis'];

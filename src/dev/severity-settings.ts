@@ -2,8 +2,8 @@
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { canBeSilenced } from '../judgement.ts';
-import { issueCodes, issueKinds } from '../issue-kinds.ts';
+import { canBeSilenced } from '../engine/severity.ts';
+import { issueCodes, issueKinds } from '../core/issue-kinds.ts';
 
 interface Setting {
   readonly type: 'string';

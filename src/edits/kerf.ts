@@ -1,8 +1,8 @@
 /** The kerf from a test, and into a spec. */
 
-import type { TextEdit, YamlPath } from '../issue.ts';
-import { parseLength } from '../spec/length.ts';
-import type { Units } from '../spec/length.ts';
+import type { TextEdit, YamlPath } from '../core/issue.ts';
+import { parseLength } from '../core/length.ts';
+import type { Units } from '../core/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { valueAt } from './value-at.ts';
 

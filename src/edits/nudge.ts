@@ -1,8 +1,8 @@
 /** Moving a shape or a hanger by hand: its `nudge`, in words, with everything else in the text left as it is. */
 
 import type { Point } from '../geometry/types.ts';
-import type { TextEdit, YamlPath } from '../issue.ts';
-import type { Units } from '../spec/length.ts';
+import type { TextEdit, YamlPath } from '../core/issue.ts';
+import type { Units } from '../core/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';

@@ -1,6 +1,6 @@
 /** Taking an entry out of a map of a spec's text without a trace. */
 
-import type { TextEdit, YamlPath } from '../issue.ts';
+import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 
 /**

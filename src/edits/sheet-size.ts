@@ -1,7 +1,7 @@
 /** Saying how large a sheet is: sizes to choose from, and the line that says so. */
 
-import type { TextEdit } from '../issue.ts';
-import type { Units } from '../spec/length.ts';
+import type { TextEdit } from '../core/issue.ts';
+import type { Units } from '../core/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 
 /** In the units of the spec, the longer side first. Sizes that fit the beds of small machines, and halves of them: our own list. */

@@ -1,4 +1,4 @@
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 
 /** What the text has at a path, aliases followed; `undefined` where it has nothing. */

@@ -1,9 +1,9 @@
 /** The comment by which a finding is accepted, put where it counts; the reason is the writer's to give. */
 
-import { reportOf } from '../batch.ts';
-import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import type { Issue } from '../issue.ts';
-import { canBeSilenced } from '../judgement.ts';
+import { reportOf } from '../engine/batch.ts';
+import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import type { Issue } from '../core/issue.ts';
+import { canBeSilenced } from '../engine/severity.ts';
 import { applied } from './find-fixes.ts';
 import { solves } from './no-worse.ts';
 

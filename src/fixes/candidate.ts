@@ -1,7 +1,7 @@
 /** Edits that may help, before anyone knows whether they do. */
 
-import type { Report } from '../engine.ts';
-import type { Issue, TextEdit, YamlPath } from '../issue.ts';
+import type { Report } from '../engine/engine.ts';
+import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 

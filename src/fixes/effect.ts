@@ -1,11 +1,11 @@
 /** What a fix does at the very place it is for, and to the size of the piece, in numbers. */
 
-import type { Report } from '../engine.ts';
+import type { Report } from '../engine/engine.ts';
 import { boundsOf, ringArea } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Issue } from '../issue.ts';
-import { inUnits, mm } from '../spec/figures.ts';
+import type { Issue } from '../core/issue.ts';
+import { inUnits, mm } from '../core/figures.ts';
 import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';
 

@@ -1,9 +1,9 @@
 /** Fixes that are known to work: each was applied to the text and the tag computed again before it is offered. */
 
-import { reportOf, reportsOf } from '../batch.ts';
-import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import { applied, causeOf } from '../issue.ts';
-import type { Fix, Issue } from '../issue.ts';
+import { reportOf, reportsOf } from '../engine/batch.ts';
+import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import { applied, causeOf } from '../core/issue.ts';
+import type { Fix, Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
@@ -15,7 +15,7 @@ import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
 import { slipFixes } from './slips.ts';
 
-export { applied } from '../issue.ts';
+export { applied } from '../core/issue.ts';
 
 /**
  * A fix that changes more of the lettering than this share of it makes another tag: it is offered, but never taken unasked, and

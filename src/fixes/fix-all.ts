@@ -1,10 +1,10 @@
 /** Many fixes one after the other, each tried on the text that the ones before it left. */
 
-import { checkBatch } from '../batch.ts';
-import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import { causeOf } from '../issue.ts';
-import type { Fix, Issue } from '../issue.ts';
-import type { IssueCode } from '../issue-kinds.ts';
+import { checkBatch } from '../engine/batch.ts';
+import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import { causeOf } from '../core/issue.ts';
+import type { Fix, Issue } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 import { applied, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';

@@ -8,7 +8,7 @@ import { scaling, transform, translation } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Report } from '../engine.ts';
+import type { Report } from '../engine/engine.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';

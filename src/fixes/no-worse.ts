@@ -1,9 +1,9 @@
 /** Whether a change of a spec solves a problem, and whether it leaves everything else at least as it was. */
 
-import type { Report } from '../engine.ts';
-import { causeOf, severityRank } from '../issue.ts';
-import type { Issue } from '../issue.ts';
-import type { IssueCode } from '../issue-kinds.ts';
+import type { Report } from '../engine/engine.ts';
+import { causeOf, severityRank } from '../core/issue.ts';
+import type { Issue } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 
 /** A width that is smaller by less than this is the same width, in mm. */
 const sameWidthMm = 0.02;

@@ -3,7 +3,7 @@
 import { letteringOn } from '../checks/lettering-on.ts';
 import type { LetteringOn } from '../checks/lettering-on.ts';
 import { doubtful, readability } from '../checks/readability.ts';
-import type { Report } from '../engine.ts';
+import type { Report } from '../engine/engine.ts';
 import { samePath } from './candidate.ts';
 
 /** Letters may come to touch over so much more of their height, in x-heights on average: a joint, no lump (our own judgement). */

@@ -1,6 +1,6 @@
 /** The way out for a name that a batch does not suit: it is taken off the list, for a tag of its own. */
 
-import type { TextEdit } from '../issue.ts';
+import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
 

@@ -1,9 +1,9 @@
 /** Fixes of slips in the text, and of names that are not there: tried on the whole spec like all others. */
 
-import type { ComputeOptions, Engine, Report } from '../engine.ts';
-import { applied, causeOf } from '../issue.ts';
-import type { Fix, Issue, TextChange } from '../issue.ts';
-import { issueKinds } from '../issue-kinds.ts';
+import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import { applied, causeOf } from '../core/issue.ts';
+import type { Fix, Issue, TextChange } from '../core/issue.ts';
+import { issueKinds } from '../core/issue-kinds.ts';
 import { solves } from './no-worse.ts';
 import { styledFont } from './styled-font.ts';
 

@@ -1,7 +1,7 @@
 /** `font: Nunito Bold`: the family, and its style under the keys for it. */
 
-import type { Report } from '../engine.ts';
-import type { Issue, TextChange } from '../issue.ts';
+import type { Report } from '../engine/engine.ts';
+import type { Issue, TextChange } from '../core/issue.ts';
 import { styleInName } from '../text/style-names.ts';
 
 export function styledFont({ source }: Report, { code, path, range }: Issue): TextChange[] {

@@ -1,14 +1,14 @@
 /** What a key may start out with, as a snippet: examples of the schema, with the names that the spec has. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
-import { shapesFor } from './names.ts';
-import type { NamePlace } from './names.ts';
+import { shapesFor } from './navigation/names.ts';
+import type { NamePlace } from './navigation/names.ts';
 import { alternatives, isLength, nameKindOf, schemasUnder } from './schema.ts';
 import type { NameKind, SchemaNode } from './schema.ts';
-import type { Stops } from './snippets.ts';
-import { yamlText } from './snippets.ts';
+import type { Stops } from './completion/snippets.ts';
+import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from './values.ts';
 
 /** What there is in the spec to name, and where one stands in it. */

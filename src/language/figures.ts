@@ -1,6 +1,6 @@
 /** Lengths and areas in figures, for people who think in either unit. */
 
-import type { Units } from '../spec/length.ts';
+import type { Units } from '../core/length.ts';
 
 const mmPerInch = 25.4;
 

@@ -1,9 +1,9 @@
 /** A tag of one's own from a sample: other words, another font, another size. */
 
 import { applied } from '../fixes/find-fixes.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
-import { yamlText } from './snippets.ts';
+import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from './values.ts';
 
 export interface Lettering {

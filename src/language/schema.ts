@@ -1,7 +1,7 @@
 /** The schema of specs as completion and hover walk it: which nodes of it speak of a value, by the value's place. */
 
 import schema from '../../schemas/tag.schema.json' with { type: 'json' };
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 
 /** One node of the JSON Schema, references resolved. */
 export interface SchemaNode {

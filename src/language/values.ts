@@ -1,6 +1,6 @@
 /** Values of a spec that are only thought of: the one that is written, with a part changed. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 
 type Group = Readonly<Record<string | number, unknown>>;
 

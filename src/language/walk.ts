@@ -1,6 +1,6 @@
 /** Every value of a spec's text with what the schema says may stand there. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { SpecNode } from '../spec/tree.ts';
 import { rootSchemas, schemasUnder } from './schema.ts';
 import type { SchemaNode } from './schema.ts';

@@ -3,7 +3,7 @@
  * it speaks of that line; on a line of its own, of the next one that says anything.
  */
 
-import type { TextRange } from '../issue.ts';
+import type { TextRange } from '../core/issue.ts';
 import { tokensOf } from './tokens.ts';
 
 export interface AcceptComment {

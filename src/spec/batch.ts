@@ -1,6 +1,6 @@
 /** The same tag for a list: what each row of `batch` puts in the place of `{column}`. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Problems } from './problems.ts';
 import type { SpecPlaces } from './source.ts';
 import type { Table } from './table.ts';

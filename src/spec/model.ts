@@ -2,8 +2,8 @@
 
 import type { Corners } from '../geometry/clipper.ts';
 import type { Point } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
-import type { Units } from './length.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { Units } from '../core/length.ts';
 import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';

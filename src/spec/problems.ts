@@ -1,13 +1,13 @@
 /** Collects what is wrong with a spec while it is read, and reads lengths on the way. */
 
 import type { Point } from '../geometry/types.ts';
-import type { Issue, YamlPath } from '../issue.ts';
-import type { IssueCode } from '../issue-kinds.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 import { filled } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
-import { inUnits } from './figures.ts';
-import { clip, parseLength } from './length.ts';
-import type { Units } from './length.ts';
+import { inUnits } from '../core/figures.ts';
+import { clip, parseLength } from '../core/length.ts';
+import type { Units } from '../core/length.ts';
 import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { joined } from './used-files.ts';

@@ -1,6 +1,6 @@
 /** Speeds and accelerations as people write them: `12 mm/s`, `900 mm/min`, `0.5 in/s`, `1500 mm/s2`. */
 
-import { clip } from './length.ts';
+import { clip } from '../core/length.ts';
 
 const mmPer = { mm: 1, cm: 10, m: 1000, in: 25.4 } as const;
 

@@ -1,6 +1,6 @@
 /** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import {

@@ -1,6 +1,6 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';

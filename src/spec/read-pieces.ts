@@ -1,6 +1,6 @@
 /** Pieces of a spec and their hangers. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Entry, Hanger, HangerPlace, PieceModel } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';

@@ -1,8 +1,8 @@
 /** Plates of a spec: the shapes that a few figures make. */
 
 import type { Point } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
-import { limit, mm } from './figures.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { limit, mm } from '../core/figures.ts';
 import type { Generator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type {

@@ -1,6 +1,6 @@
 /** Shapes of a spec, each with its references resolved. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Shape, ShapeNames, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { generatorKeyOf, readGenerator } from './read-generator.ts';

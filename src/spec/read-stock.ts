@@ -1,6 +1,6 @@
 /** A stock: what it is, how it is cut, what it weighs and costs. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import { defaultMinWeb, webDefaultOf } from './min-web-defaults.ts';
 import type { Stock } from './model.ts';
 import type { Problems } from './problems.ts';

@@ -1,8 +1,8 @@
 /** Lettering of a spec: the text and the keys that go with it. */
 
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import { isFontFile } from '../text/font-files.ts';
-import { clip } from './length.ts';
+import { clip } from '../core/length.ts';
 import type { TextArc, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeSpec } from './types.generated.ts';

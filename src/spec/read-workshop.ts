@@ -6,7 +6,7 @@ import { readOutput } from './read-output.ts';
 import { defaultStock, readStock } from './read-stock.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec, TieSpec } from './types.generated.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 
 export interface Workshop {
   readonly stock: Stock;

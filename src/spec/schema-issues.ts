@@ -1,9 +1,9 @@
 /** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
 
 import validate from './validate.generated.mjs';
-import type { Issue, YamlPath } from '../issue.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
-import { clip } from './length.ts';
+import { clip } from '../core/length.ts';
 import { didYouMean, nearest } from './suggest.ts';
 
 /** More keys than this are no help to read. */

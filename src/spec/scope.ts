@@ -1,6 +1,6 @@
 /** What one file defines, and what it gets from the files it uses. */
 
-import type { Issue, YamlPath } from '../issue.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
 import type { UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
 import type { Batch, BatchRow } from './batch.ts';

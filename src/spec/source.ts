@@ -5,7 +5,7 @@ import type { Document, Node, ParsedNode } from 'yaml';
 import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
-import type { Issue, TextEdit, TextRange, YamlPath } from '../issue.ts';
+import type { Issue, TextEdit, TextRange, YamlPath } from '../core/issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
 export const longestSpec = 500_000;

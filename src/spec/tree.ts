@@ -4,7 +4,7 @@
  */
 
 import { isAlias, isMap, isScalar, isSeq } from 'yaml';
-import type { TextRange } from '../issue.ts';
+import type { TextRange } from '../core/issue.ts';
 
 export interface SpecScalar {
   readonly kind: 'scalar';

@@ -1,7 +1,7 @@
 /** Files that a spec uses for what many specs share, loaded before the spec is read: files are waited for, reading is not. */
 
-import type { Issue, YamlPath } from '../issue.ts';
-import { clip } from './length.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
 import { nearFiles } from './near-files.ts';
 import { SpecSource } from './source.ts';
 import { didYouMean } from './suggest.ts';

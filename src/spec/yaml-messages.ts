@@ -1,7 +1,7 @@
 /** What the YAML parser complains of, in words for someone who has never heard of flow maps and scalars. */
 
 import type { YAMLError } from 'yaml';
-import { clip } from './length.ts';
+import { clip } from '../core/length.ts';
 
 export const sentences = {
   ALIAS_PROPS: 'A * stands alone: nothing goes before it.',

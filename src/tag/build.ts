@@ -3,7 +3,7 @@
 import { transform } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
-import { mm } from '../spec/figures.ts';
+import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, TagModel, Target } from '../spec/model.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';

@@ -1,6 +1,6 @@
 /** The fonts that a tag is lettered in: their licences, for whoever sells the files, and what was taken for what was asked. */
 
-import type { Finding, YamlPath } from '../issue.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';

@@ -1,7 +1,7 @@
 /** Shapes that are drawn although nothing of them would be cut: those that no piece uses yet, and those made with a stand-in. */
 
 import type { Region } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
 import { shapesOf } from './load.ts';
 import type { Mark, Piece, Source, Tag } from './tag.ts';

@@ -1,6 +1,6 @@
 /** What of a drawing is left out of the shape, counted, and in words. */
 
-import type { Finding, YamlPath } from '../issue.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
 
 /** What is counted, in the order in which it is told: one of it, and several. */
 const nouns = {

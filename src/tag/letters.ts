@@ -6,7 +6,7 @@ import { applyToVector, transform } from '../geometry/affine.ts';
 import { flatten } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 
 /** A letter, a ligature, or a letter with its marks. */
 export interface Letter {

@@ -1,6 +1,6 @@
 /** Loads the font and drawing files that a model names, before anything is made of them. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import { didYouMean } from '../spec/suggest.ts';
 import type { PieceModel, Shape, TagModel, TextGenerator } from '../spec/model.ts';

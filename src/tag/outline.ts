@@ -6,7 +6,7 @@ import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';

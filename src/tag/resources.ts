@@ -1,6 +1,6 @@
 /** What making a tag needs beside its model: loaded files, the cache, and leave to go on. */
 
-import type { Finding } from '../issue.ts';
+import type { Finding } from '../core/issue.ts';
 import type { TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Checkpoint, StageCache } from './cache.ts';

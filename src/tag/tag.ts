@@ -2,7 +2,7 @@
 
 import type { Ghost } from './ghosts.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { YamlPath } from '../issue.ts';
+import type { YamlPath } from '../core/issue.ts';
 import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';

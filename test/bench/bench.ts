@@ -11,9 +11,9 @@
 import { mkdtempSync, cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Engine } from '../../src/engine.ts';
-import type { Report } from '../../src/engine.ts';
-import { sceneOf } from '../../src/preview/scene.ts';
+import { Engine } from '../../src/engine/engine.ts';
+import type { Report } from '../../src/engine/engine.ts';
+import { sceneOf } from '../../src/scene/scene.ts';
 import { bundledFileName, bundledFonts } from '../../src/text/bundled-fonts.ts';
 import { languageTimes } from './language.ts';
 import { nodeFontFiles } from '../../src/text/node-font-files.ts';

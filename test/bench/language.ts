@@ -2,10 +2,10 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Engine } from '../../src/engine.ts';
-import { completionsAt } from '../../src/language/complete.ts';
-import { fontNotes } from '../../src/language/fonts.ts';
-import { hoverAt } from '../../src/language/hover.ts';
+import type { Engine } from '../../src/engine/engine.ts';
+import { completionsAt } from '../../src/language/completion/complete.ts';
+import { fontNotes } from '../../src/language/completion/fonts.ts';
+import { hoverAt } from '../../src/language/hover/hover.ts';
 import { nothingAround } from '../../src/language/surroundings.ts';
 import { SpecSource } from '../../src/spec/source.ts';
 

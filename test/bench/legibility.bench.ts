@@ -1,7 +1,7 @@
 /** What judging legibility costs, beside making the tag: `npm run bench`. Each round grows the lettering anew; median in ms. */
 
 import { hardToRead } from '../../src/checks/hard-to-read.ts';
-import { Engine } from '../../src/engine.ts';
+import { Engine } from '../../src/engine/engine.ts';
 import { packagedFontFiles } from '../fonts/font-files.ts';
 
 const rounds = 30;

@@ -7,9 +7,9 @@
 import { offset } from '../../src/geometry/clipper.ts';
 import { ringArea } from '../../src/geometry/measure.ts';
 import type { Region } from '../../src/geometry/types.ts';
-import { layOut } from '../../src/sheet/lay-out.ts';
-import type { LayoutPart, LayoutRoom } from '../../src/sheet/layout.ts';
-import { sheetUses } from '../../src/sheet/leftover.ts';
+import { layOut } from '../../src/nesting/nest.ts';
+import type { LayoutPart, LayoutRoom } from '../../src/nesting/layout.ts';
+import { sheetUses } from '../../src/nesting/leftover.ts';
 import { blaz, fu } from '../unit/support/strip-instances.ts';
 import type { StripInstance } from '../unit/support/strip-instances.ts';
 import { disc } from '../unit/support/shapes.ts';

@@ -2,11 +2,11 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { checkBatch } from '../../src/batch.ts';
-import { Engine } from '../../src/engine.ts';
-import type { ComputeOptions, Report } from '../../src/engine.ts';
-import type { Severity } from '../../src/issue.ts';
-import { severityRank } from '../../src/issue.ts';
+import { checkBatch } from '../../src/engine/batch.ts';
+import { Engine } from '../../src/engine/engine.ts';
+import type { ComputeOptions, Report } from '../../src/engine/engine.ts';
+import type { Severity } from '../../src/core/issue.ts';
+import { severityRank } from '../../src/core/issue.ts';
 import { nodeInstalledFonts } from '../../src/text/node-font-files.ts';
 import { packagedFontFiles } from '../fonts/font-files.ts';
 

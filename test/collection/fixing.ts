@@ -1,6 +1,6 @@
 /** A spoiled design after its fixes, and what they have brought that was not there. */
 
-import type { Engine } from '../../src/engine.ts';
+import type { Engine } from '../../src/engine/engine.ts';
 import { applied, findFixes } from '../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../src/fixes/fix-all.ts';
 import { broughtBy } from './changes.ts';

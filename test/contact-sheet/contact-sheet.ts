@@ -5,13 +5,13 @@
  */
 
 import { join, relative } from 'node:path';
-import { checkBatch } from '../../src/batch.ts';
-import type { Engine, Report } from '../../src/engine.ts';
+import { checkBatch } from '../../src/engine/batch.ts';
+import type { Engine, Report } from '../../src/engine/engine.ts';
 import { fixAll } from '../../src/fixes/fix-all.ts';
 import { labelOf } from '../../src/spec/batch.ts';
 import { designsOf, meets, newCollectionEngine, optionsOf, reportOn, saidIn } from '../collection/designs.ts';
 import type { Design } from '../collection/designs.ts';
-import { captionFont } from '../../src/output/job.ts';
+import { captionFont } from '../../src/export/job.ts';
 import { printReadings } from './read.ts';
 import { writeSheets } from './sheets.ts';
 import { tileOf } from './tile.ts';

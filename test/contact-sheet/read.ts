@@ -1,7 +1,7 @@
 /** What an independent reader makes of the lettering of spoiled designs: as the font draws it, as made, and after *fix all*. */
 
-import type { Engine, Report } from '../../src/engine.ts';
-import { checkBatch } from '../../src/batch.ts';
+import type { Engine, Report } from '../../src/engine/engine.ts';
+import { checkBatch } from '../../src/engine/batch.ts';
 import { letteringOn } from '../../src/checks/lettering-on.ts';
 import type { LetteringOn } from '../../src/checks/lettering-on.ts';
 import { fixAll } from '../../src/fixes/fix-all.ts';

@@ -3,8 +3,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
-import { moved, PageBuilder } from '../../src/output/page.ts';
-import { pageSvg } from '../../src/output/page-svg.ts';
+import { moved, PageBuilder } from '../../src/export/page.ts';
+import { pageSvg } from '../../src/export/page-svg.ts';
 import type { Tile } from './tile.ts';
 
 const gutterMm = 8;

@@ -1,11 +1,11 @@
 /** One tag on a contact sheet: how it looks, what it is called, and what is said of it, with a dot where it is said. */
 
-import type { Report } from '../../src/engine.ts';
-import type { Severity } from '../../src/issue.ts';
-import { wrapped } from '../../src/output/page.ts';
-import type { PageBuilder } from '../../src/output/page.ts';
-import { proofPicture } from '../../src/output/proof-picture.ts';
-import type { Place } from '../../src/output/proof-picture.ts';
+import type { Report } from '../../src/engine/engine.ts';
+import type { Severity } from '../../src/core/issue.ts';
+import { wrapped } from '../../src/export/page.ts';
+import type { PageBuilder } from '../../src/export/page.ts';
+import { proofPicture } from '../../src/export/proof-picture.ts';
+import type { Place } from '../../src/export/proof-picture.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 import { listed, saidIn } from '../collection/designs.ts';
 

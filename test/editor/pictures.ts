@@ -11,7 +11,7 @@ import { launchBrowser } from './browser.ts';
 import { Editor, eventually, root } from './editor.ts';
 
 const readme = (name: string): string => join(root, 'test', 'pictures', `${name}.png`);
-const walkthrough = (name: string): string => join(root, 'src', 'walkthrough', `${name}.png`);
+const walkthrough = (name: string): string => join(root, 'src', 'guide', 'tour', `${name}.png`);
 
 const pictures: Readonly<Record<string, () => Promise<void>>> = {
   'script-name': () => whole('2-script-name.tag.yaml', 700, readme('script-name')),

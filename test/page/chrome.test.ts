@@ -1,7 +1,7 @@
 /** How much of the page is the drawing’s, and the tools that share one row above it. */
 
 import assert from 'node:assert/strict';
-import type { SceneMessage, ScenePin } from '../../src/preview/protocol.ts';
+import type { SceneMessage, ScenePin } from '../../src/protocol/preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 import { usePreview } from './use-preview.ts';
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { HandChange, ToHost } from '../../src/preview/protocol.ts';
+import type { HandChange, ToHost } from '../../src/protocol/preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 import { usePreview } from './use-preview.ts';
 

@@ -3,8 +3,8 @@
 import * as esbuild from 'esbuild';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { shellHtml } from '../../src/preview/html.ts';
-import type { ToHost, ToPage } from '../../src/preview/protocol.ts';
+import { shellHtml } from '../../src/vscode/preview/html.ts';
+import type { ToHost, ToPage } from '../../src/protocol/preview.ts';
 import { source } from './scenes.ts';
 import { themes, type Theme } from './themes.ts';
 
@@ -148,7 +148,7 @@ function shell(remembered: string): string {
 async function bundlePage(): Promise<Map<string, string>> {
   const built = await esbuild.build({
     absWorkingDir: root,
-    entryPoints: ['webview/main.ts', 'webview/main.css'],
+    entryPoints: ['webview/preview/main.ts', 'webview/preview/main.css'],
     bundle: true,
     write: false,
     outdir: 'page',

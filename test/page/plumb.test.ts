@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { usePreview } from './use-preview.ts';
 import { sceneMessage } from './scenes.ts';
-import type { SceneMessage, ScenePin } from '../../src/preview/protocol.ts';
+import type { SceneMessage, ScenePin } from '../../src/protocol/preview.ts';
 
 const hangs: ScenePin = {
   id: 'hangs-askew@pieces/back/hanger/hole#0',

@@ -5,8 +5,8 @@ import * as esbuild from 'esbuild';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { samplesHtml } from '../../src/editor/samples-html.ts';
-import type { FromSamplesPage, ToSamplesPage } from '../../src/editor/samples-protocol.ts';
+import { samplesHtml } from '../../src/vscode/samples/samples-html.ts';
+import type { FromSamplesPage, ToSamplesPage } from '../../src/protocol/samples.ts';
 import { launchBrowser } from '../editor/browser.ts';
 import { themes } from './themes.ts';
 
@@ -32,7 +32,7 @@ describe('The list of samples', () => {
 
   async function open(theme: keyof typeof themes = 'light', state?: unknown): Promise<void> {
     const { outputFiles } = await esbuild.build({
-      entryPoints: [join(root, 'webview/samples.ts')],
+      entryPoints: [join(root, 'webview/samples/samples.ts')],
       bundle: true,
       format: 'iife',
       write: false,
@@ -43,7 +43,7 @@ describe('The list of samples', () => {
         samplesHtml({ cspSource: origin, scriptUri: `${origin}/samples.js`, styleUri: `${origin}/samples.css` }),
       ],
       'samples.js': ['text/javascript', outputFiles[0]!.text],
-      'samples.css': ['text/css', readFileSync(join(root, 'webview/samples.css'), 'utf8')],
+      'samples.css': ['text/css', readFileSync(join(root, 'webview/samples/samples.css'), 'utf8')],
     };
     page = await browser.newPage({ viewport: { width: 280, height: 600 } });
     errors = [];

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { usePreview } from './use-preview.ts';
-import type { SceneMessage } from '../../src/preview/protocol.ts';
+import type { SceneMessage } from '../../src/protocol/preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 
 const withoutScene = (): SceneMessage => {

@@ -1,11 +1,11 @@
 /** What the host would send of a spec: its drawing, and what is measured on it. */
 
-import { loadsOf } from '../../src/preview/loads.ts';
-import { cutPathsOf, wallsOf } from '../../src/preview/measures.ts';
-import { gripsOf, sceneGrips } from '../../src/preview/grips.ts';
-import { pieceScales } from '../../src/preview/piece-scale.ts';
-import { pinsOf, sceneOf } from '../../src/preview/scene.ts';
-import type { MeasuresMessage, SceneMessage } from '../../src/preview/protocol.ts';
+import { loadsOf } from '../../src/scene/loads.ts';
+import { cutPathsOf, wallsOf } from '../../src/scene/measures.ts';
+import { gripsOf, sceneGrips } from '../../src/scene/grips.ts';
+import { pieceScales } from '../../src/scene/piece-scale.ts';
+import { pinsOf, sceneOf } from '../../src/scene/scene.ts';
+import type { MeasuresMessage, SceneMessage } from '../../src/protocol/preview.ts';
 import { report } from '../unit/support/engine.ts';
 import { source } from './scenes.ts';
 

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import type { Browser, Page } from 'playwright-core';
-import type { SceneMessage, ToHost, ToPage } from '../../src/preview/protocol.ts';
+import type { SceneMessage, ToHost, ToPage } from '../../src/protocol/preview.ts';
 import { launchBrowser } from '../editor/browser.ts';
 import { openPage, type PageOptions, type PreviewPage } from './harness.ts';
 import { sceneMessage } from './scenes.ts';

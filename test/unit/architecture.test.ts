@@ -32,11 +32,16 @@ const files = [...sourcesIn('src'), ...sourcesIn('webview')];
 const imports = files.flatMap(importsOf);
 
 /** The messages of each page. */
-const protocols = ['src/preview/protocol.ts', 'src/editor/samples-protocol.ts', 'src/editor/sheets-protocol.ts'];
+const protocols = ['preview', 'samples', 'sheets'].map((page) => `src/protocol/${page}.ts`);
 
-const folderOf = (file: string): string => file.split('/')[1]!;
+/** The rooms of `src`, each of which may use those before it. What `dev` builds it may read; nothing reads `dev`. */
+const rooms =
+  'look geometry core text spec edits tag checks strength toolpath nesting engine export fixes language protocol scene cli vscode dev'.split(
+    ' ',
+  );
+const roomOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>
-  /^src\/(look|spec|text|geometry|tag|checks|fixes|edits|measure|sheet|output|language)\//.test(file);
+  file.startsWith('src/') && !['cli', 'vscode', 'dev'].includes(roomOf(file));
 const isNodeModule = (to: string): boolean =>
   /^node:/.test(to) || ['fs', 'path', 'os', 'url', 'child_process'].includes(to);
 
@@ -48,33 +53,56 @@ function assertNone(offending: readonly Import[], rule: string): void {
   );
 }
 
+/** Files that import each other, however far round: each circle once, by its first file. */
+function circles(): string[][] {
+  const uses = new Map<string, string[]>();
+  for (const { file, to } of imports) uses.set(file, [...(uses.get(file) ?? []), to]);
+  const found: string[][] = [];
+  const done = new Set<string>();
+  const follow = (file: string, way: readonly string[]): void => {
+    const at = way.indexOf(file);
+    if (at >= 0) found.push(way.slice(at));
+    if (at >= 0 || done.has(file)) return;
+    for (const to of uses.get(file) ?? []) follow(to, [...way, file]);
+    done.add(file);
+  };
+  for (const file of files) follow(file, []);
+  return found;
+}
+
 describe('The arrows between the parts of the code', () => {
-  it('are read from every file', () => {
+  it('are read from every file, and every file has its room', () => {
     assert.ok(files.length > 60, String(files.length));
-    assert.ok(imports.some(({ file, to }) => file === 'src/engine.ts' && to === 'src/spec/parse.ts'));
-    assert.ok(imports.some(({ file, to }) => file === 'webview/main.ts' && to.startsWith('webview/')));
+    assert.ok(imports.some(({ file, to }) => file === 'src/engine/engine.ts' && to === 'src/spec/parse.ts'));
+    assert.ok(imports.some(({ file, to }) => file === 'webview/preview/main.ts' && to.startsWith('webview/')));
+    assert.deepEqual(
+      files.filter((file) => file.startsWith('src/') && !rooms.includes(roomOf(file))),
+      [],
+    );
   });
 
-  it('lead to vscode from the editor, the preview and the extension’s entry only', () => {
-    const free = ['src/preview/protocol.ts', 'src/preview/scene.ts'];
-    const allowed = (file: string) =>
-      !free.includes(file) &&
-      (/^src\/(editor|preview)\//.test(file) || /^src\/(extension|start(-node|-web)?)\.ts$/.test(file));
+  it('lead to vscode from its own room only', () => {
     assertNone(
-      imports.filter(({ file, to }) => to === 'vscode' && !allowed(file)),
-      'only src/editor, src/preview and the extension’s entries know vscode',
+      imports.filter(({ file, to }) => to === 'vscode' && roomOf(file) !== 'vscode'),
+      'only src/vscode knows the editor',
     );
     assert.ok(imports.some(({ to }) => to === 'vscode'));
   });
 
-  it('never lead from the engine to the editor, the preview, the page or the tools', () => {
+  it('run one way from room to room', () => {
     assertNone(
       imports.filter(
         ({ file, to }) =>
-          isEngineFile(file) && /^(src\/(editor|preview|dev)\/|src\/(extension|start|cli)|webview\/|test\/)/.test(to),
+          file.startsWith('src/') &&
+          ((to.startsWith('src/') && rooms.indexOf(roomOf(to)) > rooms.indexOf(roomOf(file))) ||
+            /^(webview|test)\//.test(to)),
       ),
-      'the engine serves everyone and knows no one',
+      'each room uses those before it',
     );
+  });
+
+  it('never run in a circle', () => {
+    assert.deepEqual(circles(), []);
   });
 
   it('lead from the engine to Node only in files named for it', () => {
@@ -85,17 +113,17 @@ describe('The arrows between the parts of the code', () => {
   });
 
   it('never lead from the extension in a browser to Node, however far they go', () => {
-    const reached = new Set(['src/start-web.ts', 'src/extension.ts']);
+    const reached = new Set(['src/vscode/start-web.ts', 'src/vscode/extension.ts']);
     for (const file of reached)
       for (const { to } of imports.filter((each) => each.file === file)) if (to.startsWith('src/')) reached.add(to);
-    assert.ok(reached.has('src/engine.ts'));
+    assert.ok(reached.has('src/engine/engine.ts'));
     assertNone(
       imports.filter(({ file, to }) => reached.has(file) && isNodeModule(to)),
       'there is no Node in a browser',
     );
   });
 
-  for (const entry of ['src/start-node.ts', 'src/start-web.ts'])
+  for (const entry of ['src/vscode/start-node.ts', 'src/vscode/start-web.ts'])
     it(`lead from ${entry} to nothing that has to be compiled before the editor may go on`, async () => {
       const external = ['vscode', 'node:*', './extension.cjs'];
       const options = {
@@ -107,40 +135,20 @@ describe('The arrows between the parts of the code', () => {
       };
       const { metafile } = await build({ ...options, metafile: true, format: 'cjs' });
       const inputs = Object.keys(metafile.inputs);
-      assert.ok(inputs.includes('src/start.ts'));
+      assert.ok(inputs.includes('src/vscode/start.ts'));
       const small = [
-        'src/editor/documents.ts',
-        'src/editor/tasks.ts',
-        'src/preview/view-type.ts',
+        'src/vscode/common/documents.ts',
+        'src/vscode/features/tasks.ts',
+        'src/vscode/preview/view-type.ts',
         'src/text/font-files.ts',
       ];
-      const ours = (file: string) => /^src\/(start[a-z-]*|.*\/node-[a-z-]+)\.ts$/.test(file) || small.includes(file);
+      const ours = (file: string) =>
+        /^src\/(vscode\/start[a-z-]*|.*\/node-[a-z-]+)\.ts$/.test(file) || small.includes(file);
       assert.deepEqual(
         inputs.filter((file) => !ours(file)),
         [],
       );
     });
-
-  it('keep geometry by itself', () => {
-    assertNone(
-      imports.filter(
-        ({ file, to }) => file.startsWith('src/geometry/') && to.startsWith('src/') && !to.startsWith('src/geometry/'),
-      ),
-      'geometry knows polygons, not tags',
-    );
-  });
-
-  it('run one way through the engine', () => {
-    // Each folder may use those before it. Types of what a spec says are everyone's.
-    const order = 'look geometry text spec tag checks fixes edits measure sheet output language'.split(' ');
-    assertNone(
-      imports.filter(
-        ({ file, to }) =>
-          isEngineFile(file) && isEngineFile(to) && order.indexOf(folderOf(to)) > order.indexOf(folderOf(file)),
-      ),
-      'geometry, text ← spec ← tag ← checks ← fixes, output',
-    );
-  });
 
   it('lead from the page to its own files, the protocol and the looks of materials, which proofs share', () => {
     assertNone(

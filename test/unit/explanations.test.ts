@@ -4,15 +4,15 @@ import { join } from 'node:path';
 import { severitiesOf } from '../../src/cli/usage.ts';
 import { severitySettings } from '../../src/dev/severity-settings.ts';
 import { findFixes } from '../../src/fixes/find-fixes.ts';
-import { issueCodes, issueKinds } from '../../src/issue-kinds.ts';
-import type { IssueCode } from '../../src/issue-kinds.ts';
-import { canBeSilenced } from '../../src/judgement.ts';
+import { issueCodes, issueKinds } from '../../src/core/issue-kinds.ts';
+import type { IssueCode } from '../../src/core/issue-kinds.ts';
+import { canBeSilenced } from '../../src/engine/severity.ts';
 import { longestSpec } from '../../src/spec/source.ts';
 import { bundledFontBytes } from '../fonts/font-files.ts';
 import { withFsType } from '../fonts/fs-type.ts';
 import { newEngine, placeOf, report } from './support/engine.ts';
 
-const folder = join(import.meta.dirname, '..', '..', 'src', 'explanations');
+const folder = join(import.meta.dirname, '..', '..', 'src', 'guide', 'problems');
 
 /** Files that the examples name. */
 const engine = newEngine({

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { samplesHtml } from '../../src/editor/samples-html.ts';
+import { samplesHtml } from '../../src/vscode/samples/samples-html.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 
@@ -64,7 +64,7 @@ describe('The manifest', () => {
   });
 
   it('has a walkthrough that is ticked off by what was done, not by what was asked for', () => {
-    const done = readFileSync(join(root, 'src', 'editor', 'walkthrough.ts'), 'utf8');
+    const done = readFileSync(join(root, 'src', 'vscode', 'features', 'walkthrough.ts'), 'utf8');
     const contexts = contributes.walkthroughs
       .flatMap(({ steps }) => steps)
       .flatMap(({ completionEvents }) => completionEvents)

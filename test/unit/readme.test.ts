@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { issueCodes, issueKinds } from '../../src/issue-kinds.ts';
+import { issueCodes, issueKinds } from '../../src/core/issue-kinds.ts';
 
 describe('The README', () => {
   const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
@@ -10,7 +10,7 @@ describe('The README', () => {
     assert.deepEqual(rows.map(([, code]) => code).sort(), [...issueCodes].sort());
     for (const [, code = '', page, severity, summary] of rows) {
       const kind = issueKinds[code as keyof typeof issueKinds];
-      assert.deepEqual([page, severity, summary], [`src/explanations/${code}.md`, kind.severity, kind.summary]);
+      assert.deepEqual([page, severity, summary], [`src/guide/problems/${code}.md`, kind.severity, kind.summary]);
     }
   });
 });

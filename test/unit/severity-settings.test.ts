@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { settingPrefix, severitySettings } from '../../src/dev/severity-settings.ts';
-import { issueCodes } from '../../src/issue-kinds.ts';
+import { issueCodes } from '../../src/core/issue-kinds.ts';
 
 interface Manifest {
   contributes: { configuration: { properties: Record<string, unknown> }[] };

@@ -1,6 +1,6 @@
 /** Lettering that does not hold by itself, put on a backing that follows it: engraved on it, or cut out and glued on it. */
 
-import type { TextEdit } from '../../issue.ts';
+import type { TextEdit } from '../../core/issue.ts';
 import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { replacing, shapeAt, valueAt, written } from '../candidate.ts';

@@ -4,7 +4,7 @@ import { gluedOver } from '../../checks/assembly.ts';
 import { slipMm } from '../../checks/hole-beside-marks.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { TextEdit } from '../../issue.ts';
+import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { nameOf, samePath } from '../candidate.ts';

@@ -1,7 +1,7 @@
 /** Moving a shape a little, making it smaller, and taking an entry out of a list. */
 
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { TextEdit, TextRange, YamlPath } from '../../issue.ts';
+import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case } from '../candidate.ts';
 import { fontSizeKeys, setting, valueAt, written } from '../candidate.ts';

@@ -1,6 +1,6 @@
 /** Lists of one entry a line. */
 
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../core/issue.ts';
 import type { SpecLine } from './lines.ts';
 import { insertion, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';

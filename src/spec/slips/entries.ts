@@ -1,6 +1,6 @@
 /** Entries of groups as text: what is written, and taking one out. */
 
-import type { TextEdit, TextRange, YamlPath } from '../../issue.ts';
+import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 
 /** From the key to the end of the value; `undefined` where either is missing. */

@@ -4,8 +4,8 @@
  * that makes sense of the whole text says where the slip is.
  */
 
-import { applied } from '../../issue.ts';
-import type { Issue, TextChange } from '../../issue.ts';
+import { applied } from '../../core/issue.ts';
+import type { Issue, TextChange } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { backslashRepairs, quoteRepairs } from './quotes.ts';
 import { blankRepairs, indentRepairs } from './indents.ts';

@@ -1,6 +1,6 @@
 /** Lines that begin in another column than those they belong with. */
 
-import type { TextEdit } from '../../issue.ts';
+import type { TextEdit } from '../../core/issue.ts';
 import type { SpecLine } from './lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';

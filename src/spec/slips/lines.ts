@@ -1,6 +1,6 @@
 /** The lines of a text that may be no YAML, and what one sees of their structure by looking at each line alone. */
 
-import type { TextRange } from '../../issue.ts';
+import type { TextRange } from '../../core/issue.ts';
 
 export interface SpecLine extends TextRange {
   readonly number: number;

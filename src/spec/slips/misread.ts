@@ -4,8 +4,8 @@
  * once, where it is.
  */
 
-import { applied, inOrder } from '../../issue.ts';
-import type { Issue, TextChange } from '../../issue.ts';
+import { applied, inOrder } from '../../core/issue.ts';
+import type { Issue, TextChange } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { bracketRepairs } from './brackets.ts';
 import { colonRepairs } from './colons.ts';

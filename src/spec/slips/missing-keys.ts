@@ -1,6 +1,6 @@
 /** Keys that are missing, with a first value for each. */
 
-import type { Issue, TextEdit, YamlPath } from '../../issue.ts';
+import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { insertion, quoted } from './repair.ts';
 import type { Repair } from './repair.ts';

@@ -1,6 +1,6 @@
 /** Keys that mean something, but elsewhere or by another name. */
 
-import type { Issue, TextEdit, YamlPath } from '../../issue.ts';
+import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { insertion, quoted, replacement } from './repair.ts';

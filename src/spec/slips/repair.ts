@@ -1,7 +1,7 @@
 /** One way in which a text may have gone wrong: where, in words, and the change that puts it right. */
 
-import type { TextEdit, TextRange } from '../../issue.ts';
-import { clip } from '../length.ts';
+import type { TextEdit, TextRange } from '../../core/issue.ts';
+import { clip } from '../../core/length.ts';
 
 export interface Repair {
   /** The slip itself, short. */

@@ -1,6 +1,6 @@
 /** Values in a form that YAML, or the spec language, reads otherwise than it was meant. */
 
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import type { SpecLine } from './lines.ts';
 import { inQuotes, quoted, replacement } from './repair.ts';

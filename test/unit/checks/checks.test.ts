@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
 import { found, only } from './found.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 
 const stock = 'stock: {min_web: 0.2 mm}';
 

@@ -1,8 +1,8 @@
 /** The findings of one kind. */
 
 import assert from 'node:assert/strict';
-import type { FaultPlace, Issue } from '../../../src/issue.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { FaultPlace, Issue } from '../../../src/core/issue.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import type { Made } from '../support/engine.ts';
 
 export function found({ issues }: Pick<Made, 'issues'>, code: IssueCode): readonly Issue[] {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { make, specOf } from '../support/engine.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import { found, only } from './found.ts';
 
 /** How much of a disc of radius R lies beyond a chord that is d inside its edge (exact). */

@@ -1,7 +1,7 @@
 /** Tests of a share of the spoiled designs and of their fixes; the shares lie in files of their own, which run side by side. */
 
 import assert from 'node:assert/strict';
-import { isIssueCode } from '../../../src/issue-kinds.ts';
+import { isIssueCode } from '../../../src/core/issue-kinds.ts';
 import { designsOf, listed, meets, newCollectionEngine, reportOn, saidIn } from '../../collection/designs.ts';
 import type { Expectation } from '../../collection/designs.ts';
 import { allFixed, eachOffered } from '../../collection/fixing.ts';

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { issueCodes, issueKinds } from '../../../src/issue-kinds.ts';
+import { issueCodes, issueKinds } from '../../../src/core/issue-kinds.ts';
 import { designsOf } from '../../collection/designs.ts';
 
 /** Said of comments and of font files, not of a tag. */

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { kerfEdits, kerfFrom } from '../../../src/edits/kerf.ts';
 import { boundsOf, ringArea } from '../../../src/geometry/measure.ts';
-import { planCuts } from '../../../src/output/cut-plan.ts';
+import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import { contourBounds } from '../../../src/geometry/contour.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';

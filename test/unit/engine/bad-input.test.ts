@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
-import type { Report } from '../../../src/engine.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { Report } from '../../../src/engine/engine.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 
 /** Far above what any of these takes, far below what a person would wait for. */

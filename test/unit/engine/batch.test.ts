@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
-import { checkBatch, reportsOf } from '../../../src/batch.ts';
-import type { ComputeOptions } from '../../../src/engine.ts';
+import { checkBatch, reportsOf } from '../../../src/engine/batch.ts';
+import type { ComputeOptions } from '../../../src/engine/engine.ts';
 import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import type { Issue } from '../../../src/issue.ts';
+import type { Issue } from '../../../src/core/issue.ts';
 import { newEngine, placeOf } from '../support/engine.ts';
 
 const engine = newEngine();

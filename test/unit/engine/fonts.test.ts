@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { reportJson } from '../../../src/report-json.ts';
+import { reportJson } from '../../../src/cli/report-json.ts';
 import { embeddingInWords } from '../../../src/text/embedding.ts';
 import { describeFont } from '../../../src/text/font-description.ts';
 import { readTables } from '../../../src/text/sfnt.ts';

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { Report } from '../../../src/engine.ts';
+import type { Report } from '../../../src/engine/engine.ts';
 import { fixAll, mostInAll } from '../../../src/fixes/fix-all.ts';
 import { applied, findFixes, sameLookShare } from '../../../src/fixes/find-fixes.ts';
 import { lookChange } from '../../../src/fixes/look.ts';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { applied } from '../../../src/issue.ts';
+import { applied } from '../../../src/core/issue.ts';
 import { newEngine, report } from '../support/engine.ts';
 import { slips, soundSpec } from '../support/slips.ts';
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
-import type { Issue } from '../../../src/issue.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { Issue } from '../../../src/core/issue.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import { newEngine } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
 import { weakFamilies, weakSpec } from '../support/weak-specs.ts';

@@ -1,9 +1,9 @@
 /** Completion at every offset there is. What is accepted is judged by the reader of specs, which knows nothing of completion. */
 
 import assert from 'node:assert/strict';
-import { completionsAt } from '../../../src/language/complete.ts';
-import type { Completion } from '../../../src/language/idea.ts';
-import { placesAt } from '../../../src/language/place.ts';
+import { completionsAt } from '../../../src/language/completion/complete.ts';
+import type { Completion } from '../../../src/language/completion/suggestion.ts';
+import { placesAt } from '../../../src/language/completion/cursor-context.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { accept, around, samples } from './marked.ts';
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { accepted, labels, offered, samples } from './marked.ts';
-import { completionsAt } from '../../../src/language/complete.ts';
+import { completionsAt } from '../../../src/language/completion/complete.ts';
 import { nothingAround } from '../../../src/language/surroundings.ts';
 
 /** A spec around a line of shapes. */

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
-import { fontNotes } from '../../../src/language/fonts.ts';
-import { hoverAt } from '../../../src/language/hover.ts';
-import { pictureOf } from '../../../src/language/picture.ts';
-import { signatureAt } from '../../../src/language/signature.ts';
+import { fontNotes } from '../../../src/language/completion/fonts.ts';
+import { hoverAt } from '../../../src/language/hover/hover.ts';
+import { pictureOf } from '../../../src/language/hover/picture.ts';
+import { signatureAt } from '../../../src/language/completion/signature.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { report } from '../support/engine.ts';
 import { marked, samples } from './marked.ts';

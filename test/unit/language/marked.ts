@@ -2,10 +2,10 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { completionsAt } from '../../../src/language/complete.ts';
-import type { Completion } from '../../../src/language/idea.ts';
+import { completionsAt } from '../../../src/language/completion/complete.ts';
+import type { Completion } from '../../../src/language/completion/suggestion.ts';
 import { noUses } from '../../../src/spec/used-files.ts';
-import { plainOf } from '../../../src/language/snippets.ts';
+import { plainOf } from '../../../src/language/completion/snippets.ts';
 import type { SampleNote, Surroundings } from '../../../src/language/surroundings.ts';
 
 const folder = join(import.meta.dirname, '..', '..', '..', 'samples');

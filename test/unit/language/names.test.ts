@@ -1,10 +1,17 @@
 import assert from 'node:assert/strict';
-import { giverIn, givingFile, nameAt, placesOf, renaming, whyNot } from '../../../src/language/find-names.ts';
+import {
+  giverIn,
+  givingFile,
+  nameAt,
+  placesOf,
+  renaming,
+  whyNot,
+} from '../../../src/language/navigation/find-names.ts';
 import { coloursIn, colourText } from '../../../src/language/colours.ts';
-import { colouredNames } from '../../../src/language/highlights.ts';
-import { linksIn } from '../../../src/language/links.ts';
-import type { SpecSymbol } from '../../../src/language/symbols.ts';
-import { symbolsOf } from '../../../src/language/symbols.ts';
+import { colouredNames } from '../../../src/language/navigation/highlights.ts';
+import { linksIn } from '../../../src/language/navigation/links.ts';
+import type { SpecSymbol } from '../../../src/language/navigation/symbols.ts';
+import { symbolsOf } from '../../../src/language/navigation/symbols.ts';
 import { applied } from '../../../src/fixes/find-fixes.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';

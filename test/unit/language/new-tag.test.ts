@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
-import { merged } from '../../../src/language/merge.ts';
+import { merged } from '../../../src/language/refactor/merge.ts';
 import { letteringOf, tagOf } from '../../../src/language/new-tag.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';

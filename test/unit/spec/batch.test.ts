@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { Report } from '../../../src/engine.ts';
+import type { Report } from '../../../src/engine/engine.ts';
 import type { TextGenerator } from '../../../src/spec/model.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
-import { issueCodes } from '../../../src/issue-kinds.ts';
+import { issueCodes } from '../../../src/core/issue-kinds.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 
 const folder = new URL('../../../samples/', import.meta.url);

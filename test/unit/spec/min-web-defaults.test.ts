@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { filesWithWebTable, webTable } from '../../../src/dev/min-web-table.ts';
-import { materialNames } from '../../../src/measure/materials.ts';
+import { materialNames } from '../../../src/strength/materials.ts';
 import { defaultMinWeb, webDefaultOf } from '../../../src/spec/min-web-defaults.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import type { ParsedSpec } from '../../../src/spec/parse.ts';
-import type { Issue } from '../../../src/issue.ts';
-import type { IssueCode } from '../../../src/issue-kinds.ts';
+import type { Issue } from '../../../src/core/issue.ts';
+import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 
 const good = `tagwright: 1
 title: Mint

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/issue.ts';
-import type { Issue, TextChange } from '../../../src/issue.ts';
+import { applied } from '../../../src/core/issue.ts';
+import type { Issue, TextChange } from '../../../src/core/issue.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { slips, soundSpec } from '../support/slips.ts';
 import type { Slip } from '../support/slips.ts';

@@ -1,8 +1,8 @@
 /** What one check alone says of a spec, each finding with its place in the text. */
 
 import type { Check } from '../../../src/checks/check.ts';
-import type { Issue } from '../../../src/issue.ts';
-import { inUnits } from '../../../src/spec/figures.ts';
+import type { Issue } from '../../../src/core/issue.ts';
+import { inUnits } from '../../../src/core/figures.ts';
 import { make, placeOf } from './engine.ts';
 import type { Made } from './engine.ts';
 

@@ -1,10 +1,10 @@
 /** The engine as tests use it: the fonts of the packages, and files beside the spec that exist in memory only. */
 
-import { Engine } from '../../../src/engine.ts';
-import type { Report } from '../../../src/engine.ts';
+import { Engine } from '../../../src/engine/engine.ts';
+import type { Report } from '../../../src/engine/engine.ts';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
-import type { Issue } from '../../../src/issue.ts';
+import type { Issue } from '../../../src/core/issue.ts';
 import type { Piece } from '../../../src/tag/tag.ts';
 import { packagedFontFiles } from '../../fonts/font-files.ts';
 

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import type { Affine, Region } from '../../../src/geometry/types.ts';
-import type { Layout, LayoutPart, LayoutRoom } from '../../../src/sheet/layout.ts';
+import type { Layout, LayoutPart, LayoutRoom } from '../../../src/nesting/layout.ts';
 import { distanceByJts, unionAreaByJts } from './reference.ts';
 
 /** What rounding may take of a margin or a gap, in mm: two steps of the grid that regions are on. */

@@ -4,7 +4,7 @@
  * Cutting-and-Packing/2D-Irregular/Datasets (FU/json/fu.json, BLAZ/json/blaz1.json), a unit taken for a mm and ten times as large.
  */
 
-import type { LayoutPart } from '../../../src/sheet/layout.ts';
+import type { LayoutPart } from '../../../src/nesting/layout.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 
 export interface StripInstance {

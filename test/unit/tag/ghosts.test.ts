@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
-import { lensesOf } from '../../../src/language/lenses.ts';
-import { sceneOf } from '../../../src/preview/scene.ts';
+import { lensesOf } from '../../../src/language/navigation/lenses.ts';
+import { sceneOf } from '../../../src/scene/scene.ts';
 import { assertNear, report } from '../support/engine.ts';
 
 const head = 'tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nshapes:\n';

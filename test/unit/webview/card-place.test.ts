@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { cardPlace } from '../../../webview/card-place.ts';
-import { overlap } from '../../../webview/edge-grid.ts';
-import type { Box } from '../../../webview/viewport.ts';
+import { cardPlace } from '../../../webview/preview/problems/card-place.ts';
+import { overlap } from '../../../webview/preview/measure/edge-grid.ts';
+import type { Box } from '../../../webview/preview/camera/viewport.ts';
 
 const window = { width: 900, height: 700 };
 const card = { width: 300, height: 200 };

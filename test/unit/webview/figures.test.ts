@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { crossText, fineText, lengthText, partsText, sizeText, zoomText } from '../../../webview/format.ts';
-import { allLooks, lookOf } from '../../../webview/look.ts';
+import { crossText, fineText, lengthText, partsText, sizeText, zoomText } from '../../../webview/common/format.ts';
+import { allLooks, lookOf } from '../../../webview/preview/scene/look.ts';
 
 describe('Figures', () => {
   it('give sizes in both systems, the spec’s own first (1 in = 25.4 mm)', () => {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { planPatch } from '../../../webview/keyed.ts';
+import { planPatch } from '../../../webview/common/keyed.ts';
 
 /** Carries out the plan on a plain list. */
 function applied(current: readonly string[], wanted: readonly string[]): string[] {

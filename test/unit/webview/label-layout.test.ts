@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { crosses, overlap } from '../../../webview/edge-grid.ts';
-import { layOut, type Placed, type Surroundings, type Wanted } from '../../../webview/label-layout.ts';
-import type { SpotLabel } from '../../../webview/label-places.ts';
-import { sizePlaces } from '../../../webview/size-lines.ts';
-import type { Box, XY } from '../../../webview/viewport.ts';
+import { crosses, overlap } from '../../../webview/preview/measure/edge-grid.ts';
+import { layOut, type Placed, type Surroundings, type Wanted } from '../../../webview/preview/measure/label-layout.ts';
+import type { SpotLabel } from '../../../webview/preview/measure/label-places.ts';
+import { sizePlaces } from '../../../webview/preview/measure/size-lines.ts';
+import type { Box, XY } from '../../../webview/preview/camera/viewport.ts';
 
 const stage = { width: 600, height: 400 };
 const room: Box = [0, 0, 600, 400];

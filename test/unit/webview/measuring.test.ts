@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { cornersOf, nearestOf, nearestOnEdges, ringsOf } from '../../../webview/outline-points.ts';
-import { rulerMarks } from '../../../webview/ruler-marks.ts';
+import { cornersOf, nearestOf, nearestOnEdges, ringsOf } from '../../../webview/preview/scene/outline-points.ts';
+import { rulerMarks } from '../../../webview/preview/measure/ruler-marks.ts';
 
 describe('The marks of a ruler', () => {
   const figures = (...given: Parameters<typeof rulerMarks>): string[] =>

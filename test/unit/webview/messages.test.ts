@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { parseToPage } from '../../../webview/messages.ts';
+import { parseToPage } from '../../../webview/preview/messages.ts';
 import { sceneMessage } from '../../page/scenes.ts';
 
 /** The message with one value replaced, however deep. */

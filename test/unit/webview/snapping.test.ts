@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { sceneMessage } from '../../page/scenes.ts';
-import { arrange } from '../../../webview/arrange.ts';
-import { added, changeText, roundedToStep } from '../../../webview/hand-steps.ts';
-import { cross, snap } from '../../../webview/snapping.ts';
-import { snapLines } from '../../../webview/snap-lines.ts';
-import type { Box } from '../../../webview/viewport.ts';
+import { arrange } from '../../../webview/preview/scene/arrange.ts';
+import { added, changeText, roundedToStep } from '../../../webview/preview/drag/drag-steps.ts';
+import { cross, snap } from '../../../webview/preview/drag/snapping.ts';
+import { snapLines } from '../../../webview/preview/drag/snap-lines.ts';
+import type { Box } from '../../../webview/preview/camera/viewport.ts';
 
 describe('A thing that is moved', () => {
   it('comes to rest on the nearest line within reach, in each direction by itself', () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { initialState, parseState, toggled, type PageState } from '../../../webview/state.ts';
+import { initialState, parseState, toggled, type PageState } from '../../../webview/preview/state.ts';
 
 const source = 'file:///bench/sorrel.tag.yaml';
 

@@ -1,0 +1,73 @@
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack`. */
+
+import { parseArgs } from 'node:util';
+import { check } from './check.ts';
+import { exportAll } from './export.ts';
+import { readSpec } from './files.ts';
+import type { SpecFile } from './files.ts';
+import { fix } from './fix.ts';
+import { packAll } from './pack.ts';
+import { sheetsAll } from './sheets.ts';
+import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
+
+const commands = ['check', 'fix', 'export', 'sheets', 'pack'] as const;
+
+function isCommand(word: string | undefined): word is (typeof commands)[number] {
+  return commands.some((command) => command === word);
+}
+
+async function main(args: readonly string[]): Promise<number> {
+  const [command, ...rest] = args;
+  if (command === '--help' || command === '-h') {
+    console.log(usage);
+    return exitCodes.clean;
+  }
+  const { values, positionals } = parseArgs({
+    args: rest,
+    allowPositionals: true,
+    options: {
+      json: { type: 'boolean', default: false },
+      strict: { type: 'boolean', default: false },
+      force: { type: 'boolean', default: false },
+      overwrite: { type: 'boolean', default: false },
+      'dry-run': { type: 'boolean', default: false },
+      severity: { type: 'string', multiple: true, default: [] },
+      only: { type: 'string' },
+      to: { type: 'string' },
+      out: { type: 'string' },
+      width: { type: 'string' },
+    },
+  });
+  if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
+  if (positionals.length === 0) throw new UsageError('No files given.');
+  const severities = severitiesOf(values.severity);
+  const specs: SpecFile[] = [];
+  for (const file of positionals) specs.push(await readSpec(file, severities));
+  switch (command) {
+    case 'check':
+      return check(specs, values);
+    case 'fix':
+      return fix(specs, { dryRun: values['dry-run'], only: values.only });
+    case 'export':
+      return exportAll(specs, {
+        to: values.to,
+        out: values.out,
+        force: values.force,
+        overwrite: values.overwrite,
+        width: values.width,
+      });
+    case 'sheets':
+      return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+    case 'pack':
+      return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
+  }
+}
+
+try {
+  process.exitCode = await main(process.argv.slice(2));
+} catch (error) {
+  const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
+  console.error(error instanceof Error ? error.message : String(error));
+  if (wrongUsage) console.error(usage);
+  process.exitCode = wrongUsage ? exitCodes.usage : exitCodes.errors;
+}

@@ -1,0 +1,184 @@
+/** From the text of a spec to a checked tag: what the editor, the command line and the tests all call. */
+
+import { runChecks } from '../checks/all.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Finding, Issue } from '../core/issue.ts';
+import { issueKinds } from '../core/issue-kinds.ts';
+import { judge } from './severity.ts';
+import type { AcceptedIssue, Severities } from './severity.ts';
+import { acceptComments } from '../spec/accept-comments.ts';
+import { inUnits } from '../core/figures.ts';
+import type { Batch } from '../spec/batch.ts';
+import type { Units } from '../core/length.ts';
+import type { TagModel } from '../spec/model.ts';
+import { parseSpec } from '../spec/parse.ts';
+import { SpecSource } from '../spec/source.ts';
+import { loadUses } from '../spec/used-files.ts';
+import type { Uses } from '../spec/used-files.ts';
+import { buildTag } from '../tag/build.ts';
+import { StageCache } from '../tag/cache.ts';
+import type { UsedFont } from '../tag/fonts-used.ts';
+import { lackingShapes, unusedShapes } from '../tag/ghosts.ts';
+import type { Ghost } from '../tag/ghosts.ts';
+import { loadFiles } from '../tag/load.ts';
+import type { Loaded } from '../tag/load.ts';
+import { standIns } from '../tag/stand-ins.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { FontFiles } from '../text/font-files.ts';
+import { FontLibrary } from '../text/font-library.ts';
+
+export interface Report {
+  readonly source: SpecSource;
+  /** Absent when the spec could not be read as a whole. */
+  readonly tag?: Tag;
+  /** What `tag` is made of. */
+  readonly model?: TagModel;
+  /** The list that the tag is made for, and which of its rows this is of. */
+  readonly batch?: Batch;
+  readonly row: number;
+  /** In the order of the text. */
+  readonly issues: readonly Issue[];
+  /** Findings that comments in the spec accept; they are not among `issues`. */
+  readonly accepted: readonly AcceptedIssue[];
+  /** What it is lettered in, with the licence that each font states. */
+  readonly fonts: readonly UsedFont[];
+  /** The files under `use`, read. */
+  readonly uses: Uses;
+  /** Full paths of the files beside the spec that it depends on. */
+  readonly files: readonly string[];
+  /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
+  readonly timings: Readonly<Record<'read' | 'load' | 'make' | 'check' | 'total', number>>;
+}
+
+export interface ComputeOptions {
+  /** Full path of a file named in the spec; `undefined` where it may not be read. */
+  readonly locate: (relative: string) => string | undefined;
+  /** Which row of a batch, counting from 0; the first unless said, the last where there are fewer. */
+  readonly row?: number;
+  readonly signal?: AbortSignal;
+  readonly severities?: Severities;
+}
+
+/** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
+const turnMs = 10;
+
+export class Engine {
+  readonly fonts: FontLibrary;
+  readonly #files: FontFiles;
+  readonly #cache = new StageCache();
+
+  constructor(files: FontFiles) {
+    this.#files = files;
+    this.fonts = new FontLibrary(files);
+  }
+
+  /**
+   * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
+   */
+  async compute(text: string, { locate, row: wanted = 0, signal, severities = {} }: ComputeOptions): Promise<Report> {
+    const clock = new Clock();
+    const checkpoint = turns(signal);
+    const unread = new SpecSource(text);
+    const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate, beside: this.#beside });
+    signal?.throwIfAborted();
+    const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted);
+    clock.lap('read');
+    const comments = acceptComments(text);
+    if (!model) {
+      const judged = judge(issues, source, comments, severities, false);
+      return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
+    }
+    const loaded = await loadFiles(model, {
+      library: this.fonts,
+      read: (path) => this.#files.read(path),
+      beside: this.#beside,
+      locate,
+    });
+    await checkpoint();
+    clock.lap('load');
+    const findings: Finding[] = [];
+    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint);
+    const lacking = await this.#lacking(model, loaded, made, checkpoint);
+    const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
+    findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
+    clock.lap('make');
+    findings.push(...(await runChecks(tag, checkpoint)));
+    clock.lap('check');
+    // What is idle for one row may be needed for another.
+    const complete =
+      (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
+    const judged = judge([...issues, ...placed(findings, source, tag.units)], source, comments, severities, complete);
+    const files = [...uses.files, ...loaded.files];
+    return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
+  }
+
+  readonly #beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
+
+  async #readText(path: string): Promise<string> {
+    return new TextDecoder().decode(await this.#files.read(path));
+  }
+
+  /** Shapes whose fonts or drawings cannot be had, as they would lie on the tag. */
+  async #lacking(model: TagModel, loaded: Loaded, made: Tag, checkpoint: () => Promise<void>): Promise<Ghost[]> {
+    const whole = await standIns(model, loaded, this.fonts);
+    // What is wrong with stand-ins is nobody's fault.
+    return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
+  }
+
+  #build(
+    model: TagModel,
+    loaded: Loaded,
+    report: (finding: Finding) => void,
+    checkpoint: () => Promise<void>,
+  ): Promise<Tag> {
+    return buildTag(model, {
+      cache: this.#cache,
+      minWeb: model.stock.minWeb,
+      font: (text) => loaded.fonts.get(text),
+      drawing: (file) => loaded.drawings.get(file),
+      report,
+      checkpoint,
+    });
+  }
+}
+
+/** What cannot be had is said where it would be. */
+function pinned(finding: Finding, lacking: readonly Ghost[]): Finding {
+  const own = lacking.find(({ path }) => path.join('/') === finding.path.slice(0, path.length).join('/'));
+  const ghost = own ?? lacking[0];
+  const bounds = ghost && boundsOf(ghost.region);
+  return finding.severity === 'error' && bounds ? { ...finding, points: [boxCentre(bounds)] } : finding;
+}
+
+function placed(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
+  return findings.map((finding) => ({
+    ...finding,
+    message: inUnits(finding.message, units),
+    range: source.range(finding.path),
+  }));
+}
+
+/** Gives way when a turn is over, and stops when the result is no longer wanted. */
+function turns(signal: AbortSignal | undefined): () => Promise<void> {
+  let started = performance.now();
+  return async () => {
+    signal?.throwIfAborted();
+    if (performance.now() - started < turnMs) return;
+    await new Promise<void>((resolve) => setTimeout(resolve, 0));
+    started = performance.now();
+    signal?.throwIfAborted();
+  };
+}
+
+class Clock {
+  readonly laps = { read: 0, load: 0, make: 0, check: 0, total: 0 };
+  readonly #start = performance.now();
+  #last = this.#start;
+
+  lap(name: 'read' | 'load' | 'make' | 'check'): void {
+    const now = performance.now();
+    this.laps[name] = now - this.#last;
+    this.laps.total = now - this.#start;
+    this.#last = now;
+  }
+}

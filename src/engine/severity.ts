@@ -1,0 +1,106 @@
+/** What becomes of what was found: the writer of the spec may accept a finding, the user may make a kind weigh more or less. */
+
+import { inOrder, severityRank } from '../core/issue.ts';
+import type { Issue, Severity, TextRange } from '../core/issue.ts';
+import { isIssueCode, issueCodes, issueKinds } from '../core/issue-kinds.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
+import type { AcceptComment } from '../spec/accept-comments.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { didYouMean, nearest } from '../spec/suggest.ts';
+
+/** How much each kind is to weigh instead of what it usually does. */
+export type Severities = Readonly<Partial<Record<IssueCode, Severity | 'off'>>>;
+
+/** A finding that the spec itself says is no matter, and why. */
+export interface AcceptedIssue extends Issue {
+  readonly reason: string;
+}
+
+export interface Judgement {
+  readonly issues: readonly Issue[];
+  readonly accepted: readonly AcceptedIssue[];
+}
+
+/** What keeps a tag, or a part of it, from being made can be shown more quietly, but not hidden: it would be cut without. */
+export function canBeSilenced(code: IssueCode): boolean {
+  return issueKinds[code].about === 'making';
+}
+
+/**
+ * The issues that count, in the order of the text, and those that the spec accepts.
+ * @param complete Whether everything was checked; only then is a comment that accepts nothing known to be idle.
+ */
+export function judge(
+  found: readonly Issue[],
+  source: SpecSource,
+  comments: readonly AcceptComment[],
+  severities: Severities,
+  complete: boolean,
+): Judgement {
+  const accepted: AcceptedIssue[] = [];
+  const rest: Issue[] = [];
+  const used = new Set<string>();
+  for (const issue of found) {
+    const comment = canBeSilenced(issue.code) ? acceptedBy(issue, source, comments) : undefined;
+    if (comment) {
+      used.add(useOf(comment, issue.code));
+      accepted.push({ ...issue, reason: comment.reason });
+    } else rest.push(issue);
+  }
+  const odd = comments.flatMap((comment) => oddities(comment, (code) => complete && !used.has(useOf(comment, code))));
+  return { issues: inOrder([...rest, ...odd].flatMap((issue) => weighed(issue, severities))), accepted };
+}
+
+function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptComment[]): AcceptComment | undefined {
+  if (comments.length === 0) return undefined;
+  // The line of its key counts as well as the line on which its value begins.
+  const lines = [source.range(issue.path).start, source.keyRange(issue.path).start, issue.range.start].map(
+    (offset) => source.position(offset).line,
+  );
+  return comments.find(
+    ({ codes, reason, line }) =>
+      reason !== '' && codes.some(({ code }) => code === issue.code) && lines.includes(source.position(line).line),
+  );
+}
+
+function useOf({ range }: AcceptComment, code: string): string {
+  return `${range.start} ${code}`;
+}
+
+/** What is wrong with an accepting comment. */
+function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string) => boolean): Issue[] {
+  const odd = (at: TextRange, message: string, extra: Partial<Issue> = {}): Issue => {
+    return {
+      code: 'odd-comment',
+      severity: issueKinds['odd-comment'].severity,
+      path: [],
+      range: at,
+      message,
+      ...extra,
+    };
+  };
+  const issues: Issue[] = [];
+  if (codes.length === 0)
+    issues.push(odd(range, 'Name the problem to accept, as in “# accept weak-bridge: it lies flat”.'));
+  for (const { code, range: at } of codes) {
+    if (!isIssueCode(code)) {
+      const suggestions = nearest(code, issueCodes);
+      issues.push(odd(at, `There is no problem called “${code}”.${didYouMean(suggestions)}`, { suggestions }));
+    } else if (!canBeSilenced(code))
+      issues.push(odd(at, `“${code}” cannot be accepted: the tag, or part of it, cannot be made.`));
+    else if (reason !== '' && isIdle(code))
+      issues.push(odd(at, `“${code}” no longer occurs on this line; remove the comment.`));
+  }
+  if (codes.length > 0 && reason === '')
+    issues.push(odd(range, 'Add a reason after a colon; until then the problem still counts.'));
+  return issues;
+}
+
+function weighed(issue: Issue, severities: Severities): Issue[] {
+  const severity = severities[issue.code];
+  // Some kinds have a graver form, such as a hole that is open to the edge; only their usual one is made light of.
+  const isGrave = severityRank[issue.severity] > severityRank[issueKinds[issue.code].severity];
+  if (severity === undefined || (isGrave && severity !== 'error')) return [issue];
+  if (severity === 'off') return canBeSilenced(issue.code) ? [] : [issue];
+  return [{ ...issue, severity }];
+}

@@ -1,0 +1,215 @@
+/** The job sheet: all that the bench needs to know of a tag, in the order in which it needs it. */
+
+import { flattenContour } from '../geometry/contour.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import { takesOf } from '../toolpath/estimate.ts';
+import type { Tag } from '../tag/tag.ts';
+import { assembliesOf } from './assemblies.ts';
+import { assemblySteps } from './assembly-steps.ts';
+import { cautionsFor } from './cautions.ts';
+import { Flow, papers } from './flow.ts';
+import type { Faces } from './flow.ts';
+import { lengthIn } from './in-words.ts';
+import { errorNote, kerfNote } from './job.ts';
+import type { Job, JobIssue, Tools } from './job.ts';
+import { curvesOf } from './page.ts';
+import type { Page } from './page.ts';
+import { paged } from './paged.ts';
+import { pdfOf } from './pdf.ts';
+import { hangsOn, materialOf, sizeOf, titleOf } from './proof-facts.ts';
+import { styleOf } from './styles.ts';
+import { takesFacts } from './takes-facts.ts';
+import type { Fact } from './takes-facts.ts';
+import { workRows } from './work-rows.ts';
+import { wordsOn } from './words-on.ts';
+
+const marginMm = 15;
+const columnMm = 34;
+const drawingMm = 58;
+const paddingMm = 6;
+
+/** Of the table of work: where each cell begins. */
+const columns = [12, 62, 92, 120, 150] as const;
+
+const quiet = '#666666';
+const inks = { error: '#B00020', warning: '#8A5200', info: '#444444' } as const;
+const severities = { error: 'Error', warning: 'Warning', info: 'Note' } as const;
+
+export async function toJobSheet(job: Job, tools: Tools): Promise<Uint8Array> {
+  return pdfOf(await jobPages(job, tools), job.tag, errorNote(job) ?? kerfNote(job.tag));
+}
+
+export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
+  const { tag } = job;
+  const paper = papers[tag.units];
+  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
+  const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
+  const blocks = [
+    head(begin(), job),
+    ...section(begin, 'Look at these first', (add) => {
+      for (const issue of job.issues) writeIssue(add(), issue);
+    }),
+    ...section(begin, 'Work in this order', (add) => {
+      writeWork(add(), job);
+    }),
+    ...facts(begin, 'Job estimate', takenBeside(job)),
+    ...facts(begin, 'Material', materialFacts(tag)),
+    ...facts(
+      begin,
+      'Measure when it is cut',
+      sizes(job, (text) => begin().canWrite(text)),
+    ),
+    ...section(begin, 'Put together', (add) => {
+      for (const { number, what } of assemblySteps(tag)) add().fact(`${number}`, what, 7);
+    }),
+    ...section(begin, 'Safety', (add) => {
+      for (const caution of cautionsFor(tag.stock.material)) add().fact('·', caution, 5);
+    }),
+  ];
+  return paged(blocks, { ...paper, margin: marginMm }, `Job sheet: ${tag.title}`);
+}
+
+/** A heading, which stays with the first of what is under it; nothing where nothing is. */
+export function section(begin: () => Flow, title: string, fill: (add: () => Flow) => void): Flow[] {
+  const blocks: Flow[] = [];
+  fill(() => {
+    const flow = begin();
+    if (blocks.length === 0) {
+      flow.skip(3);
+      flow.write(title, { bold: true, size: 4 });
+      flow.skip(0.5);
+    }
+    blocks.push(flow);
+    return flow;
+  });
+  return blocks;
+}
+
+export function facts(begin: () => Flow, title: string, all: readonly Fact[]): Flow[] {
+  return section(begin, title, (add) => {
+    for (const { name, value } of all) add().fact(name, value, columnMm);
+  });
+}
+
+function head(flow: Flow, job: Job): Flow {
+  const { tag } = job;
+  flow.write('Job sheet, for the bench', { size: 3, fill: quiet });
+  const title = flow.canWrite(tag.title) ? tag.title : otherLetters;
+  flow.write(title, { size: title.length > 60 ? 4.5 : 6, bold: true });
+  const note = errorNote(job);
+  if (note) flow.write(note, { fill: inks.error, bold: true });
+  flow.skip(2);
+  flow.skip(drawPlan(flow, job));
+  return flow;
+}
+
+/**
+ * The cut page in small: what the machine does, in the colours that its files have, and the numbers that pieces are put together
+ * by. Gives its height.
+ */
+function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): number {
+  const { maxX, maxY } = plan.bounds;
+  const scale = Math.min(1, (width - 2 * paddingMm) / maxX, (drawingMm - 2 * paddingMm) / maxY);
+  const high = maxY * scale + 2 * paddingMm;
+  page.box(left, y - high, width, high, { stroke: '#cccccc', lineWidth: 0.2 });
+  const [x, bottom] = [left + (width - maxX * scale) / 2, y - high + paddingMm];
+  for (const { operation, paths } of plan.steps) {
+    const { color } = styleOf(tag, operation);
+    for (const { contours } of paths)
+      page.draw(
+        curvesOf(contours, scale, x, bottom),
+        operation === 'engrave' ? { fill: color } : { stroke: color, lineWidth: 0.2 },
+      );
+  }
+  for (const { number, piece } of assemblySteps(tag)) {
+    const outlines = plan.steps.flatMap(({ paths }) => paths.filter((path) => path.piece === piece.id));
+    const box = boundsOf(outlines.flatMap(({ contours }) => contours.map((contour) => flattenContour(contour))));
+    if (!box) continue;
+    const place = { x: x + box.minX * scale, y: bottom + box.maxY * scale + 1.5, size: 3.4 };
+    page.caption(String(number), faces.bold, place);
+  }
+  return high;
+}
+
+function writeWork(flow: Flow, job: Job): void {
+  for (const { cells, color, isTotal } of workRows(job)) {
+    const top = flow.y;
+    let lowest = top;
+    cells.forEach((cell, i) => {
+      flow.y = top;
+      const [indent, end] = [columns[i]!, columns[i + 1] ?? flow.width + 2];
+      if (cell !== '') flow.write(cell, { indent, width: end - indent - 2, bold: isTotal || i === 0 });
+      lowest = Math.min(lowest, flow.y);
+    });
+    // To tick off, and what to look for in the files.
+    if (color !== undefined) {
+      flow.page.box(flow.left, top - 4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
+      flow.page.box(flow.left + 6, top - 4.3, 4, 3, { fill: color });
+    }
+    flow.y = lowest;
+  }
+}
+
+/** What the table of work does not say; and what is not known, why. */
+function takenBeside({ tag, plan }: Job): Fact[] {
+  const takes = takesOf(tag, plan);
+  const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
+  const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
+  const unknown: Fact[] = [];
+  if ('missing' in takes.time) {
+    const what = takes.time.missing.map((key) => (key === 'machine' ? key : `machine: ${key}`)).join(', ');
+    unknown.push({ name: 'Machine', value: `time unknown; the spec has no “${what}”.` });
+  }
+  if (takes.weight === undefined)
+    unknown.push({ name: 'Weight', value: 'unknown; the spec gives no thickness, or no density.' });
+  if (!takes.cost) unknown.push({ name: 'Material cost', value: 'unknown; the spec gives no price.' });
+  return [...known, ...unknown];
+}
+
+function materialFacts(tag: Tag): Fact[] {
+  const { stock, units, output, sheet } = tag;
+  const { thickness, minWeb } = stock;
+  const all: (Fact | undefined)[] = [
+    { name: 'Material', value: materialOf(tag) ?? 'not named in the spec' },
+    { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
+    sheet && { name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
+    {
+      name: 'Kerf',
+      value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,
+    },
+    { name: 'Minimum web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
+    output.tabs && {
+      name: 'Tabs',
+      value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,
+    },
+  ];
+  return all.filter((fact) => fact !== undefined);
+}
+
+/** For what the captions' font cannot write. */
+const otherLetters = 'in letters that this sheet’s own font does not have';
+
+function sizes(job: Job, canWrite: (text: string) => boolean): Fact[] {
+  const { tag } = job;
+  const assemblies = assembliesOf(tag.pieces);
+  const hung = hangsOn(tag);
+  return [
+    ...assemblies.map((assembly) => {
+      return { name: assemblies.length > 1 ? titleOf(assembly) : 'Finished size', value: sizeOf(assembly, tag) };
+    }),
+    ...(hung === undefined ? [] : [{ name: tag.tie ? 'Hangs on' : 'Hangs by', value: hung }]),
+    ...wordsOn(job).map(({ lines, way, font }) => ({
+      name: 'Words',
+      value: `${canWrite(lines.join('')) ? `“${lines.join(' / ')}”` : otherLetters}, ${way}, in ${font}`,
+    })),
+  ];
+}
+
+function writeIssue(flow: Flow, { severity, message, line, label }: JobIssue): void {
+  const place = [label, line === undefined ? undefined : `line ${line}`]
+    .filter((part) => part !== undefined)
+    .join(', ');
+  const name = place === '' ? severities[severity] : `${severities[severity]}, ${place}`;
+  flow.fact(name, message, columnMm, { fill: inks[severity] });
+  flow.skip(0.5);
+}

@@ -1,0 +1,88 @@
+/** What a proof says beside its picture, to somebody who buys a tag and knows nothing of how it is made. */
+
+import type { Units } from '../core/length.ts';
+import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
+import { assembliesOf } from './assemblies.ts';
+import type { Assembly } from './assemblies.ts';
+import { lengthIn, sizeIn } from './in-words.ts';
+import type { Fact } from './takes-facts.ts';
+
+/** `copies`: how many are to be made, where that is known; `undefined` leaves room to write it. */
+export interface ProofFact {
+  readonly name: string;
+  readonly value?: string;
+}
+
+export function proofFacts(tag: Tag): ProofFact[] {
+  const assemblies = assembliesOf(tag.pieces);
+  const sizes = assemblies.map((assembly): Fact => {
+    return { name: assemblies.length > 1 ? titleOf(assembly) : 'Size', value: sizeOf(assembly, tag) };
+  });
+  const copies = tag.sheet?.copies ?? 1;
+  return [
+    ...sizes,
+    ...factOf('Material', materialOf(tag)),
+    ...factOf(tag.tie ? 'Hangs on' : 'Hangs by', hangsOn(tag)),
+    { name: 'How many', ...(copies > 1 ? { value: String(copies) } : {}) },
+  ];
+}
+
+function factOf(name: string, value: string | undefined): Fact[] {
+  return value === undefined || value === '' ? [] : [{ name, value }];
+}
+
+export function titleOf({ layers }: Assembly): string {
+  return layers[0]![0]!.title;
+}
+
+const numbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as const;
+
+/** “97 mm wide, 48 mm high, 6 mm thick (two layers of 3 mm, glued)”. */
+export function sizeOf({ layers, bounds }: Assembly, { units, stock }: Tag): string {
+  const across = [
+    `${lengthIn(bounds.maxX - bounds.minX, units)} wide`,
+    `${lengthIn(bounds.maxY - bounds.minY, units)} high`,
+  ];
+  const { thickness } = stock;
+  const count = layers.length;
+  const number = numbers[count] ?? String(count);
+  if (thickness === undefined) return [...across, ...(count > 1 ? [`${number} layers, glued`] : [])].join(', ');
+  const each = count > 1 ? ` (${number} layers of ${lengthIn(thickness, units)}, glued)` : '';
+  return [...across, `${lengthIn(thickness * count, units)} thick${each}`].join(', ');
+}
+
+/** As the spec calls it, as a sentence begins. */
+export function materialOf({ stock: { material } }: Tag): string | undefined {
+  const name = material?.trim() ?? '';
+  return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
+}
+
+/** “Twine 2 mm thick, through a hole 4 mm across”; of several tags that hang alike, what each does. */
+export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
+  const { tie, units, pieces } = tag;
+  const tied = tie && `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`;
+  const hung = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
+  const alike = hung.length > 1 && new Set(hung).size === 1 && hung[0] !== '';
+  const openings = alike ? `each ${tied ? 'through ' : ''}${hung[0]!}` : openingsOf(pieces, units);
+  const through = tied && openings !== '' && !alike ? `through ${openings}` : openings;
+  const said = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
+  return said === '' ? undefined : said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty for what has none. */
+function openingsOf(pieces: readonly Piece[], units: Units): string {
+  const counts = new Map<string, number>();
+  for (const hanger of pieces.flatMap(({ hangers }) => hangers)) {
+    const what = openingOf(hanger, units);
+    counts.set(what, (counts.get(what) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([what, count]) => (count === 1 ? `a ${what}` : `${numbers[count] ?? count} ${what.replace(/^\w+/, '$&s')}`))
+    .join(' and ');
+}
+
+function openingOf({ kind, openingSize, openingLength }: PlacedHanger, units: Units): string {
+  return kind === 'slot'
+    ? `slit ${sizeIn(openingLength, openingSize, units)}`
+    : `hole ${lengthIn(openingSize, units)} across`;
+}

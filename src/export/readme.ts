@@ -1,0 +1,112 @@
+/** The note that goes with a pack, for whoever buys the tag: what it is, whose letters it is set in, how to treat it. Plain text. */
+
+import { lookNames } from '../look/looks.ts';
+import type { LookName } from '../look/looks.ts';
+import { materialOf } from '../strength/materials.ts';
+import type { UsedFont } from '../tag/fonts-used.ts';
+import { endings } from './formats.ts';
+import { draftNote, hasErrors } from './job.ts';
+import type { Job } from './job.ts';
+import { proofFacts } from './proof-facts.ts';
+import { wordsOn } from './words-on.ts';
+
+/** As wide as mail and terminals have shown plain text for ever. */
+const widest = 76;
+
+/** `name`: of the files without their endings. */
+export function packReadme(job: Job, name: string): string {
+  const { tag } = job;
+  const { png, pdf, job: sheet, svg, dxf } = endings;
+  const sections: [string, string[]][] = [
+    ['The tag', [...words(job), ...known(job)]],
+    [
+      'In this pack',
+      [
+        `${name}${png}: a picture of it.`,
+        `${name}${pdf}: the proof, to look at and to sign.`,
+        `${name}${sheet}, ${name}${svg} and ${name}${dxf}: for the workshop that makes it.`,
+      ],
+    ],
+    ['Lettering', lettering(job.fonts)],
+    ['Care', care(tag.stock.material)],
+    ['Please note', notes],
+  ];
+  const head = [
+    tag.title,
+    '='.repeat(Math.max(1, Array.from(tag.title).length)),
+    ...(hasErrors(job) ? ['', ...wrapped(draftNote, '')] : []),
+  ];
+  const body = sections
+    .filter(([, lines]) => lines.length > 0)
+    .flatMap(([title, lines]) => [
+      '',
+      title,
+      '-'.repeat(title.length),
+      ...lines.flatMap((line) => wrapped(line, '- ')),
+    ]);
+  return [...head, ...body, ''].join('\n');
+}
+
+function words(job: Job): string[] {
+  return wordsOn(job).map(({ lines, way, font }) => `“${lines.join(' / ')}”, ${way}, in ${font}`);
+}
+
+/** What is not known is for the proof, where there is room to write it. */
+function known({ tag }: Job): string[] {
+  return proofFacts(tag).flatMap(({ name, value }) => (value === undefined ? [] : [`${name}: ${value}`]));
+}
+
+function lettering(fonts: readonly UsedFont[]): string[] {
+  if (fonts.length === 0) return [];
+  const each = fonts.flatMap(({ family, style, licence, embedding }) => {
+    const { copyright, text, url } = licence;
+    const said = [copyright, text, url]
+      .filter((part) => part !== undefined && part.trim() !== '')
+      .map((part) => part!.trim());
+    return [
+      `${family} ${style}. ${said.length > 0 ? said.join(' ') : 'The font states no licence.'}`,
+      `According to its file, the font ${embedding}.`,
+    ];
+  });
+  return [
+    ...each,
+    'The files hold outlines of letters and no font. What may be sold with them is for the licence to say.',
+  ];
+}
+
+const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
+
+/** Rule of thumb, no source. Nothing is said of how to treat what is not known. */
+function care(material = ''): string[] {
+  const kind = materialOf(material)?.kind;
+  const { look } = lookNames(material);
+  if (kind === 'plastic' || look === 'acrylic')
+    return [
+      'Wipe with a soft damp cloth. No alcohol and no glass cleaner: they make fine cracks at the edges.',
+      'If there is a film on it, peel it off.',
+    ];
+  if (kind === undefined && !wooden.includes(look)) return [];
+  return [
+    'Keep it dry, and wipe it with a dry cloth. Wood moves a little with the weather.',
+    'Dark edges may rub off at first: brush them, or sand them lightly, before you oil or wax it.',
+  ];
+}
+
+const notes = [
+  'Colours in pictures are a close likeness only.',
+  'Small parts, twine and ribbon are not for small children: they can choke on them or be strangled.',
+  'It is made to be tied on and looked at. Do not hang anything heavy from it.',
+];
+
+function wrapped(text: string, mark: string): string[] {
+  const lines: string[] = [];
+  let line = mark;
+  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+    if (line.trim().length > mark.trim().length && line.length + word.length > widest) {
+      lines.push(line.trimEnd());
+      line = ' '.repeat(mark.length);
+    }
+    line += `${word} `;
+  }
+  return [...lines, line.trimEnd()];
+}

@@ -1,0 +1,113 @@
+/** What is written of sheets: a job for each, as for a tag, and what all of them come to. */
+
+import type { Issue } from '../core/issue.ts';
+import { materialCost, takesOf, takesTogether } from '../toolpath/estimate.ts';
+import { labelOf } from '../spec/batch.ts';
+import type { Batch } from '../spec/batch.ts';
+import type { SpecSource } from '../spec/source.ts';
+import type { Tag } from '../tag/tag.ts';
+import { issuesAtLines } from './job.ts';
+import type { Job } from './job.ts';
+import { extentOf } from '../toolpath/cut-plan.ts';
+import { money, sizeIn } from './in-words.ts';
+import { planSheets } from './sheet-plan.ts';
+import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
+import { takesFacts } from './takes-facts.ts';
+import type { Fact } from './takes-facts.ts';
+
+/** Of one spec: its only tag, or those of its batch. */
+export interface TagReport {
+  readonly tag?: Tag;
+  readonly issues: readonly Issue[];
+  readonly row: number;
+  readonly source?: Pick<SpecSource, 'position'>;
+  readonly batch?: Pick<Batch, 'title' | 'rows'>;
+}
+
+export interface SheetJobs {
+  readonly title: string;
+  readonly plan: SheetPlan;
+  /** One a sheet. */
+  readonly jobs: readonly Job[];
+  readonly facts: readonly Fact[];
+}
+
+/** More would take hours to lay out and days to cut. */
+const mostPieces = 2000;
+
+/** `problem`: why there are none, as a sentence; `lacksSheet` where it is that the spec does not say how large a sheet is. */
+export async function sheetJobs(
+  reports: readonly TagReport[],
+  checkpoint: () => Promise<void>,
+): Promise<SheetJobs | { readonly problem: string; readonly lacksSheet?: boolean }> {
+  const tags = reports.flatMap((report): NamedTag[] => {
+    return report.tag ? [{ name: labelOf(report) ?? '', tag: report.tag }] : [];
+  });
+  const [first] = tags;
+  if (!first) return { problem: 'There is nothing to lay out yet.' };
+  const { sheet } = first.tag;
+  if (!sheet) {
+    const problem = 'No sheet size given: add “sheet: {size: [600 mm, 400 mm]}”.';
+    return { problem, lacksSheet: true };
+  }
+  const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
+  if (count > mostPieces)
+    return { problem: `These are ${count} pieces; at most ${mostPieces} can be laid out at once.` };
+  const plan = await planSheets(tags, sheet, checkpoint);
+  const title = reports[0]?.batch?.title ?? first.tag.title;
+  const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));
+  const jobs = plan.sheets.map(({ plan: work, pieces }, index): Job => {
+    const named = plan.sheets.length === 1 ? title : `${title}, sheet ${index + 1} of ${plan.sheets.length}`;
+    const tag = { ...first.tag, title: named, pieces: pieces.map(({ piece }) => piece) };
+    return { tag, plan: work, issues, fonts: [] };
+  });
+  return { title, plan, jobs, facts: factsOf(plan, jobs, tags) };
+}
+
+function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[]): Fact[] {
+  const { sheet, sheets, left } = plan;
+  const { units } = tags[0]!.tag;
+  const count = sheets.reduce((sum, { pieces }) => sum + pieces.length, 0);
+  const names = [...new Set(left.map(({ name, piece }) => (name === '' ? piece.title : `${name} (${piece.title})`)))];
+  const [first, ...others] = jobs.map(({ tag, plan: work }) => takesOf(tag, work));
+  // What the sheets take of material is told in two figures of its own.
+  const taken = first && takesFacts(takesTogether([first, ...others]), units);
+  return [
+    { name: 'Pieces', value: String(count) },
+    { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
+    // Of what the offcut does not leave.
+    ...(sheets.length > 0
+      ? [{ name: 'Filled', value: sheets.map(({ use }) => percent(use.utilisation)).join(', ') }]
+      : []),
+    ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets, units) }] : []),
+    ...(taken ?? []).filter(({ name }) => name !== 'Sheet' && name !== 'Material cost'),
+    ...costs(plan, tags),
+    ...(names.length > 0 ? [{ name: 'Too large', value: names.join(', ') }] : []),
+  ];
+}
+
+/** What all tags come to by themselves, and what the sheets cost that are cut for them. */
+function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): Fact[] {
+  const lost = new Set(left.map(({ piece }) => piece));
+  const areas = tags.map(({ tag }) => {
+    const extent = extentOf({ ...tag, pieces: tag.pieces.filter((piece) => !lost.has(piece)) });
+    return extent ? (extent.maxX - extent.minX) * (extent.maxY - extent.minY) : 0;
+  });
+  const { tag } = tags[0]!;
+  const share = materialCost(tag, sheet.copies * areas.reduce((sum, each) => sum + each, 0));
+  const whole = materialCost(tag, sheets.length * sheet.width * sheet.height);
+  return [
+    ...(share ? [{ name: 'Material cost', value: `${money(share)} for all tags separately` }] : []),
+    ...(whole ? [{ name: 'Whole sheets', value: money(whole) }] : []),
+  ];
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
+
+/** What is worth keeping of the last sheet. */
+function leftOver(sheets: readonly PlannedSheet[], units: Tag['units']): string {
+  const { offcut } = sheets.at(-1)!.use;
+  if (!offcut) return 'nothing worth keeping';
+  const size = sizeIn(offcut.maxX - offcut.minX, offcut.maxY - offcut.minY, units);
+  return `${size}${sheets.length > 1 ? ' of the last' : ''}`;
+}

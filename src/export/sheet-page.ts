@@ -1,0 +1,121 @@
+/** All sheets on a page for people: which piece lies where, and what it comes to. */
+
+import { transform } from '../geometry/affine.ts';
+import { union } from '../geometry/clipper.ts';
+import { fitContours } from '../geometry/fit-contours.ts';
+import { boundsOf, centroid } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import { isError } from '../core/issue.ts';
+import { layoutText } from '../text/layout.ts';
+import type { FontFace } from '../text/font-face.ts';
+import { lookOf } from '../look/looks.ts';
+import type { Look } from '../look/looks.ts';
+import { blend } from './blend.ts';
+import { errorNote } from './job.ts';
+import type { Tools } from './job.ts';
+import { curvesOf, moved, PageBuilder, wrapped } from './page.ts';
+import type { Page } from './page.ts';
+import type { SheetJobs } from './sheet-job.ts';
+import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
+
+/** In mm: ISO 216 A4, and the width of letter paper where inches are. */
+const widths = { mm: 210, in: 215.9 } as const;
+const marginMm = 15;
+
+/** About sheets alone, which are only looked at, and below each sheet. */
+const slimMm = 4;
+const gapMm = 9;
+const sizeMm = 3.4;
+const leadingMm = 5.2;
+const columnMm = 30;
+const red = '#B00020';
+
+/** Names are as large as goes into their piece, within limits, in mm on paper. */
+const nameMm = [1.4, 3] as const;
+
+/** As long as it must be. `what`: the sheets alone have no title and no facts. */
+export async function sheetPage(
+  { title, plan, jobs, facts }: SheetJobs,
+  { captions }: Pick<Tools, 'captions'>,
+  what: 'all' | 'sheets alone' = 'all',
+): Promise<Page> {
+  const { units, stock } = jobs[0]!.tag;
+  const width = widths[units];
+  const margin = what === 'all' ? marginMm : slimMm;
+  const [plain, bold] = [await captions(600), await captions(800)];
+  const page = new PageBuilder();
+  // Written downwards from 0; moved up onto the page at the end.
+  let y = what === 'all' ? -margin - 7 : -margin;
+  const write = (text: string, x: number, face: FontFace, size = sizeMm, fill?: string) => {
+    for (const line of wrapped(text, face, size, width - margin - x)) {
+      page.caption(line, face, { x, y, size, ...(fill === undefined ? {} : { fill }) });
+      y -= (leadingMm * size) / sizeMm;
+    }
+  };
+  const note = errorNote(jobs[0]!);
+  if (what === 'all') {
+    write(title, margin, bold, 6.5);
+    if (note) write(note, margin, bold, sizeMm, red);
+  }
+  const scale = (width - 2 * margin) / plan.sheet.width;
+  const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
+  for (const [index, { pieces }] of plan.sheets.entries()) {
+    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, margin, plain);
+    y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
+    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOf(stock.material), face: plain, faulty });
+    y -= gapMm;
+  }
+  for (const { name, value } of what === 'all' ? facts : []) {
+    page.caption(name, bold, { x: margin, y, size: sizeMm });
+    write(value, margin + columnMm, plain);
+  }
+  const height = margin - y - (what === 'all' ? 0 : gapMm);
+  return moved(page.page(width, height), height);
+}
+
+interface Corner {
+  readonly scale: number;
+  /** Lower left. */
+  readonly x: number;
+  readonly y: number;
+}
+
+interface SheetLook {
+  readonly look: Look;
+  readonly face: FontFace;
+  /** Names of tags with errors: they are ringed in red. */
+  readonly faulty: ReadonlySet<string>;
+}
+
+function drawSheet(
+  page: PageBuilder,
+  { sheet }: SheetPlan,
+  pieces: readonly LaidPiece[],
+  { scale, x, y }: Corner,
+  { look, face, faulty }: SheetLook,
+): void {
+  page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
+  for (const { name, piece, toSheet, region } of pieces) {
+    const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
+    page.draw(curves(region), {
+      fill: look.wood,
+      ...(faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 }),
+    });
+    const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
+    page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
+    // What is engraved says by itself which piece it is.
+    if (engraved.length === 0) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+  }
+}
+
+/** Left out where it would be too small to read. */
+function writeName(page: PageBuilder, name: string, region: Region, { scale, x, y }: Corner, face: FontFace): void {
+  const box = boundsOf(region);
+  const middle = centroid(region);
+  if (!box || !middle) return;
+  const advance = layoutText(face, { text: name, align: 'left' }).advance;
+  const room = (box.maxX - box.minX) * scale * 0.9;
+  const size = Math.min(nameMm[1], room / Math.max(advance, 1e-6));
+  if (size < nameMm[0]) return;
+  page.caption(name, face, { x: x + middle.x * scale, y: y + middle.y * scale - size / 3, size, at: 'middle' });
+}

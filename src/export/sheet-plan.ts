@@ -1,0 +1,106 @@
+/** Tags on the sheets that they are cut from: where each piece lies, and what the machine does on each sheet. */
+
+import { transform } from '../geometry/affine.ts';
+import { union } from '../geometry/clipper.ts';
+import type { Affine, Region } from '../geometry/types.ts';
+import { layOut } from '../nesting/nest.ts';
+import type { LayoutPart } from '../nesting/nest.ts';
+import { sheetUses } from '../nesting/leftover.ts';
+import type { SheetUse } from '../nesting/leftover.ts';
+import type { Sheet } from '../spec/model.ts';
+import { kerfOf } from '../tag/cut-on-the-line.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { planLaid } from '../toolpath/cut-plan.ts';
+import type { CutPlan } from '../toolpath/cut-plan.ts';
+import { linesOf, movedLines } from '../toolpath/piece-paths.ts';
+import type { Lines } from '../toolpath/piece-paths.ts';
+
+/** A tag, and what it goes by among the others. */
+export interface NamedTag {
+  readonly name: string;
+  readonly tag: Tag;
+}
+
+export interface LaidPiece {
+  readonly name: string;
+  readonly piece: Piece;
+  /** From the tag's coordinates to the sheet's: y up, its lower left corner at the origin. */
+  readonly toSheet: Affine;
+  /** Finished outline on the sheet. */
+  readonly region: Region;
+}
+
+export interface PlannedSheet {
+  readonly pieces: readonly LaidPiece[];
+  /** Its bounds are those of the whole sheet. */
+  readonly plan: CutPlan;
+  readonly use: SheetUse;
+}
+
+export interface SheetPlan {
+  readonly sheet: Sheet;
+  readonly sheets: readonly PlannedSheet[];
+  /** What goes on no sheet: each piece once. */
+  readonly left: readonly { readonly name: string; readonly piece: Piece }[];
+}
+
+/**
+ * All pieces of all tags, as many times as the sheet says, on as few sheets as the layout finds. The tags, one at least, are of
+ * one spec: they have the same stock.
+ * @param checkpoint Awaited every few milliseconds; may throw to stop it.
+ */
+export async function planSheets(
+  tags: readonly NamedTag[],
+  sheet: Sheet,
+  checkpoint: () => Promise<void>,
+): Promise<SheetPlan> {
+  const { stock, output } = tags[0]!.tag;
+  const single: Waiting[] = [];
+  for (const named of tags) {
+    await checkpoint();
+    for (const piece of named.tag.pieces) {
+      const lines = linesOf(piece, named.tag);
+      // Marks may run beyond the edge, and nothing else may lie there.
+      const region = union([lines.cut, lines.engrave, lines.score]);
+      if (region.length > 0) single.push({ name: named.name, piece, lines, region });
+    }
+  }
+  const waiting = Array.from({ length: sheet.copies }, () => single).flat();
+  const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
+  const parts = waiting.map(({ region }): LayoutPart => ({ region, turns }));
+  // The beam takes half its width on either side of what it encloses; the gap is what is left of the material.
+  const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
+  const layout = await layOut(parts, room, checkpoint);
+  const { placements, unplaced } = layout;
+  const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
+  const planned: PlannedSheet[] = [];
+  for (const [index, use] of sheetUses(parts, room, layout).entries()) {
+    await checkpoint();
+    const on = placements.filter((placement) => placement.sheet === index);
+    const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
+    const lines = laid.map((each) => movedLines({ ...each.lines, piece: pathName(each) }, each.toSheet));
+    planned.push({
+      pieces: laid.map(({ name, piece, toSheet }) => ({
+        name,
+        piece,
+        toSheet,
+        region: transform(piece.region, toSheet),
+      })),
+      plan: planLaid(lines, bounds, { stock, output }),
+      use,
+    });
+  }
+  const left = [...new Set(unplaced.map((part) => waiting[part]!))].map(({ name, piece }) => ({ name, piece }));
+  return { sheet, sheets: planned, left };
+}
+
+interface Waiting {
+  readonly name: string;
+  readonly piece: Piece;
+  readonly lines: Lines;
+  readonly region: Region;
+}
+
+function pathName({ name, piece }: { readonly name: string; readonly piece: Piece }): string {
+  return name === '' ? piece.id : `${name}: ${piece.id}`;
+}

@@ -1,0 +1,38 @@
+/** What cutting takes, in words: the same words for the same figure wherever one reads it. */
+
+import type { Takes } from '../toolpath/estimate.ts';
+import type { Units } from '../core/length.ts';
+import { areaIn, finelyIn, grams, lengthIn, minutes, money } from './in-words.ts';
+
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+export function takesFacts(takes: Takes, units: Units): Fact[] {
+  const { cutLength, scoreLength, travelLength, engravedArea, interval, sheetArea, cost, weight } = takes;
+  const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
+  if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
+  if (travelLength > 0) facts.push({ name: 'Travel', value: lengthIn(travelLength, units) });
+  if (engravedArea > 0) {
+    const lines = interval === undefined ? '' : `, lines ${finelyIn(interval, units)} apart`;
+    facts.push({ name: 'Engraved', value: `${areaIn(engravedArea, units)}${lines}` });
+  }
+  facts.push({ name: 'Sheet', value: areaIn(sheetArea, units) });
+  const time = timeIn(takes);
+  if (time !== undefined) facts.push({ name: 'Machine', value: time });
+  if (weight !== undefined) facts.push({ name: 'Weight', value: grams(weight) });
+  if (cost) facts.push({ name: 'Material cost', value: money(cost) });
+  return facts;
+}
+
+/** The most telling of it, short enough for a line above the piece. */
+export function takesLine(takes: Takes, units: Units): string {
+  const weight = takes.weight === undefined ? undefined : grams(takes.weight);
+  const parts = [`cut ${lengthIn(takes.cutLength, units)}`, timeIn(takes), weight];
+  return parts.filter((part) => part !== undefined).join(' · ');
+}
+
+function timeIn({ time }: Takes): string | undefined {
+  return 'seconds' in time ? `about ${minutes(time.seconds)}` : undefined;
+}

@@ -1,0 +1,61 @@
+/** What is written on a tag: each text once, with how it comes to be there. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { Lettering } from '../tag/letters.ts';
+import type { Piece } from '../tag/tag.ts';
+import type { Job } from './job.ts';
+
+/** The more of these a text is at once, the earlier one counts: a line that shows where letters are glued is none of the words. */
+const ways = ['cut out and glued on', 'cut out', 'cut through', 'engraved', 'drawn as a fine line'] as const;
+export type Way = (typeof ways)[number];
+
+export interface WordsOn {
+  /** As it is spelt, line by line. */
+  readonly lines: readonly string[];
+  readonly way: Way;
+  /** As its font calls itself. */
+  readonly font: string;
+  readonly lettering: Lettering;
+}
+
+/** In the order of the text of the spec. */
+export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
+  const found = new Map<string, { way: Way; lettering: Lettering }>();
+  for (const [way, lettering] of tag.pieces.flatMap(letteringOf)) {
+    const key = keyOf(lettering.path);
+    const before = found.get(key);
+    if (!before || ways.indexOf(way) < ways.indexOf(before.way)) found.set(key, { way, lettering });
+  }
+  const shown = new Map<string, WordsOn>();
+  for (const { generator, path } of tag.made.keys()) {
+    const known = found.get(keyOf(path));
+    if (!known || generator.kind !== 'text') continue;
+    const font = fonts.find(({ paths }) => paths.some((each) => keyOf(each) === keyOf(path)));
+    const style = font && !/^regular$/i.test(font.style) ? ` ${font.style}` : '';
+    const lines = generator.text.split(/\r\n|[\n\v\f\r\u0085\u2028\u2029]/).map((line) => line.trim());
+    const words: WordsOn = {
+      lines: lines.filter((line) => line !== ''),
+      ...known,
+      font: `${font?.family ?? generator.font}${style}`,
+    };
+    const key = JSON.stringify([words.lines, words.way, words.font]);
+    if (words.lines.length > 0 && !shown.has(key)) shown.set(key, words);
+  }
+  return [...shown.values()];
+}
+
+function keyOf(path: YamlPath): string {
+  return path.join('/');
+}
+
+function letteringOf({ sources, marks, glueTo }: Piece): (readonly [Way, Lettering])[] {
+  const solid = glueTo === undefined ? 'cut out' : 'cut out and glued on';
+  return [
+    ...sources.flatMap(({ use, lettering = [] }) =>
+      lettering.map((each) => [(use === 'body') === (each.as === 'material') ? solid : 'cut through', each] as const),
+    ),
+    ...marks.flatMap(({ operation, lettering = [] }) =>
+      lettering.map((each) => [operation === 'engrave' ? 'engraved' : 'drawn as a fine line', each] as const),
+    ),
+  ];
+}

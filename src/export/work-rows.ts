@@ -1,0 +1,47 @@
+/** The work on a tag, step by step, as the rows of a table. */
+
+import { takesOf } from '../toolpath/estimate.ts';
+import { areaIn, counted, lengthIn, minutes } from './in-words.ts';
+import type { Job } from './job.ts';
+import { operationNames, styleOf } from './styles.ts';
+
+export interface WorkRow {
+  /** As text; empty where there is nothing to say. */
+  readonly cells: readonly [what: string, layer: string, count: string, size: string, time: string];
+  /** #RRGGBB of the step's lines in the files. */
+  readonly color?: string;
+  readonly isTotal: boolean;
+}
+
+export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
+  const { units, machine } = tag;
+  const rows = plan.steps.map((step): WorkRow => {
+    const { operation, paths } = step;
+    const takes = takesOf(tag, { steps: [step], bounds: plan.bounds });
+    const { color, layer } = styleOf(tag, operation);
+    const kind = operation === 'engrave' || operation === 'score' ? operation : 'cut';
+    const passes = machine?.passes[kind] ?? 1;
+    const time = 'seconds' in takes.time ? takes.time[kind] : undefined;
+    const size =
+      kind === 'engrave' ? areaIn(takes.engravedArea, units) : lengthIn(takes.cutLength + takes.scoreLength, units);
+    return {
+      cells: [
+        `${operationNames[operation]}${passes > 1 ? `, ${passes} passes` : ''}`,
+        layer === operation ? color : layer,
+        kind === 'engrave' ? '' : counted(paths.length, 'outline'),
+        size,
+        time === undefined ? '' : minutes(time),
+      ],
+      color,
+      isTotal: false,
+    };
+  });
+  const all = takesOf(tag, plan);
+  const travel = lengthIn(all.travelLength, units);
+  const [travelTime, time] = 'seconds' in all.time ? [minutes(all.time.travel), minutes(all.time.seconds)] : ['', ''];
+  return [
+    ...rows,
+    { cells: ['Travel between them', '', '', travel, travelTime], isTotal: false },
+    ...(time === '' ? [] : [{ cells: ['Total, about', '', '', '', time] as const, isTotal: true }]),
+  ];
+}

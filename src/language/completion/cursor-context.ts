@@ -1,0 +1,195 @@
+/**
+ * Where in a spec an offset of its text is, also while the text is half typed: a word that nobody writes is put there, and the
+ * YAML parser, which forgives a lot, is asked where it has ended up.
+ */
+
+import type { TextRange, YamlPath } from '../../core/issue.ts';
+import { SpecSource } from '../../spec/source.ts';
+import { tokensOf } from '../../spec/tokens.ts';
+import type { SpecToken } from '../../spec/tokens.ts';
+import type { SpecNode } from '../../spec/tree.ts';
+import { without } from '../values.ts';
+
+/** Letters only, so that it is a key as well as a value and never a number. */
+export const stopgap = 'zzStopgapzz';
+
+export interface Place {
+  /** `key`: a key of the map at `path`. `value`: the value at `path`, or the entry of a list. */
+  readonly role: 'key' | 'value';
+  readonly path: YamlPath;
+  /** The word that stands there, with its quotes, or the empty range at the offset. */
+  readonly replace: TextRange;
+  readonly written: string;
+  /** The quotes the word has. */
+  readonly quote: string;
+  /** Whether it is between brackets, where commas part the entries. */
+  readonly flow: boolean;
+  /** First on its line, but for dashes. */
+  readonly ownLine: boolean;
+  /** How far the line is indented, and how far in the word stands. */
+  readonly lineIndent: number;
+  readonly column: number;
+  /** What must stand between what is before and a word put here, and between the word and what follows. */
+  readonly before: string;
+  readonly after: string;
+  /** Whether a key has its colon already, and what stands behind it. */
+  readonly colon: boolean;
+  /** The value of the whole spec as written, and with neither the word nor, where it is a key, what belongs to it. */
+  readonly now: unknown;
+  readonly rest: unknown;
+  /** The value of a key that has its colon. */
+  readonly kept: unknown;
+  /** The tree with the stopgap in it: names and their places shift by its length behind the offset. */
+  readonly tree: SpecNode | undefined;
+}
+
+/** What parts two entries of the map that a key stands in. */
+export function entrySeparator({ flow, lineIndent, column }: Place): string {
+  // Editors indent further lines of a snippet like the first; behind the dash of a list that is not enough.
+  return flow ? ', ' : `\n${' '.repeat(column - lineIndent)}`;
+}
+
+/** None in comments, in text over several lines, or where nothing can be put without more around it. */
+export function placesAt(text: string, offset: number): readonly Place[] {
+  const word = wordAt(text, offset);
+  if (!word) return [];
+  if (last?.text !== text || last.word.start !== word.start || last.word.end !== word.end)
+    last = { text, word, places: placesOf(text, word) };
+  return last.places;
+}
+
+/** Editors ask about one word many times over: what may stand there, what comes in the list around it, and again. */
+let last: { readonly text: string; readonly word: Word; readonly places: readonly Place[] } | undefined;
+
+function placesOf(text: string, word: Word): Place[] {
+  const source = new SpecSource(text);
+  const places: Place[] = [];
+  for (const attempt of attempts(text, word)) {
+    if (places.length > 0 && !attempt.colon) continue;
+    const place = tried(text, word, attempt, source);
+    // A list between brackets takes words and groups alike, but a colon of its own makes an odd group of one.
+    if (!place || (attempt.colon && place.flow)) continue;
+    if (!places.some(({ role }) => role === place.role)) places.push(place);
+  }
+  return places;
+}
+
+interface Word extends TextRange {
+  readonly quote: string;
+}
+
+/** The plain or quoted word that the offset touches, or the empty one at it. */
+function wordAt(text: string, offset: number): Word | undefined {
+  const near = tokensOf(text).filter(({ start, text: token }) => start <= offset && offset <= start + token.length);
+  const inside = near.filter(({ start }) => start < offset);
+  if (inside.some(({ kind, text: token }) => kind === 'comment' || isOther(token))) return undefined;
+  const token = near.find(({ kind }) => kind === 'plain' || kind === 'quoted') ?? beforeSpace(text, offset, inside[0]);
+  if (!token) return { start: offset, end: offset, quote: '' };
+  if (token.text.includes('\n') && (token.kind === 'quoted' || token.text.endsWith('\n'))) return undefined;
+  if (token.kind === 'plain') {
+    // A key without its colon is read as one text with the lines below it.
+    const line = token.text.slice(0, offset - token.start).lastIndexOf('\n') + 1;
+    const indent = line === 0 ? 0 : /^\s*/.exec(token.text.slice(line))![0].length;
+    const word = /^.*/.exec(token.text.slice(line + indent))![0];
+    const start = token.start + line + indent;
+    return { start, end: Math.max(start + word.length, offset), quote: '' };
+  }
+  const quote = token.text[0]!;
+  const closed = token.text.length > 1 && token.text.endsWith(quote);
+  return closed ? { start: token.start, end: token.start + token.text.length, quote } : undefined;
+}
+
+/** Anchors, aliases, tags, directives and what parts documents. */
+const isOther = (token: string): boolean => /^[&*!%]|^(---|\.\.\.)$/.test(token);
+
+/** A word that ends in spaces goes on: `80 ` may become `80 mm`. Not at the start of a line, where the word has ended. */
+function beforeSpace(text: string, offset: number, space: SpecToken | undefined): SpecToken | undefined {
+  if (space?.kind !== 'space' || space.text.includes('\n') || !/^ *([,}\]#\r\n]|$)/.test(text.slice(offset)))
+    return undefined;
+  const before = tokensOf(text.slice(0, space.start)).at(-1);
+  return before?.kind === 'plain' ? before : undefined;
+}
+
+interface Attempt {
+  readonly colon: boolean;
+  readonly after: string;
+}
+
+function attempts(text: string, word: Word): Attempt[] {
+  const follows = /^[^\S\n]*(?:#.*)?/.exec(text.slice(word.end))![0];
+  const lineIsOver = /^(?:\r?\n|$)/.test(text.slice(word.end + follows.length));
+  const plain = { colon: false, after: '' };
+  const parted = { colon: false, after: follows === '' && !lineIsOver ? ', ' : ',' };
+  return lineIsOver && startsLine(text, word) ? [plain, parted, { colon: true, after: '' }] : [plain, parted];
+}
+
+function lineStartOf(text: string, offset: number): number {
+  return text.slice(0, offset).lastIndexOf('\n') + 1;
+}
+
+function startsLine(text: string, { start }: TextRange): boolean {
+  return /^\s*(?:-\s+)*$/.test(text.slice(lineStartOf(text, start), start));
+}
+
+function tried(text: string, word: Word, { colon, after }: Attempt, source: SpecSource): Place | undefined {
+  const written = text.slice(word.start, word.end);
+  const before = /(?:^|\s)-$|[:,]$/.test(text.slice(0, word.start)) ? ' ' : '';
+  const start = word.start + before.length;
+  const lineStart = lineStartOf(text, word.start);
+  const changed = `${text.slice(0, word.start)}${before}${stopgap}${colon ? ':' : ''}${after}${text.slice(word.end)}`;
+  const held = new SpecSource(changed);
+  const hasColon = /^[ \t]*:(?:\s|$|[,}\]])/.test(text.slice(word.end));
+  const found = held.tree && find(held.tree, [], false);
+  if (!found || faults(held) > faults(source)) return undefined;
+  const { role, path, flow } = found;
+  if (role === 'key' && written.endsWith(' ')) return undefined;
+  // Parted from it by a comma, the value that follows would become a key.
+  if (after !== '' && role === 'value' && typeof path.at(-1) === 'string') return undefined;
+  const at = role === 'key' ? [...path, stopgap] : path;
+  return {
+    role,
+    path,
+    replace: { start: word.start, end: word.end },
+    written,
+    quote: word.quote,
+    flow,
+    ownLine: startsLine(text, word),
+    lineIndent: /^ */.exec(text.slice(lineStart, word.start))![0].length,
+    column: word.start - lineStart,
+    before,
+    after,
+    colon: role === 'key' && hasColon,
+    now: source.value,
+    rest: without(held.value, at),
+    kept: role === 'key' && hasColon ? at.reduce<unknown>(stepInto, held.value) : undefined,
+    tree: held.tree,
+  };
+
+  function find(node: SpecNode, path: YamlPath, flow: boolean): Pick<Place, 'role' | 'path' | 'flow'> | undefined {
+    const { range } = node;
+    if (range.start > start || range.end < start) return undefined;
+    if (node.kind === 'scalar') return node.value === stopgap ? { role: 'value', path, flow } : undefined;
+    if (node.kind === 'list')
+      return first(node.items, (item, index) => item && find(item, [...path, index], node.flow));
+    if (node.kind === 'alias') return undefined;
+    return first(node.entries, ({ key, value }) => {
+      // What stands behind it would be taken in by it.
+      if (key.value === stopgap) return value && !hasColon ? undefined : { role: 'key', path, flow: node.flow };
+      return value && find(value, [...path, String(key.value)], node.flow);
+    });
+  }
+}
+
+const faults = (source: SpecSource): number => source.issues.length;
+
+function stepInto(value: unknown, step: string | number): unknown {
+  return (value as Readonly<Record<string | number, unknown>> | null | undefined)?.[step];
+}
+
+function first<T, R>(items: readonly T[], look: (item: T, index: number) => R | undefined): R | undefined {
+  for (const [index, item] of items.entries()) {
+    const found = look(item, index);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}

@@ -1,0 +1,37 @@
+/** Part of a spec as it would stand between brackets on one line. */
+
+import type { SpecSource } from '../../spec/source.ts';
+import { tokensOf } from '../../spec/tokens.ts';
+import type { SpecNode } from '../../spec/tree.ts';
+
+/** `undefined` where something would be lost: a comment, an anchor, or text over several lines. */
+export function flowText(source: SpecSource, node: SpecNode): string | undefined {
+  const { start, end } = node.range;
+  const written = source.text.slice(start, end).trimEnd();
+  const isSafe = tokensOf(written).every(({ kind, text }) => kind !== 'comment' && !/^[&*!]/.test(text));
+  return isSafe ? inFlow(source.text, node) : undefined;
+}
+
+/** As it is written, less comments. */
+export function inFlow(text: string, node: SpecNode): string | undefined {
+  const written = text.slice(node.range.start, node.range.end).trimEnd();
+  switch (node.kind) {
+    case 'alias':
+      return undefined;
+    case 'scalar':
+      if (written.includes('\n')) return undefined;
+      // What is plain in a block may hold what parts entries between brackets.
+      return !node.quoted && /[,[\]{}]/.test(written) ? JSON.stringify(node.value) : written;
+    case 'list': {
+      const items = node.items.map((item) => item && inFlow(text, item));
+      return items.includes(undefined) ? undefined : `[${items.join(', ')}]`;
+    }
+    case 'map': {
+      const entries = node.entries.map(({ key, value }) => {
+        const inner = value && inFlow(text, value);
+        return inner === undefined ? undefined : `${text.slice(key.range.start, key.range.end)}: ${inner}`;
+      });
+      return entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
+    }
+  }
+}

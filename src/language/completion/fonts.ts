@@ -1,0 +1,44 @@
+/** The fonts a spec can name, each with a note. */
+
+import { bundledFonts } from '../../text/bundled-fonts.ts';
+import type { Style } from '../../text/font-match.ts';
+import type { SystemFonts } from '../../text/system-fonts.ts';
+import type { FontNote } from '../surroundings.ts';
+
+/** Bundled ones first; `installed` is absent until it has been read. */
+export function fontNotes(installed?: SystemFonts): FontNote[] {
+  const bundled = bundledFonts.map(({ family, faces }) => ({
+    family,
+    note: `bundled, SIL Open Font License; ${stylesText(faces)}`,
+    ...weightsOf(faces),
+  }));
+  const own = new Set(bundled.map(({ family }) => family.toLowerCase()));
+  const others = (installed?.families ?? []).filter((family) => !own.has(family.toLowerCase()));
+  return [
+    ...bundled,
+    ...others.map((family): FontNote => {
+      const faces = installed?.byName.get(family.toLowerCase()) ?? [];
+      return { family, note: `installed; ${stylesText(faces)}`, ...weightsOf(faces) };
+    }),
+  ];
+}
+
+/** “600, 800, italic”, or “100 to 900” for a font that can take any weight between. */
+function stylesText(faces: readonly Style[]): string {
+  const range = faces.map(({ weight }) => weight).find((weight) => typeof weight !== 'number');
+  const weights = range ? `${range.min} to ${range.max}` : fixedWeights(faces).join(', ');
+  const word = range || fixedWeights(faces).length > 1 ? 'weights' : 'weight';
+  return `${word} ${weights}${faces.some(({ italic }) => italic) ? ', italic' : ''}`;
+}
+
+function weightsOf(faces: readonly Style[]): Pick<FontNote, 'weights'> {
+  const range = faces.map(({ weight }) => weight).find((weight) => typeof weight !== 'number');
+  if (!range) return { weights: fixedWeights(faces) };
+  const hundreds = [100, 200, 300, 400, 500, 600, 700, 800, 900];
+  return { weights: hundreds.filter((weight) => weight >= range.min && weight <= range.max) };
+}
+
+function fixedWeights(faces: readonly Style[]): number[] {
+  const weights = faces.flatMap(({ weight }) => (typeof weight === 'number' ? [weight] : []));
+  return [...new Set(weights)].sort((a, b) => a - b);
+}

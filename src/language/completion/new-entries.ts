@@ -1,0 +1,151 @@
+/** Whole things to begin with: a new shape or piece under a name of its own, or a whole tag where there is nothing yet. */
+
+import { generatorKeys } from '../../spec/read-generator.ts';
+import { exampleSnippet, namesFor } from '../examples.ts';
+import type { Setting } from '../examples.ts';
+import { valueOfSnippet } from './suggestion.ts';
+import type { Idea } from './suggestion.ts';
+import { entrySeparator } from './cursor-context.ts';
+import type { Place } from './cursor-context.ts';
+import { resolved, specSchema } from '../schema.ts';
+import { literal, Stops } from './snippets.ts';
+import type { Surroundings } from '../surroundings.ts';
+import { isGroup, valueAt, withValue } from '../values.ts';
+
+export function newEntryIdeas(place: Place, setting: Setting, around: Surroundings): Idea[] {
+  const section = place.path.length === 1 ? place.path[0] : undefined;
+  if (section === 'shapes') return shapeIdeas(place, setting);
+  if (section === 'pieces') return pieceIdeas(place, setting);
+  return place.path.length === 0 ? [...sectionIdeas(place, setting), ...tagIdeas(place, setting, around)] : [];
+}
+
+/** What goes by these names when nothing else has been typed. */
+const usualNames: Readonly<Partial<Record<string, string>>> = {
+  text: 'word',
+  rectangle: 'plate',
+  ellipse: 'disc',
+  around: 'backing',
+  stack: 'plate',
+  drawing: 'picture',
+};
+
+/** One for each generator, under the name that has been typed. */
+function shapeIdeas(place: Place, setting: Setting): Idea[] {
+  return generatorKeys.flatMap((key): Idea[] => {
+    const stops = new Stops();
+    const name = place.written || freeName(usualNames[key] ?? key, place);
+    const start = `${stops.stop(name)}: `;
+    const path = ['shapes', name];
+    const group = shapeSnippet(key, { ...setting, path }, stops);
+    if (group === undefined) return [];
+    const shown = place.written ? `${name}: ${key} …` : `${key} …`;
+    const docs = resolved(specSchema.definitions!['shape']!).properties?.[key]?.description ?? '';
+    return [{ ...entry(shown, start + group, place), docs, detail: 'new shape', ...asTyped(place) }];
+  });
+}
+
+/** `{text: Sorrel, …}`: the generator with what it is no use without. */
+export function shapeSnippet(key: string, setting: Setting, stops: Stops): string | undefined {
+  const { properties = {} } = resolved(specSchema.definitions!['shape']!);
+  const keys = [key, ...(key === 'text' ? ['font', 'width'] : key === 'around' ? ['by'] : [])];
+  const entries = keys.map((each) => {
+    const value = exampleSnippet(properties[each]!, { ...setting, path: [...setting.path, each] }, stops);
+    return value === undefined ? undefined : `${each}: ${value}`;
+  });
+  return entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
+}
+
+function pieceIdeas(place: Place, setting: Setting): Idea[] {
+  const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
+  return hangers.flatMap((hanger): Idea[] => {
+    const stops = new Stops();
+    const name = place.written || freeName('tag', place);
+    const start = stops.stop(name);
+    const { properties = {} } = resolved(specSchema.definitions!['piece']!);
+    const body = exampleSnippet(properties['body']!, { ...setting, path: ['pieces', name, 'body'] }, stops);
+    const keys = [
+      `body: ${body ?? `[{ellipse: ${stops.stop('30 mm')}}]`}`,
+      ...(hanger ? [`hanger: {${hanger}: {at: ${stops.choice(hanger === 'ring' ? ['auto', ...sides] : sides)}}}`] : []),
+    ];
+    const separator = entrySeparator(place);
+    const snippet = place.flow
+      ? `${start}: {${keys.join(separator)}}`
+      : `${start}:\n${keys.map((key) => `  ${key}`).join('\n')}`;
+    const what = hanger ? `piece with a ${hanger} …` : 'piece …';
+    const idea = entry(place.written ? `${name}: ${what}` : what, `${start}: {${keys.join(', ')}}`, place);
+    return [{ ...idea, snippet, detail: 'new piece', ...asTyped(place) }];
+  });
+}
+
+/** `shapes` and `pieces` with a first entry. */
+function sectionIdeas(place: Place, setting: Setting): Idea[] {
+  const shapes = new Stops();
+  const word = shapes.stop('word');
+  const body = namesFor('shape', { ...setting, path: ['pieces'] });
+  const pieces = new Stops();
+  const tag = pieces.stop('tag');
+  const entries = [
+    { key: 'shapes', name: word, value: shapeSnippet('text', { ...setting, path: ['shapes', 'word'] }, shapes)! },
+    {
+      key: 'pieces',
+      name: tag,
+      value: `{body: [${body.length > 0 ? pieces.choice(body) : `{ellipse: ${pieces.stop('30 mm')}}`}]}`,
+    },
+  ].filter(({ key }) => !(isGroup(place.rest) && Object.hasOwn(place.rest, key)));
+  return entries.map(({ key, name, value }) => {
+    const docs = specSchema.properties?.[key]?.description ?? '';
+    const snippet = place.flow ? `${key}: {${name}: ${value}}` : `${key}:\n  ${name}: ${value}`;
+    return { ...entry(key, `${key}: {${name}: ${value}}`, place), kind: 'key', snippet, detail: 'group', docs };
+  });
+}
+
+const sides = ['top', 'left', 'right', 'bottom'];
+
+/** A word that is typed is the name to be, so nothing is to be left out for not being like it. */
+function asTyped({ written }: Place): Pick<Idea, 'filter'> {
+  return written === '' ? {} : { filter: written };
+}
+
+function entry(label: string, flowSnippet: string, place: Place): Idea {
+  const added = valueOfSnippet(`{${flowSnippet}}`);
+  const group = valueAt(place.rest, place.path);
+  const whole = withValue(place.rest, place.path, {
+    ...(isGroup(group) ? group : {}),
+    ...(isGroup(added) ? added : {}),
+  });
+  return { kind: 'snippet', label, snippet: flowSnippet, whole };
+}
+
+function freeName(name: string, { rest, path }: Place): string {
+  const group = valueAt(rest, path);
+  const taken = (candidate: string) => isGroup(group) && Object.hasOwn(group, candidate);
+  if (!taken(name)) return name;
+  let count = 2;
+  while (taken(`${name}${count}`)) count++;
+  return `${name}${count}`;
+}
+
+/** In a file that has nothing yet, the samples as they are; the words on the tag are there to be typed over. */
+function tagIdeas(place: Place, { root }: Setting, { samples }: Surroundings): Idea[] {
+  if (place.flow || (isGroup(root) && Object.keys(root).length > 0)) return [];
+  return samples.map(({ title, purpose, text }) => ({
+    kind: 'snippet',
+    label: title,
+    detail: 'whole tag',
+    docs: purpose,
+    snippet: wordsToType(text),
+    whole: valueOfSnippet(literal(text)),
+  }));
+}
+
+function wordsToType(sample: string): string {
+  const stops = new Stops();
+  const pattern = /(\btext: +)([^,{}\n]+)/g;
+  let snippet = '';
+  let end = 0;
+  for (const { 0: match, 1: key, 2: words, index } of sample.matchAll(pattern)) {
+    snippet += literal(sample.slice(end, index) + key!) + stops.stop(words!);
+    end = index + match.length;
+  }
+  return snippet + literal(sample.slice(end));
+}

@@ -1,0 +1,57 @@
+/** Tries ideas on the value of the spec: none may bring a problem that is not there anyway. */
+
+import { readSpec } from '../../spec/parse.ts';
+import type { Uses } from '../../spec/used-files.ts';
+import type { Idea } from './suggestion.ts';
+import type { Place } from './cursor-context.ts';
+
+const nowhere = { start: 0, end: 0 };
+const noPlaces = {
+  issues: [],
+  range: () => nowhere,
+  keyRange: () => nowhere,
+  position: () => ({ line: 1, column: 1 }),
+};
+
+export class Trial {
+  readonly #uses: Uses;
+  readonly #known = new WeakMap<object, readonly string[]>();
+  /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */
+  readonly #before: readonly string[];
+
+  constructor({ role, colon, now, rest }: Place, uses: Uses) {
+    this.#uses = uses;
+    const written = this.#problems(now);
+    const without = role === 'value' ? written : this.#problems(rest);
+    this.#before = colon ? without.filter((problem) => written.includes(problem)) : without;
+  }
+
+  /** The problems that an idea would bring. */
+  brings({ whole }: Idea): readonly string[] {
+    return this.#problems(whole).filter((problem) => !this.#before.includes(problem));
+  }
+
+  mends({ whole }: Idea): boolean {
+    return this.#problems(whole).length < this.#before.length;
+  }
+
+  /**
+   * Those that bring no problem. What all of several values would bring has nothing to do with which of them is chosen: the
+   * value that stands there, or is missing, only hid it.
+   */
+  sift(ideas: readonly Idea[]): Idea[] {
+    const brought = ideas.map((idea) => this.brings(idea));
+    const [first, ...others] = brought;
+    const shared = others.length > 0 ? first!.filter((problem) => others.every((each) => each.includes(problem))) : [];
+    return ideas.filter((_, index) => brought[index]!.every((problem) => shared.includes(problem)));
+  }
+
+  #problems(value: unknown): readonly string[] {
+    const known = typeof value === 'object' && value !== null ? this.#known.get(value) : undefined;
+    if (known) return known;
+    const { issues } = readSpec({ value, ...noPlaces }, this.#uses);
+    const problems = issues.map(({ code, path, message }) => `${code}@${path.join('/')}: ${message}`);
+    if (typeof value === 'object' && value !== null) this.#known.set(value, problems);
+    return problems;
+  }
+}

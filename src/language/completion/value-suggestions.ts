@@ -1,0 +1,173 @@
+/** Values that a key, or an entry of a list, can have. */
+
+import { materialNames } from '../../strength/materials.ts';
+import { nameColumn } from '../../spec/batch.ts';
+import { generatorKeys } from '../../spec/read-generator.ts';
+import type { Uses } from '../../spec/used-files.ts';
+import { isFontFile } from '../../text/font-files.ts';
+import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
+import type { Setting } from '../examples.ts';
+import { inline } from '../hover/docs.ts';
+import { valueOfSnippet } from './suggestion.ts';
+import type { Idea } from './suggestion.ts';
+import type { NamePlace } from '../navigation/names.ts';
+import { shapeSnippet } from './new-entries.ts';
+import type { Place } from './cursor-context.ts';
+import { isLength, nameKindOf, schemasAt } from '../schema.ts';
+import type { SchemaNode } from '../schema.ts';
+import { literal, Stops, yamlText } from './snippets.ts';
+import type { FontNote, Surroundings } from '../surroundings.ts';
+import { isGroup, valueAt, withValue } from '../values.ts';
+
+export function valueIdeas(place: Place, names: readonly NamePlace[], around: Surroundings): Idea[] {
+  const setting = { path: place.path, root: place.rest, names, uses: around.uses };
+  const isEntry = typeof place.path.at(-1) === 'number';
+  const ideas = schemasAt(place.path).flatMap((node) => [
+    ...wordIdeas(node, place, setting, around),
+    // On a line of its own below its key, a group is written key by key.
+    ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupIdeas(node, place, setting)),
+  ]);
+  const seen = new Set<string>();
+  return ideas.filter(({ label }) => !seen.has(label) && seen.add(label));
+}
+
+function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Surroundings): Idea[] {
+  const kind = nameKindOf(node);
+  if (kind === 'font') return fontIdeas(place, around);
+  if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
+    const files = around.files.filter((path) => endings[kind].test(path));
+    return files.map((path) => textIdea('file', path, place));
+  }
+  if (kind) {
+    const what = kind === 'piece' ? 'piece' : 'shape';
+    return namesFor(kind, setting).map((name) => ({
+      ...textIdea(what, name, place),
+      ...detailOf(name, kind, setting),
+    }));
+  }
+  if (node.enum) return node.enum.map((word) => ({ ...textIdea('value', word, place), ...defaultMark(word, node) }));
+  if (isLength(node)) return lengthIdeas(node, place, setting);
+  const columns = columnIdeas(node, place, around);
+  if (place.quote) return columns;
+  if (node.const !== undefined) return [plainIdea('value', String(node.const), place)];
+  if (node.type === 'boolean')
+    return [true, false].map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
+  if (node.type === 'integer' || node.type === 'number') return numberIdeas(node, place, around);
+  return key(place) === 'material'
+    ? materialNames.map((name) => textIdea('value', name, place))
+    : [...columns, ...textExamples(node, place)];
+}
+
+/** What stands for the cells of a batch, where a text or a title is still to be written. */
+function columnIdeas({ type }: SchemaNode, place: Place, { uses }: Surroundings): Idea[] {
+  const isText = type === 'string' && (key(place) === 'text' || key(place) === 'title');
+  if (!isText || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
+  return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
+}
+
+function columnsOf(root: unknown, { table }: Uses): readonly string[] {
+  const batch = valueAt(root, ['batch']);
+  if (!Array.isArray(batch)) return typeof batch === 'string' ? (table?.header ?? []) : [];
+  return [...new Set(batch.flatMap((row: unknown) => (isGroup(row) ? Object.keys(row) : [nameColumn])))];
+}
+
+const key = ({ path }: Place): string | number | undefined => path.at(-1);
+const endings = { drawing: /\.svg$/i, spec: /\.ya?ml$/i, table: /\.csv$/i } as const;
+
+function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
+  return [
+    ...fonts.map(({ family, note }) => ({
+      ...textIdea('font', family, place),
+      ...(note === undefined ? {} : { detail: note }),
+    })),
+    ...files.filter(isFontFile).map((path) => ({ ...textIdea('file', path, place), detail: 'beside the spec' })),
+  ];
+}
+
+function detailOf(name: string, kind: string, { root }: Setting): Pick<Idea, 'detail'> {
+  const shape = kind !== 'shape' && kind !== 'part' ? undefined : valueAt(root, ['shapes', name]);
+  const generator = isGroup(shape) ? generatorKeys.find((each) => each in shape) : undefined;
+  return generator ? { detail: generator } : {};
+}
+
+function defaultMark(value: unknown, node: SchemaNode): Pick<Idea, 'detail'> {
+  return node.default === value ? { detail: 'default' } : {};
+}
+
+const units = ['mm', 'cm', 'in', 'pt', 'px'];
+
+/** Units for a number that stands there; else what it may be, to begin with. */
+function lengthIdeas(node: SchemaNode, place: Place, { root }: Setting): Idea[] {
+  const figure = /^["']?([+-]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+|\d+ \d+\/\d+)) *[a-z]*["']?$/.exec(place.written)?.[1];
+  if (figure !== undefined) return units.map((unit) => textIdea('unit', `${figure} ${unit}`, place, false));
+  if (place.written !== '') return [];
+  const starts = [...(node.examples ?? []), ...(node.default === undefined ? [] : [node.default])];
+  const lengths = (starts.length > 0 ? starts : ['3 mm']).filter((each) => typeof each !== 'object');
+  return lengths.map((length) => {
+    const text = inUnits(String(length), root);
+    return { ...textIdea('value', text, place, false), ...defaultMark(length, node) };
+  });
+}
+
+/** The names that the OpenType specification gives weights (OS/2, usWeightClass). */
+const weightNames: Readonly<Partial<Record<number, string>>> = {
+  100: 'thin',
+  200: 'extra light',
+  300: 'light',
+  400: 'regular',
+  500: 'medium',
+  600: 'semibold',
+  700: 'bold',
+  800: 'extra bold',
+  900: 'black',
+};
+
+function numberIdeas(node: SchemaNode, place: Place, { fonts }: Surroundings): Idea[] {
+  if (key(place) === 'weight') {
+    const family = valueAt(place.rest, [...place.path.slice(0, -1), 'font']);
+    const known = fonts.find((font) => sameFamily(font, family))?.weights;
+    return (known ?? Object.keys(weightNames).map(Number)).map((weight) => {
+      const detail = weightNames[weight];
+      return { ...plainIdea('value', String(weight), place), ...(detail ? { detail } : {}) };
+    });
+  }
+  const values = [...new Set([...(node.examples ?? []), ...(node.default === undefined ? [] : [node.default])])];
+  return values.map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
+}
+
+function sameFamily({ family }: FontNote, written: unknown): boolean {
+  return typeof written === 'string' && family.toLowerCase() === written.trim().toLowerCase();
+}
+
+/** Only where nothing is written: an example is no better than what somebody has thought of. */
+function textExamples(node: SchemaNode, place: Place): Idea[] {
+  if (node.type !== 'string' || place.written !== '') return [];
+  return (node.examples ?? []).map((text) => textIdea('value', String(text), place));
+}
+
+function groupIdeas(node: SchemaNode, place: Place, setting: Setting): Idea[] {
+  if (node.title === 'ShapeSpec') {
+    return generatorKeys.flatMap((each) => snippetIdea(shapeSnippet(each, setting, new Stops()), `{${each} …}`, place));
+  }
+  if (node.type !== 'object' && node.type !== 'array') return [];
+  const snippet = exampleSnippet(node, setting, new Stops());
+  return snippetIdea(snippet, snippet === undefined ? '' : inline(valueOfSnippet(snippet)), place);
+}
+
+function snippetIdea(snippet: string | undefined, label: string, place: Place): Idea[] {
+  if (snippet === undefined) return [];
+  const whole = withValue(place.rest, place.path, valueOfSnippet(snippet));
+  return [{ kind: 'snippet', label, snippet, whole }];
+}
+
+/** A word in the quotes that stand there, or in those that it needs. */
+function textIdea(kind: Idea['kind'], text: string | number, place: Place, mayNeedQuotes = true): Idea {
+  const written = String(text);
+  const quoted = { '"': JSON.stringify(written), "'": `'${written.replaceAll("'", "''")}'` }[place.quote];
+  const yaml = quoted ?? (mayNeedQuotes && typeof text === 'string' ? yamlText(written) : written);
+  return { kind, label: written, snippet: literal(yaml), whole: withValue(place.rest, place.path, text) };
+}
+
+function plainIdea(kind: Idea['kind'], text: string, place: Place): Idea {
+  return { kind, label: text, snippet: literal(text), whole: withValue(place.rest, place.path, valueOfSnippet(text)) };
+}

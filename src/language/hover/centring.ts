@@ -1,0 +1,54 @@
+/** How far a placed shape is off the middle of what it is on, by each of the rules there are. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import type { YamlPath } from '../../core/issue.ts';
+import type { CentreRule } from '../../spec/model.ts';
+import { centreOf } from '../../tag/solid.ts';
+import type { Solid } from '../../tag/solid.ts';
+import type { Tag } from '../../tag/tag.ts';
+import { lengthIn } from '../figures.ts';
+
+const rules: readonly (readonly [CentreRule, string])[] = [
+  ['box', 'by the ruler'],
+  ['mass', 'by weight'],
+  ['eye', 'to the eye'],
+  ['x-height', 'by the small letters'],
+];
+
+/** Below this a shape is in the middle, in mm. */
+const middleMm = 0.01;
+
+/** A list, one rule a line; nothing where no shape is placed at that path. */
+export function centringDocs(path: YamlPath, tag: Tag): string {
+  const shape = [...tag.made.keys()].find(
+    ({ path: own, modifiers }) =>
+      (modifiers.place ?? modifiers.fit) &&
+      own.every((step, index) => path[index] === step) &&
+      isAbout(path[own.length]),
+  );
+  const goal = shape && (shape.modifiers.place ?? shape.modifiers.fit);
+  const solid = shape && tag.made.get(shape);
+  const on = goal && tag.made.get(goal.shape);
+  const target = goal?.part === undefined ? on?.region : on?.parts?.get(goal.part);
+  if (!solid || !target || !boundsOf(target)) return '';
+  const lines = rules.map(([rule, words]) => {
+    return `- \`${rule}\`, ${words}: ${offsets(solid, { region: target }, rule, tag)}`;
+  });
+  return `Off the middle:\n\n${lines.join('\n')}`;
+}
+
+function isAbout(key: string | number | undefined): boolean {
+  return key === 'place' || key === 'fit';
+}
+
+function offsets(solid: Solid, target: Solid, rule: CentreRule, { units }: Tag): string {
+  const own = centreOf(solid, rule);
+  const goal = centreOf(target, rule);
+  if (!own || !goal) return 'unknown';
+  const [x, y] = [own.x - goal.x, own.y - goal.y];
+  const told = [
+    ...(Math.abs(x) < middleMm ? [] : [`${lengthIn(Math.abs(x), units)} ${x < 0 ? 'left' : 'right'}`]),
+    ...(Math.abs(y) < middleMm ? [] : [`${lengthIn(Math.abs(y), units)} ${y < 0 ? 'down' : 'up'}`]),
+  ];
+  return told.length === 0 ? 'in the middle' : told.join(', ');
+}

@@ -1,0 +1,57 @@
+/** What there is to say of a key, as Markdown. All of it comes from the schema, none from a spec. */
+
+import { alternatives, isLength, resolved } from '../schema.ts';
+import type { SchemaNode } from '../schema.ts';
+
+/** The sentence, then unit, default and example where there are any. */
+export function keyDocs(key: string, node: SchemaNode): string {
+  const { description, default: preset, examples } = resolved(node);
+  const facts = [
+    valuesOf(node),
+    preset === undefined ? undefined : `Default: \`${inline(preset)}\``,
+    examples?.length ? `Example: \`${key}: ${inline(examples[0])}\`` : undefined,
+  ].filter((fact) => fact !== undefined);
+  return [sentence(description), facts.join('  \n')].filter((part) => part !== '').join('\n\n');
+}
+
+/** In a word or two, for the line of a list. */
+export function kindOfValue(node: SchemaNode): string {
+  const options = alternatives(node);
+  if (options.some(isLength)) return 'length';
+  const option = options[0];
+  if (option?.const !== undefined) return String(option.const);
+  if (option?.enum) return option.enum.length > 4 ? 'one of several words' : option.enum.join(' | ');
+  const type = String(option?.type ?? '');
+  const names: Readonly<Record<string, string>> = {
+    object: 'group',
+    array: 'list',
+    string: 'text',
+    boolean: 'true | false',
+    integer: 'whole number',
+  };
+  return names[type] ?? type;
+}
+
+function valuesOf(node: SchemaNode): string | undefined {
+  const options = alternatives(node);
+  if (options.some(isLength))
+    return 'A length: a number with its unit (mm, cm, in, pt, px), or in `units` without one.';
+  const words = options.flatMap((option) => option.enum ?? []);
+  if (words.length > 0) return `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
+  const [{ minimum, maximum } = {}] = options;
+  return minimum === undefined || maximum === undefined ? undefined : `From ${minimum} to ${maximum}.`;
+}
+
+function sentence(description = ''): string {
+  return description.replace(/^Generator: (.)/, (_, first: string) => first.toUpperCase());
+}
+
+/** A value as it is written between brackets. */
+export function inline(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(inline).join(', ')}]`;
+  if (typeof value === 'object' && value !== null) {
+    const entries = Object.entries(value).map(([key, inner]) => `${key}: ${inline(inner)}`);
+    return `{${entries.join(', ')}}`;
+  }
+  return String(value);
+}

@@ -1,0 +1,97 @@
+/** Sizes that follow from what is written, to be shown behind it. */
+
+import type { Report } from '../../engine/engine.ts';
+import type { YamlPath } from '../../core/issue.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import type { Shape } from '../../spec/model.ts';
+import type { PlacedHanger, Tag } from '../../tag/tag.ts';
+import { lengthIn, sizeIn } from '../figures.ts';
+import { sizeOfRegion } from './sizes.ts';
+import { valueAt } from '../values.ts';
+
+export interface SizeHint {
+  /** Behind which it stands. */
+  readonly offset: number;
+  readonly text: string;
+  /** What it is, in a sentence. */
+  readonly tip: string;
+}
+
+/** `source`: the text as it stands now, which may be newer than what was made. */
+export function hintsOf({ tag, model }: Report, source: SpecSource): SizeHint[] {
+  if (!tag || !model) return [];
+  const shapes = [...model.shapes.values()].flatMap((shape) => shapeHint(shape, tag, source) ?? []);
+  const hangers = tag.pieces.flatMap((piece) =>
+    piece.hangers.flatMap((hanger) => hangerHint(hanger, tag, source) ?? []),
+  );
+  return [...shapes, ...hangers].sort((a, b) => a.offset - b.offset);
+}
+
+/** The side that follows from the other, or the size where neither is said. */
+function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undefined {
+  const { width, height } = shape.modifiers;
+  const size = sizeOfRegion(tag.made.get(shape)?.region ?? []);
+  if (!size || (width !== undefined && height !== undefined)) return undefined;
+  if (width !== undefined)
+    return behind(
+      [...shape.path, 'width'],
+      `× ${lengthIn(round(size.height), tag.units)}`,
+      'The height that follows from the width',
+      source,
+    );
+  if (height !== undefined)
+    return behind(
+      [...shape.path, 'height'],
+      `× ${lengthIn(round(size.width), tag.units)}`,
+      'The width that follows from the height',
+      source,
+    );
+  const key = keyBehind(shape);
+  return key === undefined
+    ? undefined
+    : behind([...shape.path, key], `= ${sizeIn(size, tag.units)}`, 'The finished size', source);
+}
+
+/** Where the size is not what stands there anyway. */
+function keyBehind({ generator, modifiers }: Shape): string | undefined {
+  if (modifiers.fit) return 'fit';
+  switch (generator.kind) {
+    case 'text':
+      return 'size';
+    case 'around':
+      return 'by';
+    case 'stack':
+    case 'path':
+    case 'drawing':
+    case 'union':
+    case 'difference':
+    case 'intersection':
+    case 'from':
+      return generator.kind;
+    default:
+      return undefined;
+  }
+}
+
+function hangerHint(
+  { path, openingSize, openingLength }: PlacedHanger,
+  tag: Tag,
+  source: SpecSource,
+): SizeHint | undefined {
+  const written = valueAt(source.value, path);
+  if (typeof written !== 'object' || written === null || 'opening' in written) return undefined;
+  const opening =
+    openingLength > openingSize + 0.01
+      ? sizeIn({ width: openingLength, height: openingSize }, tag.units)
+      : lengthIn(round(openingSize), tag.units);
+  return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', source);
+}
+
+/** To a tenth of a millimetre, as sizes are told. */
+const round = (mm: number): number => Math.round(mm * 10) / 10;
+
+function behind(path: YamlPath, text: string, tip: string, source: SpecSource): SizeHint | undefined {
+  // What a used file says has its place there.
+  if (valueAt(source.value, path) === undefined) return undefined;
+  return { offset: source.range(path).end, text, tip };
+}

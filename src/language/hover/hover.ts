@@ -1,0 +1,118 @@
+/** What there is to say of the word under the pointer, as Markdown. Text of the spec goes in as plain text only. */
+
+import type { Report } from '../../engine/engine.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { TextRange, YamlPath } from '../../core/issue.ts';
+import { parseLength } from '../../core/length.ts';
+import type { Units } from '../../core/length.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import { generatorKeys } from '../../spec/read-generator.ts';
+import { centringDocs } from './centring.ts';
+import { keyDocs, kindOfValue } from './docs.ts';
+import { lengthIn, sizeIn } from '../figures.ts';
+import { hitAt } from '../navigation/hit.ts';
+import type { Hit } from '../navigation/hit.ts';
+import { isHangerOf, loadDocs, pieceDocs } from './piece-docs.ts';
+import { pictureOf } from './picture.ts';
+import { plain } from './plain-markdown.ts';
+import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from '../schema.ts';
+import { sizeOfRegion } from './sizes.ts';
+import type { FontNote } from '../surroundings.ts';
+import { isGroup, valueAt } from '../values.ts';
+
+export interface Hover {
+  readonly markdown: string;
+  readonly range: TextRange;
+}
+
+/** `report` may be of an earlier text, or absent; what is made is then told as far as it is known. */
+export function hoverAt(
+  source: SpecSource,
+  offset: number,
+  report: Report | undefined,
+  fonts: readonly FontNote[],
+): Hover | undefined {
+  const hit = hitAt(source.tree, offset);
+  if (!hit) return undefined;
+  const parts = hit.on === 'key' ? aboutKey(hit, source, report) : aboutValue(hit, source, report, fonts);
+  const markdown = parts.filter((part) => part !== '').join('\n\n');
+  return markdown === '' ? undefined : { markdown, range: hit.range };
+}
+
+function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | undefined): string[] {
+  const [section, name] = path;
+  if (path.length === 2 && section === 'shapes') return aboutShape(String(name), source, report);
+  const tag = report?.tag;
+  if (path.length === 2 && section === 'pieces') return aboutPiece(String(name), report);
+  const [node] = nodesAt(path);
+  if (!node) return [];
+  const key = String(word.value);
+  const hung = tag?.pieces.find((piece) => isHangerOf(piece, path));
+  const load = hung && tag ? loadDocs(hung, tag) : '';
+  const centring = tag && ['place', 'by', 'fit'].includes(key) ? centringDocs(path, tag) : '';
+  return [`**${plain(key)}** – ${kindOfValue(node)}`, keyDocs(key, node), lengthLine(path, source), centring, load];
+}
+
+function aboutValue(
+  { path, word }: Hit,
+  source: SpecSource,
+  report: Report | undefined,
+  fonts: readonly FontNote[],
+): string[] {
+  const kind = schemasAt(path)
+    .map(nameKindOf)
+    .find((each) => each !== undefined);
+  const name = String(word.value);
+  if (kind === 'shape' || kind === 'part') return aboutShape(name, source, report);
+  if (kind === 'piece') return aboutPiece(name, report);
+  if (kind === 'font') return aboutFont(name, fonts);
+  const [node] = nodesAt(path);
+  const key = path.findLast((step) => typeof step === 'string');
+  if (!node || key === undefined || kind) return [];
+  const isWord = alternatives(node).some((option) => option.enum?.some((each) => each === word.value));
+  return [lengthLine(path, source), isWord ? `**${plain(name)}**\n\n${keyDocs(key, node)}` : ''];
+}
+
+/** A length in both units, where there is one. */
+function lengthLine(path: YamlPath, source: SpecSource): string {
+  const written = valueAt(source.value, path);
+  if (typeof written !== 'string' && typeof written !== 'number') return '';
+  if (!schemasAt(path).some(isLength)) return '';
+  const units = unitsOf(source);
+  const length = parseLength(written, units);
+  if (!('mm' in length)) return '';
+  const own = typeof written === 'number' ? `${written} ${units}` : written.trim();
+  const others = [lengthIn(length.mm, 'mm'), lengthIn(length.mm, 'in')].filter((each) => each !== own);
+  return [plain(own), ...others].join(' = ');
+}
+
+function unitsOf({ value }: SpecSource): Units {
+  return valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
+}
+
+function aboutShape(name: string, source: SpecSource, report: Report | undefined): string[] {
+  const spec = valueAt(source.value, ['shapes', name]);
+  const generator = isGroup(spec) ? generatorKeys.find((key) => Object.hasOwn(spec, key)) : undefined;
+  const head = `**${plain(name)}**${generator ? ` – ${generator}` : ''}`;
+  const shape = report?.model?.shapes.get(name);
+  const region = shape && report?.tag?.made.get(shape)?.region;
+  return [head, ...(region ? regionDocs(region, report.tag.units) : [])];
+}
+
+function regionDocs(region: Region, units: Units): string[] {
+  const size = sizeOfRegion(region);
+  if (!size) return ['Nothing is left of it.'];
+  const picture = pictureOf(region, { width: 240, height: 120 });
+  const both = `${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`;
+  return [`Finished size ${both}`, picture ? `![](${picture.uri})` : ''];
+}
+
+function aboutFont(name: string, fonts: readonly FontNote[]): string[] {
+  const font = fonts.find(({ family }) => family.toLowerCase() === name.trim().toLowerCase());
+  return font ? [`**${plain(font.family)}**`, plain(font.note ?? '')] : [];
+}
+
+function aboutPiece(id: string, report: Report | undefined): string[] {
+  const piece = report?.tag?.pieces.find((each) => each.id === id);
+  return piece && report?.tag ? pieceDocs(piece, report.tag, report.issues) : [];
+}

@@ -1,0 +1,67 @@
+/** What there is to say of a finished piece. */
+
+import { area } from '../../geometry/measure.ts';
+import type { Issue, YamlPath } from '../../core/issue.ts';
+import { describeLoad } from '../../strength/describe-load.ts';
+import { estimateLoad } from '../../strength/load.ts';
+import { takesOfPiece } from '../../export/known-takes.ts';
+import { takesFacts } from '../../export/takes-facts.ts';
+import type { Units } from '../../core/length.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
+import { areaIn, bothLengths, counted, sizeIn } from '../figures.ts';
+import { pictureOf } from './picture.ts';
+import { plain } from './plain-markdown.ts';
+import { partsOf, sizeOfRegion } from './sizes.ts';
+
+export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): string[] {
+  const size = sizeOfRegion(piece.region);
+  const head = `**${plain(piece.title)}** – piece`;
+  if (!size) return [head, 'Nothing is left of it.'];
+  const { units } = tag;
+  const { parts, holes } = partsOf(piece.region);
+  const takes = takesOfPiece(tag, piece);
+  const facts = [
+    `Finished size ${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`,
+    `${areaIn(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
+    weakestPlace(piece, issues, units),
+    ...(takes ? takesFacts(takes, units) : []).map(({ name, value }) => `${name}: ${plain(value)}`),
+  ];
+  const picture = pictureOf(piece.region, { width: 240, height: 120 });
+  return [
+    head,
+    facts
+      .filter((fact) => fact !== '')
+      .map((fact) => `- ${fact}`)
+      .join('\n'),
+    picture ? `![](${picture.uri})` : '',
+    loadDocs(piece, tag),
+  ];
+}
+
+/** Kinds of finding whose width is that of material which holds the piece together. */
+const webs: ReadonlySet<string> = new Set(['weak-bridge', 'thin-stroke', 'hanger-weak']);
+
+function weakestPlace({ id }: Piece, issues: readonly Issue[], units: Units): string {
+  const widths = issues.flatMap(({ code, piece, width }) =>
+    piece === id && width !== undefined && webs.has(code) ? [width] : [],
+  );
+  return widths.length > 0 ? `Narrowest place found: ${bothLengths(Math.min(...widths), units)}` : '';
+}
+
+/** An estimate with its caution; nothing for a piece without a hanger. */
+export function loadDocs(piece: Piece, { stock }: Tag): string {
+  const estimate = estimateLoad(piece, stock);
+  if (!estimate) return '';
+  const { headline, lines, caution } = describeLoad(estimate);
+  const isEstimate = estimate.kind === 'bears';
+  const parts = [
+    `${isEstimate ? '**Load (estimate).** ' : ''}${plain(headline)}.`,
+    ...lines.map((line) => `- ${plain(line)}`),
+  ];
+  return `${parts.join('\n')}\n\n*${plain(caution)}*`;
+}
+
+/** Whether a place is a hanger of the piece, or something in it. */
+export function isHangerOf({ hangers }: Piece, path: YamlPath): boolean {
+  return hangers.some((hanger) => hanger.path.every((step, index) => path[index] === step));
+}

@@ -1,0 +1,24 @@
+/** How large things are, and in how many parts. */
+
+import { boundsOf, ringArea } from '../../geometry/measure.ts';
+import type { Bounds, Region } from '../../geometry/types.ts';
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export function sizeOf({ minX, minY, maxX, maxY }: Bounds): Size {
+  return { width: maxX - minX, height: maxY - minY };
+}
+
+/** `undefined` for nothing. */
+export function sizeOfRegion(region: Region): Size | undefined {
+  const bounds = boundsOf(region);
+  return bounds && sizeOf(bounds);
+}
+
+export function partsOf(region: Region): { parts: number; holes: number } {
+  const parts = region.filter((ring) => ringArea(ring) > 0).length;
+  return { parts, holes: region.length - parts };
+}

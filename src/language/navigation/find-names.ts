@@ -1,0 +1,69 @@
+/** From a name in a spec to where it is given, to where it is used, and to another name. */
+
+import type { TextEdit, TextRange } from '../../core/issue.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import type { UsedFile } from '../../spec/used-files.ts';
+import { namesIn } from './names.ts';
+import type { NamePlace } from './names.ts';
+import type { NameKind } from '../schema.ts';
+
+/** A name of a kind that is given in a spec; the kinds of font and file names are not. */
+export interface Name {
+  readonly kind: NameKind;
+  readonly name: string;
+}
+
+const givenKinds: ReadonlySet<NameKind> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie']);
+
+/** The name that the offset touches. A part of a stack is a shape. */
+export function nameAt({ tree }: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {
+  const found = namesIn(tree).find(({ range }) => range.start <= offset && offset <= range.end);
+  if (!found) return undefined;
+  const kind = kindOf(found);
+  return givenKinds.has(kind) ? { kind, name: found.name, range: found.range } : undefined;
+}
+
+const kindOf = ({ kind }: NamePlace): NameKind => (kind === 'part' ? 'shape' : kind);
+
+/** Every place of the name in one file. */
+export function placesOf({ tree }: SpecSource, { kind, name }: Name): NamePlace[] {
+  return namesIn(tree).filter((place) => kindOf(place) === kind && place.name === name);
+}
+
+export function giverIn(source: SpecSource, name: Name): NamePlace | undefined {
+  return placesOf(source, name).find(({ given }) => given);
+}
+
+/** The used file that gives a name, the first of them as when the spec is read; pieces are not shared. */
+export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | undefined {
+  if (name.kind === 'piece') return undefined;
+  for (const file of used) {
+    if (giverIn(file.source, name)) return file;
+    const inner = givingFile(file.uses, name);
+    if (inner) return inner;
+  }
+  return undefined;
+}
+
+/** As the schema has it for every section whose keys are names. */
+const namePattern = /^[A-Za-z][A-Za-z0-9_-]*$/;
+
+/** YAML reads these as something else than text. */
+const notNames = /^(?:true|false|null)$/i;
+
+/** Why a name cannot be had in these files; `undefined` where it can. */
+export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
+  if (to === name) return undefined;
+  if (!namePattern.test(to)) return 'A name starts with a letter, followed by letters, digits, - and _.';
+  if (notNames.test(to)) return `YAML does not read “${to}” as a name.`;
+  const taken = sources.some((source) => giverIn(source, { kind, name: to }));
+  return taken ? `There is a ${kind} “${to}” already.` : undefined;
+}
+
+/** No more than the names changes. */
+export function renaming(source: SpecSource, name: Name, to: string): TextEdit[] {
+  return placesOf(source, name).map(({ range }) => {
+    const quote = /^["']/.exec(source.text.slice(range.start))?.[0] ?? '';
+    return { range, text: `${quote}${to}${quote}` };
+  });
+}

@@ -1,0 +1,21 @@
+/** Files that a spec names. */
+
+import type { TextRange } from '../../core/issue.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import { isFontFile } from '../../text/font-files.ts';
+import { namesIn } from './names.ts';
+import type { NameKind } from '../schema.ts';
+
+export interface FileLink {
+  readonly range: TextRange;
+  /** As it is written. */
+  readonly file: string;
+}
+
+const fileKinds: ReadonlySet<NameKind> = new Set(['drawing', 'spec', 'table']);
+
+export function linksIn({ tree }: SpecSource): FileLink[] {
+  return namesIn(tree)
+    .filter(({ kind, name }) => fileKinds.has(kind) || (kind === 'font' && isFontFile(name)))
+    .map(({ range, name }) => ({ range, file: name }));
+}

@@ -1,0 +1,68 @@
+/** The names in a spec, of shapes, pieces and the like: where each is given and where it is used. */
+
+import type { TextRange, YamlPath } from '../../core/issue.ts';
+import type { SpecMap, SpecNode, SpecScalar } from '../../spec/tree.ts';
+import { nameKindOf } from '../schema.ts';
+import type { NameKind } from '../schema.ts';
+import { valuesIn } from '../walk.ts';
+
+export interface NamePlace {
+  /** `part` names a member of a stack, which is a shape as well. */
+  readonly kind: NameKind;
+  readonly name: string;
+  /** Quotes included. */
+  readonly range: TextRange;
+  readonly quoted: boolean;
+  readonly path: YamlPath;
+  readonly given: boolean;
+  /** Of the value that the name is given to. */
+  readonly body?: TextRange;
+}
+
+/** Those of one section in the order of the text. */
+export function namesIn(tree: SpecNode | undefined): NamePlace[] {
+  return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
+    if (node.kind === 'map') return given(node, path);
+    if (node.kind !== 'scalar' || typeof node.value !== 'string') return [];
+    const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
+    return kind ? [place(node, kind, path)] : [];
+  });
+}
+
+function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
+  const kind = path.length === 1 ? givers[String(path[0])] : undefined;
+  if (!kind) return [];
+  return entries.map(({ key, value }) => ({
+    ...place(key, kind, [...path, String(key.value)]),
+    given: true,
+    ...(value ? { body: value.range } : {}),
+  }));
+}
+
+/** The sections of a spec whose keys are names. */
+const givers: Readonly<Partial<Record<string, NameKind>>> = {
+  shapes: 'shape',
+  pieces: 'piece',
+  hangers: 'hanger',
+  stocks: 'stock',
+  ties: 'tie',
+};
+
+function place(node: SpecScalar, kind: NameKind, path: YamlPath): NamePlace {
+  return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };
+}
+
+/** The shapes that the one at `path` may be made from: all but itself and those that are made from it. */
+export function shapesFor(path: YamlPath, names: readonly NamePlace[]): string[] {
+  const shapes = names.filter(({ kind, given }) => kind === 'shape' && given).map(({ name }) => name);
+  const [section, own] = path;
+  if (section !== 'shapes' || typeof own !== 'string') return shapes;
+  const barred = new Set([own]);
+  for (let before = 0; before < barred.size;) {
+    before = barred.size;
+    for (const { kind, given, name, path: at } of names) {
+      if (kind === 'shape' && !given && barred.has(name) && at[0] === 'shapes') barred.add(String(at[1]));
+    }
+  }
+  return shapes.filter((name) => !barred.has(name));
+}

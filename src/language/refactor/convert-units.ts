@@ -1,0 +1,55 @@
+/** A spec in the other unit: every length rewritten, and `units` said. */
+
+import { lengthText } from '../../edits/length-text.ts';
+import type { TextEdit } from '../../core/issue.ts';
+import { parseLength } from '../../core/length.ts';
+import type { Units } from '../../core/length.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import { isLength } from '../schema.ts';
+import { isGroup, valueAt } from '../values.ts';
+import { valuesIn } from '../walk.ts';
+
+export interface Conversion {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/**
+ * To a ten-thousandth of an inch or a hundredth of a millimetre. Lengths in points and pixels stay. `undefined` where path
+ * data would change its size with the units.
+ */
+export function unitConversion(source: SpecSource): Conversion | undefined {
+  const { tree, value } = source;
+  if (tree?.kind !== 'map' || tree.flow || hasPathData(value)) return undefined;
+  const from: Units = valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
+  const to: Units = from === 'in' ? 'mm' : 'in';
+  const lengths = lengthEdits(source, from, to);
+  const written = tree.entries.find(({ key }) => key.value === 'units')?.value;
+  const first = tree.entries.find(({ key }) => key.value === 'tagwright');
+  if (!written && !first?.value) return undefined;
+  const at = first?.value?.range.end ?? 0;
+  const units: TextEdit = written
+    ? { range: written.range, text: to }
+    : { range: { start: at, end: at }, text: `${source.text.includes('\r\n') ? '\r\n' : '\n'}units: ${to}` };
+  return { title: `Convert this file to ${to === 'in' ? 'inches' : 'millimetres'}`, edits: [units, ...lengths] };
+}
+
+function lengthEdits({ tree }: SpecSource, from: Units, to: Units): TextEdit[] {
+  return [...valuesIn(tree)].flatMap(({ node, schemas }): TextEdit[] => {
+    if (node.kind !== 'scalar' || !schemas.some(isLength)) return [];
+    const { value, range, quoted } = node;
+    if (typeof value !== 'number' && typeof value !== 'string') return [];
+    const unit = /[a-z]+\s*$/.exec(String(value))?.[0].trim();
+    if (unit === to || unit === 'pt' || unit === 'px') return [];
+    const length = parseLength(value, from);
+    if (!('mm' in length)) return [];
+    const text = lengthText(length.mm, unit === undefined ? 0 : `0 ${to}`, to);
+    return [{ range, text: quoted ? JSON.stringify(text) : text }];
+  });
+}
+
+/** Its figures are in the spec's units and carry none of their own. */
+function hasPathData(value: unknown): boolean {
+  if (Array.isArray(value)) return value.some(hasPathData);
+  return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));
+}

@@ -1,0 +1,75 @@
+/**
+ * A spec set out evenly: two spaces a level, one behind commas and colons, values in line where the writer has begun to line
+ * them up. Only white space changes; that what the text says and its comments are the same afterwards is checked, not hoped.
+ */
+
+import { SpecSource } from '../../spec/source.ts';
+import { tokensOf } from '../../spec/tokens.ts';
+import type { SpecToken } from '../../spec/tokens.ts';
+import { Layout } from './layout.ts';
+
+/** The text set out, or as it is where it cannot be read. */
+export function formatted(text: string): string {
+  const source = new SpecSource(text);
+  if (source.issues.length > 0 || !source.tree) return text;
+  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const set = setOut(tokensOf(text), new Layout(source));
+  const tidy = `${set.replace(/(?:[^\S\n]*\n){3,}/g, '\n\n').trim()}\n`.replaceAll('\n', newLine);
+  return saysTheSame(text, tidy) ? tidy : text;
+}
+
+function saysTheSame(before: string, after: string): boolean {
+  const said = (text: string) => {
+    const { value, issues } = new SpecSource(text);
+    const comments = tokensOf(text).flatMap((token) => (token.kind === 'comment' ? [token.text.trim()] : []));
+    return JSON.stringify([value, issues.length, comments]);
+  };
+  return said(before) === said(after);
+}
+
+function setOut(tokens: readonly SpecToken[], layout: Layout): string {
+  let out = '';
+  let depth = 0;
+  let atLineStart = true;
+  for (const [index, token] of tokens.entries()) {
+    const { kind, text, start } = token;
+    if (kind === 'space') {
+      if (text.includes('\n')) {
+        out = out.replace(/[^\S\n]+$/, '') + '\n'.repeat(text.split('\n').length - 1);
+        atLineStart = true;
+      }
+      continue;
+    }
+    const written = text.replaceAll('\r\n', '\n');
+    const before = previous(tokens, index);
+    // Text over several lines brings its own indentation, which moves with its key.
+    if (/^\s/.test(written)) out += shifted(written, layout.shiftAt(start));
+    else if (atLineStart) out += ' '.repeat(layout.indentOf(start)) + written;
+    else out += ' '.repeat(gap(before.token!, before.space, token, depth, layout)) + written;
+    atLineStart = text.endsWith('\n');
+    if (kind === 'mark' && (text === '{' || text === '[')) depth++;
+    if (kind === 'mark' && (text === '}' || text === ']')) depth--;
+  }
+  return out;
+}
+
+function shifted(block: string, by: number): string {
+  return block.replace(/^( *)(?=\S)/gm, (indent) => ' '.repeat(Math.max(1, indent.length + by)));
+}
+
+/** The token before on the same line, and the spaces between. */
+function previous(tokens: readonly SpecToken[], index: number): { token: SpecToken | undefined; space: number } {
+  const before = tokens[index - 1];
+  if (before?.kind !== 'space') return { token: before, space: 0 };
+  return { token: tokens[index - 2], space: before.text.length };
+}
+
+function gap(before: SpecToken, space: number, token: SpecToken, depth: number, layout: Layout): number {
+  if (token.kind === 'comment') return Math.max(space, 1);
+  const [left, right] = [before, token].map(({ kind, text }) => (kind === 'mark' ? text : ''));
+  if (left === ':') return space === 0 ? 0 : (layout.gapBehind(before.start) ?? 1);
+  if (left === '-' || left === '?') return 1;
+  if (depth === 0) return right === ':' ? 0 : space;
+  if (left === '{' || left === '[' || right === '}' || right === ']' || right === ',' || right === ':') return 0;
+  return left === ',' ? 1 : space;
+}

@@ -1,0 +1,53 @@
+/** Making a batch of what a text says: of the names it lists, or of the one it has, for others to follow. */
+
+import type { TextEdit } from '../../core/issue.ts';
+import { nameColumn } from '../../spec/batch.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import type { SpecScalar } from '../../spec/tree.ts';
+import type { Refactoring } from './refactor.ts';
+import { yamlText } from '../completion/snippets.ts';
+import { isGroup } from '../values.ts';
+import { valuesIn } from '../walk.ts';
+
+/** `undefined` where the offset is in no text, or there is a batch already. */
+export function intoBatch(source: SpecSource, offset: number): Refactoring | undefined {
+  const text = textAt(source, offset);
+  if (!text || !isGroup(source.value) || 'batch' in source.value) return undefined;
+  const names = namesOf(String(text.value));
+  const batch = batchEdit(source, names);
+  if (names.length === 0 || !batch) return undefined;
+  const { start, end } = text.range;
+  const range = { start, end: start + source.text.slice(start, end).trimEnd().length };
+  const title =
+    names.length > 1 ? `Make a batch of these ${names.length} names` : `Make a batch that begins with “${names[0]!}”`;
+  return { kind: 'rewrite', title, edits: [batch, { range, text: `"{${nameColumn}}"` }] };
+}
+
+function textAt({ tree }: SpecSource, offset: number): SpecScalar | undefined {
+  const found = [...valuesIn(tree)].find(({ node: { kind, range }, path }) => {
+    return kind === 'scalar' && path.at(-1) === 'text' && range.start <= offset && offset <= range.end;
+  });
+  return found?.node as SpecScalar | undefined;
+}
+
+/** One on a line or, where all stand on one, between commas or semicolons. */
+function namesOf(text: string): string[] {
+  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
+  const parts = lines.length > 1 ? lines : text.split(/[,;]/);
+  return parts.map((part) => part.trim()).filter((part) => part !== '');
+}
+
+/** Above the shapes, and above the comment that speaks of them. */
+function batchEdit(source: SpecSource, names: readonly string[]): TextEdit | undefined {
+  const { text, tree } = source;
+  if (tree?.kind !== 'map') return undefined;
+  const entries = names.map(yamlText);
+  if (tree.flow) return source.setKey([], 'batch', `[${entries.join(', ')}]`);
+  const below = tree.entries.find(({ key }) => key.value === 'shapes' || key.value === 'pieces');
+  if (!below) return undefined;
+  const above = text.slice(0, below.key.range.start);
+  const start = above.length - (/(?:^[ \t]*#.*\r?\n)+$/m.exec(above)?.[0].length ?? 0);
+  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const lines = ['batch:', ...entries.map((entry) => `  - ${entry}`), '', ''];
+  return { range: { start, end: start }, text: lines.join(newLine) };
+}

@@ -1,0 +1,110 @@
+/** How far each line of a spec is to be indented, and where the values of a group are to begin. */
+
+import type { SpecSource } from '../../spec/source.ts';
+import type { SpecEntry, SpecMap, SpecNode } from '../../spec/tree.ts';
+
+/** Spaces a level. */
+const step = 2;
+
+export class Layout {
+  readonly #source: SpecSource;
+  /** By line, counted from 1, for lines that begin with a key or a dash. */
+  readonly #indents = new Map<number, { readonly old: number; readonly next: number }>();
+  /** By the offset of a colon. */
+  readonly #gaps = new Map<number, number>();
+
+  constructor(source: SpecSource) {
+    this.#source = source;
+    if (source.tree) this.#node(source.tree, 0);
+  }
+
+  /** For the first word of a line. A line that only goes on with what is above, or a comment, moves as its neighbour does. */
+  indentOf(offset: number): number {
+    const { line, column } = this.#source.position(offset);
+    const own = this.#indents.get(line);
+    if (own) return own.next;
+    const isComment = this.#source.text[offset] === '#';
+    const neighbour = isComment ? (this.#near(line, 1) ?? this.#near(line, -1)) : this.#near(line, -1);
+    if (!neighbour) return column - 1;
+    return isComment ? neighbour.next : Math.max(neighbour.next + 1, column - 1 + neighbour.next - neighbour.old);
+  }
+
+  /** How far the line before an offset, if it begins with a key or a dash, has moved. */
+  shiftAt(offset: number): number {
+    const moved = this.#near(this.#source.position(offset).line, -1);
+    return moved ? moved.next - moved.old : 0;
+  }
+
+  gapBehind(colon: number): number | undefined {
+    return this.#gaps.get(colon);
+  }
+
+  #near(line: number, way: 1 | -1): { readonly old: number; readonly next: number } | undefined {
+    const lines = [...this.#indents.keys()].filter((each) => (each - line) * way > 0);
+    return this.#indents.get(way > 0 ? Math.min(...lines) : Math.max(...lines));
+  }
+
+  #node(node: SpecNode, indent: number): void {
+    if (node.kind === 'map' && !node.flow) {
+      for (const { key, value } of node.entries) {
+        this.#line(key.range.start, indent);
+        if (value) this.#node(value, indent + step);
+      }
+      this.#align(node);
+    } else if (node.kind === 'list' && !node.flow) {
+      for (const item of node.items) {
+        if (!item) continue;
+        this.#line(this.#source.text.lastIndexOf('-', item.range.start - 1), indent);
+        this.#node(item, indent + step);
+      }
+    }
+  }
+
+  /** Only what stands first on its line decides how far that is indented. */
+  #line(offset: number, next: number): void {
+    const { line, column } = this.#source.position(offset);
+    const before = this.#source.text.slice(offset - column + 1, offset);
+    if (before.trim() === '') this.#indents.set(line, { old: column - 1, next });
+  }
+
+  /** Values of one line each, on lines that follow one another, begin in one column where any of them keeps a distance. */
+  #align({ entries }: SpecMap): void {
+    let group: SpecEntry[] = [];
+    const close = () => {
+      const isSpread = group.length > 1 && group.some((entry) => this.#space(entry) > 1);
+      const longest = Math.max(0, ...group.map(({ key }) => key.range.end - key.range.start));
+      for (const { key } of group) {
+        const length = key.range.end - key.range.start;
+        this.#gaps.set(this.#colon(key.range.end), isSpread ? longest - length + 1 : 1);
+      }
+      group = [];
+    };
+    for (const entry of entries) {
+      const line = this.#lineOf(entry);
+      if (line === undefined) {
+        close();
+        continue;
+      }
+      const last = group.at(-1);
+      if (last && this.#lineOf(last) !== line - 1) close();
+      group.push(entry);
+    }
+    close();
+  }
+
+  /** Of a key whose value stands behind it, whole. */
+  #lineOf({ key, value }: SpecEntry): number | undefined {
+    if (!value) return undefined;
+    const { text } = this.#source;
+    const { line } = this.#source.position(key.range.start);
+    return text.slice(key.range.start, value.range.end).trimEnd().includes('\n') ? undefined : line;
+  }
+
+  #space({ key, value }: SpecEntry): number {
+    return value!.range.start - this.#colon(key.range.end) - 1;
+  }
+
+  #colon(end: number): number {
+    return this.#source.text.indexOf(':', end);
+  }
+}

@@ -1,0 +1,74 @@
+/** Putting what another spec makes into a spec that is there already. */
+
+import { applied } from '../../fixes/find-fixes.ts';
+import { SpecSource } from '../../spec/source.ts';
+import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
+import { renaming } from '../navigation/find-names.ts';
+import { inFlow } from '../completion/flow-text.ts';
+import type { NameKind } from '../schema.ts';
+import { isGroup, valueAt } from '../values.ts';
+
+const shared: readonly { readonly section: string; readonly kind: NameKind }[] = [
+  { section: 'shapes', kind: 'shape' },
+  { section: 'pieces', kind: 'piece' },
+];
+
+/**
+ * The shapes and pieces of `other` behind those of `spec`, under names that are free. Stock and tie stay as they are: there
+ * is one sheet. A blank spec becomes `other`, whole.
+ */
+export function merged(spec: string, other: string): string {
+  const root = new SpecSource(spec).value;
+  if (root === null || root === undefined) return spec.trim() === '' ? other : `${spec.trimEnd()}\n${other}`;
+  let added = other;
+  for (const { section, kind } of shared) {
+    for (const name of namesIn(added, section)) {
+      const free = freeName(name, [
+        ...namesIn(spec, section),
+        ...namesIn(added, section).filter((each) => each !== name),
+      ]);
+      if (free !== name) added = applied(added, renaming(new SpecSource(added), { kind, name }, free));
+    }
+  }
+  const whole = shared.reduce((text, { section }) => withSection(text, new SpecSource(added), section), spec);
+  return withBatch(whole, new SpecSource(added));
+}
+
+/** What the texts that came along stand for; there is one batch, as there is one sheet. */
+function withBatch(spec: string, { text, tree }: SpecSource): string {
+  const source = new SpecSource(spec);
+  const batch = tree?.kind === 'map' ? tree.entries.find(({ key }) => key.value === 'batch')?.value : undefined;
+  const written = batch && inFlow(text, batch);
+  if (written === undefined || valueAt(source.value, ['batch']) !== undefined) return spec;
+  const edit = source.setKey([], 'batch', written);
+  return edit ? applied(spec, [edit]) : spec;
+}
+
+function withSection(spec: string, added: SpecSource, section: string): string {
+  const entries = entriesIn(added.tree, section);
+  if (entries.length === 0) return spec;
+  const text = ({ value }: SpecEntry) => (value && inFlow(added.text, value)) ?? '{}';
+  if (!isGroup(valueAt(new SpecSource(spec).value, [section]))) {
+    const lines = entries.map((entry) => `  ${String(entry.key.value)}: ${text(entry)}`);
+    return `${spec.trimEnd()}\n\n${section}:\n${lines.join('\n')}\n`;
+  }
+  return entries.reduce((before, entry) => {
+    const edit = new SpecSource(before).setKey([section], String(entry.key.value), text(entry));
+    return edit ? applied(before, [edit]) : before;
+  }, spec);
+}
+
+function entriesIn(tree: SpecNode | undefined, section: string): readonly SpecEntry[] {
+  const value = tree?.kind === 'map' ? tree.entries.find(({ key }) => key.value === section)?.value : undefined;
+  return value?.kind === 'map' ? value.entries : [];
+}
+
+function namesIn(spec: string, section: string): string[] {
+  return entriesIn(new SpecSource(spec).tree, section).map(({ key }) => String(key.value));
+}
+
+function freeName(name: string, taken: readonly string[]): string {
+  let free = name;
+  for (let count = 2; taken.includes(free); count++) free = `${name}${count}`;
+  return free;
+}

@@ -1,0 +1,99 @@
+/** Changes of a spec's text that leave the tag as it is, or the first of its tags. */
+
+import { removeKey } from '../../edits/remove-key.ts';
+import { applied } from '../../fixes/find-fixes.ts';
+import type { TextEdit } from '../../core/issue.ts';
+import { parseSpec } from '../../spec/parse.ts';
+import { generatorKeys } from '../../spec/read-generator.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import type { SpecMap, SpecNode } from '../../spec/tree.ts';
+import type { Uses } from '../../spec/used-files.ts';
+import { giverIn, nameAt, placesOf } from '../navigation/find-names.ts';
+import { flowText } from '../completion/flow-text.ts';
+import { intoBatch } from './into-batch.ts';
+import { schemasAt } from '../schema.ts';
+import type { SchemaNode } from '../schema.ts';
+import { isGroup, valueAt } from '../values.ts';
+import { valuesIn } from '../walk.ts';
+
+export interface Refactoring {
+  readonly kind: 'extract' | 'inline' | 'rewrite';
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+  /** A new name, to be thought about. */
+  readonly name?: string;
+}
+
+/** What can be done at an offset. Each is tried on the text: none brings a problem. */
+export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): Refactoring[] {
+  const before = parseSpec(source, uses).issues.length;
+  return [extraction(source, offset), inlining(source, offset), intoBatch(source, offset)].filter(
+    (each) => each !== undefined && parseSpec(applied(source.text, each.edits), uses).issues.length <= before,
+  ) as Refactoring[];
+}
+
+/** Gives a shape that is written in place a name of its own. */
+function extraction(source: SpecSource, offset: number): Refactoring | undefined {
+  const shape = inPlaceAt(source.tree, offset);
+  const text = shape && flowText(source, shape);
+  if (!text) return undefined;
+  const generator = generatorKeys.find((key) => shape.entries.some((entry) => entry.key.value === key)) ?? 'shape';
+  const name = freeName(generator, source);
+  const definition = addShape(source, name, text);
+  if (!definition) return undefined;
+  const { start, end } = shape.range;
+  const range = { start, end: start + source.text.slice(start, end).trimEnd().length };
+  return { kind: 'extract', title: 'Give this shape a name', edits: [{ range, text: name }, definition], name };
+}
+
+/** The innermost shape round the offset, if it has no name. */
+function inPlaceAt(tree: SpecNode | undefined, offset: number): SpecMap | undefined {
+  const innermost = [...valuesIn(tree)].findLast(({ node: { kind, range }, schemas }) => {
+    return kind === 'map' && range.start <= offset && offset <= range.end && schemas.some(isShape);
+  });
+  if (!innermost || (innermost.path.length === 2 && innermost.path[0] === 'shapes')) return undefined;
+  return innermost.node as SpecMap;
+}
+
+const isShape = ({ title }: SchemaNode): boolean => title === 'ShapeSpec';
+
+function addShape(source: SpecSource, name: string, text: string): TextEdit | undefined {
+  if (isGroup(valueAt(source.value, ['shapes']))) return source.setKey(['shapes'], name, text);
+  const root = source.tree;
+  const pieces =
+    root?.kind === 'map' && !root.flow ? root.entries.find(({ key }) => key.value === 'pieces') : undefined;
+  if (!pieces) return undefined;
+  const { start } = pieces.key.range;
+  return { range: { start, end: start }, text: `shapes:\n  ${name}: ${text}\n\n` };
+}
+
+function freeName(name: string, { value }: SpecSource): string {
+  const shapes = valueAt(value, ['shapes']);
+  const isTaken = (candidate: string) => isGroup(shapes) && Object.hasOwn(shapes, candidate);
+  let free = name;
+  for (let count = 2; isTaken(free); count++) free = `${name}${count}`;
+  return free;
+}
+
+/** Writes a shape where its only use is, and takes its name away. */
+function inlining(source: SpecSource, offset: number): Refactoring | undefined {
+  const name = nameAt(source, offset);
+  if (name?.kind !== 'shape') return undefined;
+  const given = giverIn(source, name);
+  const [use, ...others] = placesOf(source, name).filter((place) => !place.given);
+  if (!given || !use || others.length > 0 || !schemasAt(use.path).some(isShape)) return undefined;
+  const body = bodyOf(source.tree, name.name);
+  const text = body && flowText(source, body);
+  if (!text) return undefined;
+  const shapes = valueAt(source.value, ['shapes']);
+  const siblings = isGroup(shapes) ? Object.keys(shapes).length - 1 : 0;
+  const removal = siblings > 0 ? removeKey(source, given.path, siblings) : removeKey(source, ['shapes'], 1);
+  if (!removal) return undefined;
+  const title = `Write “${name.name}” where it is used`;
+  return { kind: 'inline', title, edits: [{ range: use.range, text }, removal] };
+}
+
+function bodyOf(tree: SpecNode | undefined, name: string): SpecNode | undefined {
+  const shapes = tree?.kind === 'map' ? tree.entries.find(({ key }) => key.value === 'shapes')?.value : undefined;
+  return shapes?.kind === 'map' ? shapes.entries.find(({ key }) => String(key.value) === name)?.value : undefined;
+}

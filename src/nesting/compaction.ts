@@ -1,0 +1,84 @@
+/**
+ * Moving what is laid out closer together. The search keeps parts with many corners apart by coarser outlines than they have;
+ * what that leaves between them is taken out here: each part is let down and pushed to the left until it touches.
+ */
+
+import type { Laid } from './partial-layout.ts';
+import { dropOnto } from './orientation-choice.ts';
+import type { Pace } from './work-budget.ts';
+import type { Pose, Turn } from './orientation.ts';
+import type { Shape } from './shapes.ts';
+
+/** Down and left so many times, unless nothing moves by as many mm any more. */
+const rounds = 3;
+const movedMm = 0.01;
+
+interface Settled {
+  readonly laid: Laid;
+  /** As it is, and turned by another quarter, counter-clockwise: then left is down. */
+  readonly upright: Pose;
+  readonly sideways: Pose;
+  x: number;
+  y: number;
+}
+
+/** The same parts on the same sheets in the same poses, none of them higher or further right. */
+export async function settled(
+  laid: readonly Laid[],
+  shapes: readonly (Shape | undefined)[],
+  pace: Pace,
+): Promise<Laid[]> {
+  const all: Settled[] = [];
+  for (const each of laid) {
+    const shape = shapes[each.part]!;
+    const { turn } = each.pose;
+    const sideways = shape.exact(((turn + 1) % 4) as Turn);
+    all.push({ laid: each, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
+    await pace.pause();
+  }
+  const sheets = new Map<number, Settled[]>();
+  for (const each of all) {
+    const sheet = sheets.get(each.laid.sheet);
+    if (sheet) sheet.push(each);
+    else sheets.set(each.laid.sheet, [each]);
+  }
+  for (const sheet of sheets.values()) {
+    for (let round = 0, moved = Infinity; round < rounds && moved > movedMm; round += 1) {
+      moved = Math.max(await letDown(sheet, pace), await pushLeft(sheet, pace));
+    }
+  }
+  return all.map((each): Laid => ({ ...each.laid, x: each.x, y: each.y }));
+}
+
+/** How far the furthest has moved, in mm. */
+async function letDown(sheet: readonly Settled[], pace: Pace): Promise<number> {
+  let furthest = 0;
+  for (const one of [...sheet].sort((a, b) => a.y - b.y || a.x - b.x)) {
+    let drop = one.y;
+    for (const other of sheet) {
+      if (other === one) continue;
+      drop = Math.min(drop, dropOnto(other.upright, one.upright, one.x - other.x, one.y - other.y));
+    }
+    one.y -= drop;
+    furthest = Math.max(furthest, drop);
+    await pace.pause();
+  }
+  return furthest;
+}
+
+async function pushLeft(sheet: readonly Settled[], pace: Pace): Promise<number> {
+  let furthest = 0;
+  for (const one of [...sheet].sort((a, b) => a.x - b.x || a.y - b.y)) {
+    let drop = one.x;
+    for (const other of sheet) {
+      if (other === one) continue;
+      // Turned by a quarter, (x, y) is at (−y, x), and a part begins at its upper edge.
+      const dx = other.y + other.upright.height - one.y - one.upright.height;
+      drop = Math.min(drop, dropOnto(other.sideways, one.sideways, dx, one.x - other.x));
+    }
+    one.x -= drop;
+    furthest = Math.max(furthest, drop);
+    await pace.pause();
+  }
+  return furthest;
+}

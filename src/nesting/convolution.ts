@@ -1,0 +1,112 @@
+/**
+ * The edges among which the outline of a Minkowski sum is found: of a resting outline and a moving one turned by half a turn.
+ *
+ * The *convolution* of two outlines is every edge of one, carried to every corner of the other that turns through the edge's
+ * direction, counted −1 where that corner is concave (Guibas, Ramshaw and Stolfi 1983, A kinetic framework for computational
+ * geometry). The winding number of these edges round a position is how many pieces the overlap of the two has there, less
+ * their holes (the Euler characteristic); so they need no union, and are some times as many as the corners, not their product.
+ *
+ * Nothing but a ring round a hole has an overlap with a hole. A hole is filled, therefore, where the box of what comes to it does
+ * not fit into the hole's; what does fit cannot cover it, and no overlap runs round it.
+ */
+
+import type { Corners, Island, Pose, RingRange } from './orientation.ts';
+
+/** Corners must be countable in 15 bits for an edge and a corner to go into one number. */
+const cornerBits = 15;
+export const maxCorners = (1 << cornerBits) - 1;
+const movingBit = 1 << 30;
+
+/** An edge carried to a corner, as a number: whose edge it is, which one, and which corner of the other. */
+export const isMovingEdge = (code: number): boolean => code >= movingBit;
+export const edgeOf = (code: number): number => (code & ~movingBit) >> cornerBits;
+export const cornerOf = (code: number): number => code & maxCorners;
+
+/** What is written by `convolve` and read before it is called again. */
+const made = { count: 0, codes: new Int32Array(4096), signs: new Int8Array(4096) };
+export type Convolved = Readonly<typeof made>;
+
+/** A ring of a pose as `carry` reads it. */
+interface Turning {
+  readonly corners: Corners;
+  readonly previous: Int32Array;
+  readonly ring: RingRange;
+}
+
+/** Valid until the next call. */
+export function convolve(resting: Pose, moving: Pose): Convolved {
+  made.count = 0;
+  for (const still of resting.islands) {
+    for (const island of moving.islands) {
+      for (const [i, ring] of still.rings.entries()) {
+        if (i > 0 && !fits(island.bounds, ring.bounds)) continue;
+        const a = { corners: resting.corners, previous: resting.previous, ring };
+        for (const [j, other] of island.rings.entries()) {
+          if (j > 0 && !fits(still.bounds, other.bounds)) continue;
+          const b = { corners: moving.opposite, previous: moving.previous, ring: other };
+          carry(a, b, false);
+          carry(b, a, true);
+        }
+      }
+    }
+  }
+  return made;
+}
+
+/** Whether something could go into a hole, by its box. What could not might cover the hole and must find it filled. */
+function fits(bounds: Island['bounds'], hole: Island['bounds']): boolean {
+  return bounds.maxX - bounds.minX <= hole.maxX - hole.minX && bounds.maxY - bounds.minY <= hole.maxY - hole.minY;
+}
+
+/**
+ * The edges of one ring at the corners of the other that turn through their direction. Of edges with the same direction the
+ * moving one's count as turned a trifle further, at every corner, so that no pair is counted twice or left out.
+ */
+function carry(from: Turning, to: Turning, isMoving: boolean): void {
+  const { angle } = to.corners;
+  const first = from.ring.from;
+  const count = from.ring.to - first;
+  for (let corner = to.ring.from; corner < to.ring.to; corner += 1) {
+    const before = angle[to.previous[corner]!]!;
+    const after = angle[corner]!;
+    let turn = after - before;
+    if (turn > Math.PI) turn -= 2 * Math.PI;
+    else if (turn < -Math.PI) turn += 2 * Math.PI;
+    if (turn === 0) continue;
+    const [low, high] = turn > 0 ? [before, after] : [after, before];
+    const start = edgesUpTo(from, low, isMoving);
+    const end = edgesUpTo(from, high, isMoving);
+    let left = low > high ? count - start + end : end - start;
+    if (made.count + left > made.codes.length) enlarge(made.count + left);
+    const sign = turn > 0 ? 1 : -1;
+    for (let i = start; left > 0; left -= 1) {
+      if (i === count) i = 0;
+      made.codes[made.count] = (from.corners.byAngle[first + i]! << cornerBits) | corner | (isMoving ? movingBit : 0);
+      made.signs[made.count] = sign;
+      made.count += 1;
+      i += 1;
+    }
+  }
+}
+
+/** How many edges of a ring, by angle, come up to a direction; one in that very direction does if it is the resting one's. */
+function edgesUpTo({ corners, ring }: Turning, direction: number, isMoving: boolean): number {
+  const { angle, byAngle } = corners;
+  let [low, high] = [ring.from, ring.to];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const found = angle[byAngle[middle]!]!;
+    if (isMoving ? found < direction : found <= direction) low = middle + 1;
+    else high = middle;
+  }
+  return low - ring.from;
+}
+
+function enlarge(atLeast: number): void {
+  const { codes, signs } = made;
+  const length = Math.max(atLeast, 2 * codes.length);
+  made.codes = new Int32Array(length);
+  made.signs = new Int8Array(length);
+  made.codes.set(codes);
+  made.signs.set(signs);
+}

@@ -1,0 +1,164 @@
+/**
+ * Where a part that moves would overlap one that rests: the region of all its positions that do, by the edges that wind round
+ * it (`convolution.ts`). It is asked level by level, so the edges are sorted into bands by height.
+ */
+
+import { convolve, cornerOf, edgeOf, isMovingEdge } from './convolution.ts';
+import type { Convolved } from './convolution.ts';
+import type { Pose } from './orientation.ts';
+
+/** At most; and about so many edges begin in a band. */
+const maxBands = 128;
+const edgesPerBand = 12;
+
+/** The crossings of a level, and the spans of edges while they are sorted, kept between calls. */
+let crossingX = new Float64Array(1024);
+let crossingUp = new Int8Array(1024);
+let spans = new Float64Array(8192);
+
+export class Meeting {
+  /** Moving heights beyond which they do not meet. */
+  readonly minY: number;
+  readonly maxY: number;
+  readonly #resting: Pose;
+  readonly #moving: Pose;
+  /** Edges by band, each band from left to right; `starts` says where each begins. */
+  readonly #codes: Int32Array;
+  readonly #signs: Int8Array;
+  readonly #starts: Int32Array;
+  readonly #perMm: number;
+
+  constructor(resting: Pose, moving: Pose) {
+    this.#resting = resting;
+    this.#moving = moving;
+    this.minY = resting.bounds.minY - moving.bounds.maxY;
+    this.maxY = resting.bounds.maxY - moving.bounds.minY;
+    const made = convolve(resting, moving);
+    const bands = Math.min(maxBands, Math.max(1, Math.ceil(made.count / edgesPerBand)));
+    this.#perMm = bands / (this.maxY - this.minY);
+    this.#measure(made);
+    const counts = new Int32Array(bands + 1);
+    for (let i = 0; i < made.count; i += 1) {
+      if (spans[3 * i] === spans[3 * i + 1]) continue;
+      const last = this.#bandOf(spans[3 * i + 1]!, bands);
+      for (let band = this.#bandOf(spans[3 * i]!, bands); band <= last; band += 1) counts[band + 1]! += 1;
+    }
+    for (let band = 0; band < bands; band += 1) counts[band + 1]! += counts[band]!;
+    this.#starts = counts.slice();
+    this.#codes = new Int32Array(counts[bands]!);
+    this.#signs = new Int8Array(counts[bands]!);
+    for (const key of fromLeft(made.count)) {
+      const i = key % indexLimit;
+      if (spans[3 * i] === spans[3 * i + 1]) continue;
+      const last = this.#bandOf(spans[3 * i + 1]!, bands);
+      for (let band = this.#bandOf(spans[3 * i]!, bands); band <= last; band += 1) {
+        this.#codes[counts[band]!] = made.codes[i]!;
+        this.#signs[counts[band]!] = made.signs[i]!;
+        counts[band]! += 1;
+      }
+    }
+  }
+
+  /** Edges kept, by which what it takes is counted. */
+  get size(): number {
+    return this.#codes.length;
+  }
+
+  /** How many edges are looked at for a level: a measure of the work. */
+  get edgesPerLevel(): number {
+    return this.#codes.length / (this.#starts.length - 1);
+  }
+
+  #bandOf(y: number, bands: number): number {
+    return Math.min(bands - 1, Math.max(0, Math.floor((y - this.minY) * this.#perMm)));
+  }
+
+  /** Notes of each edge its heights from and to and where its middle is. */
+  #measure({ count, codes }: Convolved): void {
+    if (3 * count > spans.length) spans = new Float64Array(6 * count);
+    for (let i = 0; i < count; i += 1) {
+      const code = codes[i]!;
+      const edge = edgeOf(code);
+      const corner = cornerOf(code);
+      const isMoving = isMovingEdge(code);
+      const own = isMoving ? this.#moving.opposite : this.#resting.corners;
+      const other = isMoving ? this.#resting.corners : this.#moving.opposite;
+      const end = isMoving ? this.#moving.next[edge]! : this.#resting.next[edge]!;
+      const from = own.y[edge]! + other.y[corner]!;
+      const to = own.y[end]! + other.y[corner]!;
+      spans[3 * i] = Math.min(from, to);
+      spans[3 * i + 1] = Math.max(from, to);
+      spans[3 * i + 2] = (own.x[edge]! + own.x[end]!) / 2 + other.x[corner]!;
+    }
+  }
+
+  /**
+   * Writes where along the level `y` the moving part overlaps the resting one, as pairs from, to into `into` from `at`,
+   * ascending, each with `dx` added. How many numbers it has written. All relative to the resting part's origin.
+   */
+  sectionsAt(y: number, dx: number, into: Float64Array, at: number): number {
+    if (y < this.minY || y > this.maxY) return 0;
+    const band = this.#bandOf(y, this.#starts.length - 1);
+    const codes = this.#codes;
+    const signs = this.#signs;
+    const end = this.#starts[band + 1]!;
+    const { corners: rest, next: restNext } = this.#resting;
+    const { opposite: move, next: moveNext } = this.#moving;
+    if (end - this.#starts[band]! > crossingX.length) {
+      crossingX = new Float64Array(2 * (end - this.#starts[band]!));
+      crossingUp = new Int8Array(crossingX.length);
+    }
+    const xs = crossingX;
+    const ups = crossingUp;
+    let count = 0;
+    for (let i = this.#starts[band]!; i < end; i += 1) {
+      const code = codes[i]!;
+      const edge = edgeOf(code);
+      const corner = cornerOf(code);
+      const isMoving = isMovingEdge(code);
+      const own = isMoving ? move : rest;
+      const other = isMoving ? rest : move;
+      const lift = other.y[corner]!;
+      const from = own.y[edge]! + lift;
+      // Half open, so that a corner on the level counts once. It is the same sum, and the same number, for both its edges.
+      const isFromBelow = from <= y;
+      if (isFromBelow === own.y[isMoving ? moveNext[edge]! : restNext[edge]!]! + lift <= y) continue;
+      const x = own.x[edge]! + other.x[corner]! + (y - from) * own.slope[edge]!;
+      let slot = count;
+      for (; slot > 0 && xs[slot - 1]! > x; slot -= 1) {
+        xs[slot] = xs[slot - 1]!;
+        ups[slot] = ups[slot - 1]!;
+      }
+      xs[slot] = x;
+      ups[slot] = isFromBelow ? signs[i]! : -signs[i]!;
+      count += 1;
+    }
+    let winding = 0;
+    let written = at;
+    for (let i = 0; i < count; i += 1) {
+      // To the right of an edge that goes up is what is outside of it.
+      const after = winding - ups[i]!;
+      if (winding <= 0 && after > 0) into[written] = xs[i]! + dx;
+      else if (winding > 0 && after <= 0) {
+        into[written + 1] = xs[i]! + dx;
+        written += 2;
+      }
+      winding = after;
+    }
+    return written - at;
+  }
+}
+
+/** More than there are edges in a meeting. */
+const indexLimit = 2 ** 24;
+/** mm that are told apart when edges are sorted from left to right, so that the crossings of a level come nearly sorted. */
+const sortMm = 0.1;
+
+/** The edges from left to right, as numbers that hold the index below `indexLimit`. */
+function fromLeft(count: number): Float64Array {
+  const keys = new Float64Array(count);
+  let left = Infinity;
+  for (let i = 0; i < count; i += 1) left = Math.min(left, spans[3 * i + 2]!);
+  for (let i = 0; i < count; i += 1) keys[i] = Math.floor((spans[3 * i + 2]! - left) / sortMm) * indexLimit + i;
+  return keys.sort();
+}

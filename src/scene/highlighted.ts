@@ -1,0 +1,53 @@
+/** What a place in the spec's text makes, as ids of the scene. Pure. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { entriesOf } from './entries.ts';
+import { ids } from './scene-ids.ts';
+
+/**
+ * `path` is the innermost value at the cursor. Inside a piece: the entry or the hanger it stands in, else the whole piece.
+ * Inside a shape's definition: whatever is made of that shape, directly or through others. What only runs around the shape
+ * is an outline of its own, and lights up where the shape itself is nowhere to be seen.
+ */
+export function litIds(model: TagModel, path: YamlPath): string[] {
+  const [section, name] = path;
+  if (section === 'shapes' && name !== undefined) {
+    const entries = model.pieces.flatMap(entriesOf);
+    const seen = entries.filter(({ shape }) => isMadeOf(shape, name, false));
+    const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
+    // What no piece has is drawn by itself.
+    return shown.length > 0 ? shown.flatMap((entry) => entry.ids) : [ids.ghost(path.slice(0, 2))];
+  }
+  const hung = hangersAt(model, path);
+  if (hung.length > 0) return hung;
+  const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
+  if (!piece) return [];
+  const entry = entriesOf(piece).find((candidate) => startsWith(path, candidate.path));
+  return entry ? entry.ids : wholePiece(piece);
+}
+
+/** A hanger may be defined once and hang several pieces. */
+function hangersAt({ pieces }: TagModel, path: YamlPath): string[] {
+  return pieces.flatMap(({ id, hangers }) =>
+    hangers.flatMap((hanger, index) =>
+      startsWith(path, hanger.path) ? [ids.hanger(id, index), ids.hangerHole(id, index)] : [],
+    ),
+  );
+}
+
+function wholePiece({ id, body }: PieceModel): string[] {
+  return [ids.outer(id), ...body.map((_, index) => ids.shape(id, index))];
+}
+
+function isMadeOf(shape: Shape, name: string | number, evenAround: boolean): boolean {
+  if (shape.name === name) return true;
+  const { generator } = shape;
+  if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name, evenAround));
+  if (generator.kind === 'around' && !evenAround) return false;
+  return 'shape' in generator && isMadeOf(generator.shape, name, evenAround);
+}
+
+function startsWith(path: YamlPath, start: YamlPath): boolean {
+  return start.every((step, index) => path[index] === step);
+}

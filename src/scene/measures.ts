@@ -1,0 +1,35 @@
+/** What the page is told of a drawing once there is time for it. Pure. */
+
+import { ringArea } from '../geometry/measure.ts';
+import type { Issue } from '../core/issue.ts';
+import { thinnestWall } from '../geometry/thinnest-wall.ts';
+import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { SceneCutPath, SceneWall } from '../protocol/preview.ts';
+import { flipped, pathData } from './scene.ts';
+
+/** Walls are looked for from this many min_web on: there is nearly always one narrower. */
+const firstLook = 2;
+
+/** Of pieces that hold: what is too thin about the others is pinned with its own width. */
+export function wallsOf({ pieces, stock }: Tag, issues: readonly Issue[]): SceneWall[] {
+  const thin = new Set(issues.filter(({ width }) => width !== undefined).map(({ piece }) => piece));
+  return pieces.flatMap(({ id, region }) => {
+    if (thin.has(id)) return [];
+    const wall = thinnestWall(region, firstLook * stock.minWeb);
+    return wall ? [{ piece: id, width: wall.width, points: [flipped(wall.ends[0]), flipped(wall.ends[1])] }] : [];
+  });
+}
+
+/** Outlines and openings by themselves: the beam may take more along the one than along the other. */
+export function cutPathsOf({ pieces, stock }: Tag): SceneCutPath[] {
+  const { outer, inner } = kerfOf(stock);
+  return pieces.flatMap(({ id, region, cutLine }) => {
+    const rings = cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 });
+    const ways = [
+      { kerf: outer, cut: rings.filter((ring) => ringArea(ring) > 0) },
+      { kerf: inner, cut: rings.filter((ring) => ringArea(ring) < 0) },
+    ];
+    return ways.flatMap(({ kerf, cut }) => (cut.length > 0 ? [{ piece: id, kerf, data: pathData(cut) }] : []));
+  });
+}

@@ -1,0 +1,175 @@
+/** What goes to the machine: the paths of all pieces by operation, in working order, kerf allowed for. */
+
+import { translation } from '../geometry/affine.ts';
+import { endOf } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { fitContours } from '../geometry/fit-contours.ts';
+import { innerPoint } from '../geometry/inner-point.ts';
+import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
+import { kerfOf } from '../tag/cut-on-the-line.ts';
+import { operations } from '../tag/tag.ts';
+import type { Operation, Tag } from '../tag/tag.ts';
+import { linesOf, movedLines } from './piece-paths.ts';
+import type { Lines } from './piece-paths.ts';
+import { shortTour } from './cut-order.ts';
+import { beginningAt, startPoints } from './start-points.ts';
+import type { StartPoint } from './start-points.ts';
+import { withTabs } from './tabs.ts';
+
+/** Between pieces of a tag that are laid out side by side, in mm. */
+const gapMm = 5;
+
+/** An engraved area with all its outlines; else one outline, in pieces where tabs interrupt it. */
+export interface PlannedPath {
+  readonly piece: string;
+  readonly contours: readonly Contour[];
+}
+
+export interface PlannedStep {
+  readonly operation: Operation;
+  /** In the order in which they are worked. */
+  readonly paths: readonly PlannedPath[];
+}
+
+export interface CutPlan {
+  /** In the order in which a sheet is worked; only operations that the tag has. */
+  readonly steps: readonly PlannedStep[];
+  /** From 0 to the width and height of the page. */
+  readonly bounds: Bounds;
+}
+
+/**
+ * The tag's pieces side by side, y up, the lower left corner of all paths at the origin. `undefined` for a tag without
+ * material.
+ */
+export function planCuts(tag: Tag): CutPlan | undefined {
+  const { laid, bounds } = sideBySide(tag);
+  return bounds && planLaid(laid, bounds, tag);
+}
+
+/**
+ * Pieces where they lie. What is inside something is worked before what frees it: engraving and scoring first, then the cuts
+ * from the inside out, the outlines of parts last.
+ */
+export function planLaid(
+  laid: readonly Lines[],
+  bounds: Bounds,
+  { stock, output }: Pick<Tag, 'stock' | 'output'>,
+): CutPlan {
+  let at: Point = { x: 0, y: 0 };
+  const cuts = cutLevels(laid);
+  const steps = operations.map((operation): PlannedStep => {
+    const paths: PlannedPath[] = [];
+    for (const level of levelsOf(operation, laid, cuts)) {
+      const tour = ordered(level, at);
+      for (const { piece, contour, isPart } of tour) {
+        const { tabs } = output;
+        paths.push({ piece, contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(stock).outer) : [contour] });
+      }
+      at = paths.length > 0 ? endOf(paths.at(-1)!.contours.at(-1)!) : at;
+    }
+    if (operation === 'engrave')
+      paths.push(
+        ...laid
+          .filter(({ engrave }) => engrave.length > 0)
+          .map(({ piece, engrave }) => ({ piece, contours: fitContours(engrave) })),
+      );
+    return { operation, paths };
+  });
+  return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
+}
+
+/** The rectangle of sheet that a tag by itself takes, as `planCuts` lays it out; `undefined` without material. */
+export function extentOf(tag: Tag): Bounds | undefined {
+  return sideBySide(tag).bounds;
+}
+
+function sideBySide(tag: Tag): { laid: Lines[]; bounds?: Bounds } {
+  const laid: Lines[] = [];
+  let x = 0;
+  let height = 0;
+  for (const piece of tag.pieces) {
+    const lines = linesOf(piece, tag);
+    // Marks may run beyond the edge; they are written where they are, and the page holds them.
+    const bounds = boundsOf([...lines.engrave, ...lines.score, ...lines.cut]);
+    if (!bounds) continue;
+    laid.push(movedLines(lines, translation(x - bounds.minX, -bounds.minY)));
+    x += bounds.maxX - bounds.minX + gapMm;
+    height = Math.max(height, bounds.maxY - bounds.minY);
+  }
+  return laid.length === 0 ? { laid } : { laid, bounds: { minX: 0, minY: 0, maxX: x - gapMm, maxY: height } };
+}
+
+/** One outline to be worked, with the part that it belongs to. */
+interface Outline {
+  readonly piece: string;
+  readonly ring: Ring;
+  readonly part: Region;
+  /** Whether working it frees a part. */
+  readonly isPart: boolean;
+}
+
+/** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
+function levelsOf(operation: Operation, laid: readonly Lines[], cuts: readonly Outline[][]): readonly Outline[][] {
+  switch (operation) {
+    case 'engrave':
+      return [];
+    case 'score':
+      return [laid.flatMap(({ piece, score }) => score.map((ring) => ({ piece, ring, part: score, isPart: false })))];
+    case 'cut-inner':
+      return cuts.slice(1).reverse();
+    case 'cut-outer':
+      return cuts.slice(0, 1);
+  }
+}
+
+/**
+ * The outlines by the number of others that each lies in, those of other pieces too: what lies in the opening of another is cut
+ * before that opening drops out with it.
+ */
+function cutLevels(laid: readonly Lines[]): Outline[][] {
+  const measured = laid.flatMap(({ cut }) =>
+    cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! })),
+  );
+  const levels: Outline[][] = [];
+  for (const { piece, cut } of laid) {
+    for (const part of partsOf(cut)) {
+      for (const ring of part) {
+        const point = innerPoint(ring);
+        const size = Math.abs(ringArea(ring));
+        const depth = measured.filter(
+          (other) => other.size > size && within(point, other.bounds) && contains([other.ring], point),
+        ).length;
+        const level = levels[depth] ?? [];
+        level.push({ piece, ring, part, isPart: ringArea(ring) > 0 });
+        levels[depth] = level;
+      }
+    }
+  }
+  return Array.from(levels, (level: Outline[] | undefined) => level ?? []);
+}
+
+function within({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
+}
+
+interface Planned {
+  readonly piece: string;
+  readonly contour: Contour;
+  readonly isPart: boolean;
+}
+
+function ordered(outlines: readonly Outline[], from: Point): Planned[] {
+  const stops = outlines.flatMap(({ piece, ring, part, isPart }) => {
+    const [contour] = fitContours([ring]);
+    if (!contour) return [];
+    const places: readonly StartPoint[] = startPoints(contour, part);
+    return [{ piece, contour, places, points: places.map(({ at }) => at), isPart }];
+  });
+  return shortTour(stops, from).map(({ stop, point }) => {
+    const { piece, contour, places, isPart } = stops[stop]!;
+    return { piece, contour: beginningAt(contour, places[point]!), isPart };
+  });
+}

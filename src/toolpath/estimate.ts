@@ -1,0 +1,182 @@
+/** What a tag takes: lengths and areas, time on the machine, sheet, money, and what it weighs. Never a guess: unknown is unknown. */
+
+import { contourLength, endOf, flattenContour } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { area } from '../geometry/measure.ts';
+import type { Bounds, Point } from '../geometry/types.ts';
+import type { Machine, Stock } from '../spec/model.ts';
+import type { Operation, Tag } from '../tag/tag.ts';
+import { engravingSeconds } from './hatching.ts';
+import { materialOf } from '../strength/materials.ts';
+import { secondsAcross, secondsAlong } from './motion.ts';
+
+/** What is worked, in order; a cut plan is that. */
+export interface Work {
+  readonly steps: readonly {
+    readonly operation: Operation;
+    readonly paths: readonly { readonly contours: readonly Contour[] }[];
+  }[];
+  readonly bounds: Bounds;
+}
+
+/** In mm, mm², s and g. */
+export interface Takes {
+  readonly cutLength: number;
+  readonly scoreLength: number;
+  /** Between cuts and scores, with the beam off. */
+  readonly travelLength: number;
+  readonly engravedArea: number;
+  /** Between engraved lines, where the machine is known. */
+  readonly interval?: number;
+  /** Of the rectangle that holds everything. */
+  readonly sheetArea: number;
+  readonly time: TimeTaken;
+  readonly weight?: number;
+  /** “Material cost”: see `materialCost`. */
+  readonly cost?: Cost;
+}
+
+export interface Cost {
+  readonly amount: number;
+  readonly currency?: string;
+}
+
+/** `missing`: what the spec would have to say of the machine. */
+export type TimeTaken =
+  | {
+      readonly seconds: number;
+      readonly cut: number;
+      readonly score: number;
+      readonly engrave: number;
+      readonly travel: number;
+    }
+  | { readonly missing: readonly ('machine' | 'cut' | 'score' | 'engrave')[] };
+
+export function takesOf(tag: Tag, work: Work): Takes {
+  const lines = (kind: 'cut' | 'score') =>
+    work.steps
+      .filter(({ operation }) => operation.startsWith(kind))
+      .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours));
+  const [cuts, scores] = [lines('cut'), lines('score')];
+  const engraved = work.steps
+    .filter(({ operation }) => operation === 'engrave')
+    .flatMap(({ paths }) => paths.map(({ contours }) => contours.map((contour) => flattenContour(contour))));
+  const travels = gaps([...scores, ...cuts]);
+  const { minX, minY, maxX, maxY } = work.bounds;
+  const sheetArea = (maxX - minX) * (maxY - minY);
+  const weight = weightOf(tag);
+  const cost = materialCost(tag, sheetArea);
+  return {
+    cutLength: total(cuts.map(contourLength)),
+    scoreLength: total(scores.map(contourLength)),
+    travelLength: total(travels),
+    engravedArea: total(engraved.map(area)),
+    ...(tag.machine ? { interval: tag.machine.interval } : {}),
+    sheetArea,
+    time: timeOf(tag.machine, { cuts, scores, engraved, travels }),
+    ...(weight === undefined ? {} : { weight }),
+    ...(cost ? { cost } : {}),
+  };
+}
+
+/** Of several jobs, one after the other. */
+export function takesTogether([first, ...others]: readonly [Takes, ...Takes[]]): Takes {
+  return others.reduce((a, b): Takes => {
+    const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;
+    const cost = a.cost && b.cost && { ...a.cost, amount: a.cost.amount + b.cost.amount };
+    return {
+      cutLength: a.cutLength + b.cutLength,
+      scoreLength: a.scoreLength + b.scoreLength,
+      travelLength: a.travelLength + b.travelLength,
+      engravedArea: a.engravedArea + b.engravedArea,
+      ...(a.interval === undefined ? {} : { interval: a.interval }),
+      sheetArea: a.sheetArea + b.sheetArea,
+      time: timeTogether(a.time, b.time),
+      ...(weight === undefined ? {} : { weight }),
+      ...(cost ? { cost } : {}),
+    };
+  }, first);
+}
+
+function timeTogether(a: TimeTaken, b: TimeTaken): TimeTaken {
+  if ('missing' in a || 'missing' in b) {
+    const missing = [a, b].flatMap((time) => ('missing' in time ? time.missing : []));
+    return { missing: [...new Set(missing)] };
+  }
+  return {
+    seconds: a.seconds + b.seconds,
+    cut: a.cut + b.cut,
+    score: a.score + b.score,
+    engrave: a.engrave + b.engrave,
+    travel: a.travel + b.travel,
+  };
+}
+
+interface Parts {
+  readonly cuts: readonly Contour[];
+  readonly scores: readonly Contour[];
+  readonly engraved: readonly ReturnType<typeof flattenContour>[][];
+  readonly travels: readonly number[];
+}
+
+function timeOf(machine: Machine | undefined, { cuts, scores, engraved, travels }: Parts): TimeTaken {
+  if (!machine) return { missing: ['machine'] };
+  const { acceleration, corner, interval, passes } = machine;
+  const needed = { cut: cuts.length > 0, score: scores.length > 0, engrave: engraved.length > 0 };
+  const missing = (['cut', 'score', 'engrave'] as const).filter((key) => needed[key] && machine[key] === undefined);
+  if (missing.length > 0) return { missing };
+  const along = (kind: 'cut' | 'score', contours: readonly Contour[]) =>
+    passes[kind] *
+    total(contours.map((contour) => secondsAlong(contour, { speed: machine[kind]!, acceleration, corner })));
+  const cut = along('cut', cuts);
+  const score = along('score', scores);
+  const engrave =
+    passes.engrave *
+    total(engraved.map((region) => engravingSeconds(region, { speed: machine.engrave!, acceleration, interval })));
+  const travel = total(travels.map((length) => secondsAcross(length, { speed: machine.travel, acceleration })));
+  return { seconds: cut + score + engrave + travel, cut, score, engrave, travel };
+}
+
+/** From each path to the next, the first being come to from the lower left corner. */
+function gaps(contours: readonly Contour[]): number[] {
+  let at: Point = { x: 0, y: 0 };
+  return contours.map((contour) => {
+    const { start } = contour;
+    const length = Math.hypot(start.x - at.x, start.y - at.y);
+    at = endOf(contour);
+    return length;
+  });
+}
+
+/** kg/m³, as the spec says or as is published of the material. */
+export function densityOf({ density, material }: Stock): number | undefined {
+  return density ?? (material === undefined ? undefined : materialOf(material)?.density);
+}
+
+/** In g: what engraving takes away is not counted off. */
+function weightOf({ pieces, stock }: Tag): number | undefined {
+  const density = densityOf(stock);
+  if (density === undefined || stock.thickness === undefined) return undefined;
+  return total(pieces.map(({ region }) => area(region))) * stock.thickness * density * 1e-6;
+}
+
+/** mm² in each measure. */
+const areas = { m2: 1e6, ft2: 304.8 ** 2 } as const;
+
+/**
+ * The one meaning of “Material cost”, wherever it is told: the price of the rectangle of sheet that holds a tag, its share of a
+ * sheet. Time on the machine and work are not in it: nobody has said what they cost. What whole sheets cost, used up or not, is
+ * another figure, “Whole sheets”: the same for their area.
+ * @param mm2 Of the rectangle, or of the sheets.
+ */
+export function materialCost({ stock, sheet }: Pick<Tag, 'stock' | 'sheet'>, mm2: number): Cost | undefined {
+  const { price } = stock;
+  const whole = price?.per === 'sheet' ? sheet && sheet.width * sheet.height : price && areas[price.per];
+  if (!price || !whole) return undefined;
+  const amount = (price.amount * mm2) / whole;
+  return { amount, ...(price.currency === undefined ? {} : { currency: price.currency }) };
+}
+
+function total(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
+}

@@ -1,0 +1,32 @@
+/** How long an area takes that is engraved line by line. */
+
+import { boundsOf } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import { crossings } from '../strength/lines.ts';
+
+/**
+ * Lines lie `interval` mm apart. Along each the head runs at full speed from where its engraving begins to where it ends;
+ * beside it, it comes to rest and gains speed again, and it moves on to where the next line begins.
+ */
+export function engravingSeconds(
+  region: Region,
+  { speed, acceleration, interval }: { speed: number; acceleration: number; interval: number },
+): number {
+  const bounds = boundsOf(region);
+  if (!bounds) return 0;
+  const count = Math.max(1, Math.round((bounds.maxY - bounds.minY) / interval));
+  const step = (bounds.maxY - bounds.minY) / count;
+  let seconds = 0;
+  let forwards = true;
+  let at: number | undefined;
+  for (let i = 0; i < count; i++) {
+    const found = crossings(region, { x: 0, y: bounds.minY + (i + 0.5) * step }, { x: 1, y: 0 });
+    if (found.length < 2) continue;
+    const [left, right] = [found[0]!, found.at(-1)!];
+    const [begin, end] = forwards ? [left, right] : [right, left];
+    seconds += (right - left + Math.abs(begin - (at ?? begin))) / speed + (2 * speed) / acceleration;
+    at = end;
+    forwards = !forwards;
+  }
+  return seconds;
+}

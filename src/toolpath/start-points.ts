@@ -1,0 +1,100 @@
+/**
+ * Where a closed cut may begin. The beam dwells a moment where it starts and where it closes, which shows at a corner and
+ * burns through at a thin place; so it begins in the middle of something long, with material beside it.
+ */
+
+import { directionsOf, pointOn, segmentLength, startingAt, startsOf } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
+import type { Point, Region } from '../geometry/types.ts';
+import { crossings } from '../strength/lines.ts';
+
+/** A turn sharper than this is a corner. */
+const cornerRadians = (20 * Math.PI) / 180;
+
+/** So far, in mm, from corners and from the other edge is far enough. */
+const enoughMm = 3;
+
+/** Places are looked at this far apart, in mm, but for short segments. */
+const stepMm = 4;
+
+/** Any place that has this share of the best one's clearance is as good. */
+const goodShare = 0.8;
+
+/** More would not shorten the way noticeably. */
+const mostCandidates = 16;
+
+/** A place to begin: a parameter on one of a contour's segments. */
+export interface StartPoint {
+  readonly segment: number;
+  readonly t: number;
+  readonly at: Point;
+}
+
+/** Places to begin a contour of a part, in its own order; never none. */
+export function startPoints(contour: Contour, part: Region): StartPoint[] {
+  const places = placesOn(contour).map((place) => ({ place, clearance: clearanceAt(place, part) }));
+  const best = Math.max(...places.map(({ clearance }) => clearance));
+  const good = places.filter(({ clearance }) => clearance >= goodShare * best).map(({ place }) => place);
+  const every = Math.ceil(good.length / mostCandidates);
+  return good.filter((_, i) => i % every === 0).map(({ segment, t, at }) => ({ segment, t, at }));
+}
+
+export function beginningAt(contour: Contour, { segment, t }: StartPoint): Contour {
+  return startingAt(contour, segment, t);
+}
+
+interface Place extends StartPoint {
+  /** Along the contour to the nearest corner, in mm. */
+  readonly toCorner: number;
+  readonly direction: Point;
+}
+
+function placesOn(contour: Contour): Place[] {
+  const starts = startsOf(contour);
+  const { segments } = contour;
+  const ends = segments.map((segment, i) => directionsOf(starts[i]!, segment));
+  const lengths = segments.map((segment, i) => segmentLength(starts[i]!, segment));
+  const along: number[] = [];
+  let total = 0;
+  for (const length of lengths) {
+    along.push(total);
+    total += length;
+  }
+  const corners = along.filter((_, i) => {
+    const before = ends[(i - 1 + ends.length) % ends.length]![1];
+    const after = ends[i]![0];
+    return (
+      Math.abs(Math.atan2(before.x * after.y - before.y * after.x, before.x * after.x + before.y * after.y)) >
+      cornerRadians
+    );
+  });
+  return segments.flatMap((segment, i): Place[] => {
+    const count = Math.max(1, Math.floor(lengths[i]! / stepMm));
+    return Array.from({ length: count }, (_, k): Place => {
+      const t = (k + 0.5) / count;
+      const from = along[i]! + t * lengths[i]!;
+      const toCorner = Math.min(total, ...corners.map((corner) => around(from, corner, total)));
+      const [a, b] = [pointOn(starts[i]!, segment, t - 0.01), pointOn(starts[i]!, segment, t + 0.01)];
+      const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+      return {
+        segment: i,
+        t,
+        at: pointOn(starts[i]!, segment, t),
+        toCorner,
+        direction: { x: (b.x - a.x) / length, y: (b.y - a.y) / length },
+      };
+    });
+  });
+}
+
+function around(a: number, b: number, total: number): number {
+  const apart = Math.abs(a - b);
+  return Math.min(apart, total - apart);
+}
+
+/** Material lies to the left of every contour: outlines run counter-clockwise, holes clockwise. */
+function clearanceAt({ at, direction, toCorner }: Place, part: Region): number {
+  if (toCorner === 0) return 0;
+  const beyond = crossings(part, at, { x: -direction.y, y: direction.x }).find((along) => along > 0.05);
+  return Math.min(enoughMm, toCorner, beyond ?? enoughMm);
+}

@@ -1,0 +1,19 @@
+/** Edits of the engine in the editor: one step that can be undone, and never on another text than they were made for. */
+
+import * as vscode from 'vscode';
+import type { TextEdit } from '../../core/issue.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import { toRange } from '../features/problems.ts';
+
+export function workspaceEdit(uri: vscode.Uri, source: SpecSource, edits: readonly TextEdit[]): vscode.WorkspaceEdit {
+  const edit = new vscode.WorkspaceEdit();
+  for (const { range, text } of edits) edit.replace(uri, toRange(range, source.position.bind(source)), text);
+  return edit;
+}
+
+/** Whether they were made: not where the text is another by now. */
+export async function applyEdits(uri: vscode.Uri, source: SpecSource, edits: readonly TextEdit[]): Promise<boolean> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  if (document.getText() !== source.text) return false;
+  return vscode.workspace.applyEdit(workspaceEdit(uri, source, edits));
+}

@@ -1,0 +1,148 @@
+/** The commands that make files of tags. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { isError } from '../../core/issue.ts';
+import { allFormats, sheetFormats } from '../../export/formats.ts';
+import { jobOf } from '../../export/job.ts';
+import { toSvg } from '../../export/svg.ts';
+import { computeOptions } from '../service/compute-options.ts';
+import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
+import { Exporter, fileNameOf, textOf } from './exporter.ts';
+import type { ExportRequest } from './exporter.ts';
+import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
+import type { TagService } from '../service/service.ts';
+import type { Target } from '../common/target.ts';
+import { stepDone } from '../features/walkthrough.ts';
+import { nameOf, specName } from '../common/write-whole.ts';
+import type { WriteWhole } from '../common/write-whole.ts';
+
+/** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
+export function registerExports(
+  context: vscode.ExtensionContext,
+  target: Target,
+  service: TagService,
+  engine: Engine,
+  writeWhole: WriteWhole,
+): vscode.Disposable {
+  const exporter = new Exporter(engine, context.extensionUri, writeWhole);
+  const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
+    const request = await asked;
+    const written = request ? await exporter.run(request) : [];
+    if (written.length > 0) void offerMore(written);
+    return written;
+  };
+  const command = (name: string, ask: (spec: vscode.Uri) => Promise<ExportRequest | undefined>) =>
+    vscode.commands.registerCommand(name, async (given?: unknown) => {
+      if (isRequest(given)) return exporter.run(given);
+      const spec = await target.of(given);
+      return spec && run(ask(spec));
+    });
+  return vscode.Disposable.from(
+    command('tagwright.export', (spec) => askExport(spec, service, context.globalState)),
+    command('tagwright.makePack', (spec) => askPack(spec, service)),
+    command('tagwright.exportSheets', (spec) => askLayout(spec, context.globalState)),
+    target.command('tagwright.exportSvg', (spec) => exportSvg(spec, service, engine, writeWhole)),
+  );
+}
+
+function isRequest(target: unknown): target is ExportRequest {
+  return typeof target === 'object' && target !== null && 'specs' in target && 'what' in target && 'to' in target;
+}
+
+async function askExport(
+  spec: vscode.Uri,
+  service: TagService,
+  memory: vscode.Memento,
+): Promise<ExportRequest | undefined> {
+  const scope = await askScope(spec, service);
+  const formats = scope && (await askFormats(memory, allFormats));
+  const to = formats && (await askFolder('Export to', folderOf(scope.specs[0]!)));
+  return to && { ...scope, what: { formats }, to };
+}
+
+async function askPack(spec: vscode.Uri, service: TagService): Promise<ExportRequest | undefined> {
+  const scope = await askScope(spec, service);
+  const packs = scope && (await askPackKind());
+  if (!packs) return undefined;
+  const [first] = scope.specs;
+  const folder = folderOf(first!);
+  const to =
+    packs === 'folders'
+      ? await askFolder('Put the pack in', folder)
+      : await vscode.window.showSaveDialog({
+          title: 'Make a Pack',
+          filters: { Archive: ['zip'] },
+          ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, `${specName(first!)}.zip`) } : {}),
+        });
+  // The dialog for an archive has asked whether to replace one.
+  return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
+}
+
+async function askLayout(spec: vscode.Uri, memory: vscode.Memento): Promise<ExportRequest | undefined> {
+  const sheets = await askFormats(memory, sheetFormats);
+  const to = sheets && (await askFolder('Put the sheets in', folderOf(spec)));
+  return to && { specs: [spec], what: { sheets }, to };
+}
+
+/** A spec that is not saved yet has no folder of its own. */
+function folderOf(spec: vscode.Uri): vscode.Uri | undefined {
+  return spec.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0]?.uri : vscode.Uri.joinPath(spec, '..');
+}
+
+/** “Export SVG”: asks where, writes the file whole or not at all, and offers to show it. */
+async function exportSvg(
+  uri: vscode.Uri,
+  service: TagService,
+  engine: Engine,
+  writeWhole: WriteWhole,
+): Promise<vscode.Uri | undefined> {
+  const text = await textOf(uri);
+  const known = service.get(uri)?.report;
+  const options = computeOptions(uri, new AbortController().signal, known?.row);
+  const report = known?.source.text === text ? known : await engine.compute(text, options);
+  const job = jobOf(report);
+  if (!job) {
+    void sayNothingToCut(uri, report);
+    return undefined;
+  }
+  const folder = folderOf(uri);
+  const ownName = fileNameOf(uri, report);
+  // Of the tag that is shown; what others of its batch have is theirs.
+  const isFaulty = report.issues.some(isError);
+  if (isFaulty && (await askFaulty([{ spec: uri, name: ownName, report }], false)) !== 'include') return undefined;
+  const name = `${ownName}.svg`;
+  const target = await vscode.window.showSaveDialog({
+    defaultUri: folder ? vscode.Uri.joinPath(folder, name) : vscode.Uri.file(name),
+    filters: { SVG: ['svg'] },
+    title: 'Export SVG',
+  });
+  if (!target) return undefined;
+  await writeWhole(target, new TextEncoder().encode(toSvg(job)));
+  void offerMore([target]);
+  return target;
+}
+
+async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
+  stepDone('exported');
+  const [first] = written;
+  const svg =
+    written.length === 1 || written.every(({ path }) => specName(first!) === specName(vscode.Uri.file(path)))
+      ? written.find(({ path }) => path.endsWith('.svg'))
+      : undefined;
+  const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
+  const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
+  // Files of the workspace are shown where its other files are; others by the system, which an editor in a browser cannot ask.
+  const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
+  const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;
+  const offers = [...(canReveal ? [reveal] : []), ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
+  const answer = await vscode.window.showInformationMessage(`Exported ${what}.`, ...offers);
+  if (answer === open) await vscode.commands.executeCommand('vscode.open', first);
+  if (answer === copy) await copyText(svg!);
+  if (answer === reveal) await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
+}
+
+async function copyText(file: vscode.Uri): Promise<void> {
+  await vscode.env.clipboard.writeText(new TextDecoder().decode(await vscode.workspace.fs.readFile(file)));
+  void vscode.window.setStatusBarMessage('SVG copied', 3000);
+}

@@ -1,0 +1,222 @@
+/** Makes the files of tags and writes them: for one piece, a tag or many. Nothing is asked here that the request answers. */
+
+import * as vscode from 'vscode';
+import { reportsOf } from '../../engine/batch.ts';
+import type { Engine, Report } from '../../engine/engine.ts';
+import { isError } from '../../core/issue.ts';
+import { freeName, tagFileName } from '../../export/file-names.ts';
+import { endings, formats } from '../../export/formats.ts';
+import type { Format, SheetFormat } from '../../export/formats.ts';
+import { listed, mostInQuestion } from '../../export/in-words.ts';
+import { captionFont, jobOf } from '../../export/job.ts';
+import type { Job, Tools } from '../../export/job.ts';
+import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
+import type { Files } from '../../export/pack.ts';
+import { sheetFiles } from '../../export/sheet-files.ts';
+import { sheetJobs } from '../../export/sheet-job.ts';
+import { askFaulty, type Faulty } from './ask-faulty.ts';
+import { batchFolder } from './batch-folder.ts';
+import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
+import { openDocument } from '../common/documents.ts';
+import { holdsOther, nameOf, specName } from '../common/write-whole.ts';
+import type { WriteWhole } from '../common/write-whole.ts';
+
+export interface ExportRequest {
+  readonly specs: readonly vscode.Uri[];
+  /** Only this piece of the one spec. */
+  readonly piece?: string;
+  /** Only this row of its batch; every one unless said. */
+  readonly row?: number;
+  /** These formats; or packs, each in a folder of its own or all in one archive; or sheets with all tags of each spec. */
+  readonly what:
+    | { readonly formats: readonly Format[] }
+    | { readonly packs: 'folders' | 'archive' }
+    | { readonly sheets: readonly SheetFormat[] };
+  /** Where files go; an archive's own place. */
+  readonly to: vscode.Uri;
+  /** What becomes of files that are there and hold something else. */
+  readonly existing?: 'ask' | 'replace' | 'keep';
+  /** What becomes of tags with errors. */
+  readonly faulty?: 'ask' | 'include' | 'leave out';
+}
+
+interface Output {
+  readonly target: vscode.Uri;
+  readonly content: Uint8Array;
+}
+
+export class Exporter {
+  readonly #engine: Engine;
+  readonly #tools: Tools;
+  readonly #writeWhole: WriteWhole;
+
+  constructor(engine: Engine, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
+    this.#engine = engine;
+    this.#writeWhole = writeWhole;
+    const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
+    this.#tools = {
+      captions: (weight) => captionFont(engine.fonts, weight),
+      rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
+    };
+  }
+
+  /** What was written, in order; nothing where it was cancelled. */
+  async run(request: ExportRequest): Promise<vscode.Uri[]> {
+    const title = request.specs.length === 1 ? `Exporting ${nameOf(request.specs[0]!)}` : 'Exporting tags';
+    const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
+    const outputs = await vscode.window.withProgress(options, (progress, token) =>
+      whileWanted(token, (signal) => this.#make(request, progress, signal)),
+    );
+    return outputs ? write(outputs, request.existing ?? 'ask', this.#writeWhole) : [];
+  }
+
+  async #make(
+    request: ExportRequest,
+    progress: vscode.Progress<{ message?: string; increment?: number }>,
+    signal: AbortSignal,
+  ): Promise<Output[]> {
+    if ('sheets' in request.what) return this.#sheets(request, request.what.sheets, signal);
+    const jobs = await this.#jobs(request, signal);
+    const share = 100 / Math.max(1, jobs.size);
+    const files: Record<string, Uint8Array> = {};
+    for (const [name, job] of jobs) {
+      progress.report({ message: name, increment: share });
+      Object.assign(files, await this.#filesOf(job, name, request.what, signal));
+      signal.throwIfAborted();
+    }
+    if (Object.keys(files).length === 0) return [];
+    if ('packs' in request.what && request.what.packs === 'archive')
+      return [{ target: request.to, content: archiveOf(files) }];
+    return outputsIn(request.to, files);
+  }
+
+  /** For each spec the sheets that take all its tags. */
+  async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<Output[]> {
+    const checkpoint = breather(signal);
+    const files: Record<string, Uint8Array> = {};
+    for (const [spec, reports] of await this.#sound(request, signal)) {
+      const sheets = await sheetJobs(reports, checkpoint);
+      if ('problem' in sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${sheets.problem}`);
+      else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
+    }
+    return outputsIn(request.to, files);
+  }
+
+  async #filesOf(
+    job: Job,
+    name: string,
+    what: Exclude<ExportRequest['what'], { sheets: unknown }>,
+    signal: AbortSignal,
+  ): Promise<Files> {
+    const checkpoint = breather(signal);
+    if ('packs' in what) {
+      const pack = await packOf(job, name, this.#tools, checkpoint);
+      return Object.fromEntries(Object.entries(pack).map(([file, content]) => [`${name}/${file}`, content]));
+    }
+    const files: Record<string, Uint8Array> = {};
+    for (const format of what.formats) {
+      await checkpoint();
+      files[name + endings[format]] = bytesOf(await formats[format](job, this.#tools));
+    }
+    return files;
+  }
+
+  /** By the name of their files, which no two share. */
+  async #jobs(request: ExportRequest, signal: AbortSignal): Promise<Map<string, Job>> {
+    const jobs = new Map<string, Job>();
+    const empty: string[] = [];
+    for (const [spec, reports] of await this.#sound(request, signal)) {
+      for (const report of reports) {
+        const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
+        const job = jobOf(onlyPiece(report, request.piece));
+        if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
+        else empty.push(name);
+      }
+    }
+    if (empty.length > 0)
+      void vscode.window.showErrorMessage(`Not exported, there is nothing to cut: ${empty.join(', ')}.`);
+    return jobs;
+  }
+
+  /** Every tag that is to be made something of, by spec; nothing where it was called off for the errors of some. */
+  async #sound(request: ExportRequest, signal: AbortSignal): Promise<Map<vscode.Uri, Report[]>> {
+    const sound = new Map<vscode.Uri, Report[]>();
+    const faulty: Faulty[] = [];
+    const add = (spec: vscode.Uri, report: Report) => sound.set(spec, [...(sound.get(spec) ?? []), report]);
+    for (const spec of request.specs) {
+      const options = computeOptions(spec, signal, request.row);
+      const first = await this.#engine.compute(await textOf(spec), options);
+      for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
+        if (report.issues.some(isError)) faulty.push({ spec, name: nameIn(request, spec, report), report });
+        else add(spec, report);
+      }
+    }
+    if (faulty.length === 0) return sound;
+    const wish = request.faulty ?? 'ask';
+    const answer = wish === 'ask' ? await askFaulty(faulty, sound.size > 0) : wish;
+    if (answer === undefined) return new Map();
+    if (answer === 'include') for (const { spec, report } of faulty) add(spec, report);
+    return sound;
+  }
+}
+
+/** `files`: by their paths in a folder. */
+function outputsIn(folder: vscode.Uri, files: Files): Output[] {
+  return Object.entries(files).map(([path, content]) => {
+    return { target: vscode.Uri.joinPath(folder, ...path.split('/')), content };
+  });
+}
+
+function nameIn({ piece }: ExportRequest, spec: vscode.Uri, report: Report): string {
+  return [fileNameOf(spec, report), ...(piece === undefined ? [] : [piece])].join('-');
+}
+
+/** Without an ending: the spec's own or, of a batch, with the row's. */
+export function fileNameOf(spec: vscode.Uri, report: Report): string {
+  return tagFileName(specName(spec), report);
+}
+
+function onlyPiece(report: Report, piece: string | undefined): Report {
+  const { tag } = report;
+  if (!tag || piece === undefined) return report;
+  return { ...report, tag: { ...tag, pieces: tag.pieces.filter(({ id }) => id === piece) } };
+}
+
+/** As it stands in the editor, else on the disk. */
+export async function textOf(spec: vscode.Uri): Promise<string> {
+  return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
+}
+
+async function write(
+  outputs: readonly Output[],
+  existing: NonNullable<ExportRequest['existing']>,
+  writeWhole: WriteWhole,
+): Promise<vscode.Uri[]> {
+  const others = new Set<Output>();
+  for (const output of outputs) if (await holdsOther(output.target, output.content)) others.add(output);
+  let replace = existing === 'replace';
+  if (others.size > 0 && existing === 'ask') {
+    const [yes, no] = ['Replace', others.size === 1 ? 'Leave It' : 'Leave Them'];
+    const names = listed(
+      [...others].map(({ target }) => nameOf(target)),
+      mostInQuestion,
+    );
+    const [question, detail] =
+      others.size === 1
+        ? [`${names} is there already.`, 'Its current contents will be lost.']
+        : [`These files are there already: ${names}.`, 'Their current contents will be lost.'];
+    // Where there is nothing else to write, leaving them is cancelling.
+    const answers = others.size < outputs.length ? [yes, no] : [yes];
+    const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, ...answers);
+    if (answer === undefined) return [];
+    replace = answer === yes;
+  }
+  const written: vscode.Uri[] = [];
+  for (const output of outputs) {
+    if (!replace && others.has(output)) continue;
+    await vscode.workspace.fs.createDirectory(vscode.Uri.joinPath(output.target, '..'));
+    await writeWhole(output.target, output.content);
+    written.push(output.target);
+  }
+  return written;
+}

@@ -1,0 +1,104 @@
+/** Composes the extension, whichever host it runs in; `start.ts` has it loaded. */
+
+import * as vscode from 'vscode';
+import { registerColouring } from './features/colours.ts';
+import { registerCompletions } from './features/completions.ts';
+import { registerExplanations } from './features/problem-pages.ts';
+import { registerExports } from './export/commands.ts';
+import { fixAllProblems } from './features/fix-all.ts';
+import { editorFontFiles } from './service/font-files.ts';
+import { IssueHelp } from './features/issue-help.ts';
+import { registerHovers, registerSignatures } from './features/hovers.ts';
+import { registerStatus } from './features/status.ts';
+import { newTag } from './features/new-tag.ts';
+import { setKerf } from './features/kerf-test.ts';
+import { registerNavigation } from './features/navigation.ts';
+import { registerProblems } from './features/problems.ts';
+import { registerQuickFixes } from './features/quick-fixes.ts';
+import { registerRewriting } from './features/refactorings.ts';
+import { insertSample, openSample, SampleLibrary } from './samples/samples.ts';
+import { SamplesView } from './samples/samples-view.ts';
+import { TagService } from './service/service.ts';
+import { SheetsView } from './sheets/sheets-view.ts';
+import { registerSizeMarks } from './features/decorations.ts';
+import { EditorSurroundings } from './service/workspace-context.ts';
+import { SpecMoves } from './service/spec-moves.ts';
+import { Target } from './common/target.ts';
+import { Trial } from './service/trial.ts';
+import { wholeWriter } from './common/write-whole.ts';
+import { Engine } from '../engine/engine.ts';
+import type { ExportKind } from '../protocol/preview.ts';
+import { registerPreview } from './preview/register.ts';
+import type { InstalledFonts } from '../text/font-files.ts';
+
+/** What a host of extensions has beside the editor. */
+export interface Host {
+  readonly installedFonts: InstalledFonts;
+  /** Writes a file of this computer whole or not at all. */
+  readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
+}
+
+/** What the preview’s button for files runs. */
+const exportCommands: Readonly<Record<ExportKind, string>> = {
+  svg: 'tagwright.exportSvg',
+  formats: 'tagwright.export',
+  sheets: 'tagwright.exportSheets',
+  pack: 'tagwright.makePack',
+};
+
+/** Gives what opens again the previews of a window that is reloaded. */
+export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
+  const log = vscode.window.createOutputChannel('Tagwright', { log: true });
+  const engine = new Engine(editorFontFiles(context.extensionUri, host.installedFonts));
+  const service = new TagService(engine, log);
+  const help = new IssueHelp(engine);
+  const samples = new SampleLibrary(context.extensionUri);
+  const surroundings = new EditorSurroundings(service, engine, samples);
+  const moves = new SpecMoves();
+  const target = new Target(() => previews.inFront);
+  const sheets = new SheetsView(context.extensionUri, service, engine, moves);
+  context.subscriptions.push(
+    log,
+    moves,
+    service,
+    registerProblems(service),
+    registerQuickFixes(service, engine, help),
+    registerExplanations(context.extensionUri),
+    surroundings,
+    registerCompletions(surroundings),
+    registerHovers(service, surroundings),
+    registerSignatures(),
+    registerNavigation(service),
+    registerSizeMarks(service),
+    registerColouring(),
+    registerRewriting(service),
+    target.command('tagwright.fixAll', (spec) => fixAllProblems(spec, service, engine)),
+    registerStatus(service),
+    vscode.window.registerWebviewViewProvider(
+      'tagwright.samples',
+      new SamplesView(context.extensionUri, samples, engine),
+    ),
+    sheets,
+    target.command('tagwright.showSheets', (spec) => {
+      sheets.show(spec);
+    }),
+    registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
+    target.command('tagwright.setKerf', setKerf),
+    vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
+    vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
+    vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>
+      insertSample(samples, target.known(undefined), name),
+    ),
+    vscode.commands.registerCommand('tagwright.newTag', () =>
+      newTag({ samples, engine, moves, fonts: surroundings.fonts }),
+    ),
+  );
+  const previews = registerPreview(
+    context,
+    target,
+    moves,
+    { results: service, help, trial: new Trial(engine) },
+    { makeFiles: (uri, what) => void vscode.commands.executeCommand(exportCommands[what], uri) },
+  );
+  return previews;
+}

@@ -1,0 +1,103 @@
+/** Figures that stand in the text without being written: a line above each piece, and sizes behind what they follow from. */
+
+import * as vscode from 'vscode';
+import { hintsOf } from '../../language/hover/hints.ts';
+import { lensesOf } from '../../language/navigation/lenses.ts';
+import { takesOfPiece } from '../../export/known-takes.ts';
+import { takesLine } from '../../export/takes-facts.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
+import { tagSpecSelector } from '../common/documents.ts';
+import { toRange } from './problems.ts';
+import type { TagResult } from '../service/results.ts';
+import type { TagService } from '../service/service.ts';
+import { sourceOf } from '../service/sources.ts';
+
+export function registerSizeMarks(service: TagService): vscode.Disposable {
+  const changed = new vscode.EventEmitter<void>();
+  const shared = { onDidChangeCodeLenses: changed.event, onDidChangeInlayHints: changed.event };
+  return vscode.Disposable.from(
+    changed,
+    service.onDidChange(() => {
+      changed.fire();
+    }),
+    vscode.languages.registerCodeLensProvider(tagSpecSelector, {
+      ...shared,
+      provideCodeLenses: (document) => lenses(document, service),
+      resolveCodeLens: async (lens, token) => (lens instanceof TakesLens ? lens.resolve(token) : lens),
+    }),
+    vscode.languages.registerInlayHintsProvider(tagSpecSelector, {
+      ...shared,
+      provideInlayHints: (document, range) => hints(document, range, service),
+    }),
+    vscode.commands.registerCommand('tagwright.copySize', (size: unknown) => copySize(size)),
+  );
+}
+
+/** From the last keystroke to planning the cuts, in ms: longer than a pause in typing, for planning holds up everything else. */
+const takesDelayMs = 600;
+
+/** What a piece takes, worked out only once it is in view and the typing has settled. */
+class TakesLens extends vscode.CodeLens {
+  readonly #tag: Tag;
+  readonly #piece: Piece;
+
+  constructor(range: vscode.Range, tag: Tag, piece: Piece) {
+    super(range);
+    this.#tag = tag;
+    this.#piece = piece;
+  }
+
+  async resolve(token: vscode.CancellationToken): Promise<vscode.CodeLens> {
+    await new Promise((resolve) => setTimeout(resolve, takesDelayMs));
+    if (token.isCancellationRequested) return this;
+    const takes = takesOfPiece(this.#tag, this.#piece);
+    const title = takes ? takesLine(takes, this.#tag.units) : '';
+    this.command = { title, tooltip: 'Job estimate for this piece alone', command: '' };
+    return this;
+  }
+}
+
+/** None while the drawing is out of date: what an earlier text took is of no use. */
+function takesLens(place: vscode.Range, id: string, { tag, stale }: TagResult): TakesLens[] {
+  const piece = tag?.pieces.find((each) => each.id === id);
+  return tag && piece && !stale ? [new TakesLens(place, tag, piece)] : [];
+}
+
+function lenses(document: vscode.TextDocument, service: TagService): vscode.CodeLens[] {
+  const { uri } = document;
+  const result = service.get(uri);
+  if (!result?.drawn) return [];
+  const source = sourceOf(document);
+  const lines = lensesOf(result.drawn, source);
+  return lines.flatMap(({ piece, range, text, size }) => {
+    const place = toRange(range, source.position.bind(source));
+    const shown = result.stale ? `${text} · out of date` : text;
+    const lens = (command: vscode.Command) => new vscode.CodeLens(place, command);
+    return [
+      lens({ title: shown, tooltip: 'Open the preview', command: 'tagwright.openPreview', arguments: [uri] }),
+      ...takesLens(place, piece, result),
+      lens({ title: 'Export SVG…', command: 'tagwright.exportSvg', arguments: [uri] }),
+      lens({ title: 'Copy size', command: 'tagwright.copySize', arguments: [size] }),
+    ];
+  });
+}
+
+function hints(document: vscode.TextDocument, range: vscode.Range, service: TagService): vscode.InlayHint[] {
+  const result = service.get(document.uri);
+  // What followed from the last good text would stand beside figures that it does not follow from.
+  if (!result?.drawn || result.stale) return [];
+  return hintsOf(result.drawn, sourceOf(document)).flatMap(({ offset, text, tip }) => {
+    const position = document.positionAt(offset);
+    if (!range.contains(position)) return [];
+    const hint = new vscode.InlayHint(position, text);
+    hint.paddingLeft = true;
+    hint.tooltip = tip;
+    return [hint];
+  });
+}
+
+async function copySize(size: unknown): Promise<void> {
+  if (typeof size !== 'string') return;
+  await vscode.env.clipboard.writeText(size);
+  vscode.window.setStatusBarMessage(`Copied ${size}`, 2000);
+}

@@ -1,0 +1,115 @@
+/** A spec that is saved nowhere yet, with its preview beside it, and gone without a trace when it is not wanted. */
+
+import * as vscode from 'vscode';
+import { fileExists, openDocument } from '../common/documents.ts';
+import type { SpecMoves } from '../service/spec-moves.ts';
+import { showText } from '../common/tabs.ts';
+import { editsBetween } from '../common/text-edits.ts';
+
+export class Draft {
+  #document: vscode.TextDocument;
+  readonly #tabsBefore: ReadonlySet<vscode.Tab>;
+  /** Edits are made one after the other, each of the text that the one before has left. */
+  #last: Promise<void> = Promise.resolve();
+  #wanted = '';
+  /** The text as it was put last: what differs from it has been typed by somebody, and is theirs. */
+  #put: string | undefined;
+
+  private constructor(document: vscode.TextDocument, tabsBefore: ReadonlySet<vscode.Tab>) {
+    this.#document = document;
+    this.#tabsBefore = tabsBefore;
+  }
+
+  get uri(): vscode.Uri {
+    return this.#document.uri;
+  }
+
+  static async open(fileName: string, text: string): Promise<Draft> {
+    const tabsBefore = new Set(allTabs());
+    const document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    const draft = new Draft(document, tabsBefore);
+    await draft.set(text);
+    await draft.show();
+    await vscode.commands.executeCommand('tagwright.openPreview', draft.uri);
+    return draft;
+  }
+
+  /** Texts that are asked for while one is being put are skipped but for the last. */
+  set(text: string): Promise<void> {
+    this.#wanted = text;
+    this.#last = this.#last.then(() => this.#write());
+    return this.#last;
+  }
+
+  async show(): Promise<void> {
+    await showText(this.uri, { preview: false });
+  }
+
+  /** Another name for it while it is saved nowhere yet; its preview goes along. */
+  async rename(fileName: string, moves: SpecMoves): Promise<void> {
+    await this.#last;
+    const before = this.#document;
+    if (this.#isTaken || before.uri.path.endsWith(`/${fileName}`)) return;
+    this.#document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    this.#put = undefined;
+    await this.#write();
+    await this.show();
+    moves.tell({ from: before.uri, to: this.uri });
+    await close(before);
+  }
+
+  /** Closes it and its preview unasked, if it holds nothing that anybody has written. */
+  async discard(): Promise<void> {
+    await this.#last;
+    if (!openDocument(this.uri) || this.#isTaken) return;
+    await close(this.#document);
+    const previews = allTabs().filter(
+      (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview,
+    );
+    await vscode.window.tabGroups.close(previews, true);
+  }
+
+  get #isTaken(): boolean {
+    return this.#document.isClosed || (this.#put !== undefined && plain(this.#document.getText()) !== this.#put);
+  }
+
+  async #write(): Promise<void> {
+    if (this.#isTaken) return;
+    const before = this.#document.getText();
+    this.#put = plain(this.#wanted);
+    if (before === this.#wanted) return;
+    const edit = new vscode.WorkspaceEdit();
+    for (const { range, text } of editsBetween(before, this.#wanted)) {
+      const place = new vscode.Range(this.#document.positionAt(range.start), this.#document.positionAt(range.end));
+      edit.replace(this.uri, place, text);
+    }
+    await vscode.workspace.applyEdit(edit);
+  }
+}
+
+async function close(document: vscode.TextDocument): Promise<void> {
+  const { document: shown } = await showText(document.uri, { preview: false });
+  // Whatever else has come to the front meanwhile is not to be reverted.
+  if (vscode.window.activeTextEditor?.document !== shown) return;
+  await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+}
+
+function plain(text: string): string {
+  return text.replaceAll('\r\n', '\n');
+}
+
+function allTabs(): vscode.Tab[] {
+  return vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs);
+}
+
+/** An unsaved document in the first folder, or in none, under a name that nothing has yet. */
+async function freeName(fileName: string): Promise<vscode.Uri> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  for (let count = 1; ; count++) {
+    const name = count === 1 ? fileName : fileName.replace('.tag.', `-${count}.tag.`);
+    const file = folder ? vscode.Uri.joinPath(folder, name) : undefined;
+    const uri = vscode.Uri.from({ scheme: 'untitled', path: file?.path ?? name });
+    const open = vscode.workspace.textDocuments.some((document) => document.uri.path === uri.path);
+    if (!open && !(file && (await fileExists(file)))) return uri;
+  }
+}

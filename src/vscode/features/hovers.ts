@@ -1,0 +1,45 @@
+/** Hovering over a word of a tag spec, and help inside lists of figures. */
+
+import * as vscode from 'vscode';
+import { hoverAt } from '../../language/hover/hover.ts';
+import { signatureAt } from '../../language/completion/signature.ts';
+import { tagSpecSelector } from '../common/documents.ts';
+import { toRange } from './problems.ts';
+import type { TagService } from '../service/service.ts';
+import type { EditorSurroundings } from '../service/workspace-context.ts';
+import { sourceOf } from '../service/sources.ts';
+
+export function registerHovers(service: TagService, surroundings: EditorSurroundings): vscode.Disposable {
+  return vscode.languages.registerHoverProvider(tagSpecSelector, {
+    provideHover(document, position) {
+      const source = sourceOf(document);
+      // While the spec is broken: what is told of sizes is of the drawing that is still shown.
+      const report = service.get(document.uri)?.drawn;
+      const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);
+      if (!hover) return undefined;
+      const range = toRange(hover.range, source.position.bind(source));
+      return new vscode.Hover(new vscode.MarkdownString(hover.markdown), range);
+    },
+  });
+}
+
+export function registerSignatures(): vscode.Disposable {
+  return vscode.languages.registerSignatureHelpProvider(
+    tagSpecSelector,
+    {
+      provideSignatureHelp(document, position) {
+        const found = signatureAt(document.getText(), document.offsetAt(position));
+        if (!found) return undefined;
+        const signature = new vscode.SignatureInformation(found.label, new vscode.MarkdownString(found.docs));
+        signature.parameters = found.parameters.map(([start, end]) => new vscode.ParameterInformation([start, end]));
+        return Object.assign(new vscode.SignatureHelp(), {
+          signatures: [signature],
+          activeSignature: 0,
+          activeParameter: found.active,
+        });
+      },
+    },
+    '[',
+    ',',
+  );
+}

@@ -1,0 +1,71 @@
+/** What helps against an issue: worked out once, for the light bulb in the text and for the pins of the preview. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { acceptanceOf } from '../../fixes/accept.ts';
+import type { Acceptance } from '../../fixes/accept.ts';
+import { findFixes } from '../../fixes/find-fixes.ts';
+import type { Fix, Issue } from '../../core/issue.ts';
+import { applyEdits } from '../common/apply-edits.ts';
+import { computeOptions } from '../service/compute-options.ts';
+import { toRange } from './problems.ts';
+import type { TagResult } from '../service/results.ts';
+import { showText } from '../common/tabs.ts';
+
+export interface Help {
+  /** Tried on the whole tag, each of them. */
+  readonly fixes: readonly Fix[];
+  readonly acceptance: Acceptance | undefined;
+}
+
+export class IssueHelp {
+  readonly #engine: Engine;
+  /** An issue is a new object at every computation. */
+  readonly #found = new WeakMap<Issue, Help>();
+
+  constructor(engine: Engine) {
+    this.#engine = engine;
+  }
+
+  /** Rejects with the signal's reason once that is aborted. */
+  async for(issue: Issue, { uri, report }: TagResult, signal: AbortSignal): Promise<Help> {
+    const known = this.#found.get(issue);
+    if (known) return known;
+    const options = computeOptions(uri, signal, report.row);
+    const fixes = await findFixes(this.#engine, report, issue, options);
+    const acceptance = await acceptanceOf(this.#engine, report, issue, options);
+    const help = { fixes, acceptance };
+    this.#found.set(issue, help);
+    return help;
+  }
+}
+
+/** In the order in which they are offered; `makeHelp` counts them so. */
+export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[] {
+  return [...fixes.map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
+}
+
+export function acceptTitle(code: string): string {
+  return `Accept this ${code} with a reason`;
+}
+
+/** Makes the change of that number. Whoever accepts is taken to where the reason goes. */
+export async function makeHelp(
+  { fixes, acceptance }: Help,
+  index: number,
+  { uri, report: { source } }: TagResult,
+): Promise<void> {
+  const fix = fixes[index];
+  if (fix) await applyEdits(uri, source, fix.edits);
+  else if (acceptance && index === fixes.length) {
+    const editor = await showText(uri, { preview: false });
+    if (editor.document.getText() !== source.text) return;
+    const place = toRange({ start: acceptance.at, end: acceptance.at }, source.position.bind(source));
+    await editor.insertSnippet(acceptSnippet(acceptance), place);
+  }
+}
+
+/** The comment, with the cursor where the reason goes. */
+export function acceptSnippet({ before, after }: Acceptance): vscode.SnippetString {
+  return new vscode.SnippetString().appendText(before).appendTabstop(0).appendText(after);
+}

@@ -1,0 +1,64 @@
+/** “Set Kerf from a Test”: asks what was measured, and writes the kerf into the stock of the spec. */
+
+import * as vscode from 'vscode';
+import { kerfEdits, kerfFrom } from '../../edits/kerf.ts';
+import type { Units } from '../../core/length.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import { applyEdits } from '../common/apply-edits.ts';
+import { sourceOf } from '../service/sources.ts';
+
+/** `measured`: instead of asking. */
+export async function setKerf(
+  uri: vscode.Uri,
+  measured?: { readonly slots: string; readonly pieces: string },
+): Promise<void> {
+  const source = sourceOf(await vscode.workspace.openTextDocument(uri));
+  const units = unitsOf(source);
+  const slots = measured?.slots ?? (await ask('How wide are the slots?', 1, units));
+  const pieces =
+    slots && (measured?.pieces ?? (await ask('How wide are the pieces that fell out of them?', 2, units, slots)));
+  if (!slots || !pieces) return;
+  const result = kerfFrom(slots, pieces, units);
+  if ('problem' in result) {
+    void vscode.window.showErrorMessage(result.problem);
+    return;
+  }
+  const edits = kerfEdits(source, result.mm, units);
+  if (!edits || !(await applyEdits(uri, source, edits))) {
+    void vscode.window.showErrorMessage(
+      `The kerf is ${result.mm.toFixed(3)} mm. The stock is defined in another file: write it there.`,
+    );
+    return;
+  }
+  const doubt = result.doubtful
+    ? ` The measurements differ by ${result.spreadMm.toFixed(2)} mm: measure again before you trust it.`
+    : '';
+  void vscode.window.showInformationMessage(`The kerf is ${result.mm.toFixed(3)} mm.${doubt}`);
+}
+
+function unitsOf({ value }: SpecSource): Units {
+  return (value as { units?: unknown } | null)?.units === 'in' ? 'in' : 'mm';
+}
+
+function ask(prompt: string, step: number, units: Units, slots?: string): Thenable<string | undefined> {
+  const example = step === 1 ? '10.16, 20.15, 30.17' : '9.84, 19.85, 29.83';
+  return vscode.window.showInputBox({
+    title: `Set Kerf from a Test (${step}/2)`,
+    prompt: `${prompt} In ${units}, from left to right.`,
+    placeHolder: units === 'mm' ? example : '0.400, 0.794, 1.188',
+    ignoreFocusOut: true,
+    validateInput: (typed) => {
+      if (typed === '') return undefined;
+      // The slots by themselves are looked at with pieces a hundredth narrower, which any are.
+      const result =
+        slots === undefined
+          ? kerfFrom(typed, typed.replace(/[\d.]+/g, narrower), units)
+          : kerfFrom(slots, typed, units);
+      return 'problem' in result ? result.problem : undefined;
+    },
+  });
+}
+
+function narrower(figure: string): string {
+  return String(Number(figure) * 0.999);
+}

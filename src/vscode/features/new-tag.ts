@@ -1,0 +1,225 @@
+/** “New Tag…”: kind, words, font and size by a few questions, with the preview following each answer before it is given. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { applied, findFixes } from '../../fixes/find-fixes.ts';
+import type { Fix } from '../../core/issue.ts';
+import { isOnePiece, letteringOf, tagOf } from '../../language/new-tag.ts';
+import type { FontNote } from '../../language/surroundings.ts';
+import { plainName } from '../../export/file-names.ts';
+import { parseLength } from '../../core/length.ts';
+import { SpecSource } from '../../spec/source.ts';
+import { computeOptions } from '../service/compute-options.ts';
+import { Draft } from './draft.ts';
+import { back, pick, type } from '../common/questions.ts';
+import type { Answer } from '../common/questions.ts';
+import { withoutFirstComment, type Sample, type SampleLibrary } from '../samples/samples.ts';
+import type { SpecMoves } from '../service/spec-moves.ts';
+
+export interface NewTagServices {
+  readonly samples: SampleLibrary;
+  readonly engine: Engine;
+  readonly moves: SpecMoves;
+  readonly fonts: readonly FontNote[];
+}
+
+interface Answers {
+  readonly sample: Sample;
+  readonly texts: readonly string[];
+  readonly font?: string | undefined;
+  /** Absent: as the sample has it. */
+  readonly width?: string | undefined;
+  /** Against what would fall out. */
+  readonly fix?: Fix | undefined;
+}
+
+const title = 'New tag';
+const widths = ['60 mm', '80 mm', '100 mm', '120 mm'];
+/** Smaller ones are lost on the honeycomb, and larger ones are no hang tags; our own judgement. */
+const widthRange = { least: 5, most: 1000 };
+
+/** Leaves an unsaved spec, named after the words on it; nothing at all when it is called off. */
+export async function newTag({ samples, engine, moves, fonts }: NewTagServices): Promise<vscode.Uri | undefined> {
+  const all = await samples.all();
+  const first = all[0];
+  if (!first) return undefined;
+  const draft = await Draft.open('tag.tag.yaml', withoutFirstComment(first.text));
+  const answers = await new Questions(draft, engine, all, fonts).ask();
+  if (!answers) {
+    await draft.discard();
+    return undefined;
+  }
+  await draft.set(textOf(answers));
+  await draft.rename(`${plainName(wordsOf(answers).join(' '))}.tag.yaml`, moves);
+  await draft.show();
+  return draft.uri;
+}
+
+class Questions {
+  #answers: Answers;
+  /** What is tried for the question that is asked now. */
+  #trying = new AbortController();
+
+  constructor(
+    private readonly draft: Draft,
+    private readonly engine: Engine,
+    private readonly samples: readonly Sample[],
+    private readonly fonts: readonly FontNote[],
+  ) {
+    this.#answers = { sample: samples[0]!, texts: [] };
+  }
+
+  async ask(): Promise<Answers | undefined> {
+    try {
+      return await this.#askAll();
+    } finally {
+      this.#trying.abort();
+    }
+  }
+
+  /** Question by question, forwards and back. */
+  async #askAll(): Promise<Answers | undefined> {
+    for (let step = 1; ;) {
+      // What would fall out is asked about only where something would.
+      const fixes = step > this.#steps ? await this.#fixes() : undefined;
+      if (step > this.#steps && !fixes) return this.#answers;
+      const change = fixes ? await this.#askHold(step, fixes.found) : await this.#askStep(step);
+      this.#trying.abort();
+      this.#trying = new AbortController();
+      if (change === undefined) return undefined;
+      if (change === back) {
+        step--;
+        continue;
+      }
+      this.#answers = { ...this.#answers, ...change };
+      if (step > this.#steps) return this.#answers;
+      step++;
+    }
+  }
+
+  get #words() {
+    return letteringOf(new SpecSource(this.#answers.sample.text));
+  }
+
+  /** Kind, each of its words, font, width. */
+  get #steps(): number {
+    return this.#words.length + 3;
+  }
+
+  readonly #follow = (change: Partial<Answers>): void => {
+    void this.draft.set(textOf({ ...this.#answers, fix: undefined, ...change }));
+  };
+
+  #askStep(step: number): Promise<Answer<Partial<Answers>>> {
+    const words = this.#words;
+    const place = { title, step, totalSteps: this.#steps };
+    if (step === 1) {
+      return pick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) }, this.#follow);
+    }
+    if (step <= words.length + 1) {
+      const index = step - 2;
+      const value = this.#answers.texts[index] ?? words[index]!.text;
+      const withWord = (word: string) => ({ texts: Object.assign([...this.#answers.texts], { [index]: word }) });
+      const prompt = words.length > 1 ? `Words ${index + 1} of ${words.length}` : 'The words on it';
+      const emptiness = 'Type the words for the tag.';
+      const warningOf = (change: Partial<Answers>) => this.#missingLetters(change);
+      return type({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
+    }
+    if (step === words.length + 2) {
+      const items = fontItems(words[0]?.font, this.fonts);
+      return pick({ ...place, placeholder: 'Which font?', items }, this.#follow);
+    }
+    const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
+    const what = whole ? 'How wide is the finished tag?' : `How wide is “${wordsOf(this.#answers)[0] ?? ''}”?`;
+    const placeholder = `${what} Choose, or type a length such as 75 mm or 3 in`;
+    return pick({ ...place, placeholder, items: widthItems(''), itemsFor: widthItems }, this.#follow);
+  }
+
+  #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
+    const items: Item[] = [{ label: 'Leave it as it is', description: 'it is marked in the preview', value: {} }];
+    const moreItems = fixes.then(
+      (found) => found.map(fixItem),
+      () => [],
+    );
+    const placeholder = 'A part of it would fall out. What holds it?';
+    return pick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
+  }
+
+  async #missingLetters(change: Partial<Answers>): Promise<string | undefined> {
+    const report = await this.#report({ ...this.#answers, ...change }).catch(() => undefined);
+    return report?.issues.find(({ code }) => code === 'missing-glyph')?.message;
+  }
+
+  /** `undefined` where nothing would fall out. Trying them takes a while, in which the question is already there. */
+  async #fixes(): Promise<{ readonly found: Promise<readonly Fix[]> } | undefined> {
+    this.#answers = { ...this.#answers, fix: undefined };
+    const report = await this.#report(this.#answers);
+    const loose = report.issues.find(({ code }) => code === 'loose-part');
+    return loose && { found: findFixes(this.engine, report, loose, this.#options) };
+  }
+
+  #report(answers: Answers) {
+    return this.engine.compute(textOf(answers), this.#options);
+  }
+
+  get #options() {
+    return computeOptions(this.draft.uri, this.#trying.signal);
+  }
+}
+
+function textOf({ sample, texts, font, width, fix }: Answers): string {
+  const text = tagOf(withoutFirstComment(sample.text), {
+    texts,
+    ...(font === undefined ? {} : { font }),
+    ...(width === undefined ? {} : { width }),
+  });
+  return fix ? applied(text, fix.edits) : text;
+}
+
+function wordsOf({ sample, texts }: Answers): string[] {
+  return letteringOf(new SpecSource(sample.text)).map(({ text }, index) => texts[index]?.trim() || text);
+}
+
+interface Item extends vscode.QuickPickItem {
+  readonly value: Partial<Answers> | undefined;
+}
+
+/** Another kind has other words. */
+function kinds(samples: readonly Sample[]): Item[] {
+  return samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: { sample, texts: [] } }));
+}
+
+function fontItems(current: string | undefined, fonts: readonly FontNote[]): Item[] {
+  const items = fonts.map(({ family, note }) => ({
+    label: family,
+    ...(note === undefined ? {} : { description: note }),
+    value: { font: family },
+  }));
+  // The one it has comes first, so that Enter leaves it.
+  return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
+}
+
+/** What is done stands in the list; what comes of it, below. */
+function fixItem(fix: Fix): Item {
+  const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
+  return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
+}
+
+/** What is typed, if it is a width; else why not, which cannot be chosen. */
+function widthItems(typed: string): Item[] {
+  const wanted = typed.trim();
+  if (wanted === '') {
+    return [
+      { label: 'As it is', description: 'the size of the sample', value: { width: undefined } },
+      ...widths.map((width) => ({ label: width, value: { width } })),
+    ];
+  }
+  const length = parseLength(wanted, 'mm');
+  if ('problem' in length) return [{ label: length.problem, value: undefined }];
+  const { least, most } = widthRange;
+  if (length.mm < least || length.mm > most) {
+    return [{ label: `A tag cannot be ${wanted} wide: choose a width from ${least} to ${most} mm.`, value: undefined }];
+  }
+  const width = /[a-z]$/.test(wanted) ? wanted : `${wanted} mm`;
+  return [{ label: width, value: { width } }];
+}

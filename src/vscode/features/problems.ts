@@ -1,0 +1,46 @@
+/** Findings in the editor's Problems. */
+
+import * as vscode from 'vscode';
+import type { Issue, Severity } from '../../core/issue.ts';
+import { explanationLink } from './problem-pages.ts';
+import type { Checked, TagService } from '../service/service.ts';
+
+const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
+  error: vscode.DiagnosticSeverity.Error,
+  warning: vscode.DiagnosticSeverity.Warning,
+  info: vscode.DiagnosticSeverity.Information,
+};
+
+/** Shows what the service finds, and takes it away when the spec goes. */
+export function registerProblems(service: TagService): vscode.Disposable {
+  const collection = vscode.languages.createDiagnosticCollection('tagwright');
+  return vscode.Disposable.from(
+    collection,
+    service.onDidChange((result) => {
+      collection.set(result.uri, diagnosticsOf(result));
+    }),
+    service.onDidRemove((uri) => {
+      collection.delete(uri);
+    }),
+  );
+}
+
+function diagnosticsOf({ issues, report }: Checked): vscode.Diagnostic[] {
+  return issues.map((issue) => {
+    const range = toRange(issue.range, report.source.position.bind(report.source));
+    const diagnostic = new vscode.Diagnostic(range, issue.message, severities[issue.severity]);
+    diagnostic.source = 'Tagwright';
+    diagnostic.code = { value: issue.code, target: explanationLink(issue.code) };
+    return diagnostic;
+  });
+}
+
+/** Engine positions count from 1, the editor's from 0. */
+export function toRange(
+  { start, end }: Issue['range'],
+  position: (offset: number) => { line: number; column: number },
+): vscode.Range {
+  const from = position(start);
+  const to = position(end);
+  return new vscode.Range(from.line - 1, from.column - 1, to.line - 1, to.column - 1);
+}

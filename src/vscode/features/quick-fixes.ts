@@ -1,0 +1,144 @@
+/**
+ * Fixes of the engine as the editor's quick fixes. They are computed when they are asked for, and only ever offered against
+ * the version of the text they were computed for.
+ */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import type { Acceptance } from '../../fixes/accept.ts';
+import { keptLookShare } from '../../fixes/find-fixes.ts';
+import type { Fix, Issue, TextChange } from '../../core/issue.ts';
+import type { IssueCode } from '../../core/issue-kinds.ts';
+import { workspaceEdit } from '../common/apply-edits.ts';
+import { whileWanted } from '../service/compute-options.ts';
+import { tagSpecSelector } from '../common/documents.ts';
+import { allFixes } from './fix-all.ts';
+import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
+import { toRange } from './problems.ts';
+import type { Checked, TagService } from '../service/service.ts';
+
+const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
+const fixAllKind = SourceFixAll.append('tagwright');
+
+export function registerQuickFixes(service: TagService, engine: Engine, help: IssueHelp): vscode.Disposable {
+  return vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine, help), {
+    providedCodeActionKinds: [QuickFix, fixAllKind],
+  });
+}
+
+/** What mends many at once is worked out only when it is chosen. */
+class FixAllAction extends vscode.CodeAction {
+  constructor(
+    title: string,
+    readonly result: Checked,
+    readonly only?: IssueCode,
+  ) {
+    super(title, QuickFix);
+  }
+}
+
+class QuickFixes implements vscode.CodeActionProvider {
+  readonly #service: TagService;
+  readonly #engine: Engine;
+  readonly #help: IssueHelp;
+
+  constructor(service: TagService, engine: Engine, help: IssueHelp) {
+    this.#service = service;
+    this.#engine = engine;
+    this.#help = help;
+  }
+
+  async provideCodeActions(
+    document: vscode.TextDocument,
+    range: vscode.Range,
+    context: vscode.CodeActionContext,
+    token: vscode.CancellationToken,
+  ): Promise<vscode.CodeAction[]> {
+    const result = this.#service.get(document.uri);
+    if (!result || result.version !== document.version) return [];
+    if (context.only?.contains(fixAllKind) && !context.only.contains(QuickFix)) return this.#fixAll(result, token);
+    const fixes = new ActionSet();
+    const acceptances = new ActionSet();
+    const fixable = new Set<IssueCode>();
+    for (const issue of result.issues) {
+      const place = toRange(issue.range, result.report.source.position.bind(result.report.source));
+      if (!place.intersection(range)) continue;
+      const help = await whileWanted(token, (signal) => this.#help.for(issue, result, signal));
+      if (!help || document.version !== result.version) return [];
+      const diagnostics = context.diagnostics.filter(
+        ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
+      );
+      help.fixes.forEach((change, index) => {
+        const preferred = index === 0 && keepsLook(change);
+        fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
+      });
+      const { acceptance } = help;
+      if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
+      if (help.fixes.length > 0) fixable.add(issue.code);
+    }
+    return [...fixes.actions, ...acceptances.actions, ...manyAtOnce(fixable, result)];
+  }
+
+  async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
+    if (!(action instanceof FixAllAction)) return action;
+    const found = await allFixes(this.#engine, action.result, token, action.only);
+    if (found && found.made.length > 0) action.edit = found.edit;
+    return action;
+  }
+
+  async #fixAll(result: Checked, token: vscode.CancellationToken): Promise<vscode.CodeAction[]> {
+    const found = await allFixes(this.#engine, result, token);
+    if (!found || found.made.length === 0) return [];
+    const action = new vscode.CodeAction('Fix all problems of the tag', fixAllKind);
+    action.edit = found.edit;
+    return [action];
+  }
+}
+
+/** Several findings of one place are often mended by the same change: it is offered once, for all of them. */
+class ActionSet {
+  readonly #byKey = new Map<string, vscode.CodeAction>();
+
+  get actions(): vscode.CodeAction[] {
+    return [...this.#byKey.values()];
+  }
+
+  add(key: string, diagnostics: readonly vscode.Diagnostic[], make: () => vscode.CodeAction): void {
+    const action = this.#byKey.get(key) ?? make();
+    action.diagnostics = [...(action.diagnostics ?? []), ...diagnostics];
+    this.#byKey.set(key, action);
+  }
+}
+
+/** A fix that makes another tag is never the one that a single key takes. */
+function keepsLook({ look }: Fix): boolean {
+  return look <= keptLookShare;
+}
+
+function toAction({ title, edits }: TextChange, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
+  const action = new vscode.CodeAction(title, QuickFix);
+  action.isPreferred = preferred;
+  action.edit = workspaceEdit(uri, report.source, edits);
+  return action;
+}
+
+/** Puts the comment and leaves the cursor where the reason goes. */
+function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
+  const action = new vscode.CodeAction(acceptTitle(code), QuickFix);
+  const { at } = acceptance;
+  const place = toRange({ start: at, end: at }, report.source.position.bind(report.source));
+  action.edit = new vscode.WorkspaceEdit();
+  action.edit.set(uri, [new vscode.SnippetTextEdit(place, acceptSnippet(acceptance))]);
+  return action;
+}
+
+/** Offered where at least one of a kind can be mended and there are more. */
+function manyAtOnce(fixable: ReadonlySet<IssueCode>, result: Checked): vscode.CodeAction[] {
+  const { issues } = result;
+  if (fixable.size === 0 || issues.length < 2) return [];
+  const kinds = [...fixable].filter((code) => issues.filter((issue) => issue.code === code).length > 1);
+  return [
+    ...kinds.map((code) => new FixAllAction(`Fix all ${code} problems in this file`, result, code)),
+    new FixAllAction('Fix all problems in this file', result),
+  ];
+}

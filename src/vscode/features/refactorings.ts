@@ -1,0 +1,64 @@
+/** Rewriting a tag spec without changing the tag: setting it out, giving shapes names, changing its units. */
+
+import * as vscode from 'vscode';
+import { unitConversion } from '../../language/refactor/convert-units.ts';
+import { formatted } from '../../language/refactor/format.ts';
+import { refactoringsAt } from '../../language/refactor/refactor.ts';
+import type { Refactoring } from '../../language/refactor/refactor.ts';
+import { noUses } from '../../spec/used-files.ts';
+import { workspaceEdit } from '../common/apply-edits.ts';
+import { tagSpecSelector } from '../common/documents.ts';
+import type { TagService } from '../service/service.ts';
+import { editsBetween } from '../common/text-edits.ts';
+import { sourceOf } from '../service/sources.ts';
+
+const { CodeActionKind } = vscode;
+
+const kinds: Readonly<Record<Refactoring['kind'], vscode.CodeActionKind>> = {
+  extract: CodeActionKind.RefactorExtract,
+  inline: CodeActionKind.RefactorInline,
+  rewrite: CodeActionKind.RefactorRewrite,
+};
+
+export function registerRewriting(service: TagService): vscode.Disposable {
+  return vscode.Disposable.from(
+    vscode.languages.registerDocumentFormattingEditProvider(tagSpecSelector, {
+      provideDocumentFormattingEdits: format,
+    }),
+    vscode.languages.registerCodeActionsProvider(
+      tagSpecSelector,
+      {
+        // Only when asked for: nothing here is wrong, so no light bulb is lit.
+        provideCodeActions: (document, range, { triggerKind }) =>
+          triggerKind === vscode.CodeActionTriggerKind.Invoke ? actions(document, range, service) : [],
+      },
+      { providedCodeActionKinds: Object.values(kinds) },
+    ),
+  );
+}
+
+function format(document: vscode.TextDocument): vscode.TextEdit[] {
+  const text = document.getText();
+  return editsBetween(text, formatted(text)).map(({ range, text: put }) => {
+    const place = new vscode.Range(document.positionAt(range.start), document.positionAt(range.end));
+    return vscode.TextEdit.replace(place, put);
+  });
+}
+
+function actions(document: vscode.TextDocument, { start }: vscode.Range, service: TagService): vscode.CodeAction[] {
+  const { uri } = document;
+  const source = sourceOf(document);
+  const uses = service.get(uri)?.report.uses ?? noUses;
+  const found = refactoringsAt(source, document.offsetAt(start), uses).map(({ kind, title, edits, name }) => {
+    const action = new vscode.CodeAction(title, kinds[kind]);
+    action.edit = workspaceEdit(uri, source, edits);
+    // The cursor is left on the new name, to be changed to a better one.
+    if (name !== undefined) action.command = { command: 'editor.action.rename', title: 'Rename' };
+    return action;
+  });
+  const conversion = unitConversion(source);
+  if (!conversion) return found;
+  const convert = new vscode.CodeAction(conversion.title, CodeActionKind.RefactorRewrite);
+  convert.edit = workspaceEdit(uri, source, conversion.edits);
+  return [...found, convert];
+}

@@ -1,0 +1,41 @@
+/** How the tag in the active editor is, in the status bar; a click leads to Problems. */
+
+import * as vscode from 'vscode';
+import { stateOf } from '../../language/hover/state.ts';
+import type { TagState } from '../../language/hover/state.ts';
+import { isTagSpec } from '../common/documents.ts';
+import type { TagService } from '../service/service.ts';
+
+const icons: Readonly<Record<TagState['kind'], string>> = {
+  ok: 'check',
+  warning: 'warning',
+  error: 'error',
+  'out-of-date': 'history',
+  nothing: 'tag',
+};
+
+export function registerStatus(service: TagService): vscode.Disposable {
+  const item = vscode.window.createStatusBarItem('tagwright.status', vscode.StatusBarAlignment.Right, 90);
+  item.name = 'Tag';
+  item.command = 'workbench.actions.view.problems';
+  const update = () => {
+    const uri = vscode.window.activeTextEditor?.document.uri;
+    const result = uri && isTagSpec(uri) ? service.get(uri) : undefined;
+    if (!result) {
+      item.hide();
+      return;
+    }
+    const { kind, short, long } = stateOf(result.issues, result.tag, result.stale);
+    item.text = `$(${icons[kind]}) ${short}`;
+    item.tooltip = `Tag: ${long}`;
+    item.accessibilityInformation = { label: item.tooltip };
+    item.show();
+  };
+  update();
+  return vscode.Disposable.from(
+    item,
+    vscode.window.onDidChangeActiveTextEditor(update),
+    service.onDidChange(update),
+    service.onDidRemove(update),
+  );
+}

@@ -1,0 +1,69 @@
+/** The command line as tasks, so that a build can check, export or pack; problems come back by the matcher in `package.json`. */
+
+import * as vscode from 'vscode';
+import { tagSpecGlob } from '../common/documents.ts';
+
+const type = 'tagwright';
+
+/** As in `taskDefinitions` of `package.json`. */
+interface Definition extends vscode.TaskDefinition {
+  readonly task: 'check' | 'export' | 'sheets' | 'pack';
+  /** Globs in the folder; every spec unless said. */
+  readonly files?: readonly string[];
+  readonly formats?: readonly string[];
+  readonly out?: string;
+}
+
+/** Longer command lines do not go everywhere. */
+const mostFiles = 200;
+
+export function registerTasks(extensionUri: vscode.Uri): vscode.Disposable {
+  const cli = vscode.Uri.joinPath(extensionUri, 'dist', 'cli.mjs').fsPath;
+  return vscode.tasks.registerTaskProvider(type, {
+    provideTasks: async () => {
+      const tasks: vscode.Task[] = [];
+      for (const folder of vscode.workspace.workspaceFolders ?? []) {
+        const task = await made({ type, task: 'check' }, folder, cli);
+        if (task) tasks.push(task);
+      }
+      return tasks;
+    },
+    resolveTask: ({ definition, scope }) => {
+      const folder = typeof scope === 'object' ? scope : vscode.workspace.workspaceFolders?.[0];
+      return folder && made(definition as Definition, folder, cli);
+    },
+  });
+}
+
+/** `undefined` where there is no such file, or no file at all to run it on. */
+async function made(
+  definition: Definition,
+  folder: vscode.WorkspaceFolder,
+  cli: string,
+): Promise<vscode.Task | undefined> {
+  if (folder.uri.scheme !== 'file') return undefined;
+  const files = await filesOf(definition, folder);
+  if (files.length === 0) return undefined;
+  const { task, formats, out = 'cut' } = definition;
+  const to = ['--to', (formats ?? ['svg']).join(',')];
+  const written = ['--out', out, '--overwrite'];
+  const options = { check: [], export: [...to, ...written], sheets: [...to, ...written], pack: written }[task];
+  // The program the editor itself runs on, which is Node in other clothes.
+  const execution = new vscode.ProcessExecution(process.execPath, [cli, task, ...files, ...options], {
+    cwd: folder.uri.fsPath,
+    env: { ELECTRON_RUN_AS_NODE: '1' },
+  });
+  const names = { check: 'check', export: `export to ${out}`, sheets: `sheets to ${out}`, pack: `pack to ${out}` };
+  const made = new vscode.Task(definition, folder, names[task], 'Tagwright', execution, '$tagwright');
+  made.group = vscode.TaskGroup.Build;
+  return made;
+}
+
+async function filesOf({ files = [tagSpecGlob] }: Definition, folder: vscode.WorkspaceFolder): Promise<string[]> {
+  const found = await Promise.all(
+    files.map((glob) => vscode.workspace.findFiles(new vscode.RelativePattern(folder, glob), undefined, mostFiles)),
+  );
+  const root = folder.uri.path.replace(/\/?$/, '/');
+  const relative = found.flat().map(({ path }) => path.slice(root.length));
+  return [...new Set(relative)].sort().slice(0, mostFiles);
+}

@@ -1,0 +1,80 @@
+/** Cursor → lit part, and clicked part → line. Each knows what the other caused, so that they do not chase each other. */
+
+import * as vscode from 'vscode';
+import type { TagResults } from '../service/results.ts';
+import { putCursor, showText } from '../common/tabs.ts';
+import type { PreviewManager } from './manager.ts';
+
+const settleDelayMs = 80;
+/** A cursor that moves this soon after an edit was moved by typing. */
+const typingPauseMs = 600;
+
+export class CursorSync implements vscode.Disposable {
+  private readonly subscriptions: vscode.Disposable[];
+  private timer: NodeJS.Timeout | undefined;
+  private lastEdit = 0;
+  /** The position that `reveal` set: the selection event it causes must not move the view. */
+  private revealed: vscode.Position | undefined;
+
+  constructor(
+    private readonly previews: PreviewManager,
+    private readonly results: TagResults,
+  ) {
+    this.subscriptions = [
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+        this.cursorMoved(textEditor);
+      }),
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length > 0 && this.previews.get(document.uri)) this.lastEdit = Date.now();
+      }),
+    ];
+  }
+
+  /** Lights up what the cursor stands in, for a preview that has just been opened. */
+  show(uri: vscode.Uri): void {
+    const key = uri.toString();
+    const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === key);
+    if (editor) this.previews.get(uri)?.highlight(editor.document.offsetAt(editor.selection.active), false);
+  }
+
+  /** Shows the offset in the editor that has the spec, in its own column; `focus` moves the keyboard there too. */
+  async reveal(uri: vscode.Uri, offset: number, focus: boolean): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(uri);
+    this.revealed = document.positionAt(offset);
+    putCursor(await showText(uri, { preserveFocus: !focus }), offset);
+  }
+
+  /** The editor's own undo, which only works where the keyboard is: it goes there for it. */
+  async undo(uri: vscode.Uri, step: 'undo' | 'redo'): Promise<void> {
+    await showText(uri);
+    await vscode.commands.executeCommand(step);
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    for (const subscription of this.subscriptions) subscription.dispose();
+  }
+
+  /** The cursor in a row of a batch asks for that row. */
+  private showRow(document: vscode.TextDocument, cursor: vscode.Position): void {
+    const [key, row] = this.results.get(document.uri)?.pathAt(document.offsetAt(cursor)) ?? [];
+    if (key === 'batch' && typeof row === 'number') this.results.showRow(document.uri, row);
+  }
+
+  private cursorMoved(editor: vscode.TextEditor): void {
+    const { document } = editor;
+    if (!this.previews.get(document.uri)) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      const cursor = editor.selection.active;
+      this.showRow(document, cursor);
+      const echo = this.revealed?.isEqual(cursor) ?? false;
+      this.revealed = undefined;
+      const wanted = vscode.workspace
+        .getConfiguration('tagwright', document)
+        .get<boolean>('preview.followCursor', true);
+      const typing = Date.now() - this.lastEdit < typingPauseMs;
+      this.previews.get(document.uri)?.highlight(document.offsetAt(cursor), wanted && !echo && !typing);
+    }, settleDelayMs);
+  }
+}

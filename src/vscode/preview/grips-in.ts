@@ -1,0 +1,10 @@
+import type { TagResult } from '../service/results.ts';
+import { gripsOf, type Grip } from '../../scene/grips.ts';
+import { pieceScales } from '../../scene/piece-scale.ts';
+
+/** The grips of what is drawn; none while the text is broken, for there is nothing then that a change could be tried on. */
+export function gripsIn({ tag, model, stale, report }: TagResult): Grip[] {
+  if (!tag || !model || stale) return [];
+  const scales = pieceScales(tag, model);
+  return gripsOf(model, report.source, (piece) => scales.get(piece) ?? 1);
+}

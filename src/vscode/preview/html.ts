@@ -1,0 +1,87 @@
+/** The page's static shell. It is set once a panel; everything after travels by message. */
+
+import { escaped } from '../common/escape-html.ts';
+import { icon, toolsHtml } from './html-tools.ts';
+
+export interface ShellSources {
+  /** What the content security policy calls the place of the script and the style sheet. */
+  readonly cspSource: string;
+  readonly scriptUri: string;
+  readonly styleUri: string;
+  readonly nonce: string;
+  /** The spec's uri, for the page to keep as its state from the first moment. */
+  readonly source: string;
+  /** How the spec was looked at last, and what is known of the screen, as JSON. */
+  readonly remembered: string;
+}
+
+export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remembered }: ShellSources): string {
+  const policy = `default-src 'none'; style-src ${cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${escaped(styleUri)}">
+<title>Tag preview</title>
+</head>
+<body data-source="${escaped(source)}" data-remembered="${escaped(remembered)}">
+<header>
+  ${toolsHtml}
+  <div id="batch" role="group" aria-label="Tags of the batch" hidden>
+    <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
+    <div id="batch-rows" role="listbox" aria-orientation="horizontal" aria-label="Tag that is shown"></div>
+    <button type="button" id="batch-next" aria-label="Next tag" title="Next tag (Page Down)">${icon('M6 3l5 5-5 5')}</button>
+    <span id="batch-count"></span>
+  </div>
+</header>
+<main>
+  <h1 id="title" class="spoken">Tag preview</h1>
+  <div id="stage" tabindex="0" role="group" aria-label="Drawing. Arrow keys pan, plus and minus zoom, 0 fits, 1 is true size, N goes from problem to problem, S from one thing that can be moved to the next. Question mark lists all keys.">
+    <svg id="drawing" role="img" aria-label="No drawing yet"></svg>
+    <div id="pins" role="toolbar" aria-label="Problems on the drawing"></div>
+  </div>
+  <p id="caption" hidden></p>
+  <div id="tip" role="tooltip" hidden></div>
+  <div id="fix-menu" hidden></div>
+  <div id="banner" hidden><span></span> <button type="button"></button></div>
+  <div id="gone" class="in-place" hidden>
+    <h2>This tag is closed</h2>
+    <p></p>
+    <button type="button" hidden></button>
+  </div>
+  <div id="empty" class="in-place" hidden>
+    <h2>Nothing to draw yet</h2>
+    <p>The drawing appears here as soon as the spec makes a shape.</p>
+    <button type="button" hidden></button>
+  </div>
+</main>
+<footer>
+  <div id="caution" role="note" hidden><span></span><button type="button">Got it</button></div>
+  <button type="button" id="summary" aria-expanded="false" aria-controls="dock"></button>
+  <div id="dock" data-shows="nothing" hidden>
+    <section id="problems" aria-labelledby="issues-title"><h2 id="issues-title">Problems</h2><ul id="issues"></ul>
+      <details id="accepted" hidden><summary></summary><ul></ul></details></section>
+    <section aria-labelledby="pieces-title"><h2 id="pieces-title">Pieces</h2><ul id="pieces"></ul></section>
+    <section id="takes" aria-labelledby="takes-title" hidden><h2 id="takes-title">Job estimate</h2><dl></dl></section>
+  </div>
+</footer>
+<dialog id="screen" aria-labelledby="screen-title">
+  <h1 id="screen-title">True size on this screen</h1>
+  <p id="screen-how"></p>
+  <div id="card" aria-hidden="true"></div>
+  <label>Width of the outline <input type="range" id="card-width" min="80" max="900" step="0.5"></label>
+  <p class="fine">The arrow keys make small changes. Bank cards have the size of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
+  <form method="dialog"><button value="save" class="primary">Keep</button> <button value="forget">Forget</button> <button value="cancel">Cancel</button></form>
+</dialog>
+<dialog id="keys" aria-labelledby="keys-title">
+  <h1 id="keys-title">Keys</h1>
+  <div tabindex="0" role="group" aria-labelledby="keys-title"></div>
+  <form method="dialog"><button class="primary" autofocus>Close</button></form>
+</dialog>
+<div id="announcer" role="status" aria-live="polite"></div>
+<script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
+</body>
+</html>`;
+}

@@ -1,0 +1,203 @@
+/** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
+
+import * as vscode from 'vscode';
+import { fileExists, isTagSpec } from '../common/documents.ts';
+import type { SpecMoves } from '../service/spec-moves.ts';
+import { shownTexts } from '../common/tabs.ts';
+import { stepDone } from '../features/walkthrough.ts';
+import { parseRestoredSource } from './messages.ts';
+import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
+import { previewViewType } from './view-type.ts';
+
+/** From the end of a spec to its text under another name: the editor reports the one shortly before the other. */
+const moveMs = 300;
+
+export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
+  private readonly previews = new Map<string, PreviewPanel>();
+  private readonly subscriptions: readonly { dispose(): unknown }[];
+  /** Of the previews whose specs are gone, the specs. */
+  private readonly goneSpecs = new Set<string>();
+  /** Those that go along with the editor, the newest last. */
+  private readonly followers = new Set<PreviewPanel>();
+
+  constructor(
+    private readonly services: PreviewServices,
+    private readonly actions: PreviewActions,
+    moves: SpecMoves,
+    /** `dist/webview`, the only folder a page may load from. */
+    private readonly pageFolder: vscode.Uri,
+  ) {
+    this.subscriptions = [
+      moves.onDidMove(({ from, to }) => {
+        this.moved(from, to);
+      }),
+      services.results.onDidRemove((uri) => void this.removed(uri)),
+      services.results.onDidChange(({ uri }) => {
+        this.goneSpecs.delete(uri.toString());
+      }),
+      vscode.workspace.onDidRenameFiles(({ files }) => {
+        for (const { oldUri, newUri } of files) this.renamed(oldUri, newUri);
+      }),
+      vscode.workspace.onDidDeleteFiles(({ files }) => {
+        for (const uri of files) for (const preview of this.within(uri)) this.close(preview);
+      }),
+      vscode.window.onDidChangeActiveTextEditor((editor) => {
+        if (!editor || !isTagSpec(editor.document.uri)) return;
+        this.openWithSpec(editor.document.uri);
+        this.goAlong(editor.document.uri);
+        // Another one to offer.
+        for (const key of this.goneSpecs) this.showGone(key);
+      }),
+    ];
+    const shown = vscode.window.activeTextEditor?.document.uri;
+    if (shown && isTagSpec(shown)) this.openWithSpec(shown);
+  }
+
+  get(uri: vscode.Uri): PreviewPanel | undefined {
+    return this.previews.get(uri.toString());
+  }
+
+  /** The spec of a preview that can be seen, the one with the keyboard first. */
+  get inFront(): vscode.Uri | undefined {
+    const seen = [...this.previews.values()].filter(({ isVisible }) => isVisible);
+    return (seen.find(({ isActive }) => isActive) ?? seen[0])?.uri;
+  }
+
+  /** The preview of this spec goes along with the editor from now on, or stays with the spec. */
+  follow(uri: vscode.Uri, follows: boolean): void {
+    const preview = this.get(uri);
+    if (!preview) return;
+    this.followers.delete(preview);
+    if (follows) this.followers.add(preview);
+  }
+
+  /** What was measured in one is true for all. */
+  screenMeasured(): void {
+    for (const preview of this.previews.values()) preview.sendScreen();
+  }
+
+  /** Opens the preview beside the editor, or shows the one there is; the keyboard stays where it was. */
+  openToSide(uri: vscode.Uri): void {
+    const existing = this.get(uri);
+    if (existing) {
+      existing.reveal();
+      return;
+    }
+    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+    this.adopt(uri, vscode.window.createWebviewPanel(previewViewType, 'Preview', place, {}));
+    stepDone('previewed');
+  }
+
+  deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const source = parseRestoredSource(state);
+    const uri = source === undefined ? undefined : vscode.Uri.parse(source);
+    if (!uri || this.get(uri)) panel.dispose();
+    else this.adopt(uri, panel);
+    return Promise.resolve();
+  }
+
+  dispose(): void {
+    for (const subscription of this.subscriptions) subscription.dispose();
+    for (const preview of [...this.previews.values()]) this.close(preview);
+  }
+
+  /** Of the file itself, or of files in the folder. */
+  private within(uri: vscode.Uri): PreviewPanel[] {
+    const key = uri.toString();
+    return [...this.previews].flatMap(([own, preview]) => (own === key || own.startsWith(`${key}/`) ? [preview] : []));
+  }
+
+  /** The preview goes on in its place under the new name. */
+  private renamed(oldUri: vscode.Uri, newUri: vscode.Uri): void {
+    for (const preview of this.within(oldUri)) {
+      const own = preview.uri.toString();
+      this.previews.delete(own);
+      const uri = vscode.Uri.parse(newUri.toString() + own.slice(oldUri.toString().length));
+      this.pass(preview, uri);
+    }
+  }
+
+  /** Where that is wished for, the first preview comes by itself. */
+  private openWithSpec(uri: vscode.Uri): void {
+    const isWished = vscode.workspace.getConfiguration('tagwright').get<boolean>('preview.openWithSpec', false);
+    if (isWished && this.previews.size === 0) this.openToSide(uri);
+  }
+
+  /** The text has another name now, and its preview goes along; where that name has a preview already, one is enough. */
+  private moved(from: vscode.Uri, to: vscode.Uri): void {
+    const kept = this.services.memory.kept(from);
+    if (kept && isTagSpec(to)) this.services.memory.keep(to, kept);
+    this.turn(from, to);
+  }
+
+  /** The preview of one spec shows another from now on. */
+  private turn(from: vscode.Uri, to: vscode.Uri): void {
+    const preview = this.get(from);
+    if (!preview || !isTagSpec(to)) return;
+    const other = this.get(to);
+    if (other) {
+      this.close(preview);
+      other.reveal();
+    } else {
+      this.previews.delete(from.toString());
+      this.pass(preview, to);
+    }
+  }
+
+  /** A file that is only closed is still there to be drawn; else its preview says so, unless it goes along to another name. */
+  private async removed(uri: vscode.Uri): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, moveMs));
+    if (!this.get(uri) || this.services.results.get(uri)) return;
+    if (await fileExists(uri)) {
+      this.services.results.request(uri);
+      return;
+    }
+    this.goneSpecs.add(uri.toString());
+    this.showGone(uri.toString());
+  }
+
+  private showGone(key: string): void {
+    const preview = this.previews.get(key);
+    if (preview) preview.showGone(this.otherThan(preview.uri));
+    else this.goneSpecs.delete(key);
+  }
+
+  /** The spec in front, else any that is open. */
+  private otherThan(uri: vscode.Uri): vscode.Uri | undefined {
+    return shownTexts().find((each) => isTagSpec(each) && each.toString() !== uri.toString());
+  }
+
+  /** The preview of a spec that is gone shows one that is open; where that has a preview, this one makes room for it. */
+  showOther(uri: vscode.Uri): void {
+    const other = this.otherThan(uri);
+    if (other) this.turn(uri, other);
+  }
+
+  /** One preview turns to the spec that is edited now, unless another shows it already. */
+  private goAlong(uri: vscode.Uri): void {
+    const follower = [...this.followers].at(-1);
+    if (!follower || this.get(uri)) return;
+    this.previews.delete(follower.uri.toString());
+    this.pass(follower, uri);
+  }
+
+  private pass(preview: PreviewPanel, uri: vscode.Uri): void {
+    const follows = this.followers.delete(preview);
+    this.adopt(uri, preview.release(), follows);
+  }
+
+  private adopt(uri: vscode.Uri, panel: vscode.WebviewPanel, follows = false): void {
+    const preview = new PreviewPanel(uri, panel, this.services, this.actions, this.pageFolder, follows);
+    this.previews.set(uri.toString(), preview);
+    if (follows) this.followers.add(preview);
+    preview.onDidDispose(() => {
+      this.close(preview);
+    });
+  }
+
+  private close(preview: PreviewPanel): void {
+    this.previews.delete(preview.uri.toString());
+    this.followers.delete(preview);
+    preview.dispose();
+  }
+}

@@ -1,0 +1,308 @@
+/** One preview: it feeds the page of one spec and answers it. */
+
+import * as vscode from 'vscode';
+import type { IssueHelp } from '../features/issue-help.ts';
+import type { TagResult, TagResults } from '../service/results.ts';
+import type { Trial } from '../service/trial.ts';
+import { nameOf } from '../common/write-whole.ts';
+import { takesOfTag } from '../../export/known-takes.ts';
+import { takesFacts } from '../../export/takes-facts.ts';
+import { sceneGrips } from '../../scene/grips.ts';
+import { gripsIn } from './grips-in.ts';
+import { HandChanges } from './hand-changes.ts';
+import type { PreviewMemory } from './memory.ts';
+import { shellHtml } from './html.ts';
+import { parseToHost } from './messages.ts';
+import { litIds } from '../../scene/highlighted.ts';
+import { cutPathsOf, wallsOf } from '../../scene/measures.ts';
+import { loadsOf } from '../../scene/loads.ts';
+import { PinFixes } from './pin-fixes.ts';
+import type { ExportKind, SceneMessage, ToPage } from '../../protocol/preview.ts';
+import { acceptedOf, pinsOf, sceneOf } from '../../scene/scene.ts';
+
+/** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
+const measuresAfterMs = 250;
+/** Planning the cuts takes several times as long: once nobody is in the middle of something. */
+const takesAfterMs = 700;
+
+export interface PreviewServices {
+  readonly results: TagResults;
+  readonly help: IssueHelp;
+  readonly trial: Trial;
+  readonly memory: PreviewMemory;
+}
+
+export interface PreviewActions {
+  reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
+  makeFiles(uri: vscode.Uri, what: ExportKind): void;
+  /** The preview of this spec goes along with the editor from now on, or no longer. */
+  follow(uri: vscode.Uri, follows: boolean): void;
+  /** The preview of this spec, which is gone, shows another one that is open. */
+  showOther(uri: vscode.Uri): void;
+  /** All previews are to know. */
+  screenMeasured(): void;
+  /** In the text; `after` is called once it is done. */
+  undo(uri: vscode.Uri, step: 'undo' | 'redo', after: () => void): void;
+}
+
+export class PreviewPanel implements vscode.Disposable {
+  private readonly subscriptions: vscode.Disposable[] = [];
+  /** What the page was last told to light up; it must hear it again when it is made anew. */
+  private cursor: number | undefined;
+  private wantsCutPaths = false;
+  private later: readonly NodeJS.Timeout[] = [];
+  private readonly results: TagResults;
+  private readonly memory: PreviewMemory;
+  private readonly fixes: PinFixes;
+  private readonly hand: HandChanges;
+
+  constructor(
+    readonly uri: vscode.Uri,
+    private readonly panel: vscode.WebviewPanel,
+    { results, help, trial, memory }: PreviewServices,
+    private readonly actions: PreviewActions,
+    pageFolder: vscode.Uri,
+    follows: boolean,
+  ) {
+    this.results = results;
+    this.memory = memory;
+    this.fixes = new PinFixes(help, trial, (message) => {
+      this.send(message);
+    });
+    this.hand = new HandChanges(trial, {
+      showTrial: (result, { grip, change }) => {
+        this.sendResult(result, { grip, change });
+      },
+      showText: () => {
+        this.sendScene();
+      },
+    });
+    const { webview } = panel;
+    panel.title = `Preview: ${nameOf(uri)}`;
+    webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
+    this.subscriptions.push(
+      webview.onDidReceiveMessage((data: unknown) => {
+        this.receive(data);
+      }),
+      panel.onDidChangeViewState(() => {
+        // The page is gone; nothing goes on for it.
+        if (!panel.visible) this.rest();
+      }),
+      results.onDidChange((result) => {
+        if (result.uri.toString() !== uri.toString()) return;
+        this.fixes.stop();
+        this.hand.stop();
+        this.sendScene();
+      }),
+    );
+    webview.html = shellHtml({
+      cspSource: webview.cspSource,
+      scriptUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.js')).toString(),
+      styleUri: webview.asWebviewUri(vscode.Uri.joinPath(pageFolder, 'main.css')).toString(),
+      nonce: crypto.randomUUID(),
+      source: uri.toString(),
+      remembered: JSON.stringify({
+        kept: memory.kept(uri),
+        devicePixelsPerMm: memory.screen,
+        exports: memory.exports,
+        cautions: memory.cautions,
+        follows,
+      }),
+    });
+  }
+
+  get isVisible(): boolean {
+    return this.panel.visible;
+  }
+
+  get isActive(): boolean {
+    return this.panel.active;
+  }
+
+  reveal(): void {
+    this.panel.reveal(undefined, true);
+  }
+
+  /** `follow`: the view may move to what lights up. */
+  highlight(offset: number, follow: boolean): void {
+    this.cursor = offset;
+    const result = this.results.get(this.uri);
+    if (!result?.model) return;
+    this.send({
+      type: 'highlight',
+      source: this.uri.toString(),
+      ids: litIds(result.model, result.pathAt(offset)),
+      follow,
+    });
+  }
+
+  /** Tells what is known of the screen. */
+  sendScreen(): void {
+    const { screen } = this.memory;
+    const known = screen !== undefined && { devicePixelsPerMm: screen };
+    this.send({ type: 'screen', source: this.uri.toString(), ...known });
+  }
+
+  /** The spec is gone; `other`: one that is open, to show instead. */
+  showGone(other: vscode.Uri | undefined): void {
+    this.rest();
+    const offer = other !== undefined && { other: nameOf(other) };
+    this.send({ type: 'gone', source: this.uri.toString(), fileName: nameOf(this.uri), ...offer });
+  }
+
+  onDidDispose(listener: () => void): void {
+    this.subscriptions.push(this.panel.onDidDispose(listener));
+  }
+
+  /** Lets go of the panel, for another preview to take over. */
+  release(): vscode.WebviewPanel {
+    this.rest();
+    for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
+    return this.panel;
+  }
+
+  dispose(): void {
+    this.release().dispose();
+  }
+
+  private rest(): void {
+    this.later.forEach(clearTimeout);
+    this.fixes.stop();
+    this.hand.stop();
+  }
+
+  private receive(data: unknown): void {
+    const message = parseToHost(data);
+    if (!message || (message.type !== 'ready' && message.source !== this.uri.toString())) return;
+    const result = this.results.get(this.uri);
+    switch (message.type) {
+      case 'ready':
+        this.sendScreen();
+        if (result) this.sendScene();
+        else this.results.request(this.uri);
+        return;
+      case 'reveal':
+        this.actions.reveal(this.uri, message.offset, message.focus);
+        return;
+      case 'export':
+        this.memory.exports = message.what;
+        this.actions.makeFiles(this.uri, message.what);
+        return;
+      case 'read-caution':
+        this.memory.readCaution(message.caution);
+        return;
+      case 'show-row':
+        this.results.showRow(this.uri, message.row);
+        return;
+      case 'want-cut-paths':
+        this.wantsCutPaths = message.wanted;
+        if (message.wanted) this.sendMeasures();
+        return;
+      case 'ask-fixes':
+        if (result) void this.fixes.offer(result, message);
+        return;
+      case 'make-fix':
+        if (result) void this.fixes.make(result, message);
+        return;
+      case 'show-fix':
+        if (result) void this.fixes.show(result, message);
+        return;
+      case 'try-change':
+        if (result) this.hand.try(result, message);
+        return;
+      case 'make-change':
+        if (result) void this.hand.make(result, message);
+        return;
+      case 'follow':
+        this.actions.follow(this.uri, message.follows);
+        return;
+      case 'keep':
+        this.memory.keep(this.uri, message.kept);
+        return;
+      case 'screen':
+        this.memory.screen = message.devicePixelsPerMm;
+        this.actions.screenMeasured();
+        return;
+      case 'show-other':
+        this.actions.showOther(this.uri);
+        return;
+      case 'drop-change':
+        this.hand.drop();
+        return;
+      case 'undo':
+      case 'redo':
+        this.actions.undo(this.uri, message.type, () => {
+          this.panel.reveal(undefined, false);
+        });
+        return;
+      default:
+        message satisfies never;
+    }
+  }
+
+  /** Always of the newest result, so that no older one can follow a newer. */
+  private sendScene(): void {
+    const result = this.results.get(this.uri);
+    if (!result) return;
+    this.sendResult(result);
+    // Those of a spec that is broken have nothing to show.
+    const { version, batchTags: tags, stale } = result;
+    if (tags && !stale) this.send({ type: 'batch', source: this.uri.toString(), version, tags });
+    this.later.forEach(clearTimeout);
+    this.later = [
+      setTimeout(() => {
+        this.sendMeasures();
+      }, measuresAfterMs),
+      setTimeout(() => {
+        this.sendTakes();
+      }, takesAfterMs),
+    ];
+    // The same cursor may stand in what makes other parts now.
+    if (this.cursor !== undefined) this.highlight(this.cursor, false);
+  }
+
+  private sendResult(result: TagResult, trying?: SceneMessage['trying']): void {
+    const { tag, version, fileName, stale, issues, report } = result;
+    const grips = sceneGrips(gripsIn(result));
+    this.send({
+      type: 'scene',
+      source: this.uri.toString(),
+      version,
+      fileName,
+      ...(report.batch && { batch: { labels: report.batch.rows.map(({ label }) => label), row: report.row } }),
+      ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0, grips) }),
+      stale,
+      ...(trying && { trying }),
+      pins: pinsOf(issues, (offset) => result.lineOf(offset)),
+      accepted: acceptedOf(report.accepted, (offset) => result.lineOf(offset)),
+    });
+  }
+
+  private sendMeasures(): void {
+    const result = this.results.get(this.uri);
+    if (!result?.tag || !this.panel.visible) return;
+    this.send({
+      type: 'measures',
+      source: this.uri.toString(),
+      version: result.version,
+      loads: loadsOf(result.tag),
+      walls: wallsOf(result.tag, result.report.issues),
+      cutPaths: this.wantsCutPaths ? cutPathsOf(result.tag) : [],
+    });
+  }
+
+  /** Of a drawing that is out of date the page has been told already. */
+  private sendTakes(): void {
+    const result = this.results.get(this.uri);
+    if (!result?.tag || result.stale || !this.panel.visible) return;
+    const { version, tag } = result;
+    const takes = takesOfTag(tag);
+    const facts = takes ? takesFacts(takes, tag.units) : [];
+    this.send({ type: 'takes', source: this.uri.toString(), version, facts });
+  }
+
+  /** A hidden page is gone; made anew it says `ready` and is told all again. */
+  private send(message: ToPage): void {
+    if (this.panel.visible) void this.panel.webview.postMessage(message);
+  }
+}

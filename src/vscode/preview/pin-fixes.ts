@@ -1,0 +1,68 @@
+/** What a pin offers against its problem, and doing it. */
+
+import { makeHelp, titlesOf, type IssueHelp } from '../features/issue-help.ts';
+import type { TagResult } from '../service/results.ts';
+import type { Trial } from '../service/trial.ts';
+import type { Issue } from '../../core/issue.ts';
+import { outcomeOf } from '../../scene/outcome.ts';
+import type { PinOfVersion, ToPage } from '../../protocol/preview.ts';
+import { pinIds } from '../../scene/scene.ts';
+
+export class PinFixes {
+  private trying: AbortController | undefined;
+
+  constructor(
+    private readonly help: IssueHelp,
+    private readonly trial: Trial,
+    private readonly send: (message: ToPage) => void,
+  ) {}
+
+  /** Tells the titles once they have been tried; only for the pin asked for last, and only of the text as it is. */
+  async offer(result: TagResult, { source, version, pin }: PinOfVersion): Promise<void> {
+    const found = await this.find(result, version, pin);
+    if (found) this.send({ type: 'fixes', source, version, pin, titles: titlesOf(found.help, found.issue) });
+  }
+
+  async make(result: TagResult, { version, pin, index }: PinOfVersion & { readonly index: number }): Promise<void> {
+    const found = await this.find(result, version, pin);
+    if (found) await makeHelp(found.help, index, result);
+  }
+
+  /** Tells what the tag would be; the one asked for last. It was tried before it was offered, so the engine has it still. */
+  async show(
+    result: TagResult,
+    { source, version, pin, index }: PinOfVersion & { readonly index: number },
+  ): Promise<void> {
+    const found = await this.find(result, version, pin);
+    const change = found && found.help.fixes[index];
+    if (!change) return;
+    const { signal } = found;
+    try {
+      const { tag, stale } = await this.trial.of(result, change.edits, signal);
+      if (signal.aborted || !tag || stale) return;
+      this.send({ type: 'outcome', source, version, pin, index, pieces: outcomeOf(tag) });
+    } catch (error) {
+      if (!signal.aborted) throw error;
+    }
+  }
+
+  /** What is being tried is no longer wanted. */
+  stop(): void {
+    this.trying?.abort();
+  }
+
+  private async find(result: TagResult, version: number, pin: string) {
+    this.stop();
+    const issue: Issue | undefined = result.issues[pinIds(result.issues).indexOf(pin)];
+    if (!issue || result.version !== version) return undefined;
+    const controller = new AbortController();
+    this.trying = controller;
+    try {
+      const { signal } = controller;
+      return { issue, help: await this.help.for(issue, result, signal), signal };
+    } catch (error) {
+      if (controller.signal.aborted) return undefined;
+      throw error;
+    }
+  }
+}

@@ -1,0 +1,77 @@
+/** The view of samples: a page with a picture in the colours of its stock, a title and a line on each. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { pictureOfTag } from '../../language/hover/picture.ts';
+import { lookOf } from '../../look/looks.ts';
+import { samplesHtml } from './samples-html.ts';
+import type { FromSamplesPage, SamplePicture, ToSamplesPage } from '../../protocol/samples.ts';
+import { openSample } from './samples.ts';
+import type { Sample, SampleLibrary } from './samples.ts';
+
+/** In pixels, at twice the size they are shown in, for dense screens. */
+const pictureSize = { width: 200, height: 128 };
+
+export class SamplesView implements vscode.WebviewViewProvider {
+  readonly #extensionUri: vscode.Uri;
+  readonly #library: SampleLibrary;
+  readonly #engine: Engine;
+  readonly #pictures = new Map<string, SamplePicture | undefined>();
+
+  constructor(extensionUri: vscode.Uri, library: SampleLibrary, engine: Engine) {
+    this.#extensionUri = extensionUri;
+    this.#library = library;
+    this.#engine = engine;
+  }
+
+  resolveWebviewView({ webview, onDidDispose }: vscode.WebviewView): void {
+    const folder = vscode.Uri.joinPath(this.#extensionUri, 'dist', 'webview');
+    webview.options = { enableScripts: true, localResourceRoots: [folder] };
+    let isGone = false;
+    onDidDispose(() => {
+      isGone = true;
+    });
+    webview.onDidReceiveMessage((data: unknown) => {
+      const message = parseFromPage(data);
+      if (message?.type === 'ready') void this.#fill(webview, () => isGone);
+      if (message?.type === 'open') void openSample(this.#library, message.fileName);
+      if (message?.type === 'insert') void vscode.commands.executeCommand('tagwright.insertSample', message.fileName);
+    });
+    webview.html = samplesHtml({
+      cspSource: webview.cspSource,
+      scriptUri: webview.asWebviewUri(vscode.Uri.joinPath(folder, 'samples.js')).toString(),
+      styleUri: webview.asWebviewUri(vscode.Uri.joinPath(folder, 'samples.css')).toString(),
+    });
+  }
+
+  /** The list at once, the pictures as they are made. */
+  async #fill(webview: vscode.Webview, isGone: () => boolean): Promise<void> {
+    const post = (message: ToSamplesPage) => void webview.postMessage(message);
+    const samples = await this.#library.all();
+    if (isGone()) return;
+    post({ type: 'samples', samples: samples.map(({ fileName, title, purpose }) => ({ fileName, title, purpose })) });
+    for (const sample of samples) {
+      const picture = await this.#picture(sample);
+      if (isGone()) return;
+      if (picture) post({ type: 'picture', fileName: sample.fileName, picture });
+    }
+  }
+
+  async #picture({ fileName, text }: Sample): Promise<SamplePicture | undefined> {
+    if (!this.#pictures.has(fileName)) {
+      const { tag } = await this.#engine.compute(text, { locate: () => undefined });
+      const picture = tag && pictureOfTag(tag, pictureSize);
+      const { wood: face, edgeFace: edge, burn: engraved } = lookOf(tag?.stock.material);
+      this.#pictures.set(fileName, picture && { ...picture, look: { face, edge, engraved } });
+    }
+    return this.#pictures.get(fileName);
+  }
+}
+
+/** `undefined` for anything that is not a message of the protocol. */
+function parseFromPage(data: unknown): FromSamplesPage | undefined {
+  if (typeof data !== 'object' || data === null) return undefined;
+  const { type, fileName } = data as Record<string, unknown>;
+  if (type === 'ready') return { type };
+  return (type === 'open' || type === 'insert') && typeof fileName === 'string' ? { type, fileName } : undefined;
+}

@@ -1,0 +1,38 @@
+/** With what the engine computes a spec of the editor. */
+
+import type * as vscode from 'vscode';
+import type { ComputeOptions } from '../../engine/engine.ts';
+import { locateBeside } from './font-files.ts';
+import { severitiesFor } from './severities.ts';
+
+/** `row`: of a batch. */
+export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): ComputeOptions {
+  return { row, locate: locateBeside(spec), severities: severitiesFor(spec), signal };
+}
+
+/** Lets the editor breathe in the middle of long work, and a click on Cancel arrive. */
+export function breather(signal: AbortSignal): () => Promise<void> {
+  return async () => {
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    signal.throwIfAborted();
+  };
+}
+
+/** Runs what can be aborted for as long as the editor wants its result; `undefined` once it does not. */
+export async function whileWanted<T>(
+  token: vscode.CancellationToken,
+  run: (signal: AbortSignal) => Promise<T>,
+): Promise<T | undefined> {
+  const controller = new AbortController();
+  const cancelling = token.onCancellationRequested(() => {
+    controller.abort();
+  });
+  try {
+    return await run(controller.signal);
+  } catch (error) {
+    if (controller.signal.aborted) return undefined;
+    throw error;
+  } finally {
+    cancelling.dispose();
+  }
+}

@@ -1,0 +1,311 @@
+/** Computes every spec that is open or lies in the workspace, each time it or a file it uses changes. */
+
+import * as vscode from 'vscode';
+import { issuesOfBatch, reportsOf, rowCount } from '../../engine/batch.ts';
+import type { Engine, Report } from '../../engine/engine.ts';
+import { batchTags } from './batch-tags.ts';
+import { computeOptions } from './compute-options.ts';
+import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
+import type { TagResult, TagResults } from './results.ts';
+import { severitySection } from './severities.ts';
+import { nameOf } from '../common/write-whole.ts';
+
+/** From the last keystroke of a burst to the computation: long enough to skip its letters, too short to be felt. */
+const settleDelayMs = 40;
+/** The other tags of a batch are computed once the text has rested for so long: they would be in the way of the next letter. */
+const batchRestMs = 400;
+/** A keystroke that comes so long after the one before is no burst: nothing is gained by waiting for the next. */
+const burstMs = 100;
+
+/** A result with what the editor's own features need beside what previews do. */
+export interface Checked extends TagResult {
+  /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
+  readonly drawn: Report | undefined;
+}
+
+interface Watched {
+  result?: Checked;
+  /** When its text was last changed, in ms. */
+  changedAt?: number;
+  timer?: NodeJS.Timeout;
+  running?: AbortController;
+  /** Of its batch, the row that is looked at. */
+  row?: number;
+}
+
+export class TagService implements TagResults, vscode.Disposable {
+  readonly #engine: Engine;
+  readonly #log: vscode.LogOutputChannel;
+  readonly #specs = new Map<string, Watched>();
+  /** What is being computed and looked at. */
+  readonly #urgent = new Set<Promise<void>>();
+  /**
+   * What is in no hurry, in line: specs that are not open, and those tags of batches that nobody looks at. One is computed after
+   * another, and none while somebody waits for what is looked at.
+   */
+  readonly #line = new Map<string, 'tag' | 'batch'>();
+  #isInLine = false;
+  readonly #changed = new vscode.EventEmitter<Checked>();
+  readonly #removed = new vscode.EventEmitter<vscode.Uri>();
+  readonly #subscriptions: vscode.Disposable[];
+  readonly onDidChange = this.#changed.event;
+  /** A spec was closed and lies in no checked folder, or was deleted: its problems go. */
+  readonly onDidRemove = this.#removed.event;
+
+  constructor(engine: Engine, log: vscode.LogOutputChannel) {
+    this.#engine = engine;
+    this.#log = log;
+    const { workspace } = vscode;
+    const specs = workspace.createFileSystemWatcher(tagSpecGlob);
+    const companions = workspace.createFileSystemWatcher(companionGlob);
+    const companionChanged = (uri: vscode.Uri) => {
+      this.#fileChanged(uri.toString());
+    };
+    this.#subscriptions = [
+      specs,
+      companions,
+      workspace.onDidOpenTextDocument(({ uri }) => {
+        this.#schedule(uri, 0);
+      }),
+      workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length === 0) return;
+        this.#typed(document.uri);
+        // What is typed into a file that specs use shows in them before it is saved.
+        companionChanged(document.uri);
+      }),
+      workspace.onDidCloseTextDocument(({ uri }) => {
+        void this.#closed(uri);
+        companionChanged(uri);
+      }),
+      workspace.onDidGrantWorkspaceTrust(() => {
+        this.#recomputeAll();
+      }),
+      workspace.onDidChangeWorkspaceFolders(() => void this.#scan()),
+      workspace.onDidChangeConfiguration((change) => {
+        if (change.affectsConfiguration('tagwright.workspaceFileLimit')) void this.#scan();
+        if (change.affectsConfiguration(severitySection)) this.#recomputeAll();
+      }),
+      specs.onDidCreate((uri) => void this.#appeared(uri)),
+      specs.onDidChange((uri) => void this.#appeared(uri)),
+      specs.onDidDelete((uri) => {
+        if (!openDocument(uri)) this.#forget(uri);
+      }),
+      companions.onDidCreate(companionChanged),
+      companions.onDidChange(companionChanged),
+      companions.onDidDelete(companionChanged),
+    ];
+    for (const { uri } of workspace.textDocuments) this.#schedule(uri, 0);
+    void this.#scan();
+  }
+
+  get(uri: vscode.Uri): Checked | undefined {
+    return this.#specs.get(uri.toString())?.result;
+  }
+
+  /** Of every spec that has been computed. */
+  all(): Checked[] {
+    return [...this.#specs.values()].flatMap(({ result }) => result ?? []);
+  }
+
+  /** Has another tag of a batch drawn. */
+  showRow(uri: vscode.Uri, row: number): void {
+    const watched = this.#specs.get(uri.toString());
+    if (!watched?.result || watched.result.report.row === row) return;
+    watched.row = row;
+    this.#schedule(uri, 0, true);
+  }
+
+  request(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    if (watched?.result) this.#changed.fire(watched.result);
+    else this.#schedule(uri, 0, true);
+  }
+
+  dispose(): void {
+    for (const watched of this.#specs.values()) stop(watched);
+    this.#specs.clear();
+    this.#line.clear();
+    for (const subscription of this.#subscriptions) subscription.dispose();
+    this.#changed.dispose();
+    this.#removed.dispose();
+  }
+
+  #typed(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    const isBurst = watched?.changedAt !== undefined && performance.now() - watched.changedAt < burstMs;
+    this.#schedule(uri, isBurst ? settleDelayMs : 0);
+    if (watched) watched.changedAt = performance.now();
+  }
+
+  #schedule(uri: vscode.Uri, delayMs: number, isUrgent = openDocument(uri) !== undefined): void {
+    if (!isTagSpec(uri)) return;
+    const key = uri.toString();
+    const watched = this.#specs.get(key) ?? {};
+    this.#specs.set(key, watched);
+    stop(watched);
+    this.#line.delete(key);
+    if (!isUrgent) {
+      this.#line.set(key, 'tag');
+      void this.#goThroughLine();
+      return;
+    }
+    watched.timer = setTimeout(() => {
+      const computing = this.#compute(uri, watched);
+      this.#urgent.add(computing);
+      void computing.finally(() => this.#urgent.delete(computing));
+    }, delayMs);
+  }
+
+  async #goThroughLine(): Promise<void> {
+    if (this.#isInLine) return;
+    this.#isInLine = true;
+    // What comes into the line meanwhile is gone through as well.
+    for (const [key] of this.#line) {
+      await this.#turn();
+      const watched = this.#specs.get(key);
+      const what = this.#line.get(key);
+      this.#line.delete(key);
+      if (what && watched)
+        await (what === 'tag' ? this.#compute(vscode.Uri.parse(key), watched) : this.#checkBatch(watched));
+    }
+    this.#isInLine = false;
+  }
+
+  /** Comes when nobody is in a hurry. */
+  async #turn(): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
+    await Promise.all(this.#urgent);
+  }
+
+  /** What is wrong with the tags of a batch that are not looked at. */
+  async #checkBatch(watched: Watched): Promise<void> {
+    const { result, running } = watched;
+    if (!result || !running) return;
+    const { uri, report } = result;
+    try {
+      const options = computeOptions(uri, running.signal);
+      const all = await reportsOf(this.#engine, report, options, async () => {
+        await Promise.all(this.#urgent);
+        running.signal.throwIfAborted();
+      });
+      running.signal.throwIfAborted();
+      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all), batchTags: batchTags(all) });
+    } catch (error) {
+      if (!running.signal.aborted) this.#failed(uri, error);
+    }
+  }
+
+  async #compute(uri: vscode.Uri, watched: Watched): Promise<void> {
+    const controller = new AbortController();
+    watched.running = controller;
+    const { signal } = controller;
+    try {
+      const document = openDocument(uri);
+      const text = document ? document.getText() : new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+      const version = document?.version ?? 0;
+      signal.throwIfAborted();
+      const report = await this.#engine.compute(text, computeOptions(uri, signal, watched.row));
+      signal.throwIfAborted();
+      const result = resultOf(uri, version, report, watched.result?.drawn);
+      this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
+      this.#settle(watched, result);
+      if (rowCount(report) > 1) {
+        watched.timer = setTimeout(() => {
+          this.#line.set(uri.toString(), 'batch');
+          void this.#goThroughLine();
+        }, batchRestMs);
+      }
+    } catch (error) {
+      if (signal.aborted) return;
+      if (error instanceof vscode.FileSystemError) {
+        this.#forget(uri);
+        return;
+      }
+      this.#failed(uri, error);
+    }
+  }
+
+  #settle(watched: Watched, result: Checked): void {
+    watched.result = result;
+    this.#changed.fire(result);
+  }
+
+  #failed(uri: vscode.Uri, error: unknown): void {
+    this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
+  }
+
+  /** A spec on disk is new or changed; one that is open tells of its changes itself. */
+  async #appeared(uri: vscode.Uri): Promise<void> {
+    if (openDocument(uri)) return;
+    if (this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
+    else await this.#scan();
+  }
+
+  async #closed(uri: vscode.Uri): Promise<void> {
+    if (!this.#specs.has(uri.toString())) return;
+    const onDisk = vscode.workspace.getWorkspaceFolder(uri) && (await fileExists(uri));
+    if (openDocument(uri)) return;
+    // What was typed and not saved is gone; what is on the disk counts again.
+    if (onDisk && workspaceFileLimit() > 0) this.#schedule(uri, 0);
+    else this.#forget(uri);
+  }
+
+  #fileChanged(file: string): void {
+    for (const { result } of this.#specs.values()) {
+      if (result?.report.files.includes(file)) this.#schedule(result.uri, settleDelayMs);
+    }
+  }
+
+  #recomputeAll(): void {
+    for (const key of this.#specs.keys()) this.#schedule(vscode.Uri.parse(key), 0);
+  }
+
+  /** Takes up the specs of the workspace, as many as the setting allows, and lets go of those that no longer belong. */
+  async #scan(): Promise<void> {
+    const limit = workspaceFileLimit();
+    const found = limit > 0 ? await vscode.workspace.findFiles(tagSpecGlob, undefined, limit) : [];
+    const wanted = new Set(found.map(String));
+    for (const uri of found) if (!this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
+    for (const key of [...this.#specs.keys()]) {
+      const uri = vscode.Uri.parse(key);
+      if (!wanted.has(key) && !openDocument(uri)) this.#forget(uri);
+    }
+  }
+
+  #forget(uri: vscode.Uri): void {
+    const watched = this.#specs.get(uri.toString());
+    if (!watched) return;
+    stop(watched);
+    this.#specs.delete(uri.toString());
+    this.#removed.fire(uri);
+  }
+}
+
+function stop(watched: Watched): void {
+  clearTimeout(watched.timer);
+  watched.running?.abort();
+}
+
+/** `before`: the last report that had a tag. It goes on being shown, with the text it was made of. */
+export function resultOf(uri: vscode.Uri, version: number, report: Report, before: Report | undefined): Checked {
+  const { source, tag, issues } = report;
+  const drawn = tag ? report : before;
+  return {
+    uri,
+    version,
+    report,
+    drawn,
+    fileName: nameOf(uri),
+    tag: drawn?.tag,
+    model: drawn?.model,
+    stale: !tag && drawn !== undefined,
+    issues,
+    lineOf: (offset) => source.position(offset).line,
+    rangeOf: (path) => drawn?.source.range(path),
+    pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
+  };
+}
+
+function workspaceFileLimit(): number {
+  return vscode.workspace.getConfiguration('tagwright').get<number>('workspaceFileLimit', 100);
+}

@@ -1,0 +1,20 @@
+/** How much each kind of problem is to weigh, from the settings. */
+
+import * as vscode from 'vscode';
+import { issueCodes } from '../../core/issue-kinds.ts';
+import type { Severities } from '../../engine/severity.ts';
+
+export const severitySection = 'tagwright.severity';
+
+const levels = ['error', 'warning', 'info', 'off'] as const;
+
+/** As the settings of the folder that the spec lies in have it; what is no level counts as not set. */
+export function severitiesFor(spec: vscode.Uri): Severities {
+  const settings = vscode.workspace.getConfiguration(severitySection, spec);
+  return Object.fromEntries(
+    issueCodes.flatMap((code) => {
+      const level = levels.find((each) => each === settings.get(code));
+      return level ? [[code, level]] : [];
+    }),
+  );
+}

@@ -1,0 +1,63 @@
+/** Which files share a name: the one that gives it and all that may use it. */
+
+import * as vscode from 'vscode';
+import { giverIn, givingFile, placesOf } from '../../language/navigation/find-names.ts';
+import type { Name } from '../../language/navigation/find-names.ts';
+import type { SpecSource } from '../../spec/source.ts';
+import type { UsedFile } from '../../spec/used-files.ts';
+import { openDocument } from '../common/documents.ts';
+import { locateBeside } from './font-files.ts';
+import type { Checked, TagService } from './service.ts';
+import { sourceOf } from './sources.ts';
+
+export interface SharingFile {
+  readonly uri: vscode.Uri;
+  readonly source: SpecSource;
+}
+
+/** The file that gives a name that is seen from a spec, if any does. */
+export function giverOf(document: vscode.TextDocument, name: Name, service: TagService): SharingFile | undefined {
+  const source = sourceOf(document);
+  if (giverIn(source, name)) return { uri: document.uri, source };
+  const result = service.get(document.uri);
+  const used = result && givingFile(result.report.uses.used, name);
+  return used && usedFile(result.uri, used);
+}
+
+/** That file, and every spec and used file known in which the name means the same. */
+export function filesSharing(document: vscode.TextDocument, name: Name, service: TagService): SharingFile[] {
+  const files = new Map<string, SharingFile>();
+  const add = (file: SharingFile | undefined) => {
+    if (file) files.set(file.uri.toString(), file);
+  };
+  const giver = giverOf(document, name, service);
+  add({ uri: document.uri, source: sourceOf(document) });
+  add(giver);
+  if (!giver || name.kind === 'piece') return [...files.values()];
+  const target = giver.uri.toString();
+  for (const result of service.all()) {
+    const used = everyFile(result.report.uses.used).flatMap((file) => usedFile(result.uri, file) ?? []);
+    if (!used.some(({ uri }) => uri.toString() === target)) continue;
+    // A file that gives the name itself means its own.
+    for (const file of [current(result), ...used])
+      if (file.uri.toString() === target || !giverIn(file.source, name)) add(file);
+  }
+  return [...files.values()].filter(({ source }) => placesOf(source, name).length > 0);
+}
+
+function everyFile(used: readonly UsedFile[]): UsedFile[] {
+  return used.flatMap((file) => [file, ...everyFile(file.uses)]);
+}
+
+function current({ uri, report }: Checked): SharingFile {
+  const open = openDocument(uri);
+  return { uri, source: open ? sourceOf(open) : report.source };
+}
+
+function usedFile(spec: vscode.Uri, file: UsedFile): SharingFile | undefined {
+  const located = locateBeside(spec)(file.name);
+  if (located === undefined) return undefined;
+  const uri = vscode.Uri.parse(located);
+  const open = openDocument(uri);
+  return { uri, source: open ? sourceOf(open) : file.source };
+}

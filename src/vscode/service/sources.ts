@@ -1,0 +1,16 @@
+/** What open specs hold. */
+
+import type * as vscode from 'vscode';
+import { SpecSource } from '../../spec/source.ts';
+
+const read = new WeakMap<vscode.TextDocument, SpecSource>();
+
+/** The text of a document, read once for all that ask after the same keystroke. */
+export function sourceOf(document: vscode.TextDocument): SpecSource {
+  const text = document.getText();
+  const known = read.get(document);
+  if (known?.text === text) return known;
+  const source = new SpecSource(text);
+  read.set(document, source);
+  return source;
+}

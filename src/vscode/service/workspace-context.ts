@@ -1,0 +1,84 @@
+/** What lies around a spec in the editor: fonts, files beside it, samples. Kept at hand, for completion cannot wait for disks. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { fontNotes } from '../../language/completion/fonts.ts';
+import { nothingAround } from '../../language/surroundings.ts';
+import type { FontNote, SampleNote, Surroundings } from '../../language/surroundings.ts';
+import { companionGlob } from '../common/documents.ts';
+import type { SampleLibrary } from '../samples/samples.ts';
+import type { TagService } from './service.ts';
+
+/** More than one would look through in a list. */
+const mostFiles = 300;
+
+export class EditorSurroundings implements vscode.Disposable {
+  readonly #service: TagService;
+  readonly #engine: Engine;
+  readonly #samples: SampleLibrary;
+  readonly #watcher = vscode.workspace.createFileSystemWatcher(companionGlob, false, true, false);
+  readonly #files = new Map<string, readonly string[]>();
+  #fonts: readonly FontNote[] | undefined;
+  #sampleNotes: readonly SampleNote[] = [];
+
+  constructor(service: TagService, engine: Engine, samples: SampleLibrary) {
+    this.#service = service;
+    this.#engine = engine;
+    this.#samples = samples;
+    const forget = () => {
+      this.#files.clear();
+    };
+    this.#watcher.onDidCreate(forget);
+    this.#watcher.onDidDelete(forget);
+  }
+
+  dispose(): void {
+    this.#watcher.dispose();
+  }
+
+  get fonts(): readonly FontNote[] {
+    if (!this.#fonts) {
+      this.#fonts = fontNotes();
+      void this.#engine.fonts.installed().then((installed) => {
+        this.#fonts = fontNotes(installed);
+      });
+    }
+    return this.#fonts;
+  }
+
+  /** Once the samples are there: in an empty file nothing is wanted more. */
+  async withSamples(spec: vscode.Uri): Promise<Surroundings> {
+    this.#sampleNotes = await this.#samples.all();
+    return this.of(spec);
+  }
+
+  /** As far as it is known by now; what is not is asked for, and there the next time. */
+  of(spec: vscode.Uri): Surroundings {
+    if (this.#sampleNotes.length === 0) void this.#samples.all().then((samples) => (this.#sampleNotes = samples));
+    const uses = this.#service.get(spec)?.report.uses ?? nothingAround.uses;
+    return {
+      fonts: this.fonts,
+      uses,
+      files: this.#filesBeside(spec).filter((file) => !spec.path.endsWith(`/${file}`)),
+      samples: this.#sampleNotes,
+    };
+  }
+
+  #filesBeside(spec: vscode.Uri): readonly string[] {
+    const folder = vscode.Uri.joinPath(spec, '..');
+    const known = this.#files.get(folder.toString());
+    if (known) return known;
+    this.#files.set(folder.toString(), []);
+    void this.#find(folder);
+    return [];
+  }
+
+  async #find(folder: vscode.Uri): Promise<void> {
+    if (!vscode.workspace.getWorkspaceFolder(folder)) return;
+    const pattern = new vscode.RelativePattern(folder, companionGlob);
+    const found = await vscode.workspace.findFiles(pattern, undefined, mostFiles);
+    const start = `${folder.path.replace(/\/$/, '')}/`;
+    const names = found.filter(({ path }) => path.startsWith(start)).map(({ path }) => path.slice(start.length));
+    this.#files.set(folder.toString(), names.sort());
+  }
+}

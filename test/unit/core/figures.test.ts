@@ -1,0 +1,37 @@
+import assert from 'node:assert/strict';
+import { inUnits, mm, mm2, mmByMm } from '../../../src/core/figures.ts';
+import { make, report, specOf } from '../support/engine.ts';
+
+describe('Figures in messages', () => {
+  it('are in the unit of the spec (1 in = 25.4 mm, CSS Values)', () => {
+    const message = `Only ${mm(0.9204)} of ${mm(134.2, 0)}, ${mmByMm(25.4, 50.8, 1)}, ${mm2(645.16)}, ${mm(1)} → ${mm(2)}.`;
+    assert.equal(inUnits(message, 'mm'), 'Only 0.92 mm of 134 mm, 25.4 × 50.8 mm, 645 mm², 1.00 → 2.00 mm.');
+    assert.equal(inUnits(message, 'in'), 'Only 0.036 in of 5.3 in, 1.00 × 2.00 in, 1.000 in², 0.039 → 0.079 in.');
+    assert.equal(
+      inUnits('“3 mm plate” is 2 mm × wide', 'in'),
+      '“3 mm plate” is 2 mm × wide',
+      'what people write stays',
+    );
+  });
+
+  it('are so in what is found on a tag and in what is wrong with a length', async () => {
+    const spec = (units: string) =>
+      specOf(['a: {ellipse: 20 mm}', 'b: {ellipse: 20 mm, nudge: {right: 16 mm}}'], 'body: [a, b]', [
+        `units: ${units}`,
+        'stock: {min_web: 13 mm}',
+      ]);
+    // Exact: two discs of radius 10 whose centres are 16 apart meet in a chord of 12.
+    assert.match(
+      (await make(spec('mm'))).issues[0]!.message,
+      /only (11\.99|12\.00) mm of material joins parts of .* mm²; minimum 13\.00 mm/,
+    );
+    assert.match(
+      (await make(spec('in'))).issues[0]!.message,
+      /only 0\.472 in of material joins parts of .* in²; minimum 0\.512 in/,
+    );
+    const wide = await report(specOf(['a: {rectangle: [2, 1], radius: 0.8}'], 'body: [a]', ['units: in']));
+    assert.match(wide.issues[0]!.message, /half the shorter side, 0\.5 in\./);
+    for (const { message } of [...(await make(spec('in'))).issues, ...wide.issues])
+      assert.doesNotMatch(message, /[\uE000\uE001]/);
+  });
+});

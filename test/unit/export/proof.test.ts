@@ -1,0 +1,89 @@
+import assert from 'node:assert/strict';
+import { jobOf } from '../../../src/export/job.ts';
+import type { Job } from '../../../src/export/job.ts';
+import { pageSvg } from '../../../src/export/page-svg.ts';
+import { toPdf, toProof } from '../../../src/export/pdf.ts';
+import { proofPage } from '../../../src/export/proof.ts';
+import { packReadme } from '../../../src/export/readme.ts';
+import { make } from '../support/engine.ts';
+import { readPdf } from '../support/file-readers.ts';
+import { hardSpecs } from '../support/hard-specs.ts';
+import { samples } from '../support/samples.ts';
+import { tools } from '../support/tools.ts';
+
+async function jobFrom(text: string): Promise<Job> {
+  return jobOf((await make(text)).report)!;
+}
+
+const specs: readonly (readonly [name: string, text: string])[] = [
+  ...samples.map(({ name, text }) => [name, text] as const),
+  ...Object.entries(hardSpecs),
+];
+
+/** What is said at the bench and means nothing, or the wrong thing, to who buys a tag. Our own list. */
+const bench =
+  /\b(kerfs?|travel|webs?|min_web|min\.?|minimum|necks?|scor(e|ed|es|ing)|machines?|costs?|prices?|EUR|beam|laser|passes|mm\/s|seconds?|tabs?|bridges?|straps?|counters?|hangers?|slots?|stock|sheets?|interval|compensat\w*|operations?|cut-(inner|outer)|warnings?|errors?|DO NOT CUT|lines? \d+|parts? of|spec|YAML|SVG|DXF|plies|inset|sink|burn\w*|scorch\w*|power|speed|fumes)\b|#[0-9a-f]{6}\b/i;
+
+/** What the user wrote is the user's, and so is what the makers of fonts say of them. */
+function without(text: string, { tag, fonts }: Job): string {
+  const own = [
+    tag.title,
+    ...tag.pieces.map(({ title }) => title),
+    ...[...tag.made.keys()].flatMap(({ generator }) => (generator.kind === 'text' ? generator.text.split('\n') : [])),
+    ...fonts.flatMap(({ family, licence }) => [licence.copyright, licence.text, licence.url, family]),
+  ];
+  const plain = text.replace(/\s+/g, ' ');
+  return own
+    .filter((each) => each !== undefined && each !== '')
+    .sort((a, b) => b!.length - a!.length)
+    .reduce<string>((rest, each) => rest.replaceAll(each!.replace(/\s+/g, ' ').trim(), '…'), plain);
+}
+
+function assertForCustomers(text: string, job: Job, what: string): void {
+  const said = without(text, job);
+  const found = bench.exec(said);
+  assert.equal(
+    found?.[0],
+    undefined,
+    `${what} says “${found?.[0]}” in: ${said.slice(Math.max(0, (found?.index ?? 0) - 60))}`,
+  );
+}
+
+describe('What a customer reads', () => {
+  for (const [name, text] of specs) {
+    it(`has no word of the workshop: ${name}`, async () => {
+      const job = await jobFrom(text);
+      const page = await proofPage(job, tools, true);
+      const words = page.words.map((each) => each.text).join(' ');
+      assert.ok(words.length > 100);
+      assertForCustomers(words, job, 'the picture');
+      assert.doesNotMatch(pageSvg(page), /<text|<title|<desc/, 'a picture is drawn, not written');
+      const proof = await readPdf(await toProof(job, tools));
+      assert.equal(proof.count, 1);
+      assertForCustomers(proof.pages[0]!.text, job, 'the proof, by pdfjs-dist');
+      assertForCustomers(proof.subject, job, 'the proof’s subject');
+      const both = await readPdf(await toPdf(job, tools), 1);
+      assert.equal(both.count, 2);
+      assertForCustomers(both.pages[0]!.text, job, 'the first page of the PDF, by pdfjs-dist');
+      assertForCustomers(both.subject, job, 'the PDF’s subject');
+      // Names of files end in what kind they are.
+      const note = packReadme(job, 'x').replace(/x(-job)?\.(svg|dxf|pdf|png)/g, '…');
+      assertForCustomers(note.replace(/\n {2}/g, ' '), job, 'the note of a pack');
+    }).timeout(60_000);
+  }
+
+  it('would be caught at it', async () => {
+    const job = await jobFrom(samples[0]!.text);
+    for (const said of [
+      'Kerf 0.16 mm',
+      'minimum 1.50 mm',
+      '2 min 05 s',
+      'Travel 50 mm',
+      'Material cost 2.00',
+      'weak web',
+    ])
+      assert.throws(() => {
+        assertForCustomers(said, job, 'this');
+      });
+  });
+});

@@ -1,0 +1,121 @@
+import assert from 'node:assert/strict';
+import type { Region } from '../../../src/geometry/types.ts';
+import { Meeting } from '../../../src/nesting/no-fit-polygon.ts';
+import { Meetings, sectionsSeen } from '../../../src/nesting/no-fit-polygons.ts';
+import { outlineOf } from '../../../src/nesting/outline.ts';
+import { Pace } from '../../../src/nesting/work-budget.ts';
+import type { Pose, Turn } from '../../../src/nesting/orientation.ts';
+import { poseOf } from '../../../src/nesting/orientation.ts';
+import { distanceByJts, unionAreaByJts } from '../support/reference.ts';
+import { boxOf, moved, never } from '../support/sheets.ts';
+import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
+
+type Random = (low: number, high: number) => number;
+
+const shapes: readonly ((between: Random) => Region)[] = [
+  (between) => unite(Array.from({ length: 8 }, () => ({ x: between(-12, 12), y: between(-12, 12) }))),
+  (between) => subtract([disc(0, 0, 14, 0.1)], [disc(1, 0, between(2, 12), 0.1)]),
+  () => [star(5, 5, 14)],
+  () => [polygon([0, 0], [20, 0], [20, 6], [6, 6], [6, 20], [0, 20])],
+  () => subtract([box(0, 0, 30, 24)], [box(3, 3, 27, 21)]),
+  () => [box(0, 0, 9, 5)],
+  () => [box(0, 0, 6, 4), box(9, 1, 14, 12)],
+];
+
+/** mm², 0 for what rounding makes. */
+function overlapOf(a: Region, b: Region): number {
+  const overlap = unionAreaByJts([a]) + unionAreaByJts([b]) - unionAreaByJts([a, b]);
+  return overlap < 1e-9 ? 0 : overlap;
+}
+
+/** A pose and its material, the lower left corner at the origin. */
+function posed(region: Region, turn: Turn, shape: number): { pose: Pose; region: Region } {
+  const pose = poseOf(outlineOf(region, 0)!, turn, shape);
+  const { minX, minY } = boxOf([region]);
+  const atOrigin = moved(region, { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -minY });
+  return { pose, region: moved(atOrigin, pose.toOrigin) };
+}
+
+function isIn(sections: Float64Array, count: number, x: number): boolean {
+  for (let i = 0; i < count; i += 2) if (x > sections[i]! && x < sections[i + 1]!) return true;
+  return false;
+}
+
+/** Without the ends between sections that touch. */
+function merged(sections: Float64Array, count: number): number[] {
+  const ends = [...sections.subarray(0, count)];
+  return ends.filter((x, i) => {
+    const beside = ends[i % 2 === 0 ? i - 1 : i + 1];
+    return beside === undefined || Math.abs(beside - x) > 1e-9;
+  });
+}
+
+describe('The meeting of two parts', () => {
+  it('is where jsts finds that they overlap', () => {
+    const random = seededRandom(3);
+    const between: Random = (low, high) => low + (high - low) * random();
+    const sections = new Float64Array(1000);
+    let [apart, together, inside] = [0, 0, 0];
+    for (let round = 0; round < 120; round += 1) {
+      const [a, b] = [0, 1].map((shape) =>
+        posed(shapes[Math.floor(between(0, shapes.length))]!(between), Math.floor(between(0, 4)) as Turn, shape),
+      ) as [ReturnType<typeof posed>, ReturnType<typeof posed>];
+      const meeting = new Meeting(a.pose, b.pose);
+      for (let i = 0; i < 6; i += 1) {
+        // Anywhere, or within the box of the resting part where the moving one is small enough.
+        const [w, h] = [a.pose.width - b.pose.width, a.pose.height - b.pose.height];
+        const isWithin = i > 2 && w > 0 && h > 0;
+        const x = isWithin ? between(0, w) : between(-b.pose.width, a.pose.width);
+        const y = isWithin ? between(0, h) : between(-b.pose.height, a.pose.height);
+        const count = meeting.sectionsAt(y, 0, sections, 0);
+        const there = moved(b.region, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
+        const overlap = overlapOf(a.region, there);
+        // Outlines may stray by 0.015 mm; so near to touching, either answer is right.
+        if (overlap < 0.5 && distanceByJts(a.region, there) < 0.05) continue;
+        assert.equal(isIn(sections, count, x), overlap > 0, `round ${round}: ${x}, ${y} overlap by ${overlap} mm²`);
+        if (overlap > 0) together += 1;
+        else apart += 1;
+        if (overlap === 0 && isWithin) inside += 1;
+      }
+    }
+    assert.ok(apart > 100 && together > 100 && inside > 2, `${apart} ${together} ${inside}`);
+  });
+
+  it('is the same whether it is made or seen from the other part, or turned', () => {
+    const random = seededRandom(8);
+    const between: Random = (low, high) => low + (high - low) * random();
+    const [one, other] = [new Float64Array(1000), new Float64Array(1000)];
+    const poses = [shapes[0]!(between), shapes[3]!(between)].flatMap((region, shape) =>
+      ([0, 1, 2, 3] as const).map((turn) => posed(region, turn, shape).pose),
+    );
+    const meetings = new Meetings(new Map(poses.map((pose) => [pose.id, pose])));
+    let flipped = 0;
+    for (const resting of poses) {
+      for (const moving of poses) {
+        const made = new Meeting(resting, moving);
+        const seen = meetings.of(resting, moving);
+        if (seen.flip) flipped += 1;
+        const meeting = meetings.make(seen, new Pace(1, never));
+        for (let i = 0; i < 5; i += 1) {
+          const y = between(made.minY, made.maxY);
+          const expected = merged(one, made.sectionsAt(y, 3, one, 0));
+          const found = merged(other, sectionsSeen(meeting, seen.flip, y, 3, other, 0));
+          assert.equal(found.length, expected.length);
+          for (const [k, x] of expected.entries()) assert.ok(Math.abs(x - found[k]!) < 1e-9);
+        }
+      }
+    }
+    assert.ok(flipped > 20, String(flipped));
+  });
+
+  it('of two squares is a square of twice the side, less what outlines are thinned by', () => {
+    const { pose } = posed([box(0, 0, 10, 10)], 0, 0);
+    const sections = new Float64Array(10);
+    const meeting = new Meeting(pose, pose);
+    for (const y of [-9.9, 0, 9.9]) {
+      assert.equal(meeting.sectionsAt(y, 0, sections, 0), 2);
+      assert.ok(Math.abs(sections[0]! + 10) < 1e-5 && Math.abs(sections[1]! - 10) < 1e-5);
+    }
+    for (const y of [-10, 10]) assert.equal(meeting.sectionsAt(y, 0, sections, 0), 0);
+  });
+});

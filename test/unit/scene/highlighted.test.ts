@@ -1,0 +1,74 @@
+import assert from 'node:assert/strict';
+import { litIds } from '../../../src/scene/highlighted.ts';
+import { parseSpec } from '../../../src/spec/parse.ts';
+
+const spec = `tagwright: 1
+shapes:
+  word: {text: Dill, font: Nunito, width: 40 mm}
+  letters: {from: word, grow: 0.5 mm}
+  backing: {around: letters, by: 7 mm}
+  window: {rectangle: [3 mm, 3 mm]}
+pieces:
+  back:
+    body: [backing]
+    cut: [window]
+    score: [{from: letters, grow: -0.5 mm}]
+    hanger: {ring: {on: backing, at: left}}
+  name:
+    body: [letters]
+    parts: many
+    glue_to: back
+`;
+
+describe('What the cursor lights up', () => {
+  const { model, source, issues } = parseSpec(spec);
+
+  /** With the cursor on the first character of the text. */
+  function lit(text: string): string[] {
+    assert.ok(model, JSON.stringify(issues));
+    const offset = spec.indexOf(text);
+    assert.ok(offset >= 0, text);
+    return litIds(model, source.pathAt(offset));
+  }
+
+  it('is everything made of a shape, through other shapes too', () => {
+    const both = ['back/mark-0', 'name/body-0', 'name/holes-0'];
+    assert.deepEqual(lit('Dill'), both);
+    assert.deepEqual(lit('0.5 mm}\n  backing'), both);
+  });
+
+  it('is what runs around a shape where the shape itself is not to be seen', () => {
+    const hidden = parseSpec(
+      `tagwright: 1
+shapes:
+  word: {text: Dill, font: Nunito, width: 40 mm}
+  backing: {around: word, by: 7 mm}
+pieces:
+  back: {body: [backing]}
+`,
+    );
+    assert.deepEqual(litIds(hidden.model!, ['shapes', 'word', 'text']), ['back/body-0', 'back/holes-0']);
+  });
+
+  it('is only what stands on the shape, not what the shape stands on', () => {
+    assert.deepEqual(lit('7 mm'), ['back/body-0', 'back/holes-0']);
+  });
+
+  it('is the entry of a piece that it stands in', () => {
+    assert.deepEqual(lit('backing]'), ['back/body-0', 'back/holes-0']);
+    assert.deepEqual(lit('window]'), ['back/cut-0']);
+    assert.deepEqual(lit('-0.5'), ['back/mark-0']);
+  });
+
+  it('is the ring and its hole inside a hanger', () => {
+    assert.deepEqual(lit('left}'), ['back/hanger-0', 'back/hanger-hole-0']);
+  });
+
+  it('is the whole piece elsewhere in it', () => {
+    assert.deepEqual(lit('many'), ['name/outer', 'name/body-0']);
+  });
+
+  it('is nothing outside shapes and pieces', () => {
+    assert.deepEqual(lit('tagwright'), []);
+  });
+});

@@ -1,0 +1,226 @@
+import assert from 'node:assert/strict';
+import type { Region } from '../../../src/geometry/types.ts';
+import { effectiveWidth } from '../../../src/strength/lines.ts';
+import { estimateLoad, loadDuration, tenYearsSeconds, woodScatter } from '../../../src/strength/load.ts';
+import { holeFactor } from '../../../src/strength/opening.ts';
+import type { Piece } from '../../../src/tag/tag.ts';
+import { assertNear, make, specOf } from '../support/engine.ts';
+import { box, subtract, unite } from '../support/shapes.ts';
+import { assertClose, bearing, drilled, dumbbell, estimateOf, plate, sawn, sectionOf, slotted } from './pieces.ts';
+
+describe('The formulas', () => {
+  it('for a neck off the pull are F/bt + 6Fe/tb² (straight beam): 10 N, b 3, t 3, e 2 → 5.556 MPa', () => {
+    assertNear(10 / (3 * effectiveWidth([[0, 3]], 2)), 5.556, 5e-4);
+  });
+
+  it('for two strokes take the moment of inertia of both (parallel axes)', () => {
+    // Two of 2 mm, 10 mm apart from middle to middle: A 4, I = 2·(8/12 + 2·25) = 101.33, y 6; e 3 → 1/(1/4 + 18/101.33).
+    assertNear(
+      effectiveWidth(
+        [
+          [-6, -4],
+          [4, 6],
+        ],
+        3,
+      ),
+      1 / (1 / 4 + 18 / (304 / 3)),
+      1e-12,
+    );
+  });
+
+  // Roark's Formulas for Stress and Strain, table 17.1: net section, x = d/D.
+  for (const [x, factor] of [
+    [0.2, 2.508],
+    [0.3, 2.349],
+    [0.4, 2.236],
+    [0.5, 2.159],
+  ] as const) {
+    it(`raise the stress beside a round hole of ${x} of the width ${factor} times (Roark, table 17.1)`, () => {
+      assertNear(holeFactor(10 * x, 10 * (1 - x), 10 * x), factor, 5e-4);
+    });
+  }
+
+  it('for load duration follow the Madison curve (Wood 1951; Forests 12(9):1148): 1 day 82.3 %, 10 years 62.0 %', () => {
+    assertNear(100 * loadDuration(24 * 3600), 82.3, 0.05);
+    assertNear(100 * loadDuration(tenYearsSeconds), 62.0, 0.05);
+    assert.equal(loadDuration(1), 1, 'no bonus for a jerk');
+  });
+
+  it('for scatter take the 5th percentile, 1 − 1.645·CV (CVs of the Wood Handbook, table 5-6, from memory)', () => {
+    assertNear(woodScatter.bending, 0.7368, 1e-9);
+    assertNear(woodScatter.shear, 0.7697, 1e-9);
+    assertNear(woodScatter.tensionAcross, 0.58875, 1e-9);
+  });
+});
+
+describe('The load at a hole', () => {
+  it('that tears out is 2(e − d/2)·t·τ: basswood, e 4, d 3, t 3 → 102 N', () => {
+    const { newtons, widthMm, weaker } = sectionOf(estimateOf(plate, 'basswood', 3), 'tear-out');
+    assertClose(newtons.along, 102);
+    assert.equal(newtons.across, newtons.along, 'shear along the grain serves for both');
+    assert.equal(weaker, undefined);
+    assertClose(widthMm, 2.5);
+  });
+
+  it('is shared by the walls beside it, with the stress at its rim', () => {
+    // Walls of 8.5 mm, x = 3/20: Kt = 3 − 3.13·.15 + 3.66·.0225 − 1.53·.003375 (Roark, table 17.1).
+    const kt = 3 - 0.4695 + 0.08235 - 0.00516375;
+    const { newtons, widthMm, offLineMm } = sectionOf(estimateOf(plate, 'walnut', 3), 'wall');
+    assertClose(widthMm, 8.5);
+    assert.equal(offLineMm, 0);
+    // Wood Handbook, table 5-3a: bending 101, tension across 4.8 MPa.
+    assertClose(newtons.along, (101 * 3 * 17) / kt);
+    assertClose(newtons.across, (4.8 * 3 * 17) / kt);
+  });
+
+  it('that is not in the middle counts the thinner wall twice', () => {
+    const off = drilled([box(-10, -400, 10, 0)], { x: 6, y: -4 }, 3);
+    // It hangs all but straight: 6 mm in 196.
+    assertClose(sectionOf(estimateOf(off, 'walnut', 3), 'wall').widthMm, 2.5, 0.01);
+  });
+
+  it('is found at a slot with the strip ahead of it as a clamped beam: F·L/(2·t·h²)', () => {
+    const piece = slotted([box(-15, -60, 15, 0)], { x: 0, y: -5.5 }, 11, 3);
+    const estimate = estimateOf(piece, 'walnut', 3);
+    const strap = sectionOf(estimate, 'strap');
+    assertClose(strap.widthMm, 4);
+    // L 11, h 4: (4.8 MPa · 2 · 3 · 16) / 11.
+    assertClose(strap.newtons.across, (4.8 * 2 * 3 * 16) / 11);
+    // Inglis 1913: an ellipse of the same half-length and end radius, 1 + 2·√(5.5/1.5), is 4.830 where a round hole is 3.
+    assertClose(holeFactor(11, 1e9, 3), 4.83, 1e-3);
+    assert.deepEqual(
+      estimate.sections.filter(({ what }) => what === 'strap').length +
+        estimateOf(plate, 'walnut', 3).sections.filter(({ what }) => what === 'strap').length,
+      1,
+      'a round hole has none',
+    );
+  });
+});
+
+describe('The load at a ring', () => {
+  it('counts its wall and the chord that joins it', async () => {
+    const ring = 'body: [body], hanger: {ring: {at: top, opening: 3, wall: 2}}';
+    const made = await make(specOf(['body: {rectangle: [30, 50]}'], ring, ['stock: {material: walnut, thickness: 3}']));
+    const estimate = bearing(estimateLoad(made.pieces[0]!, made.report.tag!.stock)!);
+    const wall = sectionOf(estimate, 'wall');
+    assertClose(wall.widthMm, 2);
+    assertClose(sectionOf(estimate, 'tear-out').widthMm, 2);
+    // The hole, of radius 1.5, touches the edge, so the disc, of radius 3.5, meets it in a chord of 2·√(3.5² − 1.5²).
+    const joint = sectionOf(estimate, 'attachment');
+    assertClose(joint.totalMm, 2 * Math.sqrt(10));
+    assertNear(joint.offLineMm, 0, 0.01);
+    assertClose(joint.newtons.across, 4.8 * 3 * 2 * Math.sqrt(10), 0.01);
+    // x = 3/7, Roark's table 17.1 again.
+    const kt = 3 - 3.13 * (3 / 7) + 3.66 * (3 / 7) ** 2 - 1.53 * (3 / 7) ** 3;
+    assert.equal(estimate.weakest, wall);
+    assertClose(estimate.shortPull, ((4.8 * 3 * 4) / kt) * 0.8 * (1 - 1.645 * 0.25));
+  });
+
+  it('falls where the tag hangs askew and bends the joint', async () => {
+    const on = async (right: string) => {
+      const ring = `body: [body], hanger: {ring: {at: top, opening: 3, wall: 2, nudge: {right: ${right}}}}`;
+      const made = await make(specOf(['body: {rectangle: [60, 20]}'], ring));
+      return sectionOf(estimateOf(made.pieces[0]!, 'walnut', 3), 'attachment');
+    };
+    const [straight, askew] = [await on('0'), await on('20')];
+    assertClose(askew.totalMm, straight.totalMm, 0.01);
+    // 1.5 mm above an edge 10 mm above the centre of mass, 20 mm aside: the joint is 1.5·sin(atan(20/11.5)) off the line.
+    assertNear(askew.offLineMm, 1.5 * Math.sin(Math.atan(20 / 11.5)), 0.1);
+    assert.ok(askew.effectiveMm < 0.6 * straight.effectiveMm);
+  });
+});
+
+describe('The load at a neck', () => {
+  it('in line with the pull is its section times the strength', () => {
+    const estimate = bearing(estimateOf(dumbbell(1.62), 'walnut', 3));
+    const neck = sectionOf(estimate, 'neck');
+    assert.equal(estimate.weakest, neck);
+    assertNear(neck.widthMm, 1.62, 0.01);
+    assertNear(neck.offLineMm, 0, 0.01);
+    assertClose(neck.newtons.across, 4.8 * 3 * 1.62, 0.02);
+    assertClose(neck.newtons.along, 101 * 3 * 1.62, 0.02);
+    assert.equal(neck.weaker, 'across');
+    assertClose(estimate.hanging! / estimate.shortPull, 0.62, 1e-3);
+    for (const { y } of neck.ends) assert.ok(y < -7.9 && y > -18.2, 'it is between the discs');
+  });
+
+  it('off the pull falls by the bending: b 3, t 3, e 2 bears 4.8 MPa at 8.64 N', () => {
+    // Of the row above: 10 N → 5.556 MPa, so 4.8 MPa at 8.64 N.
+    const neck = sectionOf(estimateOf(sawn(0.5, 3.5), 'walnut', 3), 'neck');
+    assertNear(neck.widthMm, 3, 0.01);
+    assertNear(neck.offLineMm, 2, 0.02);
+    assertClose(neck.newtons.across, 8.64, 0.02);
+  });
+
+  it('is told where it is wider than others but further off the pull', () => {
+    // Sawn twice: 3 mm in line (effective 3) above, 4 mm 6 mm off (effective 1/(1/4 + 36/16) = 0.4) below.
+    const cuts = [
+      box(-11, -15.02, -1.5, -15),
+      box(1.5, -15.02, 11, -15),
+      box(-11, -25.02, 4, -25),
+      box(8, -25.02, 11, -25),
+    ];
+    const piece = drilled(subtract([box(-10, -80, 10, 0)], cuts), { x: 0, y: -4 }, 3);
+    const neck = sectionOf(estimateOf(piece, 'walnut', 3), 'neck');
+    assertNear(neck.widthMm, 4, 0.01);
+    assertNear(neck.ends[0].y, -25, 0.1);
+    assertClose(neck.effectiveMm, 0.4, 0.02);
+  });
+
+  it('is none where it does not part the hanger from the bulk', () => {
+    // A thin tail below the plate, and a thin tab beside it, bear nothing of the pull.
+    const body = unite(box(-10, -40, 10, 0), box(-0.5, -60, 0.5, -39), box(9, -2, 20, -1), box(-3, -66, 3, -60));
+    const estimate = estimateOf(drilled(body, { x: 0, y: -4 }, 3), 'walnut', 3);
+    for (const { widthMm, what } of estimate.sections) assert.ok(widthMm > 2, `${what} ${widthMm}`);
+  });
+
+  it('adds up strokes side by side, which part the piece only together', () => {
+    const frame = subtract([box(-10, -60, 10, 0)], [box(-8, -40, 8, -12)]);
+    const estimate = estimateOf(drilled(frame, { x: 0, y: -5 }, 3), 'walnut', 3);
+    const strokes = sectionOf(estimate, 'strokes');
+    assert.equal(strokes.count, 2);
+    assertClose(strokes.totalMm, 4);
+    assertClose(strokes.newtons.across, 4.8 * 3 * 4);
+    assert.ok(strokes.ends.every(({ y }) => y < -12 && y > -40));
+  });
+
+  // An independent library (clipper2-ts) cuts the piece there: it must fall apart, the bulk away from the hanger.
+  for (const [text, font, at] of [
+    ['Angelica', 'Pacifico', 'left'],
+    ['Chamomile', 'Pacifico', 'left'],
+    ['Sorrel', 'Pacifico', 'right'],
+    ['S', 'Nunito', 'top'],
+  ] as const) {
+    it(`of “${text}” in ${font}, cut through, drops most of the piece`, async () => {
+      const ring = `body: [body], hanger: {ring: {at: ${at}}}`;
+      const made = await make(specOf([`body: {text: ${text}, font: ${font}, width: 60, grow: 0.5}`], ring));
+      const [piece] = made.pieces as [Piece];
+      const { ends, widthMm } = sectionOf(estimateOf(piece, 'walnut', 3), 'neck');
+      const [a, b] = ends;
+      assertNear(Math.hypot(b.x - a.x, b.y - a.y), widthMm, 1e-9);
+      const [ux, uy] = [(b.x - a.x) / widthMm, (b.y - a.y) / widthMm];
+      // 0.02 mm beyond both edges, 0.02 mm wide.
+      const corner = (p: typeof a, along: number, aside: number) => ({
+        x: p.x + along * ux - aside * uy,
+        y: p.y + along * uy + aside * ux,
+      });
+      const saw = [corner(a, -0.02, -0.01), corner(b, 0.02, -0.01), corner(b, 0.02, 0.01), corner(a, -0.02, 0.01)];
+      const bulk = largestOf(subtract(piece.region, [saw]));
+      // Of the part that hangs, not of letters that stand apart.
+      const whole = largestOf(piece.region).area;
+      assert.ok(bulk.area < 0.995 * whole && bulk.area > whole / 2, `${bulk.area} of ${whole}`);
+      const { centre, openingSize } = piece.hangers[0]!;
+      const away = Math.min(...bulk.ring.map(({ x, y }) => Math.hypot(x - centre.x, y - centre.y)));
+      assert.ok(away > openingSize / 2 + 0.5, 'the hanger is not part of it');
+    });
+  }
+});
+
+/** The largest outer ring; its area less that of holes in it is near enough here, as letters' counters are small. */
+function largestOf(region: Region) {
+  const area = (ring: Region[number]) =>
+    ring.reduce((sum, p, i) => sum + p.x * ring[(i + 1) % ring.length]!.y - ring[(i + 1) % ring.length]!.x * p.y, 0) /
+    2;
+  const ring = region.reduce((best, other) => (area(other) > area(best) ? other : best));
+  return { ring, area: area(ring) };
+}

@@ -1,0 +1,56 @@
+/** Tells screen readers what changed, in one sentence and not at every keystroke. */
+
+import type { SceneMessage } from '../../src/protocol/preview.ts';
+import { captionOf } from './scene/caption.ts';
+import { countText } from '../common/format.ts';
+
+const pauseMs = 2500;
+
+export class Announcer {
+  private timer: number | undefined;
+  private spoken = '';
+
+  constructor(private readonly region: HTMLElement) {}
+
+  /** The answer to what someone has just done. */
+  say(text: string): void {
+    window.clearTimeout(this.timer);
+    this.spoken = text;
+    this.region.textContent = text;
+  }
+
+  /** Speaks once the text has stayed for the pause, and only what was not spoken last. */
+  announce(text: string): void {
+    window.clearTimeout(this.timer);
+    if (text === this.spoken) return;
+    this.timer = window.setTimeout(() => {
+      this.spoken = text;
+      this.region.textContent = text;
+    }, pauseMs);
+  }
+}
+
+export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
+  const state = !scene ? 'Nothing to draw yet' : stale ? 'Drawing out of date' : 'Drawing up to date';
+  const pieces = scene ? `, ${countText(scene.pieces.length, 'piece')}` : '';
+  return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : countText(pins.length, 'problem')}.`;
+}
+
+/** How many problems are told one by one. */
+const mostTold = 3;
+
+/** What the tag is, how large and of what, and what is wrong with it: for who cannot see the drawing. */
+export function wholeSentence(message: SceneMessage): string {
+  const { scene, pins } = message;
+  if (!scene) return sceneSentence(message);
+  const told = [...pins].sort((a, b) => weight[b.severity] - weight[a.severity]).slice(0, mostTold);
+  const rest = pins.length - told.length;
+  return [
+    `${captionOf(scene)}.`,
+    sceneSentence(message),
+    ...told.map(({ severity, line, message: text }) => `${severity}, line ${line}: ${text}`),
+    ...(rest > 0 ? [`And ${rest} more.`] : []),
+  ].join(' ');
+}
+
+const weight = { info: 0, warning: 1, error: 2 } as const;

@@ -1,0 +1,99 @@
+/** What part of the drawing is seen: where the person went, kept by the page's state, or everything. */
+
+import type { Arranged, Arrangement } from '../scene/arrange.ts';
+import type { PageState } from '../state.ts';
+import type { Steered } from './viewport-input.ts';
+import { fitted, showing, zoomedAt, type Box, type Size, type Viewport } from './viewport.ts';
+
+export interface SightHost {
+  state(): PageState;
+  keep(viewports: PageState['viewports']): void;
+  arranged(): Arranged | undefined;
+  /** Pixels for a millimetre at true size. */
+  trueScale(): number;
+  /** Puts everything where the view says. */
+  follow(): void;
+}
+
+export class Sight implements Steered {
+  private size: Size;
+  private frame = 0;
+  /** Where everything stays while the hand changes something, though it would be fitted or laid out anew. */
+  private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
+
+  constructor(
+    stage: HTMLElement,
+    private readonly host: SightHost,
+  ) {
+    const measure = (): Size => ({ width: stage.clientWidth, height: stage.clientHeight });
+    this.size = measure();
+    new ResizeObserver(() => {
+      this.size = measure();
+      host.follow();
+    }).observe(stage);
+  }
+
+  stage(): Size {
+    return this.size;
+  }
+
+  box(): Box {
+    return this.host.arranged()?.bounds ?? [0, 0, 0, 0];
+  }
+
+  view(): Viewport {
+    const { viewports, arrangement } = this.host.state();
+    return viewports[arrangement] ?? this.held?.view ?? fitted(this.box(), this.size);
+  }
+
+  setView(view: Viewport, atOnce = false): void {
+    const { viewports, arrangement } = this.host.state();
+    this.host.keep({ ...viewports, [arrangement]: view });
+    if (atOnce) this.host.follow();
+    else this.followSoon();
+  }
+
+  /** And goes on fitting. */
+  fit(): void {
+    const { viewports, arrangement } = this.host.state();
+    const others: Partial<Record<Arrangement, Viewport>> = { ...viewports };
+    Reflect.deleteProperty(others, arrangement);
+    this.held = undefined;
+    this.host.keep(others);
+    this.followSoon();
+  }
+
+  actualSize(): void {
+    const centre = [this.size.width / 2, this.size.height / 2] as const;
+    const view = this.view();
+    this.setView(zoomedAt(view, this.size, centre, this.host.trueScale() / view.scale));
+  }
+
+  /** Goes there if it is out of sight. */
+  show(box: Box): void {
+    const before = this.view();
+    const after = showing(before, this.size, box);
+    if (after !== before) this.setView(after);
+  }
+
+  hold(): void {
+    const arranged = this.host.arranged();
+    this.held ??= arranged && { view: this.view(), offsets: arranged.offsets };
+  }
+
+  release(): void {
+    this.held = undefined;
+  }
+
+  get heldOffsets(): Arranged['offsets'] | undefined {
+    return this.held?.offsets;
+  }
+
+  /** A fast pointer reports several times a frame. */
+  followSoon(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => {
+      this.host.follow();
+    });
+  }
+}

@@ -1,0 +1,115 @@
+/**
+ * What part of the drawing the stage shows. Pure. World lengths are mm, screen lengths CSS pixels from the stage's top left
+ * corner; y runs down in both.
+ */
+
+import type { Units } from '../../common/format.ts';
+
+export interface Viewport {
+  /** The world point in the middle of the stage; a resized stage keeps its middle. */
+  readonly x: number;
+  readonly y: number;
+  /** Pixels for a millimetre. */
+  readonly scale: number;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export type XY = readonly [number, number];
+export type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
+
+/** CSS Values: 1 in = 25.4 mm = 96 px. */
+export const actualScale = 96 / 25.4;
+const minScale = 0.05;
+const maxScale = 1000;
+/** Fitting a very small piece stops here: larger says nothing more. */
+const maxFitScale = 20;
+/** Room for dimensions and warnings round what is fitted. */
+const fitMarginPx = 56;
+
+export function fitted(box: Box, stage: Size): Viewport {
+  const [minX, minY, maxX, maxY] = box;
+  const margin = Math.min(fitMarginPx, stage.width / 6, stage.height / 6);
+  const scale = Math.min(
+    (stage.width - 2 * margin) / Math.max(maxX - minX, 1e-3),
+    (stage.height - 2 * margin) / Math.max(maxY - minY, 1e-3),
+    maxFitScale,
+  );
+  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamped(scale, minScale, maxScale) };
+}
+
+/** Zooms by `factor`; the world point under `at` stays there. */
+export function zoomedAt(view: Viewport, stage: Size, at: XY, factor: number): Viewport {
+  const scale = clamped(view.scale * factor, minScale, maxScale);
+  const [x, y] = toWorld(view, stage, at);
+  const keep = view.scale / scale;
+  return { x: x + (view.x - x) * keep, y: y + (view.y - y) * keep, scale };
+}
+
+/** The drawing moves by `dx`, `dy` pixels, as under a dragging hand. */
+export function panned(view: Viewport, dx: number, dy: number): Viewport {
+  return { ...view, x: view.x - dx / view.scale, y: view.y - dy / view.scale };
+}
+
+/** Scrolling as in any page: only where the box reaches beyond the stage, and no further than its edge. */
+export function scrolled(view: Viewport, stage: Size, box: Box, dx: number, dy: number): Viewport {
+  const along = (centre: number, half: number, min: number, max: number, delta: number): number => {
+    const lowest = Math.min(min + half, centre);
+    const highest = Math.max(max - half, centre);
+    // What is fitted has no way to go, though rounding may leave it a hair.
+    return (highest - lowest) * view.scale < 1 ? centre : clamped(centre + delta, lowest, highest);
+  };
+  const margin = fitMarginPx / view.scale;
+  const x = along(view.x, stage.width / 2 / view.scale, box[0] - margin, box[2] + margin, dx / view.scale);
+  const y = along(view.y, stage.height / 2 / view.scale, box[1] - margin, box[3] + margin, dy / view.scale);
+  return { ...view, x, y };
+}
+
+/** Moves by as little as brings the box into view; a box larger than the stage is centred. The same view if it shows. */
+export function showing(view: Viewport, stage: Size, box: Box): Viewport {
+  const [left, top] = toScreen(view, stage, [box[0], box[1]]);
+  const [right, bottom] = toScreen(view, stage, [box[2], box[3]]);
+  const isSeen = right > 0 && left < stage.width && bottom > 0 && top < stage.height;
+  if (isSeen) return view;
+  return { ...view, x: (box[0] + box[2]) / 2, y: (box[1] + box[3]) / 2 };
+}
+
+export function toScreen(view: Viewport, stage: Size, [x, y]: XY): XY {
+  return [stage.width / 2 + (x - view.x) * view.scale, stage.height / 2 + (y - view.y) * view.scale];
+}
+
+export function toWorld(view: Viewport, stage: Size, [x, y]: XY): XY {
+  return [view.x + (x - stage.width / 2) / view.scale, view.y + (y - stage.height / 2) / view.scale];
+}
+
+/** The CSS transform of the drawing. */
+export function transformOf(view: Viewport, stage: Size): string {
+  const [x, y] = toScreen(view, stage, [0, 0]);
+  return `translate(${x.toFixed(2)}px, ${y.toFixed(2)}px) scale(${view.scale.toFixed(5)})`;
+}
+
+/** The spacing of the grid in mm: the finest of 1, 10 and 100 mm, or of 0.1, 1 and 10 in, that is not too dense to read. */
+export function gridStep(scale: number, units: Units): number {
+  const finest = units === 'mm' ? 1 : 2.54;
+  return [1, 10, 100].map((times) => times * finest).find((step) => step * scale >= 14) ?? 1000 * finest;
+}
+
+/** The box round two boxes. */
+export function joined(a: Box, b: Box): Box {
+  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
+}
+
+export function moved(box: Box, [dx, dy]: XY): Box {
+  return [box[0] + dx, box[1] + dy, box[2] + dx, box[3] + dy];
+}
+
+export function grown(box: Box, by: number): Box {
+  return [box[0] - by, box[1] - by, box[2] + by, box[3] + by];
+}
+
+function clamped(value: number, min: number, max: number): number {
+  return Math.min(Math.max(value, min), max);
+}

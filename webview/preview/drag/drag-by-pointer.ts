@@ -1,0 +1,151 @@
+/** The hand by pointer: what is free, or taken hold of already, moves when it is dragged; a handle changes the size. */
+
+import type { SceneGrip } from '../../../src/protocol/preview.ts';
+import type { Units } from '../../common/format.ts';
+import type { Hand } from './drag.ts';
+import { roundedToStep, tidy } from './drag-steps.ts';
+import { middleOf, snap, type SnapLine } from './snapping.ts';
+import type { Box, XY } from '../camera/viewport.ts';
+
+export interface HandPointerHost {
+  units(): Units;
+  /** Pixels for a millimetre. */
+  scale(): number;
+  /** Round what is taken hold of, in mm, where it is drawn. */
+  box(): Box | undefined;
+  /** What it may come to rest on. */
+  lines(grip: SceneGrip): readonly SnapLine[];
+}
+
+const thresholdPx = 4;
+const snapPx = 6;
+
+interface Drag {
+  readonly pointer: number;
+  readonly from: XY;
+  readonly grip: SceneGrip;
+  readonly axis: 'width' | 'height' | undefined;
+  /** Once it has begun: what was there. */
+  start?: { readonly box: Box; readonly lines: readonly SnapLine[] };
+}
+
+export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost): void {
+  let drag: Drag | undefined;
+  /** The click that ends a drag is none. */
+  let isDragged = false;
+  let pressedAt: XY = [0, 0];
+
+  const begin = (event: PointerEvent): void => {
+    isDragged = false;
+    pressedAt = [event.clientX, event.clientY];
+    if (drag) {
+      // A second finger wants to zoom.
+      cancel();
+      return;
+    }
+    const target = event.target as Element;
+    const axis = target.closest<SVGElement>('.handle')?.dataset['axis'] as Drag['axis'];
+    const id = axis ? hand.grip?.id : target.closest<SVGElement>('[data-grip]')?.dataset['grip'];
+    const grip = hand.grips.find((each) => each.id === id);
+    if (event.button !== 0 || !grip || !(grip.free || grip.id === hand.grip?.id)) return;
+    // Where the rest goes along there is nothing to drag; the drawing is panned.
+    if (!axis && !grip.moves) return;
+    event.stopPropagation();
+    drag = { pointer: event.pointerId, from: pressedAt, grip, axis };
+  };
+
+  const move = (event: PointerEvent): void => {
+    if (drag?.pointer !== event.pointerId) return;
+    const [dx, dy] = [event.clientX - drag.from[0], event.clientY - drag.from[1]];
+    if (!drag.start && Math.hypot(dx, dy) < thresholdPx) return;
+    if (!drag.start) {
+      stage.setPointerCapture(event.pointerId);
+      stage.classList.add('moving');
+      isDragged = true;
+      hand.select(drag.grip.id);
+      drag.start = { box: host.box() ?? [0, 0, 0, 0], lines: drag.axis ? [] : host.lines(drag.grip) };
+    }
+    const by: XY = [dx / host.scale(), dy / host.scale()];
+    if (drag.axis) size(drag.axis, by);
+    else shift(by, event);
+  };
+
+  const shift = ([dx, dy]: XY, { altKey, shiftKey }: PointerEvent): void => {
+    const { box, lines } = drag!.start!;
+    // With Shift straight on, along the longer way.
+    const along: XY = !shiftKey ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];
+    const [x, y] = middleOf(box);
+    const reach = altKey ? -1 : snapPx / host.scale();
+    const rest = snap([x + along[0], y + along[1]], lines, reach);
+    const at = (axis: 0 | 1): number => {
+      const name = axis === 0 ? 'x' : 'y';
+      const isAtRest = rest.lines.some((line) => line.along === name);
+      return isAtRest ? tidy(along[axis] + rest.by[axis]) : roundedToStep(along[axis], host.units());
+    };
+    hand.try({ kind: 'move', right: at(0), up: tidy(-at(1)) }, rest.lines);
+  };
+
+  const size = (axis: 'width' | 'height', [dx, dy]: XY): void => {
+    const { box } = drag!.start!;
+    // Most shapes grow about their middle; one that lies against a side grows away from it. What was tried last shows which.
+    const now = host.box() ?? box;
+    const [low, high] = axis === 'width' ? ([0, 2] as const) : ([1, 3] as const);
+    const grown = now[high] - now[low] - (box[high] - box[low]);
+    const share = Math.abs(grown) < 0.5 ? 0.5 : Math.min(1, Math.max(0.25, (now[high] - box[high]) / grown));
+    hand.try({ kind: 'size', axis, by: roundedToStep((axis === 'width' ? dx : dy) / share, host.units()) });
+  };
+
+  const end = (event: PointerEvent): void => {
+    if (drag?.pointer !== event.pointerId) return;
+    const isStarted = drag.start !== undefined;
+    finish();
+    if (isStarted) hand.make();
+  };
+
+  const cancel = (): void => {
+    if (drag?.start) hand.drop();
+    finish();
+  };
+
+  const finish = (): void => {
+    const pointer = drag?.pointer;
+    drag = undefined;
+    stage.classList.remove('moving');
+    if (pointer !== undefined && stage.hasPointerCapture(pointer)) stage.releasePointerCapture(pointer);
+  };
+
+  stage.addEventListener('pointerdown', begin, { capture: true });
+  stage.addEventListener('pointermove', move);
+  stage.addEventListener('pointerup', end);
+  stage.addEventListener('pointercancel', cancel);
+  stage.addEventListener('lostpointercapture', (event) => {
+    // A finger is captured by what it touches first; that loses it to the stage.
+    if (event.target === stage && drag?.pointer === event.pointerId) cancel();
+  });
+  stage.addEventListener(
+    'click',
+    (event) => {
+      // Nor is one that ends a pan: it lets go of nothing.
+      const isPan = Math.hypot(event.clientX - pressedAt[0], event.clientY - pressedAt[1]) >= thresholdPx;
+      if (isDragged) event.stopPropagation();
+      else if (!isPan)
+        hand.select((event.target as Element).closest<SVGElement>('[data-grip]')?.dataset['grip'] ?? keptBy(event));
+      isDragged = false;
+    },
+    { capture: true },
+  );
+  document.addEventListener(
+    'keydown',
+    (event) => {
+      if (event.key !== 'Escape' || !drag) return;
+      cancel();
+      event.stopPropagation();
+    },
+    { capture: true },
+  );
+
+  /** A pin, or a handle, is not beside what is taken hold of. */
+  function keptBy({ target }: MouseEvent): string | undefined {
+    return (target as Element).closest('.pin, .handle') ? hand.grip?.id : undefined;
+  }
+}

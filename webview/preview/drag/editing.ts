@@ -1,0 +1,64 @@
+/** Changing the tag by hand: puts the hand, what it holds, the pointer and the keyboard together. */
+
+import type { SceneMessage } from '../../../src/protocol/preview.ts';
+import type { Arranged } from '../scene/arrange.ts';
+import type { Units } from '../../common/format.ts';
+import { Hand, type HandHost } from './drag.ts';
+import { steerHand } from './drag-by-keys.ts';
+import { dragHand } from './drag-by-pointer.ts';
+import type { SceneView } from '../scene/scene-view.ts';
+import { Selection } from './selection.ts';
+import { snapLines } from './snap-lines.ts';
+import type { Box, Size, Viewport } from '../camera/viewport.ts';
+
+export interface EditingHost extends Omit<HandHost, 'sizeOf'> {
+  arranged(): Arranged | undefined;
+  view(): Viewport;
+}
+
+export class Editing {
+  readonly selection = new Selection();
+  readonly hand: Hand;
+
+  constructor(
+    stage: HTMLElement,
+    private readonly sceneView: SceneView,
+    private readonly host: EditingHost,
+  ) {
+    this.hand = new Hand({ ...host, sizeOf: (axis) => this.selection.sizeOf(axis) });
+    const units = (): Units => host.drawn()?.scene?.units ?? 'mm';
+    dragHand(stage, this.hand, {
+      units,
+      scale: () => host.view().scale,
+      box: () => this.selection.box(),
+      lines: (grip) => {
+        const [scene, arranged, box] = [host.drawn()?.scene, host.arranged(), this.selection.box()];
+        return scene && arranged && box ? snapLines(scene, arranged, grip, box, (id) => sceneView.boxOf(id)) : [];
+      },
+    });
+    steerHand(stage, this.hand, {
+      units,
+      undo: (type) => {
+        const source = host.drawn()?.source;
+        if (source !== undefined) host.send({ type, source });
+      },
+    });
+  }
+
+  /** Whether the message is to be drawn. */
+  receive(message: SceneMessage): boolean {
+    return this.hand.receive(message);
+  }
+
+  draw(hidden: readonly string[]): void {
+    const arranged = this.host.arranged();
+    if (!arranged) return;
+    this.sceneView.take(this.hand.grip?.id);
+    this.selection.draw(this.hand, arranged, hidden);
+  }
+
+  /** Returns the room that its words take. */
+  follow(view: Viewport, stage: Size): Box[] {
+    return this.selection.follow(view, stage);
+  }
+}

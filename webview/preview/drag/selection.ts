@@ -1,0 +1,140 @@
+/** What is taken hold of: its outline, a frame round it, handles for its size, and the lines it comes to rest on. */
+
+import type { SceneGrip } from '../../../src/protocol/preview.ts';
+import type { Arranged } from '../scene/arrange.ts';
+import { setAttribute, setText, svg } from '../../common/dom.ts';
+import type { Hand } from './drag.ts';
+import { KeyedList, type ItemView } from '../../common/keyed.ts';
+import type { SnapLine } from './snapping.ts';
+import { textWidth } from '../../common/text-width.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+
+/** Half the side of a handle, and the room between outline and frame, in px. */
+const handlePx = 4.5;
+const framePx = 5;
+const fontPx = 12;
+
+interface Outline {
+  readonly id: string;
+  readonly data: string;
+  readonly at: XY;
+}
+
+export class Selection {
+  /** In mm, among the pieces. */
+  readonly world = svg('g', { class: 'selection' });
+  /** In px, over everything. */
+  readonly overlay = svg('g', { class: 'selection-frame' });
+  private readonly outlines = new KeyedList<Outline, OutlineView>(this.world, () => new OutlineView());
+  private readonly frame = svg('rect', { class: 'frame' });
+  /** Carries the frame on dark wood. */
+  private readonly casing = svg('rect', { class: 'frame-casing' });
+  private readonly guides = svg('path', { class: 'guide' });
+  private readonly handles = {
+    width: svg('rect', { class: 'handle', 'data-axis': 'width', rx: '1.5' }),
+    height: svg('rect', { class: 'handle', 'data-axis': 'height', rx: '1.5' }),
+  };
+  private grip: SceneGrip | undefined;
+  private shown: readonly Outline[] = [];
+  private readonly words = svg('text', { class: 'words' });
+  private lines: readonly SnapLine[] = [];
+
+  constructor() {
+    this.overlay.append(this.guides, this.casing, this.frame, this.handles.width, this.handles.height, this.words);
+  }
+
+  draw(hand: Hand, arranged: Arranged, hidden: readonly string[]): void {
+    const { grip, shift, lines } = hand;
+    this.grip = grip;
+    this.lines = lines;
+    this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
+    this.outlines.patch(this.shown);
+    // Only now: they tell the size of what is drawn.
+    setText(this.words, hand.words ?? grip?.label ?? '');
+  }
+
+  /** Of one of its uses: all have the same. */
+  sizeOf(axis: 'width' | 'height'): number | undefined {
+    const [first] = this.shown;
+    return first && this.outlines.get(first.id)!.element.getBBox()[axis];
+  }
+
+  /** Round all of it, in mm, where it is drawn; `undefined` if nothing is. */
+  box(): Box | undefined {
+    const boxes = this.shown.map(({ id, at }): Box => {
+      const { x, y, width, height } = this.outlines.get(id)!.element.getBBox();
+      return moved([x, y, x + width, y + height], at);
+    });
+    return boxes.length > 0 ? boxes.reduce(joined) : undefined;
+  }
+
+  /** Returns the room that its words take. */
+  follow(view: Viewport, stage: Size): Box[] {
+    const box = this.box();
+    this.overlay.classList.toggle('hidden', !box);
+    if (!box) return [];
+    const [left, top] = toScreen(view, stage, [box[0], box[1]]);
+    const [right, bottom] = toScreen(view, stage, [box[2], box[3]]);
+    for (const rect of [this.casing, this.frame]) {
+      setRect(rect, left - framePx, top - framePx, right - left + 2 * framePx, bottom - top + 2 * framePx);
+    }
+    const spots = {
+      width: [right + framePx, (top + bottom) / 2],
+      height: [(left + right) / 2, bottom + framePx],
+    } as const;
+    for (const axis of ['width', 'height'] as const) {
+      const [x, y] = spots[axis];
+      this.handles[axis].classList.toggle('hidden', !this.grip?.axes.includes(axis));
+      setRect(this.handles[axis], x - handlePx, y - handlePx, 2 * handlePx, 2 * handlePx);
+    }
+    // Below: the figures of hangers stand above them.
+    const length = textWidth(this.words.textContent, fontPx);
+    const at: XY = [
+      Math.max(Math.min(left - framePx, stage.width - length - 8), 22),
+      Math.min(bottom + framePx + 18, stage.height - 8),
+    ];
+    this.words.setAttribute('x', at[0].toFixed(1));
+    this.words.setAttribute('y', at[1].toFixed(1));
+    const path = this.lines.map(({ along, at }) => {
+      const [x, y] = toScreen(view, stage, [at, at]);
+      return along === 'x' ? `M${x.toFixed(1)} 0V${stage.height}` : `M0 ${y.toFixed(1)}H${stage.width}`;
+    });
+    setAttribute(this.guides, 'd', path.join(''));
+    return [[at[0], at[1] - 12, at[0] + length, at[1] + 4]];
+  }
+}
+
+class OutlineView implements ItemView<Outline> {
+  readonly element = svg('path');
+
+  update({ data, at: [x, y] }: Outline): void {
+    setAttribute(this.element, 'd', data);
+    this.element.style.translate = `${x}px ${y}px`;
+  }
+}
+
+/** Of what can be seen of it: the holes in a shape move with it, and are in its own outline already. */
+function outlinesOf(
+  { parts }: SceneGrip,
+  { order, offsets }: Arranged,
+  hidden: readonly string[],
+  shift: XY,
+): Outline[] {
+  return order
+    .filter((piece) => !hidden.includes(piece.id))
+    .flatMap((piece) => {
+      const [dx, dy] = offsets.get(piece.id)!;
+      const own = new Set(piece.parts.filter(({ operation }) => operation === 'cut-inner').map(({ id }) => id));
+      const all = [...piece.shapes, ...piece.hangers, ...piece.parts].filter(({ id }) => parts.includes(id));
+      const solid = all.filter(({ id }) => !own.has(id));
+      return (solid.length > 0 ? solid : all).map(({ id, data }) => ({
+        id,
+        data,
+        at: [dx + shift[0], dy + shift[1]] as const,
+      }));
+    });
+}
+
+function setRect(rect: SVGRectElement, x: number, y: number, width: number, height: number): void {
+  for (const [name, value] of Object.entries({ x, y, width, height })) setAttribute(rect, name, value.toFixed(1));
+}

@@ -1,0 +1,48 @@
+/** Where something that is being moved comes to rest: on a line through the middle or the balance of what it belongs to. Pure. */
+
+import type { Box, XY } from '../camera/viewport.ts';
+
+export interface SnapLine {
+  /** The coordinate that is the same all along the line. */
+  readonly along: 'x' | 'y';
+  /** In mm, where things are drawn now. */
+  readonly at: number;
+  readonly name: 'middle' | 'balance' | 'own place';
+}
+
+export interface Snapped {
+  /** What the move is corrected by, in mm. */
+  readonly by: XY;
+  /** The lines it now lies on, at most one in each direction. */
+  readonly lines: readonly SnapLine[];
+}
+
+/** Both lines through a point. */
+export function cross([x, y]: XY, name: SnapLine['name']): SnapLine[] {
+  return [
+    { along: 'x', at: x, name },
+    { along: 'y', at: y, name },
+  ];
+}
+
+export function middleOf([minX, minY, maxX, maxY]: Box): XY {
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
+/** @param reach How far, in mm, a line draws. The nearest wins; of those as near, the first. */
+export function snap(centre: XY, lines: readonly SnapLine[], reach: number): Snapped {
+  const nearest = (along: 'x' | 'y', from: number): SnapLine | undefined => {
+    let best: SnapLine | undefined;
+    for (const line of lines) {
+      const off = Math.abs(line.at - from);
+      if (line.along === along && off <= reach && (!best || off < Math.abs(best.at - from) - 1e-9)) best = line;
+    }
+    return best;
+  };
+  const x = nearest('x', centre[0]);
+  const y = nearest('y', centre[1]);
+  return {
+    by: [x ? x.at - centre[0] : 0, y ? y.at - centre[1] : 0],
+    lines: [x, y].filter((line) => line !== undefined),
+  };
+}

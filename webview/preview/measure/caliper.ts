@@ -1,0 +1,17 @@
+import type { XY } from '../camera/viewport.ts';
+
+const tickPx = 4;
+
+/** Path data of a bar from one point to another with a tick across each end, as on a caliper. */
+export function caliper(a: XY, b: XY): string {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [nx, ny] = length > 0 ? [-(b[1] - a[1]) / length, (b[0] - a[0]) / length] : [0, 1];
+  const tick = ([x, y]: XY): string =>
+    `M${pair([x - nx * tickPx, y - ny * tickPx])}L${pair([x + nx * tickPx, y + ny * tickPx])}`;
+  return `M${pair(a)}L${pair(b)}${tick(a)}${tick(b)}`;
+}
+
+/** A point as path data has it. */
+export function pair([x, y]: XY): string {
+  return `${x.toFixed(1)} ${y.toFixed(1)}`;
+}

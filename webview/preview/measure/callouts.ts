@@ -1,0 +1,75 @@
+/** All that is written on the drawing about the drawing, laid out as one: sizes, problems, then hangers and walls. */
+
+import type { Arranged } from '../scene/arrange.ts';
+import type { Dimensions } from './dimensions.ts';
+import type { Units } from '../../common/format.ts';
+import { Ground } from './obstacles.ts';
+import { layOut } from './label-layout.ts';
+import type { Pins } from '../problems/pins.ts';
+import { rulerPx } from './rulers.ts';
+import { toWorld, type Box, type Size, type Viewport } from '../camera/viewport.ts';
+
+export interface CalloutsSight {
+  readonly arranged: Arranged;
+  readonly hiddenPieces: readonly string[];
+  readonly units: Units;
+  readonly view: Viewport;
+  readonly stage: Size;
+  /** What is written already. */
+  readonly taken: readonly Box[];
+  readonly isHidden: (layer: 'dimensions' | 'warnings' | 'grid') => boolean;
+}
+
+const marginPx = 4;
+
+export class Callouts {
+  private readonly ground = new Ground();
+  private groundOf: Arranged | undefined;
+  private groundWithout: readonly string[] = [];
+  /** Where each label stood last. */
+  private last: ReadonlyMap<string, string> = new Map();
+
+  constructor(
+    private readonly dimensions: Dimensions,
+    private readonly pins: Pins,
+  ) {}
+
+  follow({ arranged, hiddenPieces, units, view, stage, taken, isHidden }: CalloutsSight): void {
+    this.lookAt(arranged, hiddenPieces);
+    this.dimensions.lookAt(arranged, hiddenPieces, units, view, stage);
+    this.pins.lookAt(arranged, view, stage);
+    const { dimensions, pins } = this;
+    const showsSizes = !isHidden('dimensions');
+    const showsPins = !isHidden('warnings');
+    const edge = isHidden('grid') ? marginPx : rulerPx + 2;
+    const placed = layOut(
+      [
+        ...(showsSizes ? dimensions.sizes : []),
+        ...(showsPins ? pins.wanted : []),
+        ...(showsSizes ? dimensions.figures : []),
+      ],
+      {
+        room: [edge, edge, stage.width - marginPx, stage.height - marginPx],
+        under: ([minX, minY, maxX, maxY]) => {
+          const from = toWorld(view, stage, [minX, minY]);
+          const to = toWorld(view, stage, [maxX, maxY]);
+          return this.ground.under([...from, ...to]);
+        },
+        boxes: taken,
+        marks: [...(showsPins ? pins.drawnMarks : []), ...(showsSizes ? dimensions.bars : [])],
+      },
+      this.last,
+    );
+    // What is out of sight for a while comes back to where it was.
+    this.last = new Map([...this.last, ...[...placed].map(([id, { key }]) => [id, key] as const)]);
+    dimensions.draw(placed);
+    pins.draw(placed);
+  }
+
+  private lookAt(arranged: Arranged, hidden: readonly string[]): void {
+    if (this.groundOf === arranged && this.groundWithout === hidden) return;
+    [this.groundOf, this.groundWithout] = [arranged, hidden];
+    const shown = arranged.order.filter(({ id }) => !hidden.includes(id));
+    this.ground.show(shown, arranged.offsets);
+  }
+}

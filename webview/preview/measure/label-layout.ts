@@ -1,0 +1,240 @@
+/**
+ * Where what is written beside the drawing goes: figures and the labels of problems. Pure; screen pixels, y down.
+ *
+ * Labels are placed greedily, the most important first, each at the cheapest of its places that hides nothing, as in the survey
+ * of Christensen, Marks and Shieber, “An Empirical Study of Algorithms for Point-Feature Label Placement” (ACM Transactions on
+ * Graphics 14(3), 1995; from memory). Annealing places a few more on maps with hundreds; here there are seldom twenty, and
+ * what counts more is that they stay where they are while one zooms and types: the direction a label stood in last is dearer only
+ * by what it would save to leave it.
+ */
+
+import { crosses, overlap } from './edge-grid.ts';
+import type { GroundKind } from './obstacles.ts';
+import {
+  anglesOf,
+  boxAbout,
+  boxAt,
+  leaderTo,
+  moveCost,
+  nearestTo,
+  type Line,
+  type LineLabel,
+  type SpotLabel,
+} from './label-places.ts';
+import type { Box, XY } from '../camera/viewport.ts';
+
+export type Wanted = SpotLabel | LineLabel;
+
+export interface Placed {
+  /** What stays the same as long as the label stays where it is. */
+  readonly key: string;
+  readonly box: Box;
+  readonly isOnMaterial: boolean;
+  /** There is room only for the least of it. */
+  readonly isLeast?: boolean;
+  /** The leader, or the lines that the label stands on. */
+  readonly lines: readonly Line[];
+}
+
+export interface Surroundings {
+  /** No label reaches beyond. */
+  readonly room: Box;
+  readonly under: (box: Box) => GroundKind;
+  /** Neither labels nor their leaders go over these. */
+  readonly boxes: readonly Box[];
+  /** No label hides these: they are what labels are about. */
+  readonly marks: readonly Line[];
+}
+
+const clearancePx = 3;
+/** From the nearest place there is in a direction to the furthest. */
+const reachPx = 300;
+const stepPx = 8;
+
+/** What is worse than being a pixel further away: our own judgement, from looking at the samples. */
+const cost = {
+  crossing: 60,
+  /** Of a vital label that finds no place: on a letter or an opening, on another label, and for every pixel beyond the room. */
+  overDrawing: 3000,
+  overLabel: 6000,
+  beyond: 100_000,
+} as const;
+
+/** How often all is placed anew for the sake of a vital label that found no place. */
+const retries = 3;
+
+/** `wanted`: the most important first; what finds no place is left out. `last`: the keys of the places they had. */
+export function layOut(
+  wanted: readonly Wanted[],
+  around: Surroundings,
+  last: ReadonlyMap<string, string>,
+): Map<string, Placed> {
+  let order = wanted;
+  let tried = placedIn(order, around, last);
+  let best = tried;
+  for (let retry = 0; retry < retries && best.squeezed.length > 0; retry++) {
+    // Those that were squeezed in choose before the others of their kind.
+    const first = tried.squeezed;
+    const at = order.findIndex(isVital);
+    const others = order.filter((label) => !first.includes(label));
+    order = [...others.slice(0, at), ...first, ...others.slice(at)];
+    tried = placedIn(order, around, last);
+    if (tried.squeezed.length < best.squeezed.length) best = tried;
+  }
+  return best.placed;
+}
+
+function isVital(label: Wanted): label is SpotLabel {
+  return 'isVital' in label && label.isVital;
+}
+
+function placedIn(
+  order: readonly Wanted[],
+  around: Surroundings,
+  last: ReadonlyMap<string, string>,
+): { readonly placed: Map<string, Placed>; readonly squeezed: readonly Wanted[] } {
+  const layout = new Layout(around);
+  const placed = new Map<string, Placed>();
+  const squeezed: Wanted[] = [];
+  for (const label of order) {
+    const before = last.get(label.id);
+    let place = 'places' in label ? layout.onLine(label, before) : layout.inShort(label, before);
+    if (!place && isVital(label)) {
+      place = layout.leastBad(label, before);
+      squeezed.push(label);
+    }
+    if (!place) continue;
+    layout.take(place);
+    placed.set(label.id, place);
+  }
+  return { placed, squeezed };
+}
+
+class Layout {
+  private readonly boxes: Box[];
+  private readonly lines: Line[];
+  /** Leaders may cross, but are then harder to follow. */
+  private readonly leaders: Line[] = [];
+
+  constructor(private readonly around: Surroundings) {
+    this.boxes = [...around.boxes];
+    this.lines = [...around.marks];
+  }
+
+  take({ box, lines }: Placed): void {
+    this.boxes.push(box);
+    this.lines.push(...lines);
+    this.leaders.push(...lines);
+  }
+
+  onLine({ size, places }: LineLabel, last: string | undefined): Placed | undefined {
+    let best: (Placed & { readonly cost: number }) | undefined;
+    for (const { key, middle, lines, cost: own } of places) {
+      const box = boxAbout(middle, size);
+      const ground = this.groundFor(box);
+      const total = own + (key === last ? 0 : moveCost);
+      if (ground !== 'free' || this.areHit(lines) || (best && best.cost <= total)) continue;
+      best = { key, box, lines, isOnMaterial: false, cost: total };
+    }
+    return best;
+  }
+
+  /** All of it, or else the least. */
+  inShort(label: SpotLabel, last: string | undefined): Placed | undefined {
+    const whole = this.atSpot(label, last);
+    if (whole || !label.least) return whole;
+    const least = this.atSpot({ ...label, size: label.least }, last);
+    return least && { ...least, isLeast: true };
+  }
+
+  /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */
+  atSpot(label: SpotLabel, last: string | undefined): Placed | undefined {
+    const nearest = nearestTo(label);
+    const best: Partial<Record<GroundKind, { readonly place: Placed; readonly cost: number }>> = {};
+    const groundAt = (angle: number, radius: number): GroundKind | undefined => {
+      const box = boxAt(label, angle, radius);
+      const ground = this.groundFor(box);
+      return ground === undefined || this.areHit([leaderTo(label, box)]) ? undefined : ground;
+    };
+    for (const { angle, key, extra } of anglesOf(label, last)) {
+      for (let radius = nearest; radius <= nearest + reachPx; radius += stepPx) {
+        if (best.free && radius - stepPx + extra >= best.free.cost) break;
+        const ground = groundAt(angle, radius);
+        if (ground === undefined || ground === 'taken' || (ground === 'material' && best.material)) continue;
+        // As near as can be and not by steps: so a label does not jerk while one zooms.
+        const isGood = (each: number): boolean => groundAt(angle, each) === ground;
+        const at = radius === nearest ? radius : lowest(radius - stepPx, radius, isGood);
+        const box = boxAt(label, angle, at);
+        const leader = leaderTo(label, box);
+        const total = at + extra + cost.crossing * this.crossings(leader);
+        const place = { key, box, lines: [leader], isOnMaterial: ground === 'material' };
+        if (total < (best[ground]?.cost ?? Infinity)) best[ground] = { place, cost: total };
+        if (ground === 'free') break;
+      }
+    }
+    return (best.free ?? best.material)?.place;
+  }
+
+  leastBad(label: SpotLabel, last: string | undefined): Placed {
+    let best: { readonly place: Placed; readonly cost: number } | undefined;
+    const nearest = nearestTo(label);
+    for (const { angle, key, extra } of anglesOf(label, last)) {
+      for (let radius = nearest; radius <= nearest + reachPx; radius += 3 * stepPx) {
+        const box = boxAt(label, angle, radius);
+        const leader = leaderTo(label, box);
+        const ground = this.around.under(box);
+        const hit = this.boxes.filter((other) => overlap(grown(box), other)).length + (this.areHit([leader]) ? 1 : 0);
+        const worse =
+          (ground === 'taken' ? cost.overDrawing : 0) + cost.overLabel * hit + cost.beyond * this.beyond(box);
+        const total = radius + extra + worse;
+        if (best && best.cost <= total) continue;
+        best = { place: { key, box, lines: [leader], isOnMaterial: ground !== 'free' }, cost: total };
+      }
+    }
+    return best!.place;
+  }
+
+  /** `undefined` where another label, or a line, is in the way. */
+  private groundFor(box: Box): GroundKind | undefined {
+    const { room } = this.around;
+    if (box[0] < room[0] || box[1] < room[1] || box[2] > room[2] || box[3] > room[3]) return undefined;
+    const wide = grown(box);
+    if (this.boxes.some((other) => overlap(wide, other))) return undefined;
+    if (this.lines.some(([a, b]) => crosses(a, b, wide))) return undefined;
+    return this.around.under(wide);
+  }
+
+  private areHit(lines: readonly Line[]): boolean {
+    return lines.some(([a, b]) => this.boxes.some((box) => crosses(a, b, box)));
+  }
+
+  private crossings([a, b]: Line): number {
+    return this.leaders.filter(([c, d]) => areApart(a, b, c, d) && areApart(c, d, a, b)).length;
+  }
+
+  private beyond(box: Box): number {
+    const { room } = this.around;
+    const over = [room[0] - box[0], room[1] - box[1], box[2] - room[2], box[3] - room[3]];
+    return over.reduce((sum, by) => sum + Math.max(by, 0), 0);
+  }
+}
+
+/** Between what is not good and what is, to half a pixel. */
+function lowest(bad: number, good: number, isGood: (value: number) => boolean): number {
+  let [low, high] = [bad, good];
+  while (high - low > 0.5) {
+    const middle = (low + high) / 2;
+    if (isGood(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+function areApart(a: XY, b: XY, c: XY, d: XY): boolean {
+  const side = ([x, y]: XY): number => (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
+  return side(c) * side(d) < 0;
+}
+
+function grown([minX, minY, maxX, maxY]: Box): Box {
+  return [minX - clearancePx, minY - clearancePx, maxX + clearancePx, maxY + clearancePx];
+}

@@ -1,0 +1,344 @@
+/** The page as a whole: what was last received, what the person chose, and drawing the one in the way of the other. */
+
+import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../../src/protocol/preview.ts';
+import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
+import { arrange, type Arranged, type Arrangement } from './scene/arrange.ts';
+import { BatchStrip } from './panels/batch.ts';
+import { Below } from './panels/below.ts';
+import { captionOf } from './scene/caption.ts';
+import { Callouts } from './measure/callouts.ts';
+import { Choices } from './choices.ts';
+import { Defs } from './scene/defs.ts';
+import { Dimensions } from './measure/dimensions.ts';
+import { byId, mayMove, painted, setAttribute, setText } from '../common/dom.ts';
+import { Editing } from './drag/editing.ts';
+import { Exports } from './panels/exports.ts';
+import { Findings } from './problems/problems.ts';
+import type { Units } from '../common/format.ts';
+import { Gone } from './scene/gone.ts';
+import { KeysHelp } from './panels/keys-help.ts';
+import { showLook } from './scene/look.ts';
+import { Measuring } from './measure/measuring.ts';
+import { Notices } from './scene/notices.ts';
+import type { Remembered } from './remembered.ts';
+import { SceneView } from './scene/scene-view.ts';
+import type { Layer, PageState } from './state.ts';
+import { Screen } from './camera/true-size.ts';
+import { Sight } from './camera/view-box.ts';
+import { Toolbar } from './panels/toolbar.ts';
+import { steer } from './camera/viewport-input.ts';
+import { transformOf } from './camera/viewport.ts';
+
+export interface PageHost {
+  send(message: ToHost): void;
+  save(state: PageState): void;
+}
+
+/** Pixels for a millimetre from which on shadows are drawn without blur. */
+const closeScale = 8;
+
+export class Page {
+  private readonly stage = byId('stage');
+  private readonly drawing = byId('drawing');
+  private readonly caption = byId('caption');
+  private readonly defs = new Defs();
+  private readonly sceneView = new SceneView();
+  private readonly dimensions = new Dimensions();
+  private readonly below: Below;
+  private readonly exports: Exports;
+  private readonly choices: Choices;
+  private readonly announcer = new Announcer(byId('announcer'));
+  private readonly notices: Notices;
+  private readonly gone: Gone;
+  private readonly toolbar: Toolbar;
+  private readonly batch: BatchStrip;
+  private readonly sight = new Sight(this.stage, {
+    state: () => this.choices.now,
+    keep: (viewports) => {
+      this.choices.keepViewports(viewports);
+    },
+    arranged: () => this.arranged,
+    trueScale: () => this.screen.scale,
+    follow: () => {
+      this.follow();
+    },
+  });
+  private readonly say = (text: string): void => {
+    this.announcer.say(text);
+  };
+  private readonly send = (message: ToHost): void => {
+    this.host.send(message);
+  };
+  private readonly screen = new Screen({
+    measured: (devicePixelsPerMm) => {
+      const known = devicePixelsPerMm !== undefined && { devicePixelsPerMm };
+      this.send({ type: 'screen', source: this.choices.now.source, ...known });
+      this.screen.learn(devicePixelsPerMm);
+      this.sight.actualSize();
+    },
+  });
+  private readonly measuring = new Measuring(this.stage, this.defs, {
+    arranged: () => this.arranged,
+    hiddenPieces: () => this.choices.now.hiddenPieces,
+    view: () => this.sight.view(),
+    size: () => this.sight.stage(),
+    units: () => this.units(),
+    say: this.say,
+    changed: () => {
+      this.sight.followSoon();
+    },
+  });
+  private readonly findings: Findings;
+  private readonly callouts: Callouts;
+  private readonly editing = new Editing(this.stage, this.sceneView, {
+    drawn: () => this.received,
+    arranged: () => this.arranged,
+    view: () => this.sight.view(),
+    send: this.send,
+    say: this.say,
+    hold: () => {
+      this.sight.hold();
+    },
+    release: () => {
+      this.sight.release();
+      this.draw();
+    },
+    changed: () => {
+      this.editing.draw(this.choices.now.hiddenPieces);
+      this.sight.followSoon();
+    },
+  });
+  private received: SceneMessage | undefined;
+  private arranged: Arranged | undefined;
+
+  constructor(
+    private readonly host: PageHost,
+    state: PageState,
+    { devicePixelsPerMm, exports, cautions }: Remembered,
+  ) {
+    this.screen.learn(devicePixelsPerMm);
+    this.choices = new Choices(this.stage, state, {
+      send: this.send,
+      save: (changed) => {
+        host.save(changed);
+      },
+      changed: () => {
+        this.draw();
+      },
+    });
+    const reveal = (offset: number, focus: boolean): void => {
+      this.send({ type: 'reveal', source: state.source, offset, focus });
+    };
+    this.notices = new Notices(reveal);
+    this.gone = new Gone(() => {
+      this.send({ type: 'show-other', source: state.source });
+    });
+    this.findings = new Findings({
+      sight: this.sight,
+      sceneView: this.sceneView,
+      drawn: () => this.received,
+      arranged: () => this.arranged,
+      send: this.send,
+      say: this.say,
+      reveal,
+      hiddenPieces: () => this.choices.now.hiddenPieces,
+      measureOutcome: (outcome) => {
+        this.dimensions.showOutcome(outcome?.pieces);
+        this.sight.followSoon();
+      },
+      showWarnings: () => {
+        if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
+      },
+    });
+    const keys = new KeysHelp();
+    this.callouts = new Callouts(this.dimensions, this.findings.pins);
+    this.toolbar = new Toolbar(this.sight, {
+      arrange: (arrangement) => {
+        this.rearrange(arrangement);
+      },
+      toggleFollow: () => {
+        this.choices.toggleFollow();
+      },
+      toggleProof: () => {
+        this.choices.toggleProof();
+      },
+      follows: () => this.choices.now.follows,
+      measureScreen: () => {
+        this.screen.ask();
+      },
+      showKeys: () => {
+        keys.show();
+      },
+    });
+    this.below = new Below(
+      {
+        state: () => this.choices.now,
+        choose: (dock) => {
+          this.choices.change({ dock });
+        },
+        togglePiece: (id) => {
+          this.choices.togglePiece(id);
+        },
+        cautionRead: (caution) => {
+          this.send({ type: 'read-caution', source: state.source, caution });
+        },
+      },
+      cautions,
+    );
+    this.exports = new Exports(exports, {
+      caution: () => this.below.cautions.now,
+      make: (what) => {
+        this.below.cautions.remind();
+        this.send({ type: 'export', source: state.source, what });
+      },
+    });
+    this.batch = new BatchStrip((row) => {
+      this.send({ type: 'show-row', source: state.source, row });
+    });
+    this.sceneView.world.append(this.editing.selection.world);
+    this.drawing.append(
+      this.defs.element,
+      this.defs.backdrop,
+      this.sceneView.world,
+      this.dimensions.element,
+      this.findings.pins.marks,
+      this.editing.selection.overlay,
+      this.measuring.tool.element,
+      this.measuring.rulers.element,
+    );
+    steer(this.stage, this.sight);
+  }
+
+  receive(message: ToPage): void {
+    if (message.source !== this.choices.now.source) return;
+    switch (message.type) {
+      case 'scene':
+        if (!this.editing.receive(message)) return;
+        this.received = message;
+        this.gone.hide();
+        this.keepingFocus(() => {
+          this.draw();
+        });
+        if (message.trying) {
+          painted(() => {
+            this.editing.hand.shown();
+          });
+          return;
+        }
+        this.announcer.announce(sceneSentence(message));
+        this.editing.hand.goOn();
+        return;
+      case 'measures':
+        // Those of an older drawing come too late.
+        if (message.version !== this.received?.version) return;
+        this.below.showMeasures(message);
+        this.measuring.receive(message);
+        this.draw();
+        return;
+      case 'takes':
+        if (message.version === this.received?.version) this.below.showTakes(message);
+        return;
+      case 'batch':
+        if (message.version === this.received?.version) this.batch.describe(message, this.units());
+        return;
+      case 'screen':
+        this.screen.learn(message.devicePixelsPerMm);
+        this.sight.followSoon();
+        return;
+      case 'fixes':
+        this.findings.showFixes(message);
+        return;
+      case 'outcome':
+        this.findings.showOutcome(message);
+        return;
+      case 'gone':
+        this.editing.hand.drop();
+        this.say(this.gone.show(message));
+        return;
+      case 'highlight':
+        this.sceneView.light(message.ids);
+        if (message.follow) this.showLit();
+        return;
+      default:
+        message satisfies never;
+    }
+  }
+
+  /** What had the focus may be gone afterwards; the keyboard must not be lost with it. */
+  private keepingFocus(patch: () => void): void {
+    const held = document.activeElement;
+    patch();
+    if (held && !held.checkVisibility() && document.hasFocus()) this.stage.focus();
+  }
+
+  private draw(): void {
+    const message = this.received;
+    if (!message) return;
+    const { scene, pins, version } = message;
+    this.notices.show(message);
+    this.batch.patch(message);
+    this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
+    if (scene && this.arranged) {
+      this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
+      this.editing.draw(this.choices.now.hiddenPieces);
+      const { walls, cutPaths } = this.measuring.of(message);
+      this.sceneView.showBeam(cutPaths);
+      this.dimensions.showWalls(walls.filter((wall) => !pins.some((pin) => isOf(pin, wall))));
+      for (const [operation, colour] of Object.entries(scene.colours)) {
+        document.body.style.setProperty(`--op-${operation}`, colour);
+      }
+      showLook(scene.material);
+      this.caption.hidden = !this.choices.now.proof;
+      setText(this.caption, captionOf(scene));
+      setText(byId('title'), scene.title);
+      setAttribute(this.drawing, 'aria-label', wholeSentence(message));
+    }
+    this.findings.patch(message, this.choices.now.hiddenPieces);
+    this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
+    this.exports.enable((scene?.pieces.length ?? 0) > 0);
+    this.below.patch(message);
+    this.follow();
+    setAttribute(this.drawing, 'data-version', `${version}`);
+  }
+
+  /** Puts everything where the sight says. */
+  private follow(): void {
+    const size = this.sight.stage();
+    if (!this.arranged || size.width === 0) return;
+    const { units } = this.received!.scene!;
+    const view = this.sight.view();
+    this.sceneView.world.style.transform = transformOf(view, size);
+    this.stage.classList.toggle('close', view.scale > closeScale);
+    const { hiddenPieces } = this.choices.now;
+    const isHidden = (layer: Layer): boolean => this.choices.isHidden(layer);
+    const taken = this.editing.follow(view, size);
+    this.callouts.follow({ arranged: this.arranged, hiddenPieces, units, view, stage: size, taken, isHidden });
+    this.measuring.follow(this.arranged);
+    this.toolbar.showZoom(view.scale, this.screen.scale);
+  }
+
+  private units(): Units {
+    return this.received?.scene?.units ?? 'mm';
+  }
+
+  private rearrange(arrangement: Arrangement): void {
+    if (arrangement === this.choices.now.arrangement) return;
+    this.sight.release();
+    this.stage.classList.toggle('arranging', mayMove());
+    this.choices.change({ arrangement });
+    window.setTimeout(() => {
+      this.stage.classList.remove('arranging');
+    }, 400);
+  }
+
+  private showLit(): void {
+    const box = this.sceneView.litBox();
+    if (box && this.arranged) this.sight.show(box);
+  }
+}
+
+/** A weak place that is pinned has its width told already. */
+function isOf({ piece, width, others = [] }: ScenePin, wall: SceneWall): boolean {
+  const widths = [width, ...others.map((place) => place.width)];
+  return piece === wall.piece && widths.some((each) => each !== undefined && Math.abs(each - wall.width) < 0.02);
+}

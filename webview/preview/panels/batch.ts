@@ -1,0 +1,140 @@
+/** The tags of a batch in a strip, each with a small picture, its size and a mark where it has problems; one of them is shown. */
+
+import type { BatchMessage, BatchTag, SceneMessage } from '../../../src/protocol/preview.ts';
+import { byId, html, setAttribute, setText, svg } from '../../common/dom.ts';
+import { countText, crossText, type Units } from '../../common/format.ts';
+import { setSeverity, severityIcon } from '../../common/icons.ts';
+
+export class BatchStrip {
+  private readonly group = byId('batch');
+  private readonly list = byId('batch-rows');
+  private readonly count = byId('batch-count');
+  private options: readonly BatchOption[] = [];
+  private labels: readonly string[] = [];
+  private row = 0;
+
+  constructor(private readonly choose: (row: number) => void) {
+    this.list.addEventListener('click', ({ target }) => {
+      const row = this.options.findIndex(({ element }) => element.contains(target as Node));
+      if (row >= 0) choose(row);
+    });
+    this.list.addEventListener('keydown', (event) => {
+      this.steer(event);
+    });
+    byId('batch-previous').addEventListener('click', () => {
+      this.step(-1);
+    });
+    byId('batch-next').addEventListener('click', () => {
+      this.step(1);
+    });
+    document.addEventListener('keydown', (event) => {
+      const by = event.key === 'PageDown' ? 1 : event.key === 'PageUp' ? -1 : 0;
+      if (by === 0 || this.group.hidden || hasModifier(event)) return;
+      event.preventDefault();
+      this.step(by);
+    });
+  }
+
+  patch({ batch }: SceneMessage): void {
+    this.group.hidden = !batch || batch.labels.length < 2;
+    if (!batch) return;
+    if (batch.labels.join('\n') !== this.labels.join('\n')) this.fill(batch.labels);
+    this.mark(batch.row);
+  }
+
+  /** What is known of each, once all have been computed. */
+  describe({ tags }: Pick<BatchMessage, 'tags'>, units: Units): void {
+    this.options.forEach((option, row) => {
+      const tag = tags[row];
+      if (tag) option.describe(tag, units);
+    });
+  }
+
+  private fill(labels: readonly string[]): void {
+    const held = this.list.contains(document.activeElement);
+    this.labels = labels;
+    this.options = labels.map((label) => new BatchOption(label));
+    this.list.replaceChildren(...this.options.map(({ element }) => element));
+    if (held) this.options[this.row]?.element.focus();
+  }
+
+  private mark(row: number): void {
+    this.row = row;
+    const held = this.list.contains(document.activeElement);
+    this.options.forEach(({ element }, index) => {
+      setAttribute(element, 'aria-selected', `${index === row}`);
+      element.tabIndex = index === row ? 0 : -1;
+    });
+    const shown = this.options[row]?.element;
+    if (held) shown?.focus();
+    shown?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    setText(this.count, `${row + 1} of ${this.labels.length}`);
+  }
+
+  /** Round and round. */
+  private step(by: number): void {
+    const { length } = this.labels;
+    this.choose((this.row + by + length) % length);
+  }
+
+  /** The choice goes with the keys, and so does the drawing. */
+  private steer(event: KeyboardEvent): void {
+    if (hasModifier(event)) return;
+    const last = this.labels.length - 1;
+    const rows: Readonly<Record<string, number>> = {
+      ArrowRight: Math.min(this.row + 1, last),
+      ArrowLeft: Math.max(this.row - 1, 0),
+      Home: 0,
+      End: last,
+    };
+    const row = rows[event.key];
+    if (row === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (row !== this.row) this.choose(row);
+  }
+}
+
+/** With those, keys are the editor's. */
+function hasModifier({ ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): boolean {
+  return ctrlKey || metaKey || altKey || shiftKey;
+}
+
+class BatchOption {
+  private readonly picture = svg('svg', { class: 'picture', 'aria-hidden': 'true' });
+  private readonly size = html('span', { class: 'size' });
+  private readonly icon = severityIcon('info');
+  private readonly problems = html('span', { class: 'spoken' });
+  readonly element: HTMLElement;
+
+  constructor(private readonly label: string) {
+    this.icon.toggleAttribute('hidden', true);
+    this.element = html(
+      'div',
+      { role: 'option', 'aria-selected': 'false', tabindex: '-1', title: label },
+      this.picture,
+      html('span', { class: 'name' }, label),
+      this.size,
+      this.icon,
+      this.problems,
+    );
+  }
+
+  describe({ picture, width, height, problems, severity, isTall }: BatchTag, units: Units): void {
+    setAttribute(this.picture, 'viewBox', `0 0 ${picture?.size.width ?? 1} ${picture?.size.height ?? 1}`);
+    this.picture.replaceChildren(
+      ...(picture?.paths ?? []).map(({ use, data }) => svg('path', { class: use, d: data })),
+    );
+    const size = width === undefined || height === undefined ? 'no drawing' : crossText(width, height, units);
+    const tall = isTall ? 'much taller than the others' : '';
+    setText(this.size, size);
+    this.size.classList.toggle('stands-out', isTall);
+    // It is no problem of the tag, only of the set.
+    const gravest = severity ?? (isTall ? 'info' : undefined);
+    this.icon.toggleAttribute('hidden', gravest === undefined);
+    if (gravest) setSeverity(this.icon, gravest);
+    const found = [problems > 0 ? countText(problems, 'problem') : '', tall].filter((words) => words !== '');
+    setText(this.problems, found.map((words) => `, ${words}`).join(''));
+    setAttribute(this.element, 'title', [this.label, size, ...found].join(', '));
+  }
+}

@@ -1,0 +1,67 @@
+/** All that is below the drawing: a caution that must be read, the line that sums up, and what that opens. */
+
+import type { MeasuresMessage, SceneMessage, TakesMessage } from '../../../src/protocol/preview.ts';
+import { Cautions } from './cautions.ts';
+import { Dock, pressed } from './dock.ts';
+import { byId } from '../../common/dom.ts';
+import { PiecesList } from './pieces-list.ts';
+import type { DockChoice, PageState } from '../state.ts';
+import { Summary } from './summary.ts';
+import { TakesView } from './estimate.ts';
+
+export interface BelowHost {
+  /** What the person chose to see. */
+  state(): PageState;
+  choose(dock: DockChoice): void;
+  togglePiece(id: string): void;
+  cautionRead(caution: string): void;
+}
+
+export class Below {
+  readonly cautions: Cautions;
+  private readonly summary: Summary;
+  private readonly pieces: PiecesList;
+  private readonly takes = new TakesView();
+  private readonly dock: Dock;
+  private problems = 0;
+
+  /** `read`: cautions that were read on this machine. */
+  constructor(
+    private readonly host: BelowHost,
+    read: readonly string[],
+  ) {
+    this.cautions = new Cautions(read, {
+      confirmed: (caution) => {
+        host.cautionRead(caution);
+      },
+    });
+    this.summary = new Summary(byId('summary'), () => {
+      host.choose(pressed(host.state().dock, this.problems));
+    });
+    this.pieces = new PiecesList(byId('pieces'), (id) => {
+      host.togglePiece(id);
+    });
+    this.dock = new Dock((isOpen) => {
+      this.summary.showOpen(isOpen);
+    });
+  }
+
+  patch(message: SceneMessage): void {
+    const { hiddenPieces, dock } = this.host.state();
+    this.problems = message.pins.length;
+    this.summary.patch(message);
+    this.pieces.patch(message.scene, hiddenPieces);
+    this.dock.patch(dock, message);
+  }
+
+  showMeasures({ loads }: MeasuresMessage): void {
+    this.pieces.showLoads(loads);
+    this.cautions.patch(loads);
+    this.dock.settleSoon();
+  }
+
+  showTakes(message: TakesMessage): void {
+    this.takes.show(message);
+    this.dock.settleSoon();
+  }
+}

@@ -1,0 +1,15 @@
+/** What the whole tag takes: lengths, time, sheet, weight and cost, in the dock. */
+
+import type { TakesMessage } from '../../../src/protocol/preview.ts';
+import { byId, html } from '../../common/dom.ts';
+
+export class TakesView {
+  private readonly element = byId('takes');
+  private readonly list = this.element.querySelector('dl')!;
+
+  show({ facts }: Pick<TakesMessage, 'facts'>): void {
+    this.element.hidden = facts.length === 0;
+    const rows = facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value)));
+    this.list.replaceChildren(...rows);
+  }
+}

@@ -1,0 +1,71 @@
+/** The line at the foot of the page: how large, how many pieces, how many problems. A press opens and closes what is below. */
+
+import type { SceneMessage, Severity } from '../../../src/protocol/preview.ts';
+import { arrange } from '../scene/arrange.ts';
+import { html, setAttribute, setText, svg } from '../../common/dom.ts';
+import { countText, partsText, sizeText } from '../../common/format.ts';
+import { severityIcon, tickIcon } from '../../common/icons.ts';
+
+const severities: readonly Severity[] = ['error', 'warning', 'info'];
+
+export class Summary {
+  private readonly size = html('span', { class: 'size' });
+  /** In the other unit, where there is room. */
+  private readonly other = html('span', { class: 'size other' });
+  private readonly count = html('span', { class: 'count' });
+  private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
+  private readonly counters = severities.map((severity) => {
+    const number = html('span');
+    return { severity, number, element: html('span', { class: 'counter' }, severityIcon(severity), number) };
+  });
+
+  constructor(
+    private readonly button: HTMLElement,
+    toggle: () => void,
+  ) {
+    const chevron = svg('svg', { class: 'icon chevron', viewBox: '0 0 16 16', 'aria-hidden': 'true' });
+    chevron.append(svg('path', { d: 'M4 6l4 4 4-4' }));
+    button.append(
+      chevron,
+      html('span', {}, this.size, ' ', this.other),
+      this.count,
+      html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
+    );
+    button.addEventListener('click', toggle);
+  }
+
+  /** `open`: all is shown below. */
+  showOpen(open: boolean): void {
+    setAttribute(this.button, 'aria-expanded', `${open}`);
+    setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show pieces and job estimate');
+  }
+
+  patch({ scene, pins, stale }: SceneMessage): void {
+    this.well.hidden = pins.length > 0 || stale || !scene;
+    const [size = '', other = ''] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
+    setText(this.size, size);
+    setText(this.other, other);
+    setText(this.count, scene ? totals(scene) : '');
+    for (const { severity, number, element } of this.counters) {
+      const count = pins.filter((pin) => pin.severity === severity).length;
+      element.hidden = count === 0;
+      setText(number, `${count}`);
+      setAttribute(element, 'aria-label', severity === 'info' ? `${count} info` : countText(count, severity));
+    }
+  }
+}
+
+type Drawn = NonNullable<SceneMessage['scene']>;
+
+/** Of what hangs together; separate tags have sizes of their own, in the list. */
+function overallSize(scene: Drawn): string {
+  const groups = arrange(scene, 'assembled').groups;
+  const [minX, minY, maxX, maxY] = groups[0]?.bounds ?? [0, 0, 0, 0];
+  return groups.length === 1 ? sizeText(maxX - minX, maxY - minY, scene.units) : `${groups.length} separate tags`;
+}
+
+function totals(scene: Drawn): string {
+  const sum = (of: 'partCount' | 'holeCount'): number => scene.pieces.reduce((total, piece) => total + piece[of], 0);
+  const parts = partsText({ partCount: sum('partCount'), holeCount: sum('holeCount') });
+  return scene.pieces.length === 1 ? parts : `${countText(scene.pieces.length, 'piece')} · ${parts}`;
+}

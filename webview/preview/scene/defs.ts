@@ -1,0 +1,69 @@
+/** Patterns and shadows that the drawing refers to, and what must follow the zoom among them. */
+
+import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
+import { svg } from '../../common/dom.ts';
+import type { Units } from '../../common/format.ts';
+import { gridStep, toScreen, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+
+export class Defs {
+  private readonly gridPath = svg('path');
+  private readonly grid = svg('pattern', { id: 'grid-lines', patternUnits: 'userSpaceOnUse' }, this.gridPath);
+  private readonly hatch = svg(
+    'pattern',
+    { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '6', height: '6' },
+    svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
+  );
+  private readonly grain = svg('pattern', tileOf('grain', grainOrigin.below), ...grain());
+  /** The same sheet, another place of it. */
+  private readonly onTop = svg('pattern', tileOf('grain-on-top', grainOrigin.onTop), ...grain());
+  private readonly gloss = svg(
+    'linearGradient',
+    { id: 'gloss', x1: '0', y1: '0', x2: '1', y2: '1' },
+    ...glossStops.map(([offset, opacity]) =>
+      svg('stop', { offset: `${offset}`, 'stop-color': '#fff', 'stop-opacity': `${opacity}` }),
+    ),
+  );
+  readonly element = svg('defs', {}, this.grid, this.hatch, this.grain, this.onTop, this.gloss);
+  readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
+
+  /** The grid moves with the drawing; hatching keeps its spacing on the screen at every zoom. */
+  follow(view: Viewport, stage: Size, zero: XY, units: Units): void {
+    const step = gridStep(view.scale, units) * view.scale;
+    const [x, y] = toScreen(view, stage, zero);
+    for (const [name, value] of Object.entries({ width: step, height: step, x: x % step, y: y % step })) {
+      this.grid.setAttribute(name, value.toFixed(2));
+    }
+    this.gridPath.setAttribute('d', `M.5 ${step.toFixed(2)}V.5H${step.toFixed(2)}`);
+    this.hatch.setAttribute('patternTransform', `rotate(-45) scale(${(1 / view.scale).toFixed(5)})`);
+  }
+}
+
+/** A broad and a narrow streak of light across the sheet. */
+const glossStops: readonly (readonly [offset: number, opacity: number])[] = [
+  [0, 0.05],
+  [0.18, 0.32],
+  [0.3, 0.08],
+  [0.34, 0.22],
+  [0.4, 0.04],
+  [1, 0.12],
+];
+
+function tileOf(id: string, [x, y]: XY): Readonly<Record<string, string>> {
+  const { width, height } = grainTile;
+  return { id, patternUnits: 'userSpaceOnUse', x: `${x}`, y: `${y}`, width: `${width}`, height: `${height}` };
+}
+
+function grain(): SVGPathElement[] {
+  return grainLines.map(({ from, curves, width, opacity }) => {
+    const points = (...those: readonly XY[]) =>
+      those
+        .flat()
+        .map((value) => value.toFixed(2))
+        .join(' ');
+    return svg('path', {
+      d: `M${points(from)}${curves.map((curve) => `C${points(...curve)}`).join('')}`,
+      'stroke-width': width.toFixed(3),
+      'stroke-opacity': opacity.toFixed(3),
+    });
+  });
+}

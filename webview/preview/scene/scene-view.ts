@@ -1,0 +1,233 @@
+/** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
+
+import type {
+  PathData,
+  Scene,
+  SceneCutPath,
+  SceneGhost,
+  SceneGrip,
+  SceneHanger,
+  ScenePart,
+  ScenePiece,
+  SceneShape,
+} from '../../../src/protocol/preview.ts';
+import { leadersOf, type Arranged } from './arrange.ts';
+import { setAttribute, setText, svg } from '../../common/dom.ts';
+import { KeyedList, type ItemView } from '../../common/keyed.ts';
+import { joined, moved, type Box } from '../camera/viewport.ts';
+
+/** What an edge is drawn as high as where the spec does not say, in mm. */
+const usualThicknessMm = 3;
+
+export class SceneView {
+  private readonly sheet = svg('g');
+  private readonly leaders = svg('path', { class: 'leaders' });
+  private readonly ghosts = svg('g');
+  private readonly ghostList = new KeyedList<SceneGhost>(this.ghosts, () => new GhostView());
+  readonly world = svg('g', { id: 'world' }, this.leaders, this.sheet, this.ghosts);
+  private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.sheet, () => new PieceView());
+  private grips: readonly SceneGrip[] = [];
+  private taken: string | undefined;
+  private offsets: Arranged['offsets'] = new Map();
+  private shown: readonly string[] = [];
+  private lit: ReadonlySet<string> = new Set();
+  private hot: ReadonlySet<string> = new Set();
+
+  draw(scene: Scene, arranged: Arranged, hidden: readonly string[]): void {
+    this.grips = scene.grips;
+    const lines = leadersOf(scene, arranged).map(([from, to]) => `M${from.join(' ')}L${to.join(' ')}`);
+    setAttribute(this.leaders, 'd', lines.join(''));
+    this.world.style.setProperty('--thickness', `${scene.thickness ?? usualThicknessMm}`);
+    this.pieces.patch(arranged.order);
+    this.ghostList.patch(scene.ghosts);
+    this.offsets = arranged.offsets;
+    this.shown = arranged.order.map(({ id }) => id);
+    for (const piece of arranged.order) {
+      const view = this.pieces.get(piece.id)!;
+      view.move(arranged.offsets.get(piece.id) ?? [0, 0]);
+      view.element.classList.toggle('hidden', hidden.includes(piece.id));
+      view.element.classList.toggle('on-top', piece.glueTo !== undefined);
+    }
+    this.mark();
+  }
+
+  showBeam(paths: readonly SceneCutPath[]): void {
+    for (const id of this.shown) this.pieces.get(id)?.showBeam(paths.filter(({ piece }) => piece === id));
+  }
+
+  /** What the editor's cursor stands in. */
+  light(ids: readonly string[]): void {
+    this.lit = new Set(ids);
+    this.mark();
+  }
+
+  /** What the hand has taken hold of. */
+  take(grip: string | undefined): void {
+    if (grip === this.taken) return;
+    this.taken = grip;
+    this.mark();
+  }
+
+  /** What the pointer or the keyboard is on in one of the lists. */
+  heat(ids: readonly string[]): void {
+    this.hot = new Set(ids);
+    this.mark();
+  }
+
+  /** The box in mm round a shape, a part or a hanger, where it is drawn now. */
+  boxOf(id: string): Box | undefined {
+    const element = this.world.querySelector<SVGGraphicsElement>(`[data-id="${CSS.escape(id)}"]`);
+    return element ? this.boxRound(element) : undefined;
+  }
+
+  /** The box in mm round what is lit, where it is drawn now; `undefined` if nothing is. */
+  litBox(): Box | undefined {
+    let box: Box | undefined;
+    for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
+      if (element.getClientRects().length === 0) continue;
+      const own = this.boxRound(element);
+      box = box ? joined(box, own) : own;
+    }
+    return box;
+  }
+
+  private boxRound(element: SVGGraphicsElement): Box {
+    const { x, y, width, height } = element.getBBox();
+    const piece = element.closest<SVGElement>('.piece')?.dataset['piece'] ?? '';
+    return moved([x, y, x + width, y + height], this.offsets.get(piece) ?? [0, 0]);
+  }
+
+  private mark(): void {
+    const gripOf = new Map(this.grips.flatMap((grip) => grip.parts.map((part) => [part, grip] as const)));
+    for (const element of this.world.querySelectorAll<SVGElement>('[data-id]')) {
+      const id = element.dataset['id']!;
+      const grip = gripOf.get(id);
+      if (grip) setAttribute(element, 'data-grip', grip.id);
+      else element.removeAttribute('data-grip');
+      element.classList.toggle('movable', grip?.moves === true && (grip.free || grip.id === this.taken));
+      element.classList.toggle('lit', this.lit.has(id));
+      element.classList.toggle('hot', this.hot.has(id));
+    }
+  }
+}
+
+class PieceView implements ItemView<ScenePiece> {
+  /** The shadow of a piece seen close up, where blurring it would slow down each step of a pan. */
+  private readonly shade = svg('path', { class: 'shade' });
+  /** The cut edge, as seen from a little above. */
+  private readonly edge = svg('path', { class: 'edge' });
+  private readonly solid = svg('path', { class: 'solid' });
+  private readonly grain = svg('path', { class: 'grain' });
+  private readonly gloss = svg('path', { class: 'gloss', fill: 'url(#gloss)' });
+  private readonly shapes = svg('g');
+  private readonly shapeList = new KeyedList<SceneShape>(this.shapes, () => new ShapeView());
+  private readonly hangers = svg('g');
+  private readonly hangerList = new KeyedList<SceneHanger>(this.hangers, () => new HangerView());
+  private readonly parts = svg('g');
+  private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
+  private readonly beam = svg('g', { class: 'beam' });
+  private readonly beamList = new KeyedList<SceneCutPath & { readonly id: string }>(this.beam, () => new BeamView());
+  readonly element = svg(
+    'g',
+    { class: 'piece' },
+    svg('g', { class: 'finish' }, this.shade, this.edge, this.solid, this.grain, this.gloss),
+    this.shapes,
+    this.hangers,
+    this.parts,
+    this.beam,
+  );
+
+  update(piece: ScenePiece): void {
+    setAttribute(this.element, 'data-piece', piece.id);
+    // Glued on pieces are cut from another place of the sheet.
+    setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
+    const solid = solidOf(piece);
+    for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
+    this.shapeList.patch(piece.shapes);
+    this.partList.patch(piece.parts);
+    this.hangerList.patch(piece.hangers);
+  }
+
+  showBeam(paths: readonly SceneCutPath[]): void {
+    this.beamList.patch(paths.map((path, index) => ({ ...path, id: `${index}` })));
+  }
+
+  move([dx, dy]: readonly [number, number]): void {
+    const translate = `${dx}px ${dy}px`;
+    if (this.element.style.translate !== translate) this.element.style.translate = translate;
+  }
+}
+
+/** The line that its middle runs along, and all that it takes. */
+class BeamView implements ItemView<SceneCutPath> {
+  private readonly kerf = svg('path', { class: 'kerf' });
+  private readonly middle = svg('path', { class: 'middle' });
+  readonly element = svg('g', {}, this.kerf, this.middle);
+
+  update({ data, kerf }: SceneCutPath): void {
+    for (const path of [this.kerf, this.middle]) setAttribute(path, 'd', data);
+    setAttribute(this.kerf, 'stroke-width', `${kerf}`);
+  }
+}
+
+class GhostView implements ItemView<SceneGhost> {
+  private readonly label = svg('title');
+  /** Seen on dark stock as well. */
+  private readonly halo = svg('path', { class: 'halo' });
+  private readonly line = svg('path', { class: 'line' });
+  readonly element = svg('g', { class: 'ghost' }, this.label, this.halo, this.line);
+
+  update(ghost: SceneGhost): void {
+    for (const path of [this.halo, this.line]) setAttribute(path, 'd', ghost.data);
+    setText(this.label, ghost.label);
+    setTarget(this.element, ghost);
+  }
+}
+
+/** Unseen, until it lights up. */
+class HangerView implements ItemView<SceneHanger> {
+  readonly element = svg('path', { class: 'hanger' });
+
+  update(hanger: SceneHanger): void {
+    setAttribute(this.element, 'd', hanger.data);
+    setTarget(this.element, hanger);
+  }
+}
+
+/** Unseen, until it lights up. */
+class ShapeView implements ItemView<SceneShape> {
+  readonly element = svg('path', { class: 'shape' });
+
+  update(shape: SceneShape): void {
+    setAttribute(this.element, 'd', shape.data);
+    setTarget(this.element, shape);
+  }
+}
+
+class PartView implements ItemView<ScenePart> {
+  private readonly paths = ['lip', 'burn', 'halo', 'line', 'hit'].map((name) => svg('path', { class: name }));
+  readonly element = svg('g', {}, ...this.paths);
+
+  update(part: ScenePart): void {
+    if (this.element.dataset['operation'] !== part.operation) {
+      this.element.dataset['operation'] = part.operation;
+      this.element.setAttribute('class', `part op-${part.operation}`);
+      // As an attribute: in a style sheet the reference would be looked for in the sheet's own file.
+      this.paths[3]!.setAttribute('fill', part.operation === 'engrave' ? 'url(#hatch)' : 'none');
+    }
+    for (const path of this.paths) setAttribute(path, 'd', part.data);
+    setTarget(this.element, part);
+  }
+}
+
+/** What is cut bounds the material: filled by the even-odd rule, it is the finished piece. */
+function solidOf({ parts }: ScenePiece): PathData {
+  const cuts = parts.filter(({ operation }) => operation === 'cut-outer' || operation === 'cut-inner');
+  return cuts.map(({ data }) => data).join('');
+}
+
+/** What a click on the element, or light from the editor, is about. */
+function setTarget(element: Element, target: { readonly id: string; readonly source: number }): void {
+  setAttribute(element, 'data-id', target.id);
+  setAttribute(element, 'data-offset', `${target.source}`);
+}

@@ -2,7 +2,8 @@
 
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Finding, Severity, YamlPath } from '../core/issue.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
+import type { Severity } from '../core/issue-kinds.ts';
 import { mm } from '../core/figures.ts';
 import type { Shape } from '../spec/model.ts';
 import { bottomOf } from '../tag/glued.ts';

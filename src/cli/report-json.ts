@@ -6,7 +6,7 @@ import type { Point } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from '../core/issue.ts';
 import { estimateLoad } from '../strength/load.ts';
-import { takesOf } from '../toolpath/estimate.ts';
+import { estimateJob } from '../toolpath/estimate.ts';
 import { planCuts } from '../toolpath/cut-plan.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -107,7 +107,7 @@ function loadJson(piece: Piece, stock: Stock): object {
 function takesJson(tag: Tag): object {
   const plan = planCuts(tag);
   if (!plan) return {};
-  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = takesOf(tag, plan);
+  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = estimateJob(tag, plan);
   return {
     takes: {
       cut_length: round(cutLength),

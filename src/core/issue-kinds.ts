@@ -1,6 +1,7 @@
 /** Every kind of issue by its public code: what it is about, how serious it usually is, and what it says in a few words. */
 
-import type { Severity } from './issue.ts';
+/** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
+export type Severity = 'error' | 'warning' | 'info';
 
 export interface IssueKind {
   /**

@@ -1,10 +1,7 @@
 /** What the engine says of a spec: findings with a place in the text and on the piece. */
 
 import type { Point } from '../geometry/types.ts';
-import type { IssueCode } from './issue-kinds.ts';
-
-/** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
-export type Severity = 'error' | 'warning' | 'info';
+import type { IssueCode, Severity } from './issue-kinds.ts';
 
 /** The graver, the more. */
 export const severityRank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };

@@ -19,7 +19,7 @@ import { buildTag } from '../tag/build.ts';
 import { StageCache } from '../tag/cache.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { lackingShapes, unusedShapes } from '../tag/ghosts.ts';
-import type { Ghost } from '../tag/ghosts.ts';
+import type { Ghost } from '../tag/tag.ts';
 import { loadFiles } from '../tag/load.ts';
 import type { Loaded } from '../tag/load.ts';
 import { standIns } from '../tag/stand-ins.ts';

@@ -1,7 +1,8 @@
 /** What becomes of what was found: the writer of the spec may accept a finding, the user may make a kind weigh more or less. */
 
 import { inOrder, severityRank } from '../core/issue.ts';
-import type { Issue, Severity, TextRange } from '../core/issue.ts';
+import type { Issue, TextRange } from '../core/issue.ts';
+import type { Severity } from '../core/issue-kinds.ts';
 import { isIssueCode, issueCodes, issueKinds } from '../core/issue-kinds.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import type { AcceptComment } from '../spec/accept-comments.ts';

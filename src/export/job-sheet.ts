@@ -2,7 +2,7 @@
 
 import { flattenContour } from '../geometry/contour.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import { takesOf } from '../toolpath/estimate.ts';
+import { estimateJob } from '../toolpath/estimate.ts';
 import type { Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import { assemblySteps } from './assembly-steps.ts';
@@ -152,7 +152,7 @@ function writeWork(flow: Flow, job: Job): void {
 
 /** What the table of work does not say; and what is not known, why. */
 function takenBeside({ tag, plan }: Job): Fact[] {
-  const takes = takesOf(tag, plan);
+  const takes = estimateJob(tag, plan);
   const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
   const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
   const unknown: Fact[] = [];

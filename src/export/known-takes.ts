@@ -1,31 +1,31 @@
 /** What a tag and each of its pieces by itself takes, worked out once: planning takes longer than making the tag. */
 
-import { takesOf } from '../toolpath/estimate.ts';
-import type { Takes } from '../toolpath/estimate.ts';
+import { estimateJob } from '../toolpath/estimate.ts';
+import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planCuts } from '../toolpath/cut-plan.ts';
 
 /** By the ids of the pieces. */
-const known = new WeakMap<Tag, Map<string, Takes | undefined>>();
+const known = new WeakMap<Tag, Map<string, JobEstimate | undefined>>();
 
 /** `undefined` where there is nothing to work. */
-export function takesOfTag(tag: Tag): Takes | undefined {
+export function takesOfTag(tag: Tag): JobEstimate | undefined {
   return takesOfPieces(tag, tag.pieces);
 }
 
-export function takesOfPiece(tag: Tag, piece: Piece): Takes | undefined {
+export function takesOfPiece(tag: Tag, piece: Piece): JobEstimate | undefined {
   return takesOfPieces(tag, [piece]);
 }
 
-function takesOfPieces(tag: Tag, pieces: readonly Piece[]): Takes | undefined {
-  const takes = known.get(tag) ?? new Map<string, Takes | undefined>();
+function takesOfPieces(tag: Tag, pieces: readonly Piece[]): JobEstimate | undefined {
+  const takes = known.get(tag) ?? new Map<string, JobEstimate | undefined>();
   known.set(tag, takes);
   // No id has a line break.
   const key = pieces.map(({ id }) => id).join('\n');
   if (!takes.has(key)) {
     const work = { ...tag, pieces };
     const plan = planCuts(work);
-    takes.set(key, plan && takesOf(work, plan));
+    takes.set(key, plan && estimateJob(work, plan));
   }
   return takes.get(key);
 }

@@ -1,7 +1,7 @@
 /** What is written of sheets: a job for each, as for a tag, and what all of them come to. */
 
 import type { Issue } from '../core/issue.ts';
-import { materialCost, takesOf, takesTogether } from '../toolpath/estimate.ts';
+import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -69,9 +69,9 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   const { units } = tags[0]!.tag;
   const count = sheets.reduce((sum, { pieces }) => sum + pieces.length, 0);
   const names = [...new Set(left.map(({ name, piece }) => (name === '' ? piece.title : `${name} (${piece.title})`)))];
-  const [first, ...others] = jobs.map(({ tag, plan: work }) => takesOf(tag, work));
+  const [first, ...others] = jobs.map(({ tag, plan: work }) => estimateJob(tag, work));
   // What the sheets take of material is told in two figures of its own.
-  const taken = first && takesFacts(takesTogether([first, ...others]), units);
+  const taken = first && takesFacts(sumEstimates([first, ...others]), units);
   return [
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },

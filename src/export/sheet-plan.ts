@@ -3,8 +3,8 @@
 import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { layOut } from '../nesting/nest.ts';
-import type { LayoutPart } from '../nesting/nest.ts';
+import { nest } from '../nesting/nest.ts';
+import type { PartToNest } from '../nesting/nest.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
 import type { Sheet } from '../spec/model.ts';
@@ -12,8 +12,8 @@ import { kerfOf } from '../tag/cut-on-the-line.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
-import { linesOf, movedLines } from '../toolpath/piece-paths.ts';
-import type { Lines } from '../toolpath/piece-paths.ts';
+import { piecePaths, movePaths } from '../toolpath/piece-paths.ts';
+import type { PiecePaths } from '../toolpath/piece-paths.ts';
 
 /** A tag, and what it goes by among the others. */
 export interface NamedTag {
@@ -59,7 +59,7 @@ export async function planSheets(
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
-      const lines = linesOf(piece, named.tag);
+      const lines = piecePaths(piece, named.tag);
       // Marks may run beyond the edge, and nothing else may lie there.
       const region = union([lines.cut, lines.engrave, lines.score]);
       if (region.length > 0) single.push({ name: named.name, piece, lines, region });
@@ -67,10 +67,10 @@ export async function planSheets(
   }
   const waiting = Array.from({ length: sheet.copies }, () => single).flat();
   const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
-  const parts = waiting.map(({ region }): LayoutPart => ({ region, turns }));
+  const parts = waiting.map(({ region }): PartToNest => ({ region, turns }));
   // The beam takes half its width on either side of what it encloses; the gap is what is left of the material.
   const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
-  const layout = await layOut(parts, room, checkpoint);
+  const layout = await nest(parts, room, checkpoint);
   const { placements, unplaced } = layout;
   const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
   const planned: PlannedSheet[] = [];
@@ -78,7 +78,7 @@ export async function planSheets(
     await checkpoint();
     const on = placements.filter((placement) => placement.sheet === index);
     const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
-    const lines = laid.map((each) => movedLines({ ...each.lines, piece: pathName(each) }, each.toSheet));
+    const lines = laid.map((each) => movePaths({ ...each.lines, piece: pathName(each) }, each.toSheet));
     planned.push({
       pieces: laid.map(({ name, piece, toSheet }) => ({
         name,
@@ -97,7 +97,7 @@ export async function planSheets(
 interface Waiting {
   readonly name: string;
   readonly piece: Piece;
-  readonly lines: Lines;
+  readonly lines: PiecePaths;
   readonly region: Region;
 }
 

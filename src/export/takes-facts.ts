@@ -1,6 +1,6 @@
 /** What cutting takes, in words: the same words for the same figure wherever one reads it. */
 
-import type { Takes } from '../toolpath/estimate.ts';
+import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Units } from '../core/length.ts';
 import { areaIn, finelyIn, grams, lengthIn, minutes, money } from './in-words.ts';
 
@@ -9,7 +9,7 @@ export interface Fact {
   readonly value: string;
 }
 
-export function takesFacts(takes: Takes, units: Units): Fact[] {
+export function takesFacts(takes: JobEstimate, units: Units): Fact[] {
   const { cutLength, scoreLength, travelLength, engravedArea, interval, sheetArea, cost, weight } = takes;
   const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
   if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
@@ -27,12 +27,12 @@ export function takesFacts(takes: Takes, units: Units): Fact[] {
 }
 
 /** The most telling of it, short enough for a line above the piece. */
-export function takesLine(takes: Takes, units: Units): string {
+export function takesLine(takes: JobEstimate, units: Units): string {
   const weight = takes.weight === undefined ? undefined : grams(takes.weight);
   const parts = [`cut ${lengthIn(takes.cutLength, units)}`, timeIn(takes), weight];
   return parts.filter((part) => part !== undefined).join(' · ');
 }
 
-function timeIn({ time }: Takes): string | undefined {
+function timeIn({ time }: JobEstimate): string | undefined {
   return 'seconds' in time ? `about ${minutes(time.seconds)}` : undefined;
 }

@@ -1,6 +1,6 @@
 /** The work on a tag, step by step, as the rows of a table. */
 
-import { takesOf } from '../toolpath/estimate.ts';
+import { estimateJob } from '../toolpath/estimate.ts';
 import { areaIn, counted, lengthIn, minutes } from './in-words.ts';
 import type { Job } from './job.ts';
 import { operationNames, styleOf } from './styles.ts';
@@ -17,7 +17,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
   const { units, machine } = tag;
   const rows = plan.steps.map((step): WorkRow => {
     const { operation, paths } = step;
-    const takes = takesOf(tag, { steps: [step], bounds: plan.bounds });
+    const takes = estimateJob(tag, { steps: [step], bounds: plan.bounds });
     const { color, layer } = styleOf(tag, operation);
     const kind = operation === 'engrave' || operation === 'score' ? operation : 'cut';
     const passes = machine?.passes[kind] ?? 1;
@@ -36,7 +36,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
       isTotal: false,
     };
   });
-  const all = takesOf(tag, plan);
+  const all = estimateJob(tag, plan);
   const travel = lengthIn(all.travelLength, units);
   const [travelTime, time] = 'seconds' in all.time ? [minutes(all.time.travel), minutes(all.time.seconds)] : ['', ''];
   return [

@@ -17,7 +17,7 @@ export interface SampleNote {
   readonly text: string;
 }
 
-export interface Surroundings {
+export interface WorkspaceNames {
   readonly fonts: readonly FontNote[];
   /** The files that the spec uses. */
   readonly uses: Uses;
@@ -26,4 +26,4 @@ export interface Surroundings {
   readonly samples: readonly SampleNote[];
 }
 
-export const nothingAround: Surroundings = { fonts: [], uses: noUses, files: [], samples: [] };
+export const nothingAround: WorkspaceNames = { fonts: [], uses: noUses, files: [], samples: [] };

@@ -1,19 +1,15 @@
 /** A sheet that is being filled: what lies on it, and where there is room for one more. Lengths in mm, margins left out. */
 
+import type { BinSize, Position } from './layout.ts';
 import { sectionsSeen } from './no-fit-polygons.ts';
-import type { Meetings, Seen } from './no-fit-polygons.ts';
-import type { Pace } from './work-budget.ts';
-import type { Pose } from './orientation.ts';
+import type { NoFitPolygons, Section } from './no-fit-polygons.ts';
+import type { WorkBudget } from './work-budget.ts';
+import type { Orientation } from './orientation.ts';
 import { slackMm } from './orientation.ts';
 import { Rows } from './rows.ts';
 
-export interface Place {
-  readonly x: number;
-  readonly y: number;
-}
-
-export interface Lowest extends Place {
-  /** Below this there is no room for the pose anywhere. */
+export interface LowestPosition extends Position {
+  /** Below this there is no room for the orientation anywhere. */
   readonly floor: number;
 }
 
@@ -25,19 +21,12 @@ const levelShare = 1 / 12;
 const levelMm = [0.3, 4] as const;
 const closeMm = 0.002;
 
-export function fitsInto(room: Room, pose: Pose): boolean {
-  return pose.width <= room.width + fitMm && pose.height <= room.height + fitMm;
-}
-
-/** The sheet less its margins, and what is kept between parts. */
-export interface Room {
-  readonly width: number;
-  readonly height: number;
-  readonly gap: number;
+export function fitsInto(room: BinSize, orientation: Orientation): boolean {
+  return orientation.width <= room.width + fitMm && orientation.height <= room.height + fitMm;
 }
 
 /** What a place is to be like. */
-export interface Aim {
+export interface Preference {
   /** What a mm to the right costs, in mm of height: above 0, parts are drawn towards the corner. */
   readonly tilt: number;
   /** Into how many columns of equal width the sheet is divided, within which parts keep; 0 for none. */
@@ -50,70 +39,74 @@ const edgesOfLevel = 10;
 /** Sections of all that lies on the level, kept between calls. */
 let sections = new Float64Array(4096);
 
-export class Bed {
-  readonly #room: Room;
-  readonly poses: Pose[] = [];
+export class Bin {
+  readonly #room: BinSize;
+  readonly orientations: Orientation[] = [];
   readonly xs: number[] = [];
   readonly ys: number[] = [];
-  readonly #meetings: Meetings;
-  readonly #pace: Pace;
+  readonly #noFits: NoFitPolygons;
+  readonly #budget: WorkBudget;
   readonly #rows: Rows;
 
-  constructor(room: Room, meetings: Meetings, pace: Pace) {
+  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget) {
     this.#room = room;
-    this.#meetings = meetings;
-    this.#pace = pace;
+    this.#noFits = noFits;
+    this.#budget = budget;
     this.#rows = new Rows(room);
   }
 
-  lay(pose: Pose, { x, y }: Place): void {
-    this.#rows.lay(pose, x, y);
-    this.#pace.spent += edgesOfLevel * pose.height;
-    this.poses.push(pose);
+  lay(orientation: Orientation, { x, y }: Position): void {
+    this.#rows.lay(orientation, x, y);
+    this.#budget.spent += edgesOfLevel * orientation.height;
+    this.orientations.push(orientation);
     this.xs.push(x);
     this.ys.push(y);
   }
 
   /**
-   * The place for a pose that costs least, where height costs its mm and the way to the right as it is aimed: that of
+   * The place for an orientation that costs least, where height costs its mm and the way to the right as it is aimed: that of
    * the levels at which it would touch something along a level edge, and of others at even distances, closed in on downwards.
-   * Levels below `above` are known to have no room. The pose fits into the sheet.
+   * Levels below `above` are known to have no room. The orientation fits into the sheet.
    */
-  async lowest(pose: Pose, above: number, { tilt, columns }: Aim): Promise<Lowest | undefined> {
-    const seen = this.poses.map((resting) => this.#meetings.of(resting, pose));
-    const top = Math.max(0, this.#room.height - pose.height);
-    const pitch = Math.min(levelMm[1], Math.max(levelMm[0], pose.height * levelShare));
+  async lowest(
+    orientation: Orientation,
+    above: number,
+    { tilt, columns }: Preference,
+  ): Promise<LowestPosition | undefined> {
+    const seen = this.orientations.map((resting) => this.#noFits.of(resting, orientation));
+    const top = Math.max(0, this.#room.height - orientation.height);
+    const pitch = Math.min(levelMm[1], Math.max(levelMm[0], orientation.height * levelShare));
     let below = -1;
-    let best: Lowest | undefined;
+    let best: LowestPosition | undefined;
     for (const level of this.#levels(seen, top, above, pitch)) {
       // Nothing higher up can cost less, however far to the left.
       if (best && level >= best.y + tilt * best.x) break;
-      await this.#prepare(pose, seen, level);
-      const x = this.#leftmost(pose, seen, level, columns);
+      await this.#prepare(orientation, seen, level);
+      const x = this.#leftmost(orientation, seen, level, columns);
       if (x !== undefined && (!best || level + tilt * x < best.y + tilt * best.x)) {
-        const place = this.#closeIn(pose, seen, { x, y: level }, below, { tilt, columns });
+        const place = this.#closeIn(orientation, seen, { x, y: level }, below, { tilt, columns });
         best = { ...place, floor: best?.floor ?? place.y };
       }
       below = level;
-      if (this.#pace.isDue) await this.#pace.pause();
+      if (this.#budget.isDue) await this.#budget.pause();
     }
     return best;
   }
 
-  /** Makes the meetings that a level needs, with pauses: a level of a sheet full of different parts takes many. */
-  async #prepare(pose: Pose, seen: readonly Seen[], y: number): Promise<void> {
-    if (!this.#rows.mayHold(pose, y)) return;
+  /** Makes the no-fit polygons that a level needs, with pauses: a level of a sheet full of different parts takes many. */
+  async #prepare(orientation: Orientation, seen: readonly Section[], y: number): Promise<void> {
+    if (!this.#rows.mayHold(orientation, y)) return;
     for (let i = 0; i < seen.length; i += 1) {
       const each = seen[i]!;
       const level = y - this.ys[i]!;
-      if (each.meeting || level <= each.minY || level >= each.maxY) continue;
-      this.#meetings.make(each, this.#pace);
-      if (this.#pace.isDue) await this.#pace.pause();
+      if (each.noFit || level <= each.minY || level >= each.maxY) continue;
+      this.#noFits.make(each, this.#budget);
+      if (this.#budget.isDue) await this.#budget.pause();
     }
   }
 
   /** Ascending, none twice. */
-  #levels(seen: readonly Seen[], top: number, above: number, pitch: number): number[] {
+  #levels(seen: readonly Section[], top: number, above: number, pitch: number): number[] {
     const levels = above <= 0 ? [0] : [above];
     if (top > above) levels.push(top);
     for (let i = 0; i < seen.length; i += 1) {
@@ -137,13 +130,19 @@ export class Bed {
   }
 
   /** Between a place and a level below that is no better, the best that halving finds. */
-  #closeIn(pose: Pose, seen: readonly Seen[], place: Place, below: number, { tilt, columns }: Aim): Place {
+  #closeIn(
+    orientation: Orientation,
+    seen: readonly Section[],
+    place: Position,
+    below: number,
+    { tilt, columns }: Preference,
+  ): Position {
     if (below < 0) return place;
     let best = place;
     let low = below;
     while (best.y - low > closeMm) {
       const y = (low + best.y) / 2;
-      const x = this.#leftmost(pose, seen, y, columns);
+      const x = this.#leftmost(orientation, seen, y, columns);
       if (x === undefined || y + tilt * x > best.y + tilt * best.x) low = y;
       else best = { x, y };
     }
@@ -151,10 +150,10 @@ export class Bed {
   }
 
   /** How far from the left there is room on a level. */
-  #leftmost(pose: Pose, seen: readonly Seen[], y: number, columns: number): number | undefined {
-    this.#pace.spent += edgesOfLevel;
-    if (!this.#rows.mayHold(pose, y)) return undefined;
-    const right = Math.max(0, this.#room.width - pose.width);
+  #leftmost(orientation: Orientation, seen: readonly Section[], y: number, columns: number): number | undefined {
+    this.#budget.spent += edgesOfLevel;
+    if (!this.#rows.mayHold(orientation, y)) return undefined;
+    const right = Math.max(0, this.#room.width - orientation.width);
     let count = 0;
     for (let i = 0; i < seen.length; i += 1) {
       const each = seen[i]!;
@@ -165,9 +164,9 @@ export class Bed {
         larger.set(sections);
         sections = larger;
       }
-      const meeting = each.meeting ?? this.#meetings.make(each, this.#pace);
-      const written = sectionsSeen(meeting, each.flip, level, this.xs[i]!, sections, count);
-      this.#pace.spent += meeting.edgesPerLevel;
+      const noFit = each.noFit ?? this.#noFits.make(each, this.#budget);
+      const written = sectionsSeen(noFit, each.flip, level, this.xs[i]!, sections, count);
+      this.#budget.spent += noFit.edgesPerLevel;
       for (let pair = count; pair < count + written; pair += 2) sortIn(pair);
       count += written;
     }
@@ -179,7 +178,7 @@ export class Bed {
       if (to - free > slackMm || (isWall && to === right)) {
         // Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room.
         const room = to < right ? (to - free) / 2 : to - free;
-        const x = this.#columnFrom(pose, isWall ? free : free + Math.min(2 * slackMm, room), columns);
+        const x = this.#columnFrom(orientation, isWall ? free : free + Math.min(2 * slackMm, room), columns);
         if (x <= to + fitMm / 10) return Math.min(x, to);
       }
       if (i >= count) return undefined;
@@ -190,13 +189,13 @@ export class Bed {
     }
   }
 
-  /** The first place from `x` at which a pose keeps within a column, or within as few beside each other as it takes. */
-  #columnFrom(pose: Pose, x: number, columns: number): number {
+  /** The first place from `x` at which an orientation keeps within a column, or within as few beside each other as it takes. */
+  #columnFrom(orientation: Orientation, x: number, columns: number): number {
     if (columns === 0) return x;
     const pitch = (this.#room.width + this.#room.gap) / columns;
-    const wide = Math.ceil((pose.width + this.#room.gap) / pitch - fitMm);
+    const wide = Math.ceil((orientation.width + this.#room.gap) / pitch - fitMm);
     const column = Math.floor(x / pitch + fitMm);
-    const isWithin = x - column * pitch <= wide * pitch - this.#room.gap - pose.width + fitMm;
+    const isWithin = x - column * pitch <= wide * pitch - this.#room.gap - orientation.width + fitMm;
     return isWithin ? x : (column + 1) * pitch;
   }
 }

@@ -3,38 +3,38 @@
  * what that leaves between them is taken out here: each part is let down and pushed to the left until it touches.
  */
 
-import type { Laid } from './partial-layout.ts';
+import type { PlacedPart } from './partial-layout.ts';
 import { dropOnto } from './orientation-choice.ts';
-import type { Pace } from './work-budget.ts';
-import type { Pose, Turn } from './orientation.ts';
-import type { Shape } from './shapes.ts';
+import type { WorkBudget } from './work-budget.ts';
+import type { Orientation, Turn } from './orientation.ts';
+import type { NestShape } from './shapes.ts';
 
 /** Down and left so many times, unless nothing moves by as many mm any more. */
 const rounds = 3;
 const movedMm = 0.01;
 
 interface Settled {
-  readonly laid: Laid;
+  readonly laid: PlacedPart;
   /** As it is, and turned by another quarter, counter-clockwise: then left is down. */
-  readonly upright: Pose;
-  readonly sideways: Pose;
+  readonly upright: Orientation;
+  readonly sideways: Orientation;
   x: number;
   y: number;
 }
 
-/** The same parts on the same sheets in the same poses, none of them higher or further right. */
-export async function settled(
-  laid: readonly Laid[],
-  shapes: readonly (Shape | undefined)[],
-  pace: Pace,
-): Promise<Laid[]> {
+/** The same parts on the same sheets in the same orientations, none of them higher or further right. */
+export async function compacted(
+  laid: readonly PlacedPart[],
+  shapes: readonly (NestShape | undefined)[],
+  budget: WorkBudget,
+): Promise<PlacedPart[]> {
   const all: Settled[] = [];
   for (const each of laid) {
     const shape = shapes[each.part]!;
-    const { turn } = each.pose;
+    const { turn } = each.orientation;
     const sideways = shape.exact(((turn + 1) % 4) as Turn);
     all.push({ laid: each, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
-    await pace.pause();
+    await budget.pause();
   }
   const sheets = new Map<number, Settled[]>();
   for (const each of all) {
@@ -44,14 +44,14 @@ export async function settled(
   }
   for (const sheet of sheets.values()) {
     for (let round = 0, moved = Infinity; round < rounds && moved > movedMm; round += 1) {
-      moved = Math.max(await letDown(sheet, pace), await pushLeft(sheet, pace));
+      moved = Math.max(await letDown(sheet, budget), await pushLeft(sheet, budget));
     }
   }
-  return all.map((each): Laid => ({ ...each.laid, x: each.x, y: each.y }));
+  return all.map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
 }
 
 /** How far the furthest has moved, in mm. */
-async function letDown(sheet: readonly Settled[], pace: Pace): Promise<number> {
+async function letDown(sheet: readonly Settled[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.y - b.y || a.x - b.x)) {
     let drop = one.y;
@@ -61,12 +61,12 @@ async function letDown(sheet: readonly Settled[], pace: Pace): Promise<number> {
     }
     one.y -= drop;
     furthest = Math.max(furthest, drop);
-    await pace.pause();
+    await budget.pause();
   }
   return furthest;
 }
 
-async function pushLeft(sheet: readonly Settled[], pace: Pace): Promise<number> {
+async function pushLeft(sheet: readonly Settled[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.x - b.x || a.y - b.y)) {
     let drop = one.x;
@@ -78,7 +78,7 @@ async function pushLeft(sheet: readonly Settled[], pace: Pace): Promise<number> 
     }
     one.x -= drop;
     furthest = Math.max(furthest, drop);
-    await pace.pause();
+    await budget.pause();
   }
   return furthest;
 }

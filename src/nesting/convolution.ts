@@ -10,11 +10,9 @@
  * not fit into the hole's; what does fit cannot cover it, and no overlap runs round it.
  */
 
-import type { Corners, Island, Pose, RingRange } from './orientation.ts';
+import { cornerBits, maxCorners } from './outline.ts';
+import type { Corners, Island, Orientation, RingRange } from './orientation.ts';
 
-/** Corners must be countable in 15 bits for an edge and a corner to go into one number. */
-const cornerBits = 15;
-export const maxCorners = (1 << cornerBits) - 1;
 const movingBit = 1 << 30;
 
 /** An edge carried to a corner, as a number: whose edge it is, which one, and which corner of the other. */
@@ -26,7 +24,7 @@ export const cornerOf = (code: number): number => code & maxCorners;
 const made = { count: 0, codes: new Int32Array(4096), signs: new Int8Array(4096) };
 export type Convolved = Readonly<typeof made>;
 
-/** A ring of a pose as `carry` reads it. */
+/** A ring of an orientation as `carry` reads it. */
 interface Turning {
   readonly corners: Corners;
   readonly previous: Int32Array;
@@ -34,7 +32,7 @@ interface Turning {
 }
 
 /** Valid until the next call. */
-export function convolve(resting: Pose, moving: Pose): Convolved {
+export function convolve(resting: Orientation, moving: Orientation): Convolved {
   made.count = 0;
   for (const still of resting.islands) {
     for (const island of moving.islands) {

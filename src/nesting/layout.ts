@@ -3,7 +3,7 @@
 import type { Affine, Region } from '../geometry/types.ts';
 
 /** One piece to be cut. */
-export interface LayoutPart {
+export interface PartToNest {
   /** What the path of the beam encloses, in mm, y up. */
   readonly region: Region;
   /**
@@ -14,7 +14,7 @@ export interface LayoutPart {
 }
 
 /** The sheets there are, all alike and as many as it takes. Lengths in mm. */
-export interface LayoutRoom {
+export interface SheetSize {
   readonly width: number;
   readonly height: number;
   /** Along each edge of the sheet, kept free of parts. */
@@ -44,4 +44,17 @@ export interface Layout {
   readonly unplaced: readonly number[];
   /** How many sheets it takes. */
   readonly sheets: number;
+}
+
+/** The sheet less its margins, and what is kept between parts. */
+export interface BinSize {
+  readonly width: number;
+  readonly height: number;
+  readonly gap: number;
+}
+
+/** Of an orientation's lower left corner in its bin, in mm. */
+export interface Position {
+  readonly x: number;
+  readonly y: number;
 }

@@ -1,6 +1,6 @@
 /**
- * Laying cut pieces out on sheets, by their true outlines. Each piece goes where it comes to lie lowest (`filling.ts`), which
- * is found level by level from where it would overlap what lies there (`meeting.ts`); in which order they come is what the search
+ * Laying cut pieces out on sheets, by their true outlines. Each piece goes where it comes to lie lowest (`partial-layout.ts`), which
+ * is found level by level from where it would overlap what lies there (`no-fit-polygon.ts`); in which order they come is what the search
  * is for (`search.ts`). No clock and no chance: the same parts are always laid out in the same way.
  */
 
@@ -8,19 +8,19 @@ import { chain, translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine } from '../geometry/types.ts';
 import { fitsInto } from './bin.ts';
-import type { Room } from './bin.ts';
-import type { Waiting } from './partial-layout.ts';
-import type { Layout, LayoutPart, LayoutRoom, Placement } from './layout.ts';
-import { Meetings } from './no-fit-polygons.ts';
-import { Pace } from './work-budget.ts';
-import type { Pose, Turn } from './orientation.ts';
-import type { Side } from './search.ts';
+import type { BinSize } from './layout.ts';
+import type { Candidate } from './partial-layout.ts';
+import type { Layout, PartToNest, SheetSize, Placement } from './layout.ts';
+import { NoFitPolygons } from './no-fit-polygons.ts';
+import { WorkBudget } from './work-budget.ts';
+import type { Orientation, Turn } from './orientation.ts';
+import type { SearchRoom } from './search.ts';
 import { search } from './search.ts';
-import { settled } from './compaction.ts';
-import type { Shape } from './shapes.ts';
-import { shapesOf } from './shapes.ts';
+import { compacted } from './compaction.ts';
+import type { NestShape } from './shapes.ts';
+import { nestShapes } from './shapes.ts';
 
-export type { Layout, LayoutPart, LayoutRoom, Placement };
+export type { Layout, PartToNest, SheetSize, Placement };
 
 /** Edges that the search may look at: for forty different names, about two seconds (`test/bench/sheet.bench.ts`). */
 export const usualEffort = 20_000_000;
@@ -32,64 +32,64 @@ export const usualEffort = 20_000_000;
  * throws to stop it. It is called every few milliseconds. `effort` is how many edges the search may look at, and decides how
  * good the layout is and how long it takes; at least one layout is finished.
  */
-export async function layOut(
-  parts: readonly LayoutPart[],
-  room: LayoutRoom,
+export async function nest(
+  parts: readonly PartToNest[],
+  room: SheetSize,
   checkpoint: () => Promise<void>,
   effort = usualEffort,
 ): Promise<Layout> {
   for (const length of [room.width, room.height, room.margin, room.gap]) {
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
-  const shapes = await shapesOf(parts, room.gap, checkpoint);
-  const poses = new Map<number, Pose>();
-  const sides: Side[] = [];
+  const shapes = await nestShapes(parts, room.gap, checkpoint);
+  const orientations = new Map<number, Orientation>();
+  const sides: SearchRoom[] = [];
   const goes = new Set<number>();
   for (const quarters of quartersOf(room)) {
     const inner = innerRoom(room, quarters);
-    const waiting: Waiting[] = [];
+    const candidates: Candidate[] = [];
     for (const [part, shape] of shapes.entries()) {
-      const fitting = shape ? posesOf(shape, quarters).filter((pose) => fitsInto(inner, pose)) : [];
+      const fitting = shape ? posesOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation)) : [];
       await checkpoint();
       if (fitting.length === 0) continue;
-      for (const pose of fitting) poses.set(pose.id, pose);
-      waiting.push({ part, poses: fitting });
+      for (const orientation of fitting) orientations.set(orientation.id, orientation);
+      candidates.push({ part, orientations: fitting });
       goes.add(part);
     }
-    sides.push({ room: inner, quarters, waiting, either: room.keep === undefined });
+    sides.push({ room: inner, quarters, candidates, either: room.keep === undefined });
   }
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
   if (goes.size === 0) return { placements: [], unplaced, sheets: 0 };
-  const pace = new Pace(effort, checkpoint);
-  const { filling, side } = await search(sides, new Meetings(poses), pace);
-  const laid = await settled(filling.laid, shapes, pace);
+  const budget = new WorkBudget(effort, checkpoint);
+  const { partial, side } = await search(sides, new NoFitPolygons(orientations), budget);
+  const laid = await compacted(partial.laid, shapes, budget);
   const toSheet = backTo(room, side.quarters);
-  const placements = laid.map(({ part, sheet, pose, x, y }): Placement => {
+  const placements = laid.map(({ part, sheet, orientation, x, y }): Placement => {
     const { minX, minY } = boundsOf(parts[part]!.region)!;
-    const steps = [translation(-minX, -minY), pose.toOrigin, translation(x, y), toSheet];
+    const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
     return { part, sheet, transform: tidy(steps.reduce(chain)) };
   });
   placements.sort((p, q) => p.part - q.part);
-  return { placements, unplaced, sheets: filling.beds.length };
+  return { placements, unplaced, sheets: partial.bins.length };
 }
 
 /** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */
-function quartersOf({ keep }: LayoutRoom): (0 | 1)[] {
+function quartersOf({ keep }: SheetSize): (0 | 1)[] {
   return keep === 'width' ? [0] : keep === 'height' ? [1] : [0, 1];
 }
 
-function innerRoom({ width, height, margin, gap }: LayoutRoom, quarters: 0 | 1): Room {
+function innerRoom({ width, height, margin, gap }: SheetSize, quarters: 0 | 1): BinSize {
   const [across, up] = quarters === 0 ? [width, height] : [height, width];
   return { width: across - 2 * margin, height: up - 2 * margin, gap };
 }
 
 /** From the room as it is filled to the sheet as it is. */
-function backTo({ height, margin }: LayoutRoom, quarters: 0 | 1): Affine {
+function backTo({ height, margin }: SheetSize, quarters: 0 | 1): Affine {
   return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 
-function posesOf(shape: Shape, quarters: 0 | 1): Pose[] {
-  return shape.turns.map((turn) => shape.pose(((turn + quarters) % 4) as Turn));
+function posesOf(shape: NestShape, quarters: 0 | 1): Orientation[] {
+  return shape.turns.map((turn) => shape.orientation(((turn + quarters) % 4) as Turn));
 }
 
 /** Without negative zeros, which no one wants to read in a file. */

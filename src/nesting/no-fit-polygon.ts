@@ -5,7 +5,7 @@
 
 import { convolve, cornerOf, edgeOf, isMovingEdge } from './convolution.ts';
 import type { Convolved } from './convolution.ts';
-import type { Pose } from './orientation.ts';
+import type { Orientation } from './orientation.ts';
 
 /** At most; and about so many edges begin in a band. */
 const maxBands = 128;
@@ -16,19 +16,19 @@ let crossingX = new Float64Array(1024);
 let crossingUp = new Int8Array(1024);
 let spans = new Float64Array(8192);
 
-export class Meeting {
+export class NoFitPolygon {
   /** Moving heights beyond which they do not meet. */
   readonly minY: number;
   readonly maxY: number;
-  readonly #resting: Pose;
-  readonly #moving: Pose;
+  readonly #resting: Orientation;
+  readonly #moving: Orientation;
   /** Edges by band, each band from left to right; `starts` says where each begins. */
   readonly #codes: Int32Array;
   readonly #signs: Int8Array;
   readonly #starts: Int32Array;
   readonly #perMm: number;
 
-  constructor(resting: Pose, moving: Pose) {
+  constructor(resting: Orientation, moving: Orientation) {
     this.#resting = resting;
     this.#moving = moving;
     this.minY = resting.bounds.minY - moving.bounds.maxY;
@@ -149,7 +149,7 @@ export class Meeting {
   }
 }
 
-/** More than there are edges in a meeting. */
+/** More than there are edges in a no-fit polygon. */
 const indexLimit = 2 ** 24;
 /** mm that are told apart when edges are sorted from left to right, so that the crossings of a level come nearly sorted. */
 const sortMm = 0.1;

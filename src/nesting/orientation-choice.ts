@@ -1,24 +1,24 @@
 /** How far a part can be let down onto another, by their outlines as they are. */
 
-import type { Pose } from './orientation.ts';
+import type { Orientation } from './orientation.ts';
 import { slackMm } from './orientation.ts';
 
 /** mm across that edges are sorted into. */
 const columnMm = 1;
 
-/** The edges of a pose by columns: those with material below, and those with material above. */
+/** The edges of an orientation by columns: those with material below, and those with material above. */
 interface Faces {
   readonly tops: readonly (readonly number[])[];
   readonly bottoms: readonly (readonly number[])[];
 }
 
-const faces = new WeakMap<Pose, Faces>();
+const faces = new WeakMap<Orientation, Faces>();
 
-function facesOf(pose: Pose): Faces {
-  const known = faces.get(pose);
+function facesOf(orientation: Orientation): Faces {
+  const known = faces.get(orientation);
   if (known) return known;
-  const { corners, next, bounds } = pose;
-  const count = columnOf(pose, bounds.maxX) + 1;
+  const { corners, next, bounds } = orientation;
+  const count = columnOf(orientation, bounds.maxX) + 1;
   const made = {
     tops: Array.from({ length: count }, (): number[] => []),
     bottoms: Array.from({ length: count }, (): number[] => []),
@@ -28,20 +28,20 @@ function facesOf(pose: Pose): Faces {
     if (from === to) return;
     // Material is to the left of every edge.
     const side = to < from ? made.tops : made.bottoms;
-    const last = columnOf(pose, Math.max(from, to));
-    for (let column = columnOf(pose, Math.min(from, to)); column <= last; column += 1) side[column]!.push(edge);
+    const last = columnOf(orientation, Math.max(from, to));
+    for (let column = columnOf(orientation, Math.min(from, to)); column <= last; column += 1) side[column]!.push(edge);
   });
-  faces.set(pose, made);
+  faces.set(orientation, made);
   return made;
 }
 
-const columnOf = ({ bounds }: Pose, x: number): number => Math.floor((x - bounds.minX) / columnMm);
+const columnOf = ({ bounds }: Orientation, x: number): number => Math.floor((x - bounds.minX) / columnMm);
 
 /**
- * How far, in mm, the upper pose can be moved straight down until it touches the lower one; `Infinity` where it would pass it.
+ * How far, in mm, the upper orientation can be moved straight down until it touches the lower one; `Infinity` where it would pass it.
  * It is at (dx, dy) from the lower one and does not overlap it.
  */
-export function dropOnto(lower: Pose, upper: Pose, dx: number, dy: number): number {
+export function dropOnto(lower: Orientation, upper: Orientation, dx: number, dy: number): number {
   const { bounds: low } = lower;
   const { bounds: up } = upper;
   if (up.minX + dx >= low.maxX || up.maxX + dx <= low.minX || up.maxY + dy <= low.minY) return Infinity;
@@ -53,12 +53,12 @@ export function dropOnto(lower: Pose, upper: Pose, dx: number, dy: number): numb
   return Math.max(0, least - 2 * slackMm);
 }
 
-/** The least height of the corners of one pose above (1) or below (−1) the edges of another. */
+/** The least height of the corners of one orientation above (1) or below (−1) the edges of another. */
 function fall(
-  { corners }: Pose,
+  { corners }: Orientation,
   dx: number,
   dy: number,
-  onto: Pose,
+  onto: Orientation,
   edges: readonly (readonly number[])[],
   way: 1 | -1,
 ): number {

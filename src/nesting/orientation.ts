@@ -31,7 +31,7 @@ export interface RingRange {
   readonly bounds: Bounds;
 }
 
-/** Corners of a pose, and at the same index the edges that start there. */
+/** Corners of an orientation, and at the same index the edges that start there. */
 export interface Corners {
   readonly x: Float64Array;
   readonly y: Float64Array;
@@ -43,9 +43,9 @@ export interface Corners {
   readonly byAngle: Int32Array;
 }
 
-export interface Pose {
+export interface Orientation {
   readonly turn: Turn;
-  /** Which of all the poses there are: four to a shape, the turn being the last two bits. */
+  /** Which of all the orientations there are: four to a shape, the turn being the last two bits. */
   readonly id: number;
   /** Size of the part itself, in mm. Its lower left corner is the origin. */
   readonly width: number;
@@ -64,7 +64,7 @@ export interface Pose {
   readonly corners: Corners;
   /** The same turned by half a turn about the origin: a part that moves meets one that rests as if its mirror image grew it. */
   readonly opposite: Corners;
-  /** Takes the part, its lower left corner as drawn at the origin, to its pose. */
+  /** Takes the part, its lower left corner as drawn at the origin, to its orientation. */
   readonly toOrigin: Affine;
 }
 
@@ -80,7 +80,7 @@ const matrices = [
   [0, -1, 1, 0],
 ] as const;
 
-export function poseOf(outline: Outline, turn: Turn, shape: number): Pose {
+export function orient(outline: Outline, turn: Turn, shape: number): Orientation {
   const { minX, minY, maxX, maxY } = outline.bounds;
   const one = turned({ x: minX, y: minY }, turn);
   const other = turned({ x: maxX, y: maxY }, turn);
@@ -156,7 +156,7 @@ function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly
 /** Level edges shorter than this, in mm, are no more than what is left of a curve. */
 const flatMm = 0.5;
 
-function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Pose, 'tops' | 'bottoms'> {
+function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Orientation, 'tops' | 'bottoms'> {
   const [tops, bottoms] = [new Set([maxY]), new Set([minY])];
   for (const ring of rings) {
     let from = ring[ring.length - 1]!;

@@ -3,8 +3,7 @@
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region, Ring } from '../geometry/types.ts';
-import { maxCorners } from './convolution.ts';
-import { simplifiedOutward } from './simplify-outward.ts';
+import { simplifyOutward } from './simplify-outward.ts';
 
 /**
  * How far outside of the true line the outline may be, in mm: what fewer points and what chords round corners may give away.
@@ -18,6 +17,10 @@ const enoughCorners = 80;
 const coarseMm = [0.1, 0.2, 0.4, 0.8];
 /** Small parts are not to be made larger by more than this share of their size. */
 const coarseShare = 0.02;
+
+/** Corners are counted in so many bits, for an edge and a corner of the other outline to go into one number. */
+export const cornerBits = 15;
+export const maxCorners = (1 << cornerBits) - 1;
 
 export interface Outline {
   /** Two parts are a gap apart where these do not overlap: each reaches half a gap beyond its part. */
@@ -39,7 +42,7 @@ export function outlineOf(region: Region, gap: number): Outline | undefined {
   const moved = (at: number, by: number) => Math.round((at - by) * stepsPerMm) / stepsPerMm;
   const atOrigin = region.map((ring) => ring.map(({ x, y }) => ({ x: moved(x, drawn.minX), y: moved(y, drawn.minY) })));
   const bounds = { minX: 0, minY: 0, maxX: moved(drawn.maxX, drawn.minX), maxY: moved(drawn.maxY, drawn.minY) };
-  const simple = simplifiedOutward(atOrigin, simpleMm);
+  const simple = simplifyOutward(atOrigin, simpleMm);
   return { region: gap > 0 ? offset(simple, gap / 2, 'tangent', cornerMm) : simple, bounds };
 }
 
@@ -49,7 +52,7 @@ export function coarser({ region, bounds }: Outline): Outline {
   let coarse = region;
   for (const tolerance of coarseMm) {
     if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
-    coarse = simplifiedOutward(region, tolerance);
+    coarse = simplifyOutward(region, tolerance);
   }
   return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };
 }

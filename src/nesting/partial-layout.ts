@@ -1,88 +1,89 @@
 /** Filling sheets with parts in a given order: each goes where it comes to lie lowest, on the first sheet that has room for it. */
 
-import { Bed, fitsInto } from './bin.ts';
-import type { Aim, Place, Room } from './bin.ts';
-import type { Meetings } from './no-fit-polygons.ts';
-import type { Pace } from './work-budget.ts';
-import type { Pose } from './orientation.ts';
+import { Bin, fitsInto } from './bin.ts';
+import type { Preference } from './bin.ts';
+import type { Position, BinSize } from './layout.ts';
+import type { NoFitPolygons } from './no-fit-polygons.ts';
+import type { WorkBudget } from './work-budget.ts';
+import type { Orientation } from './orientation.ts';
 
-/** A part that waits to be laid, and the poses it may take. */
-export interface Waiting {
+/** A part that waits to be laid, and the orientations it may take. */
+export interface Candidate {
   readonly part: number;
-  readonly poses: readonly Pose[];
+  readonly orientations: readonly Orientation[];
 }
 
-export interface Laid extends Place {
+export interface PlacedPart extends Position {
   readonly part: number;
-  readonly pose: Pose;
+  readonly orientation: Orientation;
   readonly sheet: number;
 }
 
 /** How places are chosen. */
-export interface Manner extends Aim {
-  /** What tells how low a part lies, where one pose is held against another. */
+export interface PlacingRule extends Preference {
+  /** What tells how low a part lies, where one orientation is held against another. */
   readonly by: 'top' | 'middle' | 'bottom';
 }
 
-/** More than there are poses. */
+/** More than there are orientations. */
 const keysPerSheet = 2 ** 20;
 
-interface Step extends Laid {
-  /** What has been learnt on the way: below which height which pose finds no room on which sheet. */
+interface Step extends PlacedPart {
+  /** What has been learnt on the way: below which height which orientation finds no room on which sheet. */
   readonly learnt: readonly (readonly [key: number, height: number])[];
 }
 
-export class Filling {
-  readonly #room: Room;
-  readonly #meetings: Meetings;
-  readonly #pace: Pace;
-  readonly beds: Bed[] = [];
+export class PartialLayout {
+  readonly #room: BinSize;
+  readonly #noFits: NoFitPolygons;
+  readonly #budget: WorkBudget;
+  readonly bins: Bin[] = [];
   readonly laid: Step[] = [];
   readonly #known = new Map<number, number>();
 
-  constructor(room: Room, meetings: Meetings, pace: Pace) {
+  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget) {
     this.#room = room;
-    this.#meetings = meetings;
-    this.#pace = pace;
+    this.#noFits = noFits;
+    this.#budget = budget;
   }
 
   /** Another that has laid the first `count` parts in the same way. */
-  upTo(count: number): Filling {
-    const filling = new Filling(this.#room, this.#meetings, this.#pace);
-    for (const step of this.laid.slice(0, count)) filling.#take(step);
-    return filling;
+  upTo(count: number): PartialLayout {
+    const partial = new PartialLayout(this.#room, this.#noFits, this.#budget);
+    for (const step of this.laid.slice(0, count)) partial.#take(step);
+    return partial;
   }
 
-  /** Lays one part. At least one of its poses fits into the room. */
-  async lay({ part, poses }: Waiting, manner: Manner): Promise<void> {
+  /** Lays one part. At least one of its orientations fits into the room. */
+  async lay({ part, orientations }: Candidate, rule: PlacingRule): Promise<void> {
     const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
-      const bed = (this.beds[sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
-      let best: (Place & { readonly pose: Pose; readonly cost: number }) | undefined;
-      for (const pose of poses) {
-        if (!fitsInto(this.#room, pose)) continue;
-        const key = sheet * keysPerSheet + pose.id;
+      const bin = (this.bins[sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));
+      let best: (Position & { readonly orientation: Orientation; readonly cost: number }) | undefined;
+      for (const orientation of orientations) {
+        if (!fitsInto(this.#room, orientation)) continue;
+        const key = sheet * keysPerSheet + orientation.id;
         const above = this.#known.get(key) ?? 0;
         if (above === Infinity) continue;
-        const place = await bed.lowest(pose, above, manner);
+        const place = await bin.lowest(orientation, above, rule);
         learnt.push([key, place?.floor ?? Infinity]);
         this.#known.set(key, place?.floor ?? Infinity);
         if (!place) continue;
-        const lift = manner.by === 'top' ? pose.height : manner.by === 'middle' ? pose.middle : 0;
-        const cost = place.y + lift + manner.tilt * place.x;
+        const lift = rule.by === 'top' ? orientation.height : rule.by === 'middle' ? orientation.middle : 0;
+        const cost = place.y + lift + rule.tilt * place.x;
         if (!best || cost < best.cost - 1e-6 || (cost < best.cost + 1e-6 && place.x < best.x)) {
-          best = { ...place, pose, cost };
+          best = { ...place, orientation, cost };
         }
       }
       if (!best) continue;
-      this.#take({ part, pose: best.pose, sheet, x: best.x, y: best.y, learnt });
+      this.#take({ part, orientation: best.orientation, sheet, x: best.x, y: best.y, learnt });
       return;
     }
   }
 
   #take(step: Step): void {
-    const bed = (this.beds[step.sheet] ??= new Bed(this.#room, this.#meetings, this.#pace));
-    bed.lay(step.pose, step);
+    const bin = (this.bins[step.sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));
+    bin.lay(step.orientation, step);
     for (const [key, height] of step.learnt) this.#known.set(key, height);
     this.laid.push(step);
   }

@@ -3,16 +3,16 @@
  * lies there, the part does not either: that spares nine of ten levels the exact look. What passes is looked at exactly.
  */
 
-import type { Room } from './bin.ts';
-import type { Pose } from './orientation.ts';
+import type { BinSize } from './layout.ts';
+import type { Orientation } from './orientation.ts';
 
-/** From one row to the next, in mm, and from one section of a pose to the next. */
+/** From one row to the next, in mm, and from one section of an orientation to the next. */
 const rowMm = 1;
 const sectionMm = 0.5;
 /** Narrower by less is as wide: sections lie beside a row, not on it, and an exact fit must not be lost. */
 const sameMm = 0.5;
 
-/** A pose cut level at even heights above the bottom of its outline. */
+/** A orientation cut level at even heights above the bottom of its outline. */
 interface Profile {
   /** Where it is crossed, ascending; every other one is an entry. */
   readonly sections: readonly (readonly number[])[];
@@ -22,7 +22,7 @@ interface Profile {
   readonly widths: Float64Array;
 }
 
-const profiles = new WeakMap<Pose, Profile>();
+const profiles = new WeakMap<Orientation, Profile>();
 
 export class Rows {
   readonly #from: number;
@@ -30,17 +30,17 @@ export class Rows {
   readonly #taken: number[][] = [];
   readonly #widest: Float64Array;
 
-  constructor({ width, height, gap }: Room) {
+  constructor({ width, height, gap }: BinSize) {
     // Outlines reach half a gap beyond their parts, and beyond the walls.
     this.#from = -gap;
     this.#to = width + gap;
     this.#widest = new Float64Array(Math.ceil(height / rowMm)).fill(this.#to - this.#from);
   }
 
-  lay(pose: Pose, x: number, y: number): void {
-    const { sections, lengths } = profileOf(pose);
-    const bottom = y + pose.bounds.minY;
-    const last = Math.min(this.#widest.length - 1, rowOf(y + pose.bounds.maxY));
+  lay(orientation: Orientation, x: number, y: number): void {
+    const { sections, lengths } = profileOf(orientation);
+    const bottom = y + orientation.bounds.minY;
+    const last = Math.min(this.#widest.length - 1, rowOf(y + orientation.bounds.maxY));
     for (let row = Math.max(0, rowOf(bottom)); row <= last; row += 1) {
       const below = Math.floor(((row + 0.5) * rowMm - bottom) / sectionMm - 0.5);
       // The row is between two sections: the smaller counts, so that no room is lost that there is.
@@ -52,11 +52,11 @@ export class Rows {
     }
   }
 
-  /** False where there is certainly no room for the pose on the level. */
-  mayHold(pose: Pose, y: number): boolean {
-    const { widths } = profileOf(pose);
-    const bottom = y + pose.bounds.minY;
-    const last = Math.min(this.#widest.length - 1, rowOf(y + pose.bounds.maxY));
+  /** False where there is certainly no room for the orientation on the level. */
+  mayHold(orientation: Orientation, y: number): boolean {
+    const { widths } = profileOf(orientation);
+    const bottom = y + orientation.bounds.minY;
+    const last = Math.min(this.#widest.length - 1, rowOf(y + orientation.bounds.maxY));
     for (let row = Math.max(0, rowOf(bottom)); row <= last; row += 1) {
       const section = Math.floor(((row + 0.5) * rowMm - bottom) / sectionMm);
       if (section >= 0 && section < widths.length && widths[section]! > this.#widest[row]! + sameMm) return false;
@@ -88,12 +88,12 @@ function widestBetween(taken: readonly number[], from: number, to: number): numb
   return Math.max(widest, to - free);
 }
 
-function profileOf(pose: Pose): Profile {
-  const known = profiles.get(pose);
+function profileOf(orientation: Orientation): Profile {
+  const known = profiles.get(orientation);
   if (known) return known;
-  const { minY, maxY } = pose.bounds;
+  const { minY, maxY } = orientation.bounds;
   const count = Math.max(1, Math.floor((maxY - minY) / sectionMm));
-  const sections = Array.from({ length: count }, (_, i) => sectionOf(pose, minY + (i + 0.5) * sectionMm));
+  const sections = Array.from({ length: count }, (_, i) => sectionOf(orientation, minY + (i + 0.5) * sectionMm));
   const stretches = sections.map((section) => section.flatMap((to, i) => (i % 2 === 1 ? [to - section[i - 1]!] : [])));
   const widest = stretches.map((lengths) => Math.max(0, ...lengths));
   const profile = {
@@ -101,11 +101,11 @@ function profileOf(pose: Pose): Profile {
     lengths: Float64Array.from(stretches, (lengths) => lengths.reduce((sum, length) => sum + length, 0)),
     widths: Float64Array.from(widest, (width, i) => Math.min(width, widest[i - 1] ?? 0, widest[i + 1] ?? 0)),
   };
-  profiles.set(pose, profile);
+  profiles.set(orientation, profile);
   return profile;
 }
 
-function sectionOf({ corners: { x, y, slope }, next }: Pose, height: number): number[] {
+function sectionOf({ corners: { x, y, slope }, next }: Orientation, height: number): number[] {
   const crossings: number[] = [];
   for (let i = 0; i < x.length; i += 1) {
     const from = y[i]!;

@@ -1,7 +1,7 @@
 /** Numbers without a pattern that are the same every time, so that the same parts are always laid out in the same way. */
 
 /** From 0 up to 1 (mulberry32, public domain). */
-export function seeded(seed: number): () => number {
+export function seededRandom(seed: number): () => number {
   let state = seed;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

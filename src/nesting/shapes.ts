@@ -2,31 +2,31 @@
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { LayoutPart } from './layout.ts';
+import type { PartToNest } from './layout.ts';
 import type { Outline } from './outline.ts';
 import { coarser, outlineOf } from './outline.ts';
-import type { Pose, Turn } from './orientation.ts';
-import { poseOf } from './orientation.ts';
+import type { Orientation, Turn } from './orientation.ts';
+import { orient } from './orientation.ts';
 
 /** Coordinates that differ by less are the same, in mm: the grid that regions are on. */
 const sameMm = 1e-5;
 
 /** How the parts of a shape go on a sheet that stands, in quarters; on one that lies on its side they are turned by one more. */
-const turnsOf: Readonly<Record<LayoutPart['turns'], readonly Turn[]>> = {
+const turnsOf: Readonly<Record<PartToNest['turns'], readonly Turn[]>> = {
   none: [0],
   half: [0, 2],
   quarter: [0, 1, 2, 3],
 };
 
-export class Shape {
+export class NestShape {
   readonly turns: readonly Turn[];
   readonly #outline: Outline;
   readonly #coarse: Outline;
   readonly #number: number;
-  readonly #poses = new Map<Turn, Pose>();
-  readonly #exact = new Map<Turn, Pose>();
+  readonly #orientations = new Map<Turn, Orientation>();
+  readonly #exact = new Map<Turn, Orientation>();
 
-  constructor(outline: Outline, turns: LayoutPart['turns'], number: number) {
+  constructor(outline: Outline, turns: PartToNest['turns'], number: number) {
     this.#outline = outline;
     this.#coarse = coarser(outline);
     this.turns = turnsOf[turns];
@@ -34,38 +34,38 @@ export class Shape {
   }
 
   /** With an outline for the search. */
-  pose(turn: Turn): Pose {
-    return this.#made(this.#poses, this.#coarse, turn);
+  orientation(turn: Turn): Orientation {
+    return this.#made(this.#orientations, this.#coarse, turn);
   }
 
   /** With its outline as it is. */
-  exact(turn: Turn): Pose {
+  exact(turn: Turn): Orientation {
     return this.#made(this.#exact, this.#outline, turn);
   }
 
-  #made(poses: Map<Turn, Pose>, outline: Outline, turn: Turn): Pose {
-    let pose = poses.get(turn);
-    if (!pose) poses.set(turn, (pose = poseOf(outline, turn, this.#number)));
-    return pose;
+  #made(orientations: Map<Turn, Orientation>, outline: Outline, turn: Turn): Orientation {
+    let orientation = orientations.get(turn);
+    if (!orientation) orientations.set(turn, (orientation = orient(outline, turn, this.#number)));
+    return orientation;
   }
 }
 
 /** The shape of each part, in their order; `undefined` for a part without extent. `gap` in mm. */
-export async function shapesOf(
-  parts: readonly LayoutPart[],
+export async function nestShapes(
+  parts: readonly PartToNest[],
   gap: number,
   checkpoint: () => Promise<void>,
-): Promise<(Shape | undefined)[]> {
+): Promise<(NestShape | undefined)[]> {
   const contents = new Map<Region, string>();
-  const known = new Map<string, Shape | undefined>();
-  const shapes: (Shape | undefined)[] = [];
+  const known = new Map<string, NestShape | undefined>();
+  const shapes: (NestShape | undefined)[] = [];
   for (const { region, turns } of parts) {
     let content = contents.get(region);
     if (content === undefined) contents.set(region, (content = contentOf(region)));
     const key = `${turns} ${content}`;
     if (!known.has(key)) {
       const outline = outlineOf(region, gap);
-      known.set(key, outline && new Shape(outline, turns, known.size));
+      known.set(key, outline && new NestShape(outline, turns, known.size));
       await checkpoint();
     }
     shapes.push(known.get(key));

@@ -15,7 +15,7 @@ const rounds = 6;
  * stays inside. Straight stretches between corners stay exactly where they are. Holes are thinned in the same way, material
  * being to the left of every ring.
  */
-export function simplifiedOutward(region: Region, tolerance: number): Region {
+export function simplifyOutward(region: Region, tolerance: number): Region {
   return region.map((ring) => new Outline(ring).simplified(tolerance)).filter((ring) => ring.length > 2);
 }
 

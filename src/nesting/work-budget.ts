@@ -3,7 +3,7 @@
 /** From one turn to the next: a few milliseconds. */
 const edgesPerTurn = 25_000;
 
-export class Pace {
+export class WorkBudget {
   /** Edges looked at so far. */
   spent = 0;
   readonly #limit: number;

@@ -3,12 +3,34 @@
  * it holds types and plain constants only.
  */
 
-import type { BatchTag } from '../vscode/service/batch-tags.ts';
-import type { Severity } from '../core/issue.ts';
-import type { Kept } from '../vscode/preview/kept.ts';
+import type { Severity } from '../core/issue-kinds.ts';
+import type { Picture } from '../language/hover/picture.ts';
 import type { Operation } from '../tag/tag.ts';
 
-export type { BatchTag, Kept, Operation, Severity };
+export type { Operation, Severity };
+
+/** How a file was looked at last. */
+export interface Kept {
+  readonly arrangement: string;
+  readonly hiddenLayers: readonly string[];
+  readonly hiddenPieces: readonly string[];
+  /** `auto`: it opens on problems and closes without. */
+  readonly dock: string;
+}
+
+/** What a strip shows of one tag of a batch. */
+export interface BatchTag {
+  /** Absent where nothing could be made. */
+  readonly picture?: Picture;
+  /** In mm, of what is glued together with the first piece. */
+  readonly width?: number;
+  readonly height?: number;
+  readonly problems: number;
+  /** The gravest. */
+  readonly severity?: Severity;
+  /** Against the others. */
+  readonly isTall: boolean;
+}
 
 /** What files can be made from the page. */
 export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;

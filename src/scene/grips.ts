@@ -7,7 +7,7 @@ import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { entriesOf, type EntryIds } from './entries.ts';
-import { hangsOn, movesWhole } from './moves-with.ts';
+import { dependsOn, movesWhole } from './moves-with.ts';
 import type { HandChange, SceneGrip } from '../protocol/preview.ts';
 import { ids } from './scene-ids.ts';
 
@@ -91,11 +91,11 @@ function ofEntry(
 ): Omit<Grip, 'id' | 'nudge' | 'scale'> {
   const { shape, list, path } = entry;
   const isBody = list === 'body';
-  const isFollowed = !isBody && shape.name !== undefined && piece.body.every((body) => hangsOn(body.shape, shape));
+  const isFollowed = !isBody && shape.name !== undefined && piece.body.every((body) => dependsOn(body.shape, shape));
   const asCopy = isFollowed || !isWritten(source, shape.path);
   const common = { shape, label: shape.name ?? `shape of ${piece.title}`, parts: entry.ids };
   // A copy moves alone.
-  const moves = !movesWhole(pieces, (each) => (asCopy ? each.path === path : hangsOn(each.shape, shape)));
+  const moves = !movesWhole(pieces, (each) => (asCopy ? each.path === path : dependsOn(each.shape, shape)));
   return {
     ...common,
     axes: sizeAxes(source, shape),

@@ -10,7 +10,7 @@ import { ids } from './scene-ids.ts';
  * Inside a shape's definition: whatever is made of that shape, directly or through others. What only runs around the shape
  * is an outline of its own, and lights up where the shape itself is nowhere to be seen.
  */
-export function litIds(model: TagModel, path: YamlPath): string[] {
+export function highlightedIds(model: TagModel, path: YamlPath): string[] {
   const [section, name] = path;
   if (section === 'shapes' && name !== undefined) {
     const entries = model.pieces.flatMap(entriesOf);

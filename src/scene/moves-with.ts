@@ -5,7 +5,7 @@ import { bottomOf } from '../tag/glued.ts';
 import { entriesOf } from './entries.ts';
 
 /** Whether moving the one moves the other. */
-export function hangsOn(shape: Shape, other: Shape): boolean {
+export function dependsOn(shape: Shape, other: Shape): boolean {
   if (shape === other) return true;
   const { generator, modifiers } = shape;
   const sources = [
@@ -14,7 +14,7 @@ export function hangsOn(shape: Shape, other: Shape): boolean {
     ...(modifiers.place ? [modifiers.place.shape] : []),
     ...(modifiers.fit ? [modifiers.fit.shape] : []),
   ];
-  return sources.some((each) => hangsOn(each, other));
+  return sources.some((each) => dependsOn(each, other));
 }
 
 /**

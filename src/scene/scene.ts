@@ -9,7 +9,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
-import type { Ghost } from '../tag/ghosts.ts';
+import type { Ghost } from '../tag/tag.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 

@@ -1,13 +1,6 @@
 /** The same tag for a list: what each row of `batch` puts in the place of `{column}`. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Problems } from './problems.ts';
-import type { SpecPlaces } from './source.ts';
-import type { Table } from './table.ts';
-import type { BatchSpec, TagSpec } from './types.generated.ts';
-
-/** Tables are for workshops, not for factories; a row takes as long as a tag by itself. */
-export const mostRows = 500;
 
 /** What the entries of a plain list are called. */
 export const nameColumn = 'name';
@@ -40,75 +33,8 @@ export function labelOf({
   return batch?.rows[row]?.label;
 }
 
-/** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
-export function readBatch(
-  { batch: spec, title = 'Untitled tag' }: Partial<TagSpec>,
-  table: Table | undefined,
-  problems: Problems,
-): Batch | undefined {
-  if (spec === undefined) return undefined;
-  const rows = typeof spec === 'string' ? rowsOfTable(table) : rowsOfList(spec, problems.source);
-  if (rows.length > mostRows) {
-    problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
-    return undefined;
-  }
-  const columns = new Set(rows.flatMap(({ cells }) => [...cells.keys()]));
-  return rows.length === 0 ? undefined : { columns: [...columns], title: titleOfAll(title, rows), rows };
-}
-
-function rowsOfTable(table: Table | undefined): BatchRow[] {
-  return (table?.rows ?? []).map(({ cells, line }, index) => ({
-    label: cells[0] || `row ${index + 1}`,
-    cells: new Map(table!.header.map((column, at) => [column, cells[at]!])),
-    path: ['batch'],
-    line,
-  }));
-}
-
-function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
-  // The schema's complaints leave holes in lists.
-  return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
-    if (row === undefined) return [];
-    const path = ['batch', index];
-    const written =
-      typeof row === 'object'
-        ? Object.entries(row).map(([column, cell]) => ({ column, cell, at: [...path, column] }))
-        : [{ column: nameColumn, cell: row, at: path }];
-    // A number is what is written, not what it counts: `007` and `1.50` stay as they are.
-    const cells = new Map(written.map(({ column, cell, at }) => [column, textOf(cell, at, source)]));
-    const [first] = cells.values();
-    return [{ label: first?.trim() || `row ${index + 1}`, cells, path }];
-  });
-}
-
-function textOf(cell: string | number, path: YamlPath, source: SpecPlaces): string {
-  return typeof cell === 'string' ? cell : (source.written?.(path) ?? String(cell));
-}
-
 /** Doubled braces stand for themselves. */
 const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
-
-/** Set off from the rest of a title: “, {name}”, “({name})”, “{name}: ”. */
-const aside =
-  /\s*\((?<!\{)\{[^{}]*\}\)|(?:\s*[,;:·]|\s+[–—-])\s*(?<!\{)\{[^{}]*\}(?=\s*$)|^\s*(?<!\{)\{[^{}]*\}\s*[,;:·–—-]\s*/g;
-
-/** “Seedling label, {name}” is “Seedling label”, and “Label for {name}” is “Label for …”; where all of it differs, the first name and how many follow. */
-function titleOfAll(title: string, rows: readonly BatchRow[]): string {
-  // Blanks that follow one another would be tried at each of them.
-  let rest = title.trim().replace(/\s+/g, ' ');
-  // One column after the other, from the end and from the beginning.
-  for (let before = ''; before !== rest;) {
-    before = rest;
-    rest = rest.replace(aside, '');
-  }
-  rest = rest
-    .replace(/(?<!\{)\{[^{}]*\}/g, '…')
-    .replace(/\{\{|\}\}/g, (mark) => mark.charAt(0))
-    .trim();
-  if (/[\p{L}\p{N}]/u.test(rest)) return rest;
-  const [first] = rows;
-  return rows.length > 1 ? `${first!.label} and ${rows.length - 1} more` : first!.label;
-}
 
 /** A text with the row's cells in it; `undefined`, once all it lacks has been told, where it asks for what there is not. */
 export function filled(text: string, { cells }: BatchRow, tellMissing: (column: string) => void): string | undefined {

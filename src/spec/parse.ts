@@ -1,7 +1,7 @@
 /** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
 
 import type { Issue } from '../core/issue.ts';
-import { readBatch } from './batch.ts';
+import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import type { TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';

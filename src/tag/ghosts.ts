@@ -1,20 +1,9 @@
 /** Shapes that are drawn although nothing of them would be cut: those that no piece uses yet, and those made with a stand-in. */
 
-import type { Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
 import { shapesOf } from './load.ts';
-import type { Mark, Piece, Source, Tag } from './tag.ts';
-
-export interface Ghost {
-  readonly path: YamlPath;
-  /** What the spec calls it. */
-  readonly name: string;
-  /** In mm, where it would be. */
-  readonly region: Region;
-  /** `unused`: no piece has it. `lacking`: its font or its drawing cannot be had. */
-  readonly why: 'unused' | 'lacking';
-}
+import type { Ghost, Mark, Piece, Source, Tag } from './tag.ts';
 
 /** Shapes with a name that no piece is made of, and nothing that a piece is made of is made from or placed on. */
 export function unusedShapes(model: TagModel, { made }: Pick<Tag, 'made'>): Ghost[] {

@@ -1,6 +1,5 @@
 /** A tag as solid geometry: what the checks judge, the preview draws and the outputs write. */
 
-import type { Ghost } from './ghosts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
@@ -95,4 +94,15 @@ export interface Tag {
   readonly pieces: readonly Piece[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];
+}
+
+/** A shape that is shown but not made. */
+export interface Ghost {
+  readonly path: YamlPath;
+  /** What the spec calls it. */
+  readonly name: string;
+  /** In mm, where it would be. */
+  readonly region: Region;
+  /** `unused`: no piece has it. `lacking`: its font or its drawing cannot be had. */
+  readonly why: 'unused' | 'lacking';
 }

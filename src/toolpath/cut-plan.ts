@@ -11,8 +11,8 @@ import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import { kerfOf } from '../tag/cut-on-the-line.ts';
 import { operations } from '../tag/tag.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
-import { linesOf, movedLines } from './piece-paths.ts';
-import type { Lines } from './piece-paths.ts';
+import { piecePaths, movePaths } from './piece-paths.ts';
+import type { PiecePaths } from './piece-paths.ts';
 import { shortTour } from './cut-order.ts';
 import { beginningAt, startPoints } from './start-points.ts';
 import type { StartPoint } from './start-points.ts';
@@ -54,7 +54,7 @@ export function planCuts(tag: Tag): CutPlan | undefined {
  * from the inside out, the outlines of parts last.
  */
 export function planLaid(
-  laid: readonly Lines[],
+  laid: readonly PiecePaths[],
   bounds: Bounds,
   { stock, output }: Pick<Tag, 'stock' | 'output'>,
 ): CutPlan {
@@ -86,16 +86,16 @@ export function extentOf(tag: Tag): Bounds | undefined {
   return sideBySide(tag).bounds;
 }
 
-function sideBySide(tag: Tag): { laid: Lines[]; bounds?: Bounds } {
-  const laid: Lines[] = [];
+function sideBySide(tag: Tag): { laid: PiecePaths[]; bounds?: Bounds } {
+  const laid: PiecePaths[] = [];
   let x = 0;
   let height = 0;
   for (const piece of tag.pieces) {
-    const lines = linesOf(piece, tag);
+    const lines = piecePaths(piece, tag);
     // Marks may run beyond the edge; they are written where they are, and the page holds them.
     const bounds = boundsOf([...lines.engrave, ...lines.score, ...lines.cut]);
     if (!bounds) continue;
-    laid.push(movedLines(lines, translation(x - bounds.minX, -bounds.minY)));
+    laid.push(movePaths(lines, translation(x - bounds.minX, -bounds.minY)));
     x += bounds.maxX - bounds.minX + gapMm;
     height = Math.max(height, bounds.maxY - bounds.minY);
   }
@@ -112,7 +112,7 @@ interface Outline {
 }
 
 /** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
-function levelsOf(operation: Operation, laid: readonly Lines[], cuts: readonly Outline[][]): readonly Outline[][] {
+function levelsOf(operation: Operation, laid: readonly PiecePaths[], cuts: readonly Outline[][]): readonly Outline[][] {
   switch (operation) {
     case 'engrave':
       return [];
@@ -129,7 +129,7 @@ function levelsOf(operation: Operation, laid: readonly Lines[], cuts: readonly O
  * The outlines by the number of others that each lies in, those of other pieces too: what lies in the opening of another is cut
  * before that opening drops out with it.
  */
-function cutLevels(laid: readonly Lines[]): Outline[][] {
+function cutLevels(laid: readonly PiecePaths[]): Outline[][] {
   const measured = laid.flatMap(({ cut }) =>
     cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! })),
   );

@@ -20,7 +20,7 @@ export interface Work {
 }
 
 /** In mm, mm², s and g. */
-export interface Takes {
+export interface JobEstimate {
   readonly cutLength: number;
   readonly scoreLength: number;
   /** Between cuts and scores, with the beam off. */
@@ -52,7 +52,7 @@ export type TimeTaken =
     }
   | { readonly missing: readonly ('machine' | 'cut' | 'score' | 'engrave')[] };
 
-export function takesOf(tag: Tag, work: Work): Takes {
+export function estimateJob(tag: Tag, work: Work): JobEstimate {
   const lines = (kind: 'cut' | 'score') =>
     work.steps
       .filter(({ operation }) => operation.startsWith(kind))
@@ -80,8 +80,8 @@ export function takesOf(tag: Tag, work: Work): Takes {
 }
 
 /** Of several jobs, one after the other. */
-export function takesTogether([first, ...others]: readonly [Takes, ...Takes[]]): Takes {
-  return others.reduce((a, b): Takes => {
+export function sumEstimates([first, ...others]: readonly [JobEstimate, ...JobEstimate[]]): JobEstimate {
+  return others.reduce((a, b): JobEstimate => {
     const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;
     const cost = a.cost && b.cost && { ...a.cost, amount: a.cost.amount + b.cost.amount };
     return {

@@ -8,7 +8,7 @@ import type { Bounds, Region, Ring } from '../geometry/types.ts';
 const togetherMm = 0.005;
 
 /** The first of each. */
-export function withoutDoubles(rings: Region): Region {
+export function removeDuplicates(rings: Region): Region {
   const kept: { readonly ring: Ring; readonly bounds: Bounds }[] = [];
   for (const ring of rings) {
     const bounds = boundsOf([ring])!;

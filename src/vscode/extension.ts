@@ -21,7 +21,7 @@ import { SamplesView } from './samples/samples-view.ts';
 import { TagService } from './service/service.ts';
 import { SheetsView } from './sheets/sheets-view.ts';
 import { registerSizeMarks } from './features/decorations.ts';
-import { EditorSurroundings } from './service/workspace-context.ts';
+import { WorkspaceContext } from './service/workspace-context.ts';
 import { SpecMoves } from './service/spec-moves.ts';
 import { Target } from './common/target.ts';
 import { Trial } from './service/trial.ts';
@@ -53,7 +53,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
-  const surroundings = new EditorSurroundings(service, engine, samples);
+  const surroundings = new WorkspaceContext(service, engine, samples);
   const moves = new SpecMoves();
   const target = new Target(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine, moves);

@@ -7,8 +7,8 @@
 import { offset } from '../../src/geometry/clipper.ts';
 import { ringArea } from '../../src/geometry/measure.ts';
 import type { Region } from '../../src/geometry/types.ts';
-import { layOut } from '../../src/nesting/nest.ts';
-import type { LayoutPart, LayoutRoom } from '../../src/nesting/layout.ts';
+import { nest } from '../../src/nesting/nest.ts';
+import type { PartToNest, SheetSize } from '../../src/nesting/layout.ts';
 import { sheetUses } from '../../src/nesting/leftover.ts';
 import { blaz, fu } from '../unit/support/strip-instances.ts';
 import type { StripInstance } from '../unit/support/strip-instances.ts';
@@ -32,14 +32,14 @@ function spent(since: NodeJS.CpuUsage): number {
   return (user + system) / 1000;
 }
 
-async function measure(title: string, parts: readonly LayoutPart[], room: LayoutRoom): Promise<void> {
+async function measure(title: string, parts: readonly PartToNest[], room: SheetSize): Promise<void> {
   const times: number[] = [];
   let longest = 0;
-  let layout = await layOut(parts, room, () => Promise.resolve(), 1);
+  let layout = await nest(parts, room, () => Promise.resolve(), 1);
   for (let run = 0; run < 3; run += 1) {
     const start = process.cpuUsage();
     let last = 0;
-    layout = await layOut(parts, room, () => {
+    layout = await nest(parts, room, () => {
       const now = spent(start);
       longest = Math.max(longest, now - last);
       last = now;
@@ -81,7 +81,7 @@ for (const turns of ['none', 'half', 'quarter'] as const) {
     names.map(() => ({ region: short, turns })),
     room,
   );
-  const different: LayoutPart[] = [];
+  const different: PartToNest[] = [];
   for (const name of names) different.push({ region: await backing('pacifico', name, 18 + 7 * name.length), turns });
   await measure('40 different names', different, room);
   await measure(

@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { checkBatch } from '../../src/engine/batch.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import type { ComputeOptions, Report } from '../../src/engine/engine.ts';
-import type { Severity } from '../../src/core/issue.ts';
+import type { Severity } from '../../src/core/issue-kinds.ts';
 import { severityRank } from '../../src/core/issue.ts';
 import { nodeInstalledFonts } from '../../src/text/node-font-files.ts';
 import { packagedFontFiles } from '../fonts/font-files.ts';

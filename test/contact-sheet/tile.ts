@@ -1,7 +1,7 @@
 /** One tag on a contact sheet: how it looks, what it is called, and what is said of it, with a dot where it is said. */
 
 import type { Report } from '../../src/engine/engine.ts';
-import type { Severity } from '../../src/core/issue.ts';
+import type { Severity } from '../../src/core/issue-kinds.ts';
 import { wrapped } from '../../src/export/page.ts';
 import type { PageBuilder } from '../../src/export/page.ts';
 import { proofPicture } from '../../src/export/proof-picture.ts';

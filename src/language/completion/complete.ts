@@ -4,20 +4,20 @@
  */
 
 import { completion } from './suggestion.ts';
-import type { Completion, Idea } from './suggestion.ts';
+import type { Completion, Suggestion } from './suggestion.ts';
 import { keyIdeas } from './key-suggestions.ts';
 import { namesIn } from '../navigation/names.ts';
 import type { NamePlace } from '../navigation/names.ts';
-import { placesAt, stopgap } from './cursor-context.ts';
-import type { Place } from './cursor-context.ts';
-import type { Surroundings } from '../surroundings.ts';
+import { placesAt, placeholderWord } from './cursor-context.ts';
+import type { CursorContext } from './cursor-context.ts';
+import type { WorkspaceNames } from '../surroundings.ts';
 import { Trial } from './trial.ts';
 import { valueIdeas } from './value-suggestions.ts';
 
-export function completionsAt(text: string, offset: number, around: Surroundings): Completion[] {
+export function completionsAt(text: string, offset: number, around: WorkspaceNames): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
     const trial = new Trial(place, around.uses);
-    const names = namesIn(place.tree).filter(({ name }) => name !== stopgap);
+    const names = namesIn(place.tree).filter(({ name }) => name !== placeholderWord);
     const fitting =
       place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
     const isTop = place.role === 'key' && place.path.length === 0;
@@ -26,7 +26,12 @@ export function completionsAt(text: string, offset: number, around: Surroundings
 }
 
 /** A list for a batch is there to be typed over, so that the columns it lacks are no reason to withhold it. */
-function fittingValues(place: Place, names: readonly NamePlace[], around: Surroundings, trial: Trial): Idea[] {
+function fittingValues(
+  place: CursorContext,
+  names: readonly NamePlace[],
+  around: WorkspaceNames,
+  trial: Trial,
+): Suggestion[] {
   const ideas = valueIdeas(place, names, around);
   return place.path.length === 1 && place.path[0] === 'batch' ? ideas : trial.sift(ideas);
 }
@@ -35,14 +40,14 @@ function fittingValues(place: Place, names: readonly NamePlace[], around: Surrou
 const orderOfWork = ['tagwright', 'title', 'stock', 'tie', 'shapes', 'pieces'];
 
 /** Whole tags first, then the keys as one needs them, then the rest. */
-function rankAtTop({ kind, label }: Idea): number {
+function rankAtTop({ kind, label }: Suggestion): number {
   if (kind === 'snippet') return 0;
   const at = orderOfWork.indexOf(label);
   return 1 + (at < 0 ? orderOfWork.length : at);
 }
 
 /** What mends a problem comes first, and what a shape is comes before what is done to it. */
-function rankOf(idea: Idea, trial: Trial): number {
+function rankOf(idea: Suggestion, trial: Trial): number {
   if (idea.kind === 'snippet') return 3;
   if (!trial.mends(idea)) return 2;
   return idea.kind === 'generator' ? 1 : 0;

@@ -11,9 +11,9 @@ import type { SpecNode } from '../../spec/tree.ts';
 import { without } from '../values.ts';
 
 /** Letters only, so that it is a key as well as a value and never a number. */
-export const stopgap = 'zzStopgapzz';
+export const placeholderWord = 'zzStopgapzz';
 
-export interface Place {
+export interface CursorContext {
   /** `key`: a key of the map at `path`. `value`: the value at `path`, or the entry of a list. */
   readonly role: 'key' | 'value';
   readonly path: YamlPath;
@@ -44,13 +44,13 @@ export interface Place {
 }
 
 /** What parts two entries of the map that a key stands in. */
-export function entrySeparator({ flow, lineIndent, column }: Place): string {
+export function entrySeparator({ flow, lineIndent, column }: CursorContext): string {
   // Editors indent further lines of a snippet like the first; behind the dash of a list that is not enough.
   return flow ? ', ' : `\n${' '.repeat(column - lineIndent)}`;
 }
 
 /** None in comments, in text over several lines, or where nothing can be put without more around it. */
-export function placesAt(text: string, offset: number): readonly Place[] {
+export function placesAt(text: string, offset: number): readonly CursorContext[] {
   const word = wordAt(text, offset);
   if (!word) return [];
   if (last?.text !== text || last.word.start !== word.start || last.word.end !== word.end)
@@ -59,11 +59,11 @@ export function placesAt(text: string, offset: number): readonly Place[] {
 }
 
 /** Editors ask about one word many times over: what may stand there, what comes in the list around it, and again. */
-let last: { readonly text: string; readonly word: Word; readonly places: readonly Place[] } | undefined;
+let last: { readonly text: string; readonly word: Word; readonly places: readonly CursorContext[] } | undefined;
 
-function placesOf(text: string, word: Word): Place[] {
+function placesOf(text: string, word: Word): CursorContext[] {
   const source = new SpecSource(text);
-  const places: Place[] = [];
+  const places: CursorContext[] = [];
   for (const attempt of attempts(text, word)) {
     if (places.length > 0 && !attempt.colon) continue;
     const place = tried(text, word, attempt, source);
@@ -131,12 +131,12 @@ function startsLine(text: string, { start }: TextRange): boolean {
   return /^\s*(?:-\s+)*$/.test(text.slice(lineStartOf(text, start), start));
 }
 
-function tried(text: string, word: Word, { colon, after }: Attempt, source: SpecSource): Place | undefined {
+function tried(text: string, word: Word, { colon, after }: Attempt, source: SpecSource): CursorContext | undefined {
   const written = text.slice(word.start, word.end);
   const before = /(?:^|\s)-$|[:,]$/.test(text.slice(0, word.start)) ? ' ' : '';
   const start = word.start + before.length;
   const lineStart = lineStartOf(text, word.start);
-  const changed = `${text.slice(0, word.start)}${before}${stopgap}${colon ? ':' : ''}${after}${text.slice(word.end)}`;
+  const changed = `${text.slice(0, word.start)}${before}${placeholderWord}${colon ? ':' : ''}${after}${text.slice(word.end)}`;
   const held = new SpecSource(changed);
   const hasColon = /^[ \t]*:(?:\s|$|[,}\]])/.test(text.slice(word.end));
   const found = held.tree && find(held.tree, [], false);
@@ -145,7 +145,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
   if (role === 'key' && written.endsWith(' ')) return undefined;
   // Parted from it by a comma, the value that follows would become a key.
   if (after !== '' && role === 'value' && typeof path.at(-1) === 'string') return undefined;
-  const at = role === 'key' ? [...path, stopgap] : path;
+  const at = role === 'key' ? [...path, placeholderWord] : path;
   return {
     role,
     path,
@@ -165,16 +165,20 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
     tree: held.tree,
   };
 
-  function find(node: SpecNode, path: YamlPath, flow: boolean): Pick<Place, 'role' | 'path' | 'flow'> | undefined {
+  function find(
+    node: SpecNode,
+    path: YamlPath,
+    flow: boolean,
+  ): Pick<CursorContext, 'role' | 'path' | 'flow'> | undefined {
     const { range } = node;
     if (range.start > start || range.end < start) return undefined;
-    if (node.kind === 'scalar') return node.value === stopgap ? { role: 'value', path, flow } : undefined;
+    if (node.kind === 'scalar') return node.value === placeholderWord ? { role: 'value', path, flow } : undefined;
     if (node.kind === 'list')
       return first(node.items, (item, index) => item && find(item, [...path, index], node.flow));
     if (node.kind === 'alias') return undefined;
     return first(node.entries, ({ key, value }) => {
       // What stands behind it would be taken in by it.
-      if (key.value === stopgap) return value && !hasColon ? undefined : { role: 'key', path, flow: node.flow };
+      if (key.value === placeholderWord) return value && !hasColon ? undefined : { role: 'key', path, flow: node.flow };
       return value && find(value, [...path, String(key.value)], node.flow);
     });
   }

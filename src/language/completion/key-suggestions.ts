@@ -5,15 +5,15 @@ import { keyDocs, kindOfValue } from '../hover/docs.ts';
 import { exampleSnippet } from '../examples.ts';
 import type { Setting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
-import type { Idea } from './suggestion.ts';
+import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
 import { newEntryIdeas } from './new-entries.ts';
 import { entrySeparator } from './cursor-context.ts';
-import type { Place } from './cursor-context.ts';
+import type { CursorContext } from './cursor-context.ts';
 import { alternatives, isLength, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { Stops, yamlText } from './snippets.ts';
-import type { Surroundings } from '../surroundings.ts';
+import type { WorkspaceNames } from '../surroundings.ts';
 import type { Trial } from './trial.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
 
@@ -26,12 +26,17 @@ const wanted: Readonly<Partial<Record<string, readonly string[]>>> = { text: ['f
 const otherLengths = ['1 mm', '5 mm', '20 mm', '60 mm', '150 mm', '0.2 mm'];
 
 /** Those that bring no problem. */
-export function keyIdeas(place: Place, names: readonly NamePlace[], around: Surroundings, trial: Trial): Idea[] {
+export function keyIdeas(
+  place: CursorContext,
+  names: readonly NamePlace[],
+  around: WorkspaceNames,
+  trial: Trial,
+): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const known = schemasAt(place.path).flatMap(({ properties }) => Object.entries(properties ?? {}));
   const group = valueAt(place.rest, place.path);
   const missing = known.filter(([key]) => !isGroup(group) || !Object.hasOwn(group, key));
-  const fits = (idea: Idea) => trial.brings(idea).every((problem) => isItsOwn(problem, idea));
+  const fits = (idea: Suggestion) => trial.brings(idea).every((problem) => isItsOwn(problem, idea));
   if (place.colon) return missing.map(([key, node]) => bareKey(key, node, place)).filter(fits);
   return [
     ...missing.flatMap(
@@ -42,29 +47,34 @@ export function keyIdeas(place: Place, names: readonly NamePlace[], around: Surr
 }
 
 /** A first value is there to be typed over: what another value of the key will cure is no reason to withhold it. */
-function isItsOwn(problem: string, { label }: Idea): boolean {
+function isItsOwn(problem: string, { label }: Suggestion): boolean {
   return label === 'batch' && /There is no column|has no “/.test(problem);
 }
 
 /** `batch` with the tables that lie beside the spec: a list is seldom typed where there is one. */
-function tables(key: string, node: SchemaNode, place: Place, { files }: Surroundings): Idea[] {
+function tables(key: string, node: SchemaNode, place: CursorContext, { files }: WorkspaceNames): Suggestion[] {
   const found = key === 'batch' && place.path.length === 0 ? files.filter((file) => /\.csv$/i.test(file)) : [];
   return found.length === 0 ? [] : [ideaOf(key, node, [`${key}: ${new Stops().choice(found.map(yamlText))}`], place)];
 }
 
 /** In the place of a key that has its value already. */
-function bareKey(key: string, node: SchemaNode, place: Place): Idea {
+function bareKey(key: string, node: SchemaNode, place: CursorContext): Suggestion {
   const whole = withValue(place.rest, [...place.path, key], place.kept);
   return { ...described(key, node), snippet: key, whole };
 }
 
-function described(key: string, node: SchemaNode): Pick<Idea, 'kind' | 'label' | 'detail' | 'docs'> {
+function described(key: string, node: SchemaNode): Pick<Suggestion, 'kind' | 'label' | 'detail' | 'docs'> {
   const kind = generators.has(key) ? 'generator' : 'key';
   return { kind, label: key, detail: kindOfValue(node), docs: keyDocs(key, node) };
 }
 
 /** The key with one first value and another, likely ones first. */
-function* attempts(key: string, node: SchemaNode, place: Place, setting: Setting): Generator<Idea | undefined> {
+function* attempts(
+  key: string,
+  node: SchemaNode,
+  place: CursorContext,
+  setting: Setting,
+): Generator<Suggestion | undefined> {
   if (wanted[key]) yield withWanted(key, node, wanted[key], place, setting);
   yield oneKey(key, node, place, setting);
   if (!isLength(alternatives(node)[0] ?? {})) return;
@@ -76,7 +86,7 @@ function first<T>(items: Iterable<T | undefined>, isWanted: (item: T) => boolean
   return undefined;
 }
 
-function oneKey(key: string, node: SchemaNode, place: Place, setting: Setting): Idea | undefined {
+function oneKey(key: string, node: SchemaNode, place: CursorContext, setting: Setting): Suggestion | undefined {
   const entry = entrySnippet(key, node, setting, new Stops());
   return entry === undefined ? undefined : ideaOf(key, node, [entry], place);
 }
@@ -86,9 +96,9 @@ function withWanted(
   key: string,
   node: SchemaNode,
   others: readonly string[],
-  place: Place,
+  place: CursorContext,
   setting: Setting,
-): Idea | undefined {
+): Suggestion | undefined {
   const stops = new Stops();
   const group = valueAt(setting.root, setting.path);
   const siblings = schemasAt(setting.path).find(({ properties }) => properties?.[key])?.properties ?? {};
@@ -106,7 +116,7 @@ function entrySnippet(key: string, node: SchemaNode, setting: Setting, stops: St
   return value === undefined ? undefined : `${key}: ${value}`;
 }
 
-function ideaOf(key: string, node: SchemaNode, entries: readonly string[], place: Place): Idea {
+function ideaOf(key: string, node: SchemaNode, entries: readonly string[], place: CursorContext): Suggestion {
   const added = valueOfSnippet(`{${entries.join(', ')}}`);
   const group = valueAt(place.rest, place.path);
   const whole = withValue(place.rest, place.path, {

@@ -4,15 +4,15 @@ import { generatorKeys } from '../../spec/read-generator.ts';
 import { exampleSnippet, namesFor } from '../examples.ts';
 import type { Setting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
-import type { Idea } from './suggestion.ts';
+import type { Suggestion } from './suggestion.ts';
 import { entrySeparator } from './cursor-context.ts';
-import type { Place } from './cursor-context.ts';
+import type { CursorContext } from './cursor-context.ts';
 import { resolved, specSchema } from '../schema.ts';
 import { literal, Stops } from './snippets.ts';
-import type { Surroundings } from '../surroundings.ts';
+import type { WorkspaceNames } from '../surroundings.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
 
-export function newEntryIdeas(place: Place, setting: Setting, around: Surroundings): Idea[] {
+export function newEntryIdeas(place: CursorContext, setting: Setting, around: WorkspaceNames): Suggestion[] {
   const section = place.path.length === 1 ? place.path[0] : undefined;
   if (section === 'shapes') return shapeIdeas(place, setting);
   if (section === 'pieces') return pieceIdeas(place, setting);
@@ -30,8 +30,8 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** One for each generator, under the name that has been typed. */
-function shapeIdeas(place: Place, setting: Setting): Idea[] {
-  return generatorKeys.flatMap((key): Idea[] => {
+function shapeIdeas(place: CursorContext, setting: Setting): Suggestion[] {
+  return generatorKeys.flatMap((key): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName(usualNames[key] ?? key, place);
     const start = `${stops.stop(name)}: `;
@@ -55,9 +55,9 @@ export function shapeSnippet(key: string, setting: Setting, stops: Stops): strin
   return entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
 }
 
-function pieceIdeas(place: Place, setting: Setting): Idea[] {
+function pieceIdeas(place: CursorContext, setting: Setting): Suggestion[] {
   const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
-  return hangers.flatMap((hanger): Idea[] => {
+  return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName('tag', place);
     const start = stops.stop(name);
@@ -78,7 +78,7 @@ function pieceIdeas(place: Place, setting: Setting): Idea[] {
 }
 
 /** `shapes` and `pieces` with a first entry. */
-function sectionIdeas(place: Place, setting: Setting): Idea[] {
+function sectionIdeas(place: CursorContext, setting: Setting): Suggestion[] {
   const shapes = new Stops();
   const word = shapes.stop('word');
   const body = namesFor('shape', { ...setting, path: ['pieces'] });
@@ -102,11 +102,11 @@ function sectionIdeas(place: Place, setting: Setting): Idea[] {
 const sides = ['top', 'left', 'right', 'bottom'];
 
 /** A word that is typed is the name to be, so nothing is to be left out for not being like it. */
-function asTyped({ written }: Place): Pick<Idea, 'filter'> {
+function asTyped({ written }: CursorContext): Pick<Suggestion, 'filter'> {
   return written === '' ? {} : { filter: written };
 }
 
-function entry(label: string, flowSnippet: string, place: Place): Idea {
+function entry(label: string, flowSnippet: string, place: CursorContext): Suggestion {
   const added = valueOfSnippet(`{${flowSnippet}}`);
   const group = valueAt(place.rest, place.path);
   const whole = withValue(place.rest, place.path, {
@@ -116,7 +116,7 @@ function entry(label: string, flowSnippet: string, place: Place): Idea {
   return { kind: 'snippet', label, snippet: flowSnippet, whole };
 }
 
-function freeName(name: string, { rest, path }: Place): string {
+function freeName(name: string, { rest, path }: CursorContext): string {
   const group = valueAt(rest, path);
   const taken = (candidate: string) => isGroup(group) && Object.hasOwn(group, candidate);
   if (!taken(name)) return name;
@@ -126,7 +126,7 @@ function freeName(name: string, { rest, path }: Place): string {
 }
 
 /** In a file that has nothing yet, the samples as they are; the words on the tag are there to be typed over. */
-function tagIdeas(place: Place, { root }: Setting, { samples }: Surroundings): Idea[] {
+function tagIdeas(place: CursorContext, { root }: Setting, { samples }: WorkspaceNames): Suggestion[] {
   if (place.flow || (isGroup(root) && Object.keys(root).length > 0)) return [];
   return samples.map(({ title, purpose, text }) => ({
     kind: 'snippet',

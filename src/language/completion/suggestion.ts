@@ -1,14 +1,14 @@
 /** Something that could be written at a place, before it has been tried. */
 
 import type { TextRange } from '../../core/issue.ts';
-import type { Place } from './cursor-context.ts';
+import type { CursorContext } from './cursor-context.ts';
 import { plainOf } from './snippets.ts';
 import { SpecSource } from '../../spec/source.ts';
 
-export type IdeaKind = 'key' | 'generator' | 'value' | 'unit' | 'font' | 'shape' | 'piece' | 'file' | 'snippet';
+export type SuggestionKind = 'key' | 'generator' | 'value' | 'unit' | 'font' | 'shape' | 'piece' | 'file' | 'snippet';
 
-export interface Idea {
-  readonly kind: IdeaKind;
+export interface Suggestion {
+  readonly kind: SuggestionKind;
   readonly label: string;
   /** A word or two beside the label. */
   readonly detail?: string;
@@ -23,7 +23,7 @@ export interface Idea {
 }
 
 /** An idea that leaves the spec no worse than it is. */
-export interface Completion extends Omit<Idea, 'whole' | 'filter'> {
+export interface Completion extends Omit<Suggestion, 'whole' | 'filter'> {
   readonly replace: TextRange;
   readonly filter: string;
   /** Lower comes first; equal ones in their order. */
@@ -43,7 +43,7 @@ export function valueOfSnippet(snippet: string): unknown {
   return value;
 }
 
-export function completion(idea: Idea, place: Place, rank: number): Completion {
+export function completion(idea: Suggestion, place: CursorContext, rank: number): Completion {
   const { before, after, replace, quote } = place;
   const { kind, label, detail, docs, snippet, filter = label } = idea;
   return {

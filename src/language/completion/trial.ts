@@ -2,8 +2,8 @@
 
 import { readSpec } from '../../spec/parse.ts';
 import type { Uses } from '../../spec/used-files.ts';
-import type { Idea } from './suggestion.ts';
-import type { Place } from './cursor-context.ts';
+import type { Suggestion } from './suggestion.ts';
+import type { CursorContext } from './cursor-context.ts';
 
 const nowhere = { start: 0, end: 0 };
 const noPlaces = {
@@ -19,7 +19,7 @@ export class Trial {
   /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */
   readonly #before: readonly string[];
 
-  constructor({ role, colon, now, rest }: Place, uses: Uses) {
+  constructor({ role, colon, now, rest }: CursorContext, uses: Uses) {
     this.#uses = uses;
     const written = this.#problems(now);
     const without = role === 'value' ? written : this.#problems(rest);
@@ -27,11 +27,11 @@ export class Trial {
   }
 
   /** The problems that an idea would bring. */
-  brings({ whole }: Idea): readonly string[] {
+  brings({ whole }: Suggestion): readonly string[] {
     return this.#problems(whole).filter((problem) => !this.#before.includes(problem));
   }
 
-  mends({ whole }: Idea): boolean {
+  mends({ whole }: Suggestion): boolean {
     return this.#problems(whole).length < this.#before.length;
   }
 
@@ -39,7 +39,7 @@ export class Trial {
    * Those that bring no problem. What all of several values would bring has nothing to do with which of them is chosen: the
    * value that stands there, or is missing, only hid it.
    */
-  sift(ideas: readonly Idea[]): Idea[] {
+  sift(ideas: readonly Suggestion[]): Suggestion[] {
     const brought = ideas.map((idea) => this.brings(idea));
     const [first, ...others] = brought;
     const shared = others.length > 0 ? first!.filter((problem) => others.every((each) => each.includes(problem))) : [];

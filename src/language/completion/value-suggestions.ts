@@ -9,17 +9,17 @@ import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
 import type { Setting } from '../examples.ts';
 import { inline } from '../hover/docs.ts';
 import { valueOfSnippet } from './suggestion.ts';
-import type { Idea } from './suggestion.ts';
+import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
 import { shapeSnippet } from './new-entries.ts';
-import type { Place } from './cursor-context.ts';
+import type { CursorContext } from './cursor-context.ts';
 import { isLength, nameKindOf, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { literal, Stops, yamlText } from './snippets.ts';
-import type { FontNote, Surroundings } from '../surroundings.ts';
+import type { FontNote, WorkspaceNames } from '../surroundings.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
 
-export function valueIdeas(place: Place, names: readonly NamePlace[], around: Surroundings): Idea[] {
+export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
   const ideas = schemasAt(place.path).flatMap((node) => [
@@ -31,7 +31,7 @@ export function valueIdeas(place: Place, names: readonly NamePlace[], around: Su
   return ideas.filter(({ label }) => !seen.has(label) && seen.add(label));
 }
 
-function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Surroundings): Idea[] {
+function wordIdeas(node: SchemaNode, place: CursorContext, setting: Setting, around: WorkspaceNames): Suggestion[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
   if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
@@ -59,7 +59,7 @@ function wordIdeas(node: SchemaNode, place: Place, setting: Setting, around: Sur
 }
 
 /** What stands for the cells of a batch, where a text or a title is still to be written. */
-function columnIdeas({ type }: SchemaNode, place: Place, { uses }: Surroundings): Idea[] {
+function columnIdeas({ type }: SchemaNode, place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
   const isText = type === 'string' && (key(place) === 'text' || key(place) === 'title');
   if (!isText || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
   return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
@@ -71,10 +71,10 @@ function columnsOf(root: unknown, { table }: Uses): readonly string[] {
   return [...new Set(batch.flatMap((row: unknown) => (isGroup(row) ? Object.keys(row) : [nameColumn])))];
 }
 
-const key = ({ path }: Place): string | number | undefined => path.at(-1);
+const key = ({ path }: CursorContext): string | number | undefined => path.at(-1);
 const endings = { drawing: /\.svg$/i, spec: /\.ya?ml$/i, table: /\.csv$/i } as const;
 
-function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
+function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
   return [
     ...fonts.map(({ family, note }) => ({
       ...textIdea('font', family, place),
@@ -84,20 +84,20 @@ function fontIdeas(place: Place, { fonts, files }: Surroundings): Idea[] {
   ];
 }
 
-function detailOf(name: string, kind: string, { root }: Setting): Pick<Idea, 'detail'> {
+function detailOf(name: string, kind: string, { root }: Setting): Pick<Suggestion, 'detail'> {
   const shape = kind !== 'shape' && kind !== 'part' ? undefined : valueAt(root, ['shapes', name]);
   const generator = isGroup(shape) ? generatorKeys.find((each) => each in shape) : undefined;
   return generator ? { detail: generator } : {};
 }
 
-function defaultMark(value: unknown, node: SchemaNode): Pick<Idea, 'detail'> {
+function defaultMark(value: unknown, node: SchemaNode): Pick<Suggestion, 'detail'> {
   return node.default === value ? { detail: 'default' } : {};
 }
 
 const units = ['mm', 'cm', 'in', 'pt', 'px'];
 
 /** Units for a number that stands there; else what it may be, to begin with. */
-function lengthIdeas(node: SchemaNode, place: Place, { root }: Setting): Idea[] {
+function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: Setting): Suggestion[] {
   const figure = /^["']?([+-]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+|\d+ \d+\/\d+)) *[a-z]*["']?$/.exec(place.written)?.[1];
   if (figure !== undefined) return units.map((unit) => textIdea('unit', `${figure} ${unit}`, place, false));
   if (place.written !== '') return [];
@@ -122,7 +122,7 @@ const weightNames: Readonly<Partial<Record<number, string>>> = {
   900: 'black',
 };
 
-function numberIdeas(node: SchemaNode, place: Place, { fonts }: Surroundings): Idea[] {
+function numberIdeas(node: SchemaNode, place: CursorContext, { fonts }: WorkspaceNames): Suggestion[] {
   if (key(place) === 'weight') {
     const family = valueAt(place.rest, [...place.path.slice(0, -1), 'font']);
     const known = fonts.find((font) => sameFamily(font, family))?.weights;
@@ -140,12 +140,12 @@ function sameFamily({ family }: FontNote, written: unknown): boolean {
 }
 
 /** Only where nothing is written: an example is no better than what somebody has thought of. */
-function textExamples(node: SchemaNode, place: Place): Idea[] {
+function textExamples(node: SchemaNode, place: CursorContext): Suggestion[] {
   if (node.type !== 'string' || place.written !== '') return [];
   return (node.examples ?? []).map((text) => textIdea('value', String(text), place));
 }
 
-function groupIdeas(node: SchemaNode, place: Place, setting: Setting): Idea[] {
+function groupIdeas(node: SchemaNode, place: CursorContext, setting: Setting): Suggestion[] {
   if (node.title === 'ShapeSpec') {
     return generatorKeys.flatMap((each) => snippetIdea(shapeSnippet(each, setting, new Stops()), `{${each} …}`, place));
   }
@@ -154,20 +154,25 @@ function groupIdeas(node: SchemaNode, place: Place, setting: Setting): Idea[] {
   return snippetIdea(snippet, snippet === undefined ? '' : inline(valueOfSnippet(snippet)), place);
 }
 
-function snippetIdea(snippet: string | undefined, label: string, place: Place): Idea[] {
+function snippetIdea(snippet: string | undefined, label: string, place: CursorContext): Suggestion[] {
   if (snippet === undefined) return [];
   const whole = withValue(place.rest, place.path, valueOfSnippet(snippet));
   return [{ kind: 'snippet', label, snippet, whole }];
 }
 
 /** A word in the quotes that stand there, or in those that it needs. */
-function textIdea(kind: Idea['kind'], text: string | number, place: Place, mayNeedQuotes = true): Idea {
+function textIdea(
+  kind: Suggestion['kind'],
+  text: string | number,
+  place: CursorContext,
+  mayNeedQuotes = true,
+): Suggestion {
   const written = String(text);
   const quoted = { '"': JSON.stringify(written), "'": `'${written.replaceAll("'", "''")}'` }[place.quote];
   const yaml = quoted ?? (mayNeedQuotes && typeof text === 'string' ? yamlText(written) : written);
   return { kind, label: written, snippet: literal(yaml), whole: withValue(place.rest, place.path, text) };
 }
 
-function plainIdea(kind: Idea['kind'], text: string, place: Place): Idea {
+function plainIdea(kind: Suggestion['kind'], text: string, place: CursorContext): Suggestion {
   return { kind, label: text, snippet: literal(text), whole: withValue(place.rest, place.path, valueOfSnippet(text)) };
 }

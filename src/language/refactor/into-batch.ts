@@ -4,7 +4,7 @@ import type { TextEdit } from '../../core/issue.ts';
 import { nameColumn } from '../../spec/batch.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { SpecScalar } from '../../spec/tree.ts';
-import type { Refactoring } from './refactor.ts';
+import type { Refactoring } from './refactoring.ts';
 import { yamlText } from '../completion/snippets.ts';
 import { isGroup } from '../values.ts';
 import { valuesIn } from '../walk.ts';

@@ -11,18 +11,11 @@ import type { Uses } from '../../spec/used-files.ts';
 import { giverIn, nameAt, placesOf } from '../navigation/find-names.ts';
 import { flowText } from '../completion/flow-text.ts';
 import { intoBatch } from './into-batch.ts';
+import type { Refactoring } from './refactoring.ts';
 import { schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { isGroup, valueAt } from '../values.ts';
 import { valuesIn } from '../walk.ts';
-
-export interface Refactoring {
-  readonly kind: 'extract' | 'inline' | 'rewrite';
-  readonly title: string;
-  readonly edits: readonly TextEdit[];
-  /** A new name, to be thought about. */
-  readonly name?: string;
-}
 
 /** What can be done at an offset. Each is tried on the text: none brings a problem. */
 export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): Refactoring[] {

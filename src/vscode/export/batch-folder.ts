@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
-import type { ExportRequest } from './exporter.ts';
+import type { ExportRequest } from './request.ts';
 import { nameOf } from '../common/write-whole.ts';
 
 /** With a slash behind it; empty for what is no batch, for packs, which have folders already, and where that folder was chosen. */

@@ -9,7 +9,7 @@ import { toSvg } from '../../export/svg.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
 import { Exporter, fileNameOf, textOf } from './exporter.ts';
-import type { ExportRequest } from './exporter.ts';
+import type { ExportRequest } from './request.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
 import type { Target } from '../common/target.ts';

@@ -6,7 +6,7 @@ import type { Engine, Report } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
 import { freeName, tagFileName } from '../../export/file-names.ts';
 import { endings, formats } from '../../export/formats.ts';
-import type { Format, SheetFormat } from '../../export/formats.ts';
+import type { SheetFormat } from '../../export/formats.ts';
 import { listed, mostInQuestion } from '../../export/in-words.ts';
 import { captionFont, jobOf } from '../../export/job.ts';
 import type { Job, Tools } from '../../export/job.ts';
@@ -17,28 +17,10 @@ import { sheetJobs } from '../../export/sheet-job.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
+import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
 import { holdsOther, nameOf, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
-
-export interface ExportRequest {
-  readonly specs: readonly vscode.Uri[];
-  /** Only this piece of the one spec. */
-  readonly piece?: string;
-  /** Only this row of its batch; every one unless said. */
-  readonly row?: number;
-  /** These formats; or packs, each in a folder of its own or all in one archive; or sheets with all tags of each spec. */
-  readonly what:
-    | { readonly formats: readonly Format[] }
-    | { readonly packs: 'folders' | 'archive' }
-    | { readonly sheets: readonly SheetFormat[] };
-  /** Where files go; an archive's own place. */
-  readonly to: vscode.Uri;
-  /** What becomes of files that are there and hold something else. */
-  readonly existing?: 'ask' | 'replace' | 'keep';
-  /** What becomes of tags with errors. */
-  readonly faulty?: 'ask' | 'include' | 'leave out';
-}
 
 interface Output {
   readonly target: vscode.Uri;

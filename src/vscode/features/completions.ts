@@ -2,13 +2,13 @@
 
 import * as vscode from 'vscode';
 import { completionsAt } from '../../language/completion/complete.ts';
-import type { Completion, IdeaKind } from '../../language/completion/suggestion.ts';
+import type { Completion, SuggestionKind } from '../../language/completion/suggestion.ts';
 import { tagSpecSelector } from '../common/documents.ts';
-import type { EditorSurroundings } from '../service/workspace-context.ts';
+import type { WorkspaceContext } from '../service/workspace-context.ts';
 
 const { CompletionItemKind: Kind } = vscode;
 
-const kinds: Readonly<Record<IdeaKind, vscode.CompletionItemKind>> = {
+const kinds: Readonly<Record<SuggestionKind, vscode.CompletionItemKind>> = {
   key: Kind.Property,
   generator: Kind.Class,
   value: Kind.EnumMember,
@@ -23,7 +23,7 @@ const kinds: Readonly<Record<IdeaKind, vscode.CompletionItemKind>> = {
 /** After these something new begins; within a word the editor asks by itself. */
 const triggers = [':', ' ', '{', '[', ','];
 
-export function registerCompletions(surroundings: EditorSurroundings): vscode.Disposable {
+export function registerCompletions(surroundings: WorkspaceContext): vscode.Disposable {
   return vscode.languages.registerCompletionItemProvider(
     tagSpecSelector,
     {

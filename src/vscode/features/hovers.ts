@@ -6,10 +6,10 @@ import { signatureAt } from '../../language/completion/signature.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from '../service/service.ts';
-import type { EditorSurroundings } from '../service/workspace-context.ts';
+import type { WorkspaceContext } from '../service/workspace-context.ts';
 import { sourceOf } from '../service/sources.ts';
 
-export function registerHovers(service: TagService, surroundings: EditorSurroundings): vscode.Disposable {
+export function registerHovers(service: TagService, surroundings: WorkspaceContext): vscode.Disposable {
   return vscode.languages.registerHoverProvider(tagSpecSelector, {
     provideHover(document, position) {
       const source = sourceOf(document);

@@ -1,7 +1,8 @@
 /** Findings in the editor's Problems. */
 
 import * as vscode from 'vscode';
-import type { Issue, Severity } from '../../core/issue.ts';
+import type { Issue } from '../../core/issue.ts';
+import type { Severity } from '../../core/issue-kinds.ts';
 import { explanationLink } from './problem-pages.ts';
 import type { Checked, TagService } from '../service/service.ts';
 

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { unitConversion } from '../../language/refactor/convert-units.ts';
 import { formatted } from '../../language/refactor/format.ts';
 import { refactoringsAt } from '../../language/refactor/refactor.ts';
-import type { Refactoring } from '../../language/refactor/refactor.ts';
+import type { Refactoring } from '../../language/refactor/refactoring.ts';
 import { noUses } from '../../spec/used-files.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
 import { tagSpecSelector } from '../common/documents.ts';

@@ -1,12 +1,6 @@
 /** How a file was looked at last, as it is kept for the next time. It comes from pages and from disk, so it is parsed. Pure. */
 
-export interface Kept {
-  readonly arrangement: string;
-  readonly hiddenLayers: readonly string[];
-  readonly hiddenPieces: readonly string[];
-  /** `auto`: it opens on problems and closes without. */
-  readonly dock: string;
-}
+import type { Kept } from '../../protocol/preview.ts';
 
 /** A spec has some tens of pieces; a list that is much longer is none of a page. */
 const longest = 500;

@@ -4,7 +4,8 @@
  */
 
 import type * as vscode from 'vscode';
-import { isCaution, parseKept, parseScreen, type Kept } from './kept.ts';
+import type { Kept } from '../../protocol/preview.ts';
+import { isCaution, parseKept, parseScreen } from './kept.ts';
 import { exportKinds, type ExportKind } from '../../protocol/preview.ts';
 
 const keptKey = 'preview.kept';

@@ -13,7 +13,7 @@ import { HandChanges } from './hand-changes.ts';
 import type { PreviewMemory } from './memory.ts';
 import { shellHtml } from './html.ts';
 import { parseToHost } from './messages.ts';
-import { litIds } from '../../scene/highlighted.ts';
+import { highlightedIds } from '../../scene/highlighted.ts';
 import { cutPathsOf, wallsOf } from '../../scene/measures.ts';
 import { loadsOf } from '../../scene/loads.ts';
 import { PinFixes } from './pin-fixes.ts';
@@ -131,7 +131,7 @@ export class PreviewPanel implements vscode.Disposable {
     this.send({
       type: 'highlight',
       source: this.uri.toString(),
-      ids: litIds(result.model, result.pathAt(offset)),
+      ids: highlightedIds(result.model, result.pathAt(offset)),
       follow,
     });
   }

@@ -5,7 +5,7 @@ import type { Report } from '../../engine/engine.ts';
 import type { Issue, TextRange, YamlPath } from '../../core/issue.ts';
 import type { TagModel } from '../../spec/model.ts';
 import type { Tag } from '../../tag/tag.ts';
-import type { BatchTag } from './batch-tags.ts';
+import type { BatchTag } from '../../protocol/preview.ts';
 
 /** The outcome of one computation of one version of a spec's text. */
 export interface TagResult {

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { issuesOfBatch, reportsOf, rowCount } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
-import { batchTags } from './batch-tags.ts';
+import { batchTags } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
 import type { TagResult, TagResults } from './results.ts';

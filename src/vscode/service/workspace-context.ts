@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { fontNotes } from '../../language/completion/fonts.ts';
 import { nothingAround } from '../../language/surroundings.ts';
-import type { FontNote, SampleNote, Surroundings } from '../../language/surroundings.ts';
+import type { FontNote, SampleNote, WorkspaceNames } from '../../language/surroundings.ts';
 import { companionGlob } from '../common/documents.ts';
 import type { SampleLibrary } from '../samples/samples.ts';
 import type { TagService } from './service.ts';
@@ -12,7 +12,7 @@ import type { TagService } from './service.ts';
 /** More than one would look through in a list. */
 const mostFiles = 300;
 
-export class EditorSurroundings implements vscode.Disposable {
+export class WorkspaceContext implements vscode.Disposable {
   readonly #service: TagService;
   readonly #engine: Engine;
   readonly #samples: SampleLibrary;
@@ -47,13 +47,13 @@ export class EditorSurroundings implements vscode.Disposable {
   }
 
   /** Once the samples are there: in an empty file nothing is wanted more. */
-  async withSamples(spec: vscode.Uri): Promise<Surroundings> {
+  async withSamples(spec: vscode.Uri): Promise<WorkspaceNames> {
     this.#sampleNotes = await this.#samples.all();
     return this.of(spec);
   }
 
   /** As far as it is known by now; what is not is asked for, and there the next time. */
-  of(spec: vscode.Uri): Surroundings {
+  of(spec: vscode.Uri): WorkspaceNames {
     if (this.#sampleNotes.length === 0) void this.#samples.all().then((samples) => (this.#sampleNotes = samples));
     const uses = this.#service.get(spec)?.report.uses ?? nothingAround.uses;
     return {

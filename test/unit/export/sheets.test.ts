@@ -6,7 +6,7 @@ import { sheetSizesFor } from '../../../src/edits/sheet-size.ts';
 import { transform } from '../../../src/geometry/affine.ts';
 import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
-import { takesOf } from '../../../src/toolpath/estimate.ts';
+import { estimateJob } from '../../../src/toolpath/estimate.ts';
 import { jobOf } from '../../../src/export/job.ts';
 import { sheetFiles } from '../../../src/export/sheet-files.ts';
 import { sheetJobs } from '../../../src/export/sheet-job.ts';
@@ -159,9 +159,9 @@ describe('Tags on sheets', () => {
     const share = (40.2 * 20.2 * 4) / (100 * 50);
     assert.equal(told.get('Material cost'), `${(5 * share).toFixed(2)} EUR for all tags separately`);
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
-    const one = takesOf(alone.tag, alone.plan);
+    const one = estimateJob(alone.tag, alone.plan);
     assertNear(one.cost!.amount, share, 1e-4);
-    const all = jobs.map(({ tag, plan: work }) => takesOf(tag, work));
+    const all = jobs.map(({ tag, plan: work }) => estimateJob(tag, work));
     assertNear(
       all.reduce((sum, { cutLength }) => sum + cutLength, 0),
       5 * one.cutLength,

@@ -6,7 +6,7 @@ import { completionsAt } from '../../../src/language/completion/complete.ts';
 import type { Completion } from '../../../src/language/completion/suggestion.ts';
 import { noUses } from '../../../src/spec/used-files.ts';
 import { plainOf } from '../../../src/language/completion/snippets.ts';
-import type { SampleNote, Surroundings } from '../../../src/language/surroundings.ts';
+import type { SampleNote, WorkspaceNames } from '../../../src/language/surroundings.ts';
 
 const folder = join(import.meta.dirname, '..', '..', '..', 'samples');
 
@@ -15,7 +15,7 @@ export const samples: readonly SampleNote[] = readdirSync(folder)
   .map((name) => ({ title: name, purpose: 'a sample', text: readFileSync(join(folder, name), 'utf8') }));
 
 /** A font with a name that YAML would misread stands for all of those. */
-export const around: Surroundings = {
+export const around: WorkspaceNames = {
   fonts: [
     { family: 'Pacifico', note: 'bundled' },
     { family: 'Nunito', weights: [600, 800] },

@@ -4,7 +4,7 @@ import { area } from '../../../src/geometry/measure.ts';
 import { unitConversion } from '../../../src/language/refactor/convert-units.ts';
 import { formatted } from '../../../src/language/refactor/format.ts';
 import { refactoringsAt } from '../../../src/language/refactor/refactor.ts';
-import type { Refactoring } from '../../../src/language/refactor/refactor.ts';
+import type { Refactoring } from '../../../src/language/refactor/refactoring.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { noUses } from '../../../src/spec/used-files.ts';
 import { assertNear, report } from '../support/engine.ts';

@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { sheetUses } from '../../../src/nesting/leftover.ts';
-import type { Layout, LayoutPart } from '../../../src/nesting/layout.ts';
+import type { Layout, PartToNest } from '../../../src/nesting/layout.ts';
 import { box, polygon } from '../support/shapes.ts';
 
 const at = (e: number, f: number) => ({ a: 1, b: 0, c: 0, d: 1, e, f });
 const room = { width: 200, height: 100, margin: 5, gap: 2 };
 
 describe('What is left of a sheet', () => {
-  const parts: readonly LayoutPart[] = [
+  const parts: readonly PartToNest[] = [
     { region: [box(0, 0, 40, 30)], turns: 'none' },
     { region: [polygon([0, 0], [20, 0], [0, 20])], turns: 'none' },
   ];

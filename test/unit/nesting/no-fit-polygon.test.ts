@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
-import { Meeting } from '../../../src/nesting/no-fit-polygon.ts';
-import { Meetings, sectionsSeen } from '../../../src/nesting/no-fit-polygons.ts';
+import { NoFitPolygon } from '../../../src/nesting/no-fit-polygon.ts';
+import { NoFitPolygons, sectionsSeen } from '../../../src/nesting/no-fit-polygons.ts';
 import { outlineOf } from '../../../src/nesting/outline.ts';
-import { Pace } from '../../../src/nesting/work-budget.ts';
-import type { Pose, Turn } from '../../../src/nesting/orientation.ts';
-import { poseOf } from '../../../src/nesting/orientation.ts';
+import { WorkBudget } from '../../../src/nesting/work-budget.ts';
+import type { Orientation, Turn } from '../../../src/nesting/orientation.ts';
+import { orient } from '../../../src/nesting/orientation.ts';
 import { distanceByJts, unionAreaByJts } from '../support/reference.ts';
 import { boxOf, moved, never } from '../support/sheets.ts';
 import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
@@ -28,12 +28,12 @@ function overlapOf(a: Region, b: Region): number {
   return overlap < 1e-9 ? 0 : overlap;
 }
 
-/** A pose and its material, the lower left corner at the origin. */
-function posed(region: Region, turn: Turn, shape: number): { pose: Pose; region: Region } {
-  const pose = poseOf(outlineOf(region, 0)!, turn, shape);
+/** A orientation and its material, the lower left corner at the origin. */
+function posed(region: Region, turn: Turn, shape: number): { orientation: Orientation; region: Region } {
+  const orientation = orient(outlineOf(region, 0)!, turn, shape);
   const { minX, minY } = boxOf([region]);
   const atOrigin = moved(region, { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -minY });
-  return { pose, region: moved(atOrigin, pose.toOrigin) };
+  return { orientation, region: moved(atOrigin, orientation.toOrigin) };
 }
 
 function isIn(sections: Float64Array, count: number, x: number): boolean {
@@ -50,7 +50,7 @@ function merged(sections: Float64Array, count: number): number[] {
   });
 }
 
-describe('The meeting of two parts', () => {
+describe('The no-fit polygon of two parts', () => {
   it('is where jsts finds that they overlap', () => {
     const random = seededRandom(3);
     const between: Random = (low, high) => low + (high - low) * random();
@@ -60,14 +60,14 @@ describe('The meeting of two parts', () => {
       const [a, b] = [0, 1].map((shape) =>
         posed(shapes[Math.floor(between(0, shapes.length))]!(between), Math.floor(between(0, 4)) as Turn, shape),
       ) as [ReturnType<typeof posed>, ReturnType<typeof posed>];
-      const meeting = new Meeting(a.pose, b.pose);
+      const noFit = new NoFitPolygon(a.orientation, b.orientation);
       for (let i = 0; i < 6; i += 1) {
         // Anywhere, or within the box of the resting part where the moving one is small enough.
-        const [w, h] = [a.pose.width - b.pose.width, a.pose.height - b.pose.height];
+        const [w, h] = [a.orientation.width - b.orientation.width, a.orientation.height - b.orientation.height];
         const isWithin = i > 2 && w > 0 && h > 0;
-        const x = isWithin ? between(0, w) : between(-b.pose.width, a.pose.width);
-        const y = isWithin ? between(0, h) : between(-b.pose.height, a.pose.height);
-        const count = meeting.sectionsAt(y, 0, sections, 0);
+        const x = isWithin ? between(0, w) : between(-b.orientation.width, a.orientation.width);
+        const y = isWithin ? between(0, h) : between(-b.orientation.height, a.orientation.height);
+        const count = noFit.sectionsAt(y, 0, sections, 0);
         const there = moved(b.region, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
         const overlap = overlapOf(a.region, there);
         // Outlines may stray by 0.015 mm; so near to touching, either answer is right.
@@ -85,21 +85,21 @@ describe('The meeting of two parts', () => {
     const random = seededRandom(8);
     const between: Random = (low, high) => low + (high - low) * random();
     const [one, other] = [new Float64Array(1000), new Float64Array(1000)];
-    const poses = [shapes[0]!(between), shapes[3]!(between)].flatMap((region, shape) =>
-      ([0, 1, 2, 3] as const).map((turn) => posed(region, turn, shape).pose),
+    const orientations = [shapes[0]!(between), shapes[3]!(between)].flatMap((region, shape) =>
+      ([0, 1, 2, 3] as const).map((turn) => posed(region, turn, shape).orientation),
     );
-    const meetings = new Meetings(new Map(poses.map((pose) => [pose.id, pose])));
+    const noFits = new NoFitPolygons(new Map(orientations.map((orientation) => [orientation.id, orientation])));
     let flipped = 0;
-    for (const resting of poses) {
-      for (const moving of poses) {
-        const made = new Meeting(resting, moving);
-        const seen = meetings.of(resting, moving);
+    for (const resting of orientations) {
+      for (const moving of orientations) {
+        const made = new NoFitPolygon(resting, moving);
+        const seen = noFits.of(resting, moving);
         if (seen.flip) flipped += 1;
-        const meeting = meetings.make(seen, new Pace(1, never));
+        const noFit = noFits.make(seen, new WorkBudget(1, never));
         for (let i = 0; i < 5; i += 1) {
           const y = between(made.minY, made.maxY);
           const expected = merged(one, made.sectionsAt(y, 3, one, 0));
-          const found = merged(other, sectionsSeen(meeting, seen.flip, y, 3, other, 0));
+          const found = merged(other, sectionsSeen(noFit, seen.flip, y, 3, other, 0));
           assert.equal(found.length, expected.length);
           for (const [k, x] of expected.entries()) assert.ok(Math.abs(x - found[k]!) < 1e-9);
         }
@@ -109,13 +109,13 @@ describe('The meeting of two parts', () => {
   });
 
   it('of two squares is a square of twice the side, less what outlines are thinned by', () => {
-    const { pose } = posed([box(0, 0, 10, 10)], 0, 0);
+    const { orientation } = posed([box(0, 0, 10, 10)], 0, 0);
     const sections = new Float64Array(10);
-    const meeting = new Meeting(pose, pose);
+    const noFit = new NoFitPolygon(orientation, orientation);
     for (const y of [-9.9, 0, 9.9]) {
-      assert.equal(meeting.sectionsAt(y, 0, sections, 0), 2);
+      assert.equal(noFit.sectionsAt(y, 0, sections, 0), 2);
       assert.ok(Math.abs(sections[0]! + 10) < 1e-5 && Math.abs(sections[1]! - 10) < 1e-5);
     }
-    for (const y of [-10, 10]) assert.equal(meeting.sectionsAt(y, 0, sections, 0), 0);
+    for (const y of [-10, 10]) assert.equal(noFit.sectionsAt(y, 0, sections, 0), 0);
   });
 });

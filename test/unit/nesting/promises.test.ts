@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { layOut } from '../../../src/nesting/nest.ts';
-import type { LayoutPart, LayoutRoom } from '../../../src/nesting/layout.ts';
+import { nest } from '../../../src/nesting/nest.ts';
+import type { PartToNest, SheetSize } from '../../../src/nesting/layout.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { assertKept, boxOf, never } from '../support/sheets.ts';
 import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
@@ -47,16 +47,16 @@ describe('A layout keeps what it promises', () => {
           const random = seededRandom(seed);
           const between: Random = (low, high) => low + (high - low) * random();
           const shapes = Array.from({ length: 4 }, () => family(between));
-          const parts = Array.from({ length: 9 }, (): LayoutPart => {
+          const parts = Array.from({ length: 9 }, (): PartToNest => {
             return { region: shapes[Math.floor(between(0, 4))]!, turns: turns[Math.floor(between(0, 3))]! };
           });
-          const room: LayoutRoom = {
+          const room: SheetSize = {
             width: between(30, 90),
             height: between(30, 90),
             margin: between(0, 1) < 0.3 ? 0 : between(0, 6),
             gap: between(0, 1) < 0.3 ? 0 : between(0.1, 4),
           };
-          const layout = await layOut(parts, room, never, effort);
+          const layout = await nest(parts, room, never, effort);
           assertKept(parts, room, layout);
           for (const part of layout.unplaced) assert.ok(!goesOn(parts[part]!, room), 'it would have gone on a sheet');
         }),
@@ -69,10 +69,10 @@ describe('A layout keeps what it promises', () => {
     const random = seededRandom(7);
     const between: Random = (low, high) => low + (high - low) * random();
     const parts = Object.values(families).flatMap((family) =>
-      turns.map((turn): LayoutPart => ({ region: family(between), turns: turn })),
+      turns.map((turn): PartToNest => ({ region: family(between), turns: turn })),
     );
     const room = { width: 200, height: 120, margin: 3, gap: 1.5 };
-    const layout = await layOut(parts, room, never, effort);
+    const layout = await nest(parts, room, never, effort);
     assertKept(parts, room, layout);
     assert.equal(layout.unplaced.length, 0);
     assert.equal(layout.sheets, 1);
@@ -80,7 +80,7 @@ describe('A layout keeps what it promises', () => {
 });
 
 /** By the sides of its box, turned as it may be. */
-function goesOn({ region, turns: turn }: LayoutPart, { width, height, margin }: LayoutRoom): boolean {
+function goesOn({ region, turns: turn }: PartToNest, { width, height, margin }: SheetSize): boolean {
   const { minX, minY, maxX, maxY } = boxOf([region]);
   const [w, h] = [maxX - minX, maxY - minY];
   const fits = (across: number, up: number) => across <= width - 2 * margin && up <= height - 2 * margin;

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { layOut } from '../../../src/nesting/nest.ts';
+import { nest } from '../../../src/nesting/nest.ts';
 import { assertKept, boxOf, never, sheetsOf } from '../support/sheets.ts';
 import type { StripInstance } from '../support/strip-instances.ts';
 import { blaz, fu } from '../support/strip-instances.ts';
@@ -7,7 +7,7 @@ import { blaz, fu } from '../support/strip-instances.ts';
 /** How much of a strip is used, as a multiple of the published length. */
 async function lengthOf({ parts, width, published }: StripInstance): Promise<number> {
   const room = { width, height: 2 * published, margin: 0, gap: 0, keep: 'width' } as const;
-  const layout = await layOut(parts, room, never);
+  const layout = await nest(parts, room, never);
   assertKept(parts, room, layout);
   assert.deepEqual([layout.sheets, layout.unplaced], [1, []]);
   return boxOf(sheetsOf(parts, layout)[0]!).maxY / published;

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { coarser, outlineOf } from '../../../src/nesting/outline.ts';
-import { simplifiedOutward } from '../../../src/nesting/simplify-outward.ts';
+import { simplifyOutward } from '../../../src/nesting/simplify-outward.ts';
 import { unionAreaByJts } from '../support/reference.ts';
 import { distance } from '../support/distance.ts';
 import {
@@ -46,7 +46,7 @@ describe('An outline with fewer points', () => {
     it(`${name} covers it and strays no further than it may`, () => {
       const region = make();
       for (const tolerance of [0.015, 0.1, 0.8]) {
-        const simple = simplifiedOutward(region, tolerance);
+        const simple = simplifyOutward(region, tolerance);
         assert.ok(count(simple) <= count(region));
         assert.equal(outside(region, simple), 0);
         // Where a ring runs over itself afterwards, only what is outermost is its outline.
@@ -57,7 +57,7 @@ describe('An outline with fewer points', () => {
 
   it('of lettering has far fewer points, and covers it', async () => {
     const region = await word('pacifico', 'Rosemary', 60);
-    const simple = simplifiedOutward(region, 0.015);
+    const simple = simplifyOutward(region, 0.015);
     assert.ok(count(simple) < count(region) / 2, `${count(region)} to ${count(simple)}`);
     assert.equal(outside(region, simple), 0);
     assert.ok(furthest(simple, region) <= 0.015 + 1e-5);
@@ -65,7 +65,7 @@ describe('An outline with fewer points', () => {
 
   it('keeps straight sides where they are', () => {
     const plate = [polygon([0, 0], [30, 0], [30, 10], [10, 10], [10, 30], [0, 30])];
-    assert.deepEqual(new Set(simplifiedOutward(plate, 0.8)[0]), new Set(plate[0]));
+    assert.deepEqual(new Set(simplifyOutward(plate, 0.8)[0]), new Set(plate[0]));
   });
 });
 

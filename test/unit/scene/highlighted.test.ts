@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { litIds } from '../../../src/scene/highlighted.ts';
+import { highlightedIds } from '../../../src/scene/highlighted.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 
 const spec = `tagwright: 1
@@ -28,7 +28,7 @@ describe('What the cursor lights up', () => {
     assert.ok(model, JSON.stringify(issues));
     const offset = spec.indexOf(text);
     assert.ok(offset >= 0, text);
-    return litIds(model, source.pathAt(offset));
+    return highlightedIds(model, source.pathAt(offset));
   }
 
   it('is everything made of a shape, through other shapes too', () => {
@@ -47,7 +47,7 @@ pieces:
   back: {body: [backing]}
 `,
     );
-    assert.deepEqual(litIds(hidden.model!, ['shapes', 'word', 'text']), ['back/body-0', 'back/holes-0']);
+    assert.deepEqual(highlightedIds(hidden.model!, ['shapes', 'word', 'text']), ['back/body-0', 'back/holes-0']);
   });
 
   it('is only what stands on the shape, not what the shape stands on', () => {

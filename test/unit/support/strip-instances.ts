@@ -4,11 +4,11 @@
  * Cutting-and-Packing/2D-Irregular/Datasets (FU/json/fu.json, BLAZ/json/blaz1.json), a unit taken for a mm and ten times as large.
  */
 
-import type { LayoutPart } from '../../../src/nesting/layout.ts';
+import type { PartToNest } from '../../../src/nesting/layout.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 
 export interface StripInstance {
-  readonly parts: readonly LayoutPart[];
+  readonly parts: readonly PartToNest[];
   /** Of the strip, in mm. */
   readonly width: number;
   /** mm of strip in the literature. */
@@ -27,11 +27,11 @@ function ring(text: string): Ring {
 function instance(
   rings: readonly string[],
   count: number,
-  turns: LayoutPart['turns'],
+  turns: PartToNest['turns'],
   width: number,
   published: number,
 ): StripInstance {
-  const parts = rings.flatMap((text): LayoutPart[] => {
+  const parts = rings.flatMap((text): PartToNest[] => {
     const region = [ring(text)];
     return Array.from({ length: count }, () => ({ region, turns }));
   });

@@ -6,8 +6,8 @@ import type { Point } from '../../../src/geometry/types.ts';
 import { engravingSeconds } from '../../../src/toolpath/hatching.ts';
 import { secondsAcross, secondsAlong } from '../../../src/toolpath/motion.ts';
 import type { Motion } from '../../../src/toolpath/motion.ts';
-import { takesOf } from '../../../src/toolpath/estimate.ts';
-import type { Takes } from '../../../src/toolpath/estimate.ts';
+import { estimateJob } from '../../../src/toolpath/estimate.ts';
+import type { JobEstimate } from '../../../src/toolpath/estimate.ts';
 import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import { takesOfPiece, takesOfTag } from '../../../src/export/known-takes.ts';
 import { takesFacts, takesLine } from '../../../src/export/takes-facts.ts';
@@ -16,9 +16,9 @@ import { assertNear, make, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
 import { box, disc } from '../support/shapes.ts';
 
-async function taken(text: string): Promise<Takes> {
+async function taken(text: string): Promise<JobEstimate> {
   const { tag } = (await make(text)).report;
-  return takesOf(tag!, planCuts(tag!)!);
+  return estimateJob(tag!, planCuts(tag!)!);
 }
 
 /**
@@ -229,7 +229,7 @@ describe('What a tag takes', () => {
   it('adds up over the plan: cut length is that of its paths', async () => {
     const { tag } = (await make(samples.find(({ name }) => name.startsWith('4-'))!.text)).report;
     const plan = planCuts(tag!)!;
-    const takes = takesOf(tag!, plan);
+    const takes = estimateJob(tag!, plan);
     const expected = plan.steps
       .filter(({ operation }) => operation.startsWith('cut'))
       .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours.map(contourLength)))

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { reportsOf } from '../../../../src/engine/batch.ts';
-import { batchTags } from '../../../../src/vscode/service/batch-tags.ts';
-import { assertNear, newEngine, report, specOf } from '../../support/engine.ts';
+import { reportsOf } from '../../../src/engine/batch.ts';
+import { batchTags } from '../../../src/scene/batch-tags.ts';
+import { assertNear, newEngine, report, specOf } from '../support/engine.ts';
 
 /** Plates 40 mm wide of these heights, in mm, as the tags of a batch would be. */
 async function plates(...heights: readonly number[]) {

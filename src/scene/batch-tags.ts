@@ -1,25 +1,11 @@
 /** What a strip shows of each tag of a batch: a small picture, its size, how many problems it has and how grave. Pure. */
 
-import { assemblyOf } from '../../checks/assembly.ts';
-import type { Report } from '../../engine/engine.ts';
-import { boundsOf } from '../../geometry/measure.ts';
-import { severityRank } from '../../core/issue.ts';
-import type { Severity } from '../../core/issue.ts';
-import { pictureOfTag } from '../../language/hover/picture.ts';
-import type { Picture } from '../../language/hover/picture.ts';
-
-export interface BatchTag {
-  /** Absent where nothing could be made. */
-  readonly picture?: Picture;
-  /** In mm, of what is glued together with the first piece. */
-  readonly width?: number;
-  readonly height?: number;
-  readonly problems: number;
-  /** The gravest. */
-  readonly severity?: Severity;
-  /** Against the others. */
-  readonly isTall: boolean;
-}
+import { assemblyOf } from '../checks/assembly.ts';
+import type { Report } from '../engine/engine.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import { severityRank } from '../core/issue.ts';
+import { pictureOfTag } from '../language/hover/picture.ts';
+import type { BatchTag } from '../protocol/preview.ts';
 
 /** In pixels, at twice the size they are shown in, for dense screens. */
 const pictureSize = { width: 144, height: 80 };

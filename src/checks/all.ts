@@ -23,14 +23,14 @@ import { sharpPoints } from './sharp-point.ts';
 import { shoulderShows } from './shoulder-shows.ts';
 import { specks } from './speck.ts';
 import { thinStrokes } from './thin-stroke.ts';
-import { tooLarge } from './too-large.ts';
+import { exceedsSheet } from './exceeds-sheet.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
 export const checks: readonly Check[] = [
   unsafeMaterial,
   looseParts,
-  tooLarge,
+  exceedsSheet,
   weakBridges,
   thinStrokes,
   hangerWeak,

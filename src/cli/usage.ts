@@ -1,6 +1,6 @@
 /** How the command line is used. */
 
-import { isIssueCode } from '../core/issue-kinds.ts';
+import { currentCode, isIssueCode } from '../core/issue-kinds.ts';
 import type { Severities } from '../engine/severity.ts';
 import { formats, sheetFormats } from '../export/formats.ts';
 
@@ -29,7 +29,8 @@ const levels = ['error', 'warning', 'info', 'off'] as const;
 export function severitiesOf(given: readonly string[]): Severities {
   return Object.fromEntries(
     given.map((each) => {
-      const [code = '', level] = each.split('=');
+      const [written = '', level] = each.split('=');
+      const code = currentCode(written);
       if (!isIssueCode(code)) throw new UsageError(`There is no problem called “${code}”.`);
       const known = levels.find((candidate) => candidate === level);
       if (!known) throw new UsageError(`--severity ${code}= needs one of ${levels.join(', ')}.`);

@@ -3,13 +3,12 @@
  * the sentence between two signs that no text has, and turned into the spec's unit where the message becomes an issue.
  */
 
-import type { Units } from './length.ts';
+import { mmPerInch } from './units.ts';
+import type { Units } from './units.ts';
 
 /** Of Unicode's private use area. */
 const open = '\uE000';
 const close = '\uE001';
-
-const mmPerInch = 25.4;
 
 /** A measured length in mm: 0.92 mm, or 0.036 in. `digits`: after the point, in mm; an inch gets one more. */
 export function mm(length: number, digits = 2): string {

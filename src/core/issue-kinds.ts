@@ -15,7 +15,7 @@ export interface IssueKind {
 
 export const issueKinds = {
   'yaml-syntax': { about: 'text', severity: 'error', summary: 'The text is not YAML.' },
-  'too-big': { about: 'text', severity: 'error', summary: 'The file is too large for a spec.' },
+  'file-too-large': { about: 'text', severity: 'error', summary: 'The file is too large for a spec.' },
   'not-a-spec': { about: 'text', severity: 'error', summary: 'The text is not a tag spec.' },
   'unknown-key': { about: 'text', severity: 'error', summary: 'A key that does not exist.' },
   'missing-key': { about: 'text', severity: 'error', summary: 'A required key is missing.' },
@@ -89,7 +89,8 @@ export const issueKinds = {
     summary: 'A cut that misses the piece or runs off its edge.',
   },
   'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at a different angle than intended.' },
-  'too-large': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
+  'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
+  'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight or italic asked for.' },
   'font-restricted': {
     about: 'making',
@@ -103,6 +104,22 @@ export const issueKinds = {
 export type IssueCode = keyof typeof issueKinds;
 
 export const issueCodes = Object.keys(issueKinds) as IssueCode[];
+
+/** Codes by the names of the version before, which still count in comments, settings and the command line. */
+const oldCodes = new Map<string, IssueCode>([
+  ['too-big', 'file-too-large'],
+  ['too-large', 'exceeds-sheet'],
+]);
+
+/** The code that a word means now; a word that never was one is returned as it is. */
+export function currentCode(code: string): string {
+  return oldCodes.get(code) ?? code;
+}
+
+/** What a code was called in the version before. */
+export function oldCodeOf(code: IssueCode): string | undefined {
+  return [...oldCodes].find(([, current]) => current === code)?.[0];
+}
 
 export function isIssueCode(text: string): text is IssueCode {
   return Object.hasOwn(issueKinds, text);

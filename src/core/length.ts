@@ -1,6 +1,6 @@
 /** Lengths as people write them: `3`, `3 mm`, `0.25 in`, `1/4 in`, `1 1/2 in`, `12 pt`. */
 
-export type Units = 'mm' | 'in';
+import type { Units } from './units.ts';
 
 /** CSS Values and Units: 1 in = 2.54 cm = 72 pt = 96 px. */
 const mmPer = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, px: 25.4 / 96 } as const;

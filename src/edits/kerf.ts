@@ -2,7 +2,8 @@
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
-import type { Units } from '../core/length.ts';
+import { finest, shortLength } from '../core/units.ts';
+import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { valueAt } from './value-at.ts';
 
@@ -41,7 +42,7 @@ function lengthsIn(text: string, units: Units): number[] | undefined {
 
 /** Into the stock of the spec, or the one it names; `undefined` where that is in another file or is no map. */
 export function kerfEdits(source: SpecSource, mm: number, units: Units): TextEdit[] | undefined {
-  const text = units === 'mm' ? `${Number(mm.toFixed(3))} mm` : `${Number((mm / 25.4).toFixed(4))} in`;
+  const text = shortLength(mm, units, finest);
   const stock = valueAt(source, ['stock']);
   if (stock === undefined) return listed(source.setKey([], 'stock', `{kerf: ${text}}`));
   const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];

@@ -1,7 +1,7 @@
 /** Lengths as text for a spec, written the way the one before was. */
 
 import { parseLength } from '../core/length.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 
 /** CSS Values and Units, as in `spec/length.ts`; decimals so that each is at least as fine as 0.01 mm. */
 const written = {

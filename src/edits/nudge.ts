@@ -2,7 +2,7 @@
 
 import type { Point } from '../geometry/types.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';

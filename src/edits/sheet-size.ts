@@ -1,7 +1,8 @@
 /** Saying how large a sheet is: sizes to choose from, and the line that says so. */
 
 import type { TextEdit } from '../core/issue.ts';
-import type { Units } from '../core/length.ts';
+import { mmPer } from '../core/units.ts';
+import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 
 /** In the units of the spec, the longer side first. Sizes that fit the beds of small machines, and halves of them: our own list. */
@@ -20,8 +21,6 @@ const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
   ],
 };
 const margins: Readonly<Record<Units, string>> = { mm: '5 mm', in: '1/4 in' };
-const mmPer: Readonly<Record<Units, number>> = { mm: 1, in: 25.4 };
-
 /** In the units that it is written in. */
 export interface SheetSize {
   readonly width: number;

@@ -1,7 +1,7 @@
 /** Making a shape larger or smaller by hand: the figure in the text that says how large it is. */
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';

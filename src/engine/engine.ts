@@ -9,7 +9,7 @@ import type { AcceptedIssue, Severities } from './severity.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { inUnits } from '../core/figures.ts';
 import type { Batch } from '../spec/batch.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { TagModel } from '../spec/model.ts';
 import { parseSpec } from '../spec/parse.ts';
 import { SpecSource } from '../spec/source.ts';

@@ -3,7 +3,7 @@
 import { inOrder, severityRank } from '../core/issue.ts';
 import type { Issue, TextRange } from '../core/issue.ts';
 import type { Severity } from '../core/issue-kinds.ts';
-import { isIssueCode, issueCodes, issueKinds } from '../core/issue-kinds.ts';
+import { currentCode, isIssueCode, issueCodes, issueKinds } from '../core/issue-kinds.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import type { AcceptComment } from '../spec/accept-comments.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -60,12 +60,14 @@ function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptC
   );
   return comments.find(
     ({ codes, reason, line }) =>
-      reason !== '' && codes.some(({ code }) => code === issue.code) && lines.includes(source.position(line).line),
+      reason !== '' &&
+      codes.some(({ code }) => currentCode(code) === issue.code) &&
+      lines.includes(source.position(line).line),
   );
 }
 
 function useOf({ range }: AcceptComment, code: string): string {
-  return `${range.start} ${code}`;
+  return `${range.start} ${currentCode(code)}`;
 }
 
 /** What is wrong with an accepting comment. */
@@ -83,7 +85,9 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
   const issues: Issue[] = [];
   if (codes.length === 0)
     issues.push(odd(range, 'Name the problem to accept, as in “# accept weak-bridge: it lies flat”.'));
-  for (const { code, range: at } of codes) {
+  for (const { code: written, range: at } of codes) {
+    const code = currentCode(written);
+    if (code !== written) issues.push(odd(at, `“${written}” is now called “${code}”.`, { suggestions: [code] }));
     if (!isIssueCode(code)) {
       const suggestions = nearest(code, issueCodes);
       issues.push(odd(at, `There is no problem called “${code}”.${didYouMean(suggestions)}`, { suggestions }));

@@ -5,7 +5,7 @@ import { area } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
-import { counted } from './in-words.ts';
+import { counted } from '../core/units.ts';
 
 export interface AssemblyStep {
   /** From 1. */

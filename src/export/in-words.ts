@@ -1,24 +1,19 @@
 /** Figures as people read them on paper and on the screen: lengths, areas, times, weights, money. */
 
-import type { Units } from '../core/length.ts';
+import { shortLength, shortSize, trimmed } from '../core/units.ts';
+import type { Digits, Units } from '../core/units.ts';
 
-/** 82.04 mm, or 3.230 in. */
+/** On paper an inch has a digit more than beside a drawing: sizes are measured again from there. */
+const onPaper: Digits = [1, 3];
+
+/** 82 mm, or 3.23 in. */
 export function lengthIn(mm: number, units: Units): string {
-  return units === 'mm' ? `${trimmed(mm, 1)} mm` : `${trimmed(mm / 25.4, 3)} in`;
-}
-
-/** 0.125 mm, or 0.0049 in: of what is as fine as a beam. */
-export function finelyIn(mm: number, units: Units): string {
-  return units === 'mm' ? `${trimmed(mm, 3)} mm` : `${trimmed(mm / 25.4, 4)} in`;
+  return shortLength(mm, units, onPaper);
 }
 
 /** Two sides of a box. */
 export function sizeIn(width: number, height: number, units: Units): string {
-  return `${lengthIn(width, units).replace(/ \w+$/, '')} × ${lengthIn(height, units)}`;
-}
-
-export function areaIn(mm2: number, units: Units): string {
-  return units === 'mm' ? `${trimmed(mm2 / 100, 1)} cm²` : `${trimmed(mm2 / 645.16, 2)} in²`;
+  return shortSize(width, height, units, onPaper);
 }
 
 /** 40 s, 1 min 05 s, 12 min. */
@@ -37,11 +32,6 @@ export function money({ amount, currency }: { readonly amount: number; readonly 
   return `${amount.toFixed(2)} ${currency ?? ''}`.trim();
 }
 
-/** “1 part”, “6 parts”. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
 /** More names than this are counted. */
 const mostNames = 4;
 /** In a question of the editor, which has more room. */
@@ -51,8 +41,4 @@ export const mostInQuestion = 8;
 export function listed(names: readonly string[], most = mostNames): string {
   const more = names.length - most;
   return more > 1 ? `${names.slice(0, most).join(', ')} and ${more} more` : names.join(', ');
-}
-
-function trimmed(value: number, decimals: number): string {
-  return String(Number(value.toFixed(decimals)) + 0);
 }

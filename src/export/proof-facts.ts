@@ -1,6 +1,6 @@
 /** What a proof says beside its picture, to somebody who buys a tag and knows nothing of how it is made. */
 
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';

@@ -7,7 +7,7 @@ import { assembliesOf } from './assemblies.ts';
 import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
 import type { Faces } from './flow.ts';
-import { counted } from './in-words.ts';
+import { counted } from '../core/units.ts';
 import { draftNote, hasErrors } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { moved } from './page.ts';
@@ -15,7 +15,7 @@ import type { Page } from './page.ts';
 import { drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
 import { drawTrueSize, proofPicture } from './proof-picture.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import { lookOf } from '../look/looks.ts';
 import type { Tag } from '../tag/tag.ts';
 

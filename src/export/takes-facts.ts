@@ -1,8 +1,9 @@
 /** What cutting takes, in words: the same words for the same figure wherever one reads it. */
 
 import type { JobEstimate } from '../toolpath/estimate.ts';
-import type { Units } from '../core/length.ts';
-import { areaIn, finelyIn, grams, lengthIn, minutes, money } from './in-words.ts';
+import type { Units } from '../core/units.ts';
+import { areaText, shortLength, finest } from '../core/units.ts';
+import { grams, lengthIn, minutes, money } from './in-words.ts';
 
 export interface Fact {
   readonly name: string;
@@ -10,15 +11,15 @@ export interface Fact {
 }
 
 export function takesFacts(takes: JobEstimate, units: Units): Fact[] {
-  const { cutLength, scoreLength, travelLength, engravedArea, interval, sheetArea, cost, weight } = takes;
+  const { cutLength, scoreLength, travelLength, engravedArea, hatch, sheetArea, cost, weight } = takes;
   const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
   if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
   if (travelLength > 0) facts.push({ name: 'Travel', value: lengthIn(travelLength, units) });
   if (engravedArea > 0) {
-    const lines = interval === undefined ? '' : `, lines ${finelyIn(interval, units)} apart`;
-    facts.push({ name: 'Engraved', value: `${areaIn(engravedArea, units)}${lines}` });
+    const lines = hatch === undefined ? '' : `, lines ${shortLength(hatch, units, finest)} apart`;
+    facts.push({ name: 'Engraved', value: `${areaText(engravedArea, units)}${lines}` });
   }
-  facts.push({ name: 'Sheet', value: areaIn(sheetArea, units) });
+  facts.push({ name: 'Sheet', value: areaText(sheetArea, units) });
   const time = timeIn(takes);
   if (time !== undefined) facts.push({ name: 'Machine', value: time });
   if (weight !== undefined) facts.push({ name: 'Weight', value: grams(weight) });

@@ -1,7 +1,8 @@
 /** The work on a tag, step by step, as the rows of a table. */
 
 import { estimateJob } from '../toolpath/estimate.ts';
-import { areaIn, counted, lengthIn, minutes } from './in-words.ts';
+import { areaText, counted } from '../core/units.ts';
+import { lengthIn, minutes } from './in-words.ts';
 import type { Job } from './job.ts';
 import { operationNames, styleOf } from './styles.ts';
 
@@ -23,7 +24,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
     const passes = machine?.passes[kind] ?? 1;
     const time = 'seconds' in takes.time ? takes.time[kind] : undefined;
     const size =
-      kind === 'engrave' ? areaIn(takes.engravedArea, units) : lengthIn(takes.cutLength + takes.scoreLength, units);
+      kind === 'engrave' ? areaText(takes.engravedArea, units) : lengthIn(takes.cutLength + takes.scoreLength, units);
     return {
       cells: [
         `${operationNames[operation]}${passes > 1 ? `, ${passes} passes` : ''}`,

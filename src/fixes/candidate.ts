@@ -1,5 +1,6 @@
 /** Edits that may help, before anyone knows whether they do. */
 
+import { finest, shortLength } from '../core/units.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
@@ -26,11 +27,9 @@ export interface Case {
   readonly piece: Piece | undefined;
 }
 
-const mmPerInch = 25.4;
-
 /** A length as it is put into a spec: in the spec's own unit, to a hundredth of a millimetre. */
 export function written(mm: number, units: 'mm' | 'in'): string {
-  if (units === 'in') return `${Number((mm / mmPerInch).toFixed(4))} in`;
+  if (units === 'in') return shortLength(mm, units, finest);
   // Away from nothing, so that rounding never takes back what is needed.
   const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
   return `${hundredths / 100} mm`;

@@ -72,7 +72,7 @@ export function remediesFor(at: Case): Remedy[] {
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
     case 'hangs-askew':
       return overBalance(at);
-    case 'too-large':
+    case 'exceeds-sheet':
       return smallerPiece(at);
     case 'missing-glyph':
       return otherFonts(at, shapeAt(at, issue.path.slice(0, -1)));

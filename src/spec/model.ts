@@ -3,7 +3,7 @@
 import type { Corners } from '../geometry/clipper.ts';
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
@@ -49,9 +49,9 @@ export interface Machine {
   readonly travel: number;
   readonly acceleration: number;
   /** The largest sudden change of velocity at a corner, in mm/s. */
-  readonly corner: number;
+  readonly cornerJump: number;
   /** Distance between the lines of an engraved area. */
-  readonly interval: number;
+  readonly hatch: number;
   readonly passes: Readonly<Record<'cut' | 'score' | 'engrave', number>>;
 }
 

@@ -1,6 +1,7 @@
 /** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
 
 import type { Issue } from '../core/issue.ts';
+import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import type { TagModel } from './model.ts';
@@ -12,6 +13,7 @@ import type { Reading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './source.ts';
 import type { SpecPlaces } from './source.ts';
+import type { OldKey } from './renamed-keys.ts';
 import { noUses } from './used-files.ts';
 import type { Uses } from './used-files.ts';
 
@@ -32,12 +34,13 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
   if (source.issues.length > 0) return { source, issues: [slipOf(source, (text) => reading(text, uses, row))], row: 0 };
   const read = readSpec(source, uses, row);
-  if (read.issues.length === 0) return { source, ...read };
+  const renamed = source.oldKeys.map(renamedKey);
+  if (read.issues.length === 0) return { source, ...read, issues: renamed };
   const issues = oneForEachSlip(source, read.issues, (text) => {
     const changed = new SpecSource(text);
     return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row).issues;
   });
-  return { source, ...read, issues };
+  return { source, ...read, issues: [...issues, ...renamed] };
 }
 
 /** How a changed text would be read. */
@@ -94,6 +97,17 @@ function titleOf({ spec, problems }: Scope, row: BatchRow | undefined): string {
   const written = spec.title ?? 'Untitled tag';
   const title = problems.filled(written, ['title']) ?? written;
   return row && title === written ? `${title} · ${row.label}` : title;
+}
+
+function renamedKey({ old, key, path, range }: OldKey): Issue {
+  return {
+    code: 'renamed-key',
+    severity: issueKinds['renamed-key'].severity,
+    path,
+    range,
+    message: `“${old}” is now called “${key}”. The old name works in this version only.`,
+    repairs: [{ title: `Rename to “${key}”`, edits: [{ range, text: key }] }],
+  };
 }
 
 function isGroup(value: unknown): boolean {

@@ -7,7 +7,7 @@ import { filled } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { inUnits } from '../core/figures.ts';
 import { clip, parseLength } from '../core/length.ts';
-import type { Units } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
 import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { joined } from './used-files.ts';

@@ -1,5 +1,6 @@
 /** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
 
+import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
@@ -48,9 +49,6 @@ const generators = {
 type GeneratorKey = keyof typeof generators;
 
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
-
-/** mm per unit of `path` data in a spec written in inches. */
-const mmPerInch = 25.4;
 
 export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Problems): GeneratorKey | undefined {
   const present = generatorKeys.filter((key) => spec[key] !== undefined);

@@ -6,11 +6,11 @@ import type { Scope } from './scope.ts';
 import type { MachineSpec } from './types.generated.ts';
 
 /** What most small machines do, where the spec does not say (rule of thumb, no source); in mm and seconds. */
-const usual = { travel: 200, acceleration: 1000, corner: 5, interval: 0.1 } as const;
+const usual = { travel: 200, acceleration: 1000, cornerJump: 5, hatch: 0.1 } as const;
 
 export function readMachine({ spec: { machine }, problems }: Scope): Machine | undefined {
   if (!machine) return undefined;
-  const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner')) => {
+  const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner_jump')) => {
     const written = machine[key];
     if (written === undefined) return undefined;
     const result = parseRate(written, key === 'acceleration' ? 'acceleration' : 'speed');
@@ -25,8 +25,8 @@ export function readMachine({ spec: { machine }, problems }: Scope): Machine | u
     ...(engrave === undefined ? {} : { engrave }),
     travel: rate('travel') ?? usual.travel,
     acceleration: rate('acceleration') ?? usual.acceleration,
-    corner: rate('corner') ?? usual.corner,
-    interval: problems.length(machine.interval, ['machine', 'interval'], 'size') ?? usual.interval,
+    cornerJump: rate('corner_jump') ?? usual.cornerJump,
+    hatch: problems.length(machine.hatch, ['machine', 'hatch'], 'size') ?? usual.hatch,
     passes: { cut: 1, score: 1, engrave: 1, ...machine.passes },
   };
 }

@@ -142,7 +142,7 @@ function readHanger(
     at: readPlace(common.at, kind, [...here, 'at'], problems),
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
-  const opening = length('opening', 'size');
+  const opening = length(kind === 'slot' ? 'width' : 'diameter', 'size');
   const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
   switch (kind) {
     case 'ring':

@@ -110,12 +110,12 @@ export function readHouse(house: HouseSpec, path: YamlPath, problems: Problems):
 
 export function readLabel(label: LabelSpec, path: YamlPath, problems: Problems): Generator | undefined {
   const [width, height] = readSize(label.size, [...path, 'size'], problems);
-  const cut = problems.length(label.cut, [...path, 'cut'], 'size');
+  const cut = problems.length(label.clip, [...path, 'clip'], 'size');
   if (!width || !height) return undefined;
   const end = label.end ?? 'left';
   const [across, along] = end === 'left' || end === 'right' ? [height, width] : [width, height];
   const most = Math.min(across / 2, along);
-  atMost(cut ?? 0, most, most === along ? 'the length' : 'half the end', [...path, 'cut'], problems);
+  atMost(cut ?? 0, most, most === along ? 'the length' : 'half the end', [...path, 'clip'], problems);
   return { kind: 'label', width, height, cut: cut ?? Math.min(across * usualCut, along), end };
 }
 

@@ -177,7 +177,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
       return `should be ${kinds(params['type'])}${keysOf(params['type'], parentSchema?.properties)}.`;
     case 'pattern':
       return String(params['pattern']).startsWith('^#')
-        ? 'should be a colour such as "#FF0000", in quotes.'
+        ? 'should be a colour such as "#0072B2", in quotes.'
         : 'has a character that is not allowed here.';
     case 'maxLength':
       return `may have at most ${limit} characters.`;

@@ -5,6 +5,8 @@ import type { Document, Node, ParsedNode } from 'yaml';
 import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
+import { renameKeys } from './renamed-keys.ts';
+import type { OldKey } from './renamed-keys.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../core/issue.ts';
 
 /** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
@@ -31,6 +33,8 @@ export class SpecSource {
   /** The plain value, or `undefined` where the text is no YAML. */
   readonly value: unknown;
   readonly issues: readonly Issue[];
+  /** Keys that have a new name; `value` and `tree` have the new ones. */
+  readonly oldKeys: readonly OldKey[] = [];
   readonly #document: Document<ParsedNode> | undefined;
   readonly #lines = new LineCounter();
 
@@ -38,7 +42,9 @@ export class SpecSource {
     this.text = text;
     if (text.length > longestSpec) {
       const size = `${(text.length / 1e6).toFixed(1)} million characters`;
-      this.issues = [this.#issue('too-big', `This file has ${size}; a tag spec has at most half a million.`, 0, 0)];
+      this.issues = [
+        this.#issue('file-too-large', `This file has ${size}; a tag spec has at most half a million.`, 0, 0),
+      ];
       return;
     }
     let document: Document.Parsed;
@@ -62,6 +68,7 @@ export class SpecSource {
         this.issues = [this.#issue('yaml-syntax', message, odd.start, odd.start + 1), ...issues];
         return;
       }
+      if (document.errors.length === 0) this.oldKeys = renameKeys(document.contents);
       const value: unknown = document.toJS({ maxAliasCount: mostAliases });
       // Whatever else the parser says of such a text comes from its own stack.
       if (isDeeper(value, deepest)) issues.splice(0, issues.length, this.#tooDeep());

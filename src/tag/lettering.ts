@@ -1,5 +1,6 @@
 /** Text set in a font, at the size that the shape will have. */
 
+import { mm } from '../core/figures.ts';
 import { applyToVector } from '../geometry/affine.ts';
 import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
@@ -136,8 +137,8 @@ function setOnCircle(
     }
   }
   if (best && best.span > goal * (1 - 1e-4)) return best.set;
-  const most = ((best?.span ?? 0) + 2 * (size.grow ?? 0)).toFixed(1);
-  return { at: [key], problem: `On this circle the text cannot reach this ${key}: maximum ${most} mm.` };
+  const most = mm((best?.span ?? 0) + 2 * (size.grow ?? 0), 1);
+  return { at: [key], problem: `On this circle the text cannot reach this ${key}: maximum ${most}.` };
 }
 
 function emBySpan(curves: CurvePath, size: Size): number {

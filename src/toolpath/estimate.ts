@@ -27,7 +27,7 @@ export interface JobEstimate {
   readonly travelLength: number;
   readonly engravedArea: number;
   /** Between engraved lines, where the machine is known. */
-  readonly interval?: number;
+  readonly hatch?: number;
   /** Of the rectangle that holds everything. */
   readonly sheetArea: number;
   readonly time: TimeTaken;
@@ -71,7 +71,7 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
     scoreLength: total(scores.map(contourLength)),
     travelLength: total(travels),
     engravedArea: total(engraved.map(area)),
-    ...(tag.machine ? { interval: tag.machine.interval } : {}),
+    ...(tag.machine ? { hatch: tag.machine.hatch } : {}),
     sheetArea,
     time: timeOf(tag.machine, { cuts, scores, engraved, travels }),
     ...(weight === undefined ? {} : { weight }),
@@ -89,7 +89,7 @@ export function sumEstimates([first, ...others]: readonly [JobEstimate, ...JobEs
       scoreLength: a.scoreLength + b.scoreLength,
       travelLength: a.travelLength + b.travelLength,
       engravedArea: a.engravedArea + b.engravedArea,
-      ...(a.interval === undefined ? {} : { interval: a.interval }),
+      ...(a.hatch === undefined ? {} : { hatch: a.hatch }),
       sheetArea: a.sheetArea + b.sheetArea,
       time: timeTogether(a.time, b.time),
       ...(weight === undefined ? {} : { weight }),
@@ -121,18 +121,18 @@ interface Parts {
 
 function timeOf(machine: Machine | undefined, { cuts, scores, engraved, travels }: Parts): TimeTaken {
   if (!machine) return { missing: ['machine'] };
-  const { acceleration, corner, interval, passes } = machine;
+  const { acceleration, cornerJump, hatch, passes } = machine;
   const needed = { cut: cuts.length > 0, score: scores.length > 0, engrave: engraved.length > 0 };
   const missing = (['cut', 'score', 'engrave'] as const).filter((key) => needed[key] && machine[key] === undefined);
   if (missing.length > 0) return { missing };
   const along = (kind: 'cut' | 'score', contours: readonly Contour[]) =>
     passes[kind] *
-    total(contours.map((contour) => secondsAlong(contour, { speed: machine[kind]!, acceleration, corner })));
+    total(contours.map((contour) => secondsAlong(contour, { speed: machine[kind]!, acceleration, cornerJump })));
   const cut = along('cut', cuts);
   const score = along('score', scores);
   const engrave =
     passes.engrave *
-    total(engraved.map((region) => engravingSeconds(region, { speed: machine.engrave!, acceleration, interval })));
+    total(engraved.map((region) => engravingSeconds(region, { speed: machine.engrave!, acceleration, hatch })));
   const travel = total(travels.map((length) => secondsAcross(length, { speed: machine.travel, acceleration })));
   return { seconds: cut + score + engrave + travel, cut, score, engrave, travel };
 }

@@ -5,16 +5,16 @@ import type { Region } from '../geometry/types.ts';
 import { crossings } from '../strength/lines.ts';
 
 /**
- * Lines lie `interval` mm apart. Along each the head runs at full speed from where its engraving begins to where it ends;
+ * Lines lie `hatch` mm apart. Along each the head runs at full speed from where its engraving begins to where it ends;
  * beside it, it comes to rest and gains speed again, and it moves on to where the next line begins.
  */
 export function engravingSeconds(
   region: Region,
-  { speed, acceleration, interval }: { speed: number; acceleration: number; interval: number },
+  { speed, acceleration, hatch }: { speed: number; acceleration: number; hatch: number },
 ): number {
   const bounds = boundsOf(region);
   if (!bounds) return 0;
-  const count = Math.max(1, Math.round((bounds.maxY - bounds.minY) / interval));
+  const count = Math.max(1, Math.round((bounds.maxY - bounds.minY) / hatch));
   const step = (bounds.maxY - bounds.minY) / count;
   let seconds = 0;
   let forwards = true;

@@ -14,7 +14,7 @@ export interface Motion {
   /** mm/s². */
   readonly acceleration: number;
   /** The largest sudden change of velocity, mm/s. */
-  readonly corner: number;
+  readonly cornerJump: number;
 }
 
 /** The bend of a cubic changes along it; it is taken as so many arcs. */
@@ -33,7 +33,7 @@ export function secondsAlong(contour: Contour, motion: Motion): number {
 }
 
 /** A straight way from rest to rest. */
-export function secondsAcross(length: number, { speed, acceleration }: Omit<Motion, 'corner'>): number {
+export function secondsAcross(length: number, { speed, acceleration }: Omit<Motion, 'cornerJump'>): number {
   return length > 0 ? secondsOver([{ length, most: speed, entry: 0 }], acceleration) : 0;
 }
 
@@ -43,7 +43,7 @@ function stretchesOf(contour: Contour, motion: Motion): Stretch[] {
   return contour.segments.flatMap((segment, i): Stretch[] => {
     const from = starts[i]!;
     const [out, into] = directionsOf(from, segment);
-    const entry = last ? motion.corner / (2 * Math.sin(angle(last, out) / 2)) : 0;
+    const entry = last ? motion.cornerJump / (2 * Math.sin(angle(last, out) / 2)) : 0;
     last = into;
     const length = segmentLength(from, segment);
     const most = (radius: number) => Math.min(motion.speed, Math.sqrt(motion.acceleration * radius));

@@ -151,12 +151,15 @@ describe('The arrows between the parts of the code', () => {
       );
     });
 
-  it('lead from the page to its own files, the protocol and the looks of materials, which proofs share', () => {
+  it('lead from the pages to their own files, the protocol, units and the looks of materials', () => {
     assertNone(
       imports.filter(
-        ({ file, to }) => file.startsWith('webview/') && !/^(webview|src\/look)\//.test(to) && !protocols.includes(to),
+        ({ file, to }) =>
+          file.startsWith('webview/') &&
+          !/^(webview\/|src\/look\/|src\/core\/units\.ts$)/.test(to) &&
+          !protocols.includes(to),
       ),
-      'the page knows the messages and the looks and nothing else',
+      'the pages know the messages, the units and the looks and nothing else',
     );
   });
 

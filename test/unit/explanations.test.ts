@@ -54,7 +54,7 @@ function examplesOf({ text }: Page, kind: keyof Example): string[] {
 /** A spec that is too big can be made, but not shown. */
 function exampleOf(page: Page): Example {
   const [problem, fixed] = [examplesOf(page, 'problem')[0], examplesOf(page, 'fixed')[0]];
-  if (page.code !== 'too-big') return { problem: problem!, fixed: fixed! };
+  if (page.code !== 'file-too-large') return { problem: problem!, fixed: fixed! };
   const spec = 'tagwright: 1\nshapes:\n  disc: {ellipse: 40 mm}\npieces:\n  label: {body: [disc]}\n';
   return { problem: `${spec}${'#'.repeat(longestSpec)}`, fixed: spec };
 }
@@ -113,16 +113,16 @@ describe('The explanations', () => {
 
       it('have an example that has the problem, where it is marked', async () => {
         const { problem } = exampleOf(page);
-        assert.equal(examplesOf(page, 'problem').length, code === 'too-big' ? 0 : 1);
+        assert.equal(examplesOf(page, 'problem').length, code === 'file-too-large' ? 0 : 1);
         const made = await report(problem, engine);
         const lines = made.issues.filter((issue) => issue.code === code).map((issue) => placeOf(made, issue).line);
         assert.ok(lines.length > 0, made.issues.map(({ message }) => message).join('\n'));
-        const place = code === 'too-big' ? 1 : markedLine(problem);
+        const place = code === 'file-too-large' ? 1 : markedLine(problem);
         assert.deepEqual([...new Set(lines)], [place]);
       });
 
       it('have a fixed example that nothing is said of', async () => {
-        assert.equal(examplesOf(page, 'fixed').length, code === 'too-big' ? 0 : 1);
+        assert.equal(examplesOf(page, 'fixed').length, code === 'file-too-large' ? 0 : 1);
         const made = await report(exampleOf(page).fixed, engine);
         assert.deepEqual(
           made.issues.map(({ message }) => message),

@@ -2,7 +2,7 @@
 
 import type { SceneMessage } from '../../src/protocol/preview.ts';
 import { captionOf } from './scene/caption.ts';
-import { countText } from '../common/format.ts';
+import { counted } from '../../src/core/units.ts';
 
 const pauseMs = 2500;
 
@@ -32,8 +32,8 @@ export class Announcer {
 
 export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
   const state = !scene ? 'Nothing to draw yet' : stale ? 'Drawing out of date' : 'Drawing up to date';
-  const pieces = scene ? `, ${countText(scene.pieces.length, 'piece')}` : '';
-  return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : countText(pins.length, 'problem')}.`;
+  const pieces = scene ? `, ${counted(scene.pieces.length, 'piece')}` : '';
+  return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : counted(pins.length, 'problem')}.`;
 }
 
 /** How many problems are told one by one. */

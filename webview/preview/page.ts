@@ -14,7 +14,7 @@ import { byId, mayMove, painted, setAttribute, setText } from '../common/dom.ts'
 import { Editing } from './drag/editing.ts';
 import { Exports } from './panels/exports.ts';
 import { Findings } from './problems/problems.ts';
-import type { Units } from '../common/format.ts';
+import type { Units } from '../../src/core/units.ts';
 import { Gone } from './scene/gone.ts';
 import { KeysHelp } from './panels/keys-help.ts';
 import { showLook } from './scene/look.ts';

@@ -57,7 +57,7 @@ export function furtherIn(at: Case): Remedy[] {
     },
     {
       words: 'Make the hole smaller',
-      candidates: least < hanger.opening - 0.01 ? settingLengths(at, hanger.path, 'opening', [least]) : [],
+      candidates: least < hanger.opening - 0.01 ? settingLengths(at, hanger.path, 'diameter', [least]) : [],
     },
     ...elsewhere(at, hanger),
   ];
@@ -76,7 +76,7 @@ export function wideEnough(at: Case): Remedy[] {
   const { tie } = at.tag;
   if (!hanger) return [];
   const slot = hanger.kind === 'slot' && tie?.kind === 'ribbon';
-  const key = slot ? 'length' : 'opening';
+  const key = slot ? 'length' : hanger.kind === 'slot' ? 'width' : 'diameter';
   const size = slot ? tie.size + slotEaseMm : comfortableOpening(tie);
   const words = `Make the ${slot ? 'slot' : 'hole'} larger`;
   const candidates = settingLengths(at, hanger.path, key, [size]);

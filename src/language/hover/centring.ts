@@ -6,7 +6,7 @@ import type { CentreRule } from '../../spec/model.ts';
 import { centreOf } from '../../tag/solid.ts';
 import type { Solid } from '../../tag/solid.ts';
 import type { Tag } from '../../tag/tag.ts';
-import { lengthIn } from '../figures.ts';
+import { shortLength } from '../../core/units.ts';
 
 const rules: readonly (readonly [CentreRule, string])[] = [
   ['box', 'by the ruler'],
@@ -47,8 +47,8 @@ function offsets(solid: Solid, target: Solid, rule: CentreRule, { units }: Tag):
   if (!own || !goal) return 'unknown';
   const [x, y] = [own.x - goal.x, own.y - goal.y];
   const told = [
-    ...(Math.abs(x) < middleMm ? [] : [`${lengthIn(Math.abs(x), units)} ${x < 0 ? 'left' : 'right'}`]),
-    ...(Math.abs(y) < middleMm ? [] : [`${lengthIn(Math.abs(y), units)} ${y < 0 ? 'down' : 'up'}`]),
+    ...(Math.abs(x) < middleMm ? [] : [`${shortLength(Math.abs(x), units)} ${x < 0 ? 'left' : 'right'}`]),
+    ...(Math.abs(y) < middleMm ? [] : [`${shortLength(Math.abs(y), units)} ${y < 0 ? 'down' : 'up'}`]),
   ];
   return told.length === 0 ? 'in the middle' : told.join(', ');
 }

@@ -5,7 +5,7 @@ import type { YamlPath } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { PlacedHanger, Tag } from '../../tag/tag.ts';
-import { lengthIn, sizeIn } from '../figures.ts';
+import { shortLength, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';
 import { valueAt } from '../values.ts';
 
@@ -35,21 +35,21 @@ function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undef
   if (width !== undefined)
     return behind(
       [...shape.path, 'width'],
-      `× ${lengthIn(round(size.height), tag.units)}`,
+      `× ${shortLength(round(size.height), tag.units)}`,
       'The height that follows from the width',
       source,
     );
   if (height !== undefined)
     return behind(
       [...shape.path, 'height'],
-      `× ${lengthIn(round(size.width), tag.units)}`,
+      `× ${shortLength(round(size.width), tag.units)}`,
       'The width that follows from the height',
       source,
     );
   const key = keyBehind(shape);
   return key === undefined
     ? undefined
-    : behind([...shape.path, key], `= ${sizeIn(size, tag.units)}`, 'The finished size', source);
+    : behind([...shape.path, key], `= ${sizeText(size.width, size.height, tag.units)}`, 'The finished size', source);
 }
 
 /** Where the size is not what stands there anyway. */
@@ -79,11 +79,11 @@ function hangerHint(
   source: SpecSource,
 ): SizeHint | undefined {
   const written = valueAt(source.value, path);
-  if (typeof written !== 'object' || written === null || 'opening' in written) return undefined;
+  if (typeof written !== 'object' || written === null || 'diameter' in written || 'width' in written) return undefined;
   const opening =
     openingLength > openingSize + 0.01
-      ? sizeIn({ width: openingLength, height: openingSize }, tag.units)
-      : lengthIn(round(openingSize), tag.units);
+      ? sizeText(openingLength, openingSize, tag.units)
+      : shortLength(round(openingSize), tag.units);
   return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', source);
 }
 

@@ -4,12 +4,12 @@ import type { Report } from '../../engine/engine.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { TextRange, YamlPath } from '../../core/issue.ts';
 import { parseLength } from '../../core/length.ts';
-import type { Units } from '../../core/length.ts';
+import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
 import { centringDocs } from './centring.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
-import { lengthIn, sizeIn } from '../figures.ts';
+import { shortLength, sizeText } from '../../core/units.ts';
 import { hitAt } from '../navigation/hit.ts';
 import type { Hit } from '../navigation/hit.ts';
 import { isHangerOf, loadDocs, pieceDocs } from './piece-docs.ts';
@@ -82,7 +82,7 @@ function lengthLine(path: YamlPath, source: SpecSource): string {
   const length = parseLength(written, units);
   if (!('mm' in length)) return '';
   const own = typeof written === 'number' ? `${written} ${units}` : written.trim();
-  const others = [lengthIn(length.mm, 'mm'), lengthIn(length.mm, 'in')].filter((each) => each !== own);
+  const others = [shortLength(length.mm, 'mm'), shortLength(length.mm, 'in')].filter((each) => each !== own);
   return [plain(own), ...others].join(' = ');
 }
 
@@ -103,7 +103,7 @@ function regionDocs(region: Region, units: Units): string[] {
   const size = sizeOfRegion(region);
   if (!size) return ['Nothing is left of it.'];
   const picture = pictureOf(region, { width: 240, height: 120 });
-  const both = `${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`;
+  const both = `${sizeText(size.width, size.height, units)} (${sizeText(size.width, size.height, units === 'mm' ? 'in' : 'mm')})`;
   return [`Finished size ${both}`, picture ? `![](${picture.uri})` : ''];
 }
 

@@ -6,9 +6,10 @@ import { describeLoad } from '../../strength/describe-load.ts';
 import { estimateLoad } from '../../strength/load.ts';
 import { takesOfPiece } from '../../export/known-takes.ts';
 import { takesFacts } from '../../export/takes-facts.ts';
-import type { Units } from '../../core/length.ts';
+import type { Units } from '../../core/units.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
-import { areaIn, bothLengths, counted, sizeIn } from '../figures.ts';
+import { areaText, counted, sizeText } from '../../core/units.ts';
+import { bothLengths } from '../figures.ts';
 import { pictureOf } from './picture.ts';
 import { plain } from './plain-markdown.ts';
 import { partsOf, sizeOfRegion } from './sizes.ts';
@@ -21,8 +22,8 @@ export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): str
   const { parts, holes } = partsOf(piece.region);
   const takes = takesOfPiece(tag, piece);
   const facts = [
-    `Finished size ${sizeIn(size, units)} (${sizeIn(size, units === 'mm' ? 'in' : 'mm')})`,
-    `${areaIn(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
+    `Finished size ${sizeText(size.width, size.height, units)} (${sizeText(size.width, size.height, units === 'mm' ? 'in' : 'mm')})`,
+    `${areaText(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
     weakestPlace(piece, issues, units),
     ...(takes ? takesFacts(takes, units) : []).map(({ name, value }) => `${name}: ${plain(value)}`),
   ];

@@ -2,7 +2,7 @@
 
 import type { Issue } from '../../core/issue.ts';
 import type { Tag } from '../../tag/tag.ts';
-import { counted, sizeIn } from '../figures.ts';
+import { counted, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';
 
 export interface TagState {
@@ -27,6 +27,6 @@ export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: b
   const [first, ...others] = tag?.pieces ?? [];
   const size = first && sizeOfRegion(first.region);
   if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing to draw yet' };
-  const shown = others.length > 0 ? counted(others.length + 1, 'piece') : sizeIn(size, tag.units);
+  const shown = others.length > 0 ? counted(others.length + 1, 'piece') : sizeText(size.width, size.height, tag.units);
   return { kind: 'ok', short: shown, long: `${shown}, no problems` };
 }

@@ -4,7 +4,7 @@ import type { Report } from '../../engine/engine.ts';
 import type { Issue, TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { shapesOf } from '../../tag/load.ts';
-import { counted, sizeIn } from '../figures.ts';
+import { counted, sizeText } from '../../core/units.ts';
 import { partsOf, sizeOfRegion } from '../hover/sizes.ts';
 import { valueAt } from '../values.ts';
 
@@ -32,12 +32,12 @@ export function lensesOf({ tag, model, issues }: Report, source: SpecSource): Pi
     const count = (severity: string) => issues.filter((issue) => isOf(issue, id) && issue.severity === severity).length;
     const [errors, warnings] = [count('error'), count('warning')];
     const text = [
-      sizeIn(size, tag.units),
+      sizeText(size.width, size.height, tag.units),
       counted(partsOf(region).parts, 'part'),
       ...(errors > 0 ? [counted(errors, 'error')] : []),
       ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
       ...(errors + warnings > 0 ? [] : ['no problems']),
     ].join(' · ');
-    return [{ piece: id, range: source.keyRange(path), text, size: sizeIn(size, tag.units) }];
+    return [{ piece: id, range: source.keyRange(path), text, size: sizeText(size.width, size.height, tag.units) }];
   });
 }

@@ -3,7 +3,7 @@
 import { lengthText } from '../../edits/length-text.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { parseLength } from '../../core/length.ts';
-import type { Units } from '../../core/length.ts';
+import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { isLength } from '../schema.ts';
 import { isGroup, valueAt } from '../values.ts';

@@ -2,7 +2,8 @@
 
 import * as vscode from 'vscode';
 import { kerfEdits, kerfFrom } from '../../edits/kerf.ts';
-import type { Units } from '../../core/length.ts';
+import { finest, shortLength } from '../../core/units.ts';
+import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { sourceOf } from '../service/sources.ts';
@@ -26,14 +27,14 @@ export async function setKerf(
   const edits = kerfEdits(source, result.mm, units);
   if (!edits || !(await applyEdits(uri, source, edits))) {
     void vscode.window.showErrorMessage(
-      `The kerf is ${result.mm.toFixed(3)} mm. The stock is defined in another file: write it there.`,
+      `The kerf is ${shortLength(result.mm, units, finest)}. The stock is defined in another file: write it there.`,
     );
     return;
   }
   const doubt = result.doubtful
-    ? ` The measurements differ by ${result.spreadMm.toFixed(2)} mm: measure again before you trust it.`
+    ? ` The measurements differ by ${shortLength(result.spreadMm, units)}: measure again before you trust it.`
     : '';
-  void vscode.window.showInformationMessage(`The kerf is ${result.mm.toFixed(3)} mm.${doubt}`);
+  void vscode.window.showInformationMessage(`The kerf is ${shortLength(result.mm, units, finest)}.${doubt}`);
 }
 
 function unitsOf({ value }: SpecSource): Units {

@@ -1,7 +1,7 @@
 /** How much each kind of problem is to weigh, from the settings. */
 
 import * as vscode from 'vscode';
-import { issueCodes } from '../../core/issue-kinds.ts';
+import { issueCodes, oldCodeOf } from '../../core/issue-kinds.ts';
 import type { Severities } from '../../engine/severity.ts';
 
 export const severitySection = 'tagwright.severity';
@@ -13,7 +13,9 @@ export function severitiesFor(spec: vscode.Uri): Severities {
   const settings = vscode.workspace.getConfiguration(severitySection, spec);
   return Object.fromEntries(
     issueCodes.flatMap((code) => {
-      const level = levels.find((each) => each === settings.get(code));
+      // What is set under a code's old name counts until it is set under the new one.
+      const set = settings.get(code) ?? settings.get(oldCodeOf(code) ?? code);
+      const level = levels.find((each) => each === set);
       return level ? [[code, level]] : [];
     }),
   );

@@ -6,7 +6,7 @@ import { listed } from '../../export/in-words.ts';
 import { pageSvg } from '../../export/page-svg.ts';
 import type { Page } from '../../export/page.ts';
 import type { Fact } from '../../export/takes-facts.ts';
-import type { Units } from '../../core/length.ts';
+import type { Units } from '../../core/units.ts';
 import { escaped } from '../common/escape-html.ts';
 import type { FromSheetsPage } from '../../protocol/sheets.ts';
 

@@ -59,12 +59,12 @@ describe('The editor, as a person uses it', () => {
     const preview = await editor.openPreview();
     const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
     await small.waitFor();
-    await editor.goAfter('opening: 2.8');
+    await editor.goAfter('diameter: 2.8');
     await editor.quickFix('Make the hole larger');
     await small.waitFor({ state: 'detached' });
     await editor.save();
     const text = readFileSync(join(editor.folder, '7-weak-on-purpose.tag.yaml'), 'utf8');
-    const opening = Number(/opening: ([\d.]+) mm/.exec(text)?.[1]);
+    const opening = Number(/diameter: ([\d.]+) mm/.exec(text)?.[1]);
     assert.ok(opening >= 3.75, `${opening} mm pass twine of 2.5 mm, doubled`);
   });
 

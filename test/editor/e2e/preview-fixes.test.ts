@@ -24,8 +24,8 @@ describe('A pin of the preview', () => {
     await editor.page.locator(`.tab[data-resource-name="${file}"]`).first().click();
     await editor.save();
     const mended = readFileSync(join(editor.folder, file), 'utf8');
-    assert.match(mended, /opening: 5 mm\}\}/);
-    assert.equal(mended.replace('opening: 5 mm', 'opening: 2.8 mm'), saved, 'nothing else is touched');
+    assert.match(mended, /diameter: 5 mm\}\}/);
+    assert.equal(mended.replace('diameter: 5 mm', 'diameter: 2.8 mm'), saved, 'nothing else is touched');
     await editor.page.keyboard.press('Control+z');
     await row.waitFor();
     await editor.save();

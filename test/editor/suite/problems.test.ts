@@ -17,7 +17,7 @@ describe('Problems', () => {
     );
     const hole = found.find((problem) => codeOf(problem) === 'hole-too-small');
     assert.ok(hole);
-    assert.match(document.lineAt(hole.range.start.line).text, /opening: 2\.8 mm/);
+    assert.match(document.lineAt(hole.range.start.line).text, /diameter: 2\.8 mm/);
     assert.equal(hole.severity, vscode.DiagnosticSeverity.Warning);
     assert.match(hole.message, /2\.80 mm/);
   });
@@ -47,7 +47,7 @@ describe('Problems', () => {
       () => codes(uri),
       (found) => found.includes('hole-too-small'),
     );
-    await replace(editor, 'opening: 2.8 mm', 'opening: 4 mm');
+    await replace(editor, 'diameter: 2.8 mm', 'diameter: 4 mm');
     await eventually(
       'a hole that is large enough',
       () => codes(uri),

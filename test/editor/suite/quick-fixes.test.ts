@@ -63,7 +63,7 @@ describe('Quick fixes', () => {
       second.insert(
         document.uri,
         end,
-        '  other: {body: [{rectangle: [60 mm, 40 mm]}], hanger: {hole: {at: top, inset: 6 mm, opening: 2.8 mm}}}\n',
+        '  other: {body: [{rectangle: [60 mm, 40 mm]}], hanger: {hole: {at: top, inset: 6 mm, diameter: 2.8 mm}}}\n',
       );
       assert.ok(await vscode.workspace.applyEdit(second));
       await eventually(
@@ -108,7 +108,7 @@ describe('Quick fixes', () => {
     const accept = actions.find(({ title }) => title.startsWith('Accept'));
     assert.ok(accept?.edit, titles(actions));
     assert.ok(await vscode.workspace.applyEdit(accept.edit));
-    assert.match(document.getText(), /opening: 2\.8 mm\}\} {2}# accept hole-too-small: /);
+    assert.match(document.getText(), /diameter: 2\.8 mm\}\} {2}# accept hole-too-small: /);
     await untilFound(document.uri, 'odd-comment');
     assert.ok(codes(document.uri).includes('hole-too-small'), 'it counts until a reason is given');
     const end = document.lineAt(

@@ -130,7 +130,7 @@ pieces:
   });
 
   it('bears a load all the same where the tag hangs by it', async () => {
-    const hung = await glued(1.2, ', hanger: {ring: {at: left, opening: 4}}');
+    const hung = await glued(1.2, ', hanger: {ring: {at: left, diameter: 4}}');
     assert.equal(only(hung, 'weak-bridge').minimum, 2);
   });
 });
@@ -164,7 +164,7 @@ pieces:
   it('is a border scored round a hole or a slot', async () => {
     for (const [border, hanger] of [
       ['{ellipse: 8, nudge: {up: 12}}', 'hole: {at: {up: 12}}'],
-      ['{rectangle: [20, 8], radius: 4, nudge: {up: 11}}', 'slot: {at: {up: 11}, length: 12, opening: 3}'],
+      ['{rectangle: [20, 8], radius: 4, nudge: {up: 11}}', 'slot: {at: {up: 11}, length: 12, width: 3}'],
     ] as const) {
       const shapes = ['plate: {rectangle: [60, 40], radius: 5}', `border: ${border}`];
       assert.deepEqual(
@@ -179,7 +179,11 @@ describe('A score line', () => {
   const plate = 'plate: {rectangle: [60, 40]}';
   const scored = (line: string) =>
     make(
-      specOf([plate, `line: ${line}`], 'body: [plate], score: [line], hanger: {hole: {at: {up: 0}, opening: 10}}', ply),
+      specOf(
+        [plate, `line: ${line}`],
+        'body: [plate], score: [line], hanger: {hole: {at: {up: 0}, diameter: 10}}',
+        ply,
+      ),
     );
 
   it('is in the way where the line itself is inside the hole, and not where it encloses it', async () => {

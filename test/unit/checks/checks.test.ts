@@ -55,15 +55,15 @@ describe('An opening for the tie', () => {
 
   // Rule of thumb, no source: twine goes doubled through 1.5 of its diameter; a ribbon lies flat in a slot.
   for (const [tie, hanger, fits] of [
-    ['twine: 2', 'hole: {opening: 3}', true],
-    ['twine: 2', 'hole: {opening: 2.95}', false],
-    ['twine: 2', 'ring: {opening: 2.95}', false],
-    ['twine: 3', 'ring: {opening: 4.5}', true],
-    ['ribbon: 10', 'hole: {opening: 4}', true],
-    ['ribbon: 10', 'hole: {opening: 3.9}', false],
+    ['twine: 2', 'hole: {diameter: 3}', true],
+    ['twine: 2', 'hole: {diameter: 2.95}', false],
+    ['twine: 2', 'ring: {diameter: 2.95}', false],
+    ['twine: 3', 'ring: {diameter: 4.5}', true],
+    ['ribbon: 10', 'hole: {diameter: 4}', true],
+    ['ribbon: 10', 'hole: {diameter: 3.9}', false],
     ['ribbon: 10', 'slot: {length: 10}', true],
     ['ribbon: 10', 'slot: {length: 9.9}', false],
-    ['twine: 2', 'slot: {length: 10, opening: 2.9}', false],
+    ['twine: 2', 'slot: {length: 10, width: 2.9}', false],
   ] as const) {
     it(`{${hanger}} ${fits ? 'passes' : 'does not pass'} {${tie}}`, async () => {
       const made = await tag(tie, hanger);
@@ -92,7 +92,7 @@ describe('An opening for the tie', () => {
       'dot: {ellipse: 3, nudge: {up: 14}}',
       'off: {ellipse: 6, nudge: {down: 10}}',
     ];
-    const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, opening: 4}}`;
+    const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, diameter: 4}}`;
     for (const marks of ['engrave: [dot]', 'score: [dot]']) {
       const made = await make(specOf(shapes, piece(marks)));
       const [only] = found(made, 'hole-blocked');
@@ -104,9 +104,9 @@ describe('An opening for the tie', () => {
 
   it('is not blocked by an engraved field that it is set in', async () => {
     const shapes = ['plate: {rectangle: [80, 40]}', 'field: {rectangle: [70, 36]}'];
-    const piece = 'body: [plate], engrave: [field], hanger: {hole: {at: top, opening: 4, inset: 5}}';
+    const piece = 'body: [plate], engrave: [field], hanger: {hole: {at: top, diameter: 4, inset: 5}}';
     assert.deepEqual(found(await make(specOf(shapes, piece)), 'hole-blocked'), []);
-    const half = 'body: [plate], engrave: [field], hanger: {hole: {at: top, opening: 4, inset: 0.5}}';
+    const half = 'body: [plate], engrave: [field], hanger: {hole: {at: top, diameter: 4, inset: 0.5}}';
     assert.equal(found(await make(specOf(shapes, half)), 'hole-blocked').length, 1);
   });
 
@@ -116,7 +116,7 @@ shapes:
   plate: {rectangle: [80, 40]}
   badge: {ellipse: 20, nudge: {up: 12}}
 pieces:
-  back: {body: [plate], hanger: {hole: {at: top, opening: 4}}}
+  back: {body: [plate], hanger: {hole: {at: top, diameter: 4}}}
   front: {body: [badge], title: Badge, glue_to: back}
 `;
     const made = await make(text);

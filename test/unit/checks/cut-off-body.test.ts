@@ -38,7 +38,7 @@ describe('A cut that misses its piece', () => {
   });
 
   it('is none that cuts the lug of a ring', async () => {
-    const ring = 'hanger: {ring: {at: top, opening: 3, wall: 3}}';
+    const ring = 'hanger: {ring: {at: top, diameter: 3, wall: 3}}';
     assertSilent(await cut(['dot: {ellipse: 1, nudge: {up: 13.8}}'], `cut: [dot], ${ring}`), 'cut-off-body');
   });
 });
@@ -49,7 +49,7 @@ describe('A cut that lies entirely inside another opening', () => {
       [['a: {ellipse: 10}', 'b: {ellipse: 6}'], 'cut: [a, b]', 'the cut “a”'],
       [['a: {ellipse: 10}', 'b: {ellipse: 6}'], 'cut: [b, a]', 'the cut “a”'],
       [['a: {ellipse: 10}', 'b: {from: a}'], 'cut: [a, b]', 'the cut “a”'],
-      [['b: {ellipse: 3}'], 'cut: [b], hanger: {hole: {at: {up: 0}, opening: 4}}', 'the hole for the tie'],
+      [['b: {ellipse: 3}'], 'cut: [b], hanger: {hole: {at: {up: 0}, diameter: 4}}', 'the hole for the tie'],
     ] as const) {
       const issue = only(await cut(shapes, rest), 'cut-off-body');
       assert.equal(issue.message, `“b” cuts nothing: it lies entirely inside ${where}.`);

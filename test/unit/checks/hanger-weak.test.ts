@@ -18,7 +18,7 @@ const apart = ([p, q]: readonly Point[]) => Math.hypot(p!.x - q!.x, p!.y - q!.y)
 describe('A ring', () => {
   // Exact: a disc of radius R whose centre is d outside a straight edge is joined to it by a chord of 2·√(R² − d²).
   // R 5, d 4.8: 2.8 mm.
-  const outside = 'opening: 2, wall: 4';
+  const outside = 'diameter: 2, wall: 4';
   for (const [side, at] of [
     ['top', 'up: 14.8'],
     ['bottom', 'down: 14.8'],
@@ -50,7 +50,7 @@ describe('A ring', () => {
 
   it('is told its wall where that is thinner than survives at all, once for all of it', async () => {
     for (const at of ['top', 'left', 'bottom-right', '37']) {
-      const made = await ringOn([plate], `opening: 4, wall: 0.7, at: ${at}`, 1.5);
+      const made = await ringOn([plate], `diameter: 4, wall: 0.7, at: ${at}`, 1.5);
       const issue = only(made, 'hanger-weak');
       // Exact: R − r.
       assertNear(issue.width!, 0.7, 0.01);
@@ -61,11 +61,11 @@ describe('A ring', () => {
       assertNear(radii[1]!, 2.7, 0.01);
       assert.match(issue.message, /the wall around its hole is only 0\.(69|70) mm/);
     }
-    assertSilent(await ringOn([plate], 'opening: 4, wall: 0.82, at: top', 1.5), 'hanger-weak');
+    assertSilent(await ringOn([plate], 'diameter: 4, wall: 0.82, at: top', 1.5), 'hanger-weak');
   });
 
   it('that is thin all over is one fault, at its narrowest', async () => {
-    const made = await ringOn([plate], 'opening: 8.6, wall: 0.7, at: {up: 14.8}', 3);
+    const made = await ringOn([plate], 'diameter: 8.6, wall: 0.7, at: {up: 14.8}', 3);
     // The chord is 2.8 mm, the wall 0.7 mm, and nothing between them is as wide as it should be.
     assertNear(only(made, 'hanger-weak').width!, 0.7, 0.01);
   });
@@ -77,7 +77,7 @@ describe('A ring', () => {
       'right: {from: left, nudge: {right: 5}}',
     ];
     const made = await make(
-      specOf(legs, 'body: [base, left, right], hanger: {ring: {at: {up: 9.6}, opening: 3, wall: 2, on: base}}'),
+      specOf(legs, 'body: [base, left, right], hanger: {ring: {at: {up: 9.6}, diameter: 3, wall: 2, on: base}}'),
     );
     const told = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
     const places = told.flatMap(placesIn);
@@ -88,10 +88,10 @@ describe('A ring', () => {
 
   it('set so deep that its lug is gone is told what is left between its hole and the edge', async () => {
     // Exact: the hole's edge is 10 − 6 − 2 = 2 mm from the plate's.
-    const made = await ringOn([plate], 'opening: 4, wall: 1, at: {up: 6}', 2.5);
+    const made = await ringOn([plate], 'diameter: 4, wall: 1, at: {up: 6}', 2.5);
     const issue = only(made, 'hanger-weak');
     assertNear(issue.width!, 2, 0.01);
-    assertSilent(await ringOn([plate], 'opening: 4, wall: 1, at: {up: 6}', 1.98), 'hanger-weak');
+    assertSilent(await ringOn([plate], 'diameter: 4, wall: 1, at: {up: 6}', 1.98), 'hanger-weak');
   });
 
   it('that touches nothing falls out, said once', async () => {
@@ -144,9 +144,9 @@ describe('Every neck of a piece', () => {
   const hanger = (minWeb: number) => {
     const at = pick('top', 'left', 'bottom', '40', `{up: ${between(-8, 12)}, right: ${between(-12, 12)}}`);
     return pick(
-      `ring: {at: ${at}, opening: ${between(2, 5)}, wall: ${between(minWeb, minWeb + 2)}, sink: ${between(-1.5, 3)}}`,
-      `hole: {at: ${at}, opening: ${between(2, 5)}, inset: ${between(0.3, 3)}}`,
-      `slot: {at: ${at}, opening: 3, length: ${between(4, 12)}, inset: ${between(0.3, 3)}}`,
+      `ring: {at: ${at}, diameter: ${between(2, 5)}, wall: ${between(minWeb, minWeb + 2)}, sink: ${between(-1.5, 3)}}`,
+      `hole: {at: ${at}, diameter: ${between(2, 5)}, inset: ${between(0.3, 3)}}`,
+      `slot: {at: ${at}, width: 3, length: ${between(4, 12)}, inset: ${between(0.3, 3)}}`,
     );
   };
 

@@ -18,7 +18,7 @@ function hangs(x: number): number {
   return (Math.atan2(Math.abs(x - share * x), 15 - share * 15) * 180) / Math.PI;
 }
 
-const at = (x: number, y = 15) => `{hole: {opening: 2, at: {up: ${y}, right: ${x}}}}`;
+const at = (x: number, y = 15) => `{hole: {diameter: 2, at: {up: ${y}, right: ${x}}}}`;
 
 describe('The angle at which a tag hangs', () => {
   it('is told as it is, to the side on which it is low, with where it balances', async () => {
@@ -49,7 +49,7 @@ describe('The angle at which a tag hangs', () => {
 
   it('is told from six degrees on of a ring, whose place nobody has set', async () => {
     // Pushed along the edge: exact (statics), a disc of radius 3.4 less the hole of 1.4 hangs on the plate at (x, 21.4).
-    const ring = (right: number) => `{ring: {at: top, opening: 2.8, wall: 2, nudge: {right: ${right}}}}`;
+    const ring = (right: number) => `{ring: {at: top, diameter: 2.8, wall: 2, nudge: {right: ${right}}}}`;
     const angles = await Promise.all(
       [1.5, 2, 2.5].map(async (x) => found(await tag(ring(x)), 'hangs-askew')[0]?.angle),
     );
@@ -58,7 +58,7 @@ describe('The angle at which a tag hangs', () => {
     assert.ok(angles[2]! > 6 && angles[2]! < 7, `${angles[2]}`);
     assert.ok(Math.abs(angles[2]! - (Math.atan(2.5 / 21.4) * 180) / Math.PI) < 0.2);
     // A point is somebody's word.
-    const set = await tag('{ring: {at: {up: 21.4, right: 1.5}, opening: 2.8, wall: 2}}');
+    const set = await tag('{ring: {at: {up: 21.4, right: 1.5}, diameter: 2.8, wall: 2}}');
     assertNear(only(set, 'hangs-askew').angle!, (Math.atan(1.5 / 21.4) * 180) / Math.PI, 0.2);
   });
 
@@ -68,7 +68,7 @@ shapes:
   plate: {rectangle: [60, 40]}
   leaf: {ellipse: 16, nudge: {right: 18, down: 6}}
 pieces:
-  back: {body: [plate], hanger: {hole: {opening: 2, at: top}}}
+  back: {body: [plate], hanger: {hole: {diameter: 2, at: top}}}
   front: {body: [leaf], glue_to: back}
 `;
     const issue = only(await make(text), 'hangs-askew');
@@ -84,9 +84,9 @@ pieces:
   it('is that of the side it hangs by', async () => {
     const arrow = ['body: {arrow: {length: 80, width: 20, head: 34, tip: 90}}'];
     for (const place of ['left', '270', '{left: 34}']) {
-      assertSilent(await tag(`{hole: {opening: 2, at: ${place}}}`, arrow), 'hangs-askew', place);
+      assertSilent(await tag(`{hole: {diameter: 2, at: ${place}}}`, arrow), 'hangs-askew', place);
     }
-    const issue = only(await tag('{hole: {opening: 2, at: {left: 34, up: 4}}}', arrow), 'hangs-askew');
+    const issue = only(await tag('{hole: {diameter: 2, at: {left: 34, up: 4}}}', arrow), 'hangs-askew');
     assert.match(
       issue.message,
       /^Hangs askew, turned \d° (counter-)?clockwise: the hole is \d\.\d\d mm too high on the drawing\.$/,
@@ -96,7 +96,7 @@ pieces:
 
   it('is left open by a corner, by a place toward one, and by a hole at the balance', async () => {
     const corners = ['top-left', 'bottom-right', '{left: 26, up: 16}'];
-    for (const place of corners) assertSilent(await tag(`{hole: {opening: 2, at: ${place}}}`), 'hangs-askew', place);
+    for (const place of corners) assertSilent(await tag(`{hole: {diameter: 2, at: ${place}}}`), 'hangs-askew', place);
     assertSilent(await tag('{ring: {at: top-right}}'), 'hangs-askew');
     // Toward a corner from 20° on.
     const off = (degrees: number) => at(15 * Math.tan((degrees * Math.PI) / 180));
@@ -108,7 +108,7 @@ pieces:
   });
 
   it('is none that a ribbon in its slot would show', async () => {
-    const slot = (x: number) => `{slot: {opening: 3, length: 11, at: {up: 14, right: ${x}}}}`;
+    const slot = (x: number) => `{slot: {width: 3, length: 11, at: {up: 14, right: ${x}}}}`;
     // The ribbon carries 4 mm to either side of the middle.
     for (const tie of ['tie: {ribbon: 10}', 'units: mm']) {
       assertSilent(await tag(slot(3.5), plate, [tie]), 'hangs-askew', tie);
@@ -121,7 +121,7 @@ pieces:
 
 describe('A tag that hangs between two openings', () => {
   const two = (left: string, right: string) =>
-    `[{hole: {opening: 2, at: {${left}}}}, {hole: {opening: 2, at: {${right}}}}]`;
+    `[{hole: {diameter: 2, at: {${left}}}}, {hole: {diameter: 2, at: {${right}}}}]`;
 
   it('hangs level where they are level and it balances between them', async () => {
     for (const [left, right] of [
@@ -160,7 +160,7 @@ describe('Layers with a hole at the same place', () => {
     const text = (x: number) => `tagwright: 1
 shapes:
   plate: {rectangle: [60, 40]}
-hangers: {hung: {hole: {opening: 2, at: {up: 15, right: ${x}}}}}
+hangers: {hung: {hole: {diameter: 2, at: {up: 15, right: ${x}}}}}
 pieces:
   back: {body: [plate], hanger: hung}
   front: {body: [{from: plate}], hanger: hung, glue_to: back}

@@ -4,7 +4,7 @@ import type { Made } from '../support/engine.ts';
 import { assertSilent, only } from './found.ts';
 
 /** A plate with a hole of 4 mm whose centre is 10 above the middle, and what is glued on it. */
-function glued(front: string, tie = 'tie: {twine: 2}', hanger = 'hole: {opening: 4, at: {up: 10}}'): Promise<Made> {
+function glued(front: string, tie = 'tie: {twine: 2}', hanger = 'hole: {diameter: 4, at: {up: 10}}'): Promise<Made> {
   return make(`tagwright: 1
 ${tie}
 shapes:
@@ -63,11 +63,11 @@ describe('A tie beside a glued piece', () => {
 
   it('is as thick as it is said, or as twine usually is', async () => {
     for (const [tie, hanger, needed] of [
-      ['tie: {twine: 3}', 'hole: {opening: 4, at: {up: 10}}', 3],
-      ['units: mm', 'hole: {opening: 4, at: {up: 10}}', 1.5],
+      ['tie: {twine: 3}', 'hole: {diameter: 4, at: {up: 10}}', 3],
+      ['units: mm', 'hole: {diameter: 4, at: {up: 10}}', 1.5],
       // Gathered: a fifth of its width. Flat in a slot: 1 mm.
-      ['tie: {ribbon: 6}', 'hole: {opening: 4, at: {up: 10}}', 1.2],
-      ['tie: {ribbon: 6}', 'slot: {opening: 4, length: 8, at: {up: 10}}', 1],
+      ['tie: {ribbon: 6}', 'hole: {diameter: 4, at: {up: 10}}', 1.2],
+      ['tie: {ribbon: 6}', 'slot: {width: 4, length: 8, at: {up: 10}}', 1],
     ] as const) {
       only(await glued(above(needed - 0.03), tie, hanger), 'hole-blocked');
       assertSilent(await glued(above(needed + 0.01), tie, hanger), 'hole-blocked', tie);
@@ -92,7 +92,7 @@ shapes:
   low: {rectangle: [40, 10], nudge: {down: 12}}
   high: {rectangle: [10, 24], nudge: {down: 4.6}}
 pieces:
-  back: {body: [plate], hanger: {hole: {opening: 4, at: {up: 10}}}}
+  back: {body: [plate], hanger: {hole: {diameter: 4, at: {up: 10}}}}
   middle: {body: [low], glue_to: back}
   top: {body: [high], glue_to: middle}
 `;
@@ -105,7 +105,7 @@ describe('What crosses the opening for the tie', () => {
     make(
       specOf(
         ['body: {rectangle: [60, 40]}', `mark: ${shape}`],
-        `body: [body], ${rest}, hanger: {hole: {opening: 4, at: {up: 10}}}`,
+        `body: [body], ${rest}, hanger: {hole: {diameter: 4, at: {up: 10}}}`,
       ),
     );
 
@@ -138,7 +138,7 @@ describe('What crosses the opening for the tie', () => {
 
   it('is the body where a ring is put deeper than its middle, unless “sink” asks for that', async () => {
     const hung = (ring: string) =>
-      make(specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {${ring}, opening: 4}}`));
+      make(specOf(['body: {rectangle: [60, 40]}'], `body: [body], hanger: {ring: {${ring}, diameter: 4}}`));
     assertSilent(await hung('at: {up: 20.02}'), 'hole-blocked');
     only(await hung('at: {up: 19.98}'), 'hole-blocked');
     for (const sink of [1.98, 2.02, 4]) assertSilent(await hung(`at: top, sink: ${sink}`), 'hole-blocked');
@@ -153,7 +153,7 @@ describe('What crosses the opening for the tie', () => {
 });
 
 describe('A hole that looks like a slip', () => {
-  const tag = (shapes: readonly string[], uses: string, hanger = 'hole: {opening: 4, at: {up: 10}}') =>
+  const tag = (shapes: readonly string[], uses: string, hanger = 'hole: {diameter: 4, at: {up: 10}}') =>
     make(specOf(['plate: {rectangle: [60, 40]}', ...shapes], `body: [plate], ${uses}, hanger: {${hanger}}`));
   // The hole reaches from 8 to 12.
   const below = (gap: number) => [`mark: {rectangle: [30, 6], nudge: {up: ${5 - gap}}}`];
@@ -189,8 +189,8 @@ describe('A hole that looks like a slip', () => {
 
   it('lies beside lettering that is engraved, scored, cut through or glued on', async () => {
     for (const use of ['engrave', 'score', 'cut']) {
-      only(await tag(letter(7.05), `${use}: [mark]`, 'slot: {opening: 4, length: 8, at: {up: 10}}'), 'hole-blocked');
-      const far = await tag(letter(6.95), `${use}: [mark]`, 'slot: {opening: 4, length: 8, at: {up: 10}}');
+      only(await tag(letter(7.05), `${use}: [mark]`, 'slot: {width: 4, length: 8, at: {up: 10}}'), 'hole-blocked');
+      const far = await tag(letter(6.95), `${use}: [mark]`, 'slot: {width: 4, length: 8, at: {up: 10}}');
       assertSilent(far, 'hole-blocked', use);
     }
     const word = (top: number) => glued(letter(top)[0]!.replace('mark: ', ''), 'tie: {twine: 1}');
@@ -202,7 +202,10 @@ describe('A hole that looks like a slip', () => {
     assert.match(issue.message, /^The hole stands 2\.3\d mm above a letter of “mark” and reads as its accent\.$/);
     assertSilent(await tag(letter(5.55), 'engrave: [mark]'), 'hole-blocked');
     // Beside the letter, and too large or too small for an accent: at 4 mm, letters below 8 mm and above 26.7 mm.
-    assertSilent(await tag(letter(6), 'engrave: [mark]', 'hole: {opening: 4, at: {up: 10, right: 9}}'), 'hole-blocked');
+    assertSilent(
+      await tag(letter(6), 'engrave: [mark]', 'hole: {diameter: 4, at: {up: 10, right: 9}}'),
+      'hole-blocked',
+    );
     assertSilent(await tag(letter(6.8, 7.9), 'engrave: [mark]'), 'hole-blocked');
     only(await tag(letter(6.8, 8.1), 'engrave: [mark]'), 'hole-blocked');
     assertSilent(await tag(letter(6, 26.9), 'engrave: [mark]'), 'hole-blocked');

@@ -20,7 +20,7 @@ describe('A hole near an edge', () => {
     ['bottom left', `down: ${diagonal}, left: ${diagonal}`],
   ] as const) {
     it(`is told what is left, at the ${name}`, async () => {
-      const made = await tag(disc, `hole: {opening: 4, at: {${at}}}`, 0.83);
+      const made = await tag(disc, `hole: {diameter: 4, at: {${at}}}`, 0.83);
       const issue = only(made, 'hole-near-edge');
       assert.equal(issue.severity, 'warning');
       assert.equal(issue.piece, 'tag');
@@ -37,12 +37,12 @@ describe('A hole near an edge', () => {
   }
 
   it('is silent where enough is left', async () => {
-    assertSilent(await tag(disc, 'hole: {opening: 4, at: {up: 3.2}}', 0.78), 'hole-near-edge');
+    assertSilent(await tag(disc, 'hole: {diameter: 4, at: {up: 3.2}}', 0.78), 'hole-near-edge');
   });
 
   it('is told on both sides of a strip', async () => {
     // Exact: (5 − 4) / 2.
-    const made = await tag(['body: {rectangle: [40, 5]}'], 'hole: {opening: 4, at: {left: 15}}');
+    const made = await tag(['body: {rectangle: [40, 5]}'], 'hole: {diameter: 4, at: {left: 15}}');
     const told = placesIn(only(made, 'hole-near-edge'));
     assert.deepEqual(told.map(({ points }) => Math.sign(points[0]!.y)).sort(), [-1, 1]);
     for (const { width } of told) assertNear(width!, 0.5, 0.01);
@@ -51,9 +51,9 @@ describe('A hole near an edge', () => {
   it('is told in an arrow’s tip: beside each edge, or once where all round the point is thin', async () => {
     // Exact: 4 mm behind a tip of 90°, each edge is 4·sin 45° away; 6 mm behind it, 6·sin 45°.
     const arrow = ['body: {arrow: {length: 60, width: 10, head: 20, tip: 90}}'];
-    const made = await tag(arrow, 'hole: {opening: 4, at: {right: 26}}');
+    const made = await tag(arrow, 'hole: {diameter: 4, at: {right: 26}}');
     assertNear(only(made, 'hole-near-edge').width!, 4 * Math.SQRT1_2 - 2, 0.01);
-    const back = 'hole: {opening: 4, at: {right: 24}}';
+    const back = 'hole: {diameter: 4, at: {right: 24}}';
     const finding = only(await tag(arrow, back, 2.3), 'hole-near-edge');
     assert.match(finding.message, /too close to an edge in 2 places: only 2\.24 mm of material/);
     const both = placesIn(finding);
@@ -65,10 +65,10 @@ describe('A hole near an edge', () => {
   it('is told near another opening, and near a counter', async () => {
     // Exact: 6 − 2 − 3 = 1 mm from the window of radius 3.
     const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
-    const cut = await tag(window, 'hole: {opening: 4, at: {up: 6}}', 1.2, ', cut: [window]');
+    const cut = await tag(window, 'hole: {diameter: 4, at: {up: 6}}', 1.2, ', cut: [window]');
     assertNear(only(cut, 'hole-near-edge').width!, 1, 0.01);
     const counter = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 6}', 'body: {difference: [outer, inner]}'];
-    assertNear(only(await tag(counter, 'hole: {opening: 4, at: {up: 6}}', 1.2), 'hole-near-edge').width!, 1, 0.01);
+    assertNear(only(await tag(counter, 'hole: {diameter: 4, at: {up: 6}}', 1.2), 'hole-near-edge').width!, 1, 0.01);
   });
 
   it('is silent where it is left to itself', async () => {
@@ -104,7 +104,7 @@ describe('A hole that holds nothing', () => {
 
   it('is open to the edge', async () => {
     for (const at of ['up: 5', 'down: 5', 'left: 6.5', 'right: 4.3']) {
-      const made = await tag(disc, `hole: {opening: 4, at: {${at}}}`);
+      const made = await tag(disc, `hole: {diameter: 4, at: {${at}}}`);
       const issue = only(made, 'hole-near-edge');
       assert.equal(issue.severity, 'error', at);
       assert.deepEqual(issue.points, [made.pieces[0]!.hangers[0]!.centre]);
@@ -117,7 +117,7 @@ describe('A hole that holds nothing', () => {
 
   it('is told the thin rest on its other side as well', async () => {
     // Exact: the hole's lower edge is at 0.6 − 2.5 = −1.9, the strip's at −3.
-    const made = await tag(['body: {rectangle: [40, 6]}'], 'hole: {opening: 5, at: {left: 10, up: 0.6}}');
+    const made = await tag(['body: {rectangle: [40, 6]}'], 'hole: {diameter: 5, at: {left: 10, up: 0.6}}');
     const [open, thin, ...others] = found(made, 'hole-near-edge');
     assert.deepEqual([open?.severity, thin?.severity, others.length], ['error', 'warning', 0]);
     assertNear(thin!.width!, 1.1, 0.01);
@@ -125,7 +125,7 @@ describe('A hole that holds nothing', () => {
 
   it('lies beside the body', async () => {
     for (const at of ['up: 15', 'right: 8.1']) {
-      const issue = only(await tag(disc, `hole: {opening: 4, at: {${at}}}`), 'hole-near-edge');
+      const issue = only(await tag(disc, `hole: {diameter: 4, at: {${at}}}`), 'hole-near-edge');
       assert.equal(issue.severity, 'error');
       assert.match(issue.message, /lies beside the body/);
     }
@@ -133,16 +133,16 @@ describe('A hole that holds nothing', () => {
 
   it('lies beside a body that is a ring, in the middle of which there is nothing', async () => {
     const ring = ['outer: {ellipse: 40}', 'inner: {ellipse: 30}', 'body: {difference: [outer, inner]}'];
-    const issue = only(await tag(ring, 'hole: {opening: 4, at: {up: 0}}'), 'hole-near-edge');
+    const issue = only(await tag(ring, 'hole: {diameter: 4, at: {up: 0}}'), 'hole-near-edge');
     assert.equal(issue.severity, 'error');
     assert.match(issue.message, /lies beside the body/);
-    assertSilent(await tag(ring, 'hole: {opening: 2, at: {up: 17.5}}', 1.4), 'hole-near-edge');
+    assertSilent(await tag(ring, 'hole: {diameter: 2, at: {up: 17.5}}', 1.4), 'hole-near-edge');
   });
 });
 
 describe('A hole that runs into another opening', () => {
   const window = ['body: {rectangle: [40, 20]}', 'window: {ellipse: 6}'];
-  const beside = (up: number) => tag(window, `hole: {opening: 4, at: {up: ${up}}}`, 0.2, ', cut: [window]');
+  const beside = (up: number) => tag(window, `hole: {diameter: 4, at: {up: ${up}}}`, 0.2, ', cut: [window]');
 
   it('is an error, with what they share', async () => {
     const made = await beside(4);
@@ -179,7 +179,7 @@ describe('A hole that runs into another opening', () => {
 
   it('may be a counter, a shape without a name, another hanger or a slot', async () => {
     const counter = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 6}', 'body: {difference: [outer, inner]}'];
-    const made = await tag(counter, 'hole: {opening: 4, at: {up: 4}}');
+    const made = await tag(counter, 'hole: {diameter: 4, at: {up: 4}}');
     assert.match(only(made, 'hole-near-edge').message, /with an opening of the body, and the tie slips into that/);
     const plate = ['body: {rectangle: [60, 30]}'];
     const cut = ', cut: [{rectangle: [20, 3]}]';
@@ -187,7 +187,7 @@ describe('A hole that runs into another opening', () => {
       only(await tag(plate, 'slot: {length: 12, at: {up: 1}}', 1.5, cut), 'hole-near-edge').message,
       /^The slot runs into another opening: it shares .* with a shape that is cut out,/,
     );
-    const two = 'body: [body], hanger: [{hole: {opening: 4, at: {left: 1}}}, {hole: {opening: 4, at: {right: 1}}}]';
+    const two = 'body: [body], hanger: [{hole: {diameter: 4, at: {left: 1}}}, {hole: {diameter: 4, at: {right: 1}}}]';
     const twice = await make(specOf(plate, two));
     const issue = only(twice, 'hole-near-edge');
     assert.match(issue.message, /with the other hole,/);
@@ -196,30 +196,30 @@ describe('A hole that runs into another opening', () => {
 
   it('may be the hole of a ring that a cut reaches', async () => {
     const shapes = ['body: {rectangle: [40, 20]}', 'window: {rectangle: [4, 12], nudge: {up: 5}}'];
-    const reached = (up: number) => tag(shapes, `ring: {at: top, opening: 3, sink: ${up}}`, 0.2, ', cut: [window]');
+    const reached = (up: number) => tag(shapes, `ring: {at: top, diameter: 3, sink: ${up}}`, 0.2, ', cut: [window]');
     // Exact: the window ends at 11; the hole of a ring that touches the edge at 10 begins there.
     assert.match(only(await reached(0), 'hole-near-edge').message, /^The hole of the ring runs into another opening/);
     const lower = ['body: {rectangle: [40, 20]}', 'window: {rectangle: [4, 12], nudge: {up: 1.5}}'];
-    assertSilent(await tag(lower, 'ring: {at: top, opening: 3, sink: 1}', 0.2, ', cut: [window]'), 'hole-near-edge');
+    assertSilent(await tag(lower, 'ring: {at: top, diameter: 3, sink: 1}', 0.2, ', cut: [window]'), 'hole-near-edge');
   });
 
   it('is none where the body has just that hole already, or where it only has a nick', async () => {
     const own = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 4}', 'body: {difference: [outer, inner]}'];
-    assertSilent(await tag(own, 'hole: {opening: 4, at: {up: 0}}'), 'hole-near-edge');
+    assertSilent(await tag(own, 'hole: {diameter: 4, at: {up: 0}}'), 'hole-near-edge');
     // A twentieth of the hole of 12.57 mm² is 0.63: a nick half outside, 0.6 or 0.7 mm² of it.
     for (const [size, told] of [
       [1.08, false],
       [1.28, true],
     ] as const) {
       const nicked = ['body: {rectangle: [40, 20]}', `nick: {ellipse: ${size}, nudge: {up: 2}}`];
-      const made = await tag(nicked, 'hole: {opening: 4, at: {up: 0}}', 0.2, ', cut: [nick]');
+      const made = await tag(nicked, 'hole: {diameter: 4, at: {up: 0}}', 0.2, ', cut: [nick]');
       assert.equal(found(made, 'hole-near-edge').length, told ? 1 : 0, `${size}`);
     }
   });
 
   it('is none in an engraved field, and none for a ring that is set into the body on purpose', async () => {
     const field = ['body: {rectangle: [60, 30]}', 'field: {rectangle: [50, 20]}'];
-    assertSilent(await tag(field, 'hole: {opening: 4, at: {up: 2}}', 1.5, ', engrave: [field]'), 'hole-near-edge');
+    assertSilent(await tag(field, 'hole: {diameter: 4, at: {up: 2}}', 1.5, ', engrave: [field]'), 'hole-near-edge');
     for (const sink of [0.5, 1, 2, 3]) {
       assertSilent(await tag(['body: {rectangle: [60, 30]}'], `ring: {at: top, sink: ${sink}}`), 'hole-near-edge');
     }

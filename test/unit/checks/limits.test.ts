@@ -23,7 +23,7 @@ const plate = 'plate: {rectangle: [60, 40]}';
 const kerf = ['stock: {kerf: 0.2 mm, min_web: 0.2 mm}'];
 const bars = (gap: number, length = 20): string =>
   `bars: {union: [{rectangle: [${length}, 5]}, {rectangle: [${length}, 5], nudge: {up: ${5 + gap}}}]}`;
-const hole = 'hanger: {hole: {at: {up: 0}, opening: 10}}';
+const hole = 'hanger: {hole: {at: {up: 0}, diameter: 10}}';
 /** Its lower edge is `inside` mm from the lower edge of a hole of 10 mm, or from its upper one. */
 const fieldFrom = (y: number): string => `field: {rectangle: [40, 20], nudge: {up: ${y + 10}}}`;
 
@@ -88,7 +88,7 @@ const limits: readonly Limit[] = [
   {
     code: 'hole-too-small',
     what: 'a hundredth below one and a half times the twine',
-    spec: (opening) => specOf([plate], `body: [plate], hanger: {hole: {opening: ${opening}}}`, ['tie: {twine: 2}']),
+    spec: (opening) => specOf([plate], `body: [plate], hanger: {hole: {diameter: ${opening}}}`, ['tie: {twine: 2}']),
     silent: 2.991,
     told: 2.989,
   },
@@ -130,7 +130,7 @@ const limits: readonly Limit[] = [
     told: 0.99,
   },
   {
-    code: 'too-large',
+    code: 'exceeds-sheet',
     what: 'a hundredth of a millimetre more than the room',
     spec: (width) =>
       specOf([`plate: {rectangle: [${width}, 30]}`], 'body: [plate]', ['sheet: {size: [90, 40], margin: 5}']),
@@ -196,7 +196,7 @@ describe('Each limit is where it is said to be', () => {
     // A lug of radius 5 whose edge is so much inside the edge of the plate.
     const ring = async (inside: number) => {
       const made = await make(
-        specOf([plate], `body: [plate], parts: many, hanger: {ring: {at: {up: ${25 - inside}}, opening: 2, wall: 4}}`),
+        specOf([plate], `body: [plate], parts: many, hanger: {ring: {at: {up: ${25 - inside}}, diameter: 2, wall: 4}}`),
       );
       return found(made, 'hanger-weak').filter(({ severity }) => severity === 'error').length;
     };
@@ -207,7 +207,9 @@ describe('Each limit is where it is said to be', () => {
   it('of hole-near-edge: a hole that takes 0.02 mm² of the body lies beside it', async () => {
     assert.ok(segment(2, 0.037) < 0.02 && segment(2, 0.04) > 0.02);
     const at = async (inside: number) => {
-      const made = await make(specOf([plate], `body: [plate], hanger: {hole: {at: {up: ${22 - inside}}, opening: 4}}`));
+      const made = await make(
+        specOf([plate], `body: [plate], hanger: {hole: {at: {up: ${22 - inside}}, diameter: 4}}`),
+      );
       return only(made, 'hole-near-edge').message;
     };
     assert.match(await at(0.037), /lies beside the body/);

@@ -73,7 +73,7 @@ describe('A mark that runs off its piece', () => {
   });
 
   it('is told beyond the lug of a ring, and not on it', async () => {
-    const ring = 'hanger: {ring: {at: {up: 11.4}, opening: 2.8, wall: 3}}';
+    const ring = 'hanger: {ring: {at: {up: 11.4}, diameter: 2.8, wall: 3}}';
     const on = 'on: {ellipse: 1.5, nudge: {right: 2.9, up: 11.4}}';
     assertSilent(await marked([on], `engrave: [on], ${ring}`), 'mark-off-body');
     const off = 'off: {ellipse: 1.5, nudge: {right: 4.4, up: 11.4}}';
@@ -105,7 +105,7 @@ describe('A mark that stays on its piece', () => {
   });
 
   it('may cross the hole for the tie, which is told as that', async () => {
-    for (const hanger of ['hole: {at: {up: 5}, opening: 4}', 'slot: {at: top, length: 11}', 'ring: {at: top}']) {
+    for (const hanger of ['hole: {at: {up: 5}, diameter: 4}', 'slot: {at: top, length: 11}', 'ring: {at: top}']) {
       const made = await marked(
         ['band: {rectangle: [4, 20], nudge: {right: 1}}'],
         `engrave: [band], hanger: {${hanger}}`,
@@ -114,7 +114,7 @@ describe('A mark that stays on its piece', () => {
     }
     const made = await marked(
       ['band: {rectangle: [60, 3], nudge: {up: 5}}'],
-      'engrave: [band], hanger: {hole: {at: {up: 5}, opening: 4}}',
+      'engrave: [band], hanger: {hole: {at: {up: 5}, diameter: 4}}',
     );
     assertSilent(made, 'mark-off-body');
     only(made, 'hole-blocked');

@@ -155,7 +155,7 @@ describe('An opening below a glued piece', () => {
 
   it('is the business of other checks where nothing holds the piece, or the tie goes through', async () => {
     assertSilent(await over('{rectangle: [10, 10]}'), 'pieces-overlap');
-    const hung = ', hanger: {hole: {at: {up: 0}, opening: 6}}';
+    const hung = ', hanger: {hole: {at: {up: 0}, diameter: 6}}';
     assertSilent(await over('{rectangle: [10, 10]}', [], hung), 'pieces-overlap');
   });
 });

@@ -57,7 +57,7 @@ describe('Specks', () => {
   });
 
   it('do not count the opening of the hanger', async () => {
-    assert.deepEqual((await specksOf([plate], 'body: [plate], hanger: {hole: {opening: 0.7}}')).issues, []);
+    assert.deepEqual((await specksOf([plate], 'body: [plate], hanger: {hole: {diameter: 0.7}}')).issues, []);
   });
 
   it('are gone once “tidy” says a little more than the size told', async () => {

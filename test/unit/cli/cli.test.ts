@@ -11,7 +11,7 @@ const root = join(import.meta.dirname, '..', '..', '..');
 const cli = join(root, 'dist', 'cli.mjs');
 const weak = join(root, 'samples', '7-weak-on-purpose.tag.yaml');
 const plate =
-  'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 20]}\npieces:\n  tag: {body: [plate], hanger: {hole: {opening: 4, inset: 3}}}\n';
+  'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 20]}\npieces:\n  tag: {body: [plate], hanger: {hole: {diameter: 4, inset: 3}}}\n';
 
 interface Run {
   readonly code: number | null;
@@ -274,12 +274,12 @@ describe('The command line', function () {
     const dry = await run('fix', file, '--dry-run');
     assert.equal(dry.code, 0, dry.err);
     assert.match(dry.out, /^@@ .* @@$/m);
-    assert.match(dry.out, /^-\s+hanger: .*opening: 2\.8 mm/m);
-    assert.match(dry.out, /^\+\s+hanger: .*opening: 5 mm/m);
+    assert.match(dry.out, /^-\s+hanger: .*diameter: 2\.8 mm/m);
+    assert.match(dry.out, /^\+\s+hanger: .*diameter: 5 mm/m);
     assert.equal(await readFile(file, 'utf8'), before, 'nothing is written');
     const one = await run('fix', file, '--only', 'hole-too-small');
     assert.equal(one.code, 1, 'parts still fall out');
-    assert.equal(await readFile(file, 'utf8'), before.replace('opening: 2.8 mm', 'opening: 5 mm'));
+    assert.equal(await readFile(file, 'utf8'), before.replace('diameter: 2.8 mm', 'diameter: 5 mm'));
     const all = await run('fix', file);
     assert.equal(all.code, 0);
     assert.match(all.err, /Slide the letters of “name” together|Join the parts of “name” with straps/);

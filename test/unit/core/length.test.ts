@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { clip, longestMm, parseLength } from '../../../src/core/length.ts';
-import type { Units } from '../../../src/core/length.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { assertNear } from '../support/engine.ts';
 
 function mm(value: number | string, units: Units = 'mm'): number {

@@ -35,6 +35,29 @@ async function weakLine(): Promise<number> {
 }
 
 describe('Accepting a finding', () => {
+  it('still knows the names that codes had in the version before, and says the new ones', async () => {
+    const spec = `tagwright: 1
+sheet: {size: [30 mm, 30 mm]}
+shapes: {plate: {rectangle: [60 mm, 20 mm]}}
+pieces:
+  tag: {body: [plate]}
+`;
+    const found = await report(spec);
+    assert.deepEqual(await codesOf(spec), ['exceeds-sheet error']);
+    const { line } = placeOf(found, found.issues[0]!);
+    const lines = spec.split('\n');
+    append(lines, line - 1, '   # accept too-large: cut on the large bed');
+    const accepted = await report(lines.join('\n'));
+    assert.deepEqual(
+      accepted.accepted.map(({ code }) => code),
+      ['exceeds-sheet'],
+    );
+    assert.deepEqual(
+      accepted.issues.map(({ code, message, suggestions }) => [code, message, suggestions]),
+      [['odd-comment', '“too-large” is now called “exceeds-sheet”.', ['exceeds-sheet']]],
+    );
+  });
+
   it('takes a comment on its line with a reason, which is kept', async () => {
     const line = await weakLine();
     const lines = weak().split('\n');

@@ -23,7 +23,7 @@ const shapes = [
   'panel: {rectangle: [40, 10]}',
   'window: {ellipse: 6, nudge: {right: 25}}',
 ];
-const machine = 'machine: {cut: 10 mm/s, engrave: 200 mm/s, score: 50 mm/s, interval: 0.125}';
+const machine = 'machine: {cut: 10 mm/s, engrave: 200 mm/s, score: 50 mm/s, hatch: 0.125}';
 const piece = 'body: [plate], engrave: [panel], score: [panel], cut: [window]';
 
 describe('The job sheet', () => {

@@ -39,7 +39,7 @@ const script = (sheet: string, head = ''): string =>
 
 /** Plates with a hole and a line of engraving. */
 const plate = (sheet: string, head = ''): string =>
-  `tagwright: 1\ntitle: Plate\n${head}stock: {kerf: 0.2 mm}\nsheet: ${sheet}\nshapes:\n  plate: {rectangle: [40 mm, 20 mm]}\n  line: {rectangle: [20 mm, 2 mm]}\npieces:\n  tag: {body: [plate], engrave: [line], hanger: {hole: {opening: 4 mm, inset: 3 mm, at: left}}}\n`;
+  `tagwright: 1\ntitle: Plate\n${head}stock: {kerf: 0.2 mm}\nsheet: ${sheet}\nshapes:\n  plate: {rectangle: [40 mm, 20 mm]}\n  line: {rectangle: [20 mm, 2 mm]}\npieces:\n  tag: {body: [plate], engrave: [line], hanger: {hole: {diameter: 4 mm, inset: 3 mm, at: left}}}\n`;
 
 describe('Tags on sheets', () => {
   it('are all there, each as it is by itself, turned and moved at most', async () => {

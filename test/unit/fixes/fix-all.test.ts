@@ -73,8 +73,8 @@ describe('Accepting a finding', () => {
     for (const end of ['\n', '\r\n']) {
       const bare = sample.replaceAll('\n', end);
       const after = (await accepting(bare, 'hole-too-small'))!;
-      assert.ok(after.includes(`opening: 2.8 mm}}  # accept hole-too-small: it hangs indoors${end}`));
-      const remarked = bare.replace('opening: 2.8 mm}}', 'opening: 2.8 mm}} # as ordered');
+      assert.ok(after.includes(`diameter: 2.8 mm}}  # accept hole-too-small: it hangs indoors${end}`));
+      const remarked = bare.replace('diameter: 2.8 mm}}', 'diameter: 2.8 mm}} # as ordered');
       const above = (await accepting(remarked, 'hole-too-small'))!;
       assert.ok(above.includes(`${end}    # accept hole-too-small: it hangs indoors${end}    hanger:`), above);
       for (const text of [after, above]) {

@@ -21,7 +21,7 @@ async function placesAfter(text: string, code: string) {
 
 describe('A hole that is moved to where it is clear', () => {
   it('stays on the line on which the tag hangs straight', async () => {
-    for (const hole of ['{opening: 4, at: {up: 19}}', '{opening: 4, at: {up: 19, right: 0.2}}']) {
+    for (const hole of ['{diameter: 4, at: {up: 19}}', '{diameter: 4, at: {up: 19, right: 0.2}}']) {
       const text = specOf(['plate: {rectangle: [60, 40]}'], `body: [plate], hanger: {hole: ${hole}}`);
       const fix = (await placesAfter(text, 'hole-near-edge')).find(({ title }) => title.includes('where it is clear'));
       assert.ok(fix, hole);
@@ -34,7 +34,7 @@ describe('A hole that is moved to where it is clear', () => {
     const window = 'window: {rectangle: [8, 6], nudge: {right: 6, up: 10}}';
     const text = specOf(
       ['plate: {rectangle: [60, 40]}', window],
-      'body: [plate], cut: [window], hanger: {hole: {opening: 3, at: {up: 10, right: 3}}}',
+      'body: [plate], cut: [window], hanger: {hole: {diameter: 3, at: {up: 10, right: 3}}}',
     );
     const fix = (await placesAfter(text, 'hole-near-edge')).find(({ title }) => title.includes('where it is clear'));
     assert.ok(fix);
@@ -52,7 +52,7 @@ describe('A hole and what is drawn beside it', () => {
 
   it('are never nearer than a millimetre after a fix', async () => {
     // The hole reaches to −21; the block begins at −22.
-    const fixes = await placesAfter(marked('{opening: 4, at: left, inset: 5}'), 'hole-blocked');
+    const fixes = await placesAfter(marked('{diameter: 4, at: left, inset: 5}'), 'hole-blocked');
     assert.ok(fixes.length >= 2, fixes.map(({ title }) => title).join('\n'));
     for (const { title, after, hanger } of fixes) {
       const { minX, maxX, minY, maxY } = boxOf(after.tag!.pieces[0]!.marks[0]!.region.flat());
@@ -65,7 +65,7 @@ describe('A hole and what is drawn beside it', () => {
   });
 
   it('make room for each other where the hole must be larger', async () => {
-    const text = marked('{opening: 2, at: left, inset: 3}').replace('shapes:', 'tie: {twine: 2.5}\nshapes:');
+    const text = marked('{diameter: 2, at: left, inset: 3}').replace('shapes:', 'tie: {twine: 2.5}\nshapes:');
     const titles = (await placesAfter(text, 'hole-too-small')).map(({ title }) => title);
     assert.deepEqual(
       titles.map((title) => title.split(':')[0]),

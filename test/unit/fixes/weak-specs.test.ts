@@ -24,7 +24,7 @@ const fixable: readonly IssueCode[] = [
   'cut-off-body',
   'hangs-askew',
   'off-centre',
-  'too-large',
+  'exceeds-sheet',
   'gap-closes',
   'speck',
   'fine-mark',

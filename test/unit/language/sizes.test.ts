@@ -28,7 +28,7 @@ shapes:
   f: {rectangle: [20 mm, 10 mm], fit: {in: d}}
 pieces:
   t: {body: [d], hanger: {hole: {at: top}}}
-  u: {body: [b], hanger: {hole: {at: top, opening: 4 mm}}}
+  u: {body: [b], hanger: {hole: {at: top, diameter: 4 mm}}}
 `;
     const hints = await hintsIn(text);
     assert.deepEqual(hints.slice(0, 3), [

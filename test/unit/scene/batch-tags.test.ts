@@ -60,7 +60,7 @@ pieces: {tag: {body: [word], parts: many}}
   it('is how many problems each has and how grave, and no picture where nothing could be made', async () => {
     const small = specOf(
       ['plate: {rectangle: [40 mm, 20 mm]}'],
-      'body: [plate], hanger: {hole: {on: plate, at: left, opening: 1 mm}}',
+      'body: [plate], hanger: {hole: {on: plate, at: left, diameter: 1 mm}}',
       ['tie: {twine: 2 mm}'],
     );
     const [good, weak, broken] = batchTags([

@@ -72,7 +72,7 @@ describe('Texts made to do harm', () => {
     assert.ok(performance.now() - started < 15_000);
     assert.deepEqual(
       parsed.issues.map((issue) => issue.code),
-      ['too-big'],
+      ['file-too-large'],
     );
   });
 

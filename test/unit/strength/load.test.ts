@@ -99,7 +99,7 @@ describe('The load at a hole', () => {
 
 describe('The load at a ring', () => {
   it('counts its wall and the chord that joins it', async () => {
-    const ring = 'body: [body], hanger: {ring: {at: top, opening: 3, wall: 2}}';
+    const ring = 'body: [body], hanger: {ring: {at: top, diameter: 3, wall: 2}}';
     const made = await make(specOf(['body: {rectangle: [30, 50]}'], ring, ['stock: {material: walnut, thickness: 3}']));
     const estimate = bearing(estimateLoad(made.pieces[0]!, made.report.tag!.stock)!);
     const wall = sectionOf(estimate, 'wall');
@@ -118,7 +118,7 @@ describe('The load at a ring', () => {
 
   it('falls where the tag hangs askew and bends the joint', async () => {
     const on = async (right: string) => {
-      const ring = `body: [body], hanger: {ring: {at: top, opening: 3, wall: 2, nudge: {right: ${right}}}}`;
+      const ring = `body: [body], hanger: {ring: {at: top, diameter: 3, wall: 2, nudge: {right: ${right}}}}`;
       const made = await make(specOf(['body: {rectangle: [60, 20]}'], ring));
       return sectionOf(estimateOf(made.pieces[0]!, 'walnut', 3), 'attachment');
     };

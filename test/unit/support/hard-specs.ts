@@ -18,18 +18,18 @@ export const hardSpecs: Readonly<Record<string, string>> = {
   'three layers, with all that a workshop can say': glued('Ulla'),
   'a tag that is weak in several ways':
     'tagwright: 1\ntitle: Thin\ntie: {twine: 3 mm}\nshapes: {word: {text: filigree, font: Great Vibes, width: 60 mm}}\n' +
-    'pieces: {tag: {body: [word], hanger: {ring: {on: word, at: left, opening: 2 mm}}}}\n',
+    'pieces: {tag: {body: [word], hanger: {ring: {on: word, at: left, diameter: 2 mm}}}}\n',
   '300 mm wide':
     'tagwright: 1\ntitle: Shed sign\nstock: {material: oak, thickness: 6 mm}\nshapes:\n  plate: {rectangle: [300, 60], radius: 10}\n' +
     '  word: {text: SEED LIBRARY, font: Nunito, weight: 800, width: 250 mm}\n' +
-    'pieces: {sign: {body: [plate], engrave: [word], hanger: [{hole: {at: top-left, opening: 5}}, {hole: {at: top-right, opening: 5}}]}}\n',
+    'pieces: {sign: {body: [plate], engrave: [word], hanger: [{hole: {at: top-left, diameter: 5}}, {hole: {at: top-right, diameter: 5}}]}}\n',
   '15 mm wide':
     'tagwright: 1\ntitle: Bead\nstock: {material: maple, thickness: 2 mm}\nshapes:\n  disc: {ellipse: 15}\n  word: {text: "7", font: Nunito, weight: 800, height: 6 mm}\n' +
-    'pieces: {bead: {body: [disc], engrave: [word], hanger: {hole: {at: top, opening: 2, inset: 1.5}}}}\n',
+    'pieces: {bead: {body: [disc], engrave: [word], hanger: {hole: {at: top, diameter: 2, inset: 1.5}}}}\n',
   'inches, in acrylic':
     'tagwright: 1\ntitle: Key tag\nunits: in\nstock: {material: frosted acrylic, thickness: 1/8 in, kerf: 0.008}\nshapes:\n  plate: {rectangle: [3, 1.25], radius: 0.25}\n' +
     '  word: {text: Greenhouse, font: Pacifico, width: 2}\n' +
-    'pieces: {tag: {body: [plate], engrave: [word], hanger: {hole: {at: left, opening: 0.2}}}}\n',
+    'pieces: {tag: {body: [plate], engrave: [word], hanger: {hole: {at: left, diameter: 0.2}}}}\n',
   'a long name, and words that have no blank':
     `tagwright: 1\ntitle: A title that says everything about the tag and then goes on to say it all again, so that nobody can miss it\n` +
     'shapes:\n  plate: {rectangle: [150, 40]}\n  a: {text: "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch", font: Nunito, width: 140 mm}\n' +

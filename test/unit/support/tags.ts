@@ -37,7 +37,7 @@ function plainTag(random: () => number, units: 'mm' | 'in'): string {
     `  name: {text: "${one(names)}", font: ${font}, width: ${length(width * between(0.3, 0.6))}, rotate: ${Math.round(between(-20, 20))}, place: {on: plate}}`,
     `  dot: {ellipse: ${length(between(3, 6))}, nudge: {up: ${length(height * 0.3)}}}`,
     'pieces:',
-    `  tag: {body: [plate], cut: [dot], ${mark === 'cut' ? '' : `${mark}: [name], `}hanger: {ring: {at: ${one(['left', 'top', 'auto'])}, opening: ${length(3)}}}}`,
+    `  tag: {body: [plate], cut: [dot], ${mark === 'cut' ? '' : `${mark}: [name], `}hanger: {ring: {at: ${one(['left', 'top', 'auto'])}, diameter: ${length(3)}}}}`,
     ...(random() < 0.3 ? ['  word: {body: [name], parts: many, glue_to: tag}'] : []),
     '',
   ].join('\n');

@@ -101,14 +101,14 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(6.2 + 0.5 * random()).toFixed(2)}}`]],
     ],
     pieces: [
-      ['back', ['body: [plate]', 'hanger: {hole: {at: top, opening: 4}}']],
+      ['back', ['body: [plate]', 'hanger: {hole: {at: top, diameter: 4}}']],
       ['front', ['body: [leaf]', 'glue_to: back']],
     ],
   }),
   'a hole that the twine does not pass': (random) => ({
     head: [`tie: {twine: ${(2 + random()).toFixed(1)}}`],
     shapes: [['plate', ['rectangle: [50, 30]']]],
-    pieces: [['tag', ['body: [plate]', 'hanger: {hole: {at: top, opening: 2.8}}']]],
+    pieces: [['tag', ['body: [plate]', 'hanger: {hole: {at: top, diameter: 2.8}}']]],
   }),
   'a slot that the ribbon does not pass': (random) => ({
     head: [`tie: {ribbon: ${(8 + 4 * random()).toFixed(1)}}`],

@@ -26,7 +26,7 @@ describe('A ring', () => {
   for (const [what, body] of bodies) {
     for (const at of ['top', 'left', 'right', 'auto']) {
       it(`at ${at} of ${what} is joined, and its hole is clear`, async () => {
-        const { piece, hanger, region } = await hung(body, `ring: {at: ${at}, opening: 3, wall: 2}`);
+        const { piece, hanger, region } = await hung(body, `ring: {at: ${at}, diameter: 3, wall: 2}`);
         assert.equal(partsOf(region).length, partsOf(piece.body).length, 'no part more than the body');
         assert.ok(area(intersection(hanger.lug!, piece.body)) > 0.5, 'the wall laps into the body');
         // It touches the outline: at most a few hundredths of a millimetre of arcs lie within the hole.
@@ -83,7 +83,7 @@ describe('A ring', () => {
     for (const sink of ['0', '1']) {
       const { hanger, region } = await hung(
         '{rectangle: [60, 30]}',
-        `ring: {at: top, opening: 4, wall: 2, sink: ${sink}}`,
+        `ring: {at: top, diameter: 4, wall: 2, sink: ${sink}}`,
       );
       // The rim at the far side: wall 2 between two circles round one centre.
       const free = difference(hanger.lug!, [hanger.opening]);
@@ -94,7 +94,7 @@ describe('A ring', () => {
 
   it('sunk by a millimetre lies a millimetre deeper', async () => {
     const at = async (sink: number) =>
-      (await hung('{rectangle: [60, 30]}', `ring: {at: top, opening: 4, sink: ${sink}}`)).hanger.centre.y;
+      (await hung('{rectangle: [60, 30]}', `ring: {at: top, diameter: 4, sink: ${sink}}`)).hanger.centre.y;
     assertNear(await at(0), 15 + 2, 0.02);
     assertNear((await at(0)) - (await at(1)), 1, 0.02);
   });
@@ -107,7 +107,7 @@ describe('A ring', () => {
 
   it('round an eccentric hole leaves R − r − e of material', async () => {
     // A disc R = 10 with a hole r = 3 drawn 4 off its centre: 3 mm at the thinnest.
-    const { region, hanger } = await hung('{ellipse: 20}', 'hole: {at: {up: 4}, opening: 6}');
+    const { region, hanger } = await hung('{ellipse: 20}', 'hole: {at: {up: 4}, diameter: 6}');
     const [outer] = region;
     assertNear(distance([outer!], hanger.opening), 10 - 3 - 4, 0.005);
   });
@@ -135,7 +135,7 @@ describe('A hole', () => {
   for (const at of ['top', 'bottom', 'left', 'right', '30']) {
     it(`at ${at} is exactly its inset from the edge`, async () => {
       for (const body of ['{rectangle: [84, 40], radius: 6}', '{ellipse: [70, 40]}']) {
-        const { piece, hanger } = await hung(body, `hole: {at: ${at}, opening: 4, inset: 3}`);
+        const { piece, hanger } = await hung(body, `hole: {at: ${at}, diameter: 4, inset: 3}`);
         assertNear(distance(piece.body, hanger.opening), 3, 0.01, body);
         assert.deepEqual(difference(hanger.opening, [offset(piece.body, -2.98)]), []);
         assertNear(piece.region.length, 2, 0);
@@ -144,14 +144,14 @@ describe('A hole', () => {
   }
 
   it('takes its area off the body', async () => {
-    const made = await hung('{rectangle: [84, 40]}', 'hole: {at: top, opening: 4, inset: 3}');
+    const made = await hung('{rectangle: [84, 40]}', 'hole: {at: top, diameter: 4, inset: 3}');
     assertNear(made.area, 3360 - Math.PI * 4, 0.02);
     assertNear(made.hanger.centre.y, 20 - 3 - 2, 0.005);
     assertNear(made.hanger.centre.x, 0, 0.005);
   });
 
   it('is said to have no room where it has none', async () => {
-    const text = specOf(['body: {rectangle: [20, 6]}'], 'body: [body], hanger: {hole: {opening: 4, inset: 3}}');
+    const text = specOf(['body: {rectangle: [20, 6]}'], 'body: [body], hanger: {hole: {diameter: 4, inset: 3}}');
     const { issues, source } = await report(text);
     const found = issues.find((issue) => issue.code === 'empty-shape');
     assert.ok(found);
@@ -185,7 +185,7 @@ describe('Hangers', () => {
 
   it('may be two, between which the piece hangs level', async () => {
     const made = await make(
-      specOf(shapes, 'body: [plate], hanger: [{hole: {at: top-left, opening: 4}}, {ring: {at: right, opening: 4}}]'),
+      specOf(shapes, 'body: [plate], hanger: [{hole: {at: top-left, diameter: 4}}, {ring: {at: right, diameter: 4}}]'),
     );
     const [hole, ring] = made.pieces[0]!.hangers;
     assert.equal(made.pieces[0]!.hangers.length, 2);
@@ -214,7 +214,7 @@ describe('Hangers', () => {
   it('may be defined once and hang several pieces', async () => {
     const text = [
       'tagwright: 1',
-      'hangers: {side: {ring: {at: left, opening: 3}}}',
+      'hangers: {side: {ring: {at: left, diameter: 3}}}',
       'shapes:',
       ...shapes.map((shape) => `  ${shape}`),
       'pieces:',
@@ -242,7 +242,7 @@ describe('Hangers', () => {
   });
 
   it('that nothing uses are read all the same, and more than two are too many', async () => {
-    const unused = await report(specOf(shapes, 'body: [plate]', ['hangers: {side: {ring: {opening: -3}}}']));
+    const unused = await report(specOf(shapes, 'body: [plate]', ['hangers: {side: {ring: {diameter: -3}}}']));
     assert.deepEqual(
       unused.issues.map(({ code, path }) => [code, path]),
       [['bad-length', ['hangers', 'side', 'ring', 'opening']]],

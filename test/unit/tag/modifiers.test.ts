@@ -55,7 +55,7 @@ describe('Sizes', () => {
     const shapes = ['word: {text: Mint, font: Pacifico, width: W, grow: G}', 'body: {around: word, by: B}'];
     const fill = (w: string, g: string, b: string) =>
       shapes.map((line) => line.replace('W', w).replace('G', g).replace('B', b));
-    const piece = 'body: [body], hanger: {ring: {at: left, opening: O}}';
+    const piece = 'body: [body], hanger: {ring: {at: left, diameter: O}}';
     const inches = await make(specOf(fill('3', '1/50', '1/4'), piece.replace('O', '1/8'), ['units: in']));
     const mm = await make(specOf(fill('76.2', '0.508', '6.35'), piece.replace('O', '3.175')));
     const mixed = await make(specOf(fill('3 in', '0.508 mm', '0.25 in'), piece.replace('O', '1/8 in')));

@@ -97,8 +97,8 @@ describe('Plates that go by a name', () => {
   });
 
   it('label: a rectangle less two triangles, at whichever end', async () => {
-    const { region } = await makeShape('{label: {size: [90, 40], cut: 12}}');
-    assertPlate(await makeShape('{label: {size: [90, 40], cut: 12}}'), 90, 40, 3600 - 144);
+    const { region } = await makeShape('{label: {size: [90, 40], clip: 12}}');
+    assertPlate(await makeShape('{label: {size: [90, 40], clip: 12}}'), 90, 40, 3600 - 144);
     assert.ok(
       region[0]!.every(({ x, y }) => x > -44 || Math.abs(y) <= 8 + exact),
       'it is cut at the left',
@@ -108,12 +108,12 @@ describe('Plates that go by a name', () => {
       ['top', (x: number, y: number) => y > 19 && Math.abs(x) > 33.01],
       ['bottom', (x: number, y: number) => y < -19 && Math.abs(x) > 33.01],
     ] as const) {
-      const made = await makeShape(`{label: {size: [90, 40], cut: 12, end: ${end}}}`);
+      const made = await makeShape(`{label: {size: [90, 40], clip: 12, end: ${end}}}`);
       assertPlate(made, 90, 40, 3600 - 144);
       assert.ok(!made.region[0]!.some(({ x, y }) => beyond(x, y)), end);
     }
     // Cut to a point: a pentagon.
-    const pointed = await makeShape('{label: {size: [90, 40], cut: 20, end: right}}');
+    const pointed = await makeShape('{label: {size: [90, 40], clip: 20, end: right}}');
     assertPlate(pointed, 90, 40, 3600 - 400);
     assert.equal(pointed.region[0]!.length, 5);
   });
@@ -170,7 +170,7 @@ describe('Plates that go by a name', () => {
           `{oval: {size: [${w}, ${h}], exponent: ${2 + 8 * one}}}`,
           `{heart: [${w}, ${h}]}`,
           `{house: {size: [${w}, ${h}], roof: ${h * one}, eaves: ${(w / 2) * other}}}`,
-          `{label: {size: [${w}, ${h}], cut: ${(least / 2) * one}, end: ${end}}}`,
+          `{label: {size: [${w}, ${h}], clip: ${(least / 2) * one}, end: ${end}}}`,
           `{ticket: {size: [${w}, ${h}], bite: ${(least / 2) * one}}}`,
           `{scallops: {size: [${w}, ${h}], lobe: ${least / (2 + 6 * one)}}}`,
         ]) {
@@ -189,8 +189,8 @@ describe('Plates that go by a name', () => {
   for (const [shape, problem] of [
     ['{house: {size: [40, 50], roof: 50}}', '50: “roof” must be less than the height, 50 mm.'],
     ['{house: {size: [40, 50], eaves: 20}}', '20: “eaves” must be less than half the width, 20 mm.'],
-    ['{label: {size: [90, 40], cut: 21}}', '21: “cut” can be at most half the end, 20 mm.'],
-    ['{label: {size: [15, 40], cut: 18}}', '18: “cut” can be at most the length, 15 mm.'],
+    ['{label: {size: [90, 40], clip: 21}}', '21: “cut” can be at most half the end, 20 mm.'],
+    ['{label: {size: [15, 40], clip: 18}}', '18: “cut” can be at most the length, 15 mm.'],
     ['{ticket: {size: [80, 40], bite: 20}}', '20: “bite” must be less than half the shorter side, 20 mm.'],
     ['{scallops: {size: [80, 40], lobe: 30}}', '30: Not even two lobes of this width fit along the shorter side.'],
     ['{scallops: {size: [800, 400], lobe: 1}}', '1: More than 200 lobes would fit along a side.'],

@@ -165,7 +165,7 @@ describe('The place that a ring finds for itself', () => {
       for (const word of words) {
         const shape = `body: {text: ${word}, font: ${font}, width: 70, grow: 0.3}`;
         const made = await make(
-          specOf([shape], `body: [body], parts: many, hanger: {ring: {opening: ${2 * hole}, wall: ${wall}}}`),
+          specOf([shape], `body: [body], parts: many, hanger: {ring: {diameter: ${2 * hole}, wall: ${wall}}}`),
         );
         const { body, hangers } = made.pieces[0]!;
         const balance = centroid(body)!;
@@ -197,7 +197,7 @@ describe('The place that a ring finds for itself', () => {
 describe('A ring that finds its own place in lettering', () => {
   const ringOf = async (word: string, font: string, at = 'auto') => {
     const shape = `body: {text: ${word}, font: ${font}, x_height: 11, grow: 0.3, straps: 1.5}`;
-    const made = await make(specOf([shape], `body: [body], hanger: {ring: {at: ${at}, opening: 3, wall: 1.78}}`));
+    const made = await make(specOf([shape], `body: [body], hanger: {ring: {at: ${at}, diameter: 3, wall: 1.78}}`));
     const { centre } = made.pieces[0]!.hangers[0]!;
     const { baseline, top } = [...made.report.tag!.made.values()][0]!.band!;
     const lettered = letteredOf(made, 0.3);

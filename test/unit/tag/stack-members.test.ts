@@ -23,7 +23,7 @@ function middleOfMark({ pieces }: Made) {
 }
 
 describe('A hanger on a member of a stack', () => {
-  const hole = 'hanger: {hole: {on: cap, at: {up: 0}, opening: 3}}';
+  const hole = 'hanger: {hole: {on: cap, at: {up: 0}, diameter: 3}}';
 
   it('is on the member where the stack has put it', async () => {
     const made = await make(spec(stacked, [`tag: {body: [whole], ${hole}}`]));

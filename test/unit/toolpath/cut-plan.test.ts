@@ -246,7 +246,7 @@ describe('The cut plan', () => {
     it('lets more through the hole', async () => {
       const spec = (more: readonly string[]) =>
         make(
-          specOf(['plate: {rectangle: [40, 20]}'], 'body: [plate], hanger: {hole: {at: left, opening: 3}}', [
+          specOf(['plate: {rectangle: [40, 20]}'], 'body: [plate], hanger: {hole: {at: left, diameter: 3}}', [
             'stock: {kerf: 0.2 mm}',
             ...more,
           ]),

@@ -25,7 +25,7 @@ async function taken(text: string): Promise<JobEstimate> {
  * The time along a path by taking it in steps of a few micrometres: at each, the head goes as fast as it may and can still
  * brake for all that lies ahead. Bends and corners are measured on the steps. Nothing here knows of segments or trapezoids.
  */
-function simulated(contour: Contour, { speed, acceleration, corner }: Motion): number {
+function simulated(contour: Contour, { speed, acceleration, cornerJump }: Motion): number {
   const points = stepped(contour, 0.005);
   const steps = points.slice(1).map((point, i) => Math.hypot(point.x - points[i]!.x, point.y - points[i]!.y));
   const turns = points.map((_, i) => turnAt(points, i));
@@ -33,7 +33,7 @@ function simulated(contour: Contour, { speed, acceleration, corner }: Motion): n
     if (i === 0 || i === points.length - 1) return 0;
     const beside = (turns[i - 1]! + turns[i + 1]!) / 2;
     // A turn well beyond those beside it is a corner; else it is the step of a bend.
-    if (turns[i]! - beside > 0.004) return Math.min(speed, corner / (2 * Math.sin(turns[i]! / 2)));
+    if (turns[i]! - beside > 0.004) return Math.min(speed, cornerJump / (2 * Math.sin(turns[i]! / 2)));
     const bend = Math.min(turns[i]!, Math.max(turns[i - 1]!, turns[i + 1]!));
     const length = (steps[i - 1]! + steps[i]!) / 2;
     return Math.min(speed, bend > 0 ? Math.sqrt((acceleration * length) / bend) : speed);
@@ -66,7 +66,7 @@ const line = (length: number): Contour => ({
 describe('The time along a path', () => {
   it('is that of a trapezoid, and of a triangle where the way is too short for full speed', () => {
     // Exact: 100 mm at 20 mm/s and 200 mm/s²: 0.1 s up, 98 mm at speed, 0.1 s down. 1 mm: √(1·200) at the middle.
-    const motion = { speed: 20, acceleration: 200, corner: 5 };
+    const motion = { speed: 20, acceleration: 200, cornerJump: 5 };
     assertNear(secondsAlong(line(100), motion), 0.2 + 98 / 20, 1e-12);
     assertNear(secondsAlong(line(1), motion), 2 * Math.sqrt(1 / 200), 1e-12);
     assertNear(secondsAcross(100, motion), 5.1, 1e-12);
@@ -87,7 +87,7 @@ describe('The time along a path', () => {
       ].map(([x, y]) => ({ type: 'line', to: { x: x!, y: y! } })),
       closed: true,
     };
-    const seconds = secondsAlong(square, { speed: 20, acceleration: 200, corner: 5 });
+    const seconds = secondsAlong(square, { speed: 20, acceleration: 200, cornerJump: 5 });
     assertNear(seconds, 2 * side(0, v) + 2 * side(v, v), 1e-9);
   });
 
@@ -102,15 +102,15 @@ describe('The time along a path', () => {
       closed: true,
     };
     const length = 4 * Math.PI;
-    const seconds = secondsAlong(circle, { speed: 100, acceleration: 200, corner: 5 });
+    const seconds = secondsAlong(circle, { speed: 100, acceleration: 200, cornerJump: 5 });
     assertNear(seconds, 0.2 + (length - 2) / 20, 1e-9);
   });
 
   it('is within 1 % of a step-by-step simulation, for every cut of the samples and three machines', async () => {
     const machines: Motion[] = [
-      { speed: 8, acceleration: 300, corner: 2 },
-      { speed: 25, acceleration: 1000, corner: 5 },
-      { speed: 120, acceleration: 3000, corner: 12 },
+      { speed: 8, acceleration: 300, cornerJump: 2 },
+      { speed: 25, acceleration: 1000, cornerJump: 5 },
+      { speed: 120, acceleration: 3000, cornerJump: 12 },
     ];
     for (const name of ['1-', '3-', '5-', '6-']) {
       const { report } = await make(samples.find((sample) => sample.name.startsWith(name))!.text);
@@ -128,7 +128,7 @@ describe('The time along a path', () => {
 });
 
 describe('The time of an engraved area', () => {
-  const machine = { speed: 200, acceleration: 2000, interval: 0.1 };
+  const machine = { speed: 200, acceleration: 2000, hatch: 0.1 };
 
   it('is exact for a rectangle: each line its width and a turn', () => {
     // Exact: 300 lines of 40 mm, 0.2 s each, and 0.1 s to rest and 0.1 s to speed beside each.

@@ -3,7 +3,7 @@
  * corner; y runs down in both.
  */
 
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 
 export interface Viewport {
   /** The world point in the middle of the stage; a resized stage keeps its middle. */

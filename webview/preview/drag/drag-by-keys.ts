@@ -1,7 +1,7 @@
 /** The hand by keyboard: S takes hold of one thing after another, the arrows move it. */
 
 import type { HandChange } from '../../../src/protocol/preview.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import type { Hand } from './drag.ts';
 import { added, stepOf } from './drag-steps.ts';
 import { isPlain } from '../keys.ts';

@@ -1,7 +1,7 @@
 /** The hand by pointer: what is free, or taken hold of already, moves when it is dragged; a handle changes the size. */
 
 import type { SceneGrip } from '../../../src/protocol/preview.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import type { Hand } from './drag.ts';
 import { roundedToStep, tidy } from './drag-steps.ts';
 import { middleOf, snap, type SnapLine } from './snapping.ts';

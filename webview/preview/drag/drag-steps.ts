@@ -1,7 +1,8 @@
 /** How far one step of the hand goes, and what a change is called. Pure. */
 
 import type { HandChange } from '../../../src/protocol/preview.ts';
-import { lengthText, type Units } from '../../common/format.ts';
+import { lengthText } from '../../../src/core/units.ts';
+import type { Units } from '../../../src/core/units.ts';
 
 interface Steps {
   /** What a pointer's moves are rounded to, and an arrow key moves by, in mm. */

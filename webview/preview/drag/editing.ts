@@ -2,7 +2,7 @@
 
 import type { SceneMessage } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { Hand, type HandHost } from './drag.ts';
 import { steerHand } from './drag-by-keys.ts';
 import { dragHand } from './drag-by-pointer.ts';

@@ -2,7 +2,7 @@
 
 import type { Arranged } from '../scene/arrange.ts';
 import type { Dimensions } from './dimensions.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { Ground } from './obstacles.ts';
 import { layOut } from './label-layout.ts';
 import type { Pins } from '../problems/pins.ts';

@@ -3,7 +3,9 @@
 import type { OutcomePiece, SceneHanger, ScenePiece, SceneWall } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import { changedText, crossText, fineText, isSameLength, lengthText, type Units } from '../../common/format.ts';
+import { sizeText, lengthText } from '../../../src/core/units.ts';
+import { changedText, fineText, isSameLength } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { caliper, pair } from './caliper.ts';
 import { sizePlaces } from './size-lines.ts';
@@ -132,7 +134,7 @@ function hangerDimension(
   scale: number,
 ): Dimension {
   const text =
-    hanger.kind === 'slot' ? crossText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
+    hanger.kind === 'slot' ? sizeText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
   const from = (hanger.size / 2) * scale;
   return { wanted: spotLabel(hanger.id, text, onScreen(hanger.centre), from, piece, onScreen), text };
 }

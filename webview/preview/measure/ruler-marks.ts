@@ -1,6 +1,7 @@
 /** Where the marks of a ruler are and which of them carry a figure. Pure. */
 
-import type { Units } from '../../common/format.ts';
+import { mmPer } from '../../../src/core/units.ts';
+import type { Units } from '../../../src/core/units.ts';
 
 export interface RulerMark {
   /** In mm from the ruler's zero. */
@@ -10,7 +11,6 @@ export interface RulerMark {
   readonly text: string;
 }
 
-const mmPer: Readonly<Record<Units, number>> = { mm: 1, in: 25.4 };
 /** Steps between figures, in units; each is parted into ten, five or four, so that marks stand at round figures as well. */
 const figureSteps: readonly (readonly [step: number, parts: number])[] = [
   [0.05, 5],

@@ -3,7 +3,8 @@
 import type { Arranged } from '../scene/arrange.ts';
 import { caliper, pair } from './caliper.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import { fineText, type Units } from '../../common/format.ts';
+import { fineText } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { isPlain } from '../keys.ts';
 import { cornersOf, nearestOf, nearestOnEdges, ringsOf, type Found, type Rings } from '../scene/outline-points.ts';
 import { toScreen, toWorld, type Size, type Viewport, type XY } from '../camera/viewport.ts';

@@ -1,7 +1,7 @@
 /** Rulers along the top and the left of the stage, in the spec's units, from the top left corner of what is drawn. */
 
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { rulerMarks, type RulerMark } from './ruler-marks.ts';
 import { toScreen, type Size, type Viewport, type XY } from '../camera/viewport.ts';

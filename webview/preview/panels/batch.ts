@@ -2,7 +2,8 @@
 
 import type { BatchMessage, BatchTag, SceneMessage } from '../../../src/protocol/preview.ts';
 import { byId, html, setAttribute, setText, svg } from '../../common/dom.ts';
-import { countText, crossText, type Units } from '../../common/format.ts';
+import { counted, sizeText } from '../../../src/core/units.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { setSeverity, severityIcon } from '../../common/icons.ts';
 
 export class BatchStrip {
@@ -125,7 +126,7 @@ class BatchOption {
     this.picture.replaceChildren(
       ...(picture?.paths ?? []).map(({ use, data }) => svg('path', { class: use, d: data })),
     );
-    const size = width === undefined || height === undefined ? 'no drawing' : crossText(width, height, units);
+    const size = width === undefined || height === undefined ? 'no drawing' : sizeText(width, height, units);
     const tall = isTall ? 'much taller than the others' : '';
     setText(this.size, size);
     this.size.classList.toggle('stands-out', isTall);
@@ -133,7 +134,7 @@ class BatchOption {
     const gravest = severity ?? (isTall ? 'info' : undefined);
     this.icon.toggleAttribute('hidden', gravest === undefined);
     if (gravest) setSeverity(this.icon, gravest);
-    const found = [problems > 0 ? countText(problems, 'problem') : '', tall].filter((words) => words !== '');
+    const found = [problems > 0 ? counted(problems, 'problem') : '', tall].filter((words) => words !== '');
     setText(this.problems, found.map((words) => `, ${words}`).join(''));
     setAttribute(this.element, 'title', [this.label, size, ...found].join(', '));
   }

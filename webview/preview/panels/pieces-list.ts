@@ -2,7 +2,8 @@
 
 import type { PieceLoad, Scene, ScenePart, ScenePiece, SceneShape } from '../../../src/protocol/preview.ts';
 import { html, setAttribute, setText } from '../../common/dom.ts';
-import { partsText, sizeText, type Units } from '../../common/format.ts';
+import { partsText, bothSizes } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { aboutIcon, eyeIcon, swatch } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { roving } from '../../common/roving.ts';
@@ -85,7 +86,7 @@ class RowView implements ItemView<Row> {
     setText(this.name, piece.title);
     setAttribute(this.name, 'data-offset', `${piece.source}`);
     setAttribute(this.name, 'data-heats', piece.id);
-    setText(this.size, alone ? '' : sizeText(piece.width, piece.height, units));
+    setText(this.size, alone ? '' : bothSizes(piece.width, piece.height, units));
     setText(this.count, alone ? '' : partsText(piece));
     this.partList.patch([...piece.shapes, ...piece.parts]);
   }

@@ -3,7 +3,8 @@
 import type { SceneMessage, Severity } from '../../../src/protocol/preview.ts';
 import { arrange } from '../scene/arrange.ts';
 import { html, setAttribute, setText, svg } from '../../common/dom.ts';
-import { countText, partsText, sizeText } from '../../common/format.ts';
+import { counted } from '../../../src/core/units.ts';
+import { partsText, bothSizes } from '../../common/format.ts';
 import { severityIcon, tickIcon } from '../../common/icons.ts';
 
 const severities: readonly Severity[] = ['error', 'warning', 'info'];
@@ -50,7 +51,7 @@ export class Summary {
       const count = pins.filter((pin) => pin.severity === severity).length;
       element.hidden = count === 0;
       setText(number, `${count}`);
-      setAttribute(element, 'aria-label', severity === 'info' ? `${count} info` : countText(count, severity));
+      setAttribute(element, 'aria-label', severity === 'info' ? `${count} info` : counted(count, severity));
     }
   }
 }
@@ -61,11 +62,11 @@ type Drawn = NonNullable<SceneMessage['scene']>;
 function overallSize(scene: Drawn): string {
   const groups = arrange(scene, 'assembled').groups;
   const [minX, minY, maxX, maxY] = groups[0]?.bounds ?? [0, 0, 0, 0];
-  return groups.length === 1 ? sizeText(maxX - minX, maxY - minY, scene.units) : `${groups.length} separate tags`;
+  return groups.length === 1 ? bothSizes(maxX - minX, maxY - minY, scene.units) : `${groups.length} separate tags`;
 }
 
 function totals(scene: Drawn): string {
   const sum = (of: 'partCount' | 'holeCount'): number => scene.pieces.reduce((total, piece) => total + piece[of], 0);
   const parts = partsText({ partCount: sum('partCount'), holeCount: sum('holeCount') });
-  return scene.pieces.length === 1 ? parts : `${countText(scene.pieces.length, 'piece')} · ${parts}`;
+  return scene.pieces.length === 1 ? parts : `${counted(scene.pieces.length, 'piece')} · ${parts}`;
 }

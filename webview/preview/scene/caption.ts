@@ -2,12 +2,13 @@
 
 import type { Scene } from '../../../src/protocol/preview.ts';
 import { arrange } from './arrange.ts';
-import { lengthText, sizeText } from '../../common/format.ts';
+import { lengthText } from '../../../src/core/units.ts';
+import { bothSizes } from '../../common/format.ts';
 
 export function captionOf(scene: Scene): string {
   const [group, ...others] = arrange(scene, 'assembled').groups;
   const [minX, minY, maxX, maxY] = group?.bounds ?? scene.bounds;
-  const size = others.length === 0 ? sizeText(maxX - minX, maxY - minY, scene.units) : `${others.length + 1} tags`;
+  const size = others.length === 0 ? bothSizes(maxX - minX, maxY - minY, scene.units) : `${others.length + 1} tags`;
   const thickness = scene.thickness === undefined ? '' : `, ${lengthText(scene.thickness, scene.units)}`;
   const sheet = scene.material === undefined ? [] : [`${scene.material}${thickness}`];
   return [scene.title, size, ...sheet].join(' · ');

@@ -2,7 +2,7 @@
 
 import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
 import { svg } from '../../common/dom.ts';
-import type { Units } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { gridStep, toScreen, type Size, type Viewport, type XY } from '../camera/viewport.ts';
 
 export class Defs {

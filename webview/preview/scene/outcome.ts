@@ -3,7 +3,9 @@
 import type { OutcomeMessage, OutcomePiece, Scene } from '../../../src/protocol/preview.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from '../../common/dom.ts';
-import { isSameLength, lengthText, type Units } from '../../common/format.ts';
+import { lengthText } from '../../../src/core/units.ts';
+import { isSameLength } from '../../common/format.ts';
+import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { XY } from '../camera/viewport.ts';
 

@@ -17,7 +17,7 @@ const slackMm = 0.01;
 /** A slanting turn may be overlooked where it would leave less play than this, in mm. */
 const playMm = 0.05;
 
-export const tooLarge: Check = ({ sheet, stock, pieces }) => {
+export const exceedsSheet: Check = ({ sheet, stock, pieces }) => {
   if (!sheet) return [];
   const room = { width: sheet.width - 2 * sheet.margin, height: sheet.height - 2 * sheet.margin };
   // The beam runs half a kerf outside the piece on every side.
@@ -28,7 +28,7 @@ export const tooLarge: Check = ({ sheet, stock, pieces }) => {
     const takes = sizeOf({ width: box.maxX - box.minX + stock.kerf, height: box.maxY - box.minY + stock.kerf });
     return [
       {
-        code: 'too-large',
+        code: 'exceeds-sheet',
         severity: 'error',
         piece: id,
         path,

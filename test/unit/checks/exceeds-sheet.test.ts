@@ -9,13 +9,13 @@ function onSheet(sheet: string, body: string, ...head: readonly string[]): Promi
 
 async function fits(sheet: string, body: string, ...head: readonly string[]): Promise<boolean> {
   const made = await onSheet(sheet, body, ...head);
-  return made.issues.every(({ code }) => code !== 'too-large');
+  return made.issues.every(({ code }) => code !== 'exceeds-sheet');
 }
 
 describe('A piece on a sheet', () => {
   it('that is too large is told its size and the room', async () => {
     const made = await onSheet('size: [90, 40], margin: 5', '{rectangle: [81, 20]}');
-    const issue = only(made, 'too-large');
+    const issue = only(made, 'exceeds-sheet');
     assert.equal(issue.severity, 'error');
     assert.equal(issue.piece, 'tag');
     assert.match(
@@ -69,7 +69,7 @@ describe('A piece on a sheet', () => {
     const sheet = 'size: [90, 40], margin: 5';
     const kerf = 'stock: {kerf: 0.2}';
     assert.ok(await fits(sheet, '{rectangle: [79.8, 29.8]}', kerf));
-    const issue = only(await onSheet(sheet, '{rectangle: [79.9, 29]}', kerf), 'too-large');
+    const issue = only(await onSheet(sheet, '{rectangle: [79.9, 29]}', kerf), 'exceeds-sheet');
     assert.match(issue.message, /with the kerf it needs 80\.10 × 29\.20 mm/);
   });
 
@@ -78,7 +78,7 @@ describe('A piece on a sheet', () => {
     assert.ok(await fits('size: [12 in, 8 in], margin: 1/4 in', '{rectangle: [292.1, 190.5]}'));
     const made = await onSheet('size: [12, 8], margin: 0.25', '{rectangle: [11.6, 7]}', 'units: in');
     assert.match(
-      only(made, 'too-large').message,
+      only(made, 'exceeds-sheet').message,
       /it needs 11\.600 × 7\.000 in, and there is room for 11\.500 × 7\.500 in/,
     );
   });
@@ -93,11 +93,11 @@ pieces:
   one: {body: [large], hanger: {ring: {at: top}}}
   two: {body: [small], glue_to: one}
 `;
-    assert.equal(only(await make(text), 'too-large').piece, 'one');
-    assertSilent(await make(text.replace('28', '18')), 'too-large');
+    assert.equal(only(await make(text), 'exceeds-sheet').piece, 'one');
+    assertSilent(await make(text.replace('28', '18')), 'exceeds-sheet');
   });
 
   it('is not judged where no sheet is given', async () => {
-    assertSilent(await make(specOf(['body: {rectangle: [3000, 2000]}'])), 'too-large');
+    assertSilent(await make(specOf(['body: {rectangle: [3000, 2000]}'])), 'exceeds-sheet');
   });
 });

@@ -3,6 +3,7 @@
 import { inline, sentence } from '../language/hover/docs.ts';
 import { alternatives, isLength, nameKindOf, resolved, specSchema } from '../language/schema.ts';
 import type { NameKind, SchemaNode } from '../language/schema.ts';
+import { groupName, rootSection, sectionAnchor } from '../language/reference-sections.ts';
 import { markdownTable } from './markdown-table.ts';
 
 const intro = `# Every key of a spec
@@ -34,7 +35,7 @@ interface Group {
 
 /** As Markdown: the spec itself, then each group of keys in the order in which the ones before mention it. */
 export function languageReference(): string {
-  const groups: Group[] = [{ name: 'The spec', node: specSchema }];
+  const groups: Group[] = [{ name: rootSection, node: specSchema }];
   // Grows while it is gone through.
   for (const { node } of groups)
     for (const [key, inner] of Object.entries(node.properties ?? {}))
@@ -112,8 +113,8 @@ function valueOf(node: SchemaNode, key: string): string {
   if (node.const !== undefined) return `\`${node.const}\``;
   if (node.enum) return node.enum.map((word) => `\`${word}\``).join(', ');
   if (node.properties) {
-    const { name } = groupOf(node, key);
-    return `[${name}](#${name.replaceAll(' ', '-')})`;
+    const name = groupName(node, key);
+    return `[${name}](#${sectionAnchor(name)})`;
   }
   if (typeof node.additionalProperties === 'object')
     return `names, each with ${valuesOf(node.additionalProperties, key)}`;
@@ -135,16 +136,10 @@ function plainValue({ type, minimum, maximum }: SchemaNode): string {
 /** The groups of keys that a value may be or hold. */
 function groupsIn(node: SchemaNode, key: string): Group[] {
   return alternatives(node).flatMap((each) => {
-    if (each.properties) return [groupOf(each, key)];
+    if (each.properties) return [{ name: groupName(each, key), node: each }];
     const inner = typeof each.additionalProperties === 'object' ? each.additionalProperties : each.items;
     return inner === undefined || isTuple(inner) ? [] : groupsIn(inner, key);
   });
-}
-
-/** Under the schema's own name for it, in small letters; that of its key where it has none. */
-function groupOf(node: SchemaNode, key: string): Group {
-  const title = node.title?.replace(/Spec$/, '').replaceAll(/(?<=[a-z])(?=[A-Z])/g, ' ');
-  return { name: title?.toLowerCase() ?? key, node };
 }
 
 function isTuple(items: SchemaNode | readonly SchemaNode[]): items is readonly SchemaNode[] {

@@ -2,19 +2,18 @@
  * Builds everything the extension and the command line need into `dist/`:
  *
  *     start.cjs  extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     web/start.js  web/extension.js  webview/  fonts/  samples.json  third-party-notices.txt
+ *     web/start.js  web/extension.js  webview/  fonts/  guide/  listing/  samples.json  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */
 
 import * as esbuild from 'esbuild';
-import { cpSync, rmSync, watch, writeFileSync } from 'node:fs';
+import { rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
 import { allWithin } from './all-within.ts';
+import { copyAssets } from './assets.ts';
 import { generate, schemaFile } from './generate.ts';
 import { thirdPartyNotices } from './notices.ts';
-import { samplesFolder, specsIn } from './samples.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
@@ -54,7 +53,7 @@ export async function buildAll(options: { minify?: boolean; watch?: boolean } = 
   await generate();
   // What is packed must hold nothing left over; otherwise a running editor goes on reading the folder.
   if (options.minify) rmSync(dist, { recursive: true, force: true });
-  copyAssets();
+  copyAssets(dist);
 
   const bundles = bundleOptions(options.minify ?? false);
   if (!options.watch) {
@@ -129,21 +128,6 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
       format: 'iife',
     },
   ];
-}
-
-function copyAssets(): void {
-  const modules = join(root, 'node_modules');
-  // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
-  cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
-  cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
-  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder)));
-  cpSync(join(root, 'src', 'guide'), join(dist, 'guide'), { recursive: true });
-  cpSync(join(root, 'src', 'vscode', 'grammar'), join(dist, 'grammar'), { recursive: true });
-  for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
-    const fonts = join(dist, 'fonts');
-    for (const face of faces) cpSync(join(modules, name, face.file), join(fonts, bundledFileName(face)));
-    cpSync(join(modules, name, licence), join(fonts, licenceFile));
-  }
 }
 
 if (process.argv[1] === import.meta.filename) {

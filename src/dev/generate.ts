@@ -1,7 +1,7 @@
 /**
  * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator; and what is
- * derived from the table of issue codes: the settings in `package.json`; and what the defaults of `min_web` are, into the
- * documentation; and the style sheet of how materials look. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
+ * derived from the table of issue codes: the settings in `package.json`; and the guide's reference of the language and its tables; and
+ * the style sheet of how materials look. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
  * the only one of its kind.
  */
 
@@ -11,8 +11,8 @@ import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeGuide } from './guide-tables.ts';
 import { lookStyles } from './look-styles.ts';
-import { writeWebTables } from './min-web-table.ts';
 import { writeSeveritySettings } from './severity-settings.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -29,7 +29,7 @@ export async function generate(): Promise<void> {
   writeIfChanged('src/spec/validate.generated.d.mts', declaration);
   writeIfChanged('webview/preview/style/looks.generated.css', lookStyles());
   writeSeveritySettings(root);
-  writeWebTables(root);
+  writeGuide(root);
 }
 
 const declaration = `import type { ValidateFunction } from 'ajv';

@@ -1,6 +1,6 @@
 /**
  * What the bench is reminded of before the beam is on: of the machine, and of the material. Sources where there are any are
- * named in the README, “Before you cut”; what is said of single materials is rule of thumb, no source.
+ * named in the guide, “Before you cut”; what is said of single materials is rule of thumb, no source.
  */
 
 import { lookNames } from '../look/looks.ts';

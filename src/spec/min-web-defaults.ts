@@ -1,6 +1,6 @@
 /**
  * How narrow material may be where the spec does not say: by what it is, and a little by how thin it is. A thick sheet needs
- * no wider web than a thin one; what splits along its grain, cracks or crumbles does. The README and the pages of the checks
+ * no wider web than a thin one; what splits along its grain, cracks or crumbles does. The guide and the pages of the checks
  * show this table, and a test holds them to it.
  */
 

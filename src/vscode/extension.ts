@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { registerColouring } from './features/colours.ts';
 import { registerCompletions } from './features/completions.ts';
 import { registerExplanations } from './features/problem-pages.ts';
+import { registerGuide } from './features/guide.ts';
 import { registerExports } from './export/commands.ts';
 import { fixAllProblems } from './features/fix-all.ts';
 import { editorFontFiles } from './service/font-files.ts';
@@ -64,6 +65,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     registerProblems(service),
     registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
+    registerGuide(context.extensionUri),
     surroundings,
     registerCompletions(surroundings),
     registerHovers(service, surroundings),

@@ -1,5 +1,5 @@
 /**
- * `npm run pictures`: takes anew every picture of the README and of the walkthrough, in the real editor on the samples, so that they
+ * `npm run pictures`: takes anew every picture of the README and of the guide, the walkthrough's among them, in the real editor on the samples, so that they
  * show today's look. `npm run pictures -- NAME…` takes some. Somebody must look at them before they are kept.
  */
 
@@ -15,7 +15,7 @@ const walkthrough = (name: string): string => join(root, 'src', 'guide', 'tour',
 
 const pictures: Readonly<Record<string, () => Promise<void>>> = {
   'script-name': () => whole('2-script-name.tag.yaml', 700, readme('script-name')),
-  'stacked-plate': () => whole('5-stacked-plate.tag.yaml', 700, readme('stacked-plate')),
+  'stacked-plate': () => whole('5-stacked-plate.tag.yaml', 700, walkthrough('stacked-plate')),
   'weak-on-purpose': () => whole('7-weak-on-purpose.tag.yaml', 800, readme('weak-on-purpose')),
   'seedling-sheets': () =>
     inEditor({ width: 1400, height: 800 }, async (editor) => {
@@ -26,7 +26,7 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
       const sheets = async () => (await editor.preview()).locator('svg path').count();
       await eventually('the sheets', async () => (await sheets().catch(() => 0)) > 0);
       await editor.page.mouse.move(60, 790);
-      await editor.screenshot(readme('seedling-sheets'));
+      await editor.screenshot(walkthrough('seedling-sheets'));
     }),
   samples: () =>
     inEditor({ width: 1000, height: 700 }, async (editor) => {

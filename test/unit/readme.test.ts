@@ -1,16 +1,22 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { issueCodes, issueKinds } from '../../src/core/issue-kinds.ts';
 
 describe('The README', () => {
   const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
 
-  it('lists every kind of problem as the table of codes has it, with its page', () => {
-    const rows = [...readme.matchAll(/^\| \[`([a-z-]+)`\]\((\S+)\) \| (\w+) \| (.*) \|$/gm)];
-    assert.deepEqual(rows.map(([, code]) => code).sort(), [...issueCodes].sort());
-    for (const [, code = '', page, severity, summary] of rows) {
-      const kind = issueKinds[code as keyof typeof issueKinds];
-      assert.deepEqual([page, severity, summary], [`src/guide/problems/${code}.md`, kind.severity, kind.summary]);
-    }
+  it('begins with whom it is for, and then the two commands', () => {
+    assert.match(readme, /^# Tagwright\n\nYou have one laser and many small orders/);
+    const commands = [...readme.matchAll(/^```sh\n(.*)\n```$/gm)].map(([, command]) => command);
+    assert.deepEqual(commands, ['npm start', 'npm test', 'npm run package']);
+  });
+
+  it('is read in a few minutes', () => {
+    assert.ok(readme.split('\n').length < 170);
+  });
+
+  it('has the cautions, and the way to the rest of them', () => {
+    for (const words of ['**Never leave a running job alone.**', '**Extract the fumes.**', '**Never cut** PVC'])
+      assert.ok(readme.includes(words), words);
+    assert.ok(readme.includes('(src/guide/before-you-cut.md)') || readme.includes(']: src/guide/before-you-cut.md'));
   });
 });

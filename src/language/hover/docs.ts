@@ -42,7 +42,8 @@ function valuesOf(node: SchemaNode): string | undefined {
   return minimum === undefined || maximum === undefined ? undefined : `From ${minimum} to ${maximum}.`;
 }
 
-function sentence(description = ''): string {
+/** A description without the word that marks generators. */
+export function sentence(description = ''): string {
   return description.replace(/^Generator: (.)/, (_, first: string) => first.toUpperCase());
 }
 

@@ -15,6 +15,7 @@ import type { Hit } from '../navigation/hit.ts';
 import { isHangerOf, loadDocs, pieceDocs } from './piece-docs.ts';
 import { pictureOf } from './picture.ts';
 import { plain } from './plain-markdown.ts';
+import { referenceSectionOf } from '../reference-sections.ts';
 import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from '../schema.ts';
 import { sizeOfRegion } from './sizes.ts';
 import type { FontNote } from '../surroundings.ts';
@@ -23,6 +24,8 @@ import { isGroup, valueAt } from '../values.ts';
 export interface Hover {
   readonly markdown: string;
   readonly range: TextRange;
+  /** Of the guide's reference, where the word is a key. */
+  readonly section?: string;
 }
 
 /** `report` may be of an earlier text, or absent; what is made is then told as far as it is known. */
@@ -36,7 +39,9 @@ export function hoverAt(
   if (!hit) return undefined;
   const parts = hit.on === 'key' ? aboutKey(hit, source, report) : aboutValue(hit, source, report, fonts);
   const markdown = parts.filter((part) => part !== '').join('\n\n');
-  return markdown === '' ? undefined : { markdown, range: hit.range };
+  if (markdown === '') return undefined;
+  const section = hit.on === 'key' ? referenceSectionOf(hit.path) : undefined;
+  return { markdown, range: hit.range, ...(section === undefined ? {} : { section }) };
 }
 
 function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | undefined): string[] {

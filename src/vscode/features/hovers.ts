@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { hoverAt } from '../../language/hover/hover.ts';
 import { signatureAt } from '../../language/completion/signature.ts';
 import { tagSpecSelector } from '../common/documents.ts';
+import { guideCommand, referenceLink } from './guide.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from '../service/service.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
@@ -18,7 +19,10 @@ export function registerHovers(service: TagService, surroundings: WorkspaceConte
       const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);
       if (!hover) return undefined;
       const range = toRange(hover.range, source.position.bind(source));
-      return new vscode.Hover(new vscode.MarkdownString(hover.markdown), range);
+      const link = hover.section === undefined ? '' : `\n\n${referenceLink(hover.section)}`;
+      const markdown = new vscode.MarkdownString(hover.markdown + link);
+      markdown.isTrusted = { enabledCommands: [guideCommand] };
+      return new vscode.Hover(markdown, range);
     },
   });
 }

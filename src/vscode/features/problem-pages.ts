@@ -3,23 +3,20 @@
 import * as vscode from 'vscode';
 import { isIssueCode, issueCodes, issueKinds } from '../../core/issue-kinds.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
+import { guidePage, showGuide } from './guide.ts';
 
 const command = 'tagwright.explain';
 
 export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposable {
   return vscode.commands.registerCommand(command, async (asked?: string) => {
     const code = asked !== undefined && isIssueCode(asked) ? asked : await chooseCode();
-    if (code) await vscode.commands.executeCommand('markdown.showPreview', pageOf(extensionUri, code));
+    if (code) await showGuide(guidePage(extensionUri, `problems/${code}`));
   });
 }
 
 /** What a problem's code leads to. */
 export function explanationLink(code: IssueCode): vscode.Uri {
   return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
-}
-
-function pageOf(extensionUri: vscode.Uri, code: IssueCode): vscode.Uri {
-  return vscode.Uri.joinPath(extensionUri, 'dist', 'guide', 'problems', `${code}.md`);
 }
 
 async function chooseCode(): Promise<IssueCode | undefined> {

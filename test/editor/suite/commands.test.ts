@@ -23,6 +23,14 @@ describe('Commands', () => {
     assert.equal(previews().length, 1, 'the second time shows the same one');
   });
 
+  it('open the guide, at its first page or where a link leads', async () => {
+    const labels = () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label);
+    await vscode.commands.executeCommand('tagwright.openGuide');
+    await eventually('the first page', labels, (found) => found.some((label) => label.includes('index.md')));
+    await vscode.commands.executeCommand('tagwright.openGuide', 'reference', 'stock');
+    await eventually('the reference', labels, (found) => found.some((label) => label.includes('reference.md')));
+  });
+
   it('are for the tag whose preview is in front, where no text is', async () => {
     const { document } = await show('7-weak-on-purpose.tag.yaml');
     const before = document.getText();

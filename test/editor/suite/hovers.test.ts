@@ -33,7 +33,9 @@ describe('Hovering over a spec', () => {
 
   it('tells what a key does, and a length in both units', async () => {
     const { document } = await show('5-stacked-plate.tag.yaml');
-    assert.match(await told(document, 'thickness:', 'thickness'), /Measured thickness of the sheet/);
+    const key = await told(document, 'thickness:', 'thickness');
+    assert.match(key, /Measured thickness of the sheet/);
+    assert.match(key, /\[In the guide\]\(command:tagwright\.openGuide\?%5B%22reference%22%2C%22stock%22%5D\)$/);
     // 1 in = 25.4 mm exactly (CSS Values and Units).
     assert.match(await told(document, '10 mm}', 'mm'), /10 mm = 0\.394 in/);
   });

@@ -1,0 +1,27 @@
+/** Everything in `dist/` that is no bundle: WebAssembly, fonts, the guide, the grammar, the extension's own page and icon. */
+
+import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
+import { listingPage } from './listing.ts';
+import { samplesFolder, specsIn } from './samples.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+
+export function copyAssets(dist: string): void {
+  const modules = join(root, 'node_modules');
+  // The bundle looks for it at `new URL('harfbuzz.wasm', import.meta.url)`.
+  cpSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
+  cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
+  writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder)));
+  cpSync(join(root, 'src', 'guide'), join(dist, 'guide'), { recursive: true });
+  mkdirSync(join(dist, 'listing'), { recursive: true });
+  writeFileSync(join(dist, 'listing', 'readme.md'), listingPage());
+  cpSync(join(root, 'src', 'vscode', 'listing', 'icon.png'), join(dist, 'listing', 'icon.png'));
+  cpSync(join(root, 'src', 'vscode', 'grammar'), join(dist, 'grammar'), { recursive: true });
+  for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
+    const fonts = join(dist, 'fonts');
+    for (const face of faces) cpSync(join(modules, name, face.file), join(fonts, bundledFileName(face)));
+    cpSync(join(modules, name, licence), join(fonts, licenceFile));
+  }
+}

@@ -1,0 +1,147 @@
+/** The guide's reference of the spec language, from the schema: one table for each group of keys. */
+
+import { inline, sentence } from '../language/hover/docs.ts';
+import { alternatives, isLength, nameKindOf, resolved, specSchema } from '../language/schema.ts';
+import type { NameKind, SchemaNode } from '../language/schema.ts';
+import { groupName, rootSection, sectionAnchor } from '../language/reference-sections.ts';
+import { markdownTable } from './markdown-table.ts';
+
+const intro = `# Every key of a spec
+
+Every key there is, with the same words that hovering over it shows. [The spec language](language.md) says how they go
+together.
+
+A *length* is a number with its unit (\`3 mm\`, \`1.2 cm\`, \`0.25 in\`, \`1 1/2 in\`, \`12 pt\`, \`20 px\`), or in the spec's \`units\`
+without one. Keys in **bold** are required.
+`;
+
+const names: Readonly<Record<NameKind, string>> = {
+  shape: 'name of a shape',
+  part: 'name of a member',
+  piece: 'name of a piece',
+  hanger: 'name of a hanger',
+  stock: 'name of a stock',
+  tie: 'name of a tie',
+  font: 'font',
+  drawing: 'SVG file',
+  spec: 'spec file',
+  table: 'CSV file',
+};
+
+interface Group {
+  readonly name: string;
+  readonly node: SchemaNode;
+}
+
+/** As Markdown: the spec itself, then each group of keys in the order in which the ones before mention it. */
+export function languageReference(): string {
+  const groups: Group[] = [{ name: rootSection, node: specSchema }];
+  // Grows while it is gone through.
+  for (const { node } of groups)
+    for (const [key, inner] of Object.entries(node.properties ?? {}))
+      for (const found of groupsIn(inner, key)) if (!groups.some(({ name }) => name === found.name)) groups.push(found);
+  return `${intro}\n${groups.map(sectionOf).join('\n')}`;
+}
+
+function sectionOf({ name, node }: Group): string {
+  const title = node === specSchema ? name : `\`${name}\``;
+  const tables =
+    name === 'shape'
+      ? shapeParts.map(
+          ({ heading, has }) => `### ${heading}\n\n${tableOf(node, (key, inner) => has(inner.description ?? '', key))}`,
+        )
+      : [tableOf(node, () => true)];
+  const example = node.examples?.length ? `Example: \`${name}: ${inline(node.examples[0])}\`` : '';
+  return [`## ${title}`, wordsOf(node), example, ...tables].filter((part) => part !== '').join('\n\n') + '\n';
+}
+
+/** The keys of a shape are too many for one table. */
+const shapeParts: readonly { heading: string; has: (description: string, key: string) => boolean }[] = [
+  { heading: 'Generators: exactly one', has: (text) => text.startsWith('Generator: ') },
+  { heading: 'What goes with a generator', has: (text) => text.startsWith('For ') && !text.startsWith(modifierStart) },
+  {
+    heading: 'Modifiers',
+    has: (text) => !text.startsWith('Generator: ') && (!text.startsWith('For ') || text.startsWith(modifierStart)),
+  },
+];
+/** “For a shape that is cut through a plate” is no generator's. */
+const modifierStart = 'For a shape';
+
+function tableOf(node: SchemaNode, isIn: (key: string, inner: SchemaNode) => boolean): string {
+  const rows = Object.entries(node.properties ?? {})
+    .map(([key, inner]) => [key, ownWords(inner)] as const)
+    .filter(([key, inner]) => isIn(key, inner))
+    .map(([key, inner]) => {
+      const { default: preset, examples, description = '' } = inner;
+      const byDefault =
+        preset === undefined || /\bdefault\b/i.test(description) ? '' : ` Default: \`${inline(preset)}\`.`;
+      return [
+        node.required?.includes(key) ? `**\`${key}\`**` : `\`${key}\``,
+        valuesOf(inner, key),
+        wordsOf(inner) + byDefault,
+        examples?.length ? `\`${key}: ${inline(examples[0])}\`` : '',
+      ];
+    });
+  return markdownTable({ header: ['key', 'takes', 'what it does', 'example'], rows });
+}
+
+/** What the schema says of it; what is meant as it is written, in brackets and braces, as code. */
+function wordsOf({ description }: SchemaNode): string {
+  const parts = sentence(description).split('`');
+  // Every other part is code already.
+  return parts.map((part, at) => (at % 2 === 1 ? part : part.replaceAll(/\{[^}]*\}|\[[^\]]*\]/g, '`$&`'))).join('`');
+}
+
+/** Resolved, without the words that are of every length and every size alike. */
+function ownWords(node: SchemaNode): SchemaNode {
+  const { description, ...rest } = resolved(node);
+  const isGeneral = node.description === undefined && (isLength(rest) || rest.title === 'Size');
+  return isGeneral || description === undefined ? rest : { ...rest, description };
+}
+
+/** In a few words what may stand there, with a link to the keys of a group. */
+function valuesOf(node: SchemaNode, key: string): string {
+  return [...new Set(alternatives(node).map((each) => valueOf(each, key)))].join(' or ');
+}
+
+function valueOf(node: SchemaNode, key: string): string {
+  if (isLength(node)) return 'length';
+  if (node.title === 'Size') return '`[width, height]`';
+  if (node.title === 'Rate') return 'speed';
+  const kind = nameKindOf(node);
+  if (kind) return names[kind];
+  if (node.const !== undefined) return `\`${node.const}\``;
+  if (node.enum) return node.enum.map((word) => `\`${word}\``).join(', ');
+  if (node.properties) {
+    const name = groupName(node, key);
+    return `[${name}](#${sectionAnchor(name)})`;
+  }
+  if (typeof node.additionalProperties === 'object')
+    return `names, each with ${valuesOf(node.additionalProperties, key)}`;
+  if (node.items && !isTuple(node.items)) return `list (${valuesOf(node.items, key)})`;
+  return plainValue(node);
+}
+
+function plainValue({ type, minimum, maximum }: SchemaNode): string {
+  const types = typeof type === 'string' ? [type] : (type ?? []);
+  const words: Readonly<Record<string, string>> = {
+    string: 'text',
+    boolean: '`true` or `false`',
+    integer: 'whole number',
+  };
+  const range = minimum === undefined || maximum === undefined ? '' : ` from ${minimum} to ${maximum}`;
+  return types.map((each) => words[each] ?? each).join(' or ') + range;
+}
+
+/** The groups of keys that a value may be or hold. */
+function groupsIn(node: SchemaNode, key: string): Group[] {
+  return alternatives(node).flatMap((each) => {
+    if (each.properties) return [{ name: groupName(each, key), node: each }];
+    const inner = typeof each.additionalProperties === 'object' ? each.additionalProperties : each.items;
+    return inner === undefined || isTuple(inner) ? [] : groupsIn(inner, key);
+  });
+}
+
+function isTuple(items: SchemaNode | readonly SchemaNode[]): items is readonly SchemaNode[] {
+  return Array.isArray(items);
+}

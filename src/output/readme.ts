@@ -85,7 +85,8 @@ function care(material = ''): string[] {
       'Wipe with a soft damp cloth. No alcohol and no glass cleaner: they make fine cracks at the edges.',
       'If there is a film on it, peel it off.',
     ];
-  if (kind === undefined && !wooden.includes(look)) return [];
+  const isWooden = kind === 'wood' || kind === 'plywood' || (kind === undefined && wooden.includes(look));
+  if (!isWooden) return [];
   return [
     'Keep it dry, and wipe it with a dry cloth. Wood moves a little with the weather.',
     'Dark edges may rub off at first: brush them, or sand them lightly, before you oil or wax it.',

@@ -12,6 +12,7 @@ import { compile } from 'json-schema-to-typescript';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { lookStyles } from './look-styles.ts';
+import { writeMaterialsTables } from './materials-table.ts';
 import { writeWebTables } from './min-web-table.ts';
 import { writeSeveritySettings } from './severity-settings.ts';
 
@@ -30,6 +31,7 @@ export async function generate(): Promise<void> {
   writeIfChanged('webview/style/looks.generated.css', lookStyles());
   writeSeveritySettings(root);
   writeWebTables(root);
+  writeMaterialsTables(root);
 }
 
 const declaration = `import type { ValidateFunction } from 'ajv';

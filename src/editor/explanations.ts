@@ -1,6 +1,7 @@
-/** The page of documentation of each kind of problem, reached from the code in Problems. */
+/** The pages of documentation: of each kind of problem, reached from the code in Problems, and of what else needs explaining. */
 
 import * as vscode from 'vscode';
+import { topics } from '../explanation-topics.ts';
 import { isIssueCode, issueCodes, issueKinds } from '../issue-kinds.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 
@@ -8,8 +9,9 @@ const command = 'tagwright.explain';
 
 export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposable {
   return vscode.commands.registerCommand(command, async (asked?: string) => {
-    const code = asked !== undefined && isIssueCode(asked) ? asked : await chooseCode();
-    if (code) await vscode.commands.executeCommand('markdown.showPreview', pageOf(extensionUri, code));
+    const page =
+      asked !== undefined && (isIssueCode(asked) || Object.hasOwn(topics, asked)) ? asked : await choosePage();
+    if (page !== undefined) await vscode.commands.executeCommand('markdown.showPreview', pageOf(extensionUri, page));
   });
 }
 
@@ -18,12 +20,15 @@ export function explanationLink(code: IssueCode): vscode.Uri {
   return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
 }
 
-function pageOf(extensionUri: vscode.Uri, code: IssueCode): vscode.Uri {
-  return vscode.Uri.joinPath(extensionUri, 'dist', 'explanations', `${code}.md`);
+function pageOf(extensionUri: vscode.Uri, page: string): vscode.Uri {
+  return vscode.Uri.joinPath(extensionUri, 'dist', 'explanations', `${page}.md`);
 }
 
-async function chooseCode(): Promise<IssueCode | undefined> {
-  const items = issueCodes.map((label) => ({ label, detail: issueKinds[label].summary }));
+async function choosePage(): Promise<string | undefined> {
+  const items = [
+    ...issueCodes.map((label) => ({ label: label as string, detail: issueKinds[label].summary as string })),
+    ...Object.entries(topics).map(([label, detail]) => ({ label, detail })),
+  ];
   const chosen = await vscode.window.showQuickPick(items, { placeHolder: 'Which problem?', matchOnDetail: true });
   return chosen?.label;
 }

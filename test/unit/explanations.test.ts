@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { severitiesOf } from '../../src/cli/usage.ts';
 import { severitySettings } from '../../src/dev/severity-settings.ts';
+import { topics } from '../../src/explanation-topics.ts';
 import { findFixes } from '../../src/fixes/find-fixes.ts';
 import { issueCodes, issueKinds } from '../../src/issue-kinds.ts';
 import type { IssueCode } from '../../src/issue-kinds.ts';
@@ -68,8 +69,9 @@ function markedLine(problem: string): number {
 }
 
 describe('The explanations', () => {
-  it('are one for each code, and no more', () => {
-    assert.deepEqual(readdirSync(folder).sort(), issueCodes.map((code) => `${code}.md`).sort());
+  it('are one for each code and topic, and no more', () => {
+    const names = [...issueCodes, ...Object.keys(topics)];
+    assert.deepEqual(readdirSync(folder).sort(), names.map((name) => `${name}.md`).sort());
   });
 
   for (const page of pages) {

@@ -96,6 +96,7 @@ function care(material = ''): string[] {
 const notes = [
   'Colours in pictures are a close likeness only.',
   'Small parts, twine and ribbon are not for small children: they can choke on them or be strangled.',
+  'It is not a toy, and it has not been tested for contact with food.',
   'It is made to be tied on and looked at. Do not hang anything heavy from it.',
 ];
 

@@ -5,10 +5,10 @@ import { topics } from '../explanation-topics.ts';
 import { isIssueCode, issueCodes, issueKinds } from '../issue-kinds.ts';
 import type { IssueCode } from '../issue-kinds.ts';
 
-const command = 'tagwright.explain';
+export const explainCommand = 'tagwright.explain';
 
 export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposable {
-  return vscode.commands.registerCommand(command, async (asked?: string) => {
+  return vscode.commands.registerCommand(explainCommand, async (asked?: string) => {
     const page =
       asked !== undefined && (isIssueCode(asked) || Object.hasOwn(topics, asked)) ? asked : await choosePage();
     if (page !== undefined) await vscode.commands.executeCommand('markdown.showPreview', pageOf(extensionUri, page));
@@ -17,7 +17,7 @@ export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposabl
 
 /** What a problem's code leads to. */
 export function explanationLink(code: IssueCode): vscode.Uri {
-  return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
+  return vscode.Uri.parse(`command:${explainCommand}?${encodeURIComponent(JSON.stringify([code]))}`);
 }
 
 function pageOf(extensionUri: vscode.Uri, page: string): vscode.Uri {
@@ -26,9 +26,12 @@ function pageOf(extensionUri: vscode.Uri, page: string): vscode.Uri {
 
 async function choosePage(): Promise<string | undefined> {
   const items = [
-    ...issueCodes.map((label) => ({ label: label as string, detail: issueKinds[label].summary as string })),
+    ...issueCodes.map((label) => ({ label: label, detail: issueKinds[label].summary })),
     ...Object.entries(topics).map(([label, detail]) => ({ label, detail })),
   ];
-  const chosen = await vscode.window.showQuickPick(items, { placeHolder: 'Which problem?', matchOnDetail: true });
+  const chosen = await vscode.window.showQuickPick(items, {
+    placeHolder: 'What should be explained?',
+    matchOnDetail: true,
+  });
   return chosen?.label;
 }

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { hoverAt } from '../language/hover.ts';
 import { signatureAt } from '../language/signature.ts';
 import { tagSpecSelector } from './documents.ts';
+import { explainCommand } from './explanations.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from './service.ts';
 import type { EditorSurroundings } from './surroundings.ts';
@@ -18,7 +19,10 @@ export function registerHovers(service: TagService, surroundings: EditorSurround
       const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);
       if (!hover) return undefined;
       const range = toRange(hover.range, source.position.bind(source));
-      return new vscode.Hover(new vscode.MarkdownString(hover.markdown), range);
+      const markdown = new vscode.MarkdownString(hover.markdown);
+      // Pages of explanation may be opened from it, and nothing else, whatever the text of the spec says.
+      markdown.isTrusted = { enabledCommands: [explainCommand] };
+      return new vscode.Hover(markdown, range);
     },
   });
 }

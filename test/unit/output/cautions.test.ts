@@ -25,7 +25,8 @@ describe('What the bench is reminded of', () => {
       cautionsFor('clear cast acrylic').join(' '),
       /After the cut keep extracting, wait .*let the parts air/,
     );
-    for (const board of ['birch plywood', 'MDF', 'hardboard', 'medium-density fibreboard']) assert.match(cautionsFor(board).join(' '), /formaldehyde/);
+    for (const board of ['birch plywood', 'MDF', 'hardboard', 'medium-density fibreboard'])
+      assert.match(cautionsFor(board).join(' '), /formaldehyde/);
     assert.doesNotMatch(cautionsFor('cork').join(' '), /formaldehyde/);
   });
 

@@ -56,5 +56,5 @@ function ownCandidates(): string[] {
 function runs(path: string, env: NodeJS.ProcessEnv): boolean {
   // On Windows the question opens a window instead of answering.
   if (process.platform === 'win32') return true;
-  return spawnSync(path, ['--version'], { env: { ...process.env, ...env }, timeout: 10_000 }).status === 0;
+  return spawnSync(path, ['--version'], { env: { ...process.env, ...env }, timeout: 60_000 }).status === 0;
 }

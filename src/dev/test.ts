@@ -53,7 +53,7 @@ function finished(command: readonly string[], env: NodeJS.ProcessEnv): Promise<{
   const child = spawn(process.execPath, command, {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
-    env: { ...process.env, ...colours, ...env },
+    env: { ...process.env, TAGWRIGHT_BUILT: '1', ...colours, ...env },
   });
   let output = '';
   for (const stream of [child.stdout, child.stderr])

@@ -21,7 +21,14 @@ interface Found {
   env: NodeJS.ProcessEnv;
 }
 
+let found: Found | undefined;
+
+/** Looked for once: it is asked for its version, which takes as long as to start it. */
 export function findBrowser(): Found {
+  return (found ??= find());
+}
+
+function find(): Found {
   const own = process.env['TAGWRIGHT_BROWSER'] ? [process.env['TAGWRIGHT_BROWSER']] : ownCandidates();
   for (const path of own) if (existsSync(path) && runs(path, {})) return { path, env: {} };
 

@@ -2,12 +2,13 @@
 
 import { difference, intersection, normalise } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
-import { area, boundsOf, ringArea } from '../geometry/measure.ts';
+import { area, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { along } from './along.ts';
 import { distanceTo } from './blame.ts';
+import { isCrossed } from './crossed.ts';
 import { doBoxesMeet } from './overlap.ts';
 import { remembered } from './remembered.ts';
 
@@ -53,17 +54,4 @@ function measured(simple: Region, part: Region, carrier: Region, outline: Region
     at = point;
   }
   return { part, share, isWithin: area(beyond) < 0.5 * area(simple), overhang, at };
-}
-
-/** Whether an outline crosses any edge, or comes so near that it may. */
-function isCrossed(ring: readonly Point[], edges: EdgeIndex): boolean {
-  const box = boundsOf([ring])!;
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const reach = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2;
-  if (edges.near(middle, reach).length === 0) return false;
-  return ring.some((from, index) => {
-    const to = ring[(index + 1) % ring.length]!;
-    const half = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-    return edges.near(half, Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / 2).length > 0;
-  });
 }

@@ -133,15 +133,20 @@ function figures(lettering: Lettering, beam: number, over: number): Readability 
 }
 
 /** What was lost, in the order in which it is seen. */
-function lost({ counters, neighbours, gone, fallen, crowded }: Readability): string {
+function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
   const closed = counters.drawn - counters.open;
   const found = [
     ...(fallen > 0 ? ['the letters fall apart'] : gone > 0.02 ? ['thin strokes are gone'] : []),
     ...(closed > 0 ? [closedCounters(closed, counters.drawn)] : []),
+    ...(marks.fused > 0 ? [fusedMarks(marks.fused)] : []),
     ...(neighbours.merged > 0 || crowded > 0.3 ? [runTogether(neighbours)] : []),
   ];
   if (found.length === 0) return 'the bays of its letters fill in';
   return [found.slice(0, -1).join(', '), found.at(-1)].filter(Boolean).join(' and ');
+}
+
+function fusedMarks(fused: number): string {
+  return fused === 1 ? 'a dot or accent runs into the next letter' : `${fused} dots or accents run into other letters`;
 }
 
 function closedCounters(closed: number, drawn: number): string {

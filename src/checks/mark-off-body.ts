@@ -12,6 +12,7 @@ import type { Mark, Piece } from '../tag/tag.ts';
 import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
+import { isCrossed } from './crossed.ts';
 import { mmByMm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
 
@@ -61,9 +62,11 @@ interface Beyond {
  * opening is cut out of an engraved field, or has a line round it: nothing is lost.
  */
 const beyond = remembered((mark, region): Beyond[] => {
+  const edges = new EdgeIndex(region);
+  // All of it lies within, and what it surrounds is an opening: so it is with nearly every text.
+  if (mark.every((ring) => edges.contains(ring[0]!) && !isCrossed(ring, edges))) return [];
   const parts = partsOf(difference(simplified(mark, toleranceMm), [simplified(region, toleranceMm)]));
   if (parts.length === 0) return [];
-  const edges = new EdgeIndex(region);
   const isOff = (point: Point) =>
     edges.near(point, sameLineMm).every(([from, to]) => distanceToSegment(point, from, to) > sameLineMm);
   return parts

@@ -5,6 +5,7 @@ import { unionPerimeter } from '../geometry/union-perimeter.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { closeness } from './closeness.ts';
 import type { Closeness } from './closeness.ts';
+import { fusedMarks } from './fused-marks.ts';
 import { letterLosses } from './letter-loss.ts';
 
 /** How a letter comes out of the machine, in mm. */
@@ -18,6 +19,8 @@ export interface Making {
 export interface Readability extends Closeness {
   readonly letters: number;
   readonly counters: { readonly drawn: number; readonly open: number };
+  /** Dots and accents, of letters that were slid, and how many of them run into another letter. */
+  readonly marks: { readonly drawn: number; readonly fused: number };
   /** Share of a letter's ink in strokes too thin to be left; the mean of all letters, 0 to 1. */
   readonly gone: number;
   /** Into how many parts more than drawn the letters fall. */
@@ -71,24 +74,24 @@ const lumpCrowded = 0.99;
 /** So much of the ink is more than hairlines' ends. */
 const muchGone = 0.12;
 
-type Plain = Pick<Readability, 'counters' | 'crowded'>;
+type Plain = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
 
 /** Seen at once, and said whatever the sum is: a reader of pictures guesses many such words all the same, a buyer leaves them. */
 export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone'>): boolean {
-  return areAllClosed(read) || isLump(read) || read.gone >= muchGone;
+  return areAllClosed(read) || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
 }
 
 /** Both together: where the sum is in doubt, most readers fail. */
-export function isBlob(read: Plain): boolean {
+export function isBlob(read: Omit<Plain, 'marks'>): boolean {
   return areAllClosed(read) && isLump(read);
 }
 
 /** One closed counter is often no loss: that of an A, or of an e. */
-function areAllClosed({ counters }: Plain): boolean {
+function areAllClosed({ counters }: Pick<Plain, 'counters'>): boolean {
   return counters.drawn >= 2 && counters.open === 0;
 }
 
-function isLump({ crowded }: Plain): boolean {
+function isLump({ crowded }: Pick<Plain, 'crowded'>): boolean {
   return crowded >= lumpCrowded;
 }
 
@@ -120,6 +123,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     ...closeness(standing, { xHeight, reach: 2 * grow, slid }),
     letters: n,
     counters: { drawn: sum(({ counters }) => counters.drawn), open: sum(({ counters }) => counters.open) },
+    marks: fusedMarks(letters, { xHeight, reach: 2 * grow }),
     gone: figures.gone,
     fallen: sum(({ fallen }) => fallen),
     height: heightOf(letters, xHeight),

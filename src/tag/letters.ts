@@ -16,6 +16,8 @@ export interface Letter {
   readonly spaced?: Point;
   /** The first of its word. */
   readonly opens?: boolean;
+  /** As its font sets it beside the others, part by part in the same order: where the letters or their marks were moved. */
+  readonly asSet?: Region;
 }
 
 /** The same before it has its size. */
@@ -98,9 +100,10 @@ export class Lettering {
     return this.#changed(
       { xHeight: this.xHeight * Math.hypot(affine.c, affine.d), grow: this.grow * scale },
       () =>
-        this.letters.map(({ region, spaced, ...letter }) => ({
+        this.letters.map(({ region, spaced, asSet, ...letter }) => ({
           ...letter,
           region: transform(region, affine),
+          ...(asSet ? { asSet: transform(asSet, affine) } : {}),
           ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}),
         })),
       (shape) => transform(shape, affine),

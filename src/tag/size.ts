@@ -88,9 +88,20 @@ async function slidAndGrown(
   if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
   const made = await outline.at(scaleX, scaleY, checkpoint);
   const sized = restX === 1 && restY === 1 ? made : mapSolid(made, scaling(restX, restY, { x: 0, y: 0 }));
-  const region = offset(tidied(sized.region, tidy), grow, corners);
+  const region = withoutSlivers(offset(tidied(sized.region, tidy), grow, corners), sized);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };
+}
+
+/**
+ * Holes and islands that are less across than this either way, in mm and in x-heights, are what rounding leaves where letters were
+ * joined: no beam is as fine, and no counter as small. Our own judgement; what was seen of them was at most 0.07 mm.
+ */
+export const sliver = { mm: 0.1, xHeights: 0.02 } as const;
+
+/** Without what is left over from joining letters; of what is grown, after it is: a slit that closes is filled by an island before. */
+export function withoutSlivers(region: Region, { lettering = [] }: Solid): Region {
+  return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight)));
 }
 
 function spanX(box: Bounds): number {

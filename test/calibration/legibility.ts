@@ -2,7 +2,7 @@
  * How well the figures of `checks/readability.ts` foretell what an independent reader makes of lettering: words that it reads
  * as the font draws them, shown again as they come out of the machine.
  *
- *   npm run calibrate -- [--words N] [--faces tuned|held-out|all] [--every] [--fit] [--readings FILE] [--out FILE.md]
+ *   npm run calibrate -- [--words N] [--faces tuned|held-out|all|unseen] [--every] [--fit] [--readings FILE] [--out FILE.md]
  *
  * `--every`: each growth at each size; otherwise at one of the four, by turns. `--readings`: what was read is kept there, a
  * line of JSON each, and not read again. `--fit`: sets the weights anew, by all of the fonts and by all but each. All of it takes
@@ -15,7 +15,7 @@ import { doubtful, readability, unlikely } from '../../src/checks/readability.ts
 import { casesOf, inkOf, letteringOf, stemOf } from './cases.ts';
 import type { Case } from './cases.ts';
 import { drawn } from './drawn.ts';
-import { calibrationFaces } from './faces.ts';
+import { calibrationFaces, unseenFaces } from './faces.ts';
 import type { CalibrationFace } from './faces.ts';
 import { openReader } from './reader.ts';
 import type { Reader } from './reader.ts';
@@ -98,9 +98,10 @@ async function main(): Promise<void> {
       out: { type: 'string' },
     },
   });
-  const faces = calibrationFaces.filter(
-    ({ heldOut }) => values.faces === 'all' || heldOut === (values.faces === 'held-out'),
-  );
+  const faces =
+    values.faces === 'unseen'
+      ? unseenFaces
+      : calibrationFaces.filter(({ heldOut }) => values.faces === 'all' || heldOut === (values.faces === 'held-out'));
   const words = calibrationWords.slice(0, Number(values.words));
   const judged = await calibrate(
     words,

@@ -13,6 +13,7 @@ import { setText } from '../../src/tag/lettering.ts';
 import type { Letter } from '../../src/tag/letters.ts';
 import { centredOutline } from '../../src/tag/outline.ts';
 import { slidOutline } from '../../src/tag/overlap/outline.ts';
+import { sliver, tidied } from '../../src/tag/size.ts';
 import type { Solid } from '../../src/tag/solid.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 
@@ -44,7 +45,11 @@ export async function nameOf(face: FontFace, text: string, grow: number, overlap
       ? centredOutline(drawn, set.band)
       : slidOutline(drawn, { overlap, web: minWebMm, grow }, { cache, font: face.id });
   const solid: Solid = await outline.at(em, em, checkpoint);
-  return { region: offset(solid.region, grow), letters: solid.lettering?.[0]?.letters ?? [] };
+  const region = offset(solid.region, grow);
+  return {
+    region: overlap === undefined ? region : tidied(region, sliver.mm),
+    letters: solid.lettering?.[0]?.letters ?? [],
+  };
 }
 
 /** Counters of single letters of which less than three quarters is open in the region. */

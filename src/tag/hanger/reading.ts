@@ -4,8 +4,9 @@
  * reaches are our own judgement.
  */
 
-import { boundsOf, ringArea } from '../../geometry/measure.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
+import { marksAbove } from '../marks-above.ts';
 import type { Solid } from '../solid.ts';
 
 export interface Reading {
@@ -23,9 +24,6 @@ export interface Reading {
 /** In shares of a fully joined ring. */
 const markCost = 0.4;
 const letterCost = 0.3;
-
-/** A mark lies wholly above this share of the height of its letter. */
-const markFrom = 0.6;
 
 /** A ring that stands within this share of the x-height of its line stands on a small letter. */
 const onLine = 0.25;
@@ -45,13 +43,7 @@ export function readingOf(solids: readonly Solid[]): Reading {
 
 function marksOf({ lettering = [] }: Solid): Bounds[] {
   return lettering.flatMap(({ letters, grow }) =>
-    letters.flatMap(({ region }) => {
-      const outers = region.filter((ring) => ringArea(ring) > 0);
-      if (outers.length < 2) return [];
-      const { minY, maxY } = boundsOf(region)!;
-      const boxes = outers.map((ring) => boundsOf([ring])!);
-      return boxes.filter((box) => box.minY > minY + markFrom * (maxY - minY)).map((box) => grown(box, grow));
-    }),
+    letters.flatMap(({ region }) => marksAbove(region).map((mark) => grown(boundsOf(mark)!, grow))),
   );
 }
 

@@ -16,11 +16,14 @@ export interface Shape {
   readonly part: LetterPart;
   /** All as grown. */
   readonly base: Region;
+  /** Where the font has them. */
+  readonly grownMarks: readonly Region[];
   readonly marks: readonly PlacedMark[];
   readonly rows: Runs;
   readonly columns: Runs;
   /** Of its marks alone. */
   readonly markRows: Runs;
+  readonly markColumns: Runs;
 }
 
 /** The same in its place. */
@@ -39,22 +42,19 @@ export const coarseMm = 0.02;
 
 export function shapeOf(part: LetterPart, measures: Measures): Shape {
   const base = grown(part.base, measures);
-  const marks = placeMarks(
-    base,
-    part.marks.map((mark) => grown(mark, measures)),
-    measures,
-  );
+  const grownMarks = part.marks.map((mark) => grown(mark, measures));
+  const marks = placeMarks(base, grownMarks, measures);
   const { pitch } = measures;
+  const placed = marks.flatMap(({ region }) => [...region]);
   return {
     part,
     base,
+    grownMarks,
     marks,
     rows: rowsOf(base, pitch),
     columns: columnsOf(base, pitch),
-    markRows: rowsOf(
-      marks.flatMap(({ region }) => [...region]),
-      pitch,
-    ),
+    markRows: rowsOf(placed, pitch),
+    markColumns: columnsOf(placed, pitch),
   };
 }
 

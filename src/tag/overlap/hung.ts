@@ -26,7 +26,7 @@ export function roundSign(
   const tall = touching(profileOf([{ rows: sign.rows, dx: stands[waiting]!.x }], standing));
   const low = profileOf([{ rows: before.rows, dx: stands[waiting - 1]!.x }], standing);
   const room = keptApart(low, shares.signGap, measures);
-  if (!(tall < shares.reach * measures.xHeight)) return room;
+  if (!(tall < shares.highReach * measures.xHeight)) return room;
   return { shift: Math.max(0, Math.min(tall, room.shift)), joint: room.joint };
 }
 
@@ -44,7 +44,7 @@ export function hang(bodies: readonly Body[], stands: readonly Point[], index: n
   const gap = next
     ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: stands[index + 1]!.x }))
     : Infinity;
-  if (gap < shares.reach * xHeight) return { stand: { x: at.x + gap + web / 8, y: 0 } };
+  if (gap < shares.highReach * xHeight) return { stand: { x: at.x + gap + web / 8, y: 0 } };
   const neighbours = [index - 1, index + 1].flatMap((k) =>
     bodies[k] ? [movedRegion(bodies[k].base, stands[k]!)] : [],
   );

@@ -7,16 +7,18 @@
  */
 
 import { offset, union } from '../../geometry/clipper.ts';
-import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
-import { poleOf } from '../../geometry/pole.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Checkpoint } from '../cache.ts';
-import { coarseMm, movedRegion } from './bodies.ts';
+import { movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
+import { uncrowded } from './crowded.ts';
+import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
 import { slideLine } from './slide.ts';
+import { slitsOf } from './slits.ts';
 import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
@@ -26,9 +28,6 @@ export interface JoinedLetters {
   /** Posts, bars and filled slits, less the growth to come. */
   readonly joints: Region;
 }
-
-/** Slits between letters under this width are filled: no eye needs them, and soot closes them. */
-const slitMm = 1;
 
 /** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
 const leastBarMm = 0.1;
@@ -41,16 +40,19 @@ export async function joinLetters(
 ): Promise<JoinedLetters> {
   const stands: Point[] = [];
   const joints: Region[] = [];
+  const placed: (readonly PlacedMark[])[] = [];
   for (const line of byLine(bodies)) {
     const baseline = line[0]!.at.y;
     const slid = slideLine(line, measures);
+    placed.push(...uncrowded(line, slid.stands, measures));
     stands.push(...slid.stands.map(({ x, y }) => ({ x, y: y + baseline })));
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
     await checkpoint();
   }
   const grown: Region[] = [];
-  bodies.forEach(({ base, marks }, index) => {
+  bodies.forEach(({ base }, index) => {
     const at = stands[index]!;
+    const marks = placed[index]!;
     grown.push(movedRegion(base, at), ...marks.map(({ region }) => movedRegion(region, at)));
     for (const { post } of marks) if (post) joints.push(movedRegion(postBar(post, measures), at));
   });
@@ -72,8 +74,8 @@ export async function joinLetters(
   joints.push(...beads);
   const slits = slitsOf(whole, grown, measures);
   return {
-    letters: bodies.map(({ part, marks }, index) =>
-      [part.base, ...part.marks.map((mark, k) => movedRegion(mark, marks[k]!.move))].flatMap((each) => [
+    letters: bodies.map(({ part }, index) =>
+      [part.base, ...part.marks.map((mark, k) => movedRegion(mark, placed[index]![k]!.move))].flatMap((each) => [
         ...movedRegion(each, stands[index]!),
       ]),
     ),
@@ -100,18 +102,4 @@ function thinned(joint: Region, { grow }: Measures): Region {
   const x = inset(box.minX, box.maxX);
   const y = inset(box.minY, box.maxY);
   return offset(joint, -Math.min(x, y), 'miter');
-}
-
-/** Narrow holes that are no letter's own. */
-function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
-  return whole.flatMap((ring): Region => {
-    if (ringArea(ring) >= 0) return [];
-    const hole = [[...ring].reverse()];
-    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0) return [];
-    const middle = poleOf(hole, 0.05);
-    const own = letters.some((letter) =>
-      letter.some((each) => ringArea(each) < 0 && middle && contains([each], middle)),
-    );
-    return own ? [] : offset(hole, grow > 0 ? coarseMm : 2 * coarseMm, 'miter');
-  });
 }

@@ -7,7 +7,8 @@ import type { Measures } from './measures.ts';
 import { bestPost, clearance, ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Runs } from './runs.ts';
-import { columnsOf, lineAt, movedRuns } from './runs.ts';
+import { columnsOf, lineAt, movedRuns, nearest, rowsOf } from './runs.ts';
+import { shares } from './shares.ts';
 
 export interface PlacedMark {
   readonly move: Point;
@@ -32,12 +33,53 @@ const pairGap = 0.5;
 /** Costs of setting a mark aside, as shares of the way. */
 const asideCost = 0.8;
 
+/** A mark that comes too near to what stands beside its letter costs so many times what lacks. */
+const crowdedCost = 4;
+
+/**
+ * How far a mark that would come too near to a neighbour is set aside, in x-heights, by how much at a time, and how far it is drawn
+ * in, as shares of the way.
+ */
+const crowded = { reach: 0.4, step: 0.033, levels: [1, 0.5, 0] } as const;
+
+/** The most that a mark is off its letter in a slanted face, in mm a mm of its height. */
+const mostLean = 0.7;
+
+/** The top of a letter is what lies within so much of its highest point, in x-heights. */
+const topShare = 0.06;
+
+/** A shape by its rows and its columns. */
+export interface Lines {
+  readonly rows: Runs;
+  readonly columns: Runs;
+}
+
+/** What stands beside a letter: another, or its marks, and where its origin is from that of the letter. */
+export interface Beside extends Lines {
+  readonly at: Point;
+}
+
+/** The least distance of a mark, once it is moved, along a row or a column. */
+export function gapTo(beside: readonly Beside[], { rows, columns }: Lines, move: Point): number {
+  const { pitch } = rows;
+  return beside.reduce((least, { rows: otherRows, columns: otherColumns, at }) => {
+    const [x, y] = [move.x - at.x, move.y - at.y];
+    const alongRows = nearest(movedRuns(rows, Math.round(y / pitch), x), otherRows);
+    return Math.min(least, alongRows, nearest(movedRuns(columns, Math.round(x / pitch), y), otherColumns));
+  }, Infinity);
+}
+
 /** `base` and `marks` as they will be once grown, in place, the nearest mark first; what is placed comes in the same order. */
-export function placeMarks(base: Region, marks: readonly Region[], measures: Measures): PlacedMark[] {
+export function placeMarks(
+  base: Region,
+  marks: readonly Region[],
+  measures: Measures,
+  beside: readonly Beside[] = [],
+): PlacedMark[] {
   const placed = new Map<Region, PlacedMark>();
   let below: Region = base;
   for (const group of byLevel(marks)) {
-    const own = placeGroup(below, group, measures);
+    const own = placeGroup(below, group, measures, beside);
     group.forEach((mark, index) => placed.set(mark, own[index]!));
     below = [...below, ...own.flatMap(({ region }) => [...region])];
   }
@@ -64,7 +106,12 @@ interface Placing {
   readonly marks: PlacedMark[];
 }
 
-function placeGroup(base: Region, marks: readonly Region[], measures: Measures): PlacedMark[] {
+function placeGroup(
+  base: Region,
+  marks: readonly Region[],
+  measures: Measures,
+  beside: readonly Beside[],
+): PlacedMark[] {
   const { pitch, xHeight } = measures;
   const columns = columnsOf(base, pitch);
   const own = marks.map((mark) => columnsOf(mark, pitch));
@@ -72,39 +119,73 @@ function placeGroup(base: Region, marks: readonly Region[], measures: Measures):
   const box = boundsOf(marks.flat())!;
   const above = box.minY + box.maxY > baseBox.minY + baseBox.maxY;
   const gaps = own.map((mark) => (above ? clearance(mark, columns) : clearance(columns, mark)));
-  const nearest = Math.min(...gaps);
-  const level = Number.isFinite(nearest) ? nearest : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
-  const dy = (above ? -1 : 1) * Math.max(0, level - markGap * xHeight);
-  const shifts = asides(own, measures);
-  const pair = above && own.length === 2 ? onOnePost(marks, columns, dy, measures) : undefined;
-  let best = pair;
-  for (const shift of shifts) {
-    const moved = own.map((mark, index) => movedRuns(mark, shift[index]!, dy));
-    const posts = moved.map((mark, index) =>
-      postFor(mark, columns, above, measures, middleX(marks[index]!) + shift[index]! * pitch),
-    );
-    const cost = posts.reduce(
-      (sum, post, index) => sum + (post?.cost ?? xHeight) + asideCost * Math.abs(shift[index]!) * pitch,
-      0,
-    );
-    if (best && cost >= best.cost) continue;
-    best = {
-      cost,
-      marks: marks.map((mark, index): PlacedMark => {
-        const move = { x: shift[index]! * pitch, y: dy };
-        const post = posts[index];
-        return { move, region: transform(mark, translation(move.x, move.y)), ...(post ? { post } : {}) };
-      }),
-    };
+  const nearestGap = Math.min(...gaps);
+  const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
+  const whole = (above ? -1 : 1) * Math.max(0, level - markGap * xHeight);
+  const lean = above ? leanOf(base, box, measures) : 0;
+  const lines = marks.map((mark, index): Lines => ({
+    rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
+    columns: own[index]!,
+  }));
+  const lacking = (moves: readonly Point[]): number => {
+    if (beside.length === 0) return 0;
+    const gap = Math.min(...moves.map((move, index) => gapTo(beside, lines[index]!, move)));
+    return crowdedCost * Math.max(0, shares.markGap * xHeight - gap);
+  };
+  let best: Placing | undefined;
+  for (const share of beside.length > 0 ? crowded.levels : [1]) {
+    const dy = share * whole;
+    // Along the slant of the letter, so that a mark stays above its stem.
+    const along = Math.round((lean * dy) / pitch);
+    const pair = above && own.length === 2 ? onOnePost(marks, columns, { along, dy }, measures) : undefined;
+    if (pair) {
+      const cost = pair.cost + lacking(pair.marks.map(({ move }) => move));
+      if (!best || cost < best.cost) best = { ...pair, cost };
+    }
+    for (const aside of asides(own, measures, beside.length > 0)) {
+      const shift = aside.map((each) => each + along);
+      const moves = shift.map((each) => ({ x: each * pitch, y: dy }));
+      let cost = aside.reduce((sum, each) => sum + asideCost * Math.abs(each) * pitch, lacking(moves));
+      if (best && cost >= best.cost) continue;
+      const posts = own.map((mark, index) =>
+        postFor(
+          movedRuns(mark, shift[index]!, dy),
+          columns,
+          above,
+          measures,
+          middleX(marks[index]!) + shift[index]! * pitch,
+        ),
+      );
+      cost += posts.reduce((sum, post) => sum + (post?.cost ?? xHeight), 0);
+      if (best && cost >= best.cost) continue;
+      best = {
+        cost,
+        marks: marks.map((mark, index): PlacedMark => {
+          const [move, post] = [moves[index]!, posts[index]];
+          return { move, region: transform(mark, translation(move.x, move.y)), ...(post ? { post } : {}) };
+        }),
+      };
+    }
   }
   return best!.marks;
+}
+
+/** How far off the top of its letter a mark stands, in mm a mm of its height: in a slanted face above the stem that leans. */
+function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): number {
+  const rows = rowsOf(base, pitch);
+  const top = (rows.first + rows.lines.length) * pitch;
+  const ends = rows.lines.slice(-Math.max(1, Math.round((topShare * xHeight) / pitch))).flat();
+  const up = (mark.minY + mark.maxY) / 2 - top;
+  if (ends.length === 0 || up <= 0) return 0;
+  const aside = (mark.minX + mark.maxX) / 2 - (Math.min(...ends) + Math.max(...ends)) / 2;
+  return Math.max(-mostLean, Math.min(mostLean, aside / up));
 }
 
 /** Two dots drawn together on either side of one post: where what they stand on is no wider than the post. */
 function onOnePost(
   marks: readonly Region[],
   columns: Runs,
-  dy: number,
+  { along, dy }: { readonly along: number; readonly dy: number },
   { pitch, web, xHeight }: Measures,
 ): Placing | undefined {
   const [left, right] = marks.map((mark) => boundsOf(mark)!);
@@ -115,7 +196,7 @@ function onOnePost(
   // The pair may be set over the middle of a stem that leans away.
   const reach = Math.round((asideReach * xHeight) / pitch);
   for (let aside = -reach; aside <= reach; aside++) {
-    const x = (left!.maxX + right!.minX) / 2 + aside * pitch;
+    const x = (left!.maxX + right!.minX) / 2 + (along + aside) * pitch;
     const count = Math.round((ease * web) / pitch);
     const first = Math.round(x / pitch - count / 2);
     const tops = Array.from({ length: count }, (_, k) => lineAt(columns, first + k).at(-1)).filter(
@@ -129,7 +210,7 @@ function onOnePost(
     best = {
       cost,
       marks: marks.map((mark, index): PlacedMark => {
-        const move = { x: (aside + (index === 0 ? inwards : -inwards)) * pitch, y: dy };
+        const move = { x: (along + aside + (index === 0 ? inwards : -inwards)) * pitch, y: dy };
         return { move, region: transform(mark, translation(move.x, move.y)), ...(index === 0 ? { post } : {}) };
       }),
     };
@@ -147,10 +228,11 @@ function middleX(region: Region): number {
 }
 
 /** By how many columns each of the marks could be set aside: one either way, a pair towards each other. */
-function asides(marks: readonly Runs[], { pitch, xHeight }: Measures): number[][] {
+function asides(marks: readonly Runs[], { pitch, xHeight }: Measures, isCrowded: boolean): number[][] {
   if (marks.length === 1) {
-    const reach = Math.round((asideReach * xHeight) / pitch);
-    return Array.from({ length: reach + 1 }, (_, k) => (k === 0 ? [[0]] : [[-k], [k]])).flat();
+    const step = isCrowded ? Math.max(1, Math.round((crowded.step * xHeight) / pitch)) : 1;
+    const count = Math.round(((isCrowded ? crowded.reach : asideReach) * xHeight) / pitch / step);
+    return Array.from({ length: count + 1 }, (_, k) => (k === 0 ? [[0]] : [[-k * step], [k * step]])).flat();
   }
   if (marks.length !== 2) return [marks.map(() => 0)];
   const [left, right] = marks;

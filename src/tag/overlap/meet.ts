@@ -32,6 +32,12 @@ export function keptApart(profile: Profile, share: number, { xHeight }: Measures
   return { shift: Math.max(0, gap - share * xHeight), joint: gap < 0 ? 'met' : 'bar' };
 }
 
+/** A letter before, and where it stands. */
+export interface Placed {
+  readonly body: Body;
+  readonly dx: number;
+}
+
 export interface Limits {
   /** Parts of one letter may touch along their whole length. */
   readonly oneLetter: boolean;
@@ -39,10 +45,15 @@ export interface Limits {
   readonly room: number;
 }
 
-/** How far a letter may come until a mark of it is too near to what is before it. */
-export function markRoom(left: readonly Standing[], body: Body, start: number, { xHeight }: Measures): number {
-  if (body.marks.length === 0) return Infinity;
-  return Math.max(0, touching(profileOf(left, { rows: body.markRows, dx: start })) - shares.markGap * xHeight);
+/** How far a letter may come until a mark of it, or of those before it, is too near to the other. */
+export function markRoom(left: readonly Placed[], body: Body, start: number, { xHeight }: Measures): number {
+  const marks = left.filter((each) => each.body.marks.length > 0);
+  if (body.marks.length === 0 && marks.length === 0) return Infinity;
+  const bases = left.map(({ body: { rows }, dx }): Standing => ({ rows, dx }));
+  const theirs = marks.map(({ body: { markRows }, dx }): Standing => ({ rows: markRows, dx }));
+  const ahead = touching(profileOf([...bases, ...theirs], { rows: body.markRows, dx: start }));
+  const behind = touching(profileOf(theirs, { rows: body.rows, dx: start }));
+  return Math.max(0, Math.min(ahead, behind) - shares.markGap * xHeight);
 }
 
 export function meet(profile: Profile, measures: Measures, { oneLetter, room }: Limits): Join {

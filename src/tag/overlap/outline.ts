@@ -61,7 +61,9 @@ function outlineOf(drawn: SlidText, slide: Slide, making: Making): Outline {
       const whole = letters.flatMap(({ text, line }, index): Letter[] => {
         const own = joined.letters.filter((_, k) => bodies[k]!.index === index).flat();
         if (own.length === 0) return [];
-        return [{ text, region: bent(own), opens: isAfterGap(letters, index) || inkBefore(letters, index) !== line }];
+        const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
+        const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
+        return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
       });
       const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
       const solid: Solid = {
@@ -76,6 +78,11 @@ function outlineOf(drawn: SlidText, slide: Slide, making: Making): Outline {
       return mapSolid(solid, translation(-centre.x, -centre.y));
     },
   };
+}
+
+/** Where its font has it. */
+function setRegion({ part, at }: Body): Region {
+  return movedRegion([part.base, ...part.marks].flat(), at);
 }
 
 interface Setting {

@@ -4,7 +4,7 @@ import type { Body } from './bodies.ts';
 import { footBar } from './bars.ts';
 import type { Measures } from './measures.ts';
 import { markRoom, meet } from './meet.ts';
-import type { Join } from './meet.ts';
+import type { Join, Placed } from './meet.ts';
 import { bestPost } from './post.ts';
 import type { Post } from './post.ts';
 import { profileOf, touching } from './profile.ts';
@@ -13,7 +13,7 @@ import { movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
 
 export interface Reach {
-  readonly left: readonly { readonly body: Body; readonly dx: number }[];
+  readonly left: readonly Placed[];
   readonly body: Body;
   readonly start: number;
   /** How far it may come nearer, in mm. */
@@ -27,7 +27,7 @@ export interface Reach {
 export function reachFor({ left, body, start, reach }: Reach, profile: Profile, measures: Measures): Join {
   const { xHeight, web } = measures;
   const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
-  const room = markRoom(standing, body, start, measures);
+  const room = markRoom(left, body, start, measures);
   const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
   const near = touching(profile) - 2 * shares.stemGap * xHeight;
   const shift = Math.max(0, Math.min(near, reach, room));
@@ -47,7 +47,7 @@ export function reachFor({ left, body, start, reach }: Reach, profile: Profile, 
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;
   const touchedByMark = profileOf(standing, { rows: body.markRows, dx: start });
-  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: shares.reach * xHeight });
+  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: shares.highReach * xHeight });
   if (byMark.joint === 'met') return byMark;
   return { shift, joint: foot ? 'bar' : 'none' };
 }

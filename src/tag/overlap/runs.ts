@@ -48,6 +48,20 @@ export function movedRuns({ pitch, first, lines }: Runs, across: number, along: 
   };
 }
 
+/** The least free space between two on any line they share, negative by how far they lap; Infinity where they share none. */
+export function nearest(one: Runs, other: Runs): number {
+  let least = Infinity;
+  one.lines.forEach((own, index) => {
+    const line = lineAt(other, one.first + index);
+    for (let i = 0; i < own.length; i += 2) {
+      for (let j = 0; j < line.length; j += 2) {
+        least = Math.min(least, Math.max(line[j]! - own[i + 1]!, own[i]! - line[j + 1]!));
+      }
+    }
+  });
+  return least;
+}
+
 function runsOf(region: Region, pitch: number, along: (p: Point) => number, across: (p: Point) => number): Runs {
   let low = Infinity;
   let high = -Infinity;

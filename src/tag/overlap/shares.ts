@@ -2,8 +2,10 @@
 export const shares = {
   /** The most a letter comes nearer for a joint, beside what it laps. */
   reach: 0.22,
-  /** The same in a script, whose letters join by themselves: one that is moved falls out of its rhythm. */
-  scriptReach: 0.12,
+  /** The same in a script, whose letters join by themselves or lean: one that is moved falls out of its rhythm, and along its neighbour. */
+  scriptReach: 0.06,
+  /** How far a sign that hangs high comes, in any face, and a mark that is to touch an arm. */
+  highReach: 0.22,
   /** The same for what would otherwise take a longer bar than this. */
   farReach: 0.6,
   longBar: 0.55,

@@ -10,6 +10,9 @@ import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { StageCache } from '../../../src/tag/cache.ts';
+import { Lettering } from '../../../src/tag/letters.ts';
+import { marksAbove } from '../../../src/tag/marks-above.ts';
+import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering.ts';
 import { slidOutline } from '../../../src/tag/overlap/outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
@@ -21,6 +24,8 @@ const engine = newEngine({
   'amiri.woff': new Uint8Array(await packagedFont('amiri', 'arabic', 400)),
   'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
   'blocks.otf': blockFont(),
+  'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
+  'caveat.woff': new Uint8Array(await packagedFont('caveat', 'latin', 700)),
   'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
 });
 
@@ -175,6 +180,85 @@ describe('Letters slid until they overlap', () => {
     const plain = await slid('I', 'x_height: 12 mm');
     const joined = await slid('I', 'x_height: 12 mm, overlap: 0.6 mm');
     assertNear(joined.area, plain.area, 1e-4);
+  });
+});
+
+describe('Dots beside tall letters', () => {
+  for (const [text, font] of [
+    ['Wild', 'kaushan.woff'],
+    ['Filip', 'kaushan.woff'],
+    ['Tilly', 'Great Vibes'],
+    ['Phil', 'Great Vibes'],
+    ['Julia', 'Nunito, weight: 800'],
+  ] as const) {
+    it(`of ${text} in ${font} keep clear of the letters beside them`, async () => {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm', font);
+      const letters = lettersOf(made);
+      letters.forEach(({ region }, index) => {
+        for (const mark of marksAbove(region)) {
+          const points = mark.flat();
+          for (const other of letters.filter((_, k) => k !== index)) {
+            const least = Math.min(
+              ...other.region.flat().flatMap(({ x, y }) => points.map((at) => Math.hypot(at.x - x, at.y - y))),
+            );
+            assert.ok(least > 0.03 * 12, `${least} mm between ${other.text} and the dot of ${letters[index]!.text}`);
+          }
+        }
+      });
+      assert.equal(letters.flatMap(({ region }) => marksAbove(region)).length, text === 'Filip' ? 2 : 1);
+    });
+  }
+
+  it('stay above their stem in a slanted face: lowered along its slant', async () => {
+    const letter = async (more: string) => {
+      const [only] = lettersOf(await slid('i', `x_height: 12 mm${more}`, 'Great Vibes'));
+      const [dot] = marksAbove(only!.region);
+      const [box, whole] = [boundsOf(dot!)!, boundsOf(only!.region)!];
+      return { right: whole.maxX - (box.minX + box.maxX) / 2, top: whole.maxY - whole.minY };
+    };
+    const [plain, joined] = [await letter(''), await letter(', overlap: 0.6 mm')];
+    const lowered = plain.top - joined.top;
+    assert.ok(lowered > 0.5, `${lowered} mm`);
+    // The pen of that face leans by about 35° (measured on its stems, our own): some tenths of a mm to the left for a mm down.
+    assert.ok(joined.right - plain.right > 0.3 * lowered, `${joined.right - plain.right} mm for ${lowered} mm`);
+  });
+});
+
+describe('What joining letters leaves', () => {
+  for (const [text, font, grow] of [
+    ['Anna', 'caveat.woff', 0],
+    ['O’Neill', 'caveat.woff', 0],
+    ['Adam', 'kaushan.woff', 0.36],
+    ['William', 'kaushan.woff', 0.36],
+  ] as const) {
+    it(`is no sliver in ${text}, ${font}`, async () => {
+      const more = grow > 0 ? `, grow: ${grow} mm` : '';
+      const made = await slid(text, `x_height: 12 mm, overlap: 0.6 mm${more}`, font);
+      const sizes = made.region.map((ring) => {
+        const { minX, minY, maxX, maxY } = boundsOf([ring])!;
+        return Math.max(maxX - minX, maxY - minY);
+      });
+      assert.ok(Math.min(...sizes) >= 0.1, `${Math.min(...sizes)} mm`);
+    });
+  }
+
+  it('is dropped below a tenth of a millimetre, and below a fiftieth of the x-height of what is smaller', () => {
+    const square = (size: number): Region => [
+      [
+        { x: 0, y: 0 },
+        { x: size, y: 0 },
+        { x: size, y: size },
+        { x: 0, y: size },
+      ],
+    ];
+    const lettering = (xHeight: number) =>
+      new Lettering({ path: [], xHeight, grow: 0, as: 'material', slid: true }, () => []);
+    const left = (size: number, xHeight: number) =>
+      withoutSlivers(square(size), { region: [], lettering: [lettering(xHeight)] }).length;
+    assert.equal(left(0.099, 12), 0);
+    assert.equal(left(0.101, 12), 1);
+    assert.equal(left(0.0399, 2), 0);
+    assert.equal(left(0.0401, 2), 1);
   });
 });
 

@@ -1,0 +1,57 @@
+/** Marks that have come too near to the letters beside theirs are placed once more, with those in view. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import type { Body } from './bodies.ts';
+import { gapTo, placeMarks } from './marks.ts';
+import type { Beside, PlacedMark } from './marks.ts';
+import type { Measures } from './measures.ts';
+import { shares } from './shares.ts';
+
+/** How many letters away one can crowd a mark: an arm may reach over several. */
+const lookAround = 3;
+
+/** What is further from a mark than this, in x-heights, is not met wherever that is set. */
+const farShare = 0.8;
+
+/** The marks of each letter of a line, now that all letters stand where they stay. */
+export function uncrowded(
+  bodies: readonly Body[],
+  stands: readonly Point[],
+  measures: Measures,
+): (readonly PlacedMark[])[] {
+  const { xHeight } = measures;
+  return bodies.map((body, index) => {
+    if (body.marks.length === 0) return body.marks;
+    const near = around(
+      body.marks.flatMap(({ region }) => [...region]),
+      farShare * xHeight,
+    );
+    const beside = bodies.flatMap((other, k) => {
+      if (k === index || Math.abs(k - index) > lookAround) return [];
+      const at = { x: stands[k]!.x - stands[index]!.x, y: stands[k]!.y - stands[index]!.y };
+      return besideOf(other, at).filter(({ box }) => meets(box, at, near));
+    });
+    const gap = gapTo(beside, { rows: body.markRows, columns: body.markColumns }, { x: 0, y: 0 });
+    if (gap >= shares.markGap * xHeight) return body.marks;
+    return placeMarks(body.base, body.grownMarks, measures, beside);
+  });
+}
+
+function besideOf(body: Body, at: Point): (Beside & { readonly box: Bounds })[] {
+  const base = { rows: body.rows, columns: body.columns, at, box: boundsOf(body.base)! };
+  if (body.marks.length === 0) return [base];
+  const box = boundsOf(body.marks.flatMap(({ region }) => [...region]))!;
+  return [base, { rows: body.markRows, columns: body.markColumns, at, box }];
+}
+
+function around(region: Region, by: number): Bounds {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}
+
+function meets(box: Bounds, { x, y }: Point, other: Bounds): boolean {
+  return (
+    box.minX + x < other.maxX && box.maxX + x > other.minX && box.minY + y < other.maxY && box.maxY + y > other.minY
+  );
+}

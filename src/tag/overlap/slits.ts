@@ -1,0 +1,46 @@
+/** The slits that joining letters leaves between them and that nobody wants. */
+
+import { offset } from '../../geometry/clipper.ts';
+import { contains, ringArea } from '../../geometry/measure.ts';
+import { poleOf } from '../../geometry/pole.ts';
+import type { Region, Ring } from '../../geometry/types.ts';
+import { coarseMm } from './bodies.ts';
+import type { Measures } from './measures.ts';
+
+/** Slits between letters under this width are filled: no eye needs them, and soot closes them. */
+const slitMm = 1;
+
+/**
+ * Letters are joined by outlines within `coarseMm` of theirs, so a slit that is closed there may be a hole in truth, and one that is
+ * not quite closed leaves its end as a hole. Either is looked for within this width; twice what two outlines may be off.
+ */
+const nearlyClosedMm = 4 * coarseMm;
+
+/** So much of a letter's own hole is that hole still; what is less is a slit that another letter has left of it. */
+const ownShare = 0.4;
+
+/** Narrow holes that are no letter's own; `whole` and `letters` as grown. */
+export function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
+  const around = [-1, 1].flatMap((side) =>
+    fills(offset(whole, (side * nearlyClosedMm) / 2, 'round', coarseMm), letters, nearlyClosedMm),
+  );
+  return [...fills(whole, letters, grow > 0 ? coarseMm : 2 * coarseMm), ...around];
+}
+
+function fills(whole: Region, letters: readonly Region[], by: number): Region {
+  return whole.flatMap((ring): Region => {
+    if (ringArea(ring) >= 0) return [];
+    const hole = [[...ring].reverse()];
+    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isOwn(ring, letters)) return [];
+    return offset(hole, by, 'miter');
+  });
+}
+
+/** Whether a hole is one of a letter, or most of it. */
+function isOwn(hole: Ring, letters: readonly Region[]): boolean {
+  const middle = poleOf([[...hole].reverse()], 0.05);
+  if (!middle) return false;
+  return letters.some((letter) =>
+    letter.some((each) => ringArea(each) < 0 && ringArea(hole) < ownShare * ringArea(each) && contains([each], middle)),
+  );
+}

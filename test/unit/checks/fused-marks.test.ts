@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import { fusedMarks } from '../../../src/checks/fused-marks.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import type { Letter } from '../../../src/tag/letters.ts';
+
+function block(left: number, bottom: number, width: number, height: number): Region {
+  const [right, top] = [left + width, bottom + height];
+  return [
+    [
+      { x: left, y: bottom },
+      { x: right, y: bottom },
+      { x: right, y: top },
+      { x: left, y: top },
+    ],
+  ];
+}
+
+/** An i 2 mm wide whose dot is 3 mm wide, and an l beside it; `gap` from the dot to the l. */
+const dotted = [...block(0, 0, 2, 10), ...block(0, 12, 3, 3)];
+const stem = (gap: number) => block(3 + gap, 0, 2, 16);
+const pair = (made: number, set: number): Letter[] => [
+  { text: 'i', region: dotted, asSet: dotted },
+  { text: 'l', region: stem(made), asSet: stem(set) },
+];
+const wide = { xHeight: 10, reach: 0.5 };
+
+describe('A dot that runs into the next letter', () => {
+  it('is one that comes nearer than the beam leaves open, on either side of that', () => {
+    assert.deepEqual(fusedMarks(pair(0.49, 2), wide), { drawn: 1, fused: 1 });
+    assert.deepEqual(fusedMarks(pair(0.51, 2), wide), { drawn: 1, fused: 0 });
+  });
+
+  it('is one that touches, whatever the beam', () => {
+    assert.equal(fusedMarks(pair(0.04, 2), { xHeight: 10, reach: 0 }).fused, 1);
+    assert.equal(fusedMarks(pair(0.06, 2), { xHeight: 10, reach: 0 }).fused, 0);
+  });
+
+  it('is none where the font has the two touch, and one where it keeps them apart by a hair', () => {
+    assert.equal(fusedMarks(pair(0.1, 0.049), wide).fused, 0);
+    assert.equal(fusedMarks(pair(0.1, 0.051), wide).fused, 1);
+  });
+
+  it('is looked for only where letters were moved', () => {
+    const [i, l] = pair(0.1, 2);
+    assert.deepEqual(fusedMarks([{ text: 'i', region: i!.region }, l!], wide), { drawn: 0, fused: 0 });
+  });
+
+  it('is no mark that touches its own letter', () => {
+    const joined = [...block(0, 0, 2, 15)];
+    assert.equal(fusedMarks([{ text: 'l', region: joined, asSet: joined }, pair(-0.5, 2)[1]!], wide).drawn, 0);
+  });
+});

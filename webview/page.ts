@@ -18,6 +18,7 @@ import type { Units } from './format.ts';
 import { Gone } from './gone.ts';
 import { KeysHelp } from './keys-help.ts';
 import { showLook } from './look.ts';
+import { grainIsUpright } from '../src/look/stock-look.ts';
 import { Measuring } from './measuring.ts';
 import { Notices } from './notices.ts';
 import type { Remembered } from './remembered.ts';
@@ -287,7 +288,8 @@ export class Page {
       for (const [operation, colour] of Object.entries(scene.colours)) {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
-      showLook(scene.material);
+      showLook(scene);
+      this.defs.turnGrain(grainIsUpright(scene));
       this.caption.hidden = !this.choices.now.proof;
       setText(this.caption, captionOf(scene));
       setText(byId('title'), scene.title);

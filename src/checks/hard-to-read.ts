@@ -4,7 +4,8 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding, Severity, YamlPath } from '../issue.ts';
 import { mm } from '../spec/figures.ts';
-import type { Shape } from '../spec/model.ts';
+import { measuredOn } from '../spec/measured-values.ts';
+import type { Shape, Stock } from '../spec/model.ts';
 import { bottomOf } from '../tag/glued.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -17,7 +18,8 @@ import { buried } from './buried.ts';
 import { cutAway } from './cut-away.ts';
 
 /**
- * Smallest heights of small letters in mm; below the second of each pair it is a warning. Rule of thumb, no source: a reader
+ * Smallest heights of small letters in mm; below the second of each pair it is a warning. What was measured on the
+ * stock counts before both. Rule of thumb, no source: a reader
  * of pictures still makes out less (`test/calibration/legibility.md`), but grain, char and splinters take their share.
  */
 const smallest = { engrave: [1.2, 0.8], score: [2, 1.2], cut: [3, 2] } as const;
@@ -35,7 +37,7 @@ const fewMissing = 0.2;
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
   for (const uses of usesOf(tag).values()) {
-    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on) }));
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, tag.stock) }));
     // Who can read it once has read it: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
@@ -85,7 +87,7 @@ interface Verdict {
   readonly byGrowth: boolean;
 }
 
-function judged(each: LetteringOn): Verdict | undefined {
+function judged(each: LetteringOn, stock: Stock): Verdict | undefined {
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buried(lettering, ground) : 0;
   if (hidden > halfBuried) {
@@ -105,11 +107,13 @@ function judged(each: LetteringOn): Verdict | undefined {
     const verb = severity === 'warning' ? 'is' : 'may be';
     return { severity, message: `${verb} hard to read: ${lost(read)}${cause}.`, byGrowth };
   }
-  const [usual, least] = smallest[use];
+  const measured = use === 'engrave' ? stock.minXHeight : undefined;
+  const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
   if (read.height >= usual - slackMm) return undefined;
+  const basis = measured === undefined ? ' (rule of thumb, no source)' : measuredOn(stock.measuredOn?.min_x_height);
   const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
   const severity = read.height < least - slackMm ? 'warning' : 'info';
-  const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)} (rule of thumb, no source).`;
+  const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;
   return { severity, message, byGrowth: false };
 }
 

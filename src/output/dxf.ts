@@ -7,7 +7,7 @@ import type * as Dxf from '@tarikjabiri/dxf';
 import { withArcsOnly } from '../geometry/biarcs.ts';
 import { startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { channels } from './channels.ts';
+import { channels } from '../look/channels.ts';
 import { errorNote, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
 import { styleOf } from './styles.ts';

@@ -7,7 +7,7 @@ import { zlibSync } from 'fflate';
 import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
-import { channels } from './channels.ts';
+import { channels } from '../look/channels.ts';
 import { draftNote, errorNote, hasErrors } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';

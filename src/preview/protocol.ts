@@ -6,6 +6,7 @@
 import type { BatchTag } from '../editor/batch-tags.ts';
 import type { Severity } from '../issue.ts';
 import type { Kept } from './kept.ts';
+import type { StockLook } from '../look/stock-look.ts';
 import type { Operation } from '../tag/tag.ts';
 
 export type { BatchTag, Kept, Operation, Severity };
@@ -146,6 +147,8 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
+  /** What its maker says of how it looks. */
+  readonly look?: StockLook;
   /** Of the sheet, in mm. */
   readonly thickness?: number;
   /** A CSS hex colour for each operation. */

@@ -5,7 +5,7 @@ import { offset, union } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, contains, perimeter, ringArea } from '../../../src/geometry/measure.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { lookOf } from '../../../src/look/looks.ts';
-import { blend } from '../../../src/output/blend.ts';
+import { blend } from '../../../src/look/blend.ts';
 import { toDxf } from '../../../src/output/dxf.ts';
 import { formats } from '../../../src/output/formats.ts';
 import { jobOf } from '../../../src/output/job.ts';

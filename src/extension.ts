@@ -14,6 +14,7 @@ import { newTag } from './editor/new-tag.ts';
 import { setKerf } from './editor/kerf-test.ts';
 import { registerNavigation } from './editor/navigation.ts';
 import { registerProblems } from './editor/problems.ts';
+import { registerSharedProblems } from './editor/shared-problems.ts';
 import { registerQuickFixes } from './editor/quick-fixes.ts';
 import { registerRewriting } from './editor/rewriting.ts';
 import { insertSample, openSample, SampleLibrary } from './editor/samples.ts';
@@ -62,6 +63,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     moves,
     service,
     registerProblems(service),
+    registerSharedProblems(service, engine),
     registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
     surroundings,

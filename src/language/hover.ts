@@ -6,6 +6,7 @@ import type { TextRange, YamlPath } from '../issue.ts';
 import { parseLength } from '../spec/length.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
+import { noUses } from '../spec/used-files.ts';
 import { generatorKeys } from '../spec/read-generator.ts';
 import { centringDocs } from './centring.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
@@ -17,6 +18,7 @@ import { pictureOf } from './picture.ts';
 import { plain } from './plain-markdown.ts';
 import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from './schema.ts';
 import { sizeOfRegion } from './sizes.ts';
+import { sharedDocs, sharedValue } from './shared-values.ts';
 import type { FontNote } from './surroundings.ts';
 import { isGroup, valueAt } from './values.ts';
 
@@ -66,6 +68,10 @@ function aboutValue(
   if (kind === 'shape' || kind === 'part') return aboutShape(name, source, report);
   if (kind === 'piece') return aboutPiece(name, report);
   if (kind === 'font') return aboutFont(name, fonts);
+  if (kind === 'stock' || kind === 'tie') {
+    const value = sharedValue(`${kind}s`, name, source.value, report?.uses ?? noUses);
+    return value ? [sharedDocs(name, value)] : [];
+  }
   const [node] = nodesAt(path);
   const key = path.findLast((step) => typeof step === 'string');
   if (!node || key === undefined || kind) return [];

@@ -113,8 +113,8 @@ function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): nu
   const high = maxY * scale + 2 * paddingMm;
   page.box(left, y - high, width, high, { stroke: '#cccccc', lineWidth: 0.2 });
   const [x, bottom] = [left + (width - maxX * scale) / 2, y - high + paddingMm];
-  for (const { operation, paths } of plan.steps) {
-    const { color } = styleOf(tag, operation);
+  for (const { operation, layer, paths } of plan.steps) {
+    const { color } = styleOf(tag, operation, layer);
     for (const { contours } of paths)
       page.draw(
         curvesOf(contours, scale, x, bottom),

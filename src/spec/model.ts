@@ -83,6 +83,8 @@ export interface LineStyle {
 }
 
 export interface Output {
+  /** Whether every entry that is engraved is on a layer of its own. */
+  readonly engraveEach?: boolean;
   /** Whether cuts run half a kerf beside the finished outline. */
   readonly compensate: boolean;
   /** How many places of an outline are left uncut, and how much of it stays joined at each, in mm. */

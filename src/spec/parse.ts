@@ -7,6 +7,7 @@ import type { TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
+import type { UsedIssues } from './scope.ts';
 import { slipOf } from './slips/find-slip.ts';
 import type { Reading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
@@ -20,6 +21,8 @@ export interface ParsedSpec {
   /** Absent when anything is wrong but that there are no pieces yet: a tag is made of the whole spec or not at all. */
   readonly model?: TagModel;
   readonly issues: readonly Issue[];
+  /** The same of the files that it uses, each at its place there. */
+  readonly inUsed?: readonly UsedIssues[];
   /** The list that the tag is made for. */
   readonly batch?: Batch;
   /** Of the batch, which one `model` is of; 0 without one. */
@@ -61,7 +64,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row]);
   const issues = [...uses.issues, ...scope.issues(source)];
-  const read = { issues, row, ...(batch ? { batch } : {}) };
+  const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
@@ -78,6 +81,17 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
       pieces,
     },
   };
+}
+
+/** What is wrong with a file that specs use, by itself: it needs no pieces. */
+export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {
+  if (source.issues.length > 0) return source.issues;
+  if (!isGroup(source.value)) return [notASpec(source)];
+  const scope = new Scope(source, uses.used);
+  scope.checkClashes();
+  readWorkshop(scope);
+  scope.shapes.all();
+  return [...uses.issues, ...scope.issues(source)].filter((issue) => !isUnbegun(issue, source.value));
 }
 
 /** Shapes can be seen before there is a piece of them: all that lacks are pieces, or what one is made of. */

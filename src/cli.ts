@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export|sheets|pack`. */
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack|test-piece`. */
 
 import { parseArgs } from 'node:util';
 import { check } from './cli/check.ts';
@@ -7,10 +7,11 @@ import { readSpec } from './cli/files.ts';
 import type { SpecFile } from './cli/files.ts';
 import { fix } from './cli/fix.ts';
 import { packAll } from './cli/pack.ts';
+import { testPieceAll } from './cli/test-piece.ts';
 import { sheetsAll } from './cli/sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './cli/usage.ts';
 
-const commands = ['check', 'fix', 'export', 'sheets', 'pack'] as const;
+const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'test-piece'] as const;
 
 function isCommand(word: string | undefined): word is (typeof commands)[number] {
   return commands.some((command) => command === word);
@@ -36,6 +37,8 @@ async function main(args: readonly string[]): Promise<number> {
       to: { type: 'string' },
       out: { type: 'string' },
       width: { type: 'string' },
+      stock: { type: 'string' },
+      font: { type: 'string' },
     },
   });
   if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
@@ -58,6 +61,19 @@ async function main(args: readonly string[]): Promise<number> {
       });
     case 'sheets':
       return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+    case 'test-piece':
+      return testPieceAll(
+        specs,
+        {
+          only: values.only,
+          stock: values.stock,
+          font: values.font,
+          to: values.to,
+          out: values.out,
+          overwrite: values.overwrite,
+        },
+        severities,
+      );
     case 'pack':
       return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }

@@ -11,6 +11,12 @@ import { IssueHelp } from './editor/issue-help.ts';
 import { registerHovers, registerSignatures } from './editor/hovers.ts';
 import { registerStatus } from './editor/status.ts';
 import { newTag } from './editor/new-tag.ts';
+import { enterMeasurement } from './editor/enter-measurement.ts';
+import type { Given } from './editor/enter-measurement.ts';
+import { newTestPiece } from './editor/new-test-piece.ts';
+import { newWorkshopFile } from './editor/new-workshop-file.ts';
+import { putValuesIn } from './editor/put-values-in.ts';
+import type { TestPieceName } from './test-pieces/test-piece.ts';
 import { setKerf } from './editor/kerf-test.ts';
 import { registerNavigation } from './editor/navigation.ts';
 import { registerProblems } from './editor/problems.ts';
@@ -86,6 +92,14 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     }),
     registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
     target.command('tagwright.setKerf', setKerf),
+    vscode.commands.registerCommand('tagwright.newTestPiece', (argument?: unknown, which?: TestPieceName) =>
+      newTestPiece(engine, service, target.known(argument), which),
+    ),
+    vscode.commands.registerCommand('tagwright.enterMeasurement', (argument?: unknown, given?: Given) =>
+      enterMeasurement(service, target.known(argument), given),
+    ),
+    vscode.commands.registerCommand('tagwright.newWorkshopFile', newWorkshopFile),
+    target.command('tagwright.putValuesIn', (spec) => putValuesIn(spec, service)),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>

@@ -47,7 +47,7 @@ describe('What is read off a test piece', () => {
     // By hand: (0.32 + 0.30 + 0.34) / 2 / 3.
     assert.match(
       written,
-      /kerf: \{outer: 0\.16 mm, engrave: 0\.1 mm\}, measured_on: \{kerf: 2026-03-14\}\}   # from the third shelf/,
+      /kerf: \{outer: 0\.16 mm, engrave: 0\.1 mm\}, measured_on: \{kerf: 2026-03-14\}\} {3}# from the third shelf/,
     );
     assert.deepEqual(readShared(new SpecSource(written)), []);
   });

@@ -59,7 +59,7 @@ describe('Test pieces', () => {
     }
   }).timeout(60_000);
 
-  it('say on themselves what they are and on which stock, in letters that any beam draws', async () => {
+  it('say on themselves what they are and on which stock, in letters that any beam draws', () => {
     for (const name of testPieceNames) {
       const spec = specFor(name);
       assert.match(spec, new RegExp(`text: "${testPieces[name].title.toLowerCase()}, ply3`));

@@ -91,7 +91,9 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       sheets.show(spec);
     }),
     registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
-    target.command('tagwright.setKerf', setKerf),
+    target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
+      setKerf(spec, service, measured),
+    ),
     vscode.commands.registerCommand('tagwright.newTestPiece', (argument?: unknown, which?: TestPieceName) =>
       newTestPiece(engine, service, target.known(argument), which),
     ),

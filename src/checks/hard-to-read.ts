@@ -162,6 +162,18 @@ function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
   return shape?.modifiers.grow === undefined ? path : [...path, 'grow'];
 }
 
+/** Engraved letters lower than this are told, where nothing else was measured, in mm. */
+export const usualXHeightMm = smallest.engrave[0];
+
+/** Of all lettering that is engraved and can be seen, in mm. */
+export function engravedHeights(tag: Tag): number[] {
+  return tag.pieces.flatMap((piece) =>
+    letteringOn(piece, tag)
+      .filter(({ use }) => use === 'engrave')
+      .flatMap(({ lettering, making }) => figures(lettering, making.beam, making.over)?.height ?? []),
+  );
+}
+
 /** As much of a text as is needed to know it. */
 const mostQuoted = 24;
 

@@ -4,6 +4,7 @@ import { basename } from 'node:path';
 import { reportsOf } from '../batch.ts';
 import type { Engine, Report } from '../engine.ts';
 import { isError } from '../issue.ts';
+import { withSpec } from '../language/spec-along.ts';
 import { freeName, tagFileName } from '../output/file-names.ts';
 import { jobOf } from '../output/job.ts';
 import type { Job } from '../output/job.ts';
@@ -44,7 +45,7 @@ export class Jobs {
       const wanted = tagFileName(specName(file), report);
       const name = report.batch ? freeName(wanted, this.#names) : wanted;
       this.#names.add(name);
-      yield { name, job };
+      yield { name, job: withSpec(job, report) };
     }
   }
 

@@ -10,6 +10,7 @@ import type { Format, SheetFormat } from '../output/formats.ts';
 import { listed, mostInQuestion } from '../output/in-words.ts';
 import { captionFont, jobOf } from '../output/job.ts';
 import type { Job, Tools } from '../output/job.ts';
+import { withSpec } from '../language/spec-along.ts';
 import { archiveOf, bytesOf, packOf } from '../output/pack.ts';
 import type { Files } from '../output/pack.ts';
 import { sheetFiles } from '../output/sheet-files.ts';
@@ -129,7 +130,7 @@ export class Exporter {
       for (const report of reports) {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
-        if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
+        if (job) jobs.set(freeName(name, new Set(jobs.keys())), withSpec(job, report));
         else empty.push(name);
       }
     }

@@ -2,14 +2,17 @@
 
 import * as vscode from 'vscode';
 import { kerfEdits, kerfFrom } from '../edits/kerf.ts';
+import { chosenPlace } from '../edits/chosen-place.ts';
 import type { Units } from '../spec/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { applyEdits } from './apply-edits.ts';
+import type { TagService } from './service.ts';
 import { sourceOf } from './sources.ts';
 
 /** `measured`: instead of asking. */
 export async function setKerf(
   uri: vscode.Uri,
+  service: TagService,
   measured?: { readonly slots: string; readonly pieces: string },
 ): Promise<void> {
   const source = sourceOf(await vscode.workspace.openTextDocument(uri));
@@ -23,17 +26,27 @@ export async function setKerf(
     void vscode.window.showErrorMessage(result.problem);
     return;
   }
-  const edits = kerfEdits(source, result.mm, units);
-  if (!edits || !(await applyEdits(uri, source, edits))) {
-    void vscode.window.showErrorMessage(
-      `The kerf is ${result.mm.toFixed(3)} mm. The stock is defined in another file: write it there.`,
-    );
+  if (!(await write(uri, service, result.mm, units))) {
+    void vscode.window.showErrorMessage(`The kerf is ${result.mm.toFixed(3)} mm, but the stock has no place for it.`);
     return;
   }
   const doubt = result.doubtful
     ? ` The measurements differ by ${result.spreadMm.toFixed(2)} mm: measure again before you trust it.`
     : '';
   void vscode.window.showInformationMessage(`The kerf is ${result.mm.toFixed(3)} mm.${doubt}`);
+}
+
+/** Into the stock that the spec is cut from, wherever that is written. */
+async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
+  const source = sourceOf(await vscode.workspace.openTextDocument(spec));
+  const own = kerfEdits(source, mm, units);
+  if (own) return applyEdits(spec, source, own);
+  const place = chosenPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
+  if (place?.file === undefined || place.name === undefined) return false;
+  const file = vscode.Uri.parse(place.file);
+  const shared = sourceOf(await vscode.workspace.openTextDocument(file));
+  const edits = kerfEdits(shared, mm, unitsOf(shared), place.name);
+  return edits !== undefined && applyEdits(file, shared, edits);
 }
 
 function unitsOf({ value }: SpecSource): Units {

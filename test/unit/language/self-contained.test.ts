@@ -62,7 +62,7 @@ describe('A spec with the values it used put in', () => {
     assert.doesNotMatch(text, /use:/);
     assert.match(
       text,
-      /^# Sown in March\.\ntagwright: 1\nstock: \{material: birch plywood, thickness: 3 mm, .*\}    # the good one/,
+      /^# Sown in March\.\ntagwright: 1\nstock: \{material: birch plywood, thickness: 3 mm, .*\} {4}# the good one/,
     );
     assert.deepEqual(await madeOf(text), await madeOf(spec, beside));
     assert.equal(await alone(text, {}), text, 'twice is no more');

@@ -9,7 +9,7 @@ import type { Measurement, MeasurementName } from '../test-pieces/measurements.t
 import { isTagSpec } from './documents.ts';
 import type { TagService } from './service.ts';
 import { sourceOf } from './sources.ts';
-import { showText } from './tabs.ts';
+import { putCursor, showText } from './tabs.ts';
 import { editsBetween } from './text-edits.ts';
 import { sharedEntries } from './workshop-files.ts';
 
@@ -64,7 +64,7 @@ export async function enterMeasurement(
   for (const { range, text } of editsBetween(before, after))
     edit.replace(place.uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
   if (!(await vscode.workspace.applyEdit(edit))) return;
-  await showText(place.uri);
+  putCursor(await showText(place.uri), sourceOf(document).range(place.path).start);
   const told = answer.values.map(([path, text]) => `${path.at(-1)} ${text}`).join(', ');
   void vscode.window.showInformationMessage(
     [`${place.name}: ${told}, measured on ${day}.`, answer.doubt].filter((part) => part !== undefined).join(' '),

@@ -14,7 +14,7 @@ import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './source.ts';
 import type { SpecPlaces } from './source.ts';
 import { noUses } from './used-files.ts';
-import type { Uses } from './used-files.ts';
+import type { UsedFile, Uses } from './used-files.ts';
 
 export interface ParsedSpec {
   readonly source: SpecSource;
@@ -63,7 +63,12 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row]);
-  const issues = [...uses.issues, ...scope.issues(source)];
+  const found = scope.issues(source);
+  // What a file that cannot be read would have given is not known to be missing.
+  const issues = [
+    ...uses.issues,
+    ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
+  ];
   const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
@@ -101,6 +106,11 @@ function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
   if (first !== 'pieces' || path.length > 3 || (path.length === 3 && key !== 'body')) return false;
   const value = path.reduce<unknown>((group, each) => (group as Record<string, unknown> | null)?.[each], spec);
   return value == null || (Array.isArray(value) && value.length === 0);
+}
+
+function isPartial({ used, issues }: Uses): boolean {
+  const isBroken = (file: UsedFile): boolean => file.source.issues.length > 0 || file.uses.some(isBroken);
+  return issues.some(({ path }) => path[0] === 'use') || used.some(isBroken);
 }
 
 /** Titles of a batch can be told apart, whether they were written so or not. */

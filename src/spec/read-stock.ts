@@ -31,7 +31,7 @@ export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath, 
     ...(material === undefined ? {} : { material }),
     ...(thickness === undefined ? {} : { thickness }),
     ...kerf,
-    ...readWebs({ material, thickness, written, kerf: kerf.kerf }),
+    ...readWebs({ material, thickness, written, kerf: kerf.kerf, isMeasured: measuredOn?.min_web !== undefined }),
     ...(minXHeight === undefined ? {} : { minXHeight }),
     ...(density === undefined ? {} : { density }),
     ...(amount === undefined || per === undefined
@@ -50,15 +50,23 @@ interface WebSource {
   /** As `min_web` says. */
   readonly written?: number | undefined;
   readonly kerf: number;
+  /** It is what a test piece survived, and no wish. */
+  readonly isMeasured?: boolean;
 }
 
-/** What is written counts as it is. */
-function readWebs({ material, thickness, written, kerf }: WebSource): Pick<Stock, 'minWeb' | 'leastWeb' | 'hangerWeb'> {
+/** What is written counts as it is; but what just survived is no measure for what a tag hangs on. */
+function readWebs({
+  material,
+  thickness,
+  written,
+  kerf,
+  isMeasured,
+}: WebSource): Pick<Stock, 'minWeb' | 'leastWeb' | 'hangerWeb'> {
   const minWeb = written ?? defaultMinWeb(material, thickness);
   return {
     minWeb,
     leastWeb: Math.min(minWeb, Math.max(webDefaultOf(material).least, kerf)),
-    hangerWeb: written ?? Math.max(minWeb, Math.min(thickness ?? 0, stoutWebMm)),
+    hangerWeb: (isMeasured ? undefined : written) ?? Math.max(minWeb, Math.min(thickness ?? 0, stoutWebMm)),
   };
 }
 

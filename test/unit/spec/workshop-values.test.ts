@@ -63,7 +63,7 @@ describe('What a workshop file says of a stock', () => {
     const made = await read('{}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}');
     assert.equal(made.tag!.pieces[0]!.hangers[0]!.openingSize, 3.4);
     const tight = spec.replace('at: left', 'at: left, opening: 3.2 mm');
-    const told = await read('{}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}', '', tight);
+    const told = await read('{kerf: 0.1 mm}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}', '', tight);
     assert.deepEqual(
       told.issues.map(({ message }) => message),
       ['The hole is 3.20 mm; 2.00 mm twine, doubled, needs 3.40 mm, measured on 2026-03-14.'],
@@ -134,10 +134,38 @@ describe('What a workshop file says of a stock', () => {
 
   it('is said with the day it was measured on, and only where that is known', async () => {
     const thin = spec.replace('rectangle: [60, 30], radius: 3', dumbbell).replace(', hanger: {hole: {at: left}}', '');
-    const measured = await read('{min_web: 1.3 mm, measured_on: {min_web: 2026-03-14}}', undefined, '', thin);
+    const measured = await read(
+      '{kerf: 0.1 mm, min_web: 1.3 mm, measured_on: {min_web: 2026-03-14}}',
+      undefined,
+      '',
+      thin,
+    );
     assert.match(measured.issues[0]!.message, /minimum 1\.30 mm, measured on 2026-03-14\.$/);
-    const written = await read('{min_web: 1.3 mm}', undefined, '', thin);
+    const written = await read('{kerf: 0.1 mm, min_web: 1.3 mm}', undefined, '', thin);
     assert.match(written.issues[0]!.message, /minimum 1\.30 mm\.$/);
+  });
+
+  it('of the narrowest web that survived is no measure for what a tag hangs on', async () => {
+    const inset = async (stock: string) => {
+      const { model } = await read(stock);
+      const [hanger] = model!.pieces[0]!.hangers;
+      return hanger!.kind === 'hole' ? hanger!.inset : undefined;
+    };
+    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm}'), 2.2);
+    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm, measured_on: {min_web: 2026-03-14}}'), 6);
+  });
+
+  it('is one problem where the file is missing or broken', async () => {
+    const missing = await report(spec, newEngine({}));
+    assert.deepEqual(
+      missing.issues.map(({ code }) => code),
+      ['bad-file'],
+    );
+    const broken = await report(spec, newEngine({ 'shop.workshop.yaml': 'tagwright: 1\nstocks: {' }));
+    assert.deepEqual(
+      broken.issues.map(({ code }) => code),
+      ['yaml-syntax'],
+    );
   });
 
   it('limits how small engraved letters may be, just above and just below', async () => {
@@ -148,7 +176,7 @@ describe('What a workshop file says of a stock', () => {
           `  name: {text: "seeds", font: Nunito, weight: 800, x_height: ${height} mm, place: {on: plate}}\npieces:`,
         )
         .replace('body: [plate]', 'body: [plate], engrave: [name]');
-    const stock = '{min_x_height: 1.6 mm, measured_on: {min_x_height: 2026-03-14}}';
+    const stock = '{kerf: 0.1 mm, min_x_height: 1.6 mm, measured_on: {min_x_height: 2026-03-14}}';
     const told = async (height: number) =>
       (await read(stock, undefined, '', lettered(height))).issues.map(
         ({ severity, message }) => `${severity}: ${message}`,

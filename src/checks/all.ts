@@ -15,6 +15,7 @@ import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
 import { markOffBody } from './mark-off-body.ts';
 import { marksOverlap } from './marks-overlap.ts';
+import { notMeasured } from './not-measured.ts';
 import { offBacking } from './off-backing.ts';
 import { offCentre } from './off-centre.ts';
 import { piecesOverlap } from './pieces-overlap.ts';
@@ -51,6 +52,7 @@ export const checks: readonly Check[] = [
   shoulderShows,
   offCentre,
   hangsAskew,
+  notMeasured,
 ];
 
 export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {

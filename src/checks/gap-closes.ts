@@ -12,6 +12,8 @@ import { distanceTo } from './blame.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { measuredOn } from '../spec/measured-values.ts';
+import type { Stock } from '../spec/model.ts';
 import { perRegion } from './per-region.ts';
 import { isSpeck } from './speck.ts';
 
@@ -19,7 +21,7 @@ import { isSpeck } from './speck.ts';
 const slackMm = 0.005;
 
 export const gapCloses: Check = ({ pieces, stock }) =>
-  stock.kerf > 0 ? pieces.flatMap((piece) => closingGaps(piece, stock.kerf)) : [];
+  stock.kerf > 0 ? pieces.flatMap((piece) => closingGaps(piece, stock)) : [];
 
 /** Within one outline, a gap that closes over less than this, in mm, is the end of a wedge (our own judgement). */
 const worthTellingMm = 1;
@@ -41,7 +43,8 @@ function partsOutlines(region: Region, { ends }: ClosePlace): boolean {
 }
 
 /** One finding for each shape that is to blame, at its narrowest gap. */
-function closingGaps(piece: Piece, kerf: number): Finding[] {
+function closingGaps(piece: Piece, { kerf, measuredOn: days }: Stock): Finding[] {
+  const told = `the kerf of ${mm(kerf)}${measuredOn(days?.kerf)}`;
   return byCause(piece, gapsIn(piece.region, kerf), ({ ends }) => ends).map(({ path, found }) => ({
     code: 'gap-closes',
     severity: 'warning',
@@ -49,15 +52,15 @@ function closingGaps(piece: Piece, kerf: number): Finding[] {
     path,
     ...seenAt(found.map(({ ends, width }) => ({ points: ends, width }))),
     minimum: kerf,
-    message: found.length === 1 ? oneGap(found[0]!, kerf) : manyGaps(found, kerf),
+    message: found.length === 1 ? oneGap(found[0]!, told) : manyGaps(found, told),
   }));
 }
 
-function oneGap({ width, length }: ClosePlace, kerf: number): string {
+function oneGap({ width, length }: ClosePlace, kerf: string): string {
   const run = length >= 1 ? ` along ${mm(length, 0)}` : '';
-  return `The gap here is ${mm(width)}${run}, less than the kerf of ${mm(kerf)}: it will not come out, and its edges stay joined or burn together.`;
+  return `The gap here is ${mm(width)}${run}, less than ${kerf}: it will not come out, and its edges stay joined or burn together.`;
 }
 
-function manyGaps(gaps: readonly ClosePlace[], kerf: number): string {
-  return `${gaps.length} gaps are narrower than the kerf of ${mm(kerf)}; the narrowest is ${mm(gaps[0]!.width)}. None of them will come out: their edges stay joined or burn together.`;
+function manyGaps(gaps: readonly ClosePlace[], kerf: string): string {
+  return `${gaps.length} gaps are narrower than ${kerf}; the narrowest is ${mm(gaps[0]!.width)}. None of them will come out: their edges stay joined or burn together.`;
 }

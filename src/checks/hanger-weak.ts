@@ -2,7 +2,6 @@
 
 import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
-import type { Neck } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
@@ -12,7 +11,8 @@ import { seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
-import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, theMinimum, thinPlaces } from './thin-places.ts';
+import type { ThinPlace } from './thin-places.ts';
 
 /** An end of a neck is on the hole when it lies this near to it, in mm. */
 const onHoleMm = 0.05;
@@ -38,22 +38,22 @@ function weakPlaces(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[]
       path: hanger.path,
       ...seenAt(necks.map(placeOf)),
       minimum,
-      message: messageOf(necks, hanger, minimum),
+      message: messageOf(necks, hanger, stock),
     };
   });
 }
 
-function messageOf(necks: readonly Neck[], { opening }: PlacedHanger, minimum: number): string {
-  const { ends, width } = necks[0]!;
+function messageOf(necks: readonly ThinPlace[], { opening }: PlacedHanger, stock: Stock): string {
+  const { ends, width, minimum } = necks[0]!;
   const isWall = ends.some((end) => distanceTo(opening, end) < onHoleMm);
   if (necks.length > 1) {
     const which = isWall ? 'the wall around its hole' : 'where it joins the body';
-    return `Weak ring: ${necks.length} places are narrower than ${mm(minimum)}; the narrowest, ${which}, is ${mm(width)}.`;
+    return `Weak ring: ${necks.length} places are narrower than ${theMinimum(minimum, stock)}; the narrowest, ${which}, is ${mm(width)}.`;
   }
   const told = isWall
     ? `the wall around its hole is only ${mm(width)}`
     : `only ${mm(width)} of material joins it to the body here`;
-  return `Weak ring: ${told}; ${atLeast(minimum)}.`;
+  return `Weak ring: ${told}; ${atLeast(minimum, stock)}.`;
 }
 
 /** Where all is to be one part, `loose-part` says it. */

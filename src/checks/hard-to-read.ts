@@ -5,7 +5,8 @@ import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Severity } from '../core/issue-kinds.ts';
 import { mm } from '../core/figures.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape, Stock } from '../spec/model.ts';
+import { measuredOn } from '../spec/measured-values.ts';
 import { bottomOf } from '../tag/glued.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -18,7 +19,8 @@ import { buried } from './buried.ts';
 import { cutAway } from './cut-away.ts';
 
 /**
- * Smallest heights of small letters in mm; below the second of each pair it is a warning. Rule of thumb, no source: a reader
+ * Smallest heights of small letters in mm; below the second of each pair it is a warning. What was measured on the
+ * stock counts before both. Rule of thumb, no source: a reader
  * of pictures still makes out less (`test/calibration/legibility.md`), but grain, char and splinters take their share.
  */
 const smallest = { engrave: [1.2, 0.8], score: [2, 1.2], cut: [3, 2] } as const;
@@ -36,7 +38,7 @@ const fewMissing = 0.2;
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
   for (const uses of usesOf(tag).values()) {
-    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on) }));
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, tag.stock) }));
     // Who can read it once has read it: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
@@ -86,7 +88,7 @@ interface Verdict {
   readonly byGrowth: boolean;
 }
 
-function judged(each: LetteringOn): Verdict | undefined {
+function judged(each: LetteringOn, stock: Stock): Verdict | undefined {
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buried(lettering, ground) : 0;
   if (hidden > halfBuried) {
@@ -106,11 +108,13 @@ function judged(each: LetteringOn): Verdict | undefined {
     const verb = severity === 'warning' ? 'is' : 'may be';
     return { severity, message: `${verb} hard to read: ${lost(read)}${cause}.`, byGrowth };
   }
-  const [usual, least] = smallest[use];
+  const measured = use === 'engrave' ? stock.minXHeight : undefined;
+  const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
   if (read.height >= usual - slackMm) return undefined;
+  const basis = measured === undefined ? ' (rule of thumb, no source)' : measuredOn(stock.measuredOn?.min_x_height);
   const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
   const severity = read.height < least - slackMm ? 'warning' : 'info';
-  const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)} (rule of thumb, no source).`;
+  const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;
   return { severity, message, byGrowth: false };
 }
 
@@ -162,6 +166,18 @@ function runTogether({ apart, merged }: Readability['neighbours']): string {
 
 function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
   return shape?.modifiers.grow === undefined ? path : [...path, 'grow'];
+}
+
+/** Engraved letters lower than this are told, where nothing else was measured, in mm. */
+export const usualXHeightMm = smallest.engrave[0];
+
+/** Of all lettering that is engraved and can be seen, in mm. */
+export function engravedHeights(tag: Tag): number[] {
+  return tag.pieces.flatMap((piece) =>
+    letteringOn(piece, tag)
+      .filter(({ use }) => use === 'engrave')
+      .flatMap(({ lettering, making }) => figures(lettering, making.beam, making.over)?.height ?? []),
+  );
 }
 
 /** As much of a text as is needed to know it. */

@@ -55,7 +55,7 @@ function nearEdges(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] 
       path: hanger.path,
       ...seenAt(necks.map(placeOf)),
       minimum,
-      message: `${nearness(necks, hanger)}; ${atLeast(minimum)}.`,
+      message: `${nearness(necks, hanger)}; ${atLeast(minimum, stock)}.`,
     };
   });
 }

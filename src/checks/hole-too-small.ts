@@ -4,6 +4,7 @@ import { tightestOpening } from '../spec/tie.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { measuredOn } from '../spec/measured-values.ts';
 
 /** A comparison of two written figures: a hundredth of a millimetre is no difference. */
 const slackMm = 0.01;
@@ -26,7 +27,7 @@ export const holeTooSmall: Check = ({ tie, pieces }) => {
         path: hanger.path,
         points: [hanger.centre],
         width: has,
-        message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}.`,
+        message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}${flat ? '' : measuredOn(tie.openingOn)}.`,
       },
     ];
   });

@@ -10,6 +10,7 @@ import type { AskedWidth } from '../tag/asked-width.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo, hangerAt } from './blame.ts';
 import { mm } from '../core/figures.ts';
+import { measuredOn } from '../spec/measured-values.ts';
 import { perRegion } from './per-region.ts';
 
 export interface ThinPlace extends Neck {
@@ -112,6 +113,13 @@ export function placeOf({ ends, width }: Neck): FaultPlace {
   return { points: ends, width };
 }
 
-export function atLeast(minimum: number): string {
-  return `minimum ${mm(minimum)}`;
+/** What several places are narrower than, with the day on which it was measured, where it was. */
+export function theMinimum(minimum: number, { minWeb, measuredOn: days }: Stock): string {
+  const isMeasured = minimum === minWeb && days?.min_web !== undefined;
+  return `${mm(minimum)}${isMeasured ? `, the minimum${measuredOn(days.min_web).slice(1)}` : ''}`;
+}
+
+/** With the day on which it was measured, where it was. */
+export function atLeast(minimum: number, { minWeb, measuredOn: days }: Stock): string {
+  return `minimum ${mm(minimum)}${minimum === minWeb ? measuredOn(days?.min_web) : ''}`;
 }

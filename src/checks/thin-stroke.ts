@@ -1,6 +1,7 @@
 /** Whole runs of a piece that are thin. Lettering that is thin all over is one fault with one remedy, so it is one finding. */
 
 import type { Finding } from '../core/issue.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
@@ -12,11 +13,11 @@ import type { ThinPlace } from './thin-places.ts';
 export const thinStrokes: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) => {
     const strokes = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind === 'stroke');
-    return byMinimum(strokes).flatMap((alike) => thinStrokesOf(piece, alike));
+    return byMinimum(strokes).flatMap((alike) => thinStrokesOf(piece, alike, stock));
   });
 
 /** One finding for each shape that is to blame, at its narrowest place. */
-function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[]): Finding[] {
+function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[], stock: Stock): Finding[] {
   return byCause(piece, strokes, ({ ends }) => ends).map(({ path, found }) => {
     const { minimum } = found[0]!;
     return {
@@ -26,12 +27,12 @@ function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[]): Finding[] {
       path,
       ...seenAt(found.map(placeOf)),
       minimum,
-      message: messageOf(found, piece),
+      message: messageOf(found, piece, stock),
     };
   });
 }
 
-function messageOf(necks: readonly ThinPlace[], piece: Piece): string {
+function messageOf(necks: readonly ThinPlace[], piece: Piece, stock: Stock): string {
   const { width, ends, minimum } = necks[0]!;
   const length = mm(
     necks.reduce((sum, neck) => sum + neck.length, 0),
@@ -39,6 +40,6 @@ function messageOf(necks: readonly ThinPlace[], piece: Piece): string {
   );
   const narrowest = `${mm(width)} at the narrowest${letterAt(piece, ends)}`;
   return necks.length === 1
-    ? `Thin stroke: ${length} long and ${narrowest}; ${atLeast(minimum)}.`
-    : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${atLeast(minimum)}.`;
+    ? `Thin stroke: ${length} long and ${narrowest}; ${atLeast(minimum, stock)}.`
+    : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${atLeast(minimum, stock)}.`;
 }

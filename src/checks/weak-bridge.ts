@@ -1,22 +1,23 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
 import type { Finding } from '../core/issue.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './letter-at.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import { atLeast, byMinimum, placeOf, thinPlaces, theMinimum } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) => {
     const necks = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind !== 'stroke');
-    return byMinimum(necks).flatMap((alike) => weakBridgesOf(piece, alike));
+    return byMinimum(necks).flatMap((alike) => weakBridgesOf(piece, alike, stock));
   });
 
 /** One finding for each shape that is to blame, at its narrowest place. */
-function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[]): Finding[] {
+function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[], stock: Stock): Finding[] {
   return byCause(piece, necks, ({ ends }) => ends).map(({ path, found }) => {
     const { minimum } = found[0]!;
     return {
@@ -26,26 +27,26 @@ function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[]): Finding[] {
       path,
       ...seenAt(found.map(placeOf)),
       minimum,
-      message: found.length === 1 ? oneNeck(found[0]!, piece) : manyNecks(found, piece),
+      message: found.length === 1 ? oneNeck(found[0]!, piece, stock) : manyNecks(found, piece, stock),
     };
   });
 }
 
-function oneNeck({ kind, width, areas, ends, minimum }: ThinPlace, piece: Piece): string {
+function oneNeck({ kind, width, areas, ends, minimum }: ThinPlace, piece: Piece, stock: Stock): string {
   const at = letterAt(piece, ends);
   const told =
     kind === 'bridge'
       ? `Weak bridge${at}: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
       : `Weak wall${at}: only ${mm(width)} of material between two edges`;
-  return `${told}; ${atLeast(minimum)}.`;
+  return `${told}; ${atLeast(minimum, stock)}.`;
 }
 
-function manyNecks(necks: readonly ThinPlace[], piece: Piece): string {
+function manyNecks(necks: readonly ThinPlace[], piece: Piece, stock: Stock): string {
   const { width, ends, minimum } = necks[0]!;
   const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
   const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
   const at = letterAt(piece, ends);
-  return `${counts.join(' and ')} are narrower than ${mm(minimum)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
+  return `${counts.join(' and ')} are narrower than ${theMinimum(minimum, stock)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
 }
 
 /** Of more places nobody reads the list, and finding the letters takes time. */

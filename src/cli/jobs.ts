@@ -7,6 +7,7 @@ import { isError } from '../core/issue.ts';
 import { freeName, tagFileName } from '../export/file-names.ts';
 import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
+import { withSpec } from '../language/spec-along.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
 import type { SpecFile } from './files.ts';
@@ -44,7 +45,7 @@ export class Jobs {
       const wanted = tagFileName(specName(file), report);
       const name = report.batch ? freeName(wanted, this.#names) : wanted;
       this.#names.add(name);
-      yield { name, job };
+      yield { name, job: withSpec(job, report) };
     }
   }
 

@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export|sheets|pack`. */
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack|test-piece`. */
 
 import { parseArgs } from 'node:util';
 import { check } from './check.ts';
@@ -9,8 +9,9 @@ import { fix } from './fix.ts';
 import { packAll } from './pack.ts';
 import { sheetsAll } from './sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
+import { testPieceAll } from './test-piece.ts';
 
-const commands = ['check', 'fix', 'export', 'sheets', 'pack'] as const;
+const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'test-piece'] as const;
 
 function isCommand(word: string | undefined): word is (typeof commands)[number] {
   return commands.some((command) => command === word);
@@ -36,6 +37,8 @@ async function main(args: readonly string[]): Promise<number> {
       to: { type: 'string' },
       out: { type: 'string' },
       width: { type: 'string' },
+      stock: { type: 'string' },
+      font: { type: 'string' },
     },
   });
   if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
@@ -58,6 +61,19 @@ async function main(args: readonly string[]): Promise<number> {
       });
     case 'sheets':
       return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+    case 'test-piece':
+      return testPieceAll(
+        specs,
+        {
+          only: values.only,
+          stock: values.stock,
+          font: values.font,
+          to: values.to,
+          out: values.out,
+          overwrite: values.overwrite,
+        },
+        severities,
+      );
     case 'pack':
       return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }

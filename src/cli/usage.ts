@@ -3,6 +3,7 @@
 import { currentCode, isIssueCode } from '../core/issue-kinds.ts';
 import type { Severities } from '../engine/severity.ts';
 import { formats, sheetFormats } from '../export/formats.ts';
+import { testPieceNames } from '../test-pieces/all.ts';
 
 export const usage = `Usage:
   tagwright check FILE… [--json] [--strict]
@@ -10,6 +11,7 @@ export const usage = `Usage:
   tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
   tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]
   tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
+  tagwright test-piece FILE --out DIR [--only ${testPieceNames.join(',')}] [--stock NAME] [--font FAMILY] [--to svg,dxf] [--overwrite]
 
   proof          the proof alone, as a PDF for the customer
   job            the job sheet, as a PDF for the bench

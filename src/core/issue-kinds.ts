@@ -89,6 +89,11 @@ export const issueKinds = {
     summary: 'A cut that misses the piece or runs off its edge.',
   },
   'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at a different angle than intended.' },
+  'not-measured': {
+    about: 'making',
+    severity: 'info',
+    summary: 'A stock of the workshop that lacks a measurement this tag relies on.',
+  },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
   'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight or italic asked for.' },

@@ -2,17 +2,7 @@
 
 import { looks, tints } from '../look/looks.ts';
 import type { Look } from '../look/looks.ts';
-
-const names: Readonly<Record<keyof Look, string>> = {
-  wood: '--wood',
-  woodTop: '--wood-top',
-  grain: '--grain',
-  edgeFace: '--edge-face',
-  char: '--char',
-  burn: '--burn',
-  burnStrength: '--burn-strength',
-  lip: '--lip',
-};
+import { styleNames } from '../look/style-names.ts';
 
 export function lookStyles(): string {
   return [
@@ -25,6 +15,6 @@ export function lookStyles(): string {
 }
 
 function ruleOf(selector: string, look: Partial<Look>): string {
-  const lines = Object.entries(look).map(([key, value]) => `  ${names[key as keyof Look]}: ${value};`);
+  const lines = Object.entries(look).map(([key, value]) => `  ${styleNames[key as keyof Look]}: ${value};`);
   return `${selector} {\n${lines.join('\n')}\n}`;
 }

@@ -40,10 +40,10 @@ function lengthsIn(text: string, units: Units): number[] | undefined {
   return found.length === parts.length ? found : undefined;
 }
 
-/** Into the stock of the spec, or the one it names; `undefined` where that is in another file or is no map. */
-export function kerfEdits(source: SpecSource, mm: number, units: Units): TextEdit[] | undefined {
+/** Into the stock of the spec, or the one it or `name` names; `undefined` where that is in another file or is no map. */
+export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: string): TextEdit[] | undefined {
   const text = shortLength(mm, units, finest);
-  const stock = valueAt(source, ['stock']);
+  const stock = name ?? valueAt(source, ['stock']);
   if (stock === undefined) return listed(source.setKey([], 'stock', `{kerf: ${text}}`));
   const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];
   const kerf = valueAt(source, [...path, 'kerf']);

@@ -11,7 +11,7 @@ import { inUnits } from '../core/figures.ts';
 import type { Batch } from '../spec/batch.ts';
 import type { Units } from '../core/units.ts';
 import type { TagModel } from '../spec/model.ts';
-import { parseSpec } from '../spec/parse.ts';
+import { parseSpec, readShared } from '../spec/parse.ts';
 import { SpecSource } from '../spec/source.ts';
 import { loadUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
@@ -19,13 +19,13 @@ import { buildTag } from '../tag/build.ts';
 import { StageCache } from '../tag/cache.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { lackingShapes, unusedShapes } from '../tag/ghosts.ts';
-import type { Ghost } from '../tag/tag.ts';
+import type { Ghost, Tag } from '../tag/tag.ts';
 import { loadFiles } from '../tag/load.ts';
 import type { Loaded } from '../tag/load.ts';
 import { standIns } from '../tag/stand-ins.ts';
-import type { Tag } from '../tag/tag.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { FontLibrary } from '../text/font-library.ts';
+import type { UsedIssues } from '../spec/scope.ts';
 
 export interface Report {
   readonly source: SpecSource;
@@ -42,8 +42,9 @@ export interface Report {
   readonly accepted: readonly AcceptedIssue[];
   /** What it is lettered in, with the licence that each font states. */
   readonly fonts: readonly UsedFont[];
-  /** The files under `use`, read. */
+  /** The files under `use`, read, and what is wrong in each, at its place there. */
   readonly uses: Uses;
+  readonly inUsed?: readonly UsedIssues[];
   /** Full paths of the files beside the spec that it depends on. */
   readonly files: readonly string[];
   /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
@@ -110,6 +111,13 @@ export class Engine {
     const judged = judge([...issues, ...placed(findings, source, tag.units)], source, comments, severities, complete);
     const files = [...uses.files, ...loaded.files];
     return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
+  }
+
+  /** What is wrong with a file that specs use, without any of them. */
+  async checkShared(text: string, locate: ComputeOptions['locate']): Promise<Pick<Report, 'source' | 'issues'>> {
+    const source = new SpecSource(text);
+    const uses = await loadUses(source, { read: (path) => this.#readText(path), locate, beside: this.#beside });
+    return { source, issues: readShared(source, uses) };
   }
 
   readonly #beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);

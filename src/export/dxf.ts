@@ -7,7 +7,7 @@ import type * as Dxf from '@tarikjabiri/dxf';
 import { withArcsOnly } from '../geometry/biarcs.ts';
 import { startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { channels } from './channels.ts';
+import { channels } from '../look/channels.ts';
 import { errorNote, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
 import { styleOf } from './styles.ts';
@@ -36,8 +36,8 @@ export async function toDxf(job: Job): Promise<Uint8Array> {
   dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 });
   dxf.setVariable('$EXTMAX', { 10: round(plan.bounds.maxX, 4), 20: round(plan.bounds.maxY, 4), 30: 0 });
   const widths = new Map<string, number>();
-  for (const { operation, paths } of plan.steps) {
-    const { layer, color, lineWidth } = styleOf(tag, operation);
+  for (const { operation, layer: own, paths } of plan.steps) {
+    const { layer, color, lineWidth } = styleOf(tag, operation, own);
     // Names that differ in capitals only are one to the format, and the first to come is what it looks like.
     const known = tables.layerTable.records.find(({ name }) => name.toLowerCase() === layer.toLowerCase());
     const { name } = known ?? dxf.addLayer(layer, nearestIndex(color, library), 'Continuous');

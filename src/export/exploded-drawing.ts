@@ -3,7 +3,7 @@
 import { applyTo } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Bounds } from '../geometry/types.ts';
-import { lookOf } from '../look/looks.ts';
+import { lookOfStock } from '../look/stock-look.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Assembly } from './assemblies.ts';
@@ -60,7 +60,7 @@ export function explodedDrawing(
       });
       layers.forEach((layer, depth) => {
         if (depth > 0) drawLeaders(page, boundsOfLayer(layer) ?? bounds, maps[depth - 1]!, maps[depth]!);
-        const ground = depth === 0 ? table : lookOf(tag.stock.material).wood;
+        const ground = depth === 0 ? table : lookOfStock(tag.stock).wood;
         for (const piece of layer)
           drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge: edgeAt(tag, scale), ground });
         const y = maps[depth]!.d * ((bounds.minY + bounds.maxY) / 2) + maps[depth]!.f;

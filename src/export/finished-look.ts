@@ -7,12 +7,12 @@ import { transformCurves } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Affine, Region } from '../geometry/types.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
-import { lookOf } from '../look/looks.ts';
 import type { Look } from '../look/looks.ts';
+import { grainIsUpright, lookOfStock } from '../look/stock-look.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { blend } from './blend.ts';
+import { blend } from '../look/blend.ts';
 import { curvesOf } from './page.ts';
 import type { Drawing, PageBuilder } from './page.ts';
 
@@ -51,7 +51,7 @@ export const usualThicknessMm = 3;
 const fitted = perRegion((region) => curvesOf(fitContours(region)));
 
 export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: Seen): void {
-  const look = lookOf(tag.stock.material);
+  const look = lookOfStock(tag.stock);
   const onTop = piece.glueTo !== undefined;
   const face = onTop ? look.woodTop : look.wood;
   const scale = Math.hypot(toPaper.a, toPaper.b);
@@ -73,7 +73,7 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
       lineWidth: 0.15,
     });
   page.draw(outline, { fill: face, stroke: look.char, lineWidth: Math.min(0.2, 0.12 * scale) });
-  page.clipped(outline, grainOn(piece, look, face, toPaper));
+  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: grainIsUpright(tag.stock) }));
   drawMarks(page, piece, look, face, { toPaper, scale, paths });
 }
 
@@ -103,12 +103,20 @@ function drawMarks(
 }
 
 /** The lines of growth that cross the piece, each in the colour that it has on its face. */
-function grainOn(piece: Piece, { grain }: Look, face: string, toPaper: Affine): Drawing[] {
-  const bounds = boundsOf(piece.region);
+function grainOn(
+  { region, glueTo }: Piece,
+  { grain }: Look,
+  face: string,
+  { toPaper, isUpright }: { readonly toPaper: Affine; readonly isUpright: boolean },
+): Drawing[] {
+  // Upright grain is lying grain of the piece on its side.
+  const turned = (point: Point): Point => (isUpright ? { x: point.y, y: -point.x } : point);
+  const back = (point: Point): Point => (isUpright ? { x: -point.y, y: point.x } : point);
+  const bounds = boundsOf(region.map((ring) => ring.map(turned)));
   if (grain === undefined || !bounds) return [];
   const scale = Math.sqrt(Math.abs(toPaper.a * toPaper.d - toPaper.b * toPaper.c));
   const { width, height } = grainTile;
-  const [x0, y0] = piece.glueTo === undefined ? grainOrigin.below : grainOrigin.onTop;
+  const [x0, y0] = glueTo === undefined ? grainOrigin.below : grainOrigin.onTop;
   const tiles = (from: number, to: number, origin: number, size: number) => {
     const first = Math.floor((from - origin) / size);
     return Array.from({ length: Math.floor((to - origin) / size) - first + 1 }, (_, i) => origin + (first + i) * size);
@@ -119,7 +127,7 @@ function grainOn(piece: Piece, { grain }: Look, face: string, toPaper: Affine): 
   return rows.flatMap((top) =>
     grainLines.map(({ from, curves, width: lineWidth, opacity }): Drawing => {
       const path = columns.flatMap((left, i) => {
-        const at = ([x, y]: readonly [number, number]) => applyTo({ x: left + x, y: -(top + y) }, toPaper);
+        const at = ([x, y]: readonly [number, number]) => applyTo(back({ x: left + x, y: -(top + y) }), toPaper);
         const starts = i === 0 ? [{ type: 'M' as const, ...at(from) }] : [];
         return [
           ...starts,

@@ -63,7 +63,7 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
       for (const { number, what } of assemblySteps(tag)) add().fact(`${number}`, what, 7);
     }),
     ...section(begin, 'Safety', (add) => {
-      for (const caution of cautionsFor(tag.stock.material)) add().fact('·', caution, 5);
+      for (const caution of [...ownCaution(tag), ...cautionsFor(tag.stock.material)]) add().fact('·', caution, 5);
     }),
   ];
   return paged(blocks, { ...paper, margin: marginMm }, `Job sheet: ${tag.title}`);
@@ -113,8 +113,8 @@ function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): nu
   const high = maxY * scale + 2 * paddingMm;
   page.box(left, y - high, width, high, { stroke: '#cccccc', lineWidth: 0.2 });
   const [x, bottom] = [left + (width - maxX * scale) / 2, y - high + paddingMm];
-  for (const { operation, paths } of plan.steps) {
-    const { color } = styleOf(tag, operation);
+  for (const { operation, layer, paths } of plan.steps) {
+    const { color } = styleOf(tag, operation, layer);
     for (const { contours } of paths)
       page.draw(
         curvesOf(contours, scale, x, bottom),
@@ -166,8 +166,23 @@ function takenBeside({ tag, plan }: Job): Fact[] {
   return [...known, ...unknown];
 }
 
+/** What the maker wrote comes first: it is of this very sheet. */
+function ownCaution({ stock: { caution } }: Tag): string[] {
+  return caution === undefined ? [] : [caution];
+}
+
+/** Such as `cut 80 %, engrave 30 %`. */
+function setByHand({ machine }: Tag): string | undefined {
+  const set = (['cut', 'score', 'engrave'] as const).flatMap((key) => {
+    const power = machine?.power?.[key];
+    return power === undefined ? [] : [`${key} ${power}`];
+  });
+  return set.length === 0 ? undefined : set.join(', ');
+}
+
 function materialFacts(tag: Tag): Fact[] {
   const { stock, units, output, sheet } = tag;
+  const power = setByHand(tag);
   const { thickness, minWeb } = stock;
   const all: (Fact | undefined)[] = [
     { name: 'Material', value: materialOf(tag) ?? 'not named in the spec' },
@@ -177,6 +192,7 @@ function materialFacts(tag: Tag): Fact[] {
       name: 'Kerf',
       value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,
     },
+    power === undefined ? undefined : { name: 'Power, set by hand', value: power },
     { name: 'Minimum web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
     output.tabs && {
       name: 'Tabs',

@@ -22,6 +22,8 @@ export interface Job {
   readonly issues: readonly JobIssue[];
   /** What the tag is lettered in. */
   readonly fonts: readonly UsedFont[];
+  /** The text it was made from, so that it stands alone; absent where it is not to go along. */
+  readonly spec?: string;
 }
 
 /** What formats need beside the job, and only some of them. */

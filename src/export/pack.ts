@@ -23,6 +23,7 @@ export async function packOf(
     await checkpoint();
     files[name + endings[format]] = bytesOf(await formats[format](job, tools));
   }
+  if (job.spec !== undefined) files[`${name}.tag.yaml`] = bytesOf(job.spec);
   files['README.txt'] = bytesOf(packReadme(job, name));
   return files;
 }

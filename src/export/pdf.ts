@@ -7,7 +7,7 @@ import { zlibSync } from 'fflate';
 import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
-import { channels } from './channels.ts';
+import { channels } from '../look/channels.ts';
 import { draftNote, errorNote, hasErrors } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
@@ -56,8 +56,8 @@ export async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const { tag, plan } = job;
   const { maxX: width, maxY } = plan.bounds;
   const page = new PageBuilder();
-  for (const { operation, paths } of plan.steps) {
-    const { color, lineWidth } = styleOf(tag, operation);
+  for (const { operation, layer, paths } of plan.steps) {
+    const { color, lineWidth } = styleOf(tag, operation, layer);
     for (const { contours } of paths)
       page.draw(curvesOf(contours), operation === 'engrave' ? { fill: color } : { stroke: color, lineWidth });
   }

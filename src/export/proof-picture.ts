@@ -1,7 +1,7 @@
 /** The tag as it will look, with its dimensions: the picture of a proof. */
 
 import type { Bounds } from '../geometry/types.ts';
-import { lookOf } from '../look/looks.ts';
+import { lookOfStock } from '../look/stock-look.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { assembliesOf } from './assemblies.ts';
@@ -125,7 +125,7 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
 
 /** Every layer on the one below. */
 function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: Place): void {
-  const { wood } = lookOf(tag.stock.material);
+  const { wood } = lookOfStock(tag.stock);
   const edge = (tag.stock.thickness ?? usualThicknessMm) * edgeShare * scale;
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
   layers.forEach((layer, depth) => {

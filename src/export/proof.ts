@@ -16,7 +16,7 @@ import { drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
 import { drawTrueSize, proofPicture } from './proof-picture.ts';
 import type { Units } from '../core/units.ts';
-import { lookOf } from '../look/looks.ts';
+import { lookOfStock } from '../look/stock-look.ts';
 import type { Tag } from '../tag/tag.ts';
 
 const marginMm = 18;
@@ -188,8 +188,8 @@ function writeFoot(flow: Flow, job: Job): void {
   flow.write(coloursNote(job.tag), { size: 2.8, fill: quiet });
 }
 
-function coloursNote({ stock: { material } }: Tag): string {
-  return lookOf(material).grain === undefined
+function coloursNote({ stock }: Tag): string {
+  return lookOfStock(stock).grain === undefined
     ? 'Colours are a close likeness only: the material, screens and printers all differ a little.'
     : 'Colours and grain are a close likeness only: no two pieces of wood are the same, and screens and printers differ.';
 }

@@ -25,6 +25,7 @@ export function packReadme(job: Job, name: string): string {
         `${name}${png}: a picture of it.`,
         `${name}${pdf}: the proof, to look at and to sign.`,
         `${name}${sheet}, ${name}${svg} and ${name}${dxf}: for the workshop that makes it.`,
+        ...(job.spec === undefined ? [] : [`${name}.tag.yaml: what it was made from, to change it or make it again.`]),
       ],
     ],
     ['Lettering', lettering(job.fonts)],

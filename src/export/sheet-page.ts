@@ -8,9 +8,9 @@ import type { Region } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import { layoutText } from '../text/layout.ts';
 import type { FontFace } from '../text/font-face.ts';
-import { lookOf } from '../look/looks.ts';
+import { lookOfStock } from '../look/stock-look.ts';
 import type { Look } from '../look/looks.ts';
-import { blend } from './blend.ts';
+import { blend } from '../look/blend.ts';
 import { errorNote } from './job.ts';
 import type { Tools } from './job.ts';
 import { curvesOf, moved, PageBuilder, wrapped } from './page.ts';
@@ -62,7 +62,7 @@ export async function sheetPage(
   for (const [index, { pieces }] of plan.sheets.entries()) {
     if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, margin, plain);
     y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
-    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOf(stock.material), face: plain, faulty });
+    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(stock), face: plain, faulty });
     y -= gapMm;
   }
   for (const { name, value } of what === 'all' ? facts : []) {

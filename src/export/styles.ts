@@ -1,5 +1,6 @@
 /** How each operation is drawn: the user's wishes, and what is usual where there are none. */
 
+import type { PlannedStep } from '../toolpath/cut-plan.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
 
@@ -13,13 +14,28 @@ export interface Style {
 
 const lineWidthMm = 0.1;
 
-export function styleOf({ output }: Tag, operation: Operation): Style {
+/** `layer`: which of several engraved ones; the first is drawn as engraving is, and each after it in a colour of its own. */
+export function styleOf({ output }: Tag, operation: Operation, layer?: PlannedStep['layer']): Style {
   const given = output.styles[operation];
   return {
-    color: coloursOf(output)[operation],
+    color: layer && layer.index > 0 ? layerColour(layer.index) : coloursOf(output)[operation],
     lineWidth: given?.lineWidth ?? lineWidthMm,
-    layer: given?.layer ?? operation,
+    layer: layer?.name ?? given?.layer ?? operation,
   };
+}
+
+/** Steps round the circle of colours by the golden angle, which never comes near itself, and of three lightnesses by turns. */
+function layerColour(index: number): string {
+  const hue = (index * 137.508) % 360;
+  const lightness = [0.42, 0.6, 0.28][index % 3]!;
+  const channel = (n: number) => {
+    const k = (n + hue / 30) % 12;
+    const value = lightness - 0.75 * Math.min(lightness, 1 - lightness) * Math.max(-1, Math.min(k - 3, 9 - k, 1));
+    return Math.round(255 * value)
+      .toString(16)
+      .padStart(2, '0');
+  };
+  return `#${channel(0)}${channel(8)}${channel(4)}`.toUpperCase();
 }
 
 /** What a person calls an operation. */

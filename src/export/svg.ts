@@ -16,13 +16,13 @@ export function toSvg(job: Job): string {
   const width = figure(plan.bounds.maxX);
   const height = figure(plan.bounds.maxY);
   const warning = errorNote(job);
-  const groups = plan.steps.map(({ operation, paths }) => {
-    const style = styleOf(tag, operation);
+  const groups = plan.steps.map(({ operation, layer, paths }) => {
+    const style = styleOf(tag, operation, layer);
     const lines = paths.map(
       ({ piece, contours }) => `    <path data-piece="${escape(piece)}" d="${svgPath(contours, plan.bounds.maxY)}"/>`,
     );
     return [
-      `  <g id="${operation}" ${drawn(operation, style)}>`,
+      `  <g id="${operation}${layer ? `-${layer.index + 1}` : ''}" ${drawn(operation, style)}>`,
       `    <title>${escape(style.layer === operation ? operationNames[operation] : style.layer)}</title>`,
       ...lines,
       '  </g>',

@@ -19,7 +19,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
   const rows = plan.steps.map((step): WorkRow => {
     const { operation, paths } = step;
     const takes = estimateJob(tag, { steps: [step], bounds: plan.bounds });
-    const { color, layer } = styleOf(tag, operation);
+    const { color, layer } = styleOf(tag, operation, step.layer);
     const kind = operation === 'engrave' || operation === 'score' ? operation : 'cut';
     const passes = machine?.passes[kind] ?? 1;
     const time = 'seconds' in takes.time ? takes.time[kind] : undefined;

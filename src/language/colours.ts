@@ -1,7 +1,7 @@
 /** Colours that are written in a spec. */
 
 import type { TextRange } from '../core/issue.ts';
-import { channels } from '../export/channels.ts';
+import { channels } from '../look/channels.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { isColour } from './schema.ts';
 import { valuesIn } from './walk.ts';

@@ -49,6 +49,15 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
   return spec;
 }
 
+/** Cut from a stock of a file that it then uses. `file`: as seen from the spec. */
+export function fromStock(spec: string, file: string, name: string): string {
+  const chosen = changed(spec, [], 'stock', name);
+  const use = valueAt(new SpecSource(chosen).value, ['use']);
+  if (use !== undefined) return changed(chosen, [], 'use', yamlText(file));
+  const newLine = chosen.includes('\r\n') ? '\r\n' : '\n';
+  return chosen.replace(/^tagwright: *1.*$/m, (line) => `${line.trimEnd()}${newLine}use: ${yamlText(file)}`);
+}
+
 /** Whether a width is that of the finished tag. */
 export function isOnePiece({ value }: SpecSource): boolean {
   const pieces = valueAt(value, ['pieces']);

@@ -5,6 +5,7 @@
 
 import type { Severity } from '../core/issue-kinds.ts';
 import type { Picture } from '../language/hover/picture.ts';
+import type { StockLook } from '../look/stock-look.ts';
 import type { Operation } from '../tag/tag.ts';
 
 export type { Operation, Severity };
@@ -168,6 +169,8 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
+  /** What its maker says of how it looks. */
+  readonly look?: StockLook;
   /** Of the sheet, in mm. */
   readonly thickness?: number;
   /** A CSS hex colour for each operation. */

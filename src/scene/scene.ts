@@ -50,6 +50,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     title: tag.title,
     units: tag.units,
     ...(tag.stock.material !== undefined && { material: tag.stock.material }),
+    ...(tag.stock.look !== undefined && { look: tag.stock.look }),
     ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
     colours: coloursOf(tag.output),
     pieces,

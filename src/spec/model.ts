@@ -4,6 +4,8 @@ import type { Corners } from '../geometry/clipper.ts';
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
+import type { StockLook } from '../look/stock-look.ts';
+import type { Dated } from './measured-values.ts';
 import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
@@ -14,10 +16,15 @@ export interface Tie {
   readonly kind: 'twine' | 'ribbon';
   /** Diameter of the twine or width of the ribbon, in mm. */
   readonly size: number;
+  /** Smallest round hole that it goes through doubled, in mm, where it was measured, and on which day. */
+  readonly opening?: number;
+  readonly openingOn?: string;
 }
 
 /** What the tag is cut from; lengths in mm. */
 export interface Stock {
+  /** The name it has under `stocks`; absent where it is written in place. */
+  readonly name?: string;
   readonly material?: string;
   readonly thickness?: number;
   /** Width the beam removes in cutting; the greater one where it differs by operation. */
@@ -30,10 +37,19 @@ export interface Stock {
   readonly leastWeb: number;
   /** Width of what a hanger adds or leaves, where the spec does not say. */
   readonly hangerWeb: number;
+  /** Smallest height of small letters that is read when engraved, where it was measured. */
+  readonly minXHeight?: number;
   /** In kg/m³, as given; not what is published. */
   readonly density?: number;
   readonly price?: Price;
   readonly measured?: Measured;
+  /** What the bench should be reminded of, in the maker's words. */
+  readonly caution?: string;
+  readonly look?: StockLook;
+  /** Days on which values were measured, by their keys, as year-month-day. */
+  readonly measuredOn?: Readonly<Partial<Record<Dated, string>>>;
+  /** What is given rather than taken from a default; absent where there is no stock at all. */
+  readonly says?: { readonly kerf: boolean; readonly minWeb: boolean };
 }
 
 /** A neck of the stock that was pulled until it broke. */
@@ -50,7 +66,7 @@ export interface Price {
   readonly currency?: string;
 }
 
-/** Speeds in mm/s, by operation where they are known; `acceleration` in mm/s², `interval` in mm. */
+/** Speeds in mm/s, by operation where they are known; `acceleration` in mm/s², `hatch` in mm. */
 export interface Machine {
   readonly cut?: number;
   readonly score?: number;
@@ -62,6 +78,8 @@ export interface Machine {
   /** Distance between the lines of an engraved area. */
   readonly hatch: number;
   readonly passes: Readonly<Record<'cut' | 'score' | 'engrave', number>>;
+  /** As it is set by hand. */
+  readonly power?: Readonly<Partial<Record<'cut' | 'score' | 'engrave', string>>>;
 }
 
 /** As given; what is left out takes its default where files are written. */
@@ -74,6 +92,8 @@ export interface LineStyle {
 }
 
 export interface Output {
+  /** Whether every entry that is engraved is on a layer of its own. */
+  readonly engraveEach?: boolean;
   /** Whether cuts run half a kerf beside the finished outline. */
   readonly compensate: boolean;
   /** How many places of an outline are left uncut, and how much of it stays joined at each, in mm. */

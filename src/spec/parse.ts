@@ -8,6 +8,7 @@ import type { TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
+import type { UsedIssues } from './scope.ts';
 import { slipOf } from './slips/find-slip.ts';
 import type { Reading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
@@ -15,13 +16,15 @@ import { SpecSource } from './source.ts';
 import type { SpecPlaces } from './source.ts';
 import type { OldKey } from './renamed-keys.ts';
 import { noUses } from './used-files.ts';
-import type { Uses } from './used-files.ts';
+import type { UsedFile, Uses } from './used-files.ts';
 
 export interface ParsedSpec {
   readonly source: SpecSource;
   /** Absent when anything is wrong but that there are no pieces yet: a tag is made of the whole spec or not at all. */
   readonly model?: TagModel;
   readonly issues: readonly Issue[];
+  /** The same of the files that it uses, each at its place there. */
+  readonly inUsed?: readonly UsedIssues[];
   /** The list that the tag is made for. */
   readonly batch?: Batch;
   /** Of the batch, which one `model` is of; 0 without one. */
@@ -63,8 +66,13 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row]);
-  const issues = [...uses.issues, ...scope.issues(source)];
-  const read = { issues, row, ...(batch ? { batch } : {}) };
+  const found = scope.issues(source);
+  // What a file that cannot be read would have given is not known to be missing.
+  const issues = [
+    ...uses.issues,
+    ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
+  ];
+  const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
@@ -83,6 +91,17 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   };
 }
 
+/** What is wrong with a file that specs use, by itself: it needs no pieces. */
+export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {
+  if (source.issues.length > 0) return source.issues;
+  if (!isGroup(source.value)) return [notASpec(source)];
+  const scope = new Scope(source, uses.used);
+  scope.checkClashes();
+  readWorkshop(scope);
+  scope.shapes.all();
+  return [...uses.issues, ...scope.issues(source)].filter((issue) => !isUnbegun(issue, source.value));
+}
+
 /** Shapes can be seen before there is a piece of them: all that lacks are pieces, or what one is made of. */
 function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
   if (path.length === 0) return code === 'missing-key' && /“pieces”/.test(message);
@@ -90,6 +109,11 @@ function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
   if (first !== 'pieces' || path.length > 3 || (path.length === 3 && key !== 'body')) return false;
   const value = path.reduce<unknown>((group, each) => (group as Record<string, unknown> | null)?.[each], spec);
   return value == null || (Array.isArray(value) && value.length === 0);
+}
+
+function isPartial({ used, issues }: Uses): boolean {
+  const isBroken = (file: UsedFile): boolean => file.source.issues.length > 0 || file.uses.some(isBroken);
+  return issues.some(({ path }) => path[0] === 'use') || used.some(isBroken);
 }
 
 /** Titles of a batch can be told apart, whether they were written so or not. */

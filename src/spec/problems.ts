@@ -5,9 +5,11 @@ import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { filled } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
-import { inUnits } from '../core/figures.ts';
+import { inUnits, limit, mm } from '../core/figures.ts';
 import { clip, parseLength } from '../core/length.ts';
 import type { Units } from '../core/units.ts';
+import { mostMm } from './measured-values.ts';
+import type { MeasuredLength } from './measured-values.ts';
 import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { joined } from './used-files.ts';
@@ -121,6 +123,20 @@ export class Problems {
     return result.mm;
   }
 
+  /** A length that a maker measures, as `length`; one that no bench would give is a slip, and told. */
+  measured(
+    value: number | string | undefined,
+    path: YamlPath,
+    what: MeasuredLength,
+    sign: 'size' | 'distance' = 'size',
+  ): number | undefined {
+    const length = this.length(value, path, sign);
+    if (length === undefined || length <= mostMm[what]) return length;
+    const message = `${naming(path)} is ${mm(length)}, more than any ${plainWords[what]} here (${limit(mostMm[what])}); check the figure and its unit.`;
+    this.error('bad-length', path, message);
+    return undefined;
+  }
+
   /** Up and right count positive. */
   nudge(value: Nudge | undefined, path: YamlPath): Point | undefined {
     if (!value) return undefined;
@@ -128,6 +144,15 @@ export class Problems {
     return { x: step('right') - step('left'), y: step('up') - step('down') };
   }
 }
+
+const plainWords: Readonly<Record<MeasuredLength, string>> = {
+  thickness: 'sheet',
+  kerf: 'kerf',
+  min_web: 'web',
+  min_x_height: 'engraved letter',
+  hatch: 'distance of engraved lines',
+  opening: 'hole for a tie',
+};
 
 /** The key that a message speaks of; an entry of a list goes by the list's key. */
 function naming(path: YamlPath): string {

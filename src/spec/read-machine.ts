@@ -1,32 +1,74 @@
-/** The machine, for the estimate of its time. */
+/** The machine, for the estimate of its time: in layers, of which the first that gives a value counts. */
 
+import type { YamlPath } from '../core/issue.ts';
 import type { Machine } from './model.ts';
 import { parseRate } from './rates.ts';
-import type { Scope } from './scope.ts';
+import type { Problems } from './problems.ts';
 import type { MachineSpec } from './types.generated.ts';
 
 /** What most small machines do, where the spec does not say (rule of thumb, no source); in mm and seconds. */
 const usual = { travel: 200, acceleration: 1000, cornerJump: 5, hatch: 0.1 } as const;
 
-export function readMachine({ spec: { machine }, problems }: Scope): Machine | undefined {
-  if (!machine) return undefined;
-  const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner_jump')) => {
-    const written = machine[key];
-    if (written === undefined) return undefined;
-    const result = parseRate(written, key === 'acceleration' ? 'acceleration' : 'speed');
-    if ('value' in result) return result.value;
-    problems.error('bad-value', ['machine', key], result.problem);
-    return undefined;
-  };
-  const [cut, score, engrave] = [rate('cut'), rate('score'), rate('engrave')];
+/** A `machine` of the spec, of its stock or of a used file, with the problems of the file that it stands in. */
+export interface MachineLayer {
+  readonly spec: MachineSpec;
+  readonly path: YamlPath;
+  readonly problems: Problems;
+}
+
+/** Every layer is read, so that what is wrong with it is told; `undefined` where there is none. */
+export function readMachine(layers: readonly MachineLayer[]): Machine | undefined {
+  if (layers.length === 0) return undefined;
+  const read = layers.map(readLayer);
+  const first = <K extends keyof Layer>(key: K) => read.find((layer) => layer[key] !== undefined)?.[key];
+  const [cut, score, engrave] = [first('cut'), first('score'), first('engrave')];
+  const power = Object.assign({}, ...read.map((layer) => layer.power ?? {}).reverse()) as NonNullable<Machine['power']>;
   return {
     ...(cut === undefined ? {} : { cut }),
     ...(score === undefined ? {} : { score }),
     ...(engrave === undefined ? {} : { engrave }),
-    travel: rate('travel') ?? usual.travel,
-    acceleration: rate('acceleration') ?? usual.acceleration,
-    cornerJump: rate('corner_jump') ?? usual.cornerJump,
-    hatch: problems.length(machine.hatch, ['machine', 'hatch'], 'size') ?? usual.hatch,
-    passes: { cut: 1, score: 1, engrave: 1, ...machine.passes },
+    travel: first('travel') ?? usual.travel,
+    acceleration: first('acceleration') ?? usual.acceleration,
+    cornerJump: first('cornerJump') ?? usual.cornerJump,
+    hatch: first('hatch') ?? usual.hatch,
+    passes: Object.assign(
+      { cut: 1, score: 1, engrave: 1 },
+      ...read.map((layer) => layer.passes ?? {}).reverse(),
+    ) as Machine['passes'],
+    ...(Object.keys(power).length === 0 ? {} : { power }),
+  };
+}
+
+interface Layer {
+  readonly cut?: number | undefined;
+  readonly score?: number | undefined;
+  readonly engrave?: number | undefined;
+  readonly travel?: number | undefined;
+  readonly acceleration?: number | undefined;
+  readonly cornerJump?: number | undefined;
+  readonly hatch?: number | undefined;
+  readonly passes?: Partial<Machine['passes']> | undefined;
+  readonly power?: Machine['power'] | undefined;
+}
+
+function readLayer({ spec, path, problems }: MachineLayer): Layer {
+  const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner_jump')) => {
+    const written = spec[key];
+    if (written === undefined) return undefined;
+    const result = parseRate(written, key === 'acceleration' ? 'acceleration' : 'speed');
+    if ('value' in result) return result.value;
+    problems.error('bad-value', [...path, key], result.problem);
+    return undefined;
+  };
+  return {
+    cut: rate('cut'),
+    score: rate('score'),
+    engrave: rate('engrave'),
+    travel: rate('travel'),
+    acceleration: rate('acceleration'),
+    cornerJump: rate('corner_jump'),
+    hatch: problems.measured(spec.hatch, [...path, 'hatch'], 'hatch'),
+    passes: spec.passes,
+    power: spec.power && Object.fromEntries(Object.entries(spec.power).map(([key, value]) => [key, String(value)])),
   };
 }

@@ -24,6 +24,7 @@ export function readOutput({ spec: { output }, problems }: Scope): Output {
   };
   return {
     compensate: output?.compensate ?? true,
+    ...(output?.engrave_layers === 'each' ? { engraveEach: true } : {}),
     ...(tabs ? { tabs } : {}),
     pictureWidth: output?.picture_width ?? pictureWidth,
     styles: {

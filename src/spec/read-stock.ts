@@ -1,6 +1,9 @@
-/** A stock: what it is, how it is cut, what it weighs and costs. */
+/** A stock: what it is, how it is cut, what it weighs and costs, how it looks. */
 
 import type { YamlPath } from '../core/issue.ts';
+import { mm } from '../core/figures.ts';
+import { isDay } from './measured-values.ts';
+import type { Dated } from './measured-values.ts';
 import { defaultMinWeb, webDefaultOf } from './min-web-defaults.ts';
 import type { Stock } from './model.ts';
 import type { Problems } from './problems.ts';
@@ -13,24 +16,34 @@ const stoutWebMm = 3;
 
 export const defaultStock: Stock = { kerf: 0, ...readWebs({ kerf: 0 }) };
 
-export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath): Stock {
-  const { material, density } = spec;
-  const thickness = problems.length(spec.thickness, [...path, 'thickness'], 'size');
-  const written = problems.length(spec.min_web, [...path, 'min_web'], 'size');
+/** `name`: that it has under `stocks`. */
+export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath, name?: string): Stock {
+  const { material, density, caution, look } = spec;
+  const thickness = problems.measured(spec.thickness, [...path, 'thickness'], 'thickness');
+  const written = problems.measured(spec.min_web, [...path, 'min_web'], 'min_web');
+  const minXHeight = problems.measured(spec.min_x_height, [...path, 'min_x_height'], 'min_x_height');
   const kerf = readKerf(spec.kerf, [...path, 'kerf'], problems);
   const measured = readMeasured(spec.measured, thickness, [...path, 'measured'], problems);
+  const measuredOn = readDays(spec, path, problems);
+  tellContradictions(kerf.kerf, written, path, problems);
   // Of a price that lacks what it needs, which has been reported, the schema's check leaves a part.
   const { amount, per, currency }: Partial<NonNullable<StockSpec['price']>> = spec.price ?? {};
   return {
+    ...(name === undefined ? {} : { name }),
     ...(material === undefined ? {} : { material }),
     ...(thickness === undefined ? {} : { thickness }),
     ...kerf,
-    ...readWebs({ material, thickness, written, kerf: kerf.kerf }),
+    ...readWebs({ material, thickness, written, kerf: kerf.kerf, isMeasured: measuredOn?.min_web !== undefined }),
+    ...(minXHeight === undefined ? {} : { minXHeight }),
     ...(density === undefined ? {} : { density }),
     ...(measured ? { measured } : {}),
     ...(amount === undefined || per === undefined
       ? {}
       : { price: { amount, per, ...(currency === undefined ? {} : { currency }) } }),
+    ...(caution === undefined || caution.trim() === '' ? {} : { caution: caution.trim() }),
+    ...(look === undefined ? {} : { look }),
+    ...(measuredOn === undefined ? {} : { measuredOn }),
+    says: { kerf: spec.kerf !== undefined, minWeb: spec.min_web !== undefined },
   };
 }
 
@@ -40,22 +53,60 @@ interface WebSource {
   /** As `min_web` says. */
   readonly written?: number | undefined;
   readonly kerf: number;
+  /** It is what a test piece survived, and no wish. */
+  readonly isMeasured?: boolean;
 }
 
-/** What is written counts as it is. */
-function readWebs({ material, thickness, written, kerf }: WebSource): Pick<Stock, 'minWeb' | 'leastWeb' | 'hangerWeb'> {
+/** What is written counts as it is; but what just survived is no measure for what a tag hangs on. */
+function readWebs({
+  material,
+  thickness,
+  written,
+  kerf,
+  isMeasured,
+}: WebSource): Pick<Stock, 'minWeb' | 'leastWeb' | 'hangerWeb'> {
   const minWeb = written ?? defaultMinWeb(material, thickness);
   return {
     minWeb,
     leastWeb: Math.min(minWeb, Math.max(webDefaultOf(material).least, kerf)),
-    hangerWeb: written ?? Math.max(minWeb, Math.min(thickness ?? 0, stoutWebMm)),
+    hangerWeb: (isMeasured ? undefined : written) ?? Math.max(minWeb, Math.min(thickness ?? 0, stoutWebMm)),
   };
 }
 
 function readKerf(kerf: StockSpec['kerf'], path: YamlPath, problems: Problems): Pick<Stock, 'kerf' | 'kerfs'> {
-  if (typeof kerf !== 'object') return { kerf: problems.length(kerf, path, 'distance') ?? 0 };
-  const read = (key: 'outer' | 'inner' | 'engrave') => problems.length(kerf[key], [...path, key], 'distance');
+  if (typeof kerf !== 'object') return { kerf: problems.measured(kerf, path, 'kerf', 'distance') ?? 0 };
+  const read = (key: 'outer' | 'inner' | 'engrave') => problems.measured(kerf[key], [...path, key], 'kerf', 'distance');
   const [outer, inner, engrave] = [read('outer'), read('inner'), read('engrave') ?? 0];
   const kerfs = { outer: outer ?? inner ?? 0, inner: inner ?? outer ?? 0, engrave };
   return { kerf: Math.max(kerfs.outer, kerfs.inner), kerfs };
+}
+
+/** In a library. A web that the beam takes away altogether cannot have survived it; a spec may still ask for such a limit. */
+function tellContradictions(kerf: number, minWeb: number | undefined, path: YamlPath, problems: Problems): void {
+  if (path[0] !== 'stocks' || minWeb === undefined || minWeb >= kerf) return;
+  const message = `“min_web” is ${mm(minWeb)}, less than the kerf of ${mm(kerf)}: one of the two is wrong.`;
+  problems.error('bad-length', [...path, 'min_web'], message);
+}
+
+function readDays(spec: StockSpec, path: YamlPath, problems: Problems): Stock['measuredOn'] {
+  const { measured_on: days, machine } = spec;
+  if (days === undefined) return undefined;
+  const values: Readonly<Record<Dated, unknown>> = {
+    kerf: spec.kerf,
+    min_web: spec.min_web,
+    min_x_height: spec.min_x_height,
+    hatch: machine?.hatch,
+    engrave: machine?.engrave,
+  };
+  for (const [key, day] of Object.entries(days) as [Dated, string][]) {
+    const place = [...path, 'measured_on', key];
+    if (!isDay(day)) problems.error('bad-value', place, `There is no day ${day}.`);
+    else if (values[key] === undefined && !problems.wrote(valuePath(path, key)))
+      problems.error('missing-key', place, `“measured_on” has a day for “${key}”, but this stock has no “${key}”.`);
+  }
+  return days;
+}
+
+function valuePath(path: YamlPath, key: Dated): YamlPath {
+  return key === 'hatch' || key === 'engrave' ? [...path, 'machine', key] : [...path, key];
 }

@@ -1,7 +1,10 @@
 /** What there is before any tag is made: stock, tie, sheet, machine and output, written in the spec or taken from the files it uses. */
 
 import type { Machine, Output, Sheet, Stock, Tie } from './model.ts';
+import { mm } from '../core/figures.ts';
+import { isDay } from './measured-values.ts';
 import { readMachine } from './read-machine.ts';
+import type { MachineLayer } from './read-machine.ts';
 import { readOutput } from './read-output.ts';
 import { defaultStock, readStock } from './read-stock.ts';
 import type { Scope } from './scope.ts';
@@ -18,13 +21,19 @@ export interface Workshop {
 
 export function readWorkshop(scope: Scope): Workshop {
   // Named ones are read whether they are used or not, so that what is wrong with them is told.
-  for (const { owner, name, spec } of members(scope, 'stocks')) readStock(owner, spec, ['stocks', name]);
+  for (const { owner, name, spec } of members(scope, 'stocks')) {
+    readStock(owner, spec, ['stocks', name]);
+    readMachine(machineOf(owner, spec, ['stocks', name]));
+  }
   for (const { owner, name, spec } of members(scope, 'ties')) readTie(owner, spec, ['ties', name]);
   const stock = chosen(scope, 'stock', 'stocks');
   const tie = chosen(scope, 'tie', 'ties');
   const sheet = giver(scope, 'sheet');
   const machine = giver(scope, 'machine');
-  const read = stock ? readStock(stock.owner, stock.spec, stock.path) : defaultStock;
+  const [, name] = stock?.path ?? [];
+  const read = stock
+    ? readStock(stock.owner, stock.spec, stock.path, name === undefined ? undefined : String(name))
+    : defaultStock;
   if (stock && read.price?.per === 'sheet' && !sheet) {
     const message = 'A price per sheet needs the size of a sheet: “sheet”.';
     stock.owner.problems.error('missing-key', [...stock.path, 'price', 'per'], message);
@@ -33,9 +42,20 @@ export function readWorkshop(scope: Scope): Workshop {
     stock: read,
     tie: tie && readTie(tie.owner, tie.spec, tie.path),
     sheet: sheet && readSheet(sheet),
-    machine: machine && readMachine(machine),
+    machine: readMachine(machineLayers(scope, machine, stock)),
     output: readOutput(giver(scope, 'output') ?? scope),
   };
+}
+
+/** What the spec itself says counts first, then how its stock is worked, then what a used file says of the machine. */
+function machineLayers(scope: Scope, giver: Scope | undefined, stock: Chosen<StockSpec> | undefined): MachineLayer[] {
+  const whole = giver?.spec.machine ? machineOf(giver, giver.spec, []) : [];
+  const ofStock = stock ? machineOf(stock.owner, stock.spec, stock.path) : [];
+  return giver === scope ? [...whole, ...ofStock] : [...ofStock, ...whole];
+}
+
+function machineOf({ problems }: Scope, { machine }: Pick<StockSpec, 'machine'>, path: YamlPath): MachineLayer[] {
+  return machine ? [{ spec: machine, path: [...path, 'machine'], problems }] : [];
 }
 
 type Single = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';
@@ -80,11 +100,30 @@ function members(scope: Scope, group: 'stocks' | 'ties'): { owner: Scope; name: 
 }
 
 function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | undefined {
-  for (const kind of ['twine', 'ribbon'] as const) {
-    const size = problems.length(spec[kind], [...path, kind], 'size');
-    if (size !== undefined) return { kind, size };
-  }
-  return undefined;
+  const kinds = (['twine', 'ribbon'] as const).filter((kind) => problems.wrote([...path, kind]));
+  const [kind] = kinds;
+  if (!kind) problems.error('missing-key', path, 'A tie needs “twine” or “ribbon”.');
+  if (kinds.length > 1) problems.error('bad-value', path, 'A tie is either “twine” or “ribbon”, not both.');
+  const size = kind && problems.length(spec[kind], [...path, kind], 'size');
+  const opening = problems.measured(spec.opening, [...path, 'opening'], 'opening');
+  const openingOn = spec.measured_on;
+  const day = [...path, 'measured_on'];
+  if (openingOn !== undefined && !isDay(openingOn)) problems.error('bad-value', day, `There is no day ${openingOn}.`);
+  else if (openingOn !== undefined && !problems.wrote([...path, 'opening']))
+    problems.error('missing-key', day, '“measured_on” is the day of “opening”, which this tie does not have.');
+  if (kind === 'twine' && size !== undefined && opening !== undefined && opening < size)
+    problems.error(
+      'bad-length',
+      [...path, 'opening'],
+      `“opening” is ${mm(opening)}, less than the twine of ${mm(size)}: one of the two is wrong.`,
+    );
+  if (!kind || size === undefined) return undefined;
+  return {
+    kind,
+    size,
+    ...(opening === undefined ? {} : { opening }),
+    ...(opening === undefined || openingOn === undefined ? {} : { openingOn }),
+  };
 }
 
 /** Rule of thumb, no source. */

@@ -176,9 +176,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'type':
       return `should be ${kinds(params['type'])}${keysOf(params['type'], parentSchema?.properties)}.`;
     case 'pattern':
-      return String(params['pattern']).startsWith('^#')
-        ? 'should be a colour such as "#0072B2", in quotes.'
-        : 'has a character that is not allowed here.';
+      return patterned(String(params['pattern']));
     case 'maxLength':
       return `may have at most ${limit} characters.`;
     case 'minItems':
@@ -199,6 +197,12 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
         ? 'has a value that does not fit here.'
         : `has a value that does not fit. It is: ${firstSentence(parentSchema.description)}`;
   }
+}
+
+function patterned(pattern: string): string {
+  if (pattern.startsWith('^#')) return 'should be a colour such as "#0072B2", in quotes.';
+  if (pattern.startsWith('^\\d{4}-')) return 'should be a day such as 2026-03-14.';
+  return 'has a character that is not allowed here.';
 }
 
 function firstSentence(description: string): string {

@@ -25,6 +25,14 @@ const unknownCodes = {
   ties: 'unknown-name',
 } as const;
 
+/** What is wrong in a used file: ranges are of its own text. */
+export interface UsedIssues {
+  /** Full path. */
+  readonly file: string;
+  readonly source: SpecPlaces;
+  readonly issues: readonly Issue[];
+}
+
 export class Scope {
   readonly spec: Partial<TagSpec>;
   readonly problems: Problems;
@@ -32,11 +40,17 @@ export class Scope {
   readonly uses: readonly Scope[];
   readonly #schemaIssues: readonly Issue[];
   readonly #name: string;
+  readonly #file: string;
 
-  /** `name` and `base`: of a used file, and where the spec asks for it; both empty for the spec itself. */
-  constructor(source: SpecPlaces, used: readonly UsedFile[], name = '', base: YamlPath = []) {
+  /** The third: of a used file, its name, where it lies and where the spec asks for it; nothing for the spec itself. */
+  constructor(
+    source: SpecPlaces,
+    used: readonly UsedFile[],
+    { name = '', path: base = [], file = '' }: Partial<UsedFile> = {},
+  ) {
     this.#name = name;
-    this.uses = used.map((file) => new Scope(file.source, file.uses, file.name, file.path));
+    this.#file = file;
+    this.uses = used.map((each) => new Scope(each.source, each.uses, each));
     const { value, issues } = checkAgainstSchema(source);
     // Only the spec itself must have pieces.
     this.#schemaIssues =
@@ -58,11 +72,24 @@ export class Scope {
 
   /** Everything that is wrong here and in the used files, at its place in the spec itself. */
   issues(spec: SpecPlaces): Issue[] {
-    const { source, base } = this.problems;
-    // What a broken file says after the first fault comes of that.
-    const own = source.issues.length > 0 ? source.issues.slice(0, 1) : [...this.#schemaIssues, ...this.problems.issues];
-    const told = base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
+    const own = this.#own();
+    const told = this.problems.base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
     return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
+  }
+
+  /** What is wrong in each used file, at its place there. */
+  inUsed(): UsedIssues[] {
+    return this.uses.flatMap((used) => [
+      { file: used.#file, source: used.problems.source, issues: used.#own() },
+      ...used.inUsed(),
+    ]);
+  }
+
+  /** Of this file alone, at its place in it. */
+  #own(): readonly Issue[] {
+    const { source } = this.problems;
+    // What a broken file says after the first fault comes of that.
+    return source.issues.length > 0 ? source.issues.slice(0, 1) : [...this.#schemaIssues, ...this.problems.issues];
   }
 
   #asSeenFrom(spec: SpecPlaces, { code, severity, message, range }: Issue): Issue {

@@ -12,14 +12,16 @@ export const slotOpeningMm = 3;
 /** What a slot is longer than its ribbon is wide. */
 export const slotEaseMm = 1;
 
-/** Two round strands of diameter d side by side go through a circle of 2·d; a ribbon gathers to about half its width. */
+/** What was measured counts as it is. Else: two round strands of diameter d side by side go through a circle of 2·d; a ribbon gathers to about half its width. */
 export function comfortableOpening(tie: Tie | undefined): number {
   if (!tie) return leastOpeningMm;
+  if (tie.opening !== undefined) return tie.opening;
   return Math.max(leastOpeningMm, tie.kind === 'twine' ? 2 * tie.size : tie.size / 2);
 }
 
 /** Below this the tie will not go through doubled: twine packs to about 1.5·d, ribbon to about 0.4 of its width. */
 export function tightestOpening(tie: Tie): number {
+  if (tie.opening !== undefined) return tie.opening;
   return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
 }
 

@@ -12,6 +12,8 @@ import type { Table } from './table.ts';
 export interface UsedFile {
   /** As seen from the folder of the spec. */
   readonly name: string;
+  /** Full path. */
+  readonly file: string;
   /** Where the spec asks for it; what a file uses in turn is asked for at the same place. */
   readonly path: YamlPath;
   readonly source: SpecSource;
@@ -74,7 +76,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
       const used = sources.get(file) ?? new SpecSource(await read(file));
       sources.set(file, used);
       const uses = await all(used, folderOf(name), () => path, [...chain, name]);
-      return { name, path, source: used, uses };
+      return { name, file, path, source: used, uses };
     } catch {
       await notThere(name, file, path);
       return undefined;

@@ -29,6 +29,8 @@ export interface PlannedPath {
 
 export interface PlannedStep {
   readonly operation: Operation;
+  /** Which of the engraved layers it is, where each entry has its own. */
+  readonly layer?: { readonly name: string; readonly index: number };
   /** In the order in which they are worked. */
   readonly paths: readonly PlannedPath[];
 }
@@ -60,7 +62,8 @@ export function planLaid(
 ): CutPlan {
   let at: Point = { x: 0, y: 0 };
   const cuts = cutLevels(laid);
-  const steps = operations.map((operation): PlannedStep => {
+  const steps = operations.flatMap((operation): PlannedStep | PlannedStep[] => {
+    if (operation === 'engrave' && output.engraveEach) return engravedLayers(laid);
     const paths: PlannedPath[] = [];
     for (const level of levelsOf(operation, laid, cuts)) {
       const tour = ordered(level, at);
@@ -79,6 +82,15 @@ export function planLaid(
     return { operation, paths };
   });
   return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
+}
+
+/** A step for each name, in the order in which they come. */
+function engravedLayers(laid: readonly PiecePaths[]): PlannedStep[] {
+  const layers = new Map<string, PlannedPath[]>();
+  for (const { piece, engraveLayers = [] } of laid)
+    for (const { name, region } of engraveLayers)
+      if (region.length > 0) layers.set(name, [...(layers.get(name) ?? []), { piece, contours: fitContours(region) }]);
+  return [...layers].map(([name, paths], index) => ({ operation: 'engrave', layer: { name, index }, paths }));
 }
 
 /** The rectangle of sheet that a tag by itself takes, as `planCuts` lays it out; `undefined` without material. */

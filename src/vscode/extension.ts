@@ -29,6 +29,13 @@ import { Trial } from './service/trial.ts';
 import { wholeWriter } from './common/write-whole.ts';
 import { Engine } from '../engine/engine.ts';
 import type { ExportKind } from '../protocol/preview.ts';
+import { enterMeasurement } from './features/enter-measurement.ts';
+import type { Given } from './features/enter-measurement.ts';
+import { newTestPiece } from './features/new-test-piece.ts';
+import { newWorkshopFile } from './features/new-workshop-file.ts';
+import { putValuesIn } from './features/put-values-in.ts';
+import type { TestPieceName } from '../test-pieces/all.ts';
+import { registerSharedProblems } from './features/shared-problems.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from '../text/font-files.ts';
 
@@ -63,6 +70,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     moves,
     service,
     registerProblems(service),
+    registerSharedProblems(service, engine),
     registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
     registerGuide(context.extensionUri),
@@ -85,7 +93,17 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       sheets.show(spec);
     }),
     registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
-    target.command('tagwright.setKerf', setKerf),
+    target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
+      setKerf(spec, service, measured),
+    ),
+    vscode.commands.registerCommand('tagwright.newTestPiece', (argument?: unknown, which?: TestPieceName) =>
+      newTestPiece(engine, service, target.known(argument), which),
+    ),
+    vscode.commands.registerCommand('tagwright.enterMeasurement', (argument?: unknown, given?: Given) =>
+      enterMeasurement(service, target.known(argument), given),
+    ),
+    vscode.commands.registerCommand('tagwright.newWorkshopFile', newWorkshopFile),
+    target.command('tagwright.putValuesIn', (spec) => putValuesIn(spec, service)),
     vscode.commands.registerCommand('tagwright.browseSamples', () => openSample(samples)),
     vscode.commands.registerCommand('tagwright.openSample', (name?: unknown) => openSample(samples, name)),
     vscode.commands.registerCommand('tagwright.insertSample', (name?: unknown) =>

@@ -52,10 +52,10 @@ describe('The manifest', () => {
     for (const { command, when = '' } of shown) assert.match(when, onTagFiles, command);
   });
 
-  it('gives tag files, and no others, their language and their schema', () => {
+  it('gives tag and workshop files, and no others, their language, and tag files their schema', () => {
     assert.deepEqual(
       contributes.languages.map(({ extensions }) => extensions),
-      [['.tag.yaml', '.tag.yml']],
+      [['.tag.yaml', '.tag.yml', '.workshop.yaml', '.workshop.yml']],
     );
     for (const { fileMatch, url } of contributes.yamlValidation) {
       assert.deepEqual(fileMatch, ['*.tag.yaml', '*.tag.yml']);

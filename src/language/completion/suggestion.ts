@@ -12,7 +12,7 @@ export interface Suggestion {
   readonly label: string;
   /** A word or two beside the label. */
   readonly detail?: string;
-  /** Markdown that holds nothing from the spec. */
+  /** Markdown; what is from the spec is in it as plain text only. */
   readonly docs?: string;
   /** In snippet syntax. */
   readonly snippet: string;

@@ -15,6 +15,7 @@ import { shapeSnippet } from './new-entries.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { isLength, nameKindOf, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
+import { inShort, sharedDocs, sharedValue } from '../shared-values.ts';
 import { literal, Stops, yamlText } from './snippets.ts';
 import type { FontNote, WorkspaceNames } from '../surroundings.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
@@ -84,7 +85,11 @@ function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Sugg
   ];
 }
 
-function detailOf(name: string, kind: string, { root }: Setting): Pick<Suggestion, 'detail'> {
+function detailOf(name: string, kind: string, { root, uses }: Setting): Pick<Suggestion, 'detail' | 'docs'> {
+  if (kind === 'stock' || kind === 'tie') {
+    const value = sharedValue(`${kind}s`, name, root, uses);
+    return value ? { detail: inShort(`${kind}s`, value), docs: sharedDocs(name, value) } : {};
+  }
   const shape = kind !== 'shape' && kind !== 'part' ? undefined : valueAt(root, ['shapes', name]);
   const generator = isGroup(shape) ? generatorKeys.find((each) => each in shape) : undefined;
   return generator ? { detail: generator } : {};

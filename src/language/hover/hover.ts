@@ -7,6 +7,7 @@ import { parseLength } from '../../core/length.ts';
 import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
+import { noUses } from '../../spec/used-files.ts';
 import { centringDocs } from './centring.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
 import { shortLength, sizeText } from '../../core/units.ts';
@@ -20,6 +21,7 @@ import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from '../schem
 import { sizeOfRegion } from './sizes.ts';
 import type { FontNote } from '../surroundings.ts';
 import { isGroup, valueAt } from '../values.ts';
+import { sharedDocs, sharedValue } from '../shared-values.ts';
 
 export interface Hover {
   readonly markdown: string;
@@ -71,6 +73,10 @@ function aboutValue(
   if (kind === 'shape' || kind === 'part') return aboutShape(name, source, report);
   if (kind === 'piece') return aboutPiece(name, report);
   if (kind === 'font') return aboutFont(name, fonts);
+  if (kind === 'stock' || kind === 'tie') {
+    const value = sharedValue(`${kind}s`, name, source.value, report?.uses ?? noUses);
+    return value ? [sharedDocs(name, value)] : [];
+  }
   const [node] = nodesAt(path);
   const key = path.findLast((step) => typeof step === 'string');
   if (!node || key === undefined || kind) return [];

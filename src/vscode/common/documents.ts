@@ -8,12 +8,20 @@ export const tagSpecGlob = '**/*.tag.{yaml,yml}';
 /** Files that a spec may draw on: shared definitions, tables, drawings and fonts. */
 export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}';
 
-export const tagSpecSelector: vscode.DocumentSelector = { pattern: tagSpecGlob };
+/** What a workshop keeps for all its specs: written in the same language, and no tag. */
+export const workshopGlob = '**/*.workshop.{yaml,yml}';
+
+/** Files in the language of specs. */
+export const tagSpecSelector: vscode.DocumentSelector = [{ pattern: tagSpecGlob }, { pattern: workshopGlob }];
 
 /** By its name: a spec that is saved nowhere yet has one as well. */
 export function isTagSpec(uri: vscode.Uri): boolean {
   // A git revision, a diff side and the like are pictures of a file, not files to check.
   return /\.tag\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
+}
+
+export function isWorkshopFile(uri: vscode.Uri): boolean {
+  return /\.workshop\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
 }
 
 /** The document of a file, if it is open. */

@@ -14,6 +14,7 @@ import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
 import type { Files } from '../../export/pack.ts';
 import { sheetFiles } from '../../export/sheet-files.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
+import { withSpec } from '../../language/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
@@ -111,7 +112,7 @@ export class Exporter {
       for (const report of reports) {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
-        if (job) jobs.set(freeName(name, new Set(jobs.keys())), job);
+        if (job) jobs.set(freeName(name, new Set(jobs.keys())), withSpec(job, report));
         else empty.push(name);
       }
     }

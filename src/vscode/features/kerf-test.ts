@@ -7,10 +7,13 @@ import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { sourceOf } from '../service/sources.ts';
+import { chosenPlace } from '../../edits/chosen-place.ts';
+import type { TagService } from '../service/service.ts';
 
 /** `measured`: instead of asking. */
 export async function setKerf(
   uri: vscode.Uri,
+  service: TagService,
   measured?: { readonly slots: string; readonly pieces: string },
 ): Promise<void> {
   const source = sourceOf(await vscode.workspace.openTextDocument(uri));
@@ -24,10 +27,9 @@ export async function setKerf(
     void vscode.window.showErrorMessage(result.problem);
     return;
   }
-  const edits = kerfEdits(source, result.mm, units);
-  if (!edits || !(await applyEdits(uri, source, edits))) {
+  if (!(await write(uri, service, result.mm, units))) {
     void vscode.window.showErrorMessage(
-      `The kerf is ${shortLength(result.mm, units, finest)}. The stock is defined in another file: write it there.`,
+      `The kerf is ${shortLength(result.mm, units, finest)}, but the stock has no place for it.`,
     );
     return;
   }
@@ -35,6 +37,19 @@ export async function setKerf(
     ? ` The measurements differ by ${shortLength(result.spreadMm, units)}: measure again before you trust it.`
     : '';
   void vscode.window.showInformationMessage(`The kerf is ${shortLength(result.mm, units, finest)}.${doubt}`);
+}
+
+/** Into the stock that the spec is cut from, wherever that is written. */
+async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
+  const source = sourceOf(await vscode.workspace.openTextDocument(spec));
+  const own = kerfEdits(source, mm, units);
+  if (own) return applyEdits(spec, source, own);
+  const place = chosenPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
+  if (place?.file === undefined || place.name === undefined) return false;
+  const file = vscode.Uri.parse(place.file);
+  const shared = sourceOf(await vscode.workspace.openTextDocument(file));
+  const edits = kerfEdits(shared, mm, unitsOf(shared), place.name);
+  return edits !== undefined && applyEdits(file, shared, edits);
 }
 
 function unitsOf({ value }: SpecSource): Units {

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { applied, findFixes } from '../../fixes/find-fixes.ts';
 import type { Fix } from '../../core/issue.ts';
-import { isOnePiece, letteringOf, tagOf } from '../../language/new-tag.ts';
+import { isOnePiece, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
 import type { FontNote } from '../../language/surroundings.ts';
 import { plainName } from '../../export/file-names.ts';
 import { parseLength } from '../../core/length.ts';
@@ -13,8 +13,11 @@ import { computeOptions } from '../service/compute-options.ts';
 import { Draft } from './draft.ts';
 import { back, pick, type } from '../common/questions.ts';
 import type { Answer } from '../common/questions.ts';
-import { withoutFirstComment, type Sample, type SampleLibrary } from '../samples/samples.ts';
+import { withoutFirstComment } from '../samples/samples.ts';
+import type { Sample, SampleLibrary } from '../samples/samples.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
+import { pathFrom, sharedEntries } from './workshop-files.ts';
+import type { SharedEntry } from './workshop-files.ts';
 
 export interface NewTagServices {
   readonly samples: SampleLibrary;
@@ -29,6 +32,8 @@ interface Answers {
   readonly font?: string | undefined;
   /** Absent: as the sample has it. */
   readonly width?: string | undefined;
+  /** Of a workshop file; absent: as the sample has it. */
+  readonly stock?: { readonly file: string; readonly name: string } | undefined;
   /** Against what would fall out. */
   readonly fix?: Fix | undefined;
 }
@@ -44,7 +49,9 @@ export async function newTag({ samples, engine, moves, fonts }: NewTagServices):
   const first = all[0];
   if (!first) return undefined;
   const draft = await Draft.open('tag.tag.yaml', withoutFirstComment(first.text));
-  const answers = await new Questions(draft, engine, all, fonts).ask();
+  const folder = vscode.Uri.joinPath(draft.uri, '..');
+  const stocks = (await sharedEntries('stocks')).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
+  const answers = await new Questions(draft, engine, all, fonts, stocks).ask();
   if (!answers) {
     await draft.discard();
     return undefined;
@@ -65,6 +72,7 @@ class Questions {
     private readonly engine: Engine,
     private readonly samples: readonly Sample[],
     private readonly fonts: readonly FontNote[],
+    private readonly stocks: readonly StockNote[],
   ) {
     this.#answers = { sample: samples[0]!, texts: [] };
   }
@@ -101,9 +109,9 @@ class Questions {
     return letteringOf(new SpecSource(this.#answers.sample.text));
   }
 
-  /** Kind, each of its words, font, width. */
+  /** Kind, each of its words, font, width, and the stock where the workshop has any. */
   get #steps(): number {
-    return this.#words.length + 3;
+    return this.#words.length + 3 + (this.stocks.length > 0 ? 1 : 0);
   }
 
   readonly #follow = (change: Partial<Answers>): void => {
@@ -128,6 +136,10 @@ class Questions {
     if (step === words.length + 2) {
       const items = fontItems(words[0]?.font, this.fonts);
       return pick({ ...place, placeholder: 'Which font?', items }, this.#follow);
+    }
+    if (step === words.length + 4) {
+      const items = stockItems(this.stocks);
+      return pick({ ...place, placeholder: 'What is it cut from?', items }, this.#follow);
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${wordsOf(this.#answers)[0] ?? ''}”?`;
@@ -167,12 +179,13 @@ class Questions {
   }
 }
 
-function textOf({ sample, texts, font, width, fix }: Answers): string {
-  const text = tagOf(withoutFirstComment(sample.text), {
+function textOf({ sample, texts, font, width, stock, fix }: Answers): string {
+  const made = tagOf(withoutFirstComment(sample.text), {
     texts,
     ...(font === undefined ? {} : { font }),
     ...(width === undefined ? {} : { width }),
   });
+  const text = stock ? fromStock(made, stock.file, stock.name) : made;
   return fix ? applied(text, fix.edits) : text;
 }
 
@@ -197,6 +210,21 @@ function fontItems(current: string | undefined, fonts: readonly FontNote[]): Ite
   }));
   // The one it has comes first, so that Enter leaves it.
   return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
+}
+
+type StockNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
+
+function stockItems(stocks: readonly StockNote[]): Item[] {
+  const own = { label: 'As the sample has it', description: 'written into the spec', value: { stock: undefined } };
+  return [
+    ...stocks.map(({ name, short, file }) => ({
+      label: name,
+      description: short,
+      detail: file,
+      value: { stock: { file, name } },
+    })),
+    own,
+  ];
 }
 
 /** What is done stands in the list; what comes of it, below. */

@@ -5,6 +5,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Severity } from '../../core/issue-kinds.ts';
 import { explanationLink } from './problem-pages.ts';
 import type { Checked, TagService } from '../service/service.ts';
+import type { SpecSource } from '../../spec/source.ts';
 
 const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   error: vscode.DiagnosticSeverity.Error,
@@ -27,13 +28,15 @@ export function registerProblems(service: TagService): vscode.Disposable {
 }
 
 function diagnosticsOf({ issues, report }: Checked): vscode.Diagnostic[] {
-  return issues.map((issue) => {
-    const range = toRange(issue.range, report.source.position.bind(report.source));
-    const diagnostic = new vscode.Diagnostic(range, issue.message, severities[issue.severity]);
-    diagnostic.source = 'Tagwright';
-    diagnostic.code = { value: issue.code, target: explanationLink(issue.code) };
-    return diagnostic;
-  });
+  return issues.map((issue) => diagnosticOf(issue, report.source));
+}
+
+export function diagnosticOf(issue: Issue, source: Pick<SpecSource, 'position'>): vscode.Diagnostic {
+  const range = toRange(issue.range, source.position.bind(source));
+  const diagnostic = new vscode.Diagnostic(range, issue.message, severities[issue.severity]);
+  diagnostic.source = 'Tagwright';
+  diagnostic.code = { value: issue.code, target: explanationLink(issue.code) };
+  return diagnostic;
 }
 
 /** Engine positions count from 1, the editor's from 0. */

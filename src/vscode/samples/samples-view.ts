@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { pictureOfTag } from '../../language/hover/picture.ts';
-import { lookOf } from '../../look/looks.ts';
+import { lookOfStock } from '../../look/stock-look.ts';
 import { samplesHtml } from './samples-html.ts';
 import type { FromSamplesPage, SamplePicture, ToSamplesPage } from '../../protocol/samples.ts';
 import { openSample } from './samples.ts';
@@ -61,7 +61,7 @@ export class SamplesView implements vscode.WebviewViewProvider {
     if (!this.#pictures.has(fileName)) {
       const { tag } = await this.#engine.compute(text, { locate: () => undefined });
       const picture = tag && pictureOfTag(tag, pictureSize);
-      const { wood: face, edgeFace: edge, burn: engraved } = lookOf(tag?.stock.material);
+      const { wood: face, edgeFace: edge, burn: engraved } = lookOfStock(tag?.stock ?? {});
       this.#pictures.set(fileName, picture && { ...picture, look: { face, edge, engraved } });
     }
     return this.#pictures.get(fileName);

@@ -38,7 +38,8 @@ async function readUri(uri: vscode.Uri): Promise<Uint8Array> {
  * Where a file named in a spec lies, as a URI string. In a folder that is not trusted nothing outside the spec's own
  * workspace folder is read.
  */
-export function locateBeside(spec: vscode.Uri): (relative: string) => string | undefined {
+export function locateBeside(document: vscode.Uri): (relative: string) => string | undefined {
+  const spec = onDisk(document);
   const folder = vscode.Uri.joinPath(spec, '..');
   return (relative) => {
     const uri = isAbsolute(relative)
@@ -48,6 +49,13 @@ export function locateBeside(spec: vscode.Uri): (relative: string) => string | u
     const root = vscode.workspace.getWorkspaceFolder(spec)?.uri ?? folder;
     return uri.path.startsWith(`${root.path.replace(/\/$/, '')}/`) ? uri.toString() : undefined;
   };
+}
+
+/** A spec that is saved nowhere yet lies where it would be saved: in the first folder, if it was begun there. */
+function onDisk(spec: vscode.Uri): vscode.Uri {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  const isIn = folder && spec.scheme === 'untitled' && spec.path.startsWith(`${folder.path.replace(/\/$/, '')}/`);
+  return isIn ? folder.with({ path: spec.path }) : spec;
 }
 
 function isAbsolute(path: string): boolean {

@@ -256,7 +256,7 @@ describe('The command line', function () {
     const out = join(folder, 'packs');
     const { code, err } = await run('pack', good, '--out', out);
     assert.equal(code, 0, err);
-    const files = ['README.txt', 'good-job.pdf', 'good.dxf', 'good.pdf', 'good.png', 'good.svg'];
+    const files = ['README.txt', 'good-job.pdf', 'good.dxf', 'good.pdf', 'good.png', 'good.svg', 'good.tag.yaml'];
     assert.deepEqual(await readdir(join(out, 'good')), files);
     const archive = join(folder, 'both.zip');
     assert.equal((await run('pack', good, faulty, '--out', archive)).code, 1, 'one has errors');

@@ -5,7 +5,7 @@ import { offset, union } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, contains, perimeter, ringArea } from '../../../src/geometry/measure.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { lookOf } from '../../../src/look/looks.ts';
-import { blend } from '../../../src/export/blend.ts';
+import { blend } from '../../../src/look/blend.ts';
 import { toDxf } from '../../../src/export/dxf.ts';
 import { formats } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job.ts';

@@ -111,7 +111,7 @@ use: shared.yaml
 pieces: {tag: {body: [disc, disc], hanger: loop}}
 `;
     const shared = 'tagwright: 1\nshapes: {disc: {ellipse: 30}}\nhangers: {loop: {ring: {at: top}}}\n';
-    const file = { name: 'shared.yaml', path: ['use'], source: new SpecSource(shared), uses: [] };
+    const file = { name: 'shared.yaml', file: 'shared.yaml', path: ['use'], source: new SpecSource(shared), uses: [] };
     const { source, model } = parseSpec(new SpecSource(text), { files: [], used: [file], issues: [] });
     assert.ok(model);
     const grips = gripsOf(model, source);

@@ -1,9 +1,10 @@
 /** Patterns and shadows that the drawing refers to, and what must follow the zoom among them. */
 
 import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
-import { svg } from '../../common/dom.ts';
+import { svg, setAttribute } from '../../common/dom.ts';
 import type { Units } from '../../../src/core/units.ts';
-import { gridStep, toScreen, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { gridStep, toScreen } from '../camera/viewport.ts';
+import type { Size, Viewport, XY } from '../camera/viewport.ts';
 
 export class Defs {
   private readonly gridPath = svg('path');
@@ -25,6 +26,11 @@ export class Defs {
   );
   readonly element = svg('defs', {}, this.grid, this.hatch, this.grain, this.onTop, this.gloss);
   readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
+
+  turnGrain(isUpright: boolean): void {
+    for (const pattern of [this.grain, this.onTop])
+      setAttribute(pattern, 'patternTransform', isUpright ? 'rotate(90)' : '');
+  }
 
   /** The grid moves with the drawing; hatching keeps its spacing on the screen at every zoom. */
   follow(view: Viewport, stage: Size, zero: XY, units: Units): void {

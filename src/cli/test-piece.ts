@@ -1,0 +1,61 @@
+/** `tagwright test-piece`: the specs of test pieces for the stock of a spec or of a workshop's file, and their cut files. */
+
+import { mkdir } from 'node:fs/promises';
+import { join, relative, resolve } from 'node:path';
+import type { Severities } from '../engine/severity.ts';
+import { loadUses } from '../spec/used-files.ts';
+import { SpecSource } from '../spec/source.ts';
+import { accepted } from '../test-pieces/accepted.ts';
+import { headOfSpec, headOfUsed } from '../test-pieces/stock-head.ts';
+import { isTestPiece, testPieceNames, testPieces } from '../test-pieces/all.ts';
+import { nodeFontFiles } from '../text/node-font-files.ts';
+import { exportAll, write } from './export.ts';
+import { newEngine, readSpec } from './files.ts';
+import type { SpecFile } from './files.ts';
+import { exitCodes, UsageError } from './usage.ts';
+
+interface TestPieceOptions {
+  /** Which, with commas between; all unless given. */
+  readonly only: string | undefined;
+  /** Of a workshop's file, the name of a stock. */
+  readonly stock: string | undefined;
+  readonly font: string | undefined;
+  readonly to: string | undefined;
+  readonly out: string | undefined;
+  readonly overwrite: boolean;
+}
+
+export async function testPieceAll(
+  specs: readonly SpecFile[],
+  { only, stock, font = 'Nunito', to = 'svg', out, overwrite }: TestPieceOptions,
+  severities: Severities,
+): Promise<number> {
+  const [spec, ...more] = specs;
+  if (!spec || more.length > 0) throw new UsageError('test-piece takes one spec or workshop file.');
+  if (out === undefined) throw new UsageError('test-piece needs --out.');
+  const names = only === undefined ? testPieceNames : only.split(',').map(known);
+  const pathOf = (file: string) => relative(resolve(out), file).replaceAll('\\', '/');
+  const source = new SpecSource(spec.text);
+  const files = nodeFontFiles('');
+  const read = async (path: string) => new TextDecoder().decode(await files.read(path));
+  const { used } = await loadUses(source, { read, locate: spec.options.locate });
+  const head = stock === undefined ? headOfSpec(source, used, pathOf) : headOfUsed(pathOf(resolve(spec.file)), stock);
+  await mkdir(out, { recursive: true });
+  const engine = newEngine();
+  const options = { locate: (path: string) => resolve(out, path), severities };
+  const written: SpecFile[] = [];
+  let isWhole = true;
+  for (const name of names) {
+    const target = join(out, `${name}-${head.name.replaceAll(/[^\w-]+/g, '-')}.tag.yaml`);
+    const text = await accepted(engine, testPieces[name].spec({ ...head, font }), options);
+    isWhole = (await write(target, text, overwrite)) && isWhole;
+    written.push(await readSpec(target, severities));
+  }
+  const code = await exportAll(written, { to, out, force: false, overwrite, width: undefined });
+  return isWhole ? code : exitCodes.errors;
+}
+
+function known(name: string) {
+  if (!isTestPiece(name)) throw new UsageError(`There is no test piece “${name}”: ${testPieceNames.join(', ')}.`);
+  return name;
+}

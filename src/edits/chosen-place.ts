@@ -1,0 +1,35 @@
+/** Where the stock or the tie that a spec is made of is written: in the spec, or in a file that it uses. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { SpecSource } from '../spec/source.ts';
+import type { UsedFile } from '../spec/used-files.ts';
+import { valueAt } from './value-at.ts';
+
+export interface ChosenPlace {
+  /** Full path of the file; absent for the spec itself. */
+  readonly file?: string;
+  readonly source: SpecSource;
+  readonly path: YamlPath;
+  /** That it has under `stocks` or `ties`. */
+  readonly name?: string;
+}
+
+/** `undefined` where none is chosen, or where its name is given nowhere. */
+export function chosenPlace(
+  what: 'stock' | 'tie',
+  source: SpecSource,
+  used: readonly UsedFile[],
+): ChosenPlace | undefined {
+  const files = [{ source }, ...every(used)];
+  const chooser = files.find((file) => valueAt(file.source, [what]) !== undefined);
+  const value = chooser && valueAt(chooser.source, [what]);
+  if (chooser === undefined || value === undefined) return undefined;
+  if (typeof value !== 'string') return { ...chooser, path: [what] };
+  const path = [`${what}s`, value];
+  const giver = files.find((file) => valueAt(file.source, path) !== undefined);
+  return giver && { ...giver, path, name: value };
+}
+
+function every(used: readonly UsedFile[]): { readonly file: string; readonly source: SpecSource }[] {
+  return used.flatMap(({ file, source, uses }) => [{ file, source }, ...every(uses)]);
+}

@@ -1,0 +1,23 @@
+/** A text with a value at a path: groups that are missing on the way are written too, and everything else is left as it is. */
+
+import { applied } from '../core/issue.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { SpecSource } from '../spec/source.ts';
+import { valueAt } from './value-at.ts';
+
+/** `undefined` where the text has no place for it. */
+export function withValue(text: string, path: YamlPath, value: string): string | undefined {
+  const source = new SpecSource(text);
+  for (let depth = path.length - 1; depth >= 0; depth--) {
+    const parent = path.slice(0, depth);
+    const there = valueAt(source, parent);
+    if (typeof there !== 'object' || there === null) continue;
+    const key = String(path[depth]);
+    const rest = path.slice(depth + 1).reduceRight<string>((inner, step) => `{${step}: ${inner}}`, value);
+    // A key without a value would come to stand there twice.
+    if ((there as Record<string, unknown>)[key] === null) return undefined;
+    const edit = source.setKey(parent, key, rest);
+    return edit && applied(text, [edit]);
+  }
+  return undefined;
+}

@@ -1,0 +1,186 @@
+/** A spec with the values of the files it uses put in, so that it makes the same tag when it is sent alone. */
+
+import { removeKey } from '../edits/remove-key.ts';
+import { withValue } from '../edits/with-value.ts';
+import { applied } from '../core/issue.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { SpecSource } from '../spec/source.ts';
+import { folderOf, joined } from '../spec/used-files.ts';
+import type { UsedFile, Uses } from '../spec/used-files.ts';
+import { isFontFile } from '../text/font-files.ts';
+import { namesIn } from './navigation/names.ts';
+import { isLength, nameKindOf, schemasAt } from './schema.ts';
+import { yamlText } from './completion/snippets.ts';
+import { isGroup, valueAt } from './values.ts';
+
+export type SelfContained = { readonly text: string } | { readonly problem: string };
+
+type Group = Readonly<Record<string, unknown>>;
+
+/** A used file, and what is told of it. */
+interface File {
+  readonly name: string;
+  readonly value: unknown;
+  readonly units: string;
+}
+
+const single = ['stock', 'tie', 'sheet', 'machine', 'output'] as const;
+const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties' } as const;
+
+/** `source`: a spec without errors, whose files are read. The same text where it uses none. */
+export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>): SelfContained {
+  if (valueAt(source.value, ['use']) === undefined) return { text: source.text };
+  const files = every(used);
+  const units = unitsOf(source.value);
+  if (files.some((file) => file.units !== units && hasPathData(file.value)))
+    return { problem: 'A shape by path data is in the units of its file, which are others than those of the spec.' };
+  const carried = (file: File, path: YamlPath, value: unknown) => {
+    return flowOf(carriedValue(value, path, file, file.units === units ? undefined : file.units));
+  };
+  let { text } = source;
+  const put = (path: YamlPath, value: string) => {
+    const changed = withSection(text, path, value);
+    if (changed === undefined) return false;
+    text = changed;
+    return true;
+  };
+  for (const key of single) {
+    const giver = valueAt(source.value, [key]) === undefined ? fileWith(files, [key]) : undefined;
+    // The machine of a file counts after that of the stock: it goes in with it.
+    if (!giver || (key === 'machine' && valueAt(source.value, ['stock']) !== undefined && stockMachine(text, files)))
+      continue;
+    if (!put([key], carried(giver, [key], valueAt(giver.value, [key])))) return cannot(key);
+  }
+  const machineFile = valueAt(source.value, ['machine']) === undefined ? fileWith(files, ['machine']) : undefined;
+  for (const key of ['stock', 'tie'] as const) {
+    const name = valueAt(new SpecSource(text).value, [key]);
+    const path = [`${key}s`, String(name)];
+    const giver = typeof name === 'string' ? fileWith(files, path) : undefined;
+    if (!giver) continue;
+    const value = carriedValue(
+      valueAt(giver.value, path),
+      [key],
+      giver,
+      giver.units === units ? undefined : giver.units,
+    );
+    const whole =
+      key === 'stock' && machineFile && isGroup(value) && isGroup(value['machine'])
+        ? {
+            ...value,
+            machine: layered(
+              value['machine'],
+              carriedValue(
+                valueAt(machineFile.value, ['machine']),
+                ['machine'],
+                machineFile,
+                machineFile.units === units ? undefined : machineFile.units,
+              ),
+            ),
+          }
+        : value;
+    if (!put([key], flowOf(whole))) return cannot(key);
+  }
+  // What is put in may name more of the same.
+  for (let missing = missingIn(text, files); missing; missing = missingIn(text, files)) {
+    const { file, path } = missing;
+    if (!put(path, carried(file, path, valueAt(file.value, path)))) return cannot(String(path[0]));
+  }
+  const last = new SpecSource(text);
+  const edit = removeKey(last, ['use'], Object.keys((last.value as Group | undefined) ?? {}).length - 1);
+  return edit ? { text: applied(text, [edit]) } : cannot('use');
+}
+
+function cannot(key: string): SelfContained {
+  return { problem: `“${key}” could not be written into the spec.` };
+}
+
+/** Whether the stock that is chosen says itself how it is worked. */
+function stockMachine(text: string, files: readonly File[]): boolean {
+  const name = valueAt(new SpecSource(text).value, ['stock']);
+  const path = ['stocks', String(name), 'machine'];
+  return typeof name === 'string' && fileWith(files, path) !== undefined;
+}
+
+/** What stands in `over` counts first, key by key. */
+function layered(over: Group, under: unknown): Group {
+  if (!isGroup(under)) return over;
+  const keys = new Set([...Object.keys(under), ...Object.keys(over)]);
+  return Object.fromEntries(
+    [...keys].map((key) => {
+      const [first, second] = [over[key], under[key]];
+      return [key, isGroup(first) && isGroup(second) ? layered(first, second) : (first ?? second)];
+    }),
+  );
+}
+
+function every(used: readonly UsedFile[]): File[] {
+  return used.flatMap(({ name, source: { value }, uses }) => [{ name, value, units: unitsOf(value) }, ...every(uses)]);
+}
+
+function fileWith(files: readonly File[], path: YamlPath): File | undefined {
+  return files.find(({ value }) => valueAt(value, path) !== undefined);
+}
+
+/** A name that the text uses and does not give, and the file that does. */
+function missingIn(text: string, files: readonly File[]): { readonly file: File; readonly path: YamlPath } | undefined {
+  const source = new SpecSource(text);
+  for (const { kind, name, given } of namesIn(source.tree)) {
+    if (given || (kind !== 'shape' && kind !== 'hanger' && kind !== 'stock' && kind !== 'tie' && kind !== 'part'))
+      continue;
+    const path = [named[kind === 'part' ? 'shape' : kind], name];
+    if (valueAt(source.value, path) !== undefined) continue;
+    const file = fileWith(files, path);
+    if (file) return { file, path };
+  }
+  return undefined;
+}
+
+/** With a section of its own behind the others, where there is none. */
+function withSection(text: string, path: YamlPath, value: string): string | undefined {
+  const [section, name] = path;
+  const source = new SpecSource(text);
+  if (name === undefined || valueAt(source.value, [section!]) !== undefined) return withValue(text, path, value);
+  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  return `${text.trimEnd()}${newLine}${newLine}${String(section)}:${newLine}  ${String(name)}: ${value}${newLine}`;
+}
+
+/** Bare figures with their unit where it is another, and files as seen from the spec. */
+function carriedValue(value: unknown, path: YamlPath, file: File, units: string | undefined): unknown {
+  if (Array.isArray(value)) return value.map((each, i) => carriedValue(each, [...path, i], file, units));
+  if (isGroup(value))
+    return Object.fromEntries(
+      Object.entries(value).map(([key, each]) => [key, carriedValue(each, [...path, key], file, units)]),
+    );
+  const schemas = schemasAt(path);
+  if (units !== undefined && schemas.some(isLength) && isBare(value)) return `${String(value).trim()} ${units}`;
+  const kind = schemas.map(nameKindOf).find((each) => each === 'font' || each === 'drawing');
+  const isFile = typeof value === 'string' && (kind === 'drawing' || (kind === 'font' && isFontFile(value)));
+  return isFile ? joined(folderOf(file.name), value) : value;
+}
+
+function isBare(value: unknown): boolean {
+  return typeof value === 'number' || (typeof value === 'string' && /^[-+]?[\d./ ]+$/.test(value.trim()));
+}
+
+function unitsOf(value: unknown): string {
+  return valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
+}
+
+function hasPathData(value: unknown): boolean {
+  if (Array.isArray(value)) return value.some(hasPathData);
+  return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));
+}
+
+/** On one line. */
+function flowOf(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(flowOf).join(', ')}]`;
+  if (isGroup(value))
+    return `{${Object.entries(value)
+      .map(([key, each]) => `${yamlText(key)}: ${flowOf(each)}`)
+      .join(', ')}}`;
+  if (typeof value !== 'string') return String(value);
+  // Figures with a unit, and days, are plain in every specs that a person writes.
+  return /^\d+(\.\d+)? ?(mm|cm|in|pt|px|%|mm\/s|mm\/min|in\/s|mm\/s2)$|^\d{4}-\d{2}-\d{2}$/.test(value)
+    ? value
+    : yamlText(value);
+}

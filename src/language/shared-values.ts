@@ -1,0 +1,55 @@
+/** What a name of the workshop stands for, in the spec or in the files it uses, and in a few words. */
+
+import type { UsedFile, Uses } from '../spec/used-files.ts';
+import { plain } from './hover/plain-markdown.ts';
+import { isGroup, valueAt } from './values.ts';
+
+export type SharedGroup = 'stocks' | 'ties';
+
+/** `undefined` where nothing has that name, or what has it is no group. */
+export function sharedValue(
+  group: SharedGroup,
+  name: string,
+  root: unknown,
+  { used }: Pick<Uses, 'used'>,
+): Readonly<Record<string, unknown>> | undefined {
+  const own = valueAt(root, [group, name]);
+  if (isGroup(own)) return own;
+  return firstOf(used, (file) => sharedValue(group, name, file.source.value, { used: file.uses }));
+}
+
+function firstOf<T>(files: readonly UsedFile[], find: (file: UsedFile) => T | undefined): T | undefined {
+  for (const file of files) {
+    const found = find(file);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** Such as `birch plywood, 3 mm`, or `twine 2 mm`. */
+export function inShort(group: SharedGroup, value: Readonly<Record<string, unknown>>): string {
+  const { material, thickness } = value;
+  const parts =
+    group === 'stocks'
+      ? [material, thickness]
+      : (['twine', 'ribbon'] as const).map((kind) => (kind in value ? `${kind} ${written(value[kind])}` : undefined));
+  return parts.flatMap((part) => (part === undefined ? [] : [written(part)])).join(', ');
+}
+
+/** As Markdown, an item for each key; days stand with what was measured on them. */
+export function sharedDocs(name: string, value: Readonly<Record<string, unknown>>): string {
+  const { measured_on: days, ...rest } = value;
+  const lines = Object.entries(rest).map(([key, each]) => {
+    const day = isGroup(days) ? days[key] : key === 'opening' ? days : undefined;
+    return `- ${plain(key)}: ${plain(written(each))}${day === undefined ? '' : `, measured on ${plain(written(day))}`}`;
+  });
+  return [`**${plain(name)}**`, lines.join('\n')].filter((part) => part !== '').join('\n\n');
+}
+
+function written(value: unknown): string {
+  if (Array.isArray(value)) return value.map(written).join(' × ');
+  if (!isGroup(value)) return String(value);
+  return Object.entries(value)
+    .map(([key, each]) => `${key} ${written(each)}`)
+    .join(', ');
+}

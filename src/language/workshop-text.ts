@@ -1,0 +1,54 @@
+/** A new workshop file: what was asked, and every key explained where it is to be filled in later. */
+
+import { yamlText } from './completion/snippets.ts';
+
+export interface WorkshopChoices {
+  readonly units: 'mm' | 'in';
+  /** Under which specs name it. */
+  readonly stock: string;
+  readonly material: string;
+  readonly thickness: string;
+  /** Absent: not measured yet. */
+  readonly kerf?: string | undefined;
+  readonly sheet?: readonly [string, string] | undefined;
+  readonly twine?: string | undefined;
+}
+
+export function workshopText({ units, stock, material, thickness, kerf, sheet, twine }: WorkshopChoices): string {
+  return [
+    '# What this workshop knows of its stocks, its machine and its ties. A spec says “use:” with this file, and “stock:” with a',
+    '# name from below. “Tagwright: New Test Piece…” finds what is not known yet, and “Enter a Measurement…” writes it here with',
+    '# the day.',
+    'tagwright: 1',
+    ...(units === 'in' ? ['units: in'] : []),
+    '',
+    'stocks:',
+    `  ${stock}:`,
+    `    material: ${yamlText(material)}`,
+    `    thickness: ${thickness}`,
+    ...(kerf === undefined
+      ? ['    # kerf: 0.16 mm           # what the beam takes away; the kerf test finds it']
+      : [`    kerf: ${kerf}`]),
+    '    # min_web: 1.5 mm         # how narrow material may be; the web comb finds it',
+    '    # min_x_height: 1.2 mm    # the smallest letters that can be read; the engraving ladder finds them',
+    '    # machine: {cut: 12 mm/s, engrave: 250 mm/s, hatch: 0.1 mm, power: {cut: 80 %, engrave: 30 %}}',
+    '    # price: {amount: 4.20, per: m2, currency: EUR}',
+    '    # caution: What the bench should be reminded of; it is printed on the job sheet.',
+    '    # look: {color: "#E9D2A6", grain: left-right, engraving: dark}',
+    '',
+    ...(twine === undefined ? [] : ['ties:', `  twine: {twine: ${twine}}    # the hole comb finds its “opening”`, '']),
+    ...(sheet === undefined
+      ? []
+      : [`sheet: {size: [${sheet[0]}, ${sheet[1]}], margin: ${units === 'in' ? '1/4 in' : '5 mm'}}`, '']),
+    '# machine: {travel: 300 mm/s, acceleration: 1500 mm/s2, corner_jump: 5 mm/s}    # the same for all stocks',
+    '',
+  ].join('\n');
+}
+
+/** Such as `ply3` of 3 mm plywood: short, and what a name may be. */
+export function stockName(material: string, thickness: string): string {
+  const words: readonly string[] = material.toLowerCase().match(/[a-z]+/g) ?? [];
+  const word = words.includes('plywood') ? 'ply' : (words.at(-1) ?? 'stock');
+  const figure = /[\d.]+/.exec(thickness)?.[0].replace('.', '_') ?? '';
+  return `${word}${figure}`;
+}

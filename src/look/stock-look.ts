@@ -1,0 +1,57 @@
+/** How one stock looks: what its material usually looks like, with what its maker says of it. */
+
+import { lookOf } from './looks.ts';
+import type { Look } from './looks.ts';
+import { blend } from './blend.ts';
+
+/** As a spec says it; colours as #rrggbb. */
+export interface StockLook {
+  readonly color?: string;
+  readonly grain?: 'left-right' | 'up-down' | 'none';
+  readonly engraving?: 'dark' | 'light';
+}
+
+interface Seen {
+  readonly material?: string;
+  readonly look?: StockLook;
+}
+
+/** What a stock changes of how its material looks. */
+export function ownLook({ look }: Seen): Partial<Look> {
+  const { color, grain, engraving } = look ?? {};
+  const face = color?.toLowerCase();
+  return {
+    ...(face === undefined ? {} : faced(face)),
+    ...(engraving === 'dark' ? { burn: '#2e1c10', burnStrength: 0.82 } : {}),
+    ...(engraving === 'light' ? { burn: '#ffffff', burnStrength: 0.85 } : {}),
+    ...(grain === 'none' ? { grain: 'transparent' } : {}),
+  };
+}
+
+/** By what shares the edge and the char of usual materials are darker than their face, and the top is lighter. */
+function faced(face: string): Partial<Look> {
+  return {
+    wood: face,
+    woodTop: blend(face, '#ffffff', 0.15),
+    edgeFace: blend(face, '#000000', 0.5),
+    char: blend(face, '#000000', 0.6),
+    lip: blend(face, '#ffffff', 0.55),
+    grain: blend(face, '#000000', 0.3),
+  };
+}
+
+/** The whole look; without grain where the material has none and its maker names none. */
+export function lookOfStock(stock: Seen): Look {
+  const usual = lookOf(stock.material);
+  const { grain, ...own } = ownLook(stock);
+  const { grain: usualGrain, ...plain } = usual;
+  const asked = stock.look?.grain;
+  const has = asked === undefined ? usualGrain !== undefined : asked !== 'none';
+  const lines = stock.look?.color === undefined ? (usualGrain ?? blend(usual.wood, '#000000', 0.3)) : grain;
+  return { ...plain, ...own, ...(has && lines !== undefined ? { grain: lines } : {}) };
+}
+
+/** Whether its lines of growth run up and down rather than from left to right. */
+export function grainIsUpright({ look }: Seen): boolean {
+  return look?.grain === 'up-down';
+}

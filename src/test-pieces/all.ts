@@ -1,0 +1,29 @@
+/** The test pieces there are: what each finds, and its spec for the stock at hand. */
+
+import { engravingField } from './engraving-field.ts';
+import { engravingLadder } from './engraving-ladder.ts';
+import { holeComb } from './hole-comb.ts';
+import { kerfTest } from './kerf-test.ts';
+import type { TestPiece } from './test-piece.ts';
+import { webComb } from './web-comb.ts';
+
+/** In the order in which a new stock is met. */
+export const testPieces = {
+  kerf: { title: 'Kerf test', finds: 'how much the beam takes away', spec: kerfTest },
+  web: { title: 'Web comb', finds: 'how narrow material may be', spec: webComb },
+  holes: { title: 'Hole comb', finds: 'the hole that a twine or ribbon needs', spec: holeComb },
+  ladder: {
+    title: 'Engraving ladder',
+    finds: 'the smallest lettering, and the distance of engraved lines',
+    spec: engravingLadder,
+  },
+  field: { title: 'Engraving field', finds: 'power and speed for engraving', spec: engravingField },
+} as const satisfies Readonly<Record<string, TestPiece>>;
+
+export type TestPieceName = keyof typeof testPieces;
+
+export const testPieceNames = Object.keys(testPieces) as readonly TestPieceName[];
+
+export function isTestPiece(name: string): name is TestPieceName {
+  return Object.hasOwn(testPieces, name);
+}

@@ -1,0 +1,60 @@
+/** Lettering from 1 to 4 mm of x-height in the font of the tag, and patches for the distance of engraved lines. */
+
+import { yamlText } from '../language/completion/snippets.ts';
+import { figure, label, largest, nudge, rectangle, specText } from './spec-text.ts';
+import type { StockAtHand } from './test-piece.ts';
+
+export const xHeightsMm = [1, 1.2, 1.4, 1.6, 1.8, 2, 2.4, 2.8, 3.4, 4] as const;
+export const spacingsMm = [0.05, 0.08, 0.1, 0.12, 0.15, 0.2] as const;
+
+const patch = { width: 12, height: 9 } as const;
+/** Above and below its small letters a line needs about as much again; scripts go further than others. */
+const linesPerXHeight = 2.8;
+/** At least so much from one line to the next, for its label. */
+const leastLineMm = 5.2;
+/** Letters that fill in and thin strokes, round and straight. */
+const sample = 'basil and sage';
+
+export function engravingLadder({ head, name, font }: StockAtHand): string {
+  const plate = { width: largest.width, height: largest.height };
+  const shapes: Record<string, string> = { plate: rectangle(plate.width, plate.height, { right: 0, up: 0 }) };
+  const legends: string[] = [];
+  const addLegend = (key: string, text: string) => {
+    shapes[key] = text;
+    legends.push(key);
+  };
+  let up = plate.height / 2 - 11;
+  for (const [i, height] of xHeightsMm.entries()) {
+    const line = Math.max(leastLineMm, linesPerXHeight * height);
+    up -= line / 2;
+    shapes[`line${i + 1}`] =
+      `{text: ${sample}, font: ${yamlText(font)}, x_height: ${figure(height)} mm, place: {on: plate, by: x-height}, nudge: ${nudge({ right: -10, up })}}`;
+    addLegend(`figure${i + 1}`, label(figure(height), { right: -62, up }));
+    up -= line / 2;
+  }
+  for (const [i, spacing] of spacingsMm.entries()) {
+    const at = plate.height / 2 - 18 - i * 12.5;
+    shapes[layerOf(spacing)] = rectangle(patch.width, patch.height, { right: 60, up: at });
+    addLegend(`spacing${i + 1}`, label(figure(spacing), { right: 47, up: at }));
+  }
+  addLegend('title', label(`engraving ladder, ${name}`, { right: -14, up: plate.height / 2 - 5.5 }, 3.4));
+  addLegend('hatch', label('line spacing', { right: 56, up: plate.height / 2 - 9.5 }));
+  shapes['legend'] = `{union: [${legends.join(', ')}]}`;
+  shapes['lines'] = `{union: [${xHeightsMm.map((_, i) => `line${i + 1}`).join(', ')}]}`;
+  return specText({
+    title: `Engraving ladder, ${name}`,
+    comment: [
+      `Finds the smallest lettering that can be read on this stock in ${font}, by its x-height, and the distance of engraved lines.`,
+      'Each patch is on a layer of its own: set the distance of its lines by hand to the figure beside it. The widest distance that',
+      'still looks solid and the smallest letters you can read go into the stock: run “Tagwright: Enter a Measurement…”.',
+    ],
+    head,
+    output: '{engrave_layers: each}',
+    shapes,
+    piece: ['body: [plate]', `engrave: [legend, lines, ${spacingsMm.map(layerOf).join(', ')}]`],
+  });
+}
+
+function layerOf(spacing: number): string {
+  return `lines-${figure(spacing).replace('.', '_')}`;
+}

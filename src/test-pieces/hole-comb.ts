@@ -1,0 +1,40 @@
+/** Round holes from 1.5 to 8 mm: the smallest that a tie goes through doubled. */
+
+import { disc, figure, label, specText } from './spec-text.ts';
+import type { StockAtHand } from './test-piece.ts';
+
+export const holesMm = [1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8] as const;
+
+const plate = { width: 140, height: 40 } as const;
+/** Between two holes, and from the first to the edge. */
+const wallMm = 7;
+
+export function holeComb({ head, name }: StockAtHand): string {
+  const shapes: Record<string, string> = {
+    plate: `{rectangle: [${plate.width} mm, ${plate.height} mm], radius: 3 mm}`,
+  };
+  const taken = holesMm.reduce((sum, hole) => sum + hole, 0) + wallMm * (holesMm.length - 1);
+  let right = -taken / 2;
+  for (const [i, hole] of holesMm.entries()) {
+    right += hole / 2;
+    shapes[`hole${i + 1}`] = disc(hole, { right, up: 9 });
+    shapes[`figure${i + 1}`] = label(figure(hole), { right, up: -1.5 });
+    right += hole / 2 + wallMm;
+  }
+  shapes['title'] = label(`hole comb, ${name}`, { right: 0, up: -12 }, 3.6);
+  const all = holesMm.map((_, i) => i + 1);
+  return specText({
+    title: `Hole comb, ${name}`,
+    comment: [
+      'Finds the hole that a twine or a ribbon needs. Fold it, as it hangs a tag, and push the loop through the holes. The smallest',
+      'one that it goes through without a needle goes into the tie: run “Tagwright: Enter a Measurement…”.',
+    ],
+    head,
+    shapes,
+    piece: [
+      'body: [plate]',
+      `cut: [${all.map((i) => `hole${i}`).join(', ')}]`,
+      `engrave: [title, ${all.map((i) => `figure${i}`).join(', ')}]`,
+    ],
+  });
+}

@@ -1,0 +1,158 @@
+/** What is read off a test piece: the question, what an answer says, and where in the workshop's file it goes. */
+
+import { kerfFrom } from '../edits/kerf.ts';
+import { valueAt } from '../edits/value-at.ts';
+import { withValue } from '../edits/with-value.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { parseLength } from '../core/length.ts';
+import type { Units } from '../core/units.ts';
+import { mostMm } from '../spec/measured-values.ts';
+import { SpecSource } from '../spec/source.ts';
+import { fieldCells } from './engraving-field.ts';
+
+/** Values by their path in a stock, or in a tie. */
+export type Answer =
+  | {
+      readonly values: readonly (readonly [path: YamlPath, text: string])[];
+      /** What is to be said of it, though it is taken. */
+      readonly doubt?: string;
+    }
+  | { readonly problem: string };
+
+export interface Measurement {
+  readonly title: string;
+  readonly of: 'stock' | 'tie';
+  readonly question: string;
+  readonly example: string;
+  /** The key that its day stands under in `measured_on`. */
+  readonly dated: string;
+  readonly read: (typed: string, units: Units) => Answer;
+}
+
+export const measurements = {
+  kerf: {
+    title: 'Kerf',
+    of: 'stock',
+    question:
+      'How wide is each slot, and the piece that fell out of it? Both on the face with the figures: cuts taper.',
+    example: '10.16/9.84, 20.15/19.85, 30.17/29.83',
+    dated: 'kerf',
+    read: readKerf,
+  },
+  web: {
+    title: 'Narrowest web',
+    of: 'stock',
+    question: 'Which is the narrowest neck that held when you flexed it and pulled at it?',
+    example: '1.1',
+    dated: 'min_web',
+    read: length('min_web', ['min_web'], 'Write the figure at the neck, such as 1.1.'),
+  },
+  hole: {
+    title: 'Hole for a tie',
+    of: 'tie',
+    question: 'Which is the smallest hole that the folded twine or ribbon goes through?',
+    example: '3.5',
+    dated: 'opening',
+    read: length('opening', ['opening'], 'Write the figure at the hole, such as 3.5.'),
+  },
+  lettering: {
+    title: 'Smallest lettering',
+    of: 'stock',
+    question: 'Which are the smallest letters of the ladder that can be read?',
+    example: '1.4',
+    dated: 'min_x_height',
+    read: length('min_x_height', ['min_x_height'], 'Write the figure at the line, such as 1.4.'),
+  },
+  spacing: {
+    title: 'Distance of engraved lines',
+    of: 'stock',
+    question: 'Which is the widest distance of lines that still looks solid?',
+    example: '0.1',
+    dated: 'hatch',
+    read: length('hatch', ['machine', 'hatch'], 'Write the figure at the patch, such as 0.1.'),
+  },
+  engraving: {
+    title: 'Power and speed for engraving',
+    of: 'stock',
+    question: 'Which square of the field is the best? Its number; or the power and the speed that you set.',
+    example: '13, or 30 %, 200 mm/s',
+    dated: 'engrave',
+    read: readEngraving,
+  },
+} as const satisfies Readonly<Record<string, Measurement>>;
+
+export type MeasurementName = keyof typeof measurements;
+
+export const measurementNames = Object.keys(measurements) as readonly MeasurementName[];
+
+/**
+ * The text with what was measured in it, and the day, as year-month-day; `undefined` where it has no place for them.
+ * @param path Of the stock or the tie.
+ */
+export function withMeasured(
+  text: string,
+  path: YamlPath,
+  values: readonly (readonly [path: YamlPath, text: string])[],
+  { of, dated, day }: { readonly of: Measurement['of']; readonly dated: string; readonly day: string },
+): string | undefined {
+  const days: readonly [YamlPath, string] = [of === 'tie' ? ['measured_on'] : ['measured_on', dated], day];
+  const source = new SpecSource(text);
+  const placed = values.flatMap(([key, value]) => inPlace(source, path, key).map((each) => [each, value] as const));
+  return [...placed, days].reduce<string | undefined>(
+    (written, [key, value]) => (written === undefined ? undefined : withValue(written, [...path, ...key], value)),
+    text,
+  );
+}
+
+/** A kerf by operation keeps its engraved line: a test measures slots, and what falls out of them, together. */
+function inPlace(source: SpecSource, path: YamlPath, key: YamlPath): YamlPath[] {
+  const there = key[0] === 'kerf' ? valueAt(source, [...path, ...key]) : undefined;
+  if (typeof there !== 'object' || there === null) return [key];
+  return ['outer', ...('inner' in there ? ['inner'] : [])].map((each) => [...key, each]);
+}
+
+function length(what: keyof typeof mostMm, path: YamlPath, hint: string): Measurement['read'] {
+  return (typed, units) => {
+    const result = lengthIn(typed, units);
+    if (result === undefined || result.mm <= 0) return { problem: hint };
+    if (result.mm > mostMm[what]) return { problem: `That is more than ${mostMm[what]} mm. ${hint}` };
+    return { values: [[path, result.text]] };
+  };
+}
+
+/** A bare number is in the file's units; it is written with them. */
+function lengthIn(typed: string, units: Units): { readonly mm: number; readonly text: string } | undefined {
+  const plain = typed.trim().replace(/^(\d+),(\d+)/, '$1.$2');
+  const isBare = /^[\d.]+$/.test(plain);
+  const result = parseLength(isBare ? Number(plain) : plain, units);
+  return 'mm' in result ? { mm: result.mm, text: isBare ? `${Number(plain)} ${units}` : plain } : undefined;
+}
+
+function readKerf(typed: string, units: Units): Answer {
+  const pairs = typed.split(/[,;]\s*|\s+(?=[\d.]+\s*\/)/).map((pair) => pair.split('/').map((each) => each.trim()));
+  if (pairs.some((pair) => pair.length !== 2 || pair.includes('')))
+    return { problem: 'Write the slot, a slash and its piece, such as 10.16/9.84, 20.15/19.85.' };
+  const result = kerfFrom(pairs.map(([slot]) => slot).join(', '), pairs.map(([, piece]) => piece).join(', '), units);
+  if ('problem' in result) return result;
+  const text = units === 'mm' ? `${Number(result.mm.toFixed(3))} mm` : `${Number((result.mm / 25.4).toFixed(4))} in`;
+  return {
+    values: [[['kerf'], text]],
+    ...(result.doubtful
+      ? { doubt: `The pairs differ by ${result.spreadMm.toFixed(2)} mm: measure again before you trust it.` }
+      : {}),
+  };
+}
+
+function readEngraving(typed: string): Answer {
+  const cell = fieldCells().find(({ number }) => String(number) === typed.trim());
+  const power = cell?.power ?? /\d+(?:\.\d+)?\s*%/.exec(typed)?.[0];
+  const speed = cell?.speed ?? /\d+(?:\.\d+)?\s*(?:mm|cm|in)\s*\/\s*(?:s|min)/.exec(typed)?.[0];
+  if (power === undefined || speed === undefined)
+    return { problem: `Write the number of a square, 1 to ${fieldCells().length}, or both: 30 %, 200 mm/s.` };
+  return {
+    values: [
+      [['machine', 'engrave'], speed],
+      [['machine', 'power', 'engrave'], power],
+    ],
+  };
+}

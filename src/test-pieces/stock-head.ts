@@ -1,0 +1,49 @@
+/** The lines by which a test piece is cut from the same stock as a spec, or from one of a workshop's file. */
+
+import { chosenPlace } from '../edits/chosen-place.ts';
+import type { SpecSource } from '../spec/source.ts';
+import type { UsedFile } from '../spec/used-files.ts';
+import { yamlText } from '../language/completion/snippets.ts';
+
+export interface StockHead {
+  readonly head: readonly string[];
+  readonly name: string;
+}
+
+/** A stock of a file that the test piece uses. `file`: as seen from the folder of the test piece. */
+export function headOfUsed(file: string, name: string): StockHead {
+  return { head: [`use: ${yamlText(file)}`, `stock: ${name}`], name };
+}
+
+/**
+ * As a spec says it: what stands in the spec is copied, what is in a file is used. `pathOf`: of a file by its full path, as seen
+ * from the folder of the test piece.
+ */
+export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf: (file: string) => string): StockHead {
+  const place = chosenPlace('stock', source, used);
+  if (!place) return { head: [], name: 'stock not named' };
+  if (place.file !== undefined)
+    return place.name === undefined
+      ? { head: [`use: ${yamlText(pathOf(place.file))}`], name: 'stock' }
+      : headOfUsed(pathOf(place.file), place.name);
+  const { start, end } = source.range(place.path);
+  const written = source.text.slice(start, end);
+  const units = unitsOf(source);
+  const isBlock = !written.startsWith('{');
+  // A block stays one, two steps further in than its key.
+  const lines = isBlock ? ['stock:', ...indented(written)] : [`stock: ${written}`];
+  return { head: [...(units === 'in' ? ['units: in'] : []), ...lines], name: place.name ?? 'stock' };
+}
+
+function unitsOf({ value }: SpecSource): unknown {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>)['units'] : undefined;
+}
+
+/** The first line stands behind its own indent, which the others share. */
+function indented(block: string): string[] {
+  const [first = '', ...rest] = block.split(/\r?\n/);
+  const least = Math.min(
+    ...rest.filter((line) => line.trim() !== '').map((line) => line.length - line.trimStart().length),
+  );
+  return [first, ...rest.map((line) => line.slice(Number.isFinite(least) ? least : 0))].map((line) => `  ${line}`);
+}

@@ -1,0 +1,141 @@
+/** “Enter a Measurement”: what a test piece showed, in one box, goes into the stock or the tie, with the day, as one step. */
+
+import * as vscode from 'vscode';
+import { chosenPlace } from '../../edits/chosen-place.ts';
+import type { YamlPath } from '../../core/issue.ts';
+import type { Units } from '../../core/units.ts';
+import { measurementNames, measurements, withMeasured } from '../../test-pieces/measurements.ts';
+import type { Measurement, MeasurementName } from '../../test-pieces/measurements.ts';
+import { isTagSpec } from '../common/documents.ts';
+import type { TagService } from '../service/service.ts';
+import { sourceOf } from '../service/sources.ts';
+import { putCursor, showText } from '../common/tabs.ts';
+import { editsBetween } from '../common/text-edits.ts';
+import { sharedEntries } from './workshop-files.ts';
+
+/** Where an answer goes. */
+interface Place {
+  readonly uri: vscode.Uri;
+  readonly path: YamlPath;
+  /** What it is called. */
+  readonly name: string;
+  readonly short: string;
+}
+
+/** Instead of asking; `day`: as year-month-day. */
+export interface Given {
+  readonly what?: MeasurementName;
+  readonly typed?: string;
+  readonly day?: string;
+}
+
+/** `spec`: in whose stock it is entered, unless another is chosen. */
+export async function enterMeasurement(
+  service: TagService,
+  spec: vscode.Uri | undefined,
+  given: Given = {},
+): Promise<void> {
+  const what = given.what ?? (await chooseWhat());
+  if (!what) return;
+  const measurement: Measurement = measurements[what];
+  const places = await placesFor(measurement.of, service, spec);
+  const place = places.length > 1 && given.typed === undefined ? await choosePlace(measurement, places) : places[0];
+  if (!place) {
+    if (places.length === 0) await offerWorkshop(measurement.of);
+    return;
+  }
+  const document = await vscode.workspace.openTextDocument(place.uri);
+  const units: Units = (sourceOf(document).value as { units?: unknown } | null)?.units === 'in' ? 'in' : 'mm';
+  const typed = given.typed ?? (await ask(measurement, place, units));
+  if (typed === undefined) return;
+  const answer = measurement.read(typed, units);
+  if ('problem' in answer) {
+    void vscode.window.showErrorMessage(answer.problem);
+    return;
+  }
+  const day = given.day ?? today();
+  const before = document.getText();
+  const after = withMeasured(before, place.path, answer.values, { ...measurement, day });
+  if (after === undefined) {
+    void vscode.window.showErrorMessage(`“${place.name}” cannot be written to: give it a value first, such as {}.`);
+    return;
+  }
+  const edit = new vscode.WorkspaceEdit();
+  for (const { range, text } of editsBetween(before, after))
+    edit.replace(place.uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
+  if (!(await vscode.workspace.applyEdit(edit))) return;
+  putCursor(await showText(place.uri), sourceOf(document).range(place.path).start);
+  const told = answer.values.map(([path, text]) => `${path.at(-1)} ${text}`).join(', ');
+  void vscode.window.showInformationMessage(
+    [`${place.name}: ${told}, measured on ${day}.`, answer.doubt].filter((part) => part !== undefined).join(' '),
+  );
+}
+
+async function chooseWhat(): Promise<MeasurementName | undefined> {
+  const items = measurementNames.map((name) => ({
+    label: measurements[name].title,
+    detail: measurements[name].question,
+    name,
+  }));
+  return (await vscode.window.showQuickPick(items, { title: 'Enter a measurement', placeHolder: 'What was measured?' }))
+    ?.name;
+}
+
+/** What the spec is made of first, then all that workshop files have. */
+async function placesFor(of: Measurement['of'], service: TagService, spec: vscode.Uri | undefined): Promise<Place[]> {
+  const shared = (await sharedEntries(`${of}s`)).map(({ uri, name, short }): Place => ({
+    uri,
+    path: [`${of}s`, name],
+    name,
+    short,
+  }));
+  const own = spec && isTagSpec(spec) ? await ownPlace(of, service, spec) : undefined;
+  const key = ({ uri, path }: Place) => JSON.stringify([uri.toString(), path]);
+  return [...new Map([...(own ? [own] : []), ...shared].map((place) => [key(place), place])).values()];
+}
+
+async function ownPlace(of: Measurement['of'], service: TagService, spec: vscode.Uri): Promise<Place | undefined> {
+  const source = sourceOf(await vscode.workspace.openTextDocument(spec));
+  const found = chosenPlace(of, source, service.get(spec)?.report.uses.used ?? []);
+  if (!found) return undefined;
+  const { file, path, name = `the ${of} of this spec` } = found;
+  return { uri: file === undefined ? spec : vscode.Uri.parse(file), path, name, short: 'of the tag in the editor' };
+}
+
+async function choosePlace({ of, title }: Measurement, places: readonly Place[]): Promise<Place | undefined> {
+  const items = places.map((place) => ({
+    label: place.name,
+    description: place.short,
+    detail: vscode.workspace.asRelativePath(place.uri),
+    place,
+  }));
+  return (await vscode.window.showQuickPick(items, { title, placeHolder: `Of which ${of}?` }))?.place;
+}
+
+function ask(measurement: Measurement, { name }: Place, units: Units): Thenable<string | undefined> {
+  return vscode.window.showInputBox({
+    title: `${measurement.title}: ${name}`,
+    prompt: `${measurement.question}${/^\d/.test(measurement.example) ? ` In ${units}.` : ''}`,
+    placeHolder: `Such as ${measurement.example}`,
+    ignoreFocusOut: true,
+    validateInput: (typed) => {
+      if (typed === '') return undefined;
+      const answer = measurement.read(typed, units);
+      return 'problem' in answer ? answer.problem : undefined;
+    },
+  });
+}
+
+async function offerWorkshop(of: Measurement['of']): Promise<void> {
+  const create = 'New Workshop File…';
+  const message = `There is no ${of} to enter it for. Keep your stocks and ties in a workshop file, or give the spec a ${of}.`;
+  if ((await vscode.window.showInformationMessage(message, create)) === create)
+    await vscode.commands.executeCommand('tagwright.newWorkshopFile');
+}
+
+/** In the zone of whoever measures. */
+function today(): string {
+  const now = new Date();
+  const two = (figure: number) => String(figure).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

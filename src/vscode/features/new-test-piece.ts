@@ -1,0 +1,77 @@
+/** “New Test Piece”: which one, and for which stock; leaves an unsaved spec with its preview, to be exported like any other. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { letteringOf } from '../../language/new-tag.ts';
+import { accepted } from '../../test-pieces/accepted.ts';
+import { headOfSpec, headOfUsed } from '../../test-pieces/stock-head.ts';
+import type { StockHead } from '../../test-pieces/stock-head.ts';
+import { testPieceNames, testPieces } from '../../test-pieces/all.ts';
+import type { TestPieceName } from '../../test-pieces/all.ts';
+import { computeOptions } from '../service/compute-options.ts';
+import { isTagSpec } from '../common/documents.ts';
+import { Draft } from './draft.ts';
+import type { TagService } from '../service/service.ts';
+import { sourceOf } from '../service/sources.ts';
+import { pathFrom, sharedEntries } from './workshop-files.ts';
+
+interface StockChoice extends StockHead {
+  readonly font?: string | undefined;
+}
+
+/** `spec`: whose stock and font are meant, unless others are chosen. `which`: instead of asking. */
+export async function newTestPiece(
+  engine: Engine,
+  service: TagService,
+  spec: vscode.Uri | undefined,
+  which?: TestPieceName,
+): Promise<vscode.Uri | undefined> {
+  const name = which ?? (await chooseWhich());
+  if (!name) return undefined;
+  const stock = await chooseStock(await stocksFor(service, spec));
+  if (!stock) return undefined;
+  const { title, spec: write } = testPieces[name];
+  const fileName = `${title.toLowerCase()} ${stock.name}`.replaceAll(/[^\w-]+/g, '-');
+  const text = write({ ...stock, font: stock.font ?? 'Nunito' });
+  const draft = await Draft.open(`${fileName}.tag.yaml`, text);
+  await draft.set(await accepted(engine, text, computeOptions(draft.uri, new AbortController().signal)));
+  return draft.uri;
+}
+
+async function chooseWhich(): Promise<TestPieceName | undefined> {
+  const items = testPieceNames.map((name) => ({
+    label: testPieces[name].title,
+    detail: `Finds ${testPieces[name].finds}.`,
+    name,
+  }));
+  const title = 'New test piece';
+  return (await vscode.window.showQuickPick(items, { title, placeHolder: 'Which test piece?', matchOnDetail: true }))
+    ?.name;
+}
+
+interface Item extends vscode.QuickPickItem {
+  readonly stock: StockChoice;
+}
+
+async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Promise<Item[]> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri ?? vscode.Uri.parse('untitled:/');
+  const source = spec && isTagSpec(spec) ? sourceOf(await vscode.workspace.openTextDocument(spec)) : undefined;
+  const font = source && letteringOf(source)[0]?.font;
+  const shared = (await sharedEntries('stocks')).map(({ uri, name, short }): Item => {
+    const stock = { ...headOfUsed(pathFrom(folder, uri), name), font };
+    return { label: name, description: short, detail: vscode.workspace.asRelativePath(uri), stock };
+  });
+  if (!source || !spec) return shared;
+  const used = service.get(spec)?.report.uses.used ?? [];
+  const own = headOfSpec(source, used, (file) => pathFrom(folder, vscode.Uri.parse(file)));
+  const detail = vscode.workspace.asRelativePath(spec);
+  const item: Item = { label: own.name, description: 'of the tag in the editor', detail, stock: { ...own, font } };
+  return [item, ...shared.filter(({ stock }) => stock.head.join() !== own.head.join())];
+}
+
+async function chooseStock(items: readonly Item[]): Promise<StockChoice | undefined> {
+  if (items.length > 1)
+    return (await vscode.window.showQuickPick(items, { title: 'New test piece', placeHolder: 'Cut from which stock?' }))
+      ?.stock;
+  return items[0]?.stock ?? { head: [], name: 'stock not named' };
+}

@@ -1,0 +1,147 @@
+/** “New Workshop File”: a few questions with what is usual filled in, then a file of its own in the folder, explained line by line. */
+
+import * as vscode from 'vscode';
+import { stockName, workshopText } from '../../language/workshop-text.ts';
+import { materialNames } from '../../strength/materials.ts';
+import { mostMm } from '../../spec/measured-values.ts';
+import { longestMm, parseLength } from '../../core/length.ts';
+import { fileExists } from '../common/documents.ts';
+import { showText } from '../common/tabs.ts';
+
+const title = 'New workshop file';
+const steps = 5;
+
+/** The file it has written; nothing where it was called off. */
+export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  if (!folder) {
+    void vscode.window.showErrorMessage('Open a folder first: a workshop file lies beside the specs that use it.');
+    return undefined;
+  }
+  const material = await chooseMaterial();
+  if (material === undefined) return undefined;
+  const thickness = await askLength(2, 'How thick is the sheet? Measure it: sheets are rarely what they are called.', {
+    value: '3 mm',
+    most: mostMm.thickness,
+  });
+  if (thickness === undefined) return undefined;
+  const kerf = await askLength(
+    3,
+    'Kerf, the width the beam takes away? Leave it empty until you have cut a kerf test.',
+    {
+      value: '',
+      most: mostMm.kerf,
+      isOptional: true,
+    },
+  );
+  if (kerf === undefined) return undefined;
+  const sheet = await askSheet();
+  if (sheet === undefined) return undefined;
+  const twine = await askLength(5, 'How thick is the twine that you tie tags on with? Leave it empty if it differs.', {
+    value: '2 mm',
+    most: mostMm.opening,
+    isOptional: true,
+  });
+  if (twine === undefined) return undefined;
+  const text = workshopText({
+    units: /in$/.test(thickness) ? 'in' : 'mm',
+    stock: stockName(material, thickness),
+    material,
+    thickness,
+    kerf: kerf === '' ? undefined : kerf,
+    sheet: sheet === '' ? undefined : (sheet.split('×').map((side) => side.trim()) as [string, string]),
+    twine: twine === '' ? undefined : twine,
+  });
+  const uri = await freeFile(folder);
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  await showText(uri);
+  return uri;
+}
+
+async function chooseMaterial(): Promise<string | undefined> {
+  const pick = vscode.window.createQuickPick();
+  const items = materialNames.map((label) => ({ label }));
+  pick.title = title;
+  pick.step = 1;
+  pick.totalSteps = steps;
+  pick.placeholder = 'Which stock do you cut most? Choose, or type its name';
+  pick.ignoreFocusOut = true;
+  pick.items = items;
+  pick.onDidChangeValue((typed) => {
+    const own = typed.trim();
+    pick.items =
+      own === '' || items.some(({ label }) => label === own) ? items : [...items, { label: own, alwaysShow: true }];
+  });
+  return new Promise((resolve) => {
+    pick.onDidAccept(() => {
+      const [chosen] = pick.activeItems;
+      if (chosen) resolve(chosen.label);
+      pick.hide();
+    });
+    pick.onDidHide(() => {
+      resolve(undefined);
+      pick.dispose();
+    });
+    pick.show();
+  });
+}
+
+interface LengthQuestion {
+  readonly value: string;
+  /** In mm. */
+  readonly most: number;
+  readonly isOptional?: boolean;
+}
+
+/** With its unit; empty where it may be left so. */
+async function askLength(
+  step: number,
+  prompt: string,
+  { value, most, isOptional }: LengthQuestion,
+): Promise<string | undefined> {
+  const typed = await vscode.window.showInputBox({
+    title: `${title} (${step}/${steps})`,
+    prompt,
+    value,
+    ignoreFocusOut: true,
+    validateInput: (text) => (text.trim() === '' && isOptional ? undefined : problemOf(text, most)),
+  });
+  return typed === undefined ? undefined : withUnit(typed);
+}
+
+function withUnit(typed: string): string {
+  const text = typed.trim();
+  return text === '' || /[a-z]$/.test(text) ? text : `${text} mm`;
+}
+
+function problemOf(text: string, most: number): string | undefined {
+  const result = parseLength(text.trim(), 'mm');
+  if ('problem' in result) return result.problem;
+  return result.mm > 0 && result.mm <= most ? undefined : `Write a length of more than 0 and at most ${most} mm.`;
+}
+
+/** Such as `600 mm × 300 mm`. */
+async function askSheet(): Promise<string | undefined> {
+  const sides = (text: string) => text.split(/[x×,]/i).map(withUnit);
+  const typed = await vscode.window.showInputBox({
+    title: `${title} (4/${steps})`,
+    prompt: 'How large are your sheets? Leave it empty if they differ.',
+    value: '600 × 300 mm',
+    ignoreFocusOut: true,
+    validateInput: (text) => {
+      if (text.trim() === '') return undefined;
+      if (sides(text).length !== 2) return 'Write width × height, such as 600 × 300 mm.';
+      return sides(text)
+        .map((side) => problemOf(side, longestMm))
+        .find((problem) => problem !== undefined);
+    },
+  });
+  return typed === undefined || typed.trim() === '' ? typed : sides(typed).join(' × ');
+}
+
+async function freeFile(folder: vscode.Uri): Promise<vscode.Uri> {
+  for (let count = 1; ; count++) {
+    const uri = vscode.Uri.joinPath(folder, count === 1 ? 'my.workshop.yaml' : `my-${count}.workshop.yaml`);
+    if (!(await fileExists(uri))) return uri;
+  }
+}

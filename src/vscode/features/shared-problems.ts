@@ -1,0 +1,59 @@
+/** What is wrong in files that specs use, such as the workshop's, at its place in them and not only where a spec asks for them. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { isWorkshopFile } from '../common/documents.ts';
+import { locateBeside } from '../service/font-files.ts';
+import { diagnosticOf } from './problems.ts';
+import type { TagService } from '../service/service.ts';
+
+/** Diagnostics of each file, by who found them: a spec that uses it, or the file looked at by itself. */
+type Found = Map<string, Map<string, readonly vscode.Diagnostic[]>>;
+
+export function registerSharedProblems(service: TagService, engine: Engine): vscode.Disposable {
+  const collection = vscode.languages.createDiagnosticCollection('tagwright.shared');
+  const found: Found = new Map();
+  const show = (file: string) => {
+    const all = [...(found.get(file)?.values() ?? [])].flat();
+    const once = new Map(all.map((each) => [JSON.stringify([each.range, each.message]), each]));
+    collection.set(vscode.Uri.parse(file), [...once.values()]);
+  };
+  const tell = (finder: string, diagnostics: ReadonlyMap<string, readonly vscode.Diagnostic[]>) => {
+    for (const [file, finders] of found) if (finders.delete(finder) && !diagnostics.has(file)) show(file);
+    for (const [file, each] of diagnostics) {
+      const finders = found.get(file) ?? new Map<string, readonly vscode.Diagnostic[]>();
+      found.set(file, finders.set(finder, each));
+      show(file);
+    }
+  };
+  const look = async (document: vscode.TextDocument): Promise<void> => {
+    const { uri } = document;
+    if (!isWorkshopFile(uri)) return;
+    const text = document.getText();
+    const { source, issues } = await engine.checkShared(text, locateBeside(uri));
+    if (document.isClosed || document.getText() !== text) return;
+    const key = uri.toString();
+    tell(key, new Map([[key, issues.map((issue) => diagnosticOf(issue, source))]]));
+  };
+  for (const document of vscode.workspace.textDocuments) void look(document);
+  return vscode.Disposable.from(
+    collection,
+    service.onDidChange(({ uri, report }) => {
+      const used = new Map<string, readonly vscode.Diagnostic[]>();
+      for (const { file, source, issues } of report.inUsed ?? []) {
+        const told = issues.map((issue) => diagnosticOf(issue, source));
+        used.set(file, [...(used.get(file) ?? []), ...told]);
+      }
+      tell(uri.toString(), used);
+    }),
+    service.onDidRemove((uri) => {
+      tell(uri.toString(), new Map());
+    }),
+    vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
+    vscode.workspace.onDidChangeTextDocument(({ document }) => void look(document)),
+    vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+      // A spec is checked while it is closed as well.
+      if (isWorkshopFile(uri)) tell(uri.toString(), new Map());
+    }),
+  );
+}

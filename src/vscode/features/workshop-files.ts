@@ -1,0 +1,58 @@
+/** The workshop's files of the open folders, and the stocks and ties in them. */
+
+import * as vscode from 'vscode';
+import { inShort } from '../../language/shared-values.ts';
+import type { SharedGroup } from '../../language/shared-values.ts';
+import { isGroup, valueAt } from '../../language/values.ts';
+import { SpecSource } from '../../spec/source.ts';
+import { isWorkshopFile, openDocument, workshopGlob } from '../common/documents.ts';
+
+/** A stock or a tie of a file. */
+export interface SharedEntry {
+  readonly uri: vscode.Uri;
+  readonly name: string;
+  /** Such as `birch plywood, 3 mm`. */
+  readonly short: string;
+}
+
+/** A workshop has one or two. */
+const mostFiles = 50;
+
+/** The one in the editor first; one that is saved nowhere yet cannot be used and is left out. */
+export async function workshopFiles(): Promise<vscode.Uri[]> {
+  const found = await vscode.workspace.findFiles(workshopGlob, undefined, mostFiles);
+  const active = vscode.window.activeTextEditor?.document.uri;
+  const rank = (uri: vscode.Uri) => (uri.toString() === active?.toString() ? 0 : 1);
+  const open = active && active.scheme !== 'untitled' && isWorkshopFile(active) ? [active] : [];
+  const all = new Map([...open, ...found].map((uri) => [uri.toString(), uri]));
+  return [...all.values()].sort((a, b) => rank(a) - rank(b) || (a.path < b.path ? -1 : 1));
+}
+
+export async function sharedEntries(group: SharedGroup): Promise<SharedEntry[]> {
+  const files = await workshopFiles();
+  const all = await Promise.all(files.map(async (uri) => ({ uri, source: await sourceAt(uri) })));
+  return all.flatMap(({ uri, source }) => {
+    const entries = valueAt(source.value, [group]);
+    return Object.entries(isGroup(entries) ? entries : {}).map(([name, value]) => ({
+      uri,
+      name,
+      short: isGroup(value) ? inShort(group, value) : '',
+    }));
+  });
+}
+
+/** What is open counts as it stands in its editor. */
+export async function sourceAt(uri: vscode.Uri): Promise<SpecSource> {
+  const open = openDocument(uri);
+  if (open) return new SpecSource(open.getText());
+  const bytes = await vscode.workspace.fs.readFile(uri);
+  return new SpecSource(new TextDecoder().decode(bytes));
+}
+
+/** A file as seen from a folder, with slashes. */
+export function pathFrom(folder: vscode.Uri, file: vscode.Uri): string {
+  const [from, to] = [folder, file].map(({ path }) => path.split('/').filter((step) => step !== ''));
+  const shared = from!.findIndex((step, i) => step !== to![i]);
+  const common = shared < 0 ? from!.length : shared;
+  return [...from!.slice(common).map(() => '..'), ...to!.slice(common)].join('/');
+}

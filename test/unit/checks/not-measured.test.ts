@@ -1,0 +1,60 @@
+import assert from 'node:assert/strict';
+import { report } from '../support/engine.ts';
+import { samples } from '../support/samples.ts';
+
+const spec = (stock: string, piece = 'body: [plate]', head = '', across = 10): string => `tagwright: 1
+stock: ply3
+${head}stocks:
+  ply3: {material: birch plywood, thickness: 3 mm${stock}}
+shapes:
+  plate: {rectangle: [60, 30], radius: 3}
+  small: {text: seeds, font: Nunito, weight: 800, x_height: ${across / 10} mm, place: {on: plate}}
+  left: {rectangle: [20, 20], nudge: {left: 20}}
+  right: {rectangle: [20, 20], nudge: {right: 20}}
+  neck: {polygon: {points: [[0, 0], [30, 0], [30, ${across}], [0, ${across}]]}}
+pieces:
+  tag: {${piece}}
+`;
+
+const told = async (text: string): Promise<string[]> =>
+  (await report(text)).issues
+    .filter(({ code }) => code === 'not-measured')
+    .map(({ severity, message }) => `${severity}: ${message}`);
+
+describe('What was never measured of a stock', () => {
+  it('is its kerf before all else, once, unless cuts are not compensated', async () => {
+    assert.deepEqual(await told(spec('', 'body: [plate], engrave: [small]', '', 14)), [
+      'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam takes away. The kerf test finds it.',
+    ]);
+    assert.deepEqual(await told(spec('', 'body: [plate]', 'output: {compensate: false}\n')), []);
+    assert.deepEqual(await told(spec(', kerf: 0 mm')), []);
+  });
+
+  it('is how narrow it may be, for a tag that is nearly so narrow', async () => {
+    const dumbbell = 'body: [left, neck, right]';
+    // The default is 1.5 mm; 1.3 times that is 1.95 mm.
+    assert.match(
+      (await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.9))).join(),
+      /narrowest place is 1\.90 mm; that “ply3” bears 1\.50 mm is only a default\. The web comb/,
+    );
+    assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 2)), []);
+    assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.45)), [], 'weak-bridge says it');
+    assert.deepEqual(await told(spec(', kerf: 0.1 mm, min_web: 1.5 mm', dumbbell, '', 1.9)), []);
+  });
+
+  it('is how small its letters may be, for a tag whose letters are nearly so small', async () => {
+    const engraved = 'body: [plate], engrave: [small]';
+    const stock = ', kerf: 0.1 mm, min_web: 1.5 mm';
+    assert.match(
+      (await told(spec(stock, engraved, '', 15))).join(),
+      /letters are 1\.50 mm high; that 1\.20 mm can be read on “ply3” is only a default\. The engraving ladder/,
+    );
+    assert.deepEqual(await told(spec(stock, engraved, '', 16)), []);
+    assert.deepEqual(await told(spec(`${stock}, min_x_height: 1.2 mm`, engraved, '', 15)), []);
+  });
+
+  it('is no matter in any sample, nor for a stock that is written in place', async () => {
+    for (const { name, text } of samples) assert.deepEqual(await told(text), [], name);
+    assert.deepEqual(await told(spec('').replace('stock: ply3', 'stock: {material: walnut}')), []);
+  }).timeout(60_000);
+});

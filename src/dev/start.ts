@@ -5,6 +5,7 @@
  *     npm start -- --folder DIR   work in DIR; it gets a copy of the samples if it is empty or new
  *     npm start -- --served       serve to the browser even where a desktop VS Code is to be had
  *     npm start -- --no-open      print the address, open nothing
+ *     npm start -- --no-build     take `dist/` as it is
  */
 
 import { spawn } from 'node:child_process';

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { specks } from '../../../src/checks/speck.ts';
 import { checked } from '../support/checked.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
+import { assertWorked, worked } from '../support/effort.ts';
 
 const kerf = ['stock: {kerf: 0.2 mm}'];
 
@@ -81,12 +82,12 @@ describe('Specks', () => {
     }
   });
 
-  it('by the thousand are still told in no time', async () => {
+  it('by the thousand are still told, with little work', async () => {
     const holes = Array.from({ length: 8_000 }, (_, i) => `M${1 + (i % 100)} ${1 + Math.floor(i / 100)}v.3h.3v-.3z`);
     const { made } = await specksOf([`body: {path: "M0 0H102V102H0Z ${holes.join('')}"}`], 'body: [body]');
-    const started = performance.now();
+    const started = worked();
     const [issue] = specks({ ...made.report.tag!, pieces: [{ ...made.pieces[0]!, region: [...made.region] }] });
-    assert.ok(performance.now() - started < 15_000);
+    assertWorked(started, 4);
     assert.match(issue!.message, /^8000 holes/);
   });
 });

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { issueCodes } from '../../../src/core/issue-kinds.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
+import { assertWorked, worked } from '../support/effort.ts';
 
 const folder = new URL('../../../samples/', import.meta.url);
 const samples = readdirSync(folder)
@@ -59,17 +60,17 @@ describe('Texts made to do harm', () => {
       { length: 12 },
       (_, i) => `l${i + 1}: &l${i + 1} [${Array(9).fill(`*l${i}`).join(', ')}]`,
     );
-    const started = performance.now();
+    const started = worked();
     const parsed = parseSpec(`tagwright: 1\nl0: &l0 [x]\n${levels.join('\n')}\n`);
-    assert.ok(performance.now() - started < 15_000, 'it ends');
+    assertWorked(started, 2);
     assert.equal(parsed.model, undefined);
     assert.ok(parsed.issues.some((issue) => issue.code === 'yaml-syntax'));
   });
 
   it('as a file of ten million characters are refused without being read', () => {
-    const started = performance.now();
+    const started = worked();
     const parsed = parseSpec('a: b\n'.repeat(2_000_000));
-    assert.ok(performance.now() - started < 15_000);
+    assertWorked(started, 2);
     assert.deepEqual(
       parsed.issues.map((issue) => issue.code),
       ['file-too-large'],
@@ -107,9 +108,9 @@ describe('Texts made to do harm', () => {
   ];
   for (const [what, text] of wild) {
     it(`with ${what} are read without an exception, and quickly`, () => {
-      const started = performance.now();
+      const started = worked();
       assertReads(text);
-      assert.ok(performance.now() - started < 15_000, 'it ends');
+      assertWorked(started, 2);
     });
   }
 

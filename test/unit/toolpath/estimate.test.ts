@@ -73,6 +73,20 @@ describe('The time along a path', () => {
     assert.equal(secondsAcross(0, motion), 0);
   });
 
+  it('is that of the whole for a line in pieces, wherever it is divided: it gains and brakes over more than one', () => {
+    // Exact: 2·√(s/a), the whole too short for full speed.
+    const motion = { speed: 1000, acceleration: 200, corner: 5 };
+    for (const at of [1, 7, 20, 33, 39]) {
+      const pieces = [at, 40].map((x) => ({ type: 'line' as const, to: { x, y: 0 } }));
+      assertNear(
+        secondsAlong({ ...line(40), segments: pieces }, motion),
+        2 * Math.sqrt(40 / 200),
+        1e-12,
+        `at ${at} mm`,
+      );
+    }
+  });
+
   it('has the head slow for a corner until it turns no harder than it may', () => {
     // Exact: at a right angle 2·v·sin 45° = Δv, so v = 5/√2; a square that begins in a corner, at rest, passes three.
     const v = 5 / Math.SQRT2;

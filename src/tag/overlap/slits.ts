@@ -1,7 +1,7 @@
 /** The slits that joining letters leaves between them and that nobody wants. */
 
 import { offset } from '../../geometry/clipper.ts';
-import { contains, ringArea } from '../../geometry/measure.ts';
+import { contains, perimeter, ringArea } from '../../geometry/measure.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import type { Region, Ring } from '../../geometry/types.ts';
 import { coarseMm } from './bodies.ts';
@@ -22,25 +22,28 @@ const ownShare = 0.4;
 /** Narrow holes that are no letter's own; `whole` and `letters` as grown. */
 export function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
   const around = [-1, 1].flatMap((side) =>
-    fills(offset(whole, (side * nearlyClosedMm) / 2, 'round', coarseMm), letters, nearlyClosedMm),
+    fills(offset(whole, (side * nearlyClosedMm) / 2, 'round', coarseMm), letters, nearlyClosedMm, side > 0),
   );
   return [...fills(whole, letters, grow > 0 ? coarseMm : 2 * coarseMm), ...around];
 }
 
-function fills(whole: Region, letters: readonly Region[], by: number): Region {
+function fills(whole: Region, letters: readonly Region[], by: number, isClosed = false): Region {
   return whole.flatMap((ring): Region => {
     if (ringArea(ring) >= 0) return [];
     const hole = [[...ring].reverse()];
-    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isOwn(ring, letters)) return [];
+    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isOwn(ring, letters, isClosed)) return [];
     return offset(hole, by, 'miter');
   });
 }
 
-/** Whether a hole is one of a letter, or most of it. */
-function isOwn(hole: Ring, letters: readonly Region[]): boolean {
+/** Whether a hole is one of a letter, or most of it; nearly closed, it is smaller all round. */
+function isOwn(hole: Ring, letters: readonly Region[], isClosed: boolean): boolean {
+  const lost = isClosed ? (perimeter([hole]) * nearlyClosedMm) / 2 : 0;
   const middle = poleOf([[...hole].reverse()], 0.05);
   if (!middle) return false;
   return letters.some((letter) =>
-    letter.some((each) => ringArea(each) < 0 && ringArea(hole) < ownShare * ringArea(each) && contains([each], middle)),
+    letter.some(
+      (each) => ringArea(each) < 0 && ringArea(hole) - lost < ownShare * ringArea(each) && contains([each], middle),
+    ),
   );
 }

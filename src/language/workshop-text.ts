@@ -16,9 +16,10 @@ export interface WorkshopChoices {
 
 export function workshopText({ units, stock, material, thickness, kerf, sheet, twine }: WorkshopChoices): string {
   return [
-    '# What this workshop knows of its stocks, its machine and its ties. A spec says “use:” with this file, and “stock:” with a',
-    '# name from below. “Tagwright: New Test Piece…” finds what is not known yet, and “Enter a Measurement…” writes it here with',
-    '# the day.',
+    '# What this workshop knows of its stocks, its machine and its ties.',
+    '# A spec says “use:” with this file, and “stock:” with a name from below.',
+    '# What is not known yet: run “Tagwright: New Test Piece…”, cut it, then',
+    '# “Tagwright: Enter a Measurement…”, which writes it here with the day.',
     'tagwright: 1',
     ...(units === 'in' ? ['units: in'] : []),
     '',
@@ -27,20 +28,20 @@ export function workshopText({ units, stock, material, thickness, kerf, sheet, t
     `    material: ${yamlText(material)}`,
     `    thickness: ${thickness}`,
     ...(kerf === undefined
-      ? ['    # kerf: 0.16 mm           # what the beam takes away; the kerf test finds it']
+      ? ['    # kerf: 0.16 mm           # what the beam takes: kerf test']
       : [`    kerf: ${kerf}`]),
-    '    # min_web: 1.5 mm         # how narrow material may be; the web comb finds it',
-    '    # min_x_height: 1.2 mm    # the smallest letters that can be read; the engraving ladder finds them',
-    '    # machine: {cut: 12 mm/s, engrave: 250 mm/s, hatch: 0.1 mm, power: {cut: 80 %, engrave: 30 %}}',
+    '    # min_web: 1.5 mm         # narrowest material: web comb',
+    '    # min_x_height: 1.2 mm    # smallest letters: engraving ladder',
+    '    # machine: {cut: 12 mm/s, engrave: 250 mm/s, hatch: 0.1 mm}',
     '    # price: {amount: 4.20, per: m2, currency: EUR}',
-    '    # caution: What the bench should be reminded of; it is printed on the job sheet.',
+    '    # caution: Printed on the job sheet under Safety.',
     '    # look: {color: "#E9D2A6", grain: left-right, engraving: dark}',
     '',
-    ...(twine === undefined ? [] : ['ties:', `  twine: {twine: ${twine}}    # the hole comb finds its “opening”`, '']),
+    ...(twine === undefined ? [] : ['ties:', `  twine: {twine: ${twine}}    # its “opening”: hole comb`, '']),
     ...(sheet === undefined
       ? []
       : [`sheet: {size: [${sheet[0]}, ${sheet[1]}], margin: ${units === 'in' ? '1/4 in' : '5 mm'}}`, '']),
-    '# machine: {travel: 300 mm/s, acceleration: 1500 mm/s2, corner_jump: 5 mm/s}    # the same for all stocks',
+    '# machine: {travel: 300 mm/s, acceleration: 1500 mm/s2, corner_jump: 5 mm/s}',
     '',
   ].join('\n');
 }

@@ -10,7 +10,7 @@ const slots = [
 ] as const;
 
 export function kerfTest({ head, name }: StockAtHand): string {
-  const shapes: Record<string, string> = { plate: '{rectangle: [96 mm, 34 mm], radius: 3 mm}' };
+  const shapes: Record<string, string> = { plate: '{rectangle: [120 mm, 34 mm], radius: 3 mm}' };
   for (const { width, right } of slots) {
     shapes[`slot${width}`] = rectangle(width, 10, { right, up: 8 });
     shapes[`figure${width}`] = label(String(width), { right, up: -1.5 }, 3.6);

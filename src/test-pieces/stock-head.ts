@@ -1,6 +1,9 @@
 /** The lines by which a test piece is cut from the same stock as a spec, or from one of a workshop's file. */
 
 import { chosenPlace } from '../edits/chosen-place.ts';
+import { valueAt } from '../edits/value-at.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
 import type { SpecSource } from '../spec/source.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import { yamlText } from '../language/completion/snippets.ts';
@@ -12,7 +15,7 @@ export interface StockHead {
 
 /** A stock of a file that the test piece uses. `file`: as seen from the folder of the test piece. */
 export function headOfUsed(file: string, name: string): StockHead {
-  return { head: [`use: ${yamlText(file)}`, `stock: ${name}`], name };
+  return { head: [`use: ${yamlText(file)}`, `stock: ${name}`], name: labelled(name) };
 }
 
 /**
@@ -32,7 +35,23 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
   const isBlock = !written.startsWith('{');
   // A block stays one, two steps further in than its key.
   const lines = isBlock ? ['stock:', ...indented(written)] : [`stock: ${written}`];
-  return { head: [...(units === 'in' ? ['units: in'] : []), ...lines], name: place.name ?? 'stock' };
+  return {
+    head: [...(units === 'in' ? ['units: in'] : []), ...lines],
+    name: labelled(place.name ?? materialOf(source, place.path)),
+  };
+}
+
+/** What fits on every test piece, in letters that the font of labels has. */
+const longestLabel = 16;
+
+function labelled(name: string): string {
+  const plain = name.replaceAll(/[^\w ,.-]/g, '').trim();
+  return clip(plain === '' ? 'stock' : plain, longestLabel).replace('…', '.');
+}
+
+function materialOf(source: SpecSource, path: YamlPath): string {
+  const material = valueAt(source, [...path, 'material']);
+  return typeof material === 'string' ? material : '';
 }
 
 function unitsOf({ value }: SpecSource): unknown {

@@ -42,9 +42,9 @@ export async function setKerf(
 /** Into the stock that the spec is cut from, wherever that is written. */
 async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
-  const own = kerfEdits(source, mm, units);
-  if (own) return applyEdits(spec, source, own);
   const place = chosenPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
+  const own = place?.file === undefined ? kerfEdits(source, mm, units) : undefined;
+  if (own) return applyEdits(spec, source, own);
   if (place?.file === undefined || place.name === undefined) return false;
   const file = vscode.Uri.parse(place.file);
   const shared = sourceOf(await vscode.workspace.openTextDocument(file));

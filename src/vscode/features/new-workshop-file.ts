@@ -58,9 +58,13 @@ export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   return uri;
 }
 
+interface MaterialItem extends vscode.QuickPickItem {
+  readonly material: string;
+}
+
 async function chooseMaterial(): Promise<string | undefined> {
-  const pick = vscode.window.createQuickPick();
-  const items = materialNames.map((label) => ({ label }));
+  const pick = vscode.window.createQuickPick<MaterialItem>();
+  const items = materialNames.map((material) => ({ label: material, material }));
   pick.title = title;
   pick.step = 1;
   pick.totalSteps = steps;
@@ -68,14 +72,14 @@ async function chooseMaterial(): Promise<string | undefined> {
   pick.ignoreFocusOut = true;
   pick.items = items;
   pick.onDidChangeValue((typed) => {
-    const own = typed.trim();
-    pick.items =
-      own === '' || items.some(({ label }) => label === own) ? items : [...items, { label: own, alwaysShow: true }];
+    const material = typed.trim();
+    const isKnown = material === '' || items.some(({ label }) => label === material);
+    pick.items = isKnown ? items : [...items, { label: `Call it “${material}”`, material, alwaysShow: true }];
   });
   return new Promise((resolve) => {
     pick.onDidAccept(() => {
       const [chosen] = pick.activeItems;
-      if (chosen) resolve(chosen.label);
+      if (chosen) resolve(chosen.material);
       pick.hide();
     });
     pick.onDidHide(() => {

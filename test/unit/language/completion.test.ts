@@ -78,7 +78,7 @@ describe('Completion of keys', () => {
 
   it('offers no second tie, and no second kind of hanger', () => {
     assert.deepEqual(labels('tagwright: 1\ntie: {^}\n'), ['twine', 'ribbon']);
-    assert.deepEqual(labels('tagwright: 1\ntie: {twine: 2 mm, ^}\n'), []);
+    assert.deepEqual(labels('tagwright: 1\ntie: {twine: 2 mm, ^}\n'), ['opening']);
   });
 
   it('is silent in comments, in strings that go on, and where a comma is missing', () => {

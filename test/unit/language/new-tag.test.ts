@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { merged } from '../../../src/language/refactor/merge.ts';
-import { letteringOf, tagOf } from '../../../src/language/new-tag.ts';
+import { fromStock, letteringOf, tagOf } from '../../../src/language/new-tag.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { assertNear, report } from '../support/engine.ts';
@@ -10,6 +10,16 @@ import { samples } from './marked.ts';
 const sample = (start: string): string => samples.find(({ title }) => title.startsWith(start))!.text;
 
 describe('A new tag from a sample', () => {
+  it('is cut from a stock of the workshop’s file, which it then uses', () => {
+    const sample = '# Why.\ntagwright: 1\ntitle: Mint\nstock: {material: walnut}\npieces: {}\n';
+    assert.equal(
+      fromStock(sample, 'my.workshop.yaml', 'ply3'),
+      '# Why.\ntagwright: 1\nuse: my.workshop.yaml\ntitle: Mint\nstock: ply3\npieces: {}\n',
+    );
+    const used = fromStock('tagwright: 1\nuse: old.yaml\npieces: {}\n', '../a: b.yaml', 'ply3');
+    assert.equal(used, 'tagwright: 1\nuse: "../a: b.yaml"\npieces: {}\nstock: ply3\n');
+  });
+
   it('has the words, the font and the size that are chosen, and a title that says so', async () => {
     const text = tagOf(sample('2'), { texts: ['Lemon Balm'], font: 'Great Vibes', width: '75 mm' });
     assert.match(text, /title: "?Lemon Balm, script name"?/);

@@ -7,6 +7,8 @@ import { accepted } from '../../../src/test-pieces/accepted.ts';
 import { fieldCells } from '../../../src/test-pieces/engraving-field.ts';
 import { spacingsMm, xHeightsMm } from '../../../src/test-pieces/engraving-ladder.ts';
 import { holesMm } from '../../../src/test-pieces/hole-comb.ts';
+import { headOfSpec, headOfUsed } from '../../../src/test-pieces/stock-head.ts';
+import { SpecSource } from '../../../src/spec/source.ts';
 import { isTestPiece, testPieceNames, testPieces } from '../../../src/test-pieces/all.ts';
 import type { TestPieceName } from '../../../src/test-pieces/all.ts';
 import { neckWidthsMm } from '../../../src/test-pieces/web-comb.ts';
@@ -99,6 +101,35 @@ function clearance(outline: readonly XY[], ring: readonly XY[]): number {
     }
   return least;
 }
+
+describe('The stock of a test piece', () => {
+  const head = (text: string) => headOfSpec(new SpecSource(text), [], (file) => file);
+
+  it('is copied as the spec writes it, in a block too, and named by its material', () => {
+    assert.deepEqual(head('tagwright: 1\nstock: {material: walnut, kerf: 0.2 mm}\n'), {
+      head: ['stock: {material: walnut, kerf: 0.2 mm}'],
+      name: 'walnut',
+    });
+    const block =
+      'tagwright: 1\nunits: in\nstock:\n    material: cherry   # third shelf\n    kerf:\n      outer: 0.01\ntie: {twine: 0.1}\n';
+    const { head: lines } = head(block);
+    const read = new SpecSource(lines.join('\n')).value;
+    assert.deepEqual(read, { units: 'in', stock: { material: 'cherry', kerf: { outer: 0.01 } } });
+  });
+
+  it('has a name that goes on every piece, however long or strange it is', async () => {
+    const names = ['MMMMMMMMMMMMMMMMMMMMMMMM', '椴木', '"}: <b>&', '{name}'].map(
+      (material) => head(`tagwright: 1\nstock: {material: ${JSON.stringify(material)}}\n`).name,
+    );
+    assert.deepEqual(names.slice(1), ['stock', 'b', 'name']);
+    for (const name of testPieceNames) {
+      const { issues } = await make(testPieces[name].spec({ head: [], name: names[0]!, font: 'Nunito' }));
+      const faults = issues.filter(({ code }) => !['thin-stroke', 'hard-to-read', 'fine-mark'].includes(code));
+      assert.deepEqual(faults, [], name);
+    }
+    assert.deepEqual(headOfUsed('../a b.workshop.yaml', 'ply3').head, ['use: "../a b.workshop.yaml"', 'stock: ply3']);
+  }).timeout(60_000);
+});
 
 describe('The web comb', () => {
   it('has ten necks as wide as their figures: a disc passes just below, by clipper2-ts, and not just above', async () => {

@@ -89,14 +89,15 @@ function loadJson(piece: Piece, stock: Stock): object {
     case 'unknown':
       return { load: { kind, reason: estimate.reason, weakest: estimate.weakest.what } };
     case 'bears': {
-      const { shortPull, hanging, weakest, material } = estimate;
+      const { shortPull, hanging, weakest, material, measured } = estimate;
       return {
         load: {
           kind,
           short_pull: round(shortPull),
           ...(hanging === undefined ? {} : { ten_years: round(hanging) }),
           weakest: weakest.what,
-          material: material.name,
+          ...(material ? { material: material.name } : {}),
+          ...(measured && weakest.by?.basis === 'measured' ? { measured: true } : {}),
         },
       };
     }

@@ -7,6 +7,7 @@ import { previewKeys } from '../../webview/preview/panels/key-list.ts';
 import { languageReference } from './language-reference.ts';
 import { rewrite, withTable } from './markdown-table.ts';
 import type { Table } from './markdown-table.ts';
+import { writeMaterialsTables } from './materials-table.ts';
 import { filesWithWebTable, webTable } from './min-web-table.ts';
 
 const guide = 'src/guide';
@@ -59,6 +60,7 @@ export function writeGuide(root: string): void {
   rewrite(root, `${guide}/problems.md`, (text) => withTable(text, problemsTable()));
   rewrite(root, `${guide}/settings.md`, (text) => withTable(text, settingsTable(root)));
   rewrite(root, `${guide}/preview.md`, (text) => withTable(text, keysTable()));
+  writeMaterialsTables(root);
   for (const file of filesWithWebTable) rewrite(root, file, (text) => withTable(text, webTable()));
   for (const file of readdirSync(join(root, guide, 'problems')))
     rewrite(root, `${guide}/problems/${file}`, (text) =>

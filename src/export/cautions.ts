@@ -8,11 +8,12 @@ import type { LookName } from '../look/looks.ts';
 
 const always = [
   'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
-  'Extract the fumes. Never cut PVC, vinyl or other halogenated plastics, polycarbonate, ABS, PTFE, carbon fibre, or epoxy or glass-fibre boards.',
+  'Eyes and skin: keep the lid shut and its switch working. Never look at an open beam, or its reflection, without eyewear made for its wavelength.',
+  'Extract the fumes. Never cut PVC, vinyl, neoprene or other halogenated plastics, polycarbonate, ABS, PTFE, polyurethane, foams of polystyrene or polypropylene, HDPE, imitation or chrome-tanned leather, carbon fibre, epoxy or glass-fibre boards, phenolic or melamine laminates, or treated or painted wood. A material missing here is not thereby safe.',
 ] as const;
 
 const wood =
-  'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip. Plywood varies, its glue too: try on scrap first.';
+  'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip. Plywood varies, and its glue gives off formaldehyde: extract it, and try on scrap first.';
 
 const ofMaterial: Readonly<Record<LookName, string>> = {
   light: wood,
@@ -25,7 +26,7 @@ const ofMaterial: Readonly<Record<LookName, string>> = {
   felt: 'Know what the felt is made of: wool smells and chars, polyester melts.',
   cork: 'Cork glows on after the cut: look once more before you turn away.',
   acrylic:
-    'Acrylic gives off methyl methacrylate and burns with little smoke to warn you: extract well, and watch the flame.',
+    'Acrylic gives off methyl methacrylate and burns with little smoke to warn you: watch the flame. After the cut keep extracting, wait before you open the lid, and let the parts air.',
 };
 
 export function cautionsFor(material: string | undefined): readonly string[] {

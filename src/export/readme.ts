@@ -85,7 +85,8 @@ function care(material = ''): string[] {
       'Wipe with a soft damp cloth. No alcohol and no glass cleaner: they make fine cracks at the edges.',
       'If there is a film on it, peel it off.',
     ];
-  if (kind === undefined && !wooden.includes(look)) return [];
+  const isWooden = kind === 'wood' || kind === 'plywood' || (kind === undefined && wooden.includes(look));
+  if (!isWooden) return [];
   return [
     'Keep it dry, and wipe it with a dry cloth. Wood moves a little with the weather.',
     'Dark edges may rub off at first: brush them, or sand them lightly, before you oil or wax it.',
@@ -95,6 +96,7 @@ function care(material = ''): string[] {
 const notes = [
   'Colours in pictures are a close likeness only.',
   'Small parts, twine and ribbon are not for small children: they can choke on them or be strangled.',
+  'It is not a toy, and it has not been tested for contact with food.',
   'It is made to be tied on and looked at. Do not hang anything heavy from it.',
 ];
 

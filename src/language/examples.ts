@@ -87,6 +87,8 @@ function filled(example: unknown, node: SchemaNode, setting: Setting, stops: Sto
 
 function yamlScalar(value: unknown, root: unknown): string {
   if (typeof value !== 'string') return String(value);
+  // A pull is the same in either unit of length, and plain text to YAML.
+  if (/^[\d.]+ (N|kg)$/.test(value)) return value;
   return /^-?[\d.]+ mm$/.test(value) ? inUnits(value, root) : yamlText(value);
 }
 

@@ -92,6 +92,7 @@ export type TintName = keyof typeof tints;
 /** The first that matches counts. */
 const lookWords: readonly (readonly [look: LookName, words: RegExp])[] = [
   ['acrylic', /acryl|plexi|perspex|pmma/i],
+  ['fibre', /hardboard|fib(re|er) ?board/i],
   ['paper', /paper|card|board(?!.*ply)/i],
   ['leather', /leather/i],
   ['felt', /felt/i],

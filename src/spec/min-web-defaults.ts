@@ -87,6 +87,10 @@ export function webDefaultOf(material: string | undefined): WebDefault {
   return webDefaults.find(({ names }) => names.some((name) => name.every((word) => named.includes(word)))) ?? unnamed;
 }
 
+export function isSolidWood(material: string | undefined): boolean {
+  return webDefaultOf(material).material === solidWood;
+}
+
 /** In mm: of thin sheet wider by the square root of how much thinner it is, as its section shrinks with both. */
 export function defaultMinWeb(material: string | undefined, thickness: number | undefined): number {
   const { web, isRigid } = webDefaultOf(material);

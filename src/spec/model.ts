@@ -33,6 +33,15 @@ export interface Stock {
   /** In kg/m³, as given; not what is published. */
   readonly density?: number;
   readonly price?: Price;
+  readonly measured?: Measured;
+}
+
+/** A neck of the stock that was pulled until it broke. */
+export interface Measured {
+  /** In N. */
+  readonly breaksAt: number;
+  /** How wide it was, in mm. */
+  readonly neck: number;
 }
 
 export interface Price {

@@ -4,6 +4,7 @@ import type { YamlPath } from '../core/issue.ts';
 import { defaultMinWeb, webDefaultOf } from './min-web-defaults.ts';
 import type { Stock } from './model.ts';
 import type { Problems } from './problems.ts';
+import { readMeasured } from './read-measured.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec } from './types.generated.ts';
 
@@ -17,6 +18,7 @@ export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath):
   const thickness = problems.length(spec.thickness, [...path, 'thickness'], 'size');
   const written = problems.length(spec.min_web, [...path, 'min_web'], 'size');
   const kerf = readKerf(spec.kerf, [...path, 'kerf'], problems);
+  const measured = readMeasured(spec.measured, thickness, [...path, 'measured'], problems);
   // Of a price that lacks what it needs, which has been reported, the schema's check leaves a part.
   const { amount, per, currency }: Partial<NonNullable<StockSpec['price']>> = spec.price ?? {};
   return {
@@ -25,6 +27,7 @@ export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath):
     ...kerf,
     ...readWebs({ material, thickness, written, kerf: kerf.kerf }),
     ...(density === undefined ? {} : { density }),
+    ...(measured ? { measured } : {}),
     ...(amount === undefined || per === undefined
       ? {}
       : { price: { amount, per, ...(currency === undefined ? {} : { currency }) } }),

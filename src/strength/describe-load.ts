@@ -1,7 +1,8 @@
 /** A load estimate in plain words, for hover and preview. */
 
+import type { Measured } from '../spec/model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
-import { cutEdge } from './load.ts';
+import { cutEdge } from './resistance.ts';
 
 export interface LoadDescription {
   readonly headline: string;
@@ -19,10 +20,13 @@ const rule = 'Try it on scrap, and never hang anything on it that must not fall.
 const cautions = {
   wood: `An estimate from published averages of clear wood. It does not account for this piece’s grain, glue, knots or charring. ${rule}`,
   other: `An estimate from published figures. It does not account for this piece’s cracks, scratches, glue or scorching. ${rule}`,
+  measured: `An estimate from the one neck you broke. Another piece may be weaker. ${rule}`,
 } as const;
 
+type Bears = Extract<LoadEstimate, { kind: 'bears' }>;
+
 export function describeLoad(estimate: LoadEstimate): LoadDescription {
-  const caution = estimate.material?.kind === 'wood' ? cautions.wood : cautions.other;
+  const caution = cautions[cautionFor(estimate)];
   switch (estimate.kind) {
     case 'nothing': {
       const why = {
@@ -40,7 +44,7 @@ export function describeLoad(estimate: LoadEstimate): LoadDescription {
       };
     case 'bears':
       return {
-        headline: `Bears a short pull of about ${force(estimate.shortPull)} – weakest ${place(estimate.weakest)}`,
+        headline: `Bears a short pull of about ${force(estimate.shortPull)}${isMeasured(estimate.weakest) ? ', as measured' : ''} – weakest ${place(estimate.weakest)}`,
         lines: reasons(estimate),
         caution,
         rule,
@@ -48,21 +52,52 @@ export function describeLoad(estimate: LoadEstimate): LoadDescription {
   }
 }
 
-function reasons(estimate: Extract<LoadEstimate, { kind: 'bears' }>): string[] {
-  const { material, thicknessMm, hanging, weakest, sections } = estimate;
-  const edge = material.kind === 'plywood' ? undefined : percent(1 - cutEdge[material.kind]);
-  const allowed =
-    material.kind === 'wood' ? `what 95 of 100 pieces reach, less ${edge} for cut edges` : `less ${edge} for cut edges`;
+function cautionFor({ material, ...estimate }: LoadEstimate): keyof typeof cautions {
+  if (estimate.kind === 'bears' && isMeasured(estimate.weakest)) return 'measured';
+  return material?.kind === 'wood' ? 'wood' : 'other';
+}
+
+const isMeasured = ({ by }: LoadSection): boolean => by?.basis === 'measured';
+
+function reasons(estimate: Bears): string[] {
+  const { material, weakest, sections, brokenAlong } = estimate;
   return [
-    hanging === undefined
-      ? `There is no published figure for how much less ${material.name} bears when left hanging for long.`
-      : `Left hanging for ten years: about ${force(hanging)}.`,
+    lasting(estimate),
     ...(weakest.weaker
       ? [`Assumes that the grain runs ${weakest.weaker} the pull there, which is the weaker way.`]
       : []),
-    `Calculated for ${material.name}, ${lengthText(thicknessMm)} mm thick (${material.source}): ${allowed}.`,
+    basis(estimate),
+    ...(brokenAlong ? [alongOnly(brokenAlong)] : []),
+    ...(material?.assumed === undefined ? [] : [material.assumed]),
     ...sections.slice(1, 2).map((section) => `Next weakest ${place(section)}: ${force(section.bears!)}.`),
   ];
+}
+
+function lasting({ material, hanging }: Bears): string {
+  if (hanging === undefined)
+    return `There is no published figure for how much less ${material?.name ?? 'this material'} bears when left hanging for long.`;
+  return material?.lasting?.is === 'limit'
+    ? `Left hanging: about ${force(hanging)}; more would craze it.`
+    : `Left hanging for ten years: about ${force(hanging)}.`;
+}
+
+/** What the figure rests on, and what has been taken off it. */
+function basis({ material, thicknessMm, measured, weakest: { by } }: Bears): string {
+  if (by!.basis === 'measured')
+    return `Measured: ${broke(measured!)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
+  const { name, kind } = material!;
+  const edge = percent(1 - cutEdge[kind]);
+  const allowed = kind === 'plastic' || kind === 'leather' ? '' : 'what 95 of 100 pieces reach, ';
+  return `Calculated for ${name}, ${lengthText(thicknessMm!)} mm thick (${by!.basis.source}): ${allowed}less ${edge} for cut edges.`;
+}
+
+function alongOnly(measured: Measured): string {
+  const told = broke(measured);
+  return `${told.charAt(0).toUpperCase()}${told.slice(1)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
+}
+
+function broke({ breaksAt, neck }: Measured): string {
+  return `a neck ${neck.toFixed(2)} mm wide broke at ${force(breaksAt)}`;
 }
 
 /** Where a section is and how wide, to follow "weakest". */
@@ -74,7 +109,7 @@ function place({ what, widthMm, totalMm, count }: LoadSection): string {
     case 'tear-out':
       return `where the tie would tear out, ${wide} from the edge`;
     case 'strap':
-      return `at the strip ahead of the slot, ${wide} wide`;
+      return `at the strip ahead of the opening, ${wide} wide`;
     case 'attachment':
       return `where the ring is joined, ${totalMm.toFixed(2)} mm wide`;
     case 'neck':

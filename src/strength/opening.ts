@@ -3,6 +3,7 @@
 import type { Point, Region } from '../geometry/types.ts';
 import { crossings, pointAt } from './lines.ts';
 import type { Stretch } from './lines.ts';
+import { closePinFactor, looseTie, nearEndFactor, slotEndFactor } from './loaded-hole.ts';
 import type { Chord } from './parting.ts';
 import type { Pull, Section } from './section.ts';
 
@@ -36,27 +37,25 @@ export function extent(region: Region, centre: Point, direction: Point): Stretch
   return [Math.min(...along), Math.max(...along)];
 }
 
-/** The pull is shared by two walls; the thinner one counts twice, for it would go first. */
-export function walls(pull: Pull): Section {
-  const sides = [wall(pull, pull.right), wall(pull, { x: -pull.right.x, y: -pull.right.y })] as const;
-  const thinner = sides[0].widthMm <= sides[1].widthMm ? sides[0] : sides[1];
-  const [from, to] = extent(pull.hanger.opening, pull.centre, pull.right);
-  const totalMm = 2 * thinner.widthMm;
-  const concentration = holeFactor(to - from, totalMm, pull.hanger.openingSize);
-  const effectiveMm = totalMm / concentration;
-  return { what: 'wall', ...thinner, totalMm, count: 2, offLineMm: 0, effectiveMm };
-}
-
 /**
- * How much the stress at the rim of a hole of diameter d exceeds the mean stress beside it, in a strip as wide as the hole and
- * both walls: 3 − 3.13·x + 3.66·x² − 1.53·x³ with x = d/D (Roark's Formulas for Stress and Strain, table 17.1: round central
- * hole, strip in tension). A slot with ends of radius ρ and half-length a across the pull raises it as an ellipse of that
- * radius does, by (1 + 2·√(a/ρ))/3 (Inglis 1913; that it may be multiplied with the former is our judgement).
+ * Both walls beside the opening, torn by the stress at its rim. Off the middle the thinner wall counts twice, for it would go
+ * first. As a width it is that of the opening over the factor on its bearing stress; never more for a wider sheet.
  */
-export function holeFactor(acrossMm: number, wallsMm: number, endsMm: number): number {
-  const x = acrossMm / (acrossMm + wallsMm);
-  const round = 3 - 3.13 * x + 3.66 * x ** 2 - 1.53 * x ** 3;
-  return (round * (1 + 2 * Math.sqrt(Math.max(1, acrossMm / endsMm)))) / 3;
+export function walls(pull: Pull): Section {
+  const { hanger, centre, right, up } = pull;
+  const sides = [wall(pull, right), wall(pull, { x: -right.x, y: -right.y })] as const;
+  const thinner = sides[0].widthMm <= sides[1].widthMm ? sides[0] : sides[1];
+  const totalMm = 2 * thinner.widthMm;
+  const [from, to] = extent(hanger.opening, centre, right);
+  const acrossMm = to - from;
+  const ahead = wall(pull, up).widthMm;
+  const factor =
+    looseTie *
+    closePinFactor(acrossMm / (acrossMm + totalMm)) *
+    (hanger.kind === 'slot'
+      ? slotEndFactor(acrossMm, hanger.openingSize)
+      : nearEndFactor(ahead + acrossMm / 2, acrossMm));
+  return { what: 'wall', ...thinner, totalMm, count: 2, offLineMm: 0, effectiveMm: acrossMm / factor };
 }
 
 /**
@@ -70,13 +69,14 @@ export function tearOut(pull: Pull): Section {
 }
 
 /**
- * The strip ahead of a slot as a beam clamped at both ends, the pull spread along it: M = F·L/12 at the ends, so the stress
- * 6·M/(t·h²) is F·L/(2·t·h²) (textbook, from memory). None for round openings, where the strip is too short to bend.
+ * The strip ahead of the opening as a beam clamped at both ends, a thin tie at its middle: M = F·L/8, so the stress 6·M/(t·h²)
+ * is 3·F·L/(4·t·h²) (beam formulas, exact). Ahead of a round hole that stands for its splitting at the end, the fourth way in
+ * which handbooks let a lug fail. At the ends of a slot the stress of the walls is added, which is greatest there too.
  */
-export function straps(pull: Pull): Section[] {
-  if (pull.hanger.kind !== 'slot') return [];
+export function strap(pull: Pull, beside: Section): Section {
   const ahead = wall(pull, pull.up);
   const [from, to] = extent(pull.hanger.opening, pull.centre, pull.right);
-  const effectiveMm = (2 * ahead.widthMm ** 2) / (to - from);
-  return [{ what: 'strap', ...ahead, totalMm: ahead.widthMm, count: 1, offLineMm: 0, effectiveMm }];
+  const bentMm = (4 * ahead.widthMm ** 2) / (3 * (to - from));
+  const effectiveMm = pull.hanger.kind === 'slot' ? 1 / (1 / bentMm + 1 / beside.effectiveMm) : bentMm;
+  return { what: 'strap', ...ahead, totalMm: ahead.widthMm, count: 1, offLineMm: 0, effectiveMm };
 }

@@ -7,7 +7,7 @@ import type { Chord } from './parting.ts';
 /**
  * - `wall`: both walls beside the opening, torn apart across the pull.
  * - `tear-out`: the opening torn out through the material ahead of it, by shear.
- * - `strap`: the strip ahead of a slot, bent until it breaks.
+ * - `strap`: the strip ahead of the opening, bent until it breaks.
  * - `attachment`: where the ring is joined to the body.
  * - `neck`: the weakest place that by itself joins the hanger to most of the piece.
  * - `strokes`: two or more strokes side by side, cut straight across the pull.

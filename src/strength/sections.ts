@@ -7,7 +7,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { effectiveWidth, lengthOf, middleOf, pointAt, stretchesAcross, stretchesBetween } from './lines.ts';
-import { extent, straps, tearOut, walls } from './opening.ts';
+import { extent, strap, tearOut, walls } from './opening.ts';
 import { weakestParting } from './parting.ts';
 import type { Chord } from './parting.ts';
 import type { Pull, Section } from './section.ts';
@@ -55,7 +55,8 @@ function findSections(piece: Piece, hanger: PlacedHanger): Sections {
     right: { x: up.y, y: -up.x },
     lengthMm,
   };
-  const list = [walls(pull), tearOut(pull), ...straps(pull), ...joints(pull, piece.body), ...strokes(pull)];
+  const beside = walls(pull);
+  const list = [beside, tearOut(pull), strap(pull, beside), ...joints(pull, piece.body), ...strokes(pull)];
   return list.some(({ totalMm }) => totalMm === 0) ? { list: [], fault: 'open' } : { list };
 }
 

@@ -150,7 +150,7 @@ function gaps(contours: readonly Contour[]): number[] {
 
 /** kg/m³, as the spec says or as is published of the material. */
 export function densityOf({ density, material }: Stock): number | undefined {
-  return density ?? (material === undefined ? undefined : materialOf(material)?.density);
+  return density ?? (material === undefined ? undefined : materialOf(material)?.density.value);
 }
 
 /** In g: what engraving takes away is not counted off. */

@@ -49,6 +49,9 @@ function weakestPlace({ id }: Piece, issues: readonly Issue[], units: Units): st
   return widths.length > 0 ? `Narrowest place found: ${bothLengths(Math.min(...widths), units)}` : '';
 }
 
+/** A link to the page of it, for an editor that trusts that command; elsewhere it is words. */
+const howItIsWorkedOut = `[How it is worked out](command:tagwright.openGuide?${encodeURIComponent('["what-a-hanger-bears"]')})`;
+
 /** An estimate with its caution; nothing for a piece without a hanger. */
 export function loadDocs(piece: Piece, { stock }: Tag): string {
   const estimate = estimateLoad(piece, stock);
@@ -59,7 +62,7 @@ export function loadDocs(piece: Piece, { stock }: Tag): string {
     `${isEstimate ? '**Load (estimate).** ' : ''}${plain(headline)}.`,
     ...lines.map((line) => `- ${plain(line)}`),
   ];
-  return `${parts.join('\n')}\n\n*${plain(caution)}*`;
+  return `${parts.join('\n')}\n\n*${plain(caution)}*${isEstimate ? ` ${howItIsWorkedOut}` : ''}`;
 }
 
 /** Whether a place is a hanger of the piece, or something in it. */

@@ -40,6 +40,15 @@ describe('Completion of keys', () => {
     assert.match(accepted(shape('a: {width: 9 mm, ^}'), 'text'), /\{width: 9 mm, text: Sorrel, font: Pacifico\}/);
   });
 
+  it('brings along what is measured of a stock, and its two keys', () => {
+    const stock = (inner: string) => shape('a: {ellipse: 30 mm}').replace('shapes:', `stock: {${inner}}\nshapes:`);
+    assert.match(
+      accepted(stock('thickness: 3 mm, ^'), 'measured'),
+      /thickness: 3 mm, measured: \{breaks_at: 42 N, neck: 2\.0 mm\}/,
+    );
+    includes(stock('measured: {^}'), 'breaks_at', 'neck');
+  });
+
   it('takes a length that goes with the rest where its example does not', () => {
     // A radius is at most half the shorter side.
     assert.match(accepted(shape('a: {rectangle: [3 mm, 4 mm], ^}'), 'radius'), /radius: 1 mm/);

@@ -4,39 +4,74 @@ import { estimateLoad } from '../../../src/strength/load.ts';
 import type { LoadEstimate } from '../../../src/strength/load.ts';
 import { dumbbell, stockOf } from './pieces.ts';
 
-const piece = dumbbell(2);
+const piece = dumbbell(1);
 const describeFor = (material?: string, thickness?: number) =>
   describeLoad(estimateLoad(piece, stockOf(material, thickness))!);
 
 describe('A load in words', () => {
   it('names the pull, its mass, the weakest place and its width', () => {
-    // 4.8 MPa · 2 mm · 3 mm = 28.8 N, · 0.8 · 0.58875 = 13.6 N; by 9.80665 m/s² (standard gravity, exact) 1.38 kg; · 0.62 = 8.4 N.
+    // 4.8 MPa · 1 mm · 3 mm = 14.4 N, · 0.8 · 0.5394 = 6.2 N; by 9.80665 m/s² (standard gravity, exact) 0.63 kg; · 0.62 = 3.9 N.
     const { headline, lines, caution } = describeFor('walnut', 3);
-    assert.equal(headline, 'Bears a short pull of about 14 N (1.4 kg) – weakest at the neck, 2.00 mm wide');
-    assert.equal(lines[0], 'Left hanging for ten years: about 8.4 N (860 g).');
+    assert.equal(headline, 'Bears a short pull of about 6.2 N (630 g) – weakest at the neck, 1.00 mm wide');
+    assert.equal(lines[0], 'Left hanging for ten years: about 3.9 N (390 g).');
     assert.match(lines[1]!, /^Assumes that the grain runs across the pull there/);
     assert.match(lines[2]!, /black walnut, 3 mm thick .*95 of 100 pieces.*20 % for cut edges/);
-    assert.match(lines[3]!, /^Next weakest at the wall beside the opening, 6\.50 mm wide: \d+ N \([\d.]+ kg\)\.$/);
+    assert.match(lines[3]!, /^Next weakest at the wall beside the opening, 6\.50 mm wide: [\d.]+ N \([\d.]+ k?g\)\.$/);
     assert.equal(lines.length, 4);
     assert.match(caution, /^An estimate .*clear wood.*grain.*glue.*knots.*charring.*scrap.*must not fall/);
   });
 
-  it('says for plastic that years are not in the figures, and nothing of grain', () => {
+  it('says for acrylic that more would craze it, and which kind it is taken for', () => {
     const { headline, lines, caution } = describeFor('acrylic', 3);
-    // 62 · 2 · 3 · 0.5.
-    assert.match(headline, /about 190 N \(19 kg\)/);
-    assert.match(lines[0]!, /^There is no published figure for how much less .* bears when left hanging for long\.$/);
+    // 62 · 1 · 3 · 0.5; 5.2 · 1 · 3 · 0.5.
+    assert.match(headline, /about 93 N \(9\.5 kg\)/);
+    assert.match(lines[0]!, /^Left hanging: about 7\.\d N \(\d+ g\); more would craze it\.$/);
+    assert.ok(lines.some((line) => /^Taken as extruded acrylic: cast bears twice as much/.test(line)));
     assert.ok(!/grain|wood/.test([headline, ...lines, caution].join()));
     assert.match(caution, /estimate.*scrap.*must not fall/);
+    assert.ok(!describeFor('cast acrylic', 3).lines.some((line) => line.includes('Taken as')));
   });
 
-  it('says what is not published and how much material there is instead', () => {
-    const { headline, lines, caution, rule } = describeFor('birch plywood', 3);
-    assert.equal(headline, 'Load unknown: no strength of birch plywood is published');
-    assert.deepEqual(lines, ['Narrowest where it would break: at the neck, 2.00 mm wide (6.0 mm² in all).']);
+  it('says which figures are from memory, and what is not known of a pull that lasts', () => {
+    assert.ok(
+      describeFor('birch plywood', 3).lines.some((line) =>
+        line.includes('Handbook of Finnish Plywood (2002), from memory'),
+      ),
+    );
+    assert.match(describeFor('leather', 2).lines[0]!, /^There is no published figure for how much less leather bears/);
+  });
+
+  it('says what is not known and how much material there is instead', () => {
+    const { headline, lines, caution, rule } = describeFor('poplar plywood', 3);
+    assert.equal(headline, 'Load unknown: no strength of poplar plywood is known here');
+    assert.deepEqual(lines, ['Narrowest where it would break: at the neck, 1.00 mm wide (3.0 mm² in all).']);
     assert.equal(caution, rule, 'and does not call it an estimate');
     assert.match(describeFor('walnut').headline, /^Load unknown: no thickness is given/);
-    assert.deepEqual(describeFor('walnut').lines, ['Narrowest where it would break: at the neck, 2.00 mm wide.']);
+    assert.deepEqual(describeFor('walnut').lines, ['Narrowest where it would break: at the neck, 1.00 mm wide.']);
+  });
+
+  it('says “measured” of what was broken, and what is taken off it', () => {
+    const stock = { ...stockOf('poplar plywood', 3), measured: { breaksAt: 42, neck: 2 } };
+    const { headline, lines, caution } = describeLoad(estimateLoad(piece, stock)!);
+    // 42 N on 2 mm is 21 N on 1 mm, · (1 − 1.645 · .15) = 15.8 N.
+    assert.equal(
+      headline,
+      'Bears a short pull of about 16 N (1.6 kg), as measured – weakest at the neck, 1.00 mm wide',
+    );
+    assert.equal(
+      lines[1],
+      'Measured: a neck 2.00 mm wide broke at 42 N (4.3 kg). 25 % is taken off because the next piece may be weaker.',
+    );
+    assert.match(caution, /^An estimate from the one neck you broke\./);
+  });
+
+  it('says of wood that a neck was broken along its grain, and stays with the weaker way', () => {
+    const stock = { ...stockOf('walnut', 3), measured: { breaksAt: 420, neck: 2 } };
+    const { headline, lines } = describeLoad(estimateLoad(piece, stock)!);
+    assert.match(headline, /about 6\.2 N/);
+    assert.ok(
+      lines.some((line) => /^A neck 2\.00 mm wide broke at 420 N \(43 kg\): that is its strength along/.test(line)),
+    );
   });
 
   it('says where nothing is borne', () => {

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
 import { effectiveWidth } from '../../../src/strength/lines.ts';
-import { estimateLoad, loadDuration, tenYearsSeconds, woodScatter } from '../../../src/strength/load.ts';
-import { holeFactor } from '../../../src/strength/opening.ts';
+import { estimateLoad } from '../../../src/strength/load.ts';
+import { loadDuration, tenYearsSeconds, woodScatter } from '../../../src/strength/material-table.ts';
 import type { Piece } from '../../../src/tag/tag.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { box, subtract, unite } from '../support/shapes.ts';
@@ -28,28 +28,17 @@ describe('The formulas', () => {
     );
   });
 
-  // Roark's Formulas for Stress and Strain, table 17.1: net section, x = d/D.
-  for (const [x, factor] of [
-    [0.2, 2.508],
-    [0.3, 2.349],
-    [0.4, 2.236],
-    [0.5, 2.159],
-  ] as const) {
-    it(`raise the stress beside a round hole of ${x} of the width ${factor} times (Roark, table 17.1)`, () => {
-      assertNear(holeFactor(10 * x, 10 * (1 - x), 10 * x), factor, 5e-4);
-    });
-  }
-
   it('for load duration follow the Madison curve (Wood 1951; Forests 12(9):1148): 1 day 82.3 %, 10 years 62.0 %', () => {
     assertNear(100 * loadDuration(24 * 3600), 82.3, 0.05);
     assertNear(100 * loadDuration(tenYearsSeconds), 62.0, 0.05);
     assert.equal(loadDuration(1), 1, 'no bonus for a jerk');
   });
 
-  it('for scatter take the 5th percentile, 1 − 1.645·CV (CVs of the Wood Handbook, table 5-6, from memory)', () => {
+  it('for scatter take the 5th percentile, 1 − 1.645·CV (Wood Handbook, table 5-6, from memory: 16, 14 and 28 %)', () => {
     assertNear(woodScatter.bending, 0.7368, 1e-9);
     assertNear(woodScatter.shear, 0.7697, 1e-9);
-    assertNear(woodScatter.tensionAcross, 0.58875, 1e-9);
+    // Of compression across the grain: the table has no row for tension across it (its 25 % is tension along).
+    assertNear(woodScatter.tensionAcross, 0.5394, 1e-9);
   });
 });
 
@@ -62,15 +51,22 @@ describe('The load at a hole', () => {
     assertClose(widthMm, 2.5);
   });
 
-  it('is shared by the walls beside it, with the stress at its rim', () => {
-    // Walls of 8.5 mm, x = 3/20: Kt = 3 − 3.13·.15 + 3.66·.0225 − 1.53·.003375 (Roark, table 17.1).
-    const kt = 3 - 0.4695 + 0.08235 - 0.00516375;
+  it('is torn beside it by the stress at its rim', () => {
+    // x = 3/20: Ktn 12.882 − 7.907 + 2.020 − 0.174 = 6.820 (Peterson's chart, from memory), · .15/.85 = 1.2036; the end 4/3
+    // diameters off: 1 + .5·(3 − 1.333)/2 = 1.41667; loose 1.5: 2.5577 in all.
     const { newtons, widthMm, offLineMm } = sectionOf(estimateOf(plate, 'walnut', 3), 'wall');
     assertClose(widthMm, 8.5);
     assert.equal(offLineMm, 0);
-    // Wood Handbook, table 5-3a: bending 101, tension across 4.8 MPa.
-    assertClose(newtons.along, (101 * 3 * 17) / kt);
-    assertClose(newtons.across, (4.8 * 3 * 17) / kt);
+    // Wood Handbook, table 5-3a: bending 101, tension across 4.8 MPa; along the grain 2.16/0.87 as much stress (NASA TP-1862).
+    assertClose(newtons.across, (4.8 * 3 * 3) / 2.5577);
+    assertClose(newtons.along, (101 * 3 * 3) / 2.5577 / (2.16 / 0.87));
+  });
+
+  it('bends the strip ahead of it as a clamped beam with the tie at its middle: F·L/8', () => {
+    const strap = sectionOf(estimateOf(plate, 'walnut', 3), 'strap');
+    // L 3, h 2.5: 6·F·3/8/(3·2.5²) = .12·F MPa.
+    assertClose(strap.newtons.across, 4.8 / 0.12);
+    assert.equal(strap.weaker, 'along', 'the stress runs across the pull');
   });
 
   it('that is not in the middle counts the thinner wall twice', () => {
@@ -79,21 +75,17 @@ describe('The load at a hole', () => {
     assertClose(sectionOf(estimateOf(off, 'walnut', 3), 'wall').widthMm, 2.5, 0.01);
   });
 
-  it('is found at a slot with the strip ahead of it as a clamped beam: F·L/(2·t·h²)', () => {
+  it('at the ends of a slot is that of its walls and that of the bent strip together', () => {
     const piece = slotted([box(-15, -60, 15, 0)], { x: 0, y: -5.5 }, 11, 3);
     const estimate = estimateOf(piece, 'walnut', 3);
     const strap = sectionOf(estimate, 'strap');
     assertClose(strap.widthMm, 4);
-    // L 11, h 4: (4.8 MPa · 2 · 3 · 16) / 11.
-    assertClose(strap.newtons.across, (4.8 * 2 * 3 * 16) / 11);
-    // Inglis 1913: an ellipse of the same half-length and end radius, 1 + 2·√(5.5/1.5), is 4.830 where a round hole is 3.
-    assertClose(holeFactor(11, 1e9, 3), 4.83, 1e-3);
-    assert.deepEqual(
-      estimate.sections.filter(({ what }) => what === 'strap').length +
-        estimateOf(plate, 'walnut', 3).sections.filter(({ what }) => what === 'strap').length,
-      1,
-      'a round hole has none',
-    );
+    // The strip: L 11, h 4, F·L/8: 6·11/8/(3·16) = .17188·F. The walls: x = 11/30, Ktn 12.882 − 19.328 + 12.068 − 2.547 = 3.075,
+    // · .5789 = 1.780; ends (1 + 2·√(11/3))/3 = 1.610; loose 1.5: 4.299/(11·3) = .13027·F. Together .30215·F.
+    assertClose(strap.newtons.across, 4.8 / 0.30215);
+    assertClose(sectionOf(estimate, 'wall').newtons.across, 4.8 / 0.13027);
+    // Plane stress by finite elements of our own, outside the project: 8.10·F/(11·3) = .2455·F.
+    assert.ok(strap.newtons.across! < 4.8 / 0.2455);
   });
 });
 
@@ -110,10 +102,10 @@ describe('The load at a ring', () => {
     assertClose(joint.totalMm, 2 * Math.sqrt(10));
     assertNear(joint.offLineMm, 0, 0.01);
     assertClose(joint.newtons.across, 4.8 * 3 * 2 * Math.sqrt(10), 0.01);
-    // x = 3/7, Roark's table 17.1 again.
-    const kt = 3 - 3.13 * (3 / 7) + 3.66 * (3 / 7) ** 2 - 1.53 * (3 / 7) ** 3;
+    // x = 3/7: Ktn 12.882 − 22.592 + 16.487 − 4.067 = 2.710 (Peterson's chart, from memory), · .75 = 2.0326; the end 3.5/3
+    // diameters off: 1.45833; loose 1.5: 4.4463.
     assert.equal(estimate.weakest, wall);
-    assertClose(estimate.shortPull, ((4.8 * 3 * 4) / kt) * 0.8 * (1 - 1.645 * 0.25));
+    assertClose(estimate.shortPull, ((4.8 * 3 * 3) / 4.4463) * 0.8 * (1 - 1.645 * 0.28));
   });
 
   it('falls where the tag hangs askew and bends the joint', async () => {
@@ -132,13 +124,13 @@ describe('The load at a ring', () => {
 
 describe('The load at a neck', () => {
   it('in line with the pull is its section times the strength', () => {
-    const estimate = bearing(estimateOf(dumbbell(1.62), 'walnut', 3));
+    const estimate = bearing(estimateOf(dumbbell(1.02), 'walnut', 3));
     const neck = sectionOf(estimate, 'neck');
     assert.equal(estimate.weakest, neck);
-    assertNear(neck.widthMm, 1.62, 0.01);
+    assertNear(neck.widthMm, 1.02, 0.01);
     assertNear(neck.offLineMm, 0, 0.01);
-    assertClose(neck.newtons.across, 4.8 * 3 * 1.62, 0.02);
-    assertClose(neck.newtons.along, 101 * 3 * 1.62, 0.02);
+    assertClose(neck.newtons.across, 4.8 * 3 * 1.02, 0.02);
+    assertClose(neck.newtons.along, 101 * 3 * 1.02, 0.02);
     assert.equal(neck.weaker, 'across');
     assertClose(estimate.hanging! / estimate.shortPull, 0.62, 1e-3);
     for (const { y } of neck.ends) assert.ok(y < -7.9 && y > -18.2, 'it is between the discs');

@@ -1,0 +1,45 @@
+/** The table of materials, written into the page of the load: what is known of each, and from where. */
+
+import { sourceOf } from '../strength/material.ts';
+import type { Figure } from '../strength/material.ts';
+import { materialNames, materialOf } from '../strength/materials.ts';
+import { rewrite, withTable } from './markdown-table.ts';
+import type { Table } from './markdown-table.ts';
+
+export const loadPage = 'src/guide/what-a-hanger-bears.md';
+
+/** Strengths of a sheet of 3 mm; sources are numbered in the order in which they come up. */
+const thicknessMm = 3;
+
+export function materialsTable(): { readonly materials: Table; readonly sources: Table } {
+  const sources: string[] = [];
+  const cell = (figure: Figure | undefined, unit = ''): string => {
+    if (!figure) return '–';
+    const source = sourceOf(figure);
+    if (!sources.includes(source)) sources.push(source);
+    return `${Number(figure.value.toPrecision(3))}${unit} (${sources.indexOf(source) + 1})`;
+  };
+  const rows = materialNames.map((name) => {
+    const { density, strengths, lasting } = materialOf(name)!;
+    const { along, across, shear } = strengths?.(thicknessMm) ?? {};
+    return [
+      name,
+      cell(density),
+      cell(along),
+      along && across === along ? 'the same' : cell(across),
+      cell(shear),
+      lasting?.is === 'limit' ? cell(lasting, ' MPa') : cell(lasting && asPercent(lasting), ' %'),
+    ];
+  });
+  return {
+    materials: { header: ['material', 'kg/m³', 'along', 'across', 'shear', 'lasting pull'], rows },
+    sources: { header: ['no.', 'from'], rows: sources.map((source, index) => [`(${index + 1})`, source]) },
+  };
+}
+
+const asPercent = (figure: Figure): Figure => ({ ...figure, value: 100 * figure.value });
+
+export function writeMaterialsTables(root: string): void {
+  const { materials, sources } = materialsTable();
+  rewrite(root, loadPage, (text) => withTable(withTable(text, materials), sources));
+}

@@ -1,15 +1,46 @@
-/** Mocha's list of results, with the counts also written to the file named in TAGWRIGHT_COUNTS, to be summed over runs. */
+/**
+ * Mocha's list of results, and below it what passed at the second attempt only, with what failed before. The counts are also
+ * written to the file named in TAGWRIGHT_COUNTS, to be summed over runs.
+ */
 
 import Mocha from 'mocha';
 import { writeFileSync } from 'node:fs';
 
+export interface Counts {
+  readonly passes: number;
+  readonly failures: number;
+  /** Titles of tests that failed and then passed. */
+  readonly secondAttempts?: readonly string[];
+}
+
 export default class CountingReporter extends Mocha.reporters.Spec {
+  private readonly failedBefore = new Map<string, string>();
+  private readonly secondAttempts: string[] = [];
+
   constructor(runner: Mocha.Runner, options: Mocha.MochaOptions) {
     super(runner, options);
+    runner.on('retry', (test: Mocha.Test, error: Error) => {
+      this.failedBefore.set(test.fullTitle(), error.message);
+    });
+    runner.on('pass', (test) => {
+      if (this.failedBefore.has(test.fullTitle())) this.secondAttempts.push(test.fullTitle());
+    });
     const file = process.env['TAGWRIGHT_COUNTS'];
     if (file)
       runner.once('end', () => {
-        writeFileSync(file, JSON.stringify(runner.stats));
+        const { passes, failures } = runner.stats!;
+        const counts: Counts = { passes, failures, secondAttempts: this.secondAttempts };
+        writeFileSync(file, JSON.stringify(counts));
       });
+  }
+
+  override epilogue(): void {
+    super.epilogue();
+    const titles = this.secondAttempts;
+    if (titles.length === 0) return;
+    Mocha.reporters.Base.consoleLog('  %d passed at the second attempt: %s', titles.length, titles.join('; '));
+    for (const title of titles)
+      Mocha.reporters.Base.consoleLog('    %s\n      failed with: %s', title, this.failedBefore.get(title));
+    Mocha.reporters.Base.consoleLog('');
   }
 }

@@ -23,10 +23,11 @@ const { values } = parseArgs({
     folder: { type: 'string' },
     served: { type: 'boolean', default: false },
     'no-open': { type: 'boolean', default: false },
+    'no-build': { type: 'boolean', default: false },
   },
 });
 
-await buildAll();
+if (!values['no-build']) await buildAll();
 console.log(`\n${checkedTable(join(root, 'dist', 'cli.mjs'), samplesFolder)}\n`);
 
 const folder = workFolder(values.folder);

@@ -49,7 +49,7 @@ export class SpecSource {
     }
     let document: Document.Parsed;
     try {
-      document = parseDocument(text, { ...yamlOptions, lineCounter: this.#lines });
+      document = withoutStacks(() => parseDocument(text, { ...yamlOptions, lineCounter: this.#lines }));
     } catch {
       // The parser's own stack is the only thing it fails on.
       this.issues = [this.#tooDeep()];
@@ -267,4 +267,15 @@ function isDeeper(value: unknown, most: number): boolean {
     level = next;
   }
   return false;
+}
+
+/** A broken text has errors by the hundred, and to note where in the parser each arose takes longer than to find it. */
+function withoutStacks<T>(action: () => T): T {
+  const { stackTraceLimit } = Error;
+  Error.stackTraceLimit = 0;
+  try {
+    return action();
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
+  }
 }

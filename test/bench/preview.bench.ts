@@ -12,7 +12,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Frame, Page } from 'playwright-core';
+import type { Frame, FrameLocator, Page } from 'playwright-core';
 import { buildAll } from '../../src/dev/build.ts';
 import { Editor } from '../editor/editor.ts';
 
@@ -65,6 +65,11 @@ function percentile(values: readonly number[], share: number): number {
 }
 
 /** When each version of the drawing was painted, by a clock that all frames of the browser share. */
+/** The page itself, which stays while one measures. */
+async function frameOf(preview: FrameLocator): Promise<Frame> {
+  return (await (await preview.owner().elementHandle()).contentFrame())!;
+}
+
 async function watchPaints(preview: Frame): Promise<void> {
   await preview.evaluate(() => {
     const painted: Record<string, number> = {};
@@ -180,18 +185,18 @@ try {
   const editor = await Editor.open({ folder, size: { width: 1500, height: 900 } });
   try {
     await editor.openFile('plate.tag.yaml');
-    const plain = await editor.openPreview();
+    const plain = await frameOf(await editor.openPreview());
     await editor.goAfter('title: Wordsmithing');
     tellTimes('a plate', await typing(editor, plain));
 
     await editor.openFile('letters.tag.yaml');
-    const letters = await editor.openPreview();
+    const letters = await frameOf(await editor.openPreview());
     await editor.goAfter('text: Wordsmithing');
     tellTimes('typing', await typing(editor, letters));
     tell('dragging', await circling(editor.page, letters, await middleOf(letters, '.hanger'), 40));
 
     await editor.openFile('forty.tag.yaml');
-    const forty = await editor.openPreview();
+    const forty = await frameOf(await editor.openPreview());
     const [x, y] = await middleOf(forty, '#stage');
     await forty.locator('[data-zoom=in]').click();
     tell('panning', await circling(editor.page, forty, [x, y], 120));

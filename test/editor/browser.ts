@@ -21,7 +21,14 @@ interface Found {
   env: NodeJS.ProcessEnv;
 }
 
+let found: Found | undefined;
+
+/** Looked for once: it is asked for its version, which takes as long as to start it. */
 export function findBrowser(): Found {
+  return (found ??= find());
+}
+
+function find(): Found {
   const own = process.env['TAGWRIGHT_BROWSER'] ? [process.env['TAGWRIGHT_BROWSER']] : ownCandidates();
   for (const path of own) if (existsSync(path) && runs(path, {})) return { path, env: {} };
 
@@ -56,5 +63,5 @@ function ownCandidates(): string[] {
 function runs(path: string, env: NodeJS.ProcessEnv): boolean {
   // On Windows the question opens a window instead of answering.
   if (process.platform === 'win32') return true;
-  return spawnSync(path, ['--version'], { env: { ...process.env, ...env }, timeout: 10_000 }).status === 0;
+  return spawnSync(path, ['--version'], { env: { ...process.env, ...env }, timeout: 60_000 }).status === 0;
 }

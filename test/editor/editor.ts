@@ -3,17 +3,19 @@
  * picked from the palette, text is typed. Every wait has a limit and says what it waited for.
  */
 
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import type { Frame, Locator, Page } from 'playwright-core';
+import type { FrameLocator, Locator, Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
+import { restore } from './restore.ts';
 import { serveEditor } from './server.ts';
 import { serveStatically } from './static-server.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
 export const artefacts = join(root, 'test', 'artefacts');
-const limitMs = 20_000;
+/** For a machine that is slow and busy; on another nothing comes near it. */
+export const limitMs = 45_000;
 /** After so long it is tried anew to open a list. */
 const patienceMs = 3000;
 
@@ -63,6 +65,8 @@ export class Editor {
     readonly page: Page,
     /** The folder that is open. */
     readonly folder: string,
+    /** What it is a copy of. */
+    private readonly original: string,
     /** Ends everything that was started, the last first. */
     readonly close: () => Promise<void>,
   ) {
@@ -71,7 +75,8 @@ export class Editor {
   }
 
   static async open(options: OpenOptions = {}): Promise<Editor> {
-    const folder = copyToTemporary(options.folder ?? join(root, 'samples'));
+    const original = options.folder ?? join(root, 'samples');
+    const folder = copyToTemporary(original);
     const endings: (() => Promise<void> | void)[] = [];
     const close = async (): Promise<void> => {
       for (const end of endings.splice(0).reverse()) await end();
@@ -87,7 +92,7 @@ export class Editor {
       endings.push(() => browser.close());
       const context = await browser.newContext({ viewport: options.size ?? { width: 1400, height: 900 } });
       const page = await context.newPage();
-      const editor = new Editor(page, folder, close);
+      const editor = new Editor(page, folder, original, close);
       await page.goto(server.url);
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
       return editor;
@@ -95,6 +100,29 @@ export class Editor {
       await close();
       throw error;
     }
+  }
+
+  /**
+   * As after a start, in a moment: nothing open, nothing unsaved, no panel, the files as they were. What the extension
+   * remembers stays: how a file's preview was looked at, and which formats were exported last.
+   */
+  async clear(): Promise<void> {
+    const { page } = this;
+    await page.keyboard.press('Escape');
+    const tabs = page.locator('.tab');
+    if ((await tabs.count()) > 0) {
+      await this.runCommand('View: Close All Editors');
+      const leave = page.locator('.monaco-dialog-box').getByRole('button', { name: "Don't Save", exact: true });
+      await eventually('nothing to be open', async () => {
+        if (await leave.isVisible()) await leave.click();
+        return (await tabs.count()) === 0 && (await page.locator('iframe.webview').count()) === 0;
+      });
+    }
+    if (await page.locator('.notifications-center, .notification-toast').first().isVisible())
+      await this.runCommand('Notifications: Clear All Notifications');
+    if (await page.locator('.part.panel').isVisible()) await this.runCommand('View: Hide Panel');
+    if (!(await page.locator('.explorer-folders-view').isVisible())) await this.runCommand('View: Show Explorer');
+    await restore(this.folder, this.original);
   }
 
   /** `name`: relative to the folder. */
@@ -162,10 +190,21 @@ export class Editor {
 
   /** Both count from 1. */
   async goTo(line: number, column: number): Promise<void> {
-    await this.page.keyboard.press('Control+g');
     const input = this.page.locator('.quick-input-widget input.input');
-    await input.fill(`:${line}:${column}`);
-    await input.press('Enter');
+    const there = this.page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` });
+    // The list may be taken away before it has read what was typed.
+    await eventually(`the cursor in line ${line}, column ${column}`, async () => {
+      await this.page.keyboard.press('Control+g');
+      try {
+        await input.fill(`:${line}:${column}`, { timeout: patienceMs });
+        await input.press('Enter', { timeout: patienceMs });
+        await there.waitFor({ timeout: patienceMs });
+        return true;
+      } catch {
+        await this.page.keyboard.press('Escape');
+        return false;
+      }
+    });
     await this.text.focus();
   }
 
@@ -193,14 +232,13 @@ export class Editor {
     const fix = this.page.locator('.action-widget .monaco-list-row', { hasText: title });
     await eventually(`the quick fix "${title}"`, async () => {
       await this.page.keyboard.press('Control+.');
-      const shown = await fix.waitFor({ timeout: 2000 }).then(
+      const taken = await fix.click({ timeout: patienceMs }).then(
         () => true,
         () => false,
       );
-      if (!shown) await this.page.keyboard.press('Escape');
-      return shown;
+      if (!taken) await this.page.keyboard.press('Escape');
+      return taken;
     });
-    await fix.click();
   }
 
   async type(text: string): Promise<void> {
@@ -221,26 +259,42 @@ export class Editor {
     return labels.filter((label) => !label.includes('problems in file') && label !== '');
   }
 
-  /**
-   * The document inside the preview opened last, where the extension's page lives. Asked for anew while the editor puts a new
-   * one in the place of an old one.
-   */
-  async preview(): Promise<Frame> {
-    for (;;) {
-      const outer = await this.page.locator('iframe.webview.ready').last().elementHandle();
-      // What is asked of a page that has just gone fails.
-      const frame = await outer.contentFrame().catch(() => null);
-      const inner = await frame?.waitForSelector('iframe#active-frame', { state: 'attached' }).catch(() => null);
-      const page = await inner?.contentFrame().catch(() => null);
-      if (page) return page;
-    }
+  /** The same, once one of them has this text. */
+  async problem(text: string): Promise<void> {
+    await eventually(`a problem with “${text}”`, async () =>
+      (await this.problems()).some((each) => each.includes(text)),
+    );
   }
 
-  async openPreview(): Promise<Frame> {
+  /** Waits until a file of the folder has been written and is as it should be; gives its text. */
+  async written(name: string, isSo: (text: string) => boolean): Promise<string> {
+    let text = '';
+    await eventually(`${name} as it should be`, () => {
+      const path = join(this.folder, name);
+      text = existsSync(path) ? readFileSync(path, 'utf8') : '';
+      return Promise.resolve(isSo(text));
+    });
+    return text;
+  }
+
+  /**
+   * The document inside the preview opened last, where the extension's page lives. It is found at each question, for the
+   * editor takes previews away and brings them back while one looks at them.
+   */
+  preview(): FrameLocator {
+    return this.page
+      .locator('iframe.webview.ready')
+      .last()
+      .contentFrame()
+      .locator('iframe#active-frame')
+      .contentFrame();
+  }
+
+  async openPreview(): Promise<FrameLocator> {
     await this.runCommand('Tagwright: Open Preview to the Side');
-    const frame = await this.preview();
-    await frame.locator('#drawing .solid').first().waitFor();
-    return frame;
+    const preview = this.preview();
+    await preview.locator('#drawing .solid').first().waitFor();
+    return preview;
   }
 
   /** What the editor says of this extension among those that run: where, and how long it took to start. */

@@ -11,7 +11,7 @@ import { resultMark } from './suite/index.ts';
 
 /** Everything the page and its extension host print that is no test result: mostly what a VS Code without a network regrets. */
 const logFile = join(artefacts, 'in-editor.log');
-const limitMs = 4 * 60_000;
+const limitMs = 12 * 60_000;
 
 function argument(name: string): string {
   const prefix = `--${name}=`;

@@ -23,7 +23,7 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
       await editor.runCommand('Tagwright: Show Sheets to the Side');
       await withoutSideBar(editor);
       // The page is made again with each layout.
-      const sheets = async () => (await editor.preview()).locator('svg path').count();
+      const sheets = () => editor.preview().locator('svg path').count();
       await eventually('the sheets', async () => (await sheets().catch(() => 0)) > 0);
       await editor.page.mouse.move(60, 790);
       await editor.screenshot(walkthrough('seedling-sheets'));
@@ -31,7 +31,7 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
   samples: () =>
     inEditor({ width: 1000, height: 700 }, async (editor) => {
       await editor.page.locator('.activitybar [aria-label^="Tagwright"]').first().click();
-      const list = await editor.preview();
+      const list = editor.preview();
       await list.locator('li .picture path').first().waitFor();
       await eventually('every picture', async () => (await list.locator('li:not(:has(.picture path))').count()) === 0);
       await editor.page.mouse.move(600, 690);

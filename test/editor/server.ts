@@ -12,7 +12,7 @@ import { createInterface } from 'node:readline';
 import { pathToFileURL } from 'node:url';
 import { editorNode, installEditor, serverMain } from './install.ts';
 
-const startLimitMs = 30_000;
+const startLimitMs = 120_000;
 
 export interface ServedEditor {
   readonly url: string;

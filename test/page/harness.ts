@@ -42,6 +42,7 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
     viewport: { width, height },
     reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
   });
+  page.setDefaultTimeout(45_000);
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));
   page.on('console', (message) => {

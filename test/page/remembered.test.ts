@@ -50,7 +50,7 @@ describe('The preview’s page shows true size', () => {
   const backing = '.shape[data-id="back/body-0"]';
   /** Drawn a frame or more after it was asked for: how many, the machine decides. */
   const comesTo = async (width: number) => {
-    const deadline = Date.now() + 5000;
+    const deadline = Date.now() + 45_000;
     for (;;) {
       const seen = await widthOf(backing);
       if (Math.abs(seen - width) < 0.2) return;

@@ -15,8 +15,9 @@ describe('A batch, as a person uses it', () => {
     const preview = await editor.openPreview();
     const shown = preview.locator('#batch-count');
     const title = preview.locator('#title');
-    assert.equal(await shown.textContent(), '1 of 6');
-    assert.equal(await title.textContent(), 'Seedling label, Sorrel');
+    await eventually('the first tag', async () => {
+      return `${await shown.textContent()}, ${await title.textContent()}` === '1 of 6, Seedling label, Sorrel';
+    });
 
     await editor.goAfter('name: Lovage');
     await eventually('the tag of that row', async () => (await title.textContent()) === 'Seedling label, Lovage');
@@ -29,9 +30,8 @@ describe('A batch, as a person uses it', () => {
     await editor.goAfter('name: Sorrel');
     const found = preview.locator('#issues li', { hasText: '“Sweet Cicely of the Far Fields”' });
     await found.first().waitFor();
-    assert.equal(await title.textContent(), 'Seedling label, Sorrel');
-    const problems = await editor.problems();
-    assert.ok(problems.some((text) => text.includes('“Sweet Cicely of the Far Fields”: Engraving runs beyond')));
+    await eventually('the tag of that row', async () => (await title.textContent()) === 'Seedling label, Sorrel');
+    await editor.problem('“Sweet Cicely of the Far Fields”: Engraving runs beyond');
     await found.first().getByRole('button').first().click();
     await eventually('the one it was found on', async () => (await shown.textContent()) === '5 of 6');
   });
@@ -40,23 +40,16 @@ describe('A batch, as a person uses it', () => {
     const editor = current();
     await editor.openFile(spec);
     await editor.runCommand('Tagwright: Show Sheets to the Side');
-    // The whole page is put anew each time.
-    const sheets = async (pieces: number) => {
+    const view = editor.preview();
+    const sheets = (pieces: number) => {
       const drawn = new RegExp(`^Pieces: ${pieces}\\. Sheets: 1 of 300 × 200 mm`);
-      await eventually(`a sheet with ${pieces} pieces`, async () => {
-        const view = await editor.preview();
-        return view
-          .getByRole('img', { name: drawn })
-          .isVisible()
-          .catch(() => false);
-      });
-      return editor.preview();
+      return view.getByRole('img', { name: drawn }).waitFor();
     };
     await sheets(12);
     await editor.focusText();
     await editor.goAfter('{name: Sea Kale, sown: April}');
     await editor.type('\n- {name: Rue, sown: May}');
-    const view = await sheets(14);
+    await sheets(14);
     await view.getByRole('button', { name: 'Export These Sheets…' }).click();
     await editor.page.getByPlaceholder('Which formats?').waitFor();
   });
@@ -71,15 +64,9 @@ describe('A batch, as a person uses it', () => {
     );
     await editor.openFile('loose.tag.yaml');
     await editor.runCommand('Tagwright: Show Sheets to the Side');
-    await eventually('the tag by its name', async () => {
-      const view = await editor.preview();
-      return view
-        .locator('.problems li', { hasText: 'Sorrel from the Far Fields' })
-        .first()
-        .isVisible()
-        .catch(() => false);
-    });
-    const line = (await editor.preview()).locator('.problems li').first().getByRole('button');
+    const problems = editor.preview().locator('.problems li');
+    await problems.filter({ hasText: 'Sorrel from the Far Fields' }).first().waitFor();
+    const line = problems.first().getByRole('button');
     const number = /\d+/.exec((await line.textContent())!)![0];
     await line.click();
     await editor.page.locator('.statusbar-item', { hasText: `Ln ${number},` }).waitFor();
@@ -89,30 +76,13 @@ describe('A batch, as a person uses it', () => {
     const editor = current();
     await editor.openFile('3-engraved-backing.tag.yaml');
     await editor.runCommand('Tagwright: Show Sheets to the Side');
-    await eventually('sizes to choose from', async () => {
-      const view = await editor.preview();
-      return view
-        .getByRole('button', { name: '400 × 300 mm' })
-        .isVisible()
-        .catch(() => false);
-    });
-    await (await editor.preview()).getByRole('button', { name: '400 × 300 mm' }).click();
-    await eventually('a sheet of that size', async () => {
-      const view = await editor.preview();
-      return view
-        .getByRole('img', { name: /Sheets: 1 of 400 × 300 mm/ })
-        .isVisible()
-        .catch(() => false);
-    });
+    const view = editor.preview();
+    const size = view.getByRole('button', { name: '400 × 300 mm' });
+    await size.click();
+    await view.getByRole('img', { name: /Sheets: 1 of 400 × 300 mm/ }).waitFor();
     await editor.focusText();
     await editor.page.keyboard.press('Control+z');
-    await eventually('the choice again', async () => {
-      const view = await editor.preview();
-      return view
-        .getByRole('button', { name: '400 × 300 mm' })
-        .isVisible()
-        .catch(() => false);
-    });
+    await size.waitFor();
   });
 
   it('follows a table beside the spec, and exports a file for every row', async () => {

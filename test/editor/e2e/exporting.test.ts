@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import { type Editor, eventually } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
@@ -37,24 +38,21 @@ describe('Export, as a person is asked', () => {
 
     await exportTag(editor);
     await editor.answer(/2-script-name\.svg is there already/, 'Replace');
-    await eventually('it is replaced', () => Promise.resolve(read('2-script-name.svg') !== mine));
-    assert.match(read('2-script-name.svg'), /^<\?xml[^]*<\/svg>\n$/);
+    await editor.written('2-script-name.svg', (text) => /^<\?xml[^]*<\/svg>\n$/.test(text));
 
     await editor.openFile('7-weak-on-purpose.tag.yaml');
     await exportTag(editor);
     const safe = editor.page.locator('.monaco-dialog-box').getByRole('button', { name: 'Show the Problem' });
     await safe.waitFor();
-    assert.ok(await safe.evaluate((button) => button === document.activeElement), 'Enter exports nothing');
+    await eventually('Enter to export nothing', () => safe.evaluate((button) => button === document.activeElement));
     await editor.answer(/7-weak-on-purpose has an error/, 'Show the Problem');
     await editor.page.locator('.line-numbers.active-line-number', { hasText: /^9$/ }).waitFor();
     await exportTag(editor);
     assert.ok(!existsSync(at('7-weak-on-purpose.svg')), 'the first time, none was made');
     await editor.answer(/7-weak-on-purpose has an error/, 'Export Anyway');
-    await eventually('it is made all the same', () => Promise.resolve(existsSync(at('7-weak-on-purpose.svg'))));
-    assert.match(read('7-weak-on-purpose.svg'), /DO NOT CUT/);
-    assert.deepEqual(
-      readdirSync(editor.folder).filter((name) => name.endsWith('.part')),
-      [],
+    await editor.written('7-weak-on-purpose.svg', (text) => text.includes('DO NOT CUT') && text.endsWith('</svg>\n'));
+    await eventually('nothing half written', () =>
+      Promise.resolve(readdirSync(editor.folder).every((name) => !name.endsWith('.part'))),
     );
   });
 
@@ -93,7 +91,7 @@ describe('Export, as a person is asked', () => {
     await input.getByRole('button', { name: 'OK' }).click();
     // The format's specification: a local file header begins with PK and 3, 4.
     await eventually('the archive', () => Promise.resolve(begins() === 'PK\u0003\u0004'));
-    assert.deepEqual(readdirSync(editor.folder), before);
+    await eventually('nothing beside it', () => Promise.resolve(isDeepStrictEqual(readdirSync(editor.folder), before)));
   });
 });
 
@@ -118,8 +116,7 @@ describe('The kerf, from a test that was cut', () => {
     await input.press('Enter');
     await editor.page.locator('.tab.active.dirty').waitFor();
     await editor.save();
-    const saved = readFileSync(join(editor.folder, '4-glued-letters.tag.yaml'), 'utf8');
     // The mean of 0.32, 0.30 and 0.34 mm, halved.
-    assert.match(saved, /thickness: 3 mm, kerf: 0\.16 mm/);
+    await editor.written('4-glued-letters.tag.yaml', (text) => text.includes('thickness: 3 mm, kerf: 0.16 mm'));
   });
 });

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { packagedWoff2 } from '../../fonts/font-files.ts';
@@ -14,7 +14,7 @@ describe('The editor without a server', () => {
     const editor = current();
     await editor.openFile('2-script-name.tag.yaml');
     const preview = await editor.openPreview();
-    assert.match((await preview.locator('#summary').textContent()) ?? '', /[\d.]+ × [\d.]+ mm/);
+    await preview.locator('#summary', { hasText: /[\d.]+ × [\d.]+ mm/ }).waitFor();
 
     await editor.goAfter('grow: 0.5 mm');
     await editor.type(', ');
@@ -22,11 +22,8 @@ describe('The editor without a server', () => {
     await editor.page.locator('.suggest-widget .monaco-list-row', { hasText: 'letter_spacing' }).first().waitFor();
     await editor.page.keyboard.press('Escape');
 
-    const problems = await editor.problems();
-    assert.ok(
-      problems.some((text) => text.includes('The hole is 2.80 mm')),
-      `of a file that is not open: ${problems.join('\n')}`,
-    );
+    // Of a file that is not open.
+    await editor.problem('The hole is 2.80 mm');
 
     // The editor's own word for where an extension runs.
     assert.match(await editor.running(), /web worker/);
@@ -38,10 +35,9 @@ describe('The editor without a server', () => {
     await editor.openPreview();
     await editor.runCommand('Tagwright: Export SVG…');
     await editor.acceptQuickInput('5-stacked-plate.svg');
-    const file = join(editor.folder, '5-stacked-plate.svg');
-    await eventually(`${file} is written`, () => Promise.resolve(existsSync(file)));
+    const svg = await editor.written('5-stacked-plate.svg', (text) => text.endsWith('</svg>\n'));
     // A plate of 84 mm by 52 mm as the spec says, and half a kerf of 0.18 mm all around.
-    const [width, height] = await measured(editor, readFileSync(file, 'utf8'));
+    const [width, height] = await measured(editor, svg);
     assert.ok(Math.abs(width - 84.18) < 0.02, `${width} mm`);
     assert.ok(Math.abs(height - 52.18) < 0.02, `${height} mm`);
 
@@ -50,12 +46,20 @@ describe('The editor without a server', () => {
     await editor.choose('An archive');
     await editor.acceptQuickInput('5-stacked-plate.zip');
     const archive = join(editor.folder, '5-stacked-plate.zip');
-    await eventually(`${archive} is written`, () => Promise.resolve(existsSync(archive)));
-    const begins = Object.entries(unzipSync(readFileSync(archive))).map(
+    let files: Record<string, Uint8Array> = {};
+    await eventually(`${archive} is written`, () => {
+      try {
+        files = unzipSync(readFileSync(archive));
+      } catch {
+        // Not there, or not all of it.
+      }
+      return Promise.resolve(Object.keys(files).length > 0);
+    });
+    const begins = Object.entries(files).map(
       ([name, content]) => [/\w+$/.exec(name)![0], new TextDecoder('latin1').decode(content.slice(0, 5))] as const,
     );
-    const { svg, dxf, pdf, png } = Object.fromEntries(begins);
-    assert.equal(svg, '<?xml');
+    const { svg: drawing, dxf, pdf, png } = Object.fromEntries(begins);
+    assert.equal(drawing, '<?xml');
     assert.match(dxf ?? '', /^999/);
     assert.equal(pdf, '%PDF-');
     assert.equal(png?.slice(1, 4), 'PNG');
@@ -69,7 +73,7 @@ describe('The editor without a server', () => {
     writeFileSync(join(editor.folder, 'mine.tag.yaml'), spec);
     await editor.openFile('mine.tag.yaml');
     const preview = await editor.openPreview();
-    assert.match((await preview.locator('#summary').textContent()) ?? '', /^60\.0 × /);
+    await preview.locator('#summary', { hasText: /^60\.0 × / }).waitFor();
 
     await editor.runCommand('Tagwright: Browse Samples…');
     await editor.page.locator('.quick-input-widget .monaco-list-row', { hasText: 'Angelica, script name' }).waitFor();

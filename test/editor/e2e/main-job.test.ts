@@ -1,14 +1,12 @@
 import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import type { Frame } from 'playwright-core';
+import type { FrameLocator } from 'playwright-core';
 import { eventually } from '../editor.ts';
 import { measured } from './measured.ts';
 import { withEditor } from './with-editor.ts';
 
 /** Stands for the outline of the whole tag as the preview draws it; the outline itself is too long to print. */
-async function drawn(preview: Frame): Promise<string> {
+async function drawn(preview: FrameLocator): Promise<string> {
   const data = await preview.locator('#world .solid').first().getAttribute('d');
   assert.ok(data, 'there is an outline');
   return createHash('sha256').update(data).digest('hex');
@@ -26,7 +24,7 @@ describe('The editor, as a person uses it', () => {
     await editor.goAfter('text: Angelica');
     await editor.type('s');
     await eventually('the outline of another word', async () => (await drawn(preview)) !== before);
-    assert.ok(await preview.locator('#banner').isHidden());
+    await preview.locator('#banner').waitFor({ state: 'hidden' });
     const longer = await drawn(preview);
 
     await editor.goAfter('name: {');
@@ -43,13 +41,11 @@ describe('The editor, as a person uses it', () => {
     const editor = current();
     await editor.openFile('7-weak-on-purpose.tag.yaml');
     const preview = await editor.openPreview();
-    const problems = await editor.problems();
-    assert.ok(
-      problems.some((text) => text.includes('The hole is 2.80 mm')),
-      problems.join('\n'),
-    );
-    assert.equal(await preview.locator('#issues li').count(), problems.length);
-    assert.ok((await preview.locator('#pins > *').count()) > 0);
+    await editor.problem('The hole is 2.80 mm');
+    await eventually('as many beside the drawing', async () => {
+      return (await preview.locator('#issues li').count()) === (await editor.problems()).length;
+    });
+    await preview.locator('#pins > *').first().waitFor({ state: 'attached' });
     await editor.screenshot('weak-on-purpose');
   });
 
@@ -63,9 +59,11 @@ describe('The editor, as a person uses it', () => {
     await editor.quickFix('Make the hole larger');
     await small.waitFor({ state: 'detached' });
     await editor.save();
-    const text = readFileSync(join(editor.folder, '7-weak-on-purpose.tag.yaml'), 'utf8');
-    const opening = Number(/diameter: ([\d.]+) mm/.exec(text)?.[1]);
-    assert.ok(opening >= 3.75, `${opening} mm pass twine of 2.5 mm, doubled`);
+    // Twine of 2.5 mm, doubled, takes 3.75 mm.
+    await editor.written(
+      '7-weak-on-purpose.tag.yaml',
+      (text) => Number(/diameter: ([\d.]+) mm/.exec(text)?.[1]) >= 3.75,
+    );
   });
 
   it('exports the tag as an SVG file in true millimetres', async () => {
@@ -76,14 +74,13 @@ describe('The editor, as a person uses it', () => {
     await preview.locator('#takes dl', { hasText: /Cut\d+(\.\d)? mm/ }).waitFor({ state: 'attached' });
     await editor.runCommand('Tagwright: Export SVG…');
     await editor.acceptQuickInput('2-script-name.svg');
-    const file = join(editor.folder, '2-script-name.svg');
-    await eventually(`${file} is written`, () => Promise.resolve(existsSync(file)));
+    const svg = await editor.written('2-script-name.svg', (text) => text.endsWith('</svg>\n'));
 
     const summary = (await preview.locator('#summary').textContent()) ?? '';
     const finished = /([\d.]+) × ([\d.]+) mm/.exec(summary)!.slice(1).map(Number);
     // The beam takes half its width on either side, and the preview rounds to 0.1 mm.
     const kerf = 0.16;
-    (await measured(editor, readFileSync(file, 'utf8'))).forEach((cut, axis) => {
+    (await measured(editor, svg)).forEach((cut, axis) => {
       assert.ok(Math.abs(cut - finished[axis]! - kerf) <= 0.06, `${cut} mm are cut for ${finished[axis]!} mm`);
     });
   });

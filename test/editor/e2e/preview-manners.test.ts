@@ -1,19 +1,19 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Frame } from 'playwright-core';
+import type { FrameLocator } from 'playwright-core';
 import { eventually } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
-async function outline(preview: Frame): Promise<string> {
+async function outline(preview: FrameLocator): Promise<string> {
   return (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
 }
 
-const transform = (preview: Frame): Promise<string> =>
+const transform = (preview: FrameLocator): Promise<string> =>
   preview.locator('#world').evaluate((world) => (world as SVGElement).style.transform);
 
 /** By the menu: a panel beside the editor has no room for pills. */
-async function switchLayer(preview: Frame, layer: string): Promise<void> {
+async function switchLayer(preview: FrameLocator, layer: string): Promise<void> {
   const name = await preview.locator(`[data-layer=${layer}]`).textContent();
   await preview.locator('#layers-button').click();
   await preview.getByRole('menuitemcheckbox', { name: new RegExp(`^${name!}`) }).click();
@@ -36,28 +36,28 @@ describe('A preview', () => {
     const before = await transform(preview);
     // Another tab over it.
     await editor.runCommand('File: New Untitled Text File');
-    await eventually('its page to be gone', () => Promise.resolve(preview.isDetached()));
+    await editor.page.locator('iframe.webview').waitFor({ state: 'detached' });
     await editor.page.locator('.tab', { hasText: 'Preview: 4-glued-letters' }).click();
-    const again = await editor.preview();
+    const again = editor.preview();
     await again.locator('#drawing .solid').first().waitFor();
     await eventually('the same view', async () => (await transform(again)) === before);
-    assert.equal(await again.locator('[data-layer=score]').getAttribute('aria-pressed'), 'false');
-    assert.equal(await again.locator('[data-arrangement=exploded]').getAttribute('aria-pressed'), 'true');
+    await again.locator('[data-layer=score][aria-pressed=false]').waitFor({ state: 'attached' });
+    await again.locator('[data-arrangement=exploded][aria-pressed=true]').waitFor({ state: 'attached' });
   });
 
   it('remembers for a file what it shows, also when it is closed and opened again', async () => {
     const editor = current();
-    await editor.openFile('4-glued-letters.tag.yaml');
+    await editor.openFile('3-engraved-backing.tag.yaml');
     const preview = await editor.openPreview();
-    await switchLayer(preview, 'score');
+    await switchLayer(preview, 'engrave');
     await switchLayer(preview, 'grid');
-    await editor.page.locator('.tab', { hasText: 'Preview: 4-glued-letters' }).click();
+    await editor.page.locator('.tab', { hasText: 'Preview: 3-engraved-backing' }).click();
     await editor.runCommand('View: Close Editor');
-    await eventually('its page to be gone', () => Promise.resolve(preview.isDetached()));
-    await editor.page.locator('.tab[data-resource-name="4-glued-letters.tag.yaml"]').first().click();
+    await editor.page.locator('iframe.webview').waitFor({ state: 'detached' });
+    await editor.page.locator('.tab[data-resource-name="3-engraved-backing.tag.yaml"]').first().click();
     const again = await editor.openPreview();
-    for (const layer of ['score', 'grid']) {
-      assert.equal(await again.locator(`[data-layer=${layer}]`).getAttribute('aria-pressed'), 'false', layer);
+    for (const layer of ['engrave', 'grid']) {
+      await again.locator(`[data-layer=${layer}][aria-pressed=false]`).waitFor({ state: 'attached' });
     }
   });
 
@@ -80,25 +80,15 @@ describe('A preview', () => {
     await editor.openFile('6-bed-arrow.tag.yaml');
     assert.equal(await tab('1-jar-initial').count(), 1, 'it stays');
 
-    const preview = await editor.preview();
+    const preview = editor.preview();
     await preview.locator('#more').click();
     await preview.getByRole('menuitemcheckbox', { name: /^Follow/ }).click();
     await preview.locator('#more').click();
     await editor.page.locator('.tab[data-resource-name="6-bed-arrow.tag.yaml"]').first().click();
     await editor.openFile('2-script-name.tag.yaml');
     await tab('2-script-name').waitFor();
-    await eventually('the drawing of the other file, still going along', async () => {
-      const turned = await editor.preview();
-      // The page before it may still be there, and go while it is asked; the new one may have nothing yet.
-      const said = await turned
-        .evaluate(() => {
-          if (!document.getElementById('title')) return 'not yet';
-          const [title, more] = ['title', 'more'].map((id) => document.getElementById(id)!);
-          return `${title!.textContent} ${more!.dataset['follows']!}`;
-        })
-        .catch(() => 'gone');
-      return said === 'Angelica, script name true';
-    });
+    await preview.locator('#title', { hasText: 'Angelica, script name' }).waitFor();
+    await preview.locator('#more[data-follows=true]').waitFor();
     assert.equal(await tab('1-jar-initial').count(), 0);
   });
 

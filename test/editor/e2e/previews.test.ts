@@ -1,5 +1,4 @@
-import assert from 'node:assert/strict';
-import type { Frame } from 'playwright-core';
+import type { Frame, FrameLocator } from 'playwright-core';
 import { type Editor, eventually } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
@@ -16,7 +15,7 @@ async function previews(editor: Editor): Promise<Map<string, Frame>> {
   return found;
 }
 
-async function outline(preview: Frame): Promise<string> {
+async function outline(preview: Frame | FrameLocator): Promise<string> {
   return (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
 }
 
@@ -30,10 +29,8 @@ describe('Previews', () => {
 
     // The editor's own command, which first keeps what is open; the browser's reload may come before that.
     await Promise.all([editor.page.waitForEvent('load'), editor.runCommand('Developer: Reload Window')]);
-    await editor.page.locator('iframe.webview.ready').last().waitFor();
-    const revived = await editor.preview();
-    await revived.locator('#drawing .solid').first().waitFor();
-    assert.equal(await outline(revived), before);
+    const revived = editor.preview();
+    await eventually('the same outline', async () => (await outline(revived)) === before);
 
     await editor.openFile('2-script-name.tag.yaml');
     await editor.goAfter('text: Angelica');
@@ -50,10 +47,13 @@ describe('Previews', () => {
     // Both lie in the column beside; dragged apart they are seen together.
     await editor.page.locator('.tab', { hasText: 'Preview: 6-bed-arrow' }).click();
     await editor.runCommand('View: Move Editor into Next Group');
-    await eventually('two previews', async () => (await previews(editor)).size === 2);
+    // The move makes the page again, and what is asked of it meanwhile says nothing.
     const before = new Map<string, string>();
-    for (const [name, frame] of await previews(editor)) before.set(name, await outline(frame));
-    assert.equal(new Set(before.values()).size, 2, 'they show different tags');
+    await eventually('two different tags', async () => {
+      before.clear();
+      for (const [name, frame] of await previews(editor)) before.set(name, await outline(frame));
+      return before.size === 2 && new Set(before.values()).size === 2;
+    });
 
     await editor.page.locator('.tab[data-resource-name="6-bed-arrow.tag.yaml"]').first().click();
     await editor.text.focus();

@@ -1,18 +1,23 @@
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Frame } from 'playwright-core';
+import type { FrameLocator } from 'playwright-core';
 import { type Editor, eventually } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
-const outline = async (preview: Frame): Promise<string> =>
+const outline = async (preview: FrameLocator): Promise<string> =>
   (await preview.locator('#world .solid').first().getAttribute('d')) ?? '';
 
 /** The address of a preview's page; it stays the same for as long as that is open. */
 const previewTabs = (editor: Editor) => editor.page.locator('.tab', { hasText: /^Preview: / });
 
 /** The first kind of tag with these words, all else as it is; gives its preview. */
-async function newTag(editor: Editor, words: string, fileName: string, holding = 'Leave it as it is'): Promise<Frame> {
+async function newTag(
+  editor: Editor,
+  words: string,
+  fileName: string,
+  holding = 'Leave it as it is',
+): Promise<FrameLocator> {
   const widget = editor.page.locator('.quick-input-widget');
   await editor.runCommand('Tagwright: New Tag…');
   await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
@@ -31,23 +36,22 @@ async function newTag(editor: Editor, words: string, fileName: string, holding =
     await editor.choose(holding);
     await named.waitFor();
   }
-  const preview = await editor.preview();
+  const preview = editor.preview();
   await preview.locator('#drawing .solid').first().waitFor();
   return preview;
 }
 
 /** The preview that shows a file, once the editor has put it in the place of the one before. */
-async function previewOf(editor: Editor, fileName: string): Promise<Frame> {
+async function previewOf(editor: Editor, fileName: string): Promise<FrameLocator> {
   await previewTabs(editor)
     .filter({ hasText: `Preview: ${fileName}` })
     .waitFor();
-  let preview: Frame | undefined;
+  const preview = editor.preview();
   await eventually(`a drawing of ${fileName}`, async () => {
-    preview = await editor.preview();
     const source = await preview.locator('body').getAttribute('data-source');
     return source!.endsWith(fileName) && !source!.startsWith('untitled:') && (await outline(preview)) !== '';
   });
-  return preview!;
+  return preview;
 }
 
 describe('A tag that is saved', () => {
@@ -63,7 +67,7 @@ describe('A tag that is saved', () => {
       .getAttribute('data-resource-name'))!;
     const file = join(editor.folder, name);
     const preview = await previewOf(editor, name);
-    assert.equal(await previewTabs(editor).count(), 1);
+    await eventually('a single preview', async () => (await previewTabs(editor).count()) === 1);
 
     const before = await outline(preview);
     await editor.goAfter('text: Angelica');
@@ -82,7 +86,7 @@ describe('A tag that is saved', () => {
     await eventually('something to have been moved', async () => (await outline(preview)) !== unmoved);
     await editor.focusText();
     await editor.save();
-    assert.match(readFileSync(file, 'utf8'), /Angelicas[^]*nudge: \{right:/);
+    await editor.written(name, (text) => /Angelicas[^]*nudge: \{right:/.test(text));
 
     await preview.locator('#export').click();
     await editor.acceptQuickInput('.svg');
@@ -93,8 +97,9 @@ describe('A tag that is saved', () => {
     const editor = current();
     const preview = await newTag(editor, 'Sorrel & Mint', 'sorrel-mint.tag.yaml', 'Slide the letters');
     await previewTabs(editor).filter({ hasText: 'Preview: sorrel-mint.tag.yaml' }).waitFor();
-    assert.equal(await previewTabs(editor).count(), 1);
-    assert.equal(await editor.page.locator('.tab.dirty').count(), 1, 'the draft of the questions is gone');
+    await eventually('a single preview', async () => (await previewTabs(editor).count()) === 1);
+    // The draft of the questions is gone.
+    await eventually('a single tag', async () => (await editor.page.locator('.tab.dirty').count()) === 1);
     await eventually('one part', async () => /1 part/.test((await preview.locator('#summary').textContent()) ?? ''));
     await editor.screenshot('new-tag');
   });
@@ -144,7 +149,7 @@ describe('A tag that is saved', () => {
     await input.fill((await input.inputValue()).replace(old, 'basil.tag.yaml'));
     await input.press('Enter');
     const preview = await previewOf(editor, 'basil.tag.yaml');
-    assert.equal(await previewTabs(editor).count(), 1);
+    await eventually('a single preview', async () => (await previewTabs(editor).count()) === 1);
     assert.equal(readFileSync(join(editor.folder, old), 'utf8'), before);
 
     const drawn = await outline(preview);
@@ -160,23 +165,23 @@ describe('A tag that is saved', () => {
     await newTag(editor, 'Sorrel', 'sorrel.tag.yaml');
     await editor.text.focus();
     await editor.runCommand('View: Revert and Close Editor');
-    let preview = await editor.preview();
+    const preview = editor.preview();
     await preview
       .locator('#gone')
       .getByText(/sorrel\.tag\.yaml was closed without being saved/)
       .waitFor();
-    assert.ok(!(await preview.locator('#drawing').isVisible()));
+    await preview.locator('#drawing').waitFor({ state: 'hidden' });
     await editor.screenshot('closed-without-saving');
     await preview.getByRole('button', { name: 'Show 1-jar-initial.tag.yaml' }).click();
-    preview = await previewOf(editor, '1-jar-initial.tag.yaml');
-    assert.ok(await preview.locator('#drawing').isVisible());
+    await previewOf(editor, '1-jar-initial.tag.yaml');
+    await preview.locator('#drawing').waitFor();
   });
 
   it('is told from another that has the same words and stays unsaved', async () => {
     const editor = current();
     await newTag(editor, 'Angelica', 'angelica.tag.yaml');
     await newTag(editor, 'Angelica', 'angelica-2.tag.yaml');
-    assert.equal(await previewTabs(editor).count(), 2);
+    await eventually('two previews', async () => (await previewTabs(editor).count()) === 2);
     await editor.focusText();
     const name = (await editor.page.locator('.tab.active.dirty').getAttribute('data-resource-name'))!;
     await editor.save();

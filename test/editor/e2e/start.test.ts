@@ -5,19 +5,25 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { launchBrowser } from '../browser.ts';
-import { root } from '../editor.ts';
+import { limitMs, root } from '../editor.ts';
 
 describe('npm start', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'tagwright-start-'));
+  let folder: string;
   let started: ChildProcess | undefined;
 
-  after(() => {
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'tagwright-start-'));
+  });
+
+  afterEach(() => {
     started?.kill('SIGKILL');
     rmSync(folder, { recursive: true, force: true });
   });
 
   it('checks the samples, serves an editor on a copy of them, and ends with all it started on Ctrl+C', async () => {
-    const args = ['--import', 'tsx', 'src/dev/start.ts', '--served', '--no-open', '--folder', folder];
+    // Other tests are reading what a build would write.
+    const how = ['--served', '--no-open', '--no-build', '--folder', folder];
+    const args = ['--import', 'tsx', 'src/dev/start.ts', ...how];
     started = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
     const ended = once(started, 'exit') as Promise<[number | null]>;
     const output = await printedUntil(started, /Ctrl\+C/);
@@ -33,9 +39,9 @@ describe('npm start', () => {
     try {
       const page = await browser.newPage();
       await page.goto(url);
-      await page.locator('.tab.active', { hasText: '.tag.yaml' }).waitFor({ timeout: 20_000 });
+      await page.locator('.tab.active', { hasText: '.tag.yaml' }).waitFor({ timeout: limitMs });
       const outer = page.locator('iframe.webview.ready').last().contentFrame();
-      await outer.frameLocator('iframe#active-frame').locator('#drawing .solid').first().waitFor({ timeout: 20_000 });
+      await outer.frameLocator('iframe#active-frame').locator('#drawing .solid').first().waitFor({ timeout: limitMs });
     } finally {
       await browser.close();
     }

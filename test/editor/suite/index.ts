@@ -12,7 +12,7 @@ export async function run(): Promise<void> {
   Mocha.reporters.Base.consoleLog = (...args: unknown[]) => {
     for (const line of format(...args).split('\n')) console.log(resultMark, line);
   };
-  const mocha = new Mocha({ timeout: 20_000, reporter: 'spec', color: false });
+  const mocha = new Mocha({ timeout: 180_000, reporter: 'spec', color: false });
   for (const name of readdirSync(__dirname)) if (name.endsWith('.test.cjs')) mocha.addFile(join(__dirname, name));
   await new Promise<void>((resolve, reject) => {
     const runner = mocha.run((failures) => {

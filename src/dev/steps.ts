@@ -1,0 +1,95 @@
+/** Steps of a run of tests: each under its heading, what it prints shown whole when it ends, and at the end one line with the sum. */
+
+import { spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Counts } from './counting-reporter.ts';
+
+export const root = join(import.meta.dirname, '..', '..');
+const artefacts = join(root, 'test', 'artefacts');
+
+export interface Step {
+  readonly title: string;
+  /** Arguments of Node. */
+  readonly command: readonly string[];
+  readonly kind: 'check' | 'tests';
+}
+
+/** `bin`: below `node_modules`. */
+export const bin = (path: string): string => join(root, 'node_modules', path);
+export const check = (title: string, ...command: string[]): Step => ({ title, command, kind: 'check' });
+
+/** Files of tests side by side. */
+export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): Step {
+  const how = ['--no-config', '--node-option', 'import=tsx', '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
+  const mocha = [bin('mocha/bin/mocha.js'), '--reporter', './src/dev/counting-reporter.ts', ...how, ...more];
+  return { title, command: [...mocha, ...files], kind: 'tests' };
+}
+
+/** Large files of tests tend to take long; begun last, one of them would be waited for alone. */
+export function largestFirst(folder: string): string[] {
+  const names = readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' });
+  const files = names.filter((name) => name.endsWith('.test.ts')).map((name) => join(folder, name));
+  const size = (file: string): number => statSync(join(root, file)).size;
+  return files.sort((one, other) => size(other) - size(one));
+}
+
+export class Run {
+  private passed = 0;
+  private failed = 0;
+  private readonly failedSteps: string[] = [];
+  private readonly secondAttempts: string[] = [];
+
+  /** Resolves with whether it went well. A step that fails otherwise than by a test counts as one failed. */
+  async step({ title, command, kind }: Step): Promise<boolean> {
+    mkdirSync(artefacts, { recursive: true });
+    const countsFile = join(artefacts, `counts of ${title}.json`);
+    rmSync(countsFile, { force: true });
+    console.log(`.. ${title}`);
+    const start = Date.now();
+    const { status, output } = await ended(command, kind === 'tests' ? { TAGWRIGHT_COUNTS: countsFile } : {});
+    const counts = existsSync(countsFile) ? (JSON.parse(readFileSync(countsFile, 'utf8')) as Counts) : undefined;
+    // A run of tests that was none has checked nothing.
+    const good = status === 0 && (kind === 'check' || (counts?.passes ?? 0) > 0);
+    this.passed += counts?.passes ?? 0;
+    this.failed += counts?.failures || (good ? 0 : 1);
+    this.secondAttempts.push(...(counts?.secondAttempts ?? []));
+    if (!good) this.failedSteps.push(title);
+    const seconds = ((Date.now() - start) / 1000).toFixed(1);
+    console.log(`\n== ${title}\n${output.trimEnd()}\n== ${title}: ${good ? 'good' : 'FAILED'}, ${seconds} s\n`);
+    return good;
+  }
+
+  async inTurn(steps: readonly Step[]): Promise<void> {
+    for (const step of steps) await this.step(step);
+  }
+
+  /** Prints the sum, and sets the exit code. */
+  end(): void {
+    if (this.failedSteps.length > 0) console.log(`Failed: ${this.failedSteps.join(', ')}`);
+    const again = this.secondAttempts;
+    if (again.length > 0) console.log(`${again.length} passed at the second attempt: ${again.join('; ')}`);
+    console.log(`\n${this.passed} passed, ${this.failed} failed`);
+    process.exitCode = this.failed > 0 ? 1 : 0;
+  }
+}
+
+function ended(command: readonly string[], env: NodeJS.ProcessEnv): Promise<{ status: number; output: string }> {
+  const colours = process.stdout.isTTY ? { FORCE_COLOR: '1' } : {};
+  const child = spawn(process.execPath, command, {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, TAGWRIGHT_BUILT: '1', ...colours, ...env },
+  });
+  let output = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (text: string) => {
+      output += text;
+    });
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (status) => {
+      resolve({ status: status ?? 1, output });
+    });
+  });
+}

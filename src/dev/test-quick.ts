@@ -1,0 +1,72 @@
+/**
+ * `npm run test:quick`: types, lint of what changed against `main`, and the unit tests that are nearest to it by their
+ * imports: those that name a changed file, or one that does. How many more reach it from further off is said; `npm test` has
+ * them all.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { dirname, join, relative } from 'node:path';
+import ts from 'typescript';
+import { generate } from './generate.ts';
+import { bin, check, largestFirst, root, Run, tests } from './steps.ts';
+
+/** Imports between a test and what changed. */
+const near = 2;
+
+function git(...args: string[]): string[] {
+  const { status, stdout } = spawnSync('git', args, { cwd: root, encoding: 'utf8' });
+  return status === 0 ? stdout.split('\n').filter((line) => line !== '') : [];
+}
+
+/** Against where this branch left `main`, and what is not committed. */
+function changedFiles(): string[] {
+  const [base = 'HEAD'] = git('merge-base', 'HEAD', 'main');
+  const all = [...git('diff', '--name-only', base), ...git('ls-files', '--others', '--exclude-standard')];
+  return all.filter((file) => existsSync(join(root, file)));
+}
+
+/** From the root, with slashes. */
+function importsOf(file: string): string[] {
+  const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
+  return importedFiles
+    .filter(({ fileName }) => fileName.startsWith('.'))
+    .map(({ fileName }) => relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/'));
+}
+
+/** How many imports away each file is from the nearest of some; those that do not reach any are missing. */
+function distancesFrom(some: readonly string[]): Map<string, number> {
+  const importers = new Map<string, string[]>();
+  for (const folder of ['src', 'webview', 'test/unit', 'test/fonts'])
+    for (const name of readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })) {
+      if (!/\.m?ts$/.test(name)) continue;
+      const file = `${folder}/${name.replaceAll('\\', '/')}`;
+      for (const imported of importsOf(file)) importers.set(imported, [...(importers.get(imported) ?? []), file]);
+    }
+  const distances = new Map(some.map((file) => [file, 0]));
+  for (const [file, distance] of distances)
+    for (const importer of importers.get(file) ?? [])
+      if (!distances.has(importer)) distances.set(importer, distance + 1);
+  return distances;
+}
+
+await generate();
+const changed = changedFiles();
+const distances = distancesFrom(changed);
+const distanceOf = (test: string): number => distances.get(test.replaceAll('\\', '/')) ?? Infinity;
+const reaching = largestFirst('test/unit').filter((test) => distanceOf(test) < Infinity);
+const chosen = reaching.filter((test) => distanceOf(test) <= near);
+const linted = changed.filter((file) => /\.(m?ts|mjs)$/.test(file));
+
+const run = new Run();
+const jobs = availableParallelism();
+await Promise.all([
+  run.step(check('Types', bin('typescript/bin/tsc'), '--noEmit')),
+  linted.length > 0 ? run.step(check('Lint', bin('eslint/bin/eslint.js'), '--no-warn-ignored', ...linted)) : undefined,
+  chosen.length > 0 ? run.step(tests('Unit tests', jobs, chosen)) : undefined,
+]);
+console.log(
+  `Changed: ${changed.length} files. Files of unit tests run: ${chosen.length} of ${reaching.length} that reach them.`,
+);
+run.end();

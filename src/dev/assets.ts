@@ -1,9 +1,8 @@
-/** Everything in `dist/` that is no bundle: WebAssembly, fonts, the guide, the grammar, the extension's own page and icon. */
+/** Everything in `dist/` that is no bundle: WebAssembly, fonts, the guide, the grammar, the extension's icon. */
 
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
-import { listingPage } from './listing.ts';
 import { samplesFolder, specsIn } from './samples.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -15,9 +14,7 @@ export function copyAssets(dist: string): void {
   cpSync(join(modules, '@resvg/resvg-wasm/index_bg.wasm'), join(dist, 'resvg.wasm'));
   writeFileSync(join(dist, 'samples.json'), JSON.stringify(specsIn(samplesFolder)));
   cpSync(join(root, 'src', 'guide'), join(dist, 'guide'), { recursive: true });
-  mkdirSync(join(dist, 'listing'), { recursive: true });
-  writeFileSync(join(dist, 'listing', 'readme.md'), listingPage());
-  cpSync(join(root, 'src', 'vscode', 'listing', 'icon.png'), join(dist, 'listing', 'icon.png'));
+  cpSync(join(root, 'src', 'vscode', 'listing', 'icon.png'), join(dist, 'icon.png'));
   cpSync(join(root, 'src', 'vscode', 'grammar'), join(dist, 'grammar'), { recursive: true });
   for (const { package: name, faces, licence, licenceFile } of bundledFonts) {
     const fonts = join(dist, 'fonts');

@@ -2,7 +2,7 @@
  * Builds everything the extension and the command line need into `dist/`:
  *
  *     start.cjs  extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     web/start.js  web/extension.js  webview/  fonts/  guide/  listing/  samples.json  third-party-notices.txt
+ *     web/start.js  web/extension.js  webview/  fonts/  guide/  icon.png  samples.json  third-party-notices.txt
  *
  * `--watch` keeps building as sources and schema change, `--minify` is for the package.
  */

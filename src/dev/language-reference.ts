@@ -28,6 +28,15 @@ const names: Readonly<Record<NameKind, string>> = {
   table: 'CSV file',
 };
 
+/** What stands for a whole node of the schema, by its title. */
+const values: Readonly<Record<string, string>> = {
+  Length: 'length',
+  Size: '`[width, height]`',
+  Rate: 'speed',
+  RowName: 'name',
+  Row: 'cells by their columns',
+};
+
 interface Group {
   readonly name: string;
   readonly node: SchemaNode;
@@ -105,9 +114,8 @@ function valuesOf(node: SchemaNode, key: string): string {
 }
 
 function valueOf(node: SchemaNode, key: string): string {
-  if (isLength(node)) return 'length';
-  if (node.title === 'Size') return '`[width, height]`';
-  if (node.title === 'Rate') return 'speed';
+  const known = values[node.title ?? ''];
+  if (known !== undefined) return known;
   const kind = nameKindOf(node);
   if (kind) return names[kind];
   if (node.const !== undefined) return `\`${node.const}\``;

@@ -29,7 +29,9 @@ const engine = newEngine({
 describe('The specs that are shown', () => {
   const shown = [
     ...names.flatMap((name) => specsIn(page(name)).map((spec) => [name, spec] as const)),
-    ...specsIn(readFileSync(join(root, 'README.md'), 'utf8')).map((spec) => ['README.md', spec] as const),
+    ...['README.md', 'src/vscode/listing/page.md'].flatMap((name) =>
+      specsIn(readFileSync(join(root, name), 'utf8')).map((spec) => [name, spec] as const),
+    ),
   ];
 
   it('are several', () => {

@@ -75,7 +75,7 @@ describe('The time along a path', () => {
 
   it('is that of the whole for a line in pieces, wherever it is divided: it gains and brakes over more than one', () => {
     // Exact: 2·√(s/a), the whole too short for full speed.
-    const motion = { speed: 1000, acceleration: 200, corner: 5 };
+    const motion = { speed: 1000, acceleration: 200, cornerJump: 5 };
     for (const at of [1, 7, 20, 33, 39]) {
       const pieces = [at, 40].map((x) => ({ type: 'line' as const, to: { x, y: 0 } }));
       assertNear(

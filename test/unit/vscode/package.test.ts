@@ -11,7 +11,7 @@ import { copyAssets } from '../../../src/dev/assets.ts';
 import { iconPng } from '../../../src/dev/icon.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');
-const readmePath = 'dist/listing/readme.md';
+const readmePath = 'src/vscode/listing/page.md';
 
 interface Manifest {
   readonly icon: string;
@@ -109,27 +109,21 @@ describe('The package', () => {
     assert.ok(pages.includes('readme.md') && pages.includes('changelog.md') && pages.includes('dist/guide/index.md'));
     let followed = 0;
     for (const page of pages)
-      for (const target of targetsIn(text(page)).filter((each) => !/^(https:|data:image\/png;base64,|#)/.test(each))) {
+      for (const target of targetsIn(text(page)).filter((each) => !/^(https:|#)/.test(each))) {
         assert.ok(has(posix.join(posix.dirname(page), target.split('#')[0]!)), `${page}: ${target}`);
         followed += 1;
       }
     assert.ok(followed > 100, String(followed));
   });
 
-  // The editor shows pictures there from `https:` and `data:` alone, and opens links to the web alone.
-  it('has a page whose pictures are within it and whose links lead to the web', () => {
-    const page = text('readme.md');
-    const targets = targetsIn(page);
-    const pictures = targets.filter((target) => target.startsWith('data:'));
-    assert.equal(pictures.length, 2);
-    for (const picture of pictures) {
-      const { width, height } = PNG.sync.read(Buffer.from(picture.slice(picture.indexOf(',') + 1), 'base64'));
-      assert.ok(width > 300 && height > 200);
-    }
+  // The editor shows pictures there from the web alone, not from beside the page nor from within it, and opens links to the web
+  // alone (seen in VS Code 1.139: what is written as `data:` comes out as a broken picture).
+  it('has a page that asks for nothing the editor does not show there', () => {
     assert.deepEqual(
-      targets.filter((target) => !/^(https|data):/.test(target)),
+      targetsIn(text('readme.md')).filter((target) => !target.startsWith('https:')),
       [],
     );
+    assert.doesNotMatch(text('readme.md'), /<img|<svg/);
   });
 
   it('has a page for makers, not for developers', () => {

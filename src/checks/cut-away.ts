@@ -8,7 +8,7 @@ import type { Letter, Lettering } from '../tag/letters.ts';
 import { remembered } from './remembered.ts';
 
 /** What a text was made as, and what it had to stay within. */
-export interface Kept {
+export interface Remainder {
   readonly shape: Region;
   readonly region: Region;
   /** Cuts through it. */
@@ -22,7 +22,7 @@ const missingShare = 0.4;
 const toleranceShare = 0.01;
 
 /** The letters that are missing for the most part. */
-export function cutAway({ letters, xHeight }: Lettering, { shape, region, cuts }: Kept): Letter[] {
+export function cutAway({ letters, xHeight }: Lettering, { shape, region, cuts }: Remainder): Letter[] {
   const missing = [
     ...(shape === region ? [] : outside(shape, region)),
     ...cuts.flatMap((cut) => [...inside(shape, cut)]),

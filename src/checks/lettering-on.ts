@@ -4,7 +4,7 @@ import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import type { Kept } from './cut-away.ts';
+import type { Remainder } from './cut-away.ts';
 import { finestMm } from './fine-mark.ts';
 
 export interface LetteringOn {
@@ -14,7 +14,7 @@ export interface LetteringOn {
   /** Where the text is not the only thing of its kind: what it must stand out from, and whether it is that or is left out of it. */
   readonly ground?: Ground;
   /** Of letters that are not openings. */
-  readonly kept?: Kept;
+  readonly kept?: Remainder;
 }
 
 export interface Ground {

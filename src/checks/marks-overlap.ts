@@ -2,7 +2,7 @@
 
 import { offset } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
-import type { Stretch } from '../geometry/length-inside.ts';
+import type { InsideStretch } from '../geometry/length-inside.ts';
 import { area } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
@@ -90,9 +90,10 @@ function crossed(under: Mark, line: Mark, covers: readonly Region[]): Collision 
   return { point: longest.middle, message, isGrave: true };
 }
 
-const lengthOf = (stretches: readonly Stretch[]): number => stretches.reduce((sum, { length }) => sum + length, 0);
+const lengthOf = (stretches: readonly InsideStretch[]): number =>
+  stretches.reduce((sum, { length }) => sum + length, 0);
 
-const linesWithin = remembered((line, under): readonly Stretch[] =>
+const linesWithin = remembered((line, under): readonly InsideStretch[] =>
   doBoxesMeet(line, under) ? runsInside(line, deepOf(under)) : [],
 );
 

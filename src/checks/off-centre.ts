@@ -3,8 +3,8 @@
 import { boundsOf } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
-import { centreOf } from '../tag/solid.ts';
-import type { Solid } from '../tag/solid.ts';
+import { centreOf } from '../tag/made-shape.ts';
+import type { MadeShape } from '../tag/made-shape.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
@@ -15,7 +15,7 @@ const seenShare = 0.02;
 
 export const offCentre: Check = ({ made }) => [...made].flatMap(([shape, solid]) => visiblyOff(shape, solid, made));
 
-function visiblyOff({ modifiers, path }: Shape, solid: Solid, made: Tag['made']): Finding[] {
+function visiblyOff({ modifiers, path }: Shape, solid: MadeShape, made: Tag['made']): Finding[] {
   const { place } = modifiers;
   // What is nudged or put by another rule is where its maker wants it.
   if (place?.by !== 'box' || place.at !== 'center' || modifiers.nudge) return [];

@@ -28,7 +28,7 @@ export interface Readability extends Closeness {
   /** Of the small letters in mm, or of the highest where all are capitals. */
   readonly height: number;
   /** What doubt is reckoned from, by the names of its weights. */
-  readonly figures: Readonly<Record<Figure, number>>;
+  readonly figures: Readonly<Record<LetterMeasure, number>>;
   /** Above `doubtful` it may be hard to read, above `unlikely` most readers fail. */
   readonly doubt: number;
 }
@@ -53,7 +53,7 @@ const weights = {
 } as const;
 const atNothing = 0.665;
 
-export type Figure = keyof typeof weights;
+export type LetterMeasure = keyof typeof weights;
 
 /** Fewer letters, and more, than the words of the calibration have count as so many. */
 const [fewest, most] = [3, 7];
@@ -113,7 +113,10 @@ export function readability(lettering: Lettering, { beam, over = 0 }: Making): R
     outline: outlineLeft * Math.log(Math.min(Math.max(n, fewest), most)),
     far: Math.max(0, grow / xHeight - farShare),
   };
-  const doubt = (Object.keys(weights) as Figure[]).reduce((all, key) => all + weights[key] * figures[key], atNothing);
+  const doubt = (Object.keys(weights) as LetterMeasure[]).reduce(
+    (all, key) => all + weights[key] * figures[key],
+    atNothing,
+  );
   const isWhole = outlineLeft > wholeShare && figures.gone < 0.005 && figures.far === 0;
   const standing = losses.map(({ like, at, outline }, index) => {
     const { spaced, opens = false } = letters[index]!;

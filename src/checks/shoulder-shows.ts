@@ -5,7 +5,7 @@ import { area } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
-import type { Shoulder } from '../tag/solid.ts';
+import type { Shoulder } from '../tag/made-shape.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 

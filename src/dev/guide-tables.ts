@@ -6,7 +6,7 @@ import { issueCodes, issueKinds } from '../core/issue-kinds.ts';
 import { previewKeys } from '../../webview/preview/panels/key-list.ts';
 import { languageReference } from './language-reference.ts';
 import { rewrite, withTable } from './markdown-table.ts';
-import type { Table } from './markdown-table.ts';
+import type { MarkdownTable } from './markdown-table.ts';
 import { writeMaterialsTables } from './materials-table.ts';
 import { filesWithWebTable, webTable } from './min-web-table.ts';
 
@@ -17,7 +17,7 @@ const subjects = ['making', 'resources', 'text'] as const;
 const severities = ['error', 'warning', 'info'] as const;
 
 /** Every kind of problem with its page: those of the finished tag, then of files and fonts, then of the text. */
-export function problemsTable(): Table {
+export function problemsTable(): MarkdownTable {
   const rows = subjects.flatMap((about) =>
     severities.flatMap((severity) =>
       issueCodes
@@ -37,7 +37,7 @@ interface Manifest {
 }
 
 /** The settings but for the severities, which the table of problems has. */
-export function settingsTable(root: string): Table {
+export function settingsTable(root: string): MarkdownTable {
   const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Manifest;
   const { properties } = manifest.contributes.configuration[0]!;
   const rows = Object.entries(properties).map(([name, setting]) => [
@@ -48,7 +48,7 @@ export function settingsTable(root: string): Table {
   return { header: ['setting', 'default', 'what it does'], rows };
 }
 
-export function keysTable(): Table {
+export function keysTable(): MarkdownTable {
   const rows = previewKeys.flatMap(([group, keys]) => keys.map(([key, what]) => [group, key, what]));
   return { header: ['for', 'keys', 'what they do'], rows };
 }

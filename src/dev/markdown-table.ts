@@ -3,7 +3,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-export interface Table {
+export interface MarkdownTable {
   readonly header: readonly string[];
   readonly rows: readonly (readonly string[])[];
 }
@@ -12,7 +12,7 @@ export interface Table {
 const alignedLine = 130;
 
 /** In Markdown, its columns aligned where that leaves lines that can be read. */
-export function markdownTable({ header, rows }: Table): string {
+export function markdownTable({ header, rows }: MarkdownTable): string {
   const cells = rows.map((row) => row.map((cell) => cell.replaceAll('|', '\\|')));
   const widest = header.map((name, column) => Math.max(name.length, ...cells.map((row) => row[column]!.length)));
   const isAligned = widest.reduce((sum, width) => sum + width + 3, 1) <= alignedLine;
@@ -24,7 +24,7 @@ export function markdownTable({ header, rows }: Table): string {
 }
 
 /** A text with the table of that header in place of the one it has. Throws where there is none. */
-export function withTable(text: string, table: Table): string {
+export function withTable(text: string, table: MarkdownTable): string {
   const lines = text.split('\n');
   const start = lines.findIndex((line) => cellsOf(line).join('|') === table.header.join('|'));
   if (start < 0) throw new Error(`There is no table with the columns ${table.header.join(', ')} to bring up to date.`);

@@ -1,19 +1,19 @@
 /** The table of materials, written into the page of the load: what is known of each, and from where. */
 
 import { sourceOf } from '../strength/material.ts';
-import type { Figure } from '../strength/material.ts';
+import type { SourcedValue } from '../strength/material.ts';
 import { materialNames, materialOf } from '../strength/materials.ts';
 import { rewrite, withTable } from './markdown-table.ts';
-import type { Table } from './markdown-table.ts';
+import type { MarkdownTable } from './markdown-table.ts';
 
 export const loadPage = 'src/guide/what-a-hanger-bears.md';
 
 /** Strengths of a sheet of 3 mm; sources are numbered in the order in which they come up. */
 const thicknessMm = 3;
 
-export function materialsTable(): { readonly materials: Table; readonly sources: Table } {
+export function materialsTable(): { readonly materials: MarkdownTable; readonly sources: MarkdownTable } {
   const sources: string[] = [];
-  const cell = (figure: Figure | undefined, unit = ''): string => {
+  const cell = (figure: SourcedValue | undefined, unit = ''): string => {
     if (!figure) return '–';
     const source = sourceOf(figure);
     if (!sources.includes(source)) sources.push(source);
@@ -37,7 +37,7 @@ export function materialsTable(): { readonly materials: Table; readonly sources:
   };
 }
 
-const asPercent = (figure: Figure): Figure => ({ ...figure, value: 100 * figure.value });
+const asPercent = (figure: SourcedValue): SourcedValue => ({ ...figure, value: 100 * figure.value });
 
 export function writeMaterialsTables(root: string): void {
   const { materials, sources } = materialsTable();

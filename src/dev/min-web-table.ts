@@ -1,7 +1,7 @@
 /** The table of what `min_web` is where it is left out, for the guide's page on widths and the pages of the checks that go by it. */
 
 import { unnamed, webDefaults } from '../spec/min-web-defaults.ts';
-import type { Table } from './markdown-table.ts';
+import type { MarkdownTable } from './markdown-table.ts';
 
 /** From the root of the project. */
 export const filesWithWebTable: readonly string[] = [
@@ -9,7 +9,7 @@ export const filesWithWebTable: readonly string[] = [
   ...['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'].map((code) => `problems/${code}`),
 ].map((page) => `src/guide/${page}.md`);
 
-export function webTable(): Table {
+export function webTable(): MarkdownTable {
   const materials = new Map([...webDefaults, unnamed].map((each) => [each.material, each]));
   // What is named by nothing in particular comes last.
   materials.delete(unnamed.material);

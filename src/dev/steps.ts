@@ -8,7 +8,7 @@ import type { Counts } from './counting-reporter.ts';
 export const root = join(import.meta.dirname, '..', '..');
 const artefacts = join(root, 'test', 'artefacts');
 
-export interface Step {
+export interface TestStep {
   readonly title: string;
   /** Arguments of Node. */
   readonly command: readonly string[];
@@ -17,10 +17,10 @@ export interface Step {
 
 /** `bin`: below `node_modules`. */
 export const bin = (path: string): string => join(root, 'node_modules', path);
-export const check = (title: string, ...command: string[]): Step => ({ title, command, kind: 'check' });
+export const check = (title: string, ...command: string[]): TestStep => ({ title, command, kind: 'check' });
 
 /** Files of tests side by side. */
-export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): Step {
+export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
   const how = ['--no-config', '--node-option', 'import=tsx', '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
   const mocha = [bin('mocha/bin/mocha.js'), '--reporter', './src/dev/counting-reporter.ts', ...how, ...more];
   return { title, command: [...mocha, ...files], kind: 'tests' };
@@ -34,14 +34,14 @@ export function largestFirst(folder: string): string[] {
   return files.sort((one, other) => size(other) - size(one));
 }
 
-export class Run {
+export class StepRunner {
   private passed = 0;
   private failed = 0;
   private readonly failedSteps: string[] = [];
   private readonly secondAttempts: string[] = [];
 
   /** Resolves with whether it went well. A step that fails otherwise than by a test counts as one failed. */
-  async step({ title, command, kind }: Step): Promise<boolean> {
+  async step({ title, command, kind }: TestStep): Promise<boolean> {
     mkdirSync(artefacts, { recursive: true });
     const countsFile = join(artefacts, `counts of ${title}.json`);
     rmSync(countsFile, { force: true });
@@ -60,7 +60,7 @@ export class Run {
     return good;
   }
 
-  async inTurn(steps: readonly Step[]): Promise<void> {
+  async inTurn(steps: readonly TestStep[]): Promise<void> {
     for (const step of steps) await this.step(step);
   }
 

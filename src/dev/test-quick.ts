@@ -10,7 +10,7 @@ import { availableParallelism } from 'node:os';
 import { dirname, join, relative } from 'node:path';
 import ts from 'typescript';
 import { generate } from './generate.ts';
-import { bin, check, largestFirst, root, Run, tests } from './steps.ts';
+import { bin, check, largestFirst, root, StepRunner, tests } from './steps.ts';
 
 /** Imports between a test and what changed. */
 const near = 2;
@@ -59,7 +59,7 @@ const reaching = largestFirst('test/unit').filter((test) => distanceOf(test) < I
 const chosen = reaching.filter((test) => distanceOf(test) <= near);
 const linted = changed.filter((file) => /\.(m?ts|mjs)$/.test(file));
 
-const run = new Run();
+const run = new StepRunner();
 const jobs = availableParallelism();
 await Promise.all([
   run.step(check('Types', bin('typescript/bin/tsc'), '--noEmit')),

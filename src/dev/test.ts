@@ -4,19 +4,19 @@
  */
 
 import { availableParallelism } from 'node:os';
-import { bin, check, largestFirst, Run, tests, type Step } from './steps.ts';
+import { bin, check, largestFirst, StepRunner, tests, type TestStep } from './steps.ts';
 
 const tsx = ['--import', 'tsx'];
 const jobs = availableParallelism();
 
-const withoutBrowser: readonly Step[] = [
+const withoutBrowser: readonly TestStep[] = [
   check('Types', bin('typescript/bin/tsc'), '--noEmit'),
   check('Lint', bin('eslint/bin/eslint.js'), '.'),
   check('Format', bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'),
   tests('Unit tests', jobs, largestFirst('test/unit')),
 ];
 
-const inBrowser: readonly Step[] = [
+const inBrowser: readonly TestStep[] = [
   check('Editor', ...tsx, 'test/editor/install.ts'),
   tests('Tests of the page', jobs, largestFirst('test/page')),
   { title: 'Tests inside the editor', command: [...tsx, 'test/editor/run-suite.ts'], kind: 'tests' },
@@ -24,7 +24,7 @@ const inBrowser: readonly Step[] = [
   tests('Tests from end to end', jobs, largestFirst('test/editor/e2e'), '--retries', '1'),
 ];
 
-const run = new Run();
+const run = new StepRunner();
 // Without a build there is nothing that an editor could load.
 const built = await run.step(check('Build', ...tsx, 'src/dev/build.ts'));
 await Promise.all([run.inTurn(withoutBrowser), built ? run.inTurn(inBrowser) : undefined]);

@@ -30,11 +30,11 @@ export interface ProofPicture {
   /** Paper by tag: 1 at true size. */
   readonly scale: number;
   /** On a table as wide as it was asked for, its upper left corner there. Gives the place of each assembly. */
-  draw(page: PageBuilder, left: number, top: number, face: FontFace): readonly Place[];
+  draw(page: PageBuilder, left: number, top: number, face: FontFace): readonly PicturePlace[];
 }
 
 /** From the tag's coordinates to the paper's. */
-export interface Place {
+export interface PicturePlace {
   readonly scale: number;
   readonly dx: number;
   readonly dy: number;
@@ -61,7 +61,7 @@ export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPict
     scale,
     draw(page, left, top, face) {
       page.box(left, top - total, width, total, { fill: table });
-      const places: Place[] = [];
+      const places: PicturePlace[] = [];
       let y = top;
       rows.forEach((row, index) => {
         const used = row.reduce((sum, { bounds }) => sum + (bounds.maxX - bounds.minX) * scale + around.x, 0);
@@ -124,7 +124,7 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
 }
 
 /** Every layer on the one below. */
-function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: Place): void {
+function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: PicturePlace): void {
   const { wood } = lookOfStock(tag.stock);
   const edge = (tag.stock.thickness ?? usualThicknessMm) * edgeShare * scale;
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
@@ -133,7 +133,13 @@ function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale
   });
 }
 
-function drawDimensions(page: PageBuilder, bounds: Bounds, { units, stock }: Tag, place: Place, face: FontFace): void {
+function drawDimensions(
+  page: PageBuilder,
+  bounds: Bounds,
+  { units, stock }: Tag,
+  place: PicturePlace,
+  face: FontFace,
+): void {
   const at = (x: number, y: number) => [x * place.scale + place.dx, y * place.scale + place.dy] as const;
   const [left, bottom] = at(bounds.minX, bounds.minY);
   const [right, top] = at(bounds.maxX, bounds.maxY);

@@ -8,7 +8,7 @@ import type { PartToNest } from '../nesting/nest.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
 import type { Sheet } from '../spec/model.ts';
-import { kerfOf } from '../tag/cut-on-the-line.ts';
+import { kerfOf } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';

@@ -7,12 +7,12 @@ import type { Job } from './job.ts';
 
 /** The more of these a text is at once, the earlier one counts: a line that shows where letters are glued is none of the words. */
 const ways = ['cut out and glued on', 'cut out', 'cut through', 'engraved', 'drawn as a fine line'] as const;
-export type Way = (typeof ways)[number];
+export type WordOperation = (typeof ways)[number];
 
 export interface WordsOn {
   /** As it is spelt, line by line. */
   readonly lines: readonly string[];
-  readonly way: Way;
+  readonly way: WordOperation;
   /** As its font calls itself. */
   readonly font: string;
   readonly lettering: Lettering;
@@ -20,7 +20,7 @@ export interface WordsOn {
 
 /** In the order of the text of the spec. */
 export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
-  const found = new Map<string, { way: Way; lettering: Lettering }>();
+  const found = new Map<string, { way: WordOperation; lettering: Lettering }>();
   for (const [way, lettering] of tag.pieces.flatMap(letteringOf)) {
     const key = keyOf(lettering.path);
     const before = found.get(key);
@@ -48,7 +48,7 @@ function keyOf(path: YamlPath): string {
   return path.join('/');
 }
 
-function letteringOf({ sources, marks, glueTo }: Piece): (readonly [Way, Lettering])[] {
+function letteringOf({ sources, marks, glueTo }: Piece): (readonly [WordOperation, Lettering])[] {
   const solid = glueTo === undefined ? 'cut out' : 'cut out and glued on';
   return [
     ...sources.flatMap(({ use, lettering = [] }) =>

@@ -12,7 +12,7 @@ import type { Contour, Segment } from './contour.ts';
 import { fitArc, fitCircle } from './fitting/arcs.ts';
 import { fitCubic } from './fitting/cubics.ts';
 import { runsOf } from './fitting/joints.ts';
-import type { Run } from './fitting/joints.ts';
+import type { SmoothRun } from './fitting/joints.ts';
 import { simplified } from './simplify.ts';
 import type { Point, Region, Ring } from './types.ts';
 
@@ -58,7 +58,7 @@ function distance(a: Point, b: Point): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
-function cover(run: Run): Segment[] {
+function cover(run: SmoothRun): Segment[] {
   const end = run.points.length - 1;
   const segments: Segment[] = [];
   for (let at = 0; at < end;) {
@@ -74,7 +74,7 @@ interface Reach {
   readonly segments: readonly Segment[];
 }
 
-function furthest(run: Run, from: number): Reach {
+function furthest(run: SmoothRun, from: number): Reach {
   const end = run.points.length - 1;
   const line: Reach = { to: from + 1, segments: [{ type: 'line', to: run.points[from + 1]! }] };
   if (end === 1) return line;

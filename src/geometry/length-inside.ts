@@ -5,7 +5,7 @@ import { boundsOf } from './measure.ts';
 import type { Point, Region } from './types.ts';
 
 /** A stretch of an outline that runs inside. */
-export interface Stretch {
+export interface InsideStretch {
   /** In mm. */
   readonly length: number;
   /** The point halfway. */
@@ -13,7 +13,7 @@ export interface Stretch {
 }
 
 /** Every stretch of the outlines that is inside the region, in the order of the outlines. */
-export function stretchesInside(lines: Region, region: Region): Stretch[] {
+export function stretchesInside(lines: Region, region: Region): InsideStretch[] {
   const box = boundsOf(region);
   if (!box) return [];
   const edges = new EdgeIndex(region);
@@ -25,7 +25,7 @@ export function stretchesInside(lines: Region, region: Region): Stretch[] {
 }
 
 /** The outline is followed round: each crossing of an edge leads in or out. */
-function runsOf(ring: readonly Point[], edges: EdgeIndex): Stretch[] {
+function runsOf(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
   const runs: Point[][] = [];
   let isInside = edges.contains(ring[0]!);
   const startsInside = isInside;
@@ -70,7 +70,7 @@ function side(a: Point, b: Point, { x, y }: Point): number {
   return (b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x);
 }
 
-function stretchAlong(points: readonly Point[]): Stretch {
+function stretchAlong(points: readonly Point[]): InsideStretch {
   const steps = points.slice(1).map((to, index) => Math.hypot(to.x - points[index]!.x, to.y - points[index]!.y));
   const length = steps.reduce((sum, step) => sum + step, 0);
   let left = length / 2;

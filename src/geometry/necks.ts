@@ -25,7 +25,7 @@ import { judgeCuts } from './necks/cuts.ts';
 import type { Mesh } from './necks/mesh.ts';
 import { buildMesh } from './necks/build-mesh.ts';
 import { triangleOf } from './necks/mesh.ts';
-import type { Run } from './necks/runs.ts';
+import type { ThinRun } from './necks/runs.ts';
 import { findRuns } from './necks/runs.ts';
 import { freeEnds } from './necks/paths.ts';
 import type { FreeEnd } from './necks/paths.ts';
@@ -128,12 +128,12 @@ function tipOf({ xs, ys }: Mesh, { vertex, path }: FreeEnd): Tip {
 }
 
 interface Place extends Cut, Width {
-  readonly kind: Run['kind'];
+  readonly kind: ThinRun['kind'];
   readonly length: number;
 }
 
 /** The exact width of each run. Two branches that narrow towards the same place are one. */
-function measureRuns(mesh: Mesh, runs: readonly Run[], spacing: number): Place[] {
+function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Place[] {
   const places = new Map<string, Place>();
   for (const { kind, chord, length, follow } of runs) {
     const measured = exactWidth(mesh, chord, spacing, follow);

@@ -12,7 +12,7 @@ import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from './values.ts';
 
 /** What there is in the spec to name, and where one stands in it. */
-export interface Setting {
+export interface SuggestionSetting {
   readonly path: YamlPath;
   readonly root: unknown;
   readonly names: readonly NamePlace[];
@@ -20,7 +20,7 @@ export interface Setting {
 }
 
 /** A first value, or `undefined` where the spec has nothing yet to make one of. */
-export function exampleSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+export function exampleSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const options = alternatives(node);
   for (const option of options) {
     const example = option.examples?.[0];
@@ -31,7 +31,7 @@ export function exampleSnippet(node: SchemaNode, setting: Setting, stops: Stops)
   return undefined;
 }
 
-function fromSchema(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+function fromSchema(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const kind = nameKindOf(node);
   if (kind) {
     const names = namesFor(kind, setting);
@@ -52,14 +52,14 @@ function fromSchema(node: SchemaNode, setting: Setting, stops: Stops): string | 
   }
 }
 
-function listSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+function listSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const item = schemasUnder([node], 0)[0];
   const entry = item && exampleSnippet(item, { ...setting, path: [...setting.path, 0] }, stops);
   return entry === undefined ? undefined : `[${entry}]`;
 }
 
 /** Its required keys. */
-function groupSnippet(node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+function groupSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const entries = (node.required ?? []).map((key) => {
     const inner = node.properties?.[key];
     const value = inner && exampleSnippet(inner, { ...setting, path: [...setting.path, key] }, stops);
@@ -69,7 +69,7 @@ function groupSnippet(node: SchemaNode, setting: Setting, stops: Stops): string 
 }
 
 /** An example of the schema with a stop at each figure and word of it. */
-function filled(example: unknown, node: SchemaNode, setting: Setting, stops: Stops): string {
+function filled(example: unknown, node: SchemaNode, setting: SuggestionSetting, stops: Stops): string {
   const inner = (step: string | number, value: unknown): string => {
     const [schema] = schemasUnder([node], step);
     return schema ? filled(value, schema, setting, stops) : yamlScalar(value, setting.root);
@@ -110,7 +110,7 @@ function defaultFirst<T>(values: readonly T[], first: unknown): T[] {
 }
 
 /** The names of the spec that may stand at a path. */
-export function namesFor(kind: NameKind, { path, root, names, uses }: Setting): string[] {
+export function namesFor(kind: NameKind, { path, root, names, uses }: SuggestionSetting): string[] {
   switch (kind) {
     case 'shape':
       return [...shapesFor(path, names), ...usedNames('shapes', uses.used)];

@@ -6,7 +6,7 @@ import { SpecSource } from '../spec/source.ts';
 import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from './values.ts';
 
-export interface Lettering {
+export interface LetteringChoice {
   readonly path: YamlPath;
   readonly text: string;
   /** Absent where the spec leaves it to the default. */
@@ -23,9 +23,9 @@ export interface TagChoices {
 }
 
 /** Every named shape that is text. */
-export function letteringOf({ value }: SpecSource): Lettering[] {
+export function letteringOf({ value }: SpecSource): LetteringChoice[] {
   const shapes = valueAt(value, ['shapes']);
-  return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): Lettering[] => {
+  return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): LetteringChoice[] => {
     if (!isGroup(shape) || typeof shape['text'] !== 'string') return [];
     const { text, font } = shape;
     return [{ path: ['shapes', name], text, ...(typeof font === 'string' ? { font } : {}) }];
@@ -64,7 +64,7 @@ export function isOnePiece({ value }: SpecSource): boolean {
   return isGroup(pieces) && Object.keys(pieces).length === 1;
 }
 
-function sized(spec: string, first: Lettering | undefined, width: string): string {
+function sized(spec: string, first: LetteringChoice | undefined, width: string): string {
   const pieces = valueAt(new SpecSource(spec).value, ['pieces']);
   const [only] = Object.keys(isGroup(pieces) ? pieces : {});
   if (only !== undefined && isOnePiece(new SpecSource(spec))) return changed(spec, ['pieces', only], 'width', width);

@@ -5,7 +5,7 @@ import type { SpecNode } from '../spec/tree.ts';
 import { rootSchemas, schemasUnder } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 
-export interface Placed {
+export interface ValueWithSchema {
   readonly node: SpecNode;
   readonly path: YamlPath;
   readonly schemas: readonly SchemaNode[];
@@ -16,7 +16,7 @@ export function* valuesIn(
   node: SpecNode | undefined,
   schemas: readonly SchemaNode[] = rootSchemas,
   path: YamlPath = [],
-): Generator<Placed> {
+): Generator<ValueWithSchema> {
   if (!node) return;
   yield { node, path, schemas };
   if (node.kind === 'map') {

@@ -2,7 +2,7 @@
 
 import type { BinSize, Position } from './layout.ts';
 import { sectionsSeen } from './no-fit-polygons.ts';
-import type { NoFitPolygons, Section } from './no-fit-polygons.ts';
+import type { NoFitPolygons, LevelSection } from './no-fit-polygons.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation } from './orientation.ts';
 import { slackMm } from './orientation.ts';
@@ -94,7 +94,7 @@ export class Bin {
   }
 
   /** Makes the no-fit polygons that a level needs, with pauses: a level of a sheet full of different parts takes many. */
-  async #prepare(orientation: Orientation, seen: readonly Section[], y: number): Promise<void> {
+  async #prepare(orientation: Orientation, seen: readonly LevelSection[], y: number): Promise<void> {
     if (!this.#rows.mayHold(orientation, y)) return;
     for (let i = 0; i < seen.length; i += 1) {
       const each = seen[i]!;
@@ -106,7 +106,7 @@ export class Bin {
   }
 
   /** Ascending, none twice. */
-  #levels(seen: readonly Section[], top: number, above: number, pitch: number): number[] {
+  #levels(seen: readonly LevelSection[], top: number, above: number, pitch: number): number[] {
     const levels = above <= 0 ? [0] : [above];
     if (top > above) levels.push(top);
     for (let i = 0; i < seen.length; i += 1) {
@@ -132,7 +132,7 @@ export class Bin {
   /** Between a place and a level below that is no better, the best that halving finds. */
   #closeIn(
     orientation: Orientation,
-    seen: readonly Section[],
+    seen: readonly LevelSection[],
     place: Position,
     below: number,
     { tilt, columns }: Preference,
@@ -150,7 +150,7 @@ export class Bin {
   }
 
   /** How far from the left there is room on a level. */
-  #leftmost(orientation: Orientation, seen: readonly Section[], y: number, columns: number): number | undefined {
+  #leftmost(orientation: Orientation, seen: readonly LevelSection[], y: number, columns: number): number | undefined {
     this.#budget.spent += edgesOfLevel;
     if (!this.#rows.mayHold(orientation, y)) return undefined;
     const right = Math.max(0, this.#room.width - orientation.width);

@@ -11,7 +11,7 @@
  */
 
 import { cornerBits, maxCorners } from './outline.ts';
-import type { Corners, Island, Orientation, RingRange } from './orientation.ts';
+import type { CornerArrays, Island, Orientation, RingRange } from './orientation.ts';
 
 const movingBit = 1 << 30;
 
@@ -26,7 +26,7 @@ export type Convolved = Readonly<typeof made>;
 
 /** A ring of an orientation as `carry` reads it. */
 interface Turning {
-  readonly corners: Corners;
+  readonly corners: CornerArrays;
   readonly previous: Int32Array;
   readonly ring: RingRange;
 }

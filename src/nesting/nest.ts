@@ -9,8 +9,8 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Affine } from '../geometry/types.ts';
 import { fitsInto } from './bin.ts';
 import type { BinSize } from './layout.ts';
-import type { Candidate } from './partial-layout.ts';
-import type { Layout, PartToNest, SheetSize, Placement } from './layout.ts';
+import type { PartToPlace } from './partial-layout.ts';
+import type { Layout, PartToNest, Sheet, Placement } from './layout.ts';
 import { NoFitPolygons } from './no-fit-polygons.ts';
 import { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
@@ -20,7 +20,7 @@ import { compacted } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
 
-export type { Layout, PartToNest, SheetSize, Placement };
+export type { Layout, PartToNest, Sheet, Placement };
 
 /** Edges that the search may look at: for forty different names, about two seconds (`test/bench/sheet.bench.ts`). */
 export const usualEffort = 20_000_000;
@@ -34,7 +34,7 @@ export const usualEffort = 20_000_000;
  */
 export async function nest(
   parts: readonly PartToNest[],
-  room: SheetSize,
+  room: Sheet,
   checkpoint: () => Promise<void>,
   effort = usualEffort,
 ): Promise<Layout> {
@@ -47,7 +47,7 @@ export async function nest(
   const goes = new Set<number>();
   for (const quarters of quartersOf(room)) {
     const inner = innerRoom(room, quarters);
-    const candidates: Candidate[] = [];
+    const candidates: PartToPlace[] = [];
     for (const [part, shape] of shapes.entries()) {
       const fitting = shape ? posesOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation)) : [];
       await checkpoint();
@@ -74,17 +74,17 @@ export async function nest(
 }
 
 /** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */
-function quartersOf({ keep }: SheetSize): (0 | 1)[] {
+function quartersOf({ keep }: Sheet): (0 | 1)[] {
   return keep === 'width' ? [0] : keep === 'height' ? [1] : [0, 1];
 }
 
-function innerRoom({ width, height, margin, gap }: SheetSize, quarters: 0 | 1): BinSize {
+function innerRoom({ width, height, margin, gap }: Sheet, quarters: 0 | 1): BinSize {
   const [across, up] = quarters === 0 ? [width, height] : [height, width];
   return { width: across - 2 * margin, height: up - 2 * margin, gap };
 }
 
 /** From the room as it is filled to the sheet as it is. */
-function backTo({ height, margin }: SheetSize, quarters: 0 | 1): Affine {
+function backTo({ height, margin }: Sheet, quarters: 0 | 1): Affine {
   return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 

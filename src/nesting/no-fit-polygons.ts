@@ -12,7 +12,7 @@ const maxKept = 20_000_000;
 const costOfMaking = 1.5;
 
 /** Where an orientation that moves would overlap one that rests, relative to its place. */
-export interface Section {
+export interface LevelSection {
   readonly minY: number;
   readonly maxY: number;
   /** Heights at which they touch along something level, or at the highest and lowest points: exact ones, not to be missed. */
@@ -28,7 +28,7 @@ export interface Section {
 
 export class NoFitPolygons {
   readonly #orientations: ReadonlyMap<number, Orientation>;
-  readonly #seen = new Map<number, Section>();
+  readonly #seen = new Map<number, LevelSection>();
   readonly #made = new Map<number, NoFitPolygon>();
   readonly #poseLimit: number;
   #kept = 0;
@@ -39,7 +39,7 @@ export class NoFitPolygons {
     this.#poseLimit = Math.max(0, ...orientations.keys()) + 1;
   }
 
-  of(resting: Orientation, moving: Orientation): Section {
+  of(resting: Orientation, moving: Orientation): LevelSection {
     const key = resting.id * this.#poseLimit + moving.id;
     let seen = this.#seen.get(key);
     if (!seen) this.#seen.set(key, (seen = this.#see(resting, moving)));
@@ -47,7 +47,7 @@ export class NoFitPolygons {
   }
 
   /** Makes what is not made yet. What it takes is added to the budget. */
-  make(seen: Section, budget: WorkBudget): NoFitPolygon {
+  make(seen: LevelSection, budget: WorkBudget): NoFitPolygon {
     const key = seen.resting * this.#poseLimit + seen.moving;
     let noFit = this.#made.get(key);
     if (!noFit) {
@@ -70,7 +70,7 @@ export class NoFitPolygons {
    * A position at which B meets A is, the other way round, one at which A meets B. And where both are turned by half a turn,
    * their no-fit polygon is; as an orientation begins at its lower left corner, it moves by the difference of their sizes.
    */
-  #see(resting: Orientation, moving: Orientation): Section {
+  #see(resting: Orientation, moving: Orientation): LevelSection {
     const levels = new Set<number>();
     for (const top of resting.tops) for (const bottom of moving.bottoms) levels.add(top - bottom);
     for (const bottom of resting.bottoms) for (const top of moving.tops) levels.add(bottom - top);

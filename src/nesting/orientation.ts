@@ -3,7 +3,7 @@
 import { boundsOf, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
-import type { Outline } from './outline.ts';
+import type { PartOutline } from './outline.ts';
 
 /** Quarters of a turn, counter-clockwise. */
 export type Turn = 0 | 1 | 2 | 3;
@@ -32,7 +32,7 @@ export interface RingRange {
 }
 
 /** Corners of an orientation, and at the same index the edges that start there. */
-export interface Corners {
+export interface CornerArrays {
   readonly x: Float64Array;
   readonly y: Float64Array;
   /** Of the edge: radians, above −π and up to π. */
@@ -61,9 +61,9 @@ export interface Orientation {
   readonly bottoms: readonly number[];
   readonly next: Int32Array;
   readonly previous: Int32Array;
-  readonly corners: Corners;
+  readonly corners: CornerArrays;
   /** The same turned by half a turn about the origin: a part that moves meets one that rests as if its mirror image grew it. */
-  readonly opposite: Corners;
+  readonly opposite: CornerArrays;
   /** Takes the part, its lower left corner as drawn at the origin, to its orientation. */
   readonly toOrigin: Affine;
 }
@@ -80,7 +80,7 @@ const matrices = [
   [0, -1, 1, 0],
 ] as const;
 
-export function orient(outline: Outline, turn: Turn, shape: number): Orientation {
+export function orient(outline: PartOutline, turn: Turn, shape: number): Orientation {
   const { minX, minY, maxX, maxY } = outline.bounds;
   const one = turned({ x: minX, y: minY }, turn);
   const other = turned({ x: maxX, y: maxY }, turn);
@@ -134,7 +134,7 @@ export function orient(outline: Outline, turn: Turn, shape: number): Orientation
   };
 }
 
-function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly Island[]): Corners {
+function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly Island[]): CornerArrays {
   const ends = points.map((_, i) => points[next[i]!]!);
   const angle = Float64Array.from(points, ({ x, y }, i) => {
     const found = Math.atan2(ends[i]!.y - y, ends[i]!.x - x);

@@ -22,7 +22,7 @@ const coarseShare = 0.02;
 export const cornerBits = 15;
 export const maxCorners = (1 << cornerBits) - 1;
 
-export interface Outline {
+export interface PartOutline {
   /** Two parts are a gap apart where these do not overlap: each reaches half a gap beyond its part. */
   readonly region: Region;
   /** Of the part itself, which is what the margins of the sheet are for; its lower left corner is the origin. */
@@ -36,7 +36,7 @@ export interface Outline {
 const stepsPerMm = 1e7;
 
 /** Of a part moved to the origin; `undefined` for one that has no extent. */
-export function outlineOf(region: Region, gap: number): Outline | undefined {
+export function outlineOf(region: Region, gap: number): PartOutline | undefined {
   const drawn = boundsOf(region);
   if (!drawn || drawn.minX === drawn.maxX || drawn.minY === drawn.maxY) return undefined;
   const moved = (at: number, by: number) => Math.round((at - by) * stepsPerMm) / stepsPerMm;
@@ -47,7 +47,7 @@ export function outlineOf(region: Region, gap: number): Outline | undefined {
 }
 
 /** One with few enough corners to search with that covers it; the same if that has few. */
-export function coarser({ region, bounds }: Outline): Outline {
+export function coarser({ region, bounds }: PartOutline): PartOutline {
   const size = Math.min(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY);
   let coarse = region;
   for (const tolerance of coarseMm) {

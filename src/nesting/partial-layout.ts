@@ -8,7 +8,7 @@ import type { WorkBudget } from './work-budget.ts';
 import type { Orientation } from './orientation.ts';
 
 /** A part that waits to be laid, and the orientations it may take. */
-export interface Candidate {
+export interface PartToPlace {
   readonly part: number;
   readonly orientations: readonly Orientation[];
 }
@@ -55,7 +55,7 @@ export class PartialLayout {
   }
 
   /** Lays one part. At least one of its orientations fits into the room. */
-  async lay({ part, orientations }: Candidate, rule: PlacingRule): Promise<void> {
+  async lay({ part, orientations }: PartToPlace, rule: PlacingRule): Promise<void> {
     const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
       const bin = (this.bins[sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));

@@ -6,13 +6,13 @@
 import type { BinSize } from './layout.ts';
 import type { WorkBudget } from './work-budget.ts';
 import { PartialLayout } from './partial-layout.ts';
-import type { PlacingRule, Candidate } from './partial-layout.ts';
+import type { PlacingRule, PartToPlace } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
 import { seededRandom } from './seeded-random.ts';
 
 /** An order to lay parts in. */
 interface Plan {
-  readonly candidates: readonly Candidate[];
+  readonly candidates: readonly PartToPlace[];
   readonly rule: PlacingRule;
 }
 
@@ -22,12 +22,12 @@ export interface SearchRoom {
   /** By how many quarters the sheet is turned, counter-clockwise. */
   readonly quarters: 0 | 1;
   /** Parts with orientations, each of which fits into the room. */
-  readonly candidates: readonly Candidate[];
+  readonly candidates: readonly PartToPlace[];
   /** Whether what is used may also be cut off along the other side of the sheet. */
   readonly either: boolean;
 }
 
-export interface Found {
+export interface SearchResult {
   readonly side: SearchRoom;
   readonly partial: PartialLayout;
   readonly plan: Plan;
@@ -53,7 +53,7 @@ function scoreOf(partial: PartialLayout, { room, either }: SearchRoom): number {
 const lowWeight = 0.02;
 
 /** By what parts are sorted, the largest first. */
-const sizes: readonly ((candidates: Candidate) => number)[] = [
+const sizes: readonly ((candidates: PartToPlace) => number)[] = [
   ({ orientations }) => orientations[0]!.area,
   ({ orientations }) => Math.max(...orientations.map(({ height }) => height)),
   ({ orientations }) => orientations[0]!.width + orientations[0]!.height,
@@ -100,8 +100,12 @@ function keyOf({ candidates, rule: { by, tilt, columns } }: Plan): string {
 }
 
 /** The best of all that is tried until the budget has spent what it may. At least one layout is finished. */
-export async function search(sides: readonly SearchRoom[], noFits: NoFitPolygons, budget: WorkBudget): Promise<Found> {
-  let best: Found | undefined;
+export async function search(
+  sides: readonly SearchRoom[],
+  noFits: NoFitPolygons,
+  budget: WorkBudget,
+): Promise<SearchResult> {
+  let best: SearchResult | undefined;
   const tried = new Set<string>();
   const plans = sides.map(beginnings);
   for (let i = 0; plans.some((all) => i < all.length); i += 1) {
@@ -123,13 +127,13 @@ const startShare = 0.4;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 
-async function follow(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<Found> {
+async function follow(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<SearchResult> {
   for (const candidates of plan.candidates.slice(partial.laid.length)) await partial.lay(candidates, plan.rule);
   return { side, partial, plan, score: scoreOf(partial, side) };
 }
 
 /** Small changes, of which those are kept that make it no worse than the best by more than a little. */
-async function improve(from: Found, budget: WorkBudget): Promise<Found> {
+async function improve(from: SearchResult, budget: WorkBudget): Promise<SearchResult> {
   let [best, current] = [from, from];
   const random = seededRandom(1);
   const count = from.plan.candidates.length;
@@ -154,7 +158,7 @@ const leniency = 0.02;
 /** Two parts exchanged, one moved, or one held to fewer orientations; from where on the plan differs. Nothing where nothing changes. */
 function changed(
   { candidates, rule }: Plan,
-  free: readonly Candidate[],
+  free: readonly PartToPlace[],
   random: () => number,
 ): { plan: Plan; from: number } | undefined {
   // Rather late ones: what lies on top decides how much is used, and what comes before need not be laid anew.

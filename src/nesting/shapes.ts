@@ -3,7 +3,7 @@
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { PartToNest } from './layout.ts';
-import type { Outline } from './outline.ts';
+import type { PartOutline } from './outline.ts';
 import { coarser, outlineOf } from './outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
@@ -20,13 +20,13 @@ const turnsOf: Readonly<Record<PartToNest['turns'], readonly Turn[]>> = {
 
 export class NestShape {
   readonly turns: readonly Turn[];
-  readonly #outline: Outline;
-  readonly #coarse: Outline;
+  readonly #outline: PartOutline;
+  readonly #coarse: PartOutline;
   readonly #number: number;
   readonly #orientations = new Map<Turn, Orientation>();
   readonly #exact = new Map<Turn, Orientation>();
 
-  constructor(outline: Outline, turns: PartToNest['turns'], number: number) {
+  constructor(outline: PartOutline, turns: PartToNest['turns'], number: number) {
     this.#outline = outline;
     this.#coarse = coarser(outline);
     this.turns = turnsOf[turns];
@@ -43,7 +43,7 @@ export class NestShape {
     return this.#made(this.#exact, this.#outline, turn);
   }
 
-  #made(orientations: Map<Turn, Orientation>, outline: Outline, turn: Turn): Orientation {
+  #made(orientations: Map<Turn, Orientation>, outline: PartOutline, turn: Turn): Orientation {
     let orientation = orientations.get(turn);
     if (!orientation) orientations.set(turn, (orientation = orient(outline, turn, this.#number)));
     return orientation;

@@ -11,7 +11,7 @@ import type { Operation } from '../tag/tag.ts';
 export type { Operation, Severity };
 
 /** How a file was looked at last. */
-export interface Kept {
+export interface RememberedView {
   readonly arrangement: string;
   readonly hiddenLayers: readonly string[];
   readonly hiddenPieces: readonly string[];
@@ -360,7 +360,7 @@ export type ToHost =
   /** Write it into the text, as one step that can be undone. */
   | ({ readonly type: 'make-change' } & ChangeByHand)
   /** How the file is looked at, to be kept for the next time. */
-  | { readonly type: 'keep'; readonly source: string; readonly kept: Kept }
+  | { readonly type: 'keep'; readonly source: string; readonly kept: RememberedView }
   /** The screen was measured, or is to be as if it had not been. */
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
   /** Whether this preview goes along to whichever spec is being edited. */

@@ -3,7 +3,7 @@
 import { ringArea } from '../geometry/measure.ts';
 import type { Issue } from '../core/issue.ts';
 import { thinnestWall } from '../geometry/thinnest-wall.ts';
-import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
+import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { SceneCutPath, SceneWall } from '../protocol/preview.ts';
 import { flipped, pathData } from './scene.ts';

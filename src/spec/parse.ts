@@ -10,7 +10,7 @@ import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
 import type { UsedIssues } from './scope.ts';
 import { slipOf } from './slips/find-slip.ts';
-import type { Reading } from './slips/find-slip.ts';
+import type { TrialReading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './source.ts';
 import type { SpecPlaces } from './source.ts';
@@ -47,7 +47,7 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
 }
 
 /** How a changed text would be read. */
-function reading(text: string, uses: Uses, row: number): Reading {
+function reading(text: string, uses: Uses, row: number): TrialReading {
   const source = new SpecSource(text);
   const [first] = source.issues;
   const problems = first ? 0 : readSpec(source, uses, row).issues.length;

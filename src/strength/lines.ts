@@ -4,7 +4,7 @@ import { contains } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
 /** From and to, in mm along a line. */
-export type Stretch = readonly [number, number];
+export type Interval = readonly [number, number];
 
 /** Where a line crosses the edges, in mm along `direction` (a unit vector) from `origin`, ascending. Each corner counts once. */
 export function crossings(region: Region, origin: Point, direction: Point): number[] {
@@ -33,22 +33,22 @@ export function crossings(region: Region, origin: Point, direction: Point): numb
 }
 
 /** All stretches of a line in material. */
-export function stretchesAcross(region: Region, origin: Point, direction: Point): Stretch[] {
+export function stretchesAcross(region: Region, origin: Point, direction: Point): Interval[] {
   const found = crossings(region, origin, direction);
-  return found.flatMap((from, i): Stretch[] => (i % 2 === 0 && i + 1 < found.length ? [[from, found[i + 1]!]] : []));
+  return found.flatMap((from, i): Interval[] => (i % 2 === 0 && i + 1 < found.length ? [[from, found[i + 1]!]] : []));
 }
 
 /** How near to its ends a line may meet the outline that they lie on, in mm. */
 const endsMm = 0.01;
 
 /** The stretches in material of the line between two points of the outline, in mm from the first. */
-export function stretchesBetween(region: Region, from: Point, to: Point): Stretch[] {
+export function stretchesBetween(region: Region, from: Point, to: Point): Interval[] {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length === 0) return [];
   const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
   const inner = crossings(region, from, direction).filter((at) => at > endsMm && at < length - endsMm);
   const stops = [0, ...inner, length];
-  return stops.slice(1).flatMap((end, i): Stretch[] => {
+  return stops.slice(1).flatMap((end, i): Interval[] => {
     const start = stops[i]!;
     const middle = pointAt(from, direction, (start + end) / 2);
     return contains(region, middle) ? [[start, end]] : [];
@@ -59,10 +59,10 @@ export function pointAt(origin: Point, direction: Point, along: number): Point {
   return { x: origin.x + along * direction.x, y: origin.y + along * direction.y };
 }
 
-export const lengthOf = (stretches: readonly Stretch[]): number => stretches.reduce((sum, [a, b]) => sum + b - a, 0);
+export const lengthOf = (stretches: readonly Interval[]): number => stretches.reduce((sum, [a, b]) => sum + b - a, 0);
 
 /** The centre of mass of stretches that are all equally thick, along their line; 0 where there are none. */
-export function middleOf(stretches: readonly Stretch[]): number {
+export function middleOf(stretches: readonly Interval[]): number {
   const length = lengthOf(stretches);
   return length > 0 ? stretches.reduce((sum, [a, b]) => sum + ((b - a) * (a + b)) / 2, 0) / length : 0;
 }
@@ -72,7 +72,7 @@ export function middleOf(stretches: readonly Stretch[]): number {
  * their middle. The largest stress is F/(A·t) + F·e·y/(I·t) (straight beam, plane section), for one stretch of width b
  * F/(b·t) + 6·F·e/(b²·t); the width is what stands for b·t/F·stress.
  */
-export function effectiveWidth(stretches: readonly Stretch[], offLine: number): number {
+export function effectiveWidth(stretches: readonly Interval[], offLine: number): number {
   const length = lengthOf(stretches);
   if (length <= 0) return 0;
   const middle = middleOf(stretches);

@@ -3,26 +3,26 @@
  */
 
 import { wordsOf } from '../spec/material-words.ts';
-import type { Figure, Material, Strength, Strengths } from './material.ts';
+import type { SourcedValue, Material, Strength, Strengths } from './material.ts';
 import { birchPlywood } from './plywood-table.ts';
 
 /** A material and the words it is known by: all of any of `must`, and any of `may`, in any order. */
-export interface Entry {
+export interface MaterialEntry {
   readonly must: readonly (readonly string[])[];
   readonly may: readonly string[];
   readonly material: Material;
 }
 
-const entry = (must: readonly string[], may: string, material: Material): Entry => ({
+const entry = (must: readonly string[], may: string, material: Material): MaterialEntry => ({
   must: must.map(wordsOf),
   may: wordsOf(may),
   material,
 });
 
-const seen = (value: number, source: string): Figure => ({ value, source, known: 'seen' });
-const recalled = (value: number, source: string): Figure => ({ value, source, known: 'from memory' });
-const judged = (value: number, source: string): Figure => ({ value, source, known: 'our own judgement' });
-const reached = (figure: Figure, share = 1): Strength => ({ ...figure, share });
+const seen = (value: number, source: string): SourcedValue => ({ value, source, known: 'seen' });
+const recalled = (value: number, source: string): SourcedValue => ({ value, source, known: 'from memory' });
+const judged = (value: number, source: string): SourcedValue => ({ value, source, known: 'our own judgement' });
+const reached = (figure: SourcedValue, share = 1): Strength => ({ ...figure, share });
 
 /** Of a sheet that is as strong one way as the other. */
 function evenly(tension: Strength, shear = half(tension)): Strengths {
@@ -86,7 +86,7 @@ const wood = (
   [gravity, bending, shear, tensionAcross]: readonly [number, number, number, number?],
   must: readonly string[],
   may = '',
-): Entry => {
+): MaterialEntry => {
   const strengths: Strengths = {
     along: reached(seen(bending, woodTable), woodScatter.bending),
     shear: reached(seen(shear, woodTable), woodScatter.shear),
@@ -108,7 +108,7 @@ const wood = (
  * “Maple”, “oak” and “poplar” alone are taken as the one kind the table has of them; `name` says so. “Birch” alone is not in
  * the list: two birches are, with different figures, and it most often means plywood.
  */
-const woods: readonly Entry[] = [
+const woods: readonly MaterialEntry[] = [
   wood('American basswood', [0.37, 60, 6.8, 2.4], ['basswood']),
   wood('paper birch', [0.55, 85, 8.3], ['paper birch']),
   wood('yellow birch', [0.62, 114, 13, 6.3], ['yellow birch']),
@@ -134,7 +134,7 @@ const panelStandard = 'EN 12369-1';
 const plies = (trees: readonly string[]): string[] => trees.flatMap((tree) => [`${tree} plywood`, `${tree} ply`]);
 const plyWords = 'baltic finnish laser grade interior exterior';
 
-const panels: readonly Entry[] = [
+const panels: readonly MaterialEntry[] = [
   entry(plies(['birch']), plyWords, {
     name: 'birch plywood',
     kind: 'plywood',
@@ -201,7 +201,7 @@ const acrylicWords =
  * sheet has 69 MPa as a typical value (a distributor's table, seen), so the minimum is taken for both.
  */
 const glazing = 'UFGS for acrylic glazing, table 3-1, minima';
-const acrylic = (name: string, limit: Figure): Material => ({
+const acrylic = (name: string, limit: SourcedValue): Material => ({
   name,
   kind: 'plastic',
   density: seen(1190, glazing),
@@ -214,7 +214,7 @@ const crazing = 'a distributor’s design page, limit against crazing';
 const castLimit = seen(10.3, crazing);
 const extrudedLimit = seen(5.2, crazing);
 
-const plastics: readonly Entry[] = [
+const plastics: readonly MaterialEntry[] = [
   entry(['cast acrylic', 'cast pmma'], `cast ${acrylicWords}`, acrylic('cast acrylic', castLimit)),
   entry(['extruded acrylic', 'extruded pmma'], `extruded ${acrylicWords}`, acrylic('extruded acrylic', extrudedLimit)),
   entry(['acrylic', 'pmma'], acrylicWords, {
@@ -223,7 +223,7 @@ const plastics: readonly Entry[] = [
   }),
 ];
 
-const others: readonly Entry[] = [
+const others: readonly MaterialEntry[] = [
   entry(['leather'], 'vegetable veg tanned tan real genuine full top grain cow cowhide natural brown black', {
     name: 'leather',
     kind: 'leather',
@@ -254,4 +254,4 @@ const others: readonly Entry[] = [
 ];
 
 /** The first that a name fits counts. */
-export const entries: readonly Entry[] = [...woods, ...panels, ...plastics, ...others];
+export const entries: readonly MaterialEntry[] = [...woods, ...panels, ...plastics, ...others];

@@ -1,6 +1,6 @@
 /** What is known of a material, each figure with where it is from. What is not published is absent, never 0. */
 
-export interface Figure {
+export interface SourcedValue {
   readonly value: number;
   readonly source: string;
   /** `seen`: in a copy of the source, or in one of what quotes it. */
@@ -8,7 +8,7 @@ export interface Figure {
 }
 
 /** In MPa. */
-export interface Strength extends Figure {
+export interface Strength extends SourcedValue {
   /** How much of it 95 of 100 pieces reach: 1 for minima and for characteristic values. */
   readonly share: number;
 }
@@ -27,18 +27,18 @@ export interface Material {
   readonly name: string;
   readonly kind: 'wood' | 'plywood' | 'fibreboard' | 'plastic' | 'leather' | 'other';
   /** kg/m³. */
-  readonly density: Figure;
+  readonly density: SourcedValue;
   /** Of a sheet so many mm thick; absent, or `undefined` for that thickness, where no strength is published. */
   readonly strengths?: (thicknessMm: number) => Strengths | undefined;
   /** How many times the stress beside a hole is that of a sheet without grain, by the way the grain runs. */
-  readonly holeGrain?: Readonly<Record<Grain, Figure>>;
+  readonly holeGrain?: Readonly<Record<Grain, SourcedValue>>;
   /** What is left of a strength when the pull lasts: a share of it, or a stress (MPa) that must not be exceeded. */
-  readonly lasting?: Figure & { readonly is: 'share' | 'limit' };
+  readonly lasting?: SourcedValue & { readonly is: 'share' | 'limit' };
   /** What has been assumed of it because its name does not say. */
   readonly assumed?: string;
 }
 
 /** Where a figure is from, for people. */
-export function sourceOf({ source, known }: Figure): string {
+export function sourceOf({ source, known }: SourcedValue): string {
   return known === 'seen' ? source : `${source}, ${known}`;
 }

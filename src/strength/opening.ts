@@ -2,7 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import { crossings, pointAt } from './lines.ts';
-import type { Stretch } from './lines.ts';
+import type { Interval } from './lines.ts';
 import { closePinFactor, looseTie, nearEndFactor, slotEndFactor } from './loaded-hole.ts';
 import type { Chord } from './parting.ts';
 import type { Pull, Section } from './section.ts';
@@ -32,7 +32,7 @@ function wall({ island, hanger: { opening }, centre }: Pull, direction: Point): 
   return least;
 }
 
-export function extent(region: Region, centre: Point, direction: Point): Stretch {
+export function extent(region: Region, centre: Point, direction: Point): Interval {
   const along = region.flat().map(({ x, y }) => (x - centre.x) * direction.x + (y - centre.y) * direction.y);
   return [Math.min(...along), Math.max(...along)];
 }

@@ -9,13 +9,13 @@ import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
-import { cutOnTheLine } from './cut-on-the-line.ts';
+import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
 import type { Resources } from './resources.ts';
-import { mapSolid } from './solid.ts';
-import type { Solid } from './solid.ts';
+import { mapSolid } from './made-shape.ts';
+import type { MadeShape } from './made-shape.ts';
 import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
@@ -49,7 +49,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
 }
 
 interface Made {
-  readonly stage: Stage<Solid>;
+  readonly stage: Stage<MadeShape>;
   readonly entry: Entry;
 }
 
@@ -157,7 +157,7 @@ class PieceBuilder {
     return factor === 1 ? asked : mapAsked(asked, scaledBy(factor));
   }
 
-  async #scaled(target: Target, factor: number): Promise<Stage<Solid>> {
+  async #scaled(target: Target, factor: number): Promise<Stage<MadeShape>> {
     const { cache } = this.#resources;
     const made = await this.evaluator.target(target);
     return cache.get('in piece', [made.id, factor], () =>
@@ -214,6 +214,6 @@ function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
   }));
 }
 
-function drawnOf({ region, lettering }: Solid): Pick<Solid, 'region' | 'lettering'> {
+function drawnOf({ region, lettering }: MadeShape): Pick<MadeShape, 'region' | 'lettering'> {
   return { region, ...(lettering ? { lettering } : {}) };
 }

@@ -12,28 +12,28 @@ import { ofBar, ofStrips } from './asked-width.ts';
 import type { Checkpoint, Stage } from './cache.ts';
 import { largestScale } from './fit.ts';
 import { generate } from './generate.ts';
-import type { Outline } from './outline.ts';
+import type { CurveOutline } from './outline.ts';
 import { placing } from './place.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
-import { centreOf, mapSolid } from './solid.ts';
-import type { Solid } from './solid.ts';
+import { centreOf, mapSolid } from './made-shape.ts';
+import type { MadeShape } from './made-shape.ts';
 
 export class Evaluator {
   readonly #resources: Resources;
-  readonly #made = new Map<Shape, Stage<Solid>>();
+  readonly #made = new Map<Shape, Stage<MadeShape>>();
 
   constructor(resources: Resources) {
     this.#resources = resources;
   }
 
   /** All that has been made so far. */
-  get made(): ReadonlyMap<Shape, Solid> {
+  get made(): ReadonlyMap<Shape, MadeShape> {
     return new Map([...this.#made].map(([shape, { value }]) => [shape, value]));
   }
 
   /** The finished solid of a shape; an empty one has been reported. */
-  async make(shape: Shape): Promise<Stage<Solid>> {
+  async make(shape: Shape): Promise<Stage<MadeShape>> {
     const known = this.#made.get(shape);
     if (known) return known;
     const made = await this.#attempt(shape);
@@ -43,7 +43,7 @@ export class Evaluator {
   }
 
   /** `undefined` where it cannot be made, which has been reported. */
-  async #attempt(shape: Shape): Promise<Stage<Solid> | undefined> {
+  async #attempt(shape: Shape): Promise<Stage<MadeShape> | undefined> {
     try {
       const outline = await generate(shape, this.#resources, (each) => this.make(each));
       await this.#resources.checkpoint();
@@ -59,11 +59,11 @@ export class Evaluator {
     }
   }
 
-  #nothing(): Stage<Solid> {
+  #nothing(): Stage<MadeShape> {
     return this.#resources.cache.get('nothing', 0, () => ({ region: [] }));
   }
 
-  async #sized({ modifiers }: Shape, outline: Stage<Outline>): Promise<Stage<Solid>> {
+  async #sized({ modifiers }: Shape, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
     const { tidy, grow, corners, width, height, fit, rotate, mirror, place } = modifiers;
     const natural = outline.value.ownScale ?? 1;
     const sizing = { scale: natural, tidy, grow, corners, width, height };
@@ -85,7 +85,7 @@ export class Evaluator {
   }
 
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
-  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<Solid>): Stage<Solid> {
+  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
     const bar = ofBar(generator, sized.value.region);
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
@@ -105,7 +105,7 @@ export class Evaluator {
     });
   }
 
-  async #placed({ modifiers }: Shape, sized: Stage<Solid>): Promise<Stage<Solid>> {
+  async #placed({ modifiers }: Shape, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
     const { fit, rotate, mirror, place, nudge } = modifiers;
     // A fitted shape goes to the middle of its room unless it is told where to go.
     const goal = place ?? (fit && { ...fit, at: 'center' as const, margin: 0, by: 'eye' as const });
@@ -135,7 +135,7 @@ export class Evaluator {
   }
 
   /** What the target is made as: the shape, or its member where it stands in it. */
-  async target({ shape, part }: Target): Promise<Stage<Solid>> {
+  async target({ shape, part }: Target): Promise<Stage<MadeShape>> {
     const made = await this.make(shape);
     if (part === undefined) return made;
     return this.#resources.cache.get('part', [made.id, part], () => ({ region: made.value.parts?.get(part) ?? [] }));
@@ -168,7 +168,7 @@ interface Room {
 
 /** How large to make an outline so that it fills its room, its turn taken into account; the room has made way for its growth. */
 async function fittingScale(
-  outline: Outline,
+  outline: CurveOutline,
   modifiers: Modifiers,
   { free, centre }: Room,
   checkpoint: Checkpoint,
@@ -183,7 +183,7 @@ async function fittingScale(
 }
 
 /** How many times as large a grown shape could be. */
-function slackOf(solid: Solid, modifiers: Modifiers, { outer, centre }: Room): number {
+function slackOf(solid: MadeShape, modifiers: Modifiers, { outer, centre }: Room): number {
   const bounds = boundsOf(solid.region);
   if (!bounds || !centre) return 1;
   const turned = mapSolid(solid, turning(modifiers, boxCentre(bounds)));

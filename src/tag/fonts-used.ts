@@ -21,14 +21,14 @@ export interface UsedFont {
 }
 
 /** One text shape and the face found for it. */
-export interface Setting {
+export interface FontUse {
   readonly shape: Shape;
   readonly text: TextGenerator;
   readonly face: FontFace;
 }
 
 /** Each face once, in the order in which the shapes come. */
-export function fontsUsed(settings: readonly Setting[]): UsedFont[] {
+export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
   const faces = new Map<string, FontFace>(settings.map(({ face }) => [face.id, face]));
   return [...faces.values()].map((face) => {
     const { family, style, weight, italic, licence } = face;
@@ -38,7 +38,7 @@ export function fontsUsed(settings: readonly Setting[]): UsedFont[] {
 }
 
 /** What one should know of the faces found. That of licences is told once a face. */
-export function fontFindings(settings: readonly Setting[]): Finding[] {
+export function fontFindings(settings: readonly FontUse[]): Finding[] {
   const told = new Set<string>();
   return settings.flatMap((setting) => {
     const findings = otherStyle(setting);
@@ -53,7 +53,7 @@ export function fontFindings(settings: readonly Setting[]): Finding[] {
 }
 
 /** Only of what the spec asks for in so many words. */
-function otherStyle({ shape, text, face }: Setting): Finding[] {
+function otherStyle({ shape, text, face }: FontUse): Finding[] {
   const found = (key: 'weight' | 'italic', message: string, taken: string): Finding => ({
     code: 'other-style',
     severity: 'info',

@@ -10,23 +10,23 @@ import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setText } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
-import type { Outline } from './outline.ts';
+import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import type { Resources } from './resources.ts';
-import type { Solid } from './solid.ts';
+import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
-export type MakeShape = (shape: Shape) => Promise<Stage<Solid>>;
+export type MakeShape = (shape: Shape) => Promise<Stage<MadeShape>>;
 
 /** `undefined` where a file is missing or a path is faulty, which has then been reported. */
 export async function generate(
   shape: Shape,
   resources: Resources,
   make: MakeShape,
-): Promise<Stage<Outline> | undefined> {
+): Promise<Stage<CurveOutline> | undefined> {
   const { cache } = resources;
   const { generator } = shape;
   switch (generator.kind) {
@@ -70,7 +70,7 @@ export async function generate(
       );
     }
     case 'stack': {
-      const members: { name: string; made: Stage<Solid> }[] = [];
+      const members: { name: string; made: Stage<MadeShape> }[] = [];
       for (const member of generator.shapes) members.push({ name: member.name!, made: await make(member) });
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
@@ -83,7 +83,7 @@ export async function generate(
     case 'union':
     case 'difference':
     case 'intersection': {
-      const made: Stage<Solid>[] = [];
+      const made: Stage<MadeShape>[] = [];
       for (const each of generator.shapes) made.push(await make(each));
       const inputs = made.map(({ id }) => id);
       const { kind } = generator;
@@ -107,7 +107,11 @@ export async function generate(
   }
 }
 
-function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: Resources): Stage<Outline> | undefined {
+function lettering(
+  { path, modifiers }: Shape,
+  text: TextGenerator,
+  resources: Resources,
+): Stage<CurveOutline> | undefined {
   const { cache } = resources;
   const face = resources.font(text);
   if (!face) return undefined;
@@ -150,12 +154,12 @@ function lettering({ path, modifiers }: Shape, text: TextGenerator, resources: R
 }
 
 /** The lettering of a shape that becomes a member of another. */
-function letteringWithin({ region, lettering = [] }: Solid): readonly Lettering[] {
+function letteringWithin({ region, lettering = [] }: MadeShape): readonly Lettering[] {
   return lettering.map((each) => each.within(region));
 }
 
 /** The same where a stack has put the shape. */
-function stacked(solid: Solid, placed: Region | undefined): readonly Lettering[] {
+function stacked(solid: MadeShape, placed: Region | undefined): readonly Lettering[] {
   const from = boundsOf(solid.region);
   const to = placed && boundsOf(placed);
   if (!from || !to) return [];
@@ -163,7 +167,7 @@ function stacked(solid: Solid, placed: Region | undefined): readonly Lettering[]
   return letteringWithin(solid).map((each) => each.mapped(shift));
 }
 
-function withLettering(lettering: readonly Lettering[]): Pick<Solid, 'lettering'> {
+function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'lettering'> {
   return lettering.length > 0 ? { lettering } : {};
 }
 

@@ -11,7 +11,7 @@ import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
 import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
 import type { LetterCurves, LetterGlyphs } from './letters.ts';
-import type { LetterBand } from './solid.ts';
+import type { LetterBand } from './made-shape.ts';
 
 export interface SetText {
   /** In em; on an arc, with the middle of its circle on the origin. */
@@ -161,20 +161,20 @@ function lettersOf(
   turns?: readonly Affine[],
 ): LetterCurves[] {
   const groups: number[][] = [];
-  for (const [index, { text, stand, line }] of glyphs.entries()) {
+  for (const [index, { text, baselinePoint, line }] of glyphs.entries()) {
     const before = glyphs[index - 1];
-    const isSame = before?.stand.x === stand.x && before.line === line && before.text === text;
+    const isSame = before?.baselinePoint.x === baselinePoint.x && before.line === line && before.text === text;
     if (isSame) groups.at(-1)!.push(index);
     else groups.push([index]);
   }
   return groups.map((group): LetterCurves => {
     const own = group.map((index) => glyphs[index]!);
-    const { text, line, stand } = own[0]!;
+    const { text, line, baselinePoint } = own[0]!;
     const along = { x: letterSpacing, y: 0 };
     return {
       text,
       line,
-      baseline: stand.y,
+      baseline: baselinePoint.y,
       curves: group.flatMap((index): readonly CurveCommand[] => curves[index]!),
       ...(turns ? {} : { drawn: glyphsTogether(own) }),
       ...(letterSpacing === 0 ? {} : { spaced: turns ? applyToVector(along, turns[group[0]!]!) : along }),
@@ -188,14 +188,14 @@ const evenEm = 1e-6;
 function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
   const [first] = glyphs;
   const even = (em: number): number => Math.round(em / evenEm) * evenEm;
-  const places = glyphs.map(({ x, y }) => ({ x: even(x - first!.x), y: even(y - first!.stand.y) }));
+  const places = glyphs.map(({ x, y }) => ({ x: even(x - first!.x), y: even(y - first!.baselinePoint.y) }));
   return {
     key: glyphs.map(({ id }, index) => [id, places[index]!.x, places[index]!.y].join()).join(' '),
     curves: glyphs.flatMap(({ outline }, index): readonly CurveCommand[] => {
       const { x, y } = places[index]!;
       return x === 0 && y === 0 ? outline : transformCurves(outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
     }),
-    origin: { x: first!.x, y: first!.stand.y },
+    origin: { x: first!.x, y: first!.baselinePoint.y },
   };
 }
 

@@ -9,7 +9,7 @@ import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
 import { fontFindings, fontsUsed } from './fonts-used.ts';
-import type { Setting, UsedFont } from './fonts-used.ts';
+import type { FontUse, UsedFont } from './fonts-used.ts';
 import { leftOutFindings } from './left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
 import { parseSvgDrawing } from './svg-drawing.ts';
@@ -33,7 +33,7 @@ export interface Loading {
 }
 
 export async function loadFiles(model: TagModel, loading: Loading): Promise<Loaded> {
-  const settings: Setting[] = [];
+  const settings: FontUse[] = [];
   const drawings = new Map<string, LoadedDrawing>();
   const findings: Finding[] = [];
   const files = new Set<string>();

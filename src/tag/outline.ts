@@ -10,23 +10,23 @@ import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
-import { mapSolid } from './solid.ts';
-import type { LetterBand, Solid } from './solid.ts';
+import { mapSolid } from './made-shape.ts';
+import type { LetterBand, MadeShape } from './made-shape.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
-export interface Outline {
+export interface CurveOutline {
   /** At its natural size; `undefined` where there is nothing. */
   readonly bounds: Bounds | undefined;
   /** How many times its natural size it is to be where nothing else is asked for; 1 when absent. */
   readonly ownScale?: number;
   /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
-  readonly ungrown?: Outline;
+  readonly ungrown?: CurveOutline;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
-  at(scaleX: number, scaleY: number, checkpoint: Checkpoint): Solid | Promise<Solid>;
+  at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
 }
 
 /** A polygon; it grows about the middle of its box, which stays where it is. */
-export function solidOutline(solid: Solid): Outline {
+export function solidOutline(solid: MadeShape): CurveOutline {
   const bounds = boundsOf(solid.region);
   return {
     bounds,
@@ -35,7 +35,7 @@ export function solidOutline(solid: Solid): Outline {
 }
 
 /** Shapes that stay where they were drawn, united. */
-export function drawnOutline(shapes: readonly DrawnShape[]): Outline {
+export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
   return curveOutline(
     shapes.flatMap(({ curves }) => [...curves]),
     (centre) => centre,
@@ -54,7 +54,7 @@ export interface Drawn {
 }
 
 /** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
-export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand): Outline {
+export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand): CurveOutline {
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
@@ -64,11 +64,11 @@ export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand):
 }
 
 /** Curves round the origin, which stays where it is and is their hub. */
-export function hubbedOutline({ curves, ...letters }: Drawn): Outline {
+export function hubbedOutline({ curves, ...letters }: Drawn): CurveOutline {
   return curveOutline(
     curves,
     (centre, scaleX, scaleY) => ({ x: centre.x * scaleX, y: centre.y * scaleY }),
-    () => ({ hub: { x: 0, y: 0 } }),
+    () => ({ arcCentre: { x: 0, y: 0 } }),
     letters,
   );
 }
@@ -82,10 +82,10 @@ function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: 
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
-  more: (toY: (y: number) => number) => Omit<Solid, 'region'>,
+  more: (toY: (y: number) => number) => Omit<MadeShape, 'region'>,
   lettering?: Omit<Drawn, 'curves'>,
   fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
-): Outline {
+): CurveOutline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
   return {

@@ -4,8 +4,8 @@ import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point } from '../geometry/types.ts';
 import type { Anchor, CentreRule } from '../spec/model.ts';
-import { centreOf } from './solid.ts';
-import type { Solid } from './solid.ts';
+import { centreOf } from './made-shape.ts';
+import type { MadeShape } from './made-shape.ts';
 
 /**
  * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
@@ -13,8 +13,8 @@ import type { Solid } from './solid.ts';
  * the centre of the target, if not that.
  */
 export function placing(
-  solid: Solid,
-  target: Solid,
+  solid: MadeShape,
+  target: MadeShape,
   at: Anchor,
   margin: number,
   by: CentreRule,

@@ -6,9 +6,9 @@ import type { Corners } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import type { Checkpoint } from './cache.ts';
-import type { Outline } from './outline.ts';
-import { mapSolid } from './solid.ts';
-import type { Solid } from './solid.ts';
+import type { CurveOutline } from './outline.ts';
+import { mapSolid } from './made-shape.ts';
+import type { MadeShape } from './made-shape.ts';
 
 export interface Sizing {
   /** Natural size to this one, where no width or height is asked for. */
@@ -27,7 +27,7 @@ const closeMm = 0.05;
 const rounds = 6;
 
 /** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
-export async function sizeAndGrow(outline: Outline, sizing: Sizing, checkpoint: Checkpoint): Promise<Solid> {
+export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
   const { bounds, ungrown } = outline;
   if (!bounds) return { region: [] };
   if (ungrown) return slidAndGrown(outline, ungrown, sizing, checkpoint);
@@ -37,7 +37,7 @@ export async function sizeAndGrow(outline: Outline, sizing: Sizing, checkpoint: 
   let scaleY = height === undefined ? sizing.scale : (height - 2 * grow) / natural.height;
   if (width !== undefined && height === undefined) scaleY = scaleX;
   if (height !== undefined && width === undefined) scaleX = scaleY;
-  let solid: Solid = { region: [] };
+  let solid: MadeShape = { region: [] };
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = await outline.at(scaleX, scaleY, checkpoint);
@@ -61,11 +61,11 @@ export async function sizeAndGrow(outline: Outline, sizing: Sizing, checkpoint: 
 
 /** Letters that slide have their size before they are grown, so that growth never shrinks them. */
 async function slidAndGrown(
-  outline: Outline,
-  ungrown: Outline,
+  outline: CurveOutline,
+  ungrown: CurveOutline,
   sizing: Sizing,
   checkpoint: Checkpoint,
-): Promise<Solid> {
+): Promise<MadeShape> {
   const { tidy, grow = 0, corners, width, height } = sizing;
   const natural = outline.bounds!;
   const guessX = width === undefined ? undefined : width / spanX(natural);
@@ -100,7 +100,7 @@ async function slidAndGrown(
 export const sliver = { mm: 0.1, xHeights: 0.02 } as const;
 
 /** Without what is left over from joining letters; of what is grown, after it is: a slit that closes is filled by an island before. */
-export function withoutSlivers(region: Region, { lettering = [] }: Solid): Region {
+export function withoutSlivers(region: Region, { lettering = [] }: MadeShape): Region {
   return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight)));
 }
 

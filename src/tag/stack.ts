@@ -4,11 +4,11 @@ import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Region, Ring } from '../geometry/types.ts';
-import type { Shoulder, Solid } from './solid.ts';
+import type { Shoulder, MadeShape } from './made-shape.ts';
 
 export interface Member {
   readonly name: string;
-  readonly solid: Solid;
+  readonly solid: MadeShape;
 }
 
 export type Towards = 'down' | 'up' | 'left' | 'right';
@@ -27,12 +27,12 @@ const mostEndShare = 0.45;
  * it is the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder pokes out.
  * Centred on the origin by its box. What pokes out all the same is told in `shoulders`.
  */
-export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): Solid {
+export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): MadeShape {
   const placed: { name: string; region: Region }[] = [];
   const shoulders: Shoulder[] = [];
   // Members of members go along.
   const parts = new Map<string, Region>();
-  const put = (name: string, solid: Solid, region: Region): void => {
+  const put = (name: string, solid: MadeShape, region: Region): void => {
     placed.push({ name, region });
     const move = shiftBetween(solid.region, region);
     for (const [inner, part] of solid.parts ?? []) parts.set(inner, transform(part, move));

@@ -10,7 +10,7 @@ import type { LeftOut } from './left-out.ts';
 import { LeftOutCounter } from './svg-left-out.ts';
 import type { Paint } from './svg-left-out.ts';
 import { parseSvgPath } from './svg-path.ts';
-import { shapeData, userUnits, type Attributes, type Viewport } from './svg-shapes.ts';
+import { shapeData, userUnits, type Attributes, type SvgViewport } from './svg-shapes.ts';
 import { parseStyleSheet, propertiesOf } from './svg-style.ts';
 import type { StyleSheet } from './svg-style.ts';
 
@@ -89,7 +89,7 @@ const undrawn = new Set([
 class Reader {
   readonly #root: XmlNode;
   readonly #scale: number;
-  readonly #viewport: Viewport;
+  readonly #viewport: SvgViewport;
   readonly #named = new Map<string, XmlNode>();
   readonly #shapes: DrawnShape[] = [];
   readonly #sheet: StyleSheet;
@@ -203,7 +203,7 @@ function childrenOf(node: XmlNode): readonly XmlNode[] {
 }
 
 /** Innermost first: how an inner `svg` fits its content into its box, where it or a `use` moves it, and its `transform`. */
-function ownTransforms(tag: string, attributes: Attributes, viewport: Viewport): string[] {
+function ownTransforms(tag: string, attributes: Attributes, viewport: SvgViewport): string[] {
   const { transform } = attributes;
   const own = transform === undefined ? [] : [transform];
   if (tag !== 'use' && tag !== 'svg') return own;
@@ -214,7 +214,7 @@ function ownTransforms(tag: string, attributes: Attributes, viewport: Viewport):
 }
 
 /** What brings a `viewBox` into the middle of a box as `preserveAspectRatio` has it unless told. */
-function fitted({ viewBox }: Attributes, box: Attributes, viewport: Viewport): string[] {
+function fitted({ viewBox }: Attributes, box: Attributes, viewport: SvgViewport): string[] {
   const [x = 0, y = 0, width = 0, height = 0] = numbers(viewBox);
   if (!(width > 0 && height > 0)) return [];
   const boxWidth = userUnits(box['width'] ?? '100%', viewport.width);
@@ -231,7 +231,7 @@ function numbers(list = ''): number[] {
     .map(Number);
 }
 
-function viewportOf(attributes: Attributes): Viewport {
+function viewportOf(attributes: Attributes): SvgViewport {
   const [, , width = 0, height = 0] = numbers(attributes['viewBox']);
   if (width > 0 && height > 0) return { width, height, given: true };
   return { width: userUnits(attributes['width'], 0), height: userUnits(attributes['height'], 0), given: false };
@@ -240,7 +240,7 @@ function viewportOf(attributes: Attributes): Viewport {
 /** CSS Values and Units: 1 in = 25.4 mm = 96 px. */
 const mmPerPx = 25.4 / 96;
 
-function mmPerUnit(attributes: Attributes, { width, height, given }: Viewport): number {
+function mmPerUnit(attributes: Attributes, { width, height, given }: SvgViewport): number {
   if (!given) return mmPerPx;
   const along = (written: string | undefined, units: number): number[] => {
     const px = written?.trim().endsWith('%') ? 0 : userUnits(written, 0);

@@ -4,7 +4,7 @@ import type { CurvePath } from '../geometry/curves.ts';
 import type { LeftOut, LeftOutKind } from './left-out.ts';
 import { parseSvgPath } from './svg-path.ts';
 import { userUnits } from './svg-shapes.ts';
-import type { Viewport } from './svg-shapes.ts';
+import type { SvgViewport } from './svg-shapes.ts';
 
 /** How an element is painted, by itself or as it comes down to it. */
 export interface Paint {
@@ -30,13 +30,13 @@ const effects: Readonly<Record<string, LeftOutKind>> = {
 
 export class LeftOutCounter {
   readonly #counts = new Map<LeftOutKind, number>();
-  readonly #viewport: Viewport;
+  readonly #viewport: SvgViewport;
   readonly #tagOfId: (id: string) => string | undefined;
   #white = 0;
   #coloured = 0;
 
   /** `tagOfId`: the element that has an id, by its tag. */
-  constructor(viewport: Viewport, tagOfId: (id: string) => string | undefined) {
+  constructor(viewport: SvgViewport, tagOfId: (id: string) => string | undefined) {
     this.#viewport = viewport;
     this.#tagOfId = tagOfId;
   }

@@ -3,7 +3,7 @@
 export type Attributes = Readonly<Record<string, string>>;
 
 /** What percentages are of. */
-export interface Viewport {
+export interface SvgViewport {
   readonly width: number;
   readonly height: number;
   /** Whether a `viewBox` says so. */
@@ -33,7 +33,7 @@ export function userUnits(written: string | undefined, whole: number): number {
 }
 
 /** `undefined` for an element that draws nothing itself, and for a shape without a size. */
-export function shapeData(tag: string, attributes: Attributes, viewport: Viewport): string | undefined {
+export function shapeData(tag: string, attributes: Attributes, viewport: SvgViewport): string | undefined {
   const diagonal = Math.hypot(viewport.width, viewport.height) / Math.SQRT2;
   const along = (name: string) => userUnits(attributes[name], viewport.width);
   const down = (name: string) => userUnits(attributes[name], viewport.height);

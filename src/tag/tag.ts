@@ -5,7 +5,7 @@ import type { YamlPath } from '../core/issue.ts';
 import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
-import type { Solid } from './solid.ts';
+import type { MadeShape } from './made-shape.ts';
 
 /** What the beam does along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
@@ -90,7 +90,7 @@ export interface Tag {
   readonly machine?: Machine;
   readonly output: Output;
   /** Every shape as it was made, the unused ones too; those written in place included. */
-  readonly made: ReadonlyMap<Shape, Solid>;
+  readonly made: ReadonlyMap<Shape, MadeShape>;
   readonly pieces: readonly Piece[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];

@@ -11,7 +11,7 @@ import { SpecSource } from '../spec/source.ts';
 import { fieldCells } from './engraving-field.ts';
 
 /** Values by their path in a stock, or in a tie. */
-export type Answer =
+export type MeasuredAnswer =
   | {
       readonly values: readonly (readonly [path: YamlPath, text: string])[];
       /** What is to be said of it, though it is taken. */
@@ -26,7 +26,7 @@ export interface Measurement {
   readonly example: string;
   /** The key that its day stands under in `measured_on`. */
   readonly dated: string;
-  readonly read: (typed: string, units: Units) => Answer;
+  readonly read: (typed: string, units: Units) => MeasuredAnswer;
 }
 
 export const measurements = {
@@ -128,7 +128,7 @@ function lengthIn(typed: string, units: Units): { readonly mm: number; readonly 
   return 'mm' in result ? { mm: result.mm, text: isBare ? `${Number(plain)} ${units}` : plain } : undefined;
 }
 
-function readKerf(typed: string, units: Units): Answer {
+function readKerf(typed: string, units: Units): MeasuredAnswer {
   const pairs = typed.split(/[,;]\s*|\s+(?=[\d.]+\s*\/)/).map((pair) => pair.split('/').map((each) => each.trim()));
   if (pairs.some((pair) => pair.length !== 2 || pair.includes('')))
     return { problem: 'Write the slot, a slash and its piece, such as 10.16/9.84, 20.15/19.85.' };
@@ -143,7 +143,7 @@ function readKerf(typed: string, units: Units): Answer {
   };
 }
 
-function readEngraving(typed: string): Answer {
+function readEngraving(typed: string): MeasuredAnswer {
   const cell = fieldCells().find(({ number }) => String(number) === typed.trim());
   const power = cell?.power ?? /\d+(?:\.\d+)?\s*%/.exec(typed)?.[0];
   const speed = cell?.speed ?? /\d+(?:\.\d+)?\s*(?:mm|cm|in)\s*\/\s*(?:s|min)/.exec(typed)?.[0];

@@ -48,13 +48,13 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
   const glyphs: CurvePath[] = [];
   const turns: Affine[] = [];
   for (const glyph of layout.glyphs) {
-    const circle = radius + outwards * glyph.stand.y;
+    const circle = radius + outwards * glyph.baselinePoint.y;
     const spaced = circle + kept;
     if (!(Math.min(circle, spaced) > 0)) return { problem: 'no-room' };
     const { start, end } = ends.get(glyph.line)!;
     if (end - start > fullTurn * spaced) return { problem: 'overlap' };
-    const angle = anchorAngle + (glyph.stand.x - anchor) / spaced;
-    const upright = translation(-glyph.stand.x, -glyph.stand.y + outwards * circle);
+    const angle = anchorAngle + (glyph.baselinePoint.x - anchor) / spaced;
+    const upright = translation(-glyph.baselinePoint.x, -glyph.baselinePoint.y + outwards * circle);
     const turn = rotation((outwards * angle * 180) / Math.PI, { x: 0, y: 0 });
     glyphs.push(transformCurves(glyph.curves, chain(upright, turn)));
     turns.push(turn);

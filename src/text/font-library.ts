@@ -5,7 +5,7 @@ import { bundledFileName, bundledFonts } from './bundled-fonts.ts';
 import { faceId, openFace, type FaceSource, type FontFace } from './font-face.ts';
 import type { FontFiles } from './font-files.ts';
 import { describeFont, descriptiveTables } from './font-description.ts';
-import { nearestStyle, weightWithin, type Style } from './font-match.ts';
+import { nearestStyle, weightWithin, type FontStyle } from './font-match.ts';
 import { BadFontError } from './bad-font.ts';
 import { scanTables, unpacked } from './sfnt.ts';
 import { styleInName, type StyledName } from './style-names.ts';
@@ -147,7 +147,7 @@ export class FontLibrary {
 type Choice = Omit<FaceSource, 'bytes'>;
 
 /** The faces of a file, the first of them first. */
-async function stylesIn(bytes: Uint8Array): Promise<(Style & { readonly index: number })[]> {
+async function stylesIn(bytes: Uint8Array): Promise<(FontStyle & { readonly index: number })[]> {
   const read = (start: number, end: number): Promise<Uint8Array> => Promise.resolve(bytes.subarray(start, end));
   return (await scanTables(read, descriptiveTables)).map((tables, index) => {
     const { weight, weightAxis, italic, width } = describeFont(tables);
@@ -155,7 +155,7 @@ async function stylesIn(bytes: Uint8Array): Promise<(Style & { readonly index: n
   });
 }
 
-function variationsFor(style: Style, weight: number): Choice['variations'] {
+function variationsFor(style: FontStyle, weight: number): Choice['variations'] {
   return typeof style.weight === 'number' ? {} : { wght: weightWithin(style, weight) };
 }
 

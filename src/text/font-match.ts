@@ -1,6 +1,6 @@
 /** Which of a family's faces comes nearest to what is asked for: the rules of CSS Fonts 4, section 5.2 (width, style, weight). */
 
-export interface Style {
+export interface FontStyle {
   /** A single weight, or the range of a variable font. */
   readonly weight: number | { readonly min: number; readonly max: number };
   readonly italic: boolean;
@@ -8,11 +8,11 @@ export interface Style {
   readonly width?: number;
 }
 
-export function nearestStyle<T extends Style>(
+export function nearestStyle<T extends FontStyle>(
   faces: readonly T[],
   wanted: { readonly weight: number; readonly italic: boolean },
 ): T | undefined {
-  const offNormal = (face: Style): number => Math.abs((face.width ?? 5) - 5);
+  const offNormal = (face: FontStyle): number => Math.abs((face.width ?? 5) - 5);
   const width = faces.reduce((least, face) => Math.min(least, offNormal(face)), Infinity);
   const normal = faces.filter((face) => offNormal(face) === width);
   const slanted = normal.filter((face) => face.italic === wanted.italic);
@@ -25,7 +25,7 @@ export function nearestStyle<T extends Style>(
 }
 
 /** The weight a face takes when `wanted` is asked of it. */
-export function weightWithin({ weight }: Style, wanted: number): number {
+export function weightWithin({ weight }: FontStyle, wanted: number): number {
   return typeof weight === 'number' ? weight : Math.min(Math.max(wanted, weight.min), weight.max);
 }
 
@@ -33,7 +33,7 @@ export function weightWithin({ weight }: Style, wanted: number): number {
  * Lower is nearer. From 400 to 500: up to 500 first, then lighter, then heavier. Below 400: lighter, then heavier. Above 500:
  * heavier, then lighter. Within each of these the nearest weight wins, so a step of 1000 keeps them apart.
  */
-function weightRank(face: Style, wanted: number): number {
+function weightRank(face: FontStyle, wanted: number): number {
   const weight = weightWithin(face, wanted);
   const distance = Math.abs(weight - wanted);
   if (distance === 0) return 0;

@@ -7,7 +7,7 @@
 
 import bidiFactory from 'bidi-js';
 
-export interface Run {
+export interface TextRun {
   /** UTF-16 offsets in `ItemisedLine.text`, `end` exclusive. */
   readonly start: number;
   readonly end: number;
@@ -23,7 +23,7 @@ export interface ItemisedLine {
   /** From an offset in `text` to the offset in the line as given where that grapheme begins; one entry more than `text` has. */
   readonly origin: readonly number[];
   /** In the order they are seen, from left to right. */
-  readonly runs: readonly Run[];
+  readonly runs: readonly TextRun[];
 }
 
 interface Letter {
@@ -60,7 +60,7 @@ export function itemise(line: string, covers: (codePoint: number) => boolean): I
   origin.push(line.length);
 
   const levels = rightToLeft.test(text) ? levelsOf(text) : undefined;
-  const runs: (Run & { end: number; script: string | undefined })[] = [];
+  const runs: (TextRun & { end: number; script: string | undefined })[] = [];
   letters.forEach(({ start, missing, script }, i) => {
     const end = letters[i + 1]?.start ?? text.length;
     const level = levels?.[start] ?? 0;
@@ -104,7 +104,7 @@ function scriptOf(text: string): string | undefined {
 }
 
 /** UAX #9, rule L2: from the highest level down to the lowest odd one, turn round every stretch at that level or above. */
-function visualOrder(runs: readonly Run[]): Run[] {
+function visualOrder(runs: readonly TextRun[]): TextRun[] {
   const ordered = [...runs];
   const highest = runs.reduce((level, run) => Math.max(level, run.level), 0);
   for (let level = highest; level > 0; level--) {

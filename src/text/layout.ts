@@ -44,7 +44,7 @@ export interface PlacedGlyph {
   readonly x: number;
   readonly y: number;
   /** Where its letter stands: on the baseline, in the middle of the letter's advance. */
-  readonly stand: Point;
+  readonly baselinePoint: Point;
   readonly advance: number;
   /** In place; empty for a space. */
   readonly curves: CurvePath;
@@ -78,7 +78,7 @@ export function layoutText(face: FontFace, spec: TextSpec): TextLayout {
         line: number,
         x,
         y,
-        stand: { x: glyph.stand + shift, y: -number * lineHeight },
+        baselinePoint: { x: glyph.baselineX + shift, y: -number * lineHeight },
         curves: transformCurves(glyph.outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y }),
       };
     });
@@ -111,8 +111,8 @@ function splitLines(text: string): SourceLine[] {
   return lines;
 }
 
-/** Not yet in place; `stand` is an x. */
-type SetGlyph = Omit<PlacedGlyph, 'line' | 'stand' | 'curves'> & { readonly stand: number };
+/** Not yet in place; `baselineX` is where its letter will be. */
+type SetGlyph = Omit<PlacedGlyph, 'line' | 'baselinePoint' | 'curves'> & { readonly baselineX: number };
 
 interface SetLine {
   readonly glyphs: readonly SetGlyph[];
@@ -140,7 +140,7 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
     const shaped = face.shape({ text, start, end, rightToLeft: level % 2 === 1, features });
     const clusterEnds = endsOfClusters(shaped, end);
     let drawn = false;
-    let letter: Omit<SetGlyph, 'stand'>[] = [];
+    let letter: Omit<SetGlyph, 'baselineX'>[] = [];
     let letterStart = pen;
     shaped.forEach(({ id, cluster, advance, dx, dy }, i) => {
       const letters = source(cluster, clusterEnds.get(cluster)!);
@@ -150,8 +150,8 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
       drawn ||= outline.length > 0;
       // Once a letter, however many glyphs draw it.
       if (shaped[i + 1]?.cluster === cluster) return;
-      const stand = (letterStart + pen) / 2;
-      glyphs.push(...letter.map((glyph) => ({ ...glyph, stand })));
+      const baselineX = (letterStart + pen) / 2;
+      glyphs.push(...letter.map((glyph) => ({ ...glyph, baselineX })));
       letter = [];
       pen += letterSpacing;
       letterStart = pen;

@@ -2,10 +2,10 @@
 
 import type { FontFiles } from './font-files.ts';
 import { describeFont, descriptiveTables } from './font-description.ts';
-import type { Style } from './font-match.ts';
+import type { FontStyle } from './font-match.ts';
 import { scanTables } from './sfnt.ts';
 
-export interface SystemFace extends Style {
+export interface SystemFace extends FontStyle {
   readonly path: string;
   /** Which face of a collection. */
   readonly index: number;

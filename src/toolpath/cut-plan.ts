@@ -8,7 +8,7 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
-import { kerfOf } from '../tag/cut-on-the-line.ts';
+import { kerfOf } from '../tag/uncompensated.ts';
 import { operations } from '../tag/tag.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
 import { piecePaths, movePaths } from './piece-paths.ts';

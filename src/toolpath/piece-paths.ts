@@ -3,7 +3,7 @@
 import { transform } from '../geometry/affine.ts';
 import { offset, union } from '../geometry/clipper.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { kerfOf, offsetByKind } from '../tag/cut-on-the-line.ts';
+import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
 

@@ -24,8 +24,8 @@ import { SheetsView } from './sheets/sheets-view.ts';
 import { registerSizeMarks } from './features/decorations.ts';
 import { WorkspaceContext } from './service/workspace-context.ts';
 import { SpecMoves } from './service/spec-moves.ts';
-import { Target } from './common/target.ts';
-import { Trial } from './service/trial.ts';
+import { CommandTarget } from './common/target.ts';
+import { EditTrial } from './service/trial.ts';
 import { wholeWriter } from './common/write-whole.ts';
 import { Engine } from '../engine/engine.ts';
 import type { ExportKind } from '../protocol/preview.ts';
@@ -63,7 +63,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new WorkspaceContext(service, engine, samples);
   const moves = new SpecMoves();
-  const target = new Target(() => previews.inFront);
+  const target = new CommandTarget(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine, moves);
   context.subscriptions.push(
     log,
@@ -117,7 +117,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     context,
     target,
     moves,
-    { results: service, help, trial: new Trial(engine) },
+    { results: service, help, trial: new EditTrial(engine) },
     { makeFiles: (uri, what) => void vscode.commands.executeCommand(exportCommands[what], uri) },
   );
   return previews;

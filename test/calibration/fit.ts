@@ -1,10 +1,10 @@
 /** Weights by logistic regression, readable and unreadable words weighing alike: `npm run calibrate -- --fit`. */
 
-import type { Figure } from '../../src/checks/readability.ts';
+import type { LetterMeasure } from '../../src/checks/readability.ts';
 import { balancedAccuracy, confusionOf } from './table.ts';
 import type { Judged } from './table.ts';
 
-const figures: readonly Figure[] = ['gone', 'bold', 'outline', 'far'];
+const figures: readonly LetterMeasure[] = ['gone', 'bold', 'outline', 'far'];
 
 /** Newton's steps: far more than it takes to settle. */
 const steps = 40;

@@ -5,7 +5,7 @@ import type { Severity } from '../../src/core/issue-kinds.ts';
 import { wrapped } from '../../src/export/page.ts';
 import type { PageBuilder } from '../../src/export/page.ts';
 import { proofPicture } from '../../src/export/proof-picture.ts';
-import type { Place } from '../../src/export/proof-picture.ts';
+import type { PicturePlace } from '../../src/export/proof-picture.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 import { listed, saidIn } from '../collection/designs.ts';
 
@@ -68,7 +68,7 @@ export function tileOf(
   };
 }
 
-function drawDots(page: PageBuilder, { issues }: Report, { scale, dx, dy }: Place): void {
+function drawDots(page: PageBuilder, { issues }: Report, { scale, dx, dy }: PicturePlace): void {
   for (const { points = [], severity } of issues) {
     for (const { x, y } of points) {
       const [px, py] = [x * scale + dx, y * scale + dy];

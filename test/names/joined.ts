@@ -14,7 +14,7 @@ import type { Letter } from '../../src/tag/letters.ts';
 import { centredOutline } from '../../src/tag/outline.ts';
 import { slidOutline } from '../../src/tag/overlap/outline.ts';
 import { sliver, tidied } from '../../src/tag/size.ts';
-import type { Solid } from '../../src/tag/solid.ts';
+import type { MadeShape } from '../../src/tag/made-shape.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 
 export const xHeightMm = 12;
@@ -44,7 +44,7 @@ export async function nameOf(face: FontFace, text: string, grow: number, overlap
     overlap === undefined
       ? centredOutline(drawn, set.band)
       : slidOutline(drawn, { overlap, web: minWebMm, grow }, { cache, font: face.id });
-  const solid: Solid = await outline.at(em, em, checkpoint);
+  const solid: MadeShape = await outline.at(em, em, checkpoint);
   const region = offset(solid.region, grow);
   return {
     region: overlap === undefined ? region : tidied(region, sliver.mm),

@@ -1,14 +1,14 @@
 /** Lists of elements that are patched, not rebuilt: an element lives as long as its key does. */
 
-export type Step =
+export type PatchStep =
   | { readonly kind: 'remove'; readonly key: string }
   /** Insert, or move there if it exists; `before` absent: at the end. */
   | { readonly kind: 'place'; readonly key: string; readonly before?: string };
 
 /** The steps that turn one order of keys into another, leaving alone what stands in its place. Keys are unique in each. */
-export function planPatch(current: readonly string[], wanted: readonly string[]): Step[] {
+export function planPatch(current: readonly string[], wanted: readonly string[]): PatchStep[] {
   const kept = new Set(wanted);
-  const steps: Step[] = [];
+  const steps: PatchStep[] = [];
   const order: string[] = [];
   for (const key of current) {
     if (kept.has(key)) order.push(key);

@@ -2,7 +2,7 @@
 
 import type { ToHost } from '../../src/protocol/preview.ts';
 import { parseToPage } from './messages.ts';
-import { Page } from './page.ts';
+import { PreviewPage } from './page.ts';
 import { parseRemembered } from './remembered.ts';
 import { parseState } from './state.ts';
 
@@ -23,7 +23,7 @@ const state = last ?? { ...parseState({ ...remembered.kept, source }, source)!, 
 // At once: a window that reloads before anything is drawn must know what to show.
 editor.setState(state);
 
-const page = new Page(
+const page = new PreviewPage(
   {
     send: (message) => {
       editor.postMessage(message);

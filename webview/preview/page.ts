@@ -38,7 +38,7 @@ export interface PageHost {
 /** Pixels for a millimetre from which on shadows are drawn without blur. */
 const closeScale = 8;
 
-export class Page {
+export class PreviewPage {
   private readonly stage = byId('stage');
   private readonly drawing = byId('drawing');
   private readonly caption = byId('caption');

@@ -34,7 +34,7 @@ interface EdgeRing {
 }
 
 /** A point on an edge, so many mm from the edge's start. */
-export interface Place {
+export interface OutlinePosition {
   readonly edge: number;
   readonly along: number;
   readonly x: number;
@@ -76,14 +76,14 @@ export function edgesOf(region: Region, reversed: boolean): Edges {
   return { count, x, y, dx, dy, length, ring: ringOf, before, swept, rings };
 }
 
-export function placeOn(edges: Edges, edge: number, along: number): Place {
+export function placeOn(edges: Edges, edge: number, along: number): OutlinePosition {
   const x = edges.x[edge]! + along * edges.dx[edge]!;
   const y = edges.y[edge]! + along * edges.dy[edge]!;
   return { edge, along, x, y };
 }
 
 /** The point of an edge that is nearest to another point. */
-export function nearestOn(edges: Edges, edge: number, { x, y }: Place): Place {
+export function nearestOn(edges: Edges, edge: number, { x, y }: OutlinePosition): OutlinePosition {
   const along = (x - edges.x[edge]!) * edges.dx[edge]! + (y - edges.y[edge]!) * edges.dy[edge]!;
   return placeOn(edges, edge, Math.min(edges.length[edge]!, Math.max(0, along)));
 }
@@ -92,7 +92,7 @@ export function nearestOn(edges: Edges, edge: number, { x, y }: Place): Place {
  * The walk along one ring from one place to another, in mm, and what lies to the right of it as far as the straight way back,
  * in mm² (negative where that lies to the left).
  */
-export function walk(edges: Edges, from: Place, to: Place): { length: number; right: number } {
+export function walk(edges: Edges, from: OutlinePosition, to: OutlinePosition): { length: number; right: number } {
   const ring = edges.rings[edges.ring[from.edge]!]!;
   let length = edges.before[to.edge]! + to.along - edges.before[from.edge]! - from.along;
   let twice = sweptTo(edges, to, ring) - sweptTo(edges, from, ring);
@@ -105,6 +105,6 @@ export function walk(edges: Edges, from: Place, to: Place): { length: number; ri
   return { length, right: -twice / 2 };
 }
 
-function sweptTo(edges: Edges, { edge, x, y }: Place, ring: EdgeRing): number {
+function sweptTo(edges: Edges, { edge, x, y }: OutlinePosition, ring: EdgeRing): number {
   return edges.swept[edge]! + (edges.x[edge]! - ring.x) * (y - ring.y) - (x - ring.x) * (edges.y[edge]! - ring.y);
 }

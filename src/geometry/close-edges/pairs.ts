@@ -1,11 +1,11 @@
 /** Pairs of edges that face each other across a gap narrower than a reach, found by a spatial index. */
 
 import Flatbush from 'flatbush';
-import type { Edges, Place } from './edges.ts';
+import type { Edges, OutlinePosition } from './edges.ts';
 import { nearestOn, placeOn, walk } from './edges.ts';
 
 /** The part of an edge that is nearer than reach to the other one, in mm along its ring. */
-export interface Stretch {
+export interface FacingStretch {
   readonly ring: number;
   readonly start: number;
   readonly end: number;
@@ -13,8 +13,8 @@ export interface Stretch {
 
 export interface FacingPair {
   readonly width: number;
-  readonly ends: readonly [Place, Place];
-  readonly stretches: readonly [Stretch, Stretch];
+  readonly ends: readonly [OutlinePosition, OutlinePosition];
+  readonly stretches: readonly [FacingStretch, FacingStretch];
 }
 
 /** Edges that meet at a right angle or wider form a corner. The cosine of what is a little more acute. */
@@ -44,7 +44,7 @@ export function facingPairs(edges: Edges, reach: number): FacingPair[] {
   const pairs: FacingPair[] = [];
   let looks = 0;
   let judged = 0;
-  const blocked = (p: Place, q: Place): boolean => {
+  const blocked = (p: OutlinePosition, q: OutlinePosition): boolean => {
     return index.collides(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y), (edge) => {
       looks++;
       return edge !== p.edge && edge !== q.edge && crosses(edges, edge, p, q);
@@ -106,12 +106,12 @@ function judge(
   i: number,
   j: number,
   reach: number,
-  blocked: (p: Place, q: Place) => boolean,
+  blocked: (p: OutlinePosition, q: OutlinePosition) => boolean,
 ): FacingPair | undefined {
   const onI = within(edges, i, j, reach);
   const onJ = onI && within(edges, j, i, reach);
   if (!onJ) return undefined;
-  let best: readonly [Place, Place] | undefined;
+  let best: readonly [OutlinePosition, OutlinePosition] | undefined;
   let width = reach;
   // Two segments that do not cross are nearest at an end of one of them, and so at an end of a stretch. Where they run side
   // by side any place is as near as another, and the middle stands for all.
@@ -135,7 +135,7 @@ function judge(
   };
 }
 
-function stretchOf(edges: Edges, edge: number, [start, end]: readonly [number, number]): Stretch {
+function stretchOf(edges: Edges, edge: number, [start, end]: readonly [number, number]): FacingStretch {
   return { ring: edges.ring[edge]!, start: edges.before[edge]! + start, end: edges.before[edge]! + end };
 }
 
@@ -180,7 +180,7 @@ function between(at: number, slope: number, low: number, high: number): readonly
 }
 
 /** Whether the way from p to q runs through a gap, and that is no mere corner of the outline. */
-function isGap(edges: Edges, p: Place, q: Place, distance: number, reach: number): boolean {
+function isGap(edges: Edges, p: OutlinePosition, q: OutlinePosition, distance: number, reach: number): boolean {
   if (distance > touchingMm && !(leaves(edges, p, q) && leaves(edges, q, p))) return false;
   if (edges.ring[p.edge] !== edges.ring[q.edge]) return true;
   const ways = [walk(edges, p, q), walk(edges, q, p)];
@@ -195,20 +195,20 @@ function isGap(edges: Edges, p: Place, q: Place, distance: number, reach: number
  * Whether a hole as a whole is too narrow, so that none of it is a corner of something wider. A lens whose middle is as wide as
  * the reach has a mean width of 2/3 of it, a slit 1.
  */
-function isNarrow({ rings, ring }: Edges, { edge }: Place, reach: number): boolean {
+function isNarrow({ rings, ring }: Edges, { edge }: OutlinePosition, reach: number): boolean {
   const { swept, length } = rings[ring[edge]!]!;
   return Math.abs(swept) < narrowShare * reach * length;
 }
 
 /** Whether the way to q starts on the outer side of p's edge. */
-function leaves(edges: Edges, p: Place, q: Place): boolean {
+function leaves(edges: Edges, p: OutlinePosition, q: OutlinePosition): boolean {
   return (q.x - p.x) * edges.dy[p.edge]! - (q.y - p.y) * edges.dx[p.edge]! > 0;
 }
 
 /** Whether an edge crosses the open segment from p to q. */
-function crosses(edges: Edges, edge: number, p: Place, q: Place): boolean {
+function crosses(edges: Edges, edge: number, p: OutlinePosition, q: OutlinePosition): boolean {
   const [dx, dy] = [edges.dx[edge]!, edges.dy[edge]!];
-  const side = (place: Place): number => (place.x - edges.x[edge]!) * dy - (place.y - edges.y[edge]!) * dx;
+  const side = (place: OutlinePosition): number => (place.x - edges.x[edge]!) * dy - (place.y - edges.y[edge]!) * dx;
   const [a, b] = [side(p), side(q)];
   if (Math.abs(a) < touchingMm / 10 || Math.abs(b) < touchingMm / 10 || a > 0 === b > 0) return false;
   const share = a / (a - b);

@@ -3,7 +3,7 @@
 import type { Segment } from '../contour.ts';
 import type { Point } from '../types.ts';
 import { angleBetween } from './joints.ts';
-import type { Run } from './joints.ts';
+import type { SmoothRun } from './joints.ts';
 
 /**
  * Points of a true arc lie on it to a few ten-thousandths of a millimetre. What is further off is another curve, and better
@@ -29,7 +29,7 @@ const mostSweep = (100 * Math.PI) / 180;
  * Of all circles through both ends, y of the centre in their frame is the one unknown, and each point gives an equation for
  * it that is linear: x² + y² − c² = 2·y·yc, with the ends at (±c, 0). The least squares of all of them are taken.
  */
-export function fitArc({ points, tangents }: Run, from: number, to: number): Segment[] | undefined {
+export function fitArc({ points, tangents }: SmoothRun, from: number, to: number): Segment[] | undefined {
   const [a, b] = [points[from]!, points[to]!];
   const chord = Math.hypot(b.x - a.x, b.y - a.y);
   if (chord === 0 || to - from < 2) return undefined;

@@ -11,7 +11,7 @@
 import type { Segment } from '../contour.ts';
 import { pointOn } from '../contour.ts';
 import type { Point } from '../types.ts';
-import type { Run } from './joints.ts';
+import type { SmoothRun } from './joints.ts';
 
 type Cubic = Extract<Segment, { type: 'cubic' }>;
 
@@ -30,7 +30,7 @@ const hopeless = 15;
 /** Nor does it go on where a round leaves more than this share of the error: what converges so slowly does not arrive. */
 const leastGain = 0.95;
 
-export function fitCubic(run: Run, from: number, to: number): Cubic | undefined {
+export function fitCubic(run: SmoothRun, from: number, to: number): Cubic | undefined {
   const points = run.points.slice(from, to + 1);
   const [start, end] = [run.tangents[from]!, run.tangents[to]!];
   const parameters = alongPolygon(points);

@@ -25,7 +25,7 @@ const mostSmooth = radians(75);
 const smoothWithin = radians(5);
 
 /** A stretch of outline between two joints: its points, and the unit direction of travel at each. */
-export interface Run {
+export interface SmoothRun {
   readonly points: readonly Point[];
   readonly tangents: readonly Point[];
 }
@@ -40,7 +40,7 @@ interface Outline {
 }
 
 /** The ring cut at its joints. A ring without any comes as one run that ends where it begins. */
-export function runsOf(ring: Ring): Run[] {
+export function runsOf(ring: Ring): SmoothRun[] {
   const outline = measured(ring);
   const count = ring.length;
   const straight = ring.map((_, i) => isStraight(outline, i));
@@ -54,7 +54,7 @@ export function runsOf(ring: Ring): Run[] {
     const tangents = order.map((i) => tangentAt(ring.slice(-reach).concat(ring, ring.slice(0, reach)), i + reach));
     return [{ points, tangents }];
   }
-  const runs = joints.map((from, k): Run & { readonly straight: boolean } => {
+  const runs = joints.map((from, k): SmoothRun & { readonly straight: boolean } => {
     const to = joints[(k + 1) % joints.length]!;
     const steps = (to - from + count) % count || count;
     const order = Array.from({ length: steps + 1 }, (_, i) => (from + i) % count);
@@ -129,10 +129,10 @@ function tangentAt(points: readonly Point[], i: number): Point {
 
 /** With the directions at its ends made one with its neighbours', where they are nearly so; a line's counts as it is. */
 function smoothed(
-  run: Run & { readonly straight: boolean },
-  last: Run & { readonly straight: boolean },
-  next: Run & { readonly straight: boolean },
-): Run {
+  run: SmoothRun & { readonly straight: boolean },
+  last: SmoothRun & { readonly straight: boolean },
+  next: SmoothRun & { readonly straight: boolean },
+): SmoothRun {
   if (run.straight) return run;
   const joined = (own: Point, other: Point, isLine: boolean): Point => {
     if (Math.abs(angleBetween(own, other)) > smoothWithin) return own;

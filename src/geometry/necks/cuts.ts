@@ -11,7 +11,7 @@ export interface Cut {
   readonly chord?: number;
 }
 
-export interface Side {
+export interface CutSide {
   /** Units². */
   readonly area: number;
   /** Radius of the largest inscribed disc, units. */
@@ -22,7 +22,7 @@ export interface Parting {
   /** Whether the piece falls in two when this cut alone is made. */
   readonly parts: boolean;
   /** If it does, the two parts; otherwise the portions between this cut and the others, which may be one and the same. */
-  readonly sides: readonly [Side, Side];
+  readonly sides: readonly [CutSide, CutSide];
 }
 
 /** A link of the graph: a cut, and the portion across it. */
@@ -57,12 +57,17 @@ interface Bridge {
   readonly cut: number;
   /** The portion next to the cut on the side called `beyond`. */
   readonly portion: number;
-  readonly beyond: Side;
-  readonly rest: Side;
+  readonly beyond: CutSide;
+  readonly rest: CutSide;
 }
 
 /** The bridges of one connected part of the graph (R. E. Tarjan, "A note on finding the bridges of a graph", 1974). */
-function bridgesFrom(root: number, links: readonly Link[][], portions: readonly Side[], ranks: Int32Array): Bridge[] {
+function bridgesFrom(
+  root: number,
+  links: readonly Link[][],
+  portions: readonly CutSide[],
+  ranks: Int32Array,
+): Bridge[] {
   const visits = depthFirst(root, links, ranks);
   const lowest = visits.map(({ portion, cut }, i) =>
     links[portion]!.reduce((low, link) => (link.cut === cut ? low : Math.min(low, ranks[link.to]!)), i),
@@ -123,7 +128,7 @@ function portionsBetween(mesh: Mesh, radius: Float64Array, cuts: readonly Cut[])
     isCut[mesh.twins[chord]!] = 1;
   }
   const portionOf = new Int32Array(mesh.inside.length).fill(-1);
-  const portions: Side[] = [];
+  const portions: CutSide[] = [];
   for (let first = 0; first < portionOf.length; first += 1) {
     if (!mesh.inside[first] || portionOf[first]! >= 0) continue;
     const id = portions.length;

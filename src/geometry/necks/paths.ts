@@ -6,7 +6,7 @@ import { apexOf, arcOver, distance, edgeLength, heightOn, midpoint, midpointDist
 import type { Thinness } from './thin.ts';
 
 /** One triangle passed on the way. */
-export interface Step {
+export interface PathStep {
   /** The chord by which the triangle is left. */
   readonly chord: number;
   /** Width of the material there, and length of the way, in units. */
@@ -15,7 +15,7 @@ export interface Step {
 }
 
 export interface Path {
-  readonly steps: readonly Step[];
+  readonly steps: readonly PathStep[];
   readonly length: number;
   /** Whether it starts at thicker material or at a core; else it runs from end to end of a part that is thin all over. */
   readonly attached: boolean;
@@ -77,7 +77,7 @@ export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
     const vertex = apexOf(mesh, walk.last);
     const [x, y] = midpoint(mesh, walk.last);
     const length = distance(mesh.xs[vertex]! - x, mesh.ys[vertex]! - y);
-    const last: Step = { chord: walk.last, width: edgeLength(mesh, walk.last) / 2, length };
+    const last: PathStep = { chord: walk.last, width: edgeLength(mesh, walk.last) / 2, length };
     const steps = [...stepsOf(mesh, walk), last];
     ends.push({ vertex, path: { steps, length: walk.length + length, attached: true } });
   }
@@ -118,8 +118,8 @@ function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number
   return { entered, before, last: entered[index]!, index, length: lengths[index]! };
 }
 
-function stepsOf(mesh: Mesh, { entered, before, index }: Walk): Step[] {
-  const steps: Step[] = [];
+function stepsOf(mesh: Mesh, { entered, before, index }: Walk): PathStep[] {
+  const steps: PathStep[] = [];
   for (let i = index; before[i]! >= 0; i = before[i]!) {
     const chord = mesh.twins[entered[i]!]!;
     const entry = entered[before[i]!]!;
@@ -168,7 +168,7 @@ export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
 }
 
 /** Of all steps about that wide, the one nearest to the middle of the path: so a mark on an even stroke stays where it is. */
-function mostCentral(steps: readonly Step[], width: number): Step {
+function mostCentral(steps: readonly PathStep[], width: number): PathStep {
   const middle = steps.reduce((sum, { length }) => sum + length, 0) / 2;
   let best = steps[0]!;
   let nearest = Infinity;
@@ -188,13 +188,13 @@ export function isTaper({ steps, length }: Path): boolean {
   return widthAt(steps, length / 4) > taper * widthAt(steps, (3 * length) / 4);
 }
 
-function widthAt(steps: readonly Step[], way: number): number {
+function widthAt(steps: readonly PathStep[], way: number): number {
   let passed = 0;
   return steps.find((step) => (passed += step.length) >= way)?.width ?? 0;
 }
 
 /** Half of the path's length is wider than this, half narrower. */
-function medianWidth(steps: readonly Step[]): number {
+function medianWidth(steps: readonly PathStep[]): number {
   const sorted = steps.toSorted((a, b) => a.width - b.width);
   const half = steps.reduce((sum, { length }) => sum + length, 0) / 2;
   let length = 0;

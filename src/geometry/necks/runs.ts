@@ -9,7 +9,7 @@ import type { Thinness } from './thin.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
 /** A thin place to be measured. */
-export interface Run {
+export interface ThinRun {
   /** `join`: a neck between two bodies; `stroke`: a whole run. */
   readonly kind: 'join' | 'stroke';
   /** The chord nearest to its least width: a half-edge of the mesh. */
@@ -32,9 +32,9 @@ const freeLength = 4;
 const partLength = 1;
 
 /** `width` in units. */
-export function findRuns(mesh: Mesh, thinness: Thinness, width: number): Run[] {
+export function findRuns(mesh: Mesh, thinness: Thinness, width: number): ThinRun[] {
   const { thin, thinChord, coreChord } = thinness;
-  const runs: Run[] = [];
+  const runs: ThinRun[] = [];
   const seen = new Uint8Array(thin.length);
   for (let first = 0; first < thin.length; first += 1) {
     if (!thin[first] || seen[first]) continue;
@@ -63,7 +63,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): Run[] {
 }
 
 /** The runs of one connected set of thin triangles. */
-function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): Run[] {
+function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): ThinRun[] {
   const core = triangles.filter((t) => thinness.core[t]);
   const free = longestFreePath(mesh, thinness, triangles);
   const freeStroke = free && freeStrokeIn(mesh, free, width);
@@ -82,12 +82,12 @@ function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], wi
   return whole ? [whole] : [];
 }
 
-function freeStrokeIn(mesh: Mesh, path: Path, width: number): Run | undefined {
+function freeStrokeIn(mesh: Mesh, path: Path, width: number): ThinRun | undefined {
   const isEven = evenLength(path) > freeLength * width && !isTaper(path);
   return isEven ? strokeAlong(mesh, path) : undefined;
 }
 
-function strokeAlong(mesh: Mesh, path: Path): Run | undefined {
+function strokeAlong(mesh: Mesh, path: Path): ThinRun | undefined {
   const gauge = gaugeOf(mesh, path);
   return gauge && { kind: 'stroke', chord: gauge.chord, length: path.length, follow: gauge.isNeck };
 }
@@ -177,9 +177,9 @@ function forkAt(mesh: Mesh, { radius }: Thinness, entry: number): Fork {
 }
 
 /** One join for each unbranched stretch of a core that is narrower somewhere than where it branches. */
-function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Run[] {
+function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): ThinRun[] {
   const seen = new Set<number>();
-  const runs: Run[] = [];
+  const runs: ThinRun[] = [];
   for (const t of core) {
     for (let e = 3 * t; e < 3 * t + 3; e += 1) {
       if (!thinness.coreChord[e] || seen.has(e)) continue;

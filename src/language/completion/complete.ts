@@ -11,12 +11,12 @@ import type { NamePlace } from '../navigation/names.ts';
 import { placesAt, placeholderWord } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
-import { Trial } from './trial.ts';
+import { SuggestionTrial } from './trial.ts';
 import { valueIdeas } from './value-suggestions.ts';
 
 export function completionsAt(text: string, offset: number, around: WorkspaceNames): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
-    const trial = new Trial(place, around.uses);
+    const trial = new SuggestionTrial(place, around.uses);
     const names = namesIn(place.tree).filter(({ name }) => name !== placeholderWord);
     const fitting =
       place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
@@ -30,7 +30,7 @@ function fittingValues(
   place: CursorContext,
   names: readonly NamePlace[],
   around: WorkspaceNames,
-  trial: Trial,
+  trial: SuggestionTrial,
 ): Suggestion[] {
   const ideas = valueIdeas(place, names, around);
   return place.path.length === 1 && place.path[0] === 'batch' ? ideas : trial.sift(ideas);
@@ -47,7 +47,7 @@ function rankAtTop({ kind, label }: Suggestion): number {
 }
 
 /** What mends a problem comes first, and what a shape is comes before what is done to it. */
-function rankOf(idea: Suggestion, trial: Trial): number {
+function rankOf(idea: Suggestion, trial: SuggestionTrial): number {
   if (idea.kind === 'snippet') return 3;
   if (!trial.mends(idea)) return 2;
   return idea.kind === 'generator' ? 1 : 0;

@@ -1,7 +1,7 @@
 /** The fonts a spec can name, each with a note. */
 
 import { bundledFonts } from '../../text/bundled-fonts.ts';
-import type { Style } from '../../text/font-match.ts';
+import type { FontStyle } from '../../text/font-match.ts';
 import type { SystemFonts } from '../../text/system-fonts.ts';
 import type { FontNote } from '../surroundings.ts';
 
@@ -24,21 +24,21 @@ export function fontNotes(installed?: SystemFonts): FontNote[] {
 }
 
 /** “600, 800, italic”, or “100 to 900” for a font that can take any weight between. */
-function stylesText(faces: readonly Style[]): string {
+function stylesText(faces: readonly FontStyle[]): string {
   const range = faces.map(({ weight }) => weight).find((weight) => typeof weight !== 'number');
   const weights = range ? `${range.min} to ${range.max}` : fixedWeights(faces).join(', ');
   const word = range || fixedWeights(faces).length > 1 ? 'weights' : 'weight';
   return `${word} ${weights}${faces.some(({ italic }) => italic) ? ', italic' : ''}`;
 }
 
-function weightsOf(faces: readonly Style[]): Pick<FontNote, 'weights'> {
+function weightsOf(faces: readonly FontStyle[]): Pick<FontNote, 'weights'> {
   const range = faces.map(({ weight }) => weight).find((weight) => typeof weight !== 'number');
   if (!range) return { weights: fixedWeights(faces) };
   const hundreds = [100, 200, 300, 400, 500, 600, 700, 800, 900];
   return { weights: hundreds.filter((weight) => weight >= range.min && weight <= range.max) };
 }
 
-function fixedWeights(faces: readonly Style[]): number[] {
+function fixedWeights(faces: readonly FontStyle[]): number[] {
   const weights = faces.flatMap(({ weight }) => (typeof weight === 'number' ? [weight] : []));
   return [...new Set(weights)].sort((a, b) => a - b);
 }

@@ -3,7 +3,7 @@
 import { generatorKeys } from '../../spec/read-generator.ts';
 import { keyDocs, kindOfValue } from '../hover/docs.ts';
 import { exampleSnippet } from '../examples.ts';
-import type { Setting } from '../examples.ts';
+import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
@@ -14,7 +14,7 @@ import { alternatives, isLength, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { Stops, yamlText } from './snippets.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
-import type { Trial } from './trial.ts';
+import type { SuggestionTrial } from './trial.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
 
 const generators = new Set<string>(generatorKeys);
@@ -30,7 +30,7 @@ export function keyIdeas(
   place: CursorContext,
   names: readonly NamePlace[],
   around: WorkspaceNames,
-  trial: Trial,
+  trial: SuggestionTrial,
 ): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const known = schemasAt(place.path).flatMap(({ properties }) => Object.entries(properties ?? {}));
@@ -73,7 +73,7 @@ function* attempts(
   key: string,
   node: SchemaNode,
   place: CursorContext,
-  setting: Setting,
+  setting: SuggestionSetting,
 ): Generator<Suggestion | undefined> {
   if (wanted[key]) yield withWanted(key, node, wanted[key], place, setting);
   yield oneKey(key, node, place, setting);
@@ -86,7 +86,12 @@ function first<T>(items: Iterable<T | undefined>, isWanted: (item: T) => boolean
   return undefined;
 }
 
-function oneKey(key: string, node: SchemaNode, place: CursorContext, setting: Setting): Suggestion | undefined {
+function oneKey(
+  key: string,
+  node: SchemaNode,
+  place: CursorContext,
+  setting: SuggestionSetting,
+): Suggestion | undefined {
   const entry = entrySnippet(key, node, setting, new Stops());
   return entry === undefined ? undefined : ideaOf(key, node, [entry], place);
 }
@@ -97,7 +102,7 @@ function withWanted(
   node: SchemaNode,
   others: readonly string[],
   place: CursorContext,
-  setting: Setting,
+  setting: SuggestionSetting,
 ): Suggestion | undefined {
   const stops = new Stops();
   const group = valueAt(setting.root, setting.path);
@@ -111,7 +116,7 @@ function withWanted(
   return entries.some((entry) => entry === undefined) ? undefined : ideaOf(key, node, entries as string[], place);
 }
 
-function entrySnippet(key: string, node: SchemaNode, setting: Setting, stops: Stops): string | undefined {
+function entrySnippet(key: string, node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const value = exampleSnippet(node, { ...setting, path: [...setting.path, key] }, stops);
   return value === undefined ? undefined : `${key}: ${value}`;
 }

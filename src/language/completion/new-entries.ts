@@ -2,7 +2,7 @@
 
 import { generatorKeys } from '../../spec/read-generator.ts';
 import { exampleSnippet, namesFor } from '../examples.ts';
-import type { Setting } from '../examples.ts';
+import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
 import { entrySeparator } from './cursor-context.ts';
@@ -12,7 +12,7 @@ import { literal, Stops } from './snippets.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
 import { isGroup, valueAt, withValue } from '../values.ts';
 
-export function newEntryIdeas(place: CursorContext, setting: Setting, around: WorkspaceNames): Suggestion[] {
+export function newEntryIdeas(place: CursorContext, setting: SuggestionSetting, around: WorkspaceNames): Suggestion[] {
   const section = place.path.length === 1 ? place.path[0] : undefined;
   if (section === 'shapes') return shapeIdeas(place, setting);
   if (section === 'pieces') return pieceIdeas(place, setting);
@@ -30,7 +30,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** One for each generator, under the name that has been typed. */
-function shapeIdeas(place: CursorContext, setting: Setting): Suggestion[] {
+function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   return generatorKeys.flatMap((key): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName(usualNames[key] ?? key, place);
@@ -45,7 +45,7 @@ function shapeIdeas(place: CursorContext, setting: Setting): Suggestion[] {
 }
 
 /** `{text: Sorrel, …}`: the generator with what it is no use without. */
-export function shapeSnippet(key: string, setting: Setting, stops: Stops): string | undefined {
+export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Stops): string | undefined {
   const { properties = {} } = resolved(specSchema.definitions!['shape']!);
   const keys = [key, ...(key === 'text' ? ['font', 'width'] : key === 'around' ? ['by'] : [])];
   const entries = keys.map((each) => {
@@ -55,7 +55,7 @@ export function shapeSnippet(key: string, setting: Setting, stops: Stops): strin
   return entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
 }
 
-function pieceIdeas(place: CursorContext, setting: Setting): Suggestion[] {
+function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
@@ -78,7 +78,7 @@ function pieceIdeas(place: CursorContext, setting: Setting): Suggestion[] {
 }
 
 /** `shapes` and `pieces` with a first entry. */
-function sectionIdeas(place: CursorContext, setting: Setting): Suggestion[] {
+function sectionIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const shapes = new Stops();
   const word = shapes.stop('word');
   const body = namesFor('shape', { ...setting, path: ['pieces'] });
@@ -126,7 +126,7 @@ function freeName(name: string, { rest, path }: CursorContext): string {
 }
 
 /** In a file that has nothing yet, the samples as they are; the words on the tag are there to be typed over. */
-function tagIdeas(place: CursorContext, { root }: Setting, { samples }: WorkspaceNames): Suggestion[] {
+function tagIdeas(place: CursorContext, { root }: SuggestionSetting, { samples }: WorkspaceNames): Suggestion[] {
   if (place.flow || (isGroup(root) && Object.keys(root).length > 0)) return [];
   return samples.map(({ title, purpose, text }) => ({
     kind: 'snippet',

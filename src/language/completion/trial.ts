@@ -13,7 +13,7 @@ const noPlaces = {
   position: () => ({ line: 1, column: 1 }),
 };
 
-export class Trial {
+export class SuggestionTrial {
   readonly #uses: Uses;
   readonly #known = new WeakMap<object, readonly string[]>();
   /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */

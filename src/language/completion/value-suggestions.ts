@@ -6,7 +6,7 @@ import { generatorKeys } from '../../spec/read-generator.ts';
 import type { Uses } from '../../spec/used-files.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
-import type { Setting } from '../examples.ts';
+import type { SuggestionSetting } from '../examples.ts';
 import { inline } from '../hover/docs.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
@@ -32,7 +32,12 @@ export function valueIdeas(place: CursorContext, names: readonly NamePlace[], ar
   return ideas.filter(({ label }) => !seen.has(label) && seen.add(label));
 }
 
-function wordIdeas(node: SchemaNode, place: CursorContext, setting: Setting, around: WorkspaceNames): Suggestion[] {
+function wordIdeas(
+  node: SchemaNode,
+  place: CursorContext,
+  setting: SuggestionSetting,
+  around: WorkspaceNames,
+): Suggestion[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
   if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
@@ -85,7 +90,7 @@ function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Sugg
   ];
 }
 
-function detailOf(name: string, kind: string, { root, uses }: Setting): Pick<Suggestion, 'detail' | 'docs'> {
+function detailOf(name: string, kind: string, { root, uses }: SuggestionSetting): Pick<Suggestion, 'detail' | 'docs'> {
   if (kind === 'stock' || kind === 'tie') {
     const value = sharedValue(`${kind}s`, name, root, uses);
     return value ? { detail: inShort(`${kind}s`, value), docs: sharedDocs(name, value) } : {};
@@ -102,7 +107,7 @@ function defaultMark(value: unknown, node: SchemaNode): Pick<Suggestion, 'detail
 const units = ['mm', 'cm', 'in', 'pt', 'px'];
 
 /** Units for a number that stands there; else what it may be, to begin with. */
-function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: Setting): Suggestion[] {
+function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: SuggestionSetting): Suggestion[] {
   const figure = /^["']?([+-]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+|\d+ \d+\/\d+)) *[a-z]*["']?$/.exec(place.written)?.[1];
   if (figure !== undefined) return units.map((unit) => textIdea('unit', `${figure} ${unit}`, place, false));
   if (place.written !== '') return [];
@@ -150,7 +155,7 @@ function textExamples(node: SchemaNode, place: CursorContext): Suggestion[] {
   return (node.examples ?? []).map((text) => textIdea('value', String(text), place));
 }
 
-function groupIdeas(node: SchemaNode, place: CursorContext, setting: Setting): Suggestion[] {
+function groupIdeas(node: SchemaNode, place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   if (node.title === 'ShapeSpec') {
     return generatorKeys.flatMap((each) => snippetIdea(shapeSnippet(each, setting, new Stops()), `{${each} …}`, place));
   }

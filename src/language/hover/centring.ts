@@ -3,8 +3,8 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { CentreRule } from '../../spec/model.ts';
-import { centreOf } from '../../tag/solid.ts';
-import type { Solid } from '../../tag/solid.ts';
+import { centreOf } from '../../tag/made-shape.ts';
+import type { MadeShape } from '../../tag/made-shape.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { shortLength } from '../../core/units.ts';
 
@@ -41,7 +41,7 @@ function isAbout(key: string | number | undefined): boolean {
   return key === 'place' || key === 'fit';
 }
 
-function offsets(solid: Solid, target: Solid, rule: CentreRule, { units }: Tag): string {
+function offsets(solid: MadeShape, target: MadeShape, rule: CentreRule, { units }: Tag): string {
   const own = centreOf(solid, rule);
   const goal = centreOf(target, rule);
   if (!own || !goal) return 'unknown';

@@ -3,17 +3,17 @@
 import { boundsOf, ringArea } from '../../geometry/measure.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
 
-export interface Size {
+export interface BoxSize {
   readonly width: number;
   readonly height: number;
 }
 
-export function sizeOf({ minX, minY, maxX, maxY }: Bounds): Size {
+export function sizeOf({ minX, minY, maxX, maxY }: Bounds): BoxSize {
   return { width: maxX - minX, height: maxY - minY };
 }
 
 /** `undefined` for nothing. */
-export function sizeOfRegion(region: Region): Size | undefined {
+export function sizeOfRegion(region: Region): BoxSize | undefined {
   const bounds = boundsOf(region);
   return bounds && sizeOf(bounds);
 }

@@ -6,14 +6,14 @@
 import { SpecSource } from '../../spec/source.ts';
 import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecToken } from '../../spec/tokens.ts';
-import { Layout } from './layout.ts';
+import { Indentation } from './layout.ts';
 
 /** The text set out, or as it is where it cannot be read. */
 export function formatted(text: string): string {
   const source = new SpecSource(text);
   if (source.issues.length > 0 || !source.tree) return text;
   const newLine = text.includes('\r\n') ? '\r\n' : '\n';
-  const set = setOut(tokensOf(text), new Layout(source));
+  const set = setOut(tokensOf(text), new Indentation(source));
   const tidy = `${set.replace(/(?:[^\S\n]*\n){3,}/g, '\n\n').trim()}\n`.replaceAll('\n', newLine);
   return saysTheSame(text, tidy) ? tidy : text;
 }
@@ -27,7 +27,7 @@ function saysTheSame(before: string, after: string): boolean {
   return said(before) === said(after);
 }
 
-function setOut(tokens: readonly SpecToken[], layout: Layout): string {
+function setOut(tokens: readonly SpecToken[], layout: Indentation): string {
   let out = '';
   let depth = 0;
   let atLineStart = true;
@@ -64,7 +64,7 @@ function previous(tokens: readonly SpecToken[], index: number): { token: SpecTok
   return { token: tokens[index - 2], space: before.text.length };
 }
 
-function gap(before: SpecToken, space: number, token: SpecToken, depth: number, layout: Layout): number {
+function gap(before: SpecToken, space: number, token: SpecToken, depth: number, layout: Indentation): number {
   if (token.kind === 'comment') return Math.max(space, 1);
   const [left, right] = [before, token].map(({ kind, text }) => (kind === 'mark' ? text : ''));
   if (left === ':') return space === 0 ? 0 : (layout.gapBehind(before.start) ?? 1);

@@ -6,7 +6,7 @@ import type { SpecEntry, SpecMap, SpecNode } from '../../spec/tree.ts';
 /** Spaces a level. */
 const step = 2;
 
-export class Layout {
+export class Indentation {
   readonly #source: SpecSource;
   /** By line, counted from 1, for lines that begin with a key or a dash. */
   readonly #indents = new Map<number, { readonly old: number; readonly next: number }>();

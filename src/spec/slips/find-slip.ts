@@ -18,7 +18,7 @@ import type { SpecLine } from './lines.ts';
 import type { Repair } from './repair.ts';
 
 /** How well a text can be read: faults of its YAML, where the first is, and, without any, what is wrong with the spec. */
-export interface Reading {
+export interface TrialReading {
   readonly faults: number;
   readonly firstFault: number;
   readonly problems: number;
@@ -40,7 +40,7 @@ const linesBelow = 2;
 const mostOpenLines = 8;
 
 /** The issues of a source that is no YAML, put as one. `read`: of a changed text. */
-export function slipOf(source: SpecSource, read: (text: string) => Reading): Issue {
+export function slipOf(source: SpecSource, read: (text: string) => TrialReading): Issue {
   const [stumble] = source.issues as [Issue, ...Issue[]];
   const now = { faults: source.issues.length, firstFault: stumble.range.start, problems: 0 };
   const found = bestRepairs(source, stumble, now, read);
@@ -50,7 +50,12 @@ export function slipOf(source: SpecSource, read: (text: string) => Reading): Iss
   return { ...stumble, range: best.slip, message: best.message, repairs };
 }
 
-function bestRepairs(source: SpecSource, stumble: Issue, now: Reading, read: (text: string) => Reading): Repair[] {
+function bestRepairs(
+  source: SpecSource,
+  stumble: Issue,
+  now: TrialReading,
+  read: (text: string) => TrialReading,
+): Repair[] {
   const { text } = source;
   const tried = (repair: Repair) => read(applied(text, repair.edits));
   const lines = linesOf(text);
@@ -60,7 +65,7 @@ function bestRepairs(source: SpecSource, stumble: Issue, now: Reading, read: (te
   }
   let budget = triesFor(text, mostTried);
   if (budget === 0) return [];
-  let best: { repair: Repair; reading: Reading } | undefined;
+  let best: { repair: Repair; reading: TrialReading } | undefined;
   for (const repair of candidatesFor(text, lines, stumble)) {
     if (budget-- <= 0) break;
     const reading = tried(repair);
@@ -80,7 +85,7 @@ export function triesFor(text: string, most: number): number {
 }
 
 /** Fewer faults, else a first one that comes later; without faults, fewer problems. */
-function isBetter(a: Reading, b: Reading): boolean {
+function isBetter(a: TrialReading, b: TrialReading): boolean {
   if ((a.faults === 0) !== (b.faults === 0)) return a.faults === 0;
   if (a.faults === 0) return a.problems < b.problems;
   return a.faults < b.faults && a.firstFault >= b.firstFault;

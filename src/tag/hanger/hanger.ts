@@ -7,7 +7,7 @@ import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
 import { placeInside } from './inside.ts';
-import type { Reading } from './reading.ts';
+import type { RingReading } from './reading.ts';
 import { placeRing } from './ring.ts';
 
 /**
@@ -16,7 +16,7 @@ import { placeRing } from './ring.ts';
  * @param reading The lettering in it.
  * @returns `undefined` where there is no room for it.
  */
-export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: Reading): PlacedHanger | undefined {
+export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: RingReading): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
   switch (kind) {

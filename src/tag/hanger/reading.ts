@@ -7,9 +7,9 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import { marksAbove } from '../marks-above.ts';
-import type { Solid } from '../solid.ts';
+import type { MadeShape } from '../made-shape.ts';
 
-export interface Reading {
+export interface RingReading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
   /** Lines of upright lettering in small letters. */
@@ -35,19 +35,19 @@ const largestLetter = 1.6;
 /** Capitals have a band that is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
-export const noReading: Reading = { marks: [], lines: [] };
+export const noReading: RingReading = { marks: [], lines: [] };
 
-export function readingOf(solids: readonly Solid[]): Reading {
+export function readingOf(solids: readonly MadeShape[]): RingReading {
   return { marks: solids.flatMap(marksOf), lines: solids.flatMap(linesOf) };
 }
 
-function marksOf({ lettering = [] }: Solid): Bounds[] {
+function marksOf({ lettering = [] }: MadeShape): Bounds[] {
   return lettering.flatMap(({ letters, grow }) =>
     letters.flatMap(({ region }) => marksAbove(region).map((mark) => grown(boundsOf(mark)!, grow))),
   );
 }
 
-function linesOf({ band, lettering = [], region }: Solid): Reading['lines'][number][] {
+function linesOf({ band, lettering = [], region }: MadeShape): RingReading['lines'][number][] {
   const box = boundsOf(region);
   const [only, ...others] = lettering;
   if (!band || !box || !only || others.length > 0) return [];
@@ -62,7 +62,7 @@ function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
 }
 
 /** Of lettering that is scaled about the origin. */
-export function scaledReading({ marks, lines }: Reading, factor: number): Reading {
+export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
   const scaled = <T extends object>(figures: T): T =>
     Object.fromEntries(Object.entries(figures).map(([key, value]) => [key, (value as number) * factor])) as T;
   return { marks: marks.map(scaled), lines: lines.map((line) => ({ ...scaled(line), capital: line.capital })) };
@@ -70,7 +70,7 @@ export function scaledReading({ marks, lines }: Reading, factor: number): Readin
 
 /** What it costs a ring to stand there. */
 export function misreading(
-  { marks, lines }: Reading,
+  { marks, lines }: RingReading,
   { x, y }: Point,
   { hole, wall }: { hole: number; wall: number },
 ): number {

@@ -11,7 +11,7 @@ import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
 import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 import { misreading } from './reading.ts';
-import type { Reading } from './reading.ts';
+import type { RingReading } from './reading.ts';
 
 export interface RingSize {
   /** Radius of the hole. */
@@ -62,7 +62,7 @@ export function placeRing(
   whole: Region,
   at: HangerPlace,
   size: RingSize,
-  reading: Reading,
+  reading: RingReading,
 ): Point | undefined {
   const bounds = boundsOf(on);
   const balance = centroid(whole);

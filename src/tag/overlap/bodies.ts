@@ -12,7 +12,7 @@ import type { Runs } from './runs.ts';
 import { columnsOf, rowsOf } from './runs.ts';
 
 /** A part of a letter by itself, wherever it will stand: its origin is on the baseline. */
-export interface Shape {
+export interface LetterShape {
   readonly part: LetterPart;
   /** All as grown. */
   readonly base: Region;
@@ -27,7 +27,7 @@ export interface Shape {
 }
 
 /** The same in its place. */
-export interface Body extends Shape {
+export interface Body extends LetterShape {
   /** Which of the letters of the text it is of. */
   readonly index: number;
   readonly line: number;
@@ -40,7 +40,7 @@ export interface Body extends Shape {
 /** How coarsely letters are looked at while they are compared, in mm; where they go is what comes of it, not their outlines. */
 export const coarseMm = 0.02;
 
-export function shapeOf(part: LetterPart, measures: Measures): Shape {
+export function shapeOf(part: LetterPart, measures: Measures): LetterShape {
   const base = grown(part.base, measures);
   const grownMarks = part.marks.map((mark) => grown(mark, measures));
   const marks = placeMarks(base, grownMarks, measures);

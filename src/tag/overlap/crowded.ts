@@ -4,7 +4,7 @@ import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Body } from './bodies.ts';
 import { gapTo, placeMarks } from './marks.ts';
-import type { Beside, PlacedMark } from './marks.ts';
+import type { MarkNeighbours, PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { shares } from './shares.ts';
 
@@ -38,7 +38,7 @@ export function uncrowded(
   });
 }
 
-function besideOf(body: Body, at: Point): (Beside & { readonly box: Bounds })[] {
+function besideOf(body: Body, at: Point): (MarkNeighbours & { readonly box: Bounds })[] {
   const base = { rows: body.rows, columns: body.columns, at, box: boundsOf(body.base)! };
   if (body.marks.length === 0) return [base];
   const box = boundsOf(body.marks.flatMap(({ region }) => [...region]))!;

@@ -10,7 +10,7 @@ import { keptApart } from './meet.ts';
 import type { Join } from './meet.ts';
 import type { Post } from './post.ts';
 import { profileOf, touching } from './profile.ts';
-import type { Standing } from './profile.ts';
+import type { StandingLetter } from './profile.ts';
 import { shares } from './shares.ts';
 
 /** The letter after a waiting sign: it meets the sign if it is as tall, else the two letters leave room for it. */
@@ -18,7 +18,7 @@ export function roundSign(
   bodies: readonly Body[],
   stands: readonly Point[],
   waiting: number,
-  standing: Standing,
+  standing: StandingLetter,
   measures: Measures,
 ): Join {
   const sign = bodies[waiting]!;

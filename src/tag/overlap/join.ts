@@ -44,8 +44,8 @@ export async function joinLetters(
   for (const line of byLine(bodies)) {
     const baseline = line[0]!.at.y;
     const slid = slideLine(line, measures);
-    placed.push(...uncrowded(line, slid.stands, measures));
-    stands.push(...slid.stands.map(({ x, y }) => ({ x, y: y + baseline })));
+    placed.push(...uncrowded(line, slid.baselinePoints, measures));
+    stands.push(...slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline })));
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
     await checkpoint();
   }

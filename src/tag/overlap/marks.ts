@@ -55,12 +55,12 @@ export interface Lines {
 }
 
 /** What stands beside a letter: another, or its marks, and where its origin is from that of the letter. */
-export interface Beside extends Lines {
+export interface MarkNeighbours extends Lines {
   readonly at: Point;
 }
 
 /** The least distance of a mark, once it is moved, along a row or a column. */
-export function gapTo(beside: readonly Beside[], { rows, columns }: Lines, move: Point): number {
+export function gapTo(beside: readonly MarkNeighbours[], { rows, columns }: Lines, move: Point): number {
   const { pitch } = rows;
   return beside.reduce((least, { rows: otherRows, columns: otherColumns, at }) => {
     const [x, y] = [move.x - at.x, move.y - at.y];
@@ -74,7 +74,7 @@ export function placeMarks(
   base: Region,
   marks: readonly Region[],
   measures: Measures,
-  beside: readonly Beside[] = [],
+  beside: readonly MarkNeighbours[] = [],
 ): PlacedMark[] {
   const placed = new Map<Region, PlacedMark>();
   let below: Region = base;
@@ -110,7 +110,7 @@ function placeGroup(
   base: Region,
   marks: readonly Region[],
   measures: Measures,
-  beside: readonly Beside[],
+  beside: readonly MarkNeighbours[],
 ): PlacedMark[] {
   const { pitch, xHeight } = measures;
   const columns = columnsOf(base, pitch);

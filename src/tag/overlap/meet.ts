@@ -4,7 +4,7 @@ import type { Body } from './bodies.ts';
 import type { Measures } from './measures.ts';
 import type { Post } from './post.ts';
 import { contactAt, profileOf, sparesStrokes, touching } from './profile.ts';
-import type { Contact, Profile, Standing } from './profile.ts';
+import type { Contact, Profile, StandingLetter } from './profile.ts';
 import { shares } from './shares.ts';
 
 /** A joint gains nothing by lapping further for less than this share of the way. */
@@ -33,7 +33,7 @@ export function keptApart(profile: Profile, share: number, { xHeight }: Measures
 }
 
 /** A letter before, and where it stands. */
-export interface Placed {
+export interface PlacedLetter {
   readonly body: Body;
   readonly dx: number;
 }
@@ -46,11 +46,11 @@ export interface Limits {
 }
 
 /** How far a letter may come until a mark of it, or of those before it, is too near to the other. */
-export function markRoom(left: readonly Placed[], body: Body, start: number, { xHeight }: Measures): number {
+export function markRoom(left: readonly PlacedLetter[], body: Body, start: number, { xHeight }: Measures): number {
   const marks = left.filter((each) => each.body.marks.length > 0);
   if (body.marks.length === 0 && marks.length === 0) return Infinity;
-  const bases = left.map(({ body: { rows }, dx }): Standing => ({ rows, dx }));
-  const theirs = marks.map(({ body: { markRows }, dx }): Standing => ({ rows: markRows, dx }));
+  const bases = left.map(({ body: { rows }, dx }): StandingLetter => ({ rows, dx }));
+  const theirs = marks.map(({ body: { markRows }, dx }): StandingLetter => ({ rows: markRows, dx }));
   const ahead = touching(profileOf([...bases, ...theirs], { rows: body.markRows, dx: start }));
   const behind = touching(profileOf(theirs, { rows: body.rows, dx: start }));
   return Math.max(0, Math.min(ahead, behind) - shares.markGap * xHeight);

@@ -9,11 +9,11 @@ import type { Checkpoint, StageCache } from '../cache.ts';
 import type { SetText } from '../lettering.ts';
 import { Lettering } from '../letters.ts';
 import type { Letter, LetterCurves } from '../letters.ts';
-import type { Drawn, Outline } from '../outline.ts';
-import { mapSolid } from '../solid.ts';
-import type { Solid } from '../solid.ts';
+import type { Drawn, CurveOutline } from '../outline.ts';
+import { mapSolid } from '../made-shape.ts';
+import type { MadeShape } from '../made-shape.ts';
 import { movedRegion, shapeOf } from './bodies.ts';
-import type { Body, Shape } from './bodies.ts';
+import type { Body, LetterShape } from './bodies.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
 import { joinLetters } from './join.ts';
@@ -32,7 +32,7 @@ export interface Slide {
 }
 
 /** What slid lettering is made with. */
-export interface Making {
+export interface OverlapInput {
   /** Letters made ready are kept here: the same letter comes again, in this text and in the next. */
   readonly cache: StageCache;
   /** Names the font. */
@@ -40,14 +40,14 @@ export interface Making {
 }
 
 /** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
-export function slidOutline(drawn: SlidText, slide: Slide, making: Making): Outline {
+export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
   const outline = outlineOf(drawn, slide, making);
   return { ...outline, ungrown: slide.grow > 0 ? outlineOf(drawn, { ...slide, grow: 0 }, making) : outline };
 }
 
 type SlidText = Drawn & Pick<SetText, 'band' | 'arc'>;
 
-function outlineOf(drawn: SlidText, slide: Slide, making: Making): Outline {
+function outlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
   const { curves, letters, band, arc, path } = drawn;
   return {
     bounds: curveBounds(curves),
@@ -66,11 +66,11 @@ function outlineOf(drawn: SlidText, slide: Slide, making: Making): Outline {
         return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
       });
       const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
-      const solid: Solid = {
+      const solid: MadeShape = {
         region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
         lettering: [new Lettering(about, () => whole)],
         ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
-        ...(bend ? { hub: { x: 0, y: 0 } } : {}),
+        ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
       };
       const box = boundsOf(solid.region);
       if (!box || bend) return solid;
@@ -90,7 +90,7 @@ interface Setting {
   readonly scaleY: number;
   readonly measures: Measures;
   readonly bend: Bend | undefined;
-  readonly making: Making;
+  readonly making: OverlapInput;
 }
 
 async function bodiesOf(
@@ -100,16 +100,16 @@ async function bodiesOf(
 ): Promise<Body[]> {
   const bodies: Body[] = [];
   const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: 0, f: 0 };
-  const shapesOf = (text: string, ink: Region): Shape[] =>
+  const shapesOf = (text: string, ink: Region): LetterShape[] =>
     letterParts(text, ink, measures.xHeight).map((part) => shapeOf(part, measures));
   for (const [index, { text, line, baseline, curves, drawn }] of letters.entries()) {
     if (curves.length === 0) continue;
     let at = { x: 0, y: baseline * scaleY };
-    let shapes: readonly Shape[];
+    let shapes: readonly LetterShape[];
     if (drawn && !bend) {
       at = { x: drawn.origin.x * scaleX, y: drawn.origin.y * scaleY };
       const inputs = [making.font, drawn.key, text, scaleX, scaleY, measures];
-      const make = (): Shape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
+      const make = (): LetterShape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
       shapes = making.cache.get('sliding letter', inputs, make).value;
     } else {
       const ink = normalise(flatten(curves, { affine }));

@@ -4,7 +4,7 @@ import type { Runs } from './runs.ts';
 import { lineAt } from './runs.ts';
 
 /** Rows of something that stands `dx` mm right of where its rows say. */
-export interface Standing {
+export interface StandingLetter {
   readonly rows: Runs;
   readonly dx: number;
 }
@@ -32,7 +32,7 @@ export interface Contact {
 /** Share of a stroke that may be lapped where there is a counter or another stroke behind it. */
 const strokeShare = 0.7;
 
-export function profileOf(left: readonly Standing[], right: Standing): Profile {
+export function profileOf(left: readonly StandingLetter[], right: StandingLetter): Profile {
   const { pitch, first, lines } = right.rows;
   const gaps: number[] = [];
   const edges: number[] = [];

@@ -4,7 +4,7 @@ import type { Body } from './bodies.ts';
 import { footBar } from './bars.ts';
 import type { Measures } from './measures.ts';
 import { markRoom, meet } from './meet.ts';
-import type { Join, Placed } from './meet.ts';
+import type { Join, PlacedLetter } from './meet.ts';
 import { bestPost } from './post.ts';
 import type { Post } from './post.ts';
 import { profileOf, touching } from './profile.ts';
@@ -12,8 +12,8 @@ import type { Profile } from './profile.ts';
 import { movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
 
-export interface Reach {
-  readonly left: readonly Placed[];
+export interface SlideReach {
+  readonly left: readonly PlacedLetter[];
   readonly body: Body;
   readonly start: number;
   /** How far it may come nearer, in mm. */
@@ -24,7 +24,7 @@ export interface Reach {
  * A post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. Where its marks leave no room
  * for that, one of them may touch the arm.
  */
-export function reachFor({ left, body, start, reach }: Reach, profile: Profile, measures: Measures): Join {
+export function reachFor({ left, body, start, reach }: SlideReach, profile: Profile, measures: Measures): Join {
   const { xHeight, web } = measures;
   const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
   const room = markRoom(left, body, start, measures);

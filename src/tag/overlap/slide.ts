@@ -6,9 +6,9 @@ import type { Body } from './bodies.ts';
 import { hang, roundSign } from './hung.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
-import type { Placed } from './meet.ts';
+import type { PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
-import type { Standing } from './profile.ts';
+import type { StandingLetter } from './profile.ts';
 import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
@@ -19,7 +19,7 @@ const lookBack = 4;
 /** From the baseline up. */
 export interface Slid {
   /** Where the origin of each letter comes to stand. */
-  readonly stands: readonly Point[];
+  readonly baselinePoints: readonly Point[];
   /** Bars and posts, as grown. */
   readonly joints: readonly Region[];
 }
@@ -27,27 +27,27 @@ export interface Slid {
 /** `bodies`: the letters of one line from left to right. */
 export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
   const reach = (isScript(bodies) ? shares.scriptReach : shares.reach) * measures.xHeight;
-  const stands: Point[] = [];
+  const baselinePoints: Point[] = [];
   const joints: Region[] = [];
   // A sign hung high that nothing before it reaches: it waits for the next letter.
   let waiting: number | undefined;
   bodies.forEach((body, index) => {
     if (index === 0) {
-      stands.push({ x: body.at.x, y: 0 });
+      baselinePoints.push({ x: body.at.x, y: 0 });
       if (body.part.hung) waiting = index;
       return;
     }
     const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
-    const placed = before.map((k): Placed => ({ body: bodies[k]!, dx: stands[k]!.x }));
-    const left = placed.map(({ body: { rows }, dx }): Standing => ({ rows, dx }));
+    const placed = before.map((k): PlacedLetter => ({ body: bodies[k]!, dx: baselinePoints[k]!.x }));
+    const left = placed.map(({ body: { rows }, dx }): StandingLetter => ({ rows, dx }));
     const last = bodies[index - 1]!;
-    const start = stands[index - 1]!.x + body.at.x - last.at.x;
+    const start = baselinePoints[index - 1]!.x + body.at.x - last.at.x;
     const isOneLetter = body.index === last.index;
     const profile = profileOf(left, { rows: body.rows, dx: start });
     const join = body.afterGap
       ? keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
-        ? roundSign(bodies, stands, waiting, { rows: body.rows, dx: start }, measures)
+        ? roundSign(bodies, baselinePoints, waiting, { rows: body.rows, dx: start }, measures)
         : meet(profile, measures, {
             oneLetter: isOneLetter,
             room: Math.min(markRoom(placed, body, start, measures), reach),
@@ -61,16 +61,16 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     const foot = joint === 'bar' ? footBar(profile, shift, measures) : undefined;
     if (touch !== undefined && !(foot && foot.length <= shares.longBar * measures.xHeight)) shift = touch;
     else if (foot) joints.push(foot.region);
-    stands.push({ x: start - shift, y: 0 });
+    baselinePoints.push({ x: start - shift, y: 0 });
     if (typeof joint === 'object') joints.push(postBar(joint, measures));
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
-      const { stand, post } = hang(bodies, stands, waiting, measures);
-      stands[waiting] = stand;
+      const { stand, post } = hang(bodies, baselinePoints, waiting, measures);
+      baselinePoints[waiting] = stand;
       if (post) joints.push(postBar(post, measures));
       waiting = undefined;
     }
   });
-  return { stands, joints };
+  return { baselinePoints, joints };
 }
 
 /**

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { isTagSpec } from './documents.ts';
 import { openSpecs } from './tabs.ts';
 
-export class Target {
+export class CommandTarget {
   /** `previewed`: the spec of the preview that is in front, if there is one. */
   constructor(private readonly previewed: () => vscode.Uri | undefined) {}
 

@@ -12,7 +12,7 @@ import { Exporter, fileNameOf, textOf } from './exporter.ts';
 import type { ExportRequest } from './request.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
-import type { Target } from '../common/target.ts';
+import type { CommandTarget } from '../common/target.ts';
 import { stepDone } from '../features/walkthrough.ts';
 import { nameOf, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
@@ -20,7 +20,7 @@ import type { WriteWhole } from '../common/write-whole.ts';
 /** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
 export function registerExports(
   context: vscode.ExtensionContext,
-  target: Target,
+  target: CommandTarget,
   service: TagService,
   engine: Engine,
   writeWhole: WriteWhole,

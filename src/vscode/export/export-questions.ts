@@ -11,18 +11,18 @@ import { nameOf } from '../common/write-whole.ts';
 /** More specs in one folder than this are another folder than was meant. */
 const mostSpecs = 1000;
 
-export interface Scope {
+export interface ExportScope {
   readonly specs: readonly vscode.Uri[];
   readonly piece?: string;
   readonly row?: number;
 }
 
 interface ScopeItem extends vscode.QuickPickItem {
-  readonly scope: () => Promise<Scope | undefined>;
+  readonly scope: () => Promise<ExportScope | undefined>;
 }
 
 /** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
-export async function askScope(spec: vscode.Uri, service: TagService): Promise<Scope | undefined> {
+export async function askScope(spec: vscode.Uri, service: TagService): Promise<ExportScope | undefined> {
   const open = openSpecs();
   const result = service.get(spec);
   const pieces = result?.tag?.pieces ?? [];
@@ -48,11 +48,11 @@ function batchItems(spec: vscode.Uri, { rows }: Batch, row: number): ScopeItem[]
   ];
 }
 
-function item(label: string, description: string, scope: Scope): ScopeItem {
+function item(label: string, description: string, scope: ExportScope): ScopeItem {
   return { label, description, scope: () => Promise.resolve(scope) };
 }
 
-async function askFolderOfSpecs(): Promise<Scope | undefined> {
+async function askFolderOfSpecs(): Promise<ExportScope | undefined> {
   const folder = await askFolder('Export the specs in', vscode.workspace.workspaceFolders?.[0]?.uri);
   if (!folder) return undefined;
   const specs = await vscode.workspace.findFiles(new vscode.RelativePattern(folder, tagSpecGlob), undefined, mostSpecs);

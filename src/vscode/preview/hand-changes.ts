@@ -1,7 +1,7 @@
 /** Changes by hand on their way from the page into the text: tried while the hand moves, written once it lets go. */
 
 import type { TagResult } from '../service/results.ts';
-import type { Trial } from '../service/trial.ts';
+import type { EditTrial } from '../service/trial.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { editsOf } from '../../scene/grips.ts';
 import { gripsIn } from './grips-in.ts';
@@ -19,7 +19,7 @@ export class HandChanges {
   private running: AbortController | undefined;
 
   constructor(
-    private readonly trial: Trial,
+    private readonly trial: EditTrial,
     private readonly view: HandChangesView,
   ) {}
 

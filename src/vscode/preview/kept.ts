@@ -1,11 +1,11 @@
 /** How a file was looked at last, as it is kept for the next time. It comes from pages and from disk, so it is parsed. Pure. */
 
-import type { Kept } from '../../protocol/preview.ts';
+import type { RememberedView } from '../../protocol/preview.ts';
 
 /** A spec has some tens of pieces; a list that is much longer is none of a page. */
 const longest = 500;
 
-export function parseKept(data: unknown): Kept | undefined {
+export function parseKept(data: unknown): RememberedView | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
   const { arrangement, hiddenLayers, hiddenPieces, dock = 'auto' } = data as Record<string, unknown>;
   if (typeof arrangement !== 'string' || typeof dock !== 'string') return undefined;

@@ -4,7 +4,7 @@
  */
 
 import type * as vscode from 'vscode';
-import type { Kept } from '../../protocol/preview.ts';
+import type { RememberedView } from '../../protocol/preview.ts';
 import { isCaution, parseKept, parseScreen } from './kept.ts';
 import { exportKinds, type ExportKind } from '../../protocol/preview.ts';
 
@@ -25,11 +25,11 @@ export class PreviewMemory {
     private readonly machine: vscode.Memento,
   ) {}
 
-  kept(uri: vscode.Uri): Kept | undefined {
+  kept(uri: vscode.Uri): RememberedView | undefined {
     return parseKept(this.all()[uri.toString()]);
   }
 
-  keep(uri: vscode.Uri, kept: Kept): void {
+  keep(uri: vscode.Uri, kept: RememberedView): void {
     const key = uri.toString();
     // The newest comes last.
     const others = Object.entries(this.all()).filter(([other]) => other !== key);

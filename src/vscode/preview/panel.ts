@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { IssueHelp } from '../features/issue-help.ts';
 import type { TagResult, TagResults } from '../service/results.ts';
-import type { Trial } from '../service/trial.ts';
+import type { EditTrial } from '../service/trial.ts';
 import { nameOf } from '../common/write-whole.ts';
 import { takesOfTag } from '../../export/known-takes.ts';
 import { takesFacts } from '../../export/takes-facts.ts';
@@ -28,7 +28,7 @@ const takesAfterMs = 700;
 export interface PreviewServices {
   readonly results: TagResults;
   readonly help: IssueHelp;
-  readonly trial: Trial;
+  readonly trial: EditTrial;
   readonly memory: PreviewMemory;
 }
 

@@ -2,7 +2,7 @@
 
 import { makeHelp, titlesOf, type IssueHelp } from '../features/issue-help.ts';
 import type { TagResult } from '../service/results.ts';
-import type { Trial } from '../service/trial.ts';
+import type { EditTrial } from '../service/trial.ts';
 import type { Issue } from '../../core/issue.ts';
 import { outcomeOf } from '../../scene/outcome.ts';
 import type { PinOfVersion, ToPage } from '../../protocol/preview.ts';
@@ -13,7 +13,7 @@ export class PinFixes {
 
   constructor(
     private readonly help: IssueHelp,
-    private readonly trial: Trial,
+    private readonly trial: EditTrial,
     private readonly send: (message: ToPage) => void,
   ) {}
 

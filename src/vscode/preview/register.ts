@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import type { Target } from '../common/target.ts';
+import type { CommandTarget } from '../common/target.ts';
 import { CursorSync } from './cursor-sync.ts';
 import { PreviewManager } from './manager.ts';
 import { PreviewMemory } from './memory.ts';
@@ -17,7 +17,7 @@ export interface PreviewCommands {
 /** Gives what opens again the previews of a window that is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
-  target: Target,
+  target: CommandTarget,
   moves: SpecMoves,
   services: Omit<PreviewServices, 'memory'>,
   commands: PreviewCommands,

@@ -8,7 +8,7 @@ import { computeOptions } from './compute-options.ts';
 import type { TagResult } from './results.ts';
 import { resultOf } from './service.ts';
 
-export class Trial {
+export class EditTrial {
   readonly #engine: Engine;
 
   constructor(engine: Engine) {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { scaling, transform } from '../../../src/geometry/affine.ts';
 import { difference, offset } from '../../../src/geometry/clipper.ts';
 import { area, boxCentre, centroid } from '../../../src/geometry/measure.ts';
-import { centreOf } from '../../../src/tag/solid.ts';
+import { centreOf } from '../../../src/tag/made-shape.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 
 describe('Sizes', () => {

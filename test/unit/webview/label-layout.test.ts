@@ -1,7 +1,12 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { crosses, overlap } from '../../../webview/preview/measure/edge-grid.ts';
-import { layOut, type Placed, type Surroundings, type Wanted } from '../../../webview/preview/measure/label-layout.ts';
+import {
+  layOut,
+  type PlacedLabel,
+  type Surroundings,
+  type Wanted,
+} from '../../../webview/preview/measure/label-layout.ts';
 import type { SpotLabel } from '../../../webview/preview/measure/label-places.ts';
 import { sizePlaces } from '../../../webview/preview/measure/size-lines.ts';
 import type { Box, XY } from '../../../webview/preview/camera/viewport.ts';
@@ -34,7 +39,7 @@ const onPlate: Surroundings = {
   },
 };
 
-const keysOf = (placed: ReadonlyMap<string, Placed>) => new Map([...placed].map(([id, { key }]) => [id, key]));
+const keysOf = (placed: ReadonlyMap<string, PlacedLabel>) => new Map([...placed].map(([id, { key }]) => [id, key]));
 
 describe('What is written on the drawing', () => {
   it('overlaps nothing, wherever it is about something, and keeps on the stage', () => {
@@ -114,7 +119,7 @@ describe('What is written on the drawing', () => {
 
   it('stays on its side while one zooms in, and slides without a jump', () => {
     let last = none;
-    let before: Placed | undefined;
+    let before: PlacedLabel | undefined;
     for (let step = 0; step <= 100; step++) {
       const scale = 1 + step / 100;
       const grown: Box = [300 - 150 * scale, 200 - 60 * scale, 300 + 150 * scale, 200 + 60 * scale];

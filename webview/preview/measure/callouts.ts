@@ -3,7 +3,7 @@
 import type { Arranged } from '../scene/arrange.ts';
 import type { Dimensions } from './dimensions.ts';
 import type { Units } from '../../../src/core/units.ts';
-import { Ground } from './obstacles.ts';
+import { Obstacles } from './obstacles.ts';
 import { layOut } from './label-layout.ts';
 import type { Pins } from '../problems/pins.ts';
 import { rulerPx } from './rulers.ts';
@@ -23,7 +23,7 @@ export interface CalloutsSight {
 const marginPx = 4;
 
 export class Callouts {
-  private readonly ground = new Ground();
+  private readonly ground = new Obstacles();
   private groundOf: Arranged | undefined;
   private groundWithout: readonly string[] = [];
   /** Where each label stood last. */

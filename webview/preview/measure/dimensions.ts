@@ -9,7 +9,7 @@ import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { caliper, pair } from './caliper.ts';
 import { sizePlaces } from './size-lines.ts';
-import type { Placed, Wanted } from './label-layout.ts';
+import type { PlacedLabel, Wanted } from './label-layout.ts';
 import type { Line, SpotLabel } from './label-places.ts';
 import { textWidth } from '../../common/text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../camera/viewport.ts';
@@ -29,7 +29,7 @@ interface Dimension {
 
 interface DrawnDimension extends Dimension {
   readonly id: string;
-  readonly placed: Placed;
+  readonly placed: PlacedLabel;
 }
 
 export class Dimensions {
@@ -82,7 +82,7 @@ export class Dimensions {
     return this.all.flatMap(({ bar }) => (bar ? [bar] : []));
   }
 
-  draw(placed: ReadonlyMap<string, Placed>): void {
+  draw(placed: ReadonlyMap<string, PlacedLabel>): void {
     this.list.patch(
       this.all.flatMap((dimension) => {
         const { id } = dimension.wanted;

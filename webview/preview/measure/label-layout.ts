@@ -25,7 +25,7 @@ import type { Box, XY } from '../camera/viewport.ts';
 
 export type Wanted = SpotLabel | LineLabel;
 
-export interface Placed {
+export interface PlacedLabel {
   /** What stays the same as long as the label stays where it is. */
   readonly key: string;
   readonly box: Box;
@@ -68,7 +68,7 @@ export function layOut(
   wanted: readonly Wanted[],
   around: Surroundings,
   last: ReadonlyMap<string, string>,
-): Map<string, Placed> {
+): Map<string, PlacedLabel> {
   let order = wanted;
   let tried = placedIn(order, around, last);
   let best = tried;
@@ -92,9 +92,9 @@ function placedIn(
   order: readonly Wanted[],
   around: Surroundings,
   last: ReadonlyMap<string, string>,
-): { readonly placed: Map<string, Placed>; readonly squeezed: readonly Wanted[] } {
+): { readonly placed: Map<string, PlacedLabel>; readonly squeezed: readonly Wanted[] } {
   const layout = new Layout(around);
-  const placed = new Map<string, Placed>();
+  const placed = new Map<string, PlacedLabel>();
   const squeezed: Wanted[] = [];
   for (const label of order) {
     const before = last.get(label.id);
@@ -121,14 +121,14 @@ class Layout {
     this.lines = [...around.marks];
   }
 
-  take({ box, lines }: Placed): void {
+  take({ box, lines }: PlacedLabel): void {
     this.boxes.push(box);
     this.lines.push(...lines);
     this.leaders.push(...lines);
   }
 
-  onLine({ size, places }: LineLabel, last: string | undefined): Placed | undefined {
-    let best: (Placed & { readonly cost: number }) | undefined;
+  onLine({ size, places }: LineLabel, last: string | undefined): PlacedLabel | undefined {
+    let best: (PlacedLabel & { readonly cost: number }) | undefined;
     for (const { key, middle, lines, cost: own } of places) {
       const box = boxAbout(middle, size);
       const ground = this.groundFor(box);
@@ -140,7 +140,7 @@ class Layout {
   }
 
   /** All of it, or else the least. */
-  inShort(label: SpotLabel, last: string | undefined): Placed | undefined {
+  inShort(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
     const whole = this.atSpot(label, last);
     if (whole || !label.least) return whole;
     const least = this.atSpot({ ...label, size: label.least }, last);
@@ -148,9 +148,9 @@ class Layout {
   }
 
   /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */
-  atSpot(label: SpotLabel, last: string | undefined): Placed | undefined {
+  atSpot(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
     const nearest = nearestTo(label);
-    const best: Partial<Record<GroundKind, { readonly place: Placed; readonly cost: number }>> = {};
+    const best: Partial<Record<GroundKind, { readonly place: PlacedLabel; readonly cost: number }>> = {};
     const groundAt = (angle: number, radius: number): GroundKind | undefined => {
       const box = boxAt(label, angle, radius);
       const ground = this.groundFor(box);
@@ -175,8 +175,8 @@ class Layout {
     return (best.free ?? best.material)?.place;
   }
 
-  leastBad(label: SpotLabel, last: string | undefined): Placed {
-    let best: { readonly place: Placed; readonly cost: number } | undefined;
+  leastBad(label: SpotLabel, last: string | undefined): PlacedLabel {
+    let best: { readonly place: PlacedLabel; readonly cost: number } | undefined;
     const nearest = nearestTo(label);
     for (const { angle, key, extra } of anglesOf(label, last)) {
       for (let radius = nearest; radius <= nearest + reachPx; radius += 3 * stepPx) {

@@ -17,7 +17,7 @@ interface PieceGround {
   readonly drawn: readonly { readonly edges: EdgeGrid; readonly isFilled: boolean }[];
 }
 
-export class Ground {
+export class Obstacles {
   /** By piece: most keystrokes leave most pieces as they are, and zooming leaves all. */
   private readonly known = new Map<string, PieceGround>();
   private shown: readonly { readonly ground: PieceGround; readonly bounds: Box; readonly at: XY }[] = [];

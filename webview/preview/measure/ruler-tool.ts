@@ -6,7 +6,7 @@ import { setAttribute, setText, svg } from '../../common/dom.ts';
 import { fineText } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { isPlain } from '../keys.ts';
-import { cornersOf, nearestOf, nearestOnEdges, ringsOf, type Found, type Rings } from '../scene/outline-points.ts';
+import { cornersOf, nearestOf, nearestOnEdges, ringsOf, type SnapPoint, type Rings } from '../scene/outline-points.ts';
 import { toScreen, toWorld, type Size, type Viewport, type XY } from '../camera/viewport.ts';
 
 export interface RulerHost {
@@ -46,7 +46,7 @@ export class RulerTool {
   private from: XY | undefined;
   private to: XY | undefined;
   private isSet = false;
-  private spotAt: Found | undefined;
+  private spotAt: SnapPoint | undefined;
 
   constructor(
     private readonly stage: HTMLElement,
@@ -163,7 +163,7 @@ export class RulerTool {
   }
 
   /** A corner or a centre first; else the edge, at its shortest way from where the measure begins. */
-  private find(place: XY): Found | undefined {
+  private find(place: XY): SnapPoint | undefined {
     const outlines = this.current();
     if (!outlines) return undefined;
     const mm = (px: number): number => px / this.host.view().scale;
@@ -204,7 +204,7 @@ export class RulerTool {
 }
 
 /** A square on a corner, a ring on a centre, a cross elsewhere. */
-function spotPath(point: XY, kind: Found['kind']): string {
+function spotPath(point: XY, kind: SnapPoint['kind']): string {
   const at = pair(point);
   if (kind === 'corner') return `M${at}m-4 -4h8v8h-8z`;
   if (kind === 'centre') return `M${at}m-5 0a5 5 0 1 0 10 0a5 5 0 1 0 -10 0z`;

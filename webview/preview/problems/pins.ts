@@ -8,7 +8,7 @@ import { fineText } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { setSeverity, severityIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import type { Placed } from '../measure/label-layout.ts';
+import type { PlacedLabel } from '../measure/label-layout.ts';
 import type { Line, SpotLabel } from '../measure/label-places.ts';
 import { plumbEnds, plumbFoot, plumbLine } from '../measure/plumb.ts';
 import { textWidth } from '../../common/text-width.ts';
@@ -77,7 +77,7 @@ export class Pins {
     this.drawnMarks = seen.flatMap(({ spot: { id, pin }, at }) => marksOf(pin, this.ends.get(id)!, at));
   }
 
-  draw(placed: ReadonlyMap<string, Placed>): void {
+  draw(placed: ReadonlyMap<string, PlacedLabel>): void {
     for (const { id } of this.shown) {
       const place = placed.get(id);
       const from = place?.lines[0]![1];

@@ -5,12 +5,12 @@ import { isPlain } from '../keys.ts';
 import type { FixMenu } from './fix-menu.ts';
 import type { Pins } from './pins.ts';
 import type { SceneView } from '../scene/scene-view.ts';
-import type { Tip } from './tip.ts';
+import type { PinTip } from './tip.ts';
 
 interface Pointed {
   readonly sceneView: SceneView;
   readonly pins: Pins;
-  readonly tip: Tip;
+  readonly tip: PinTip;
   readonly menu: FixMenu;
 }
 

@@ -11,7 +11,7 @@ import { Pins } from './pins.ts';
 import { followPointing } from './pointing.ts';
 import type { SceneView } from '../scene/scene-view.ts';
 import type { Sight } from '../camera/view-box.ts';
-import { Tip } from './tip.ts';
+import { PinTip } from './tip.ts';
 import { moved, toScreen } from '../camera/viewport.ts';
 
 export interface FindingsHost {
@@ -84,7 +84,7 @@ export class Findings {
         this.walk.zoomTo(id);
       },
     });
-    const pointed = { sceneView, pins: this.pins, tip: new Tip(byId('tip')), menu: this.menu };
+    const pointed = { sceneView, pins: this.pins, tip: new PinTip(byId('tip')), menu: this.menu };
     const pinOf = (id: string) => host.drawn()?.pins.find((pin) => pin.id === id);
     followPointing(pointed, reveal, pinOf, (row) => {
       host.send({ type: 'show-row', source: host.drawn()!.source, row });

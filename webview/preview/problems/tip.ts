@@ -5,7 +5,7 @@ import { html, setText } from '../../common/dom.ts';
 
 const gapPx = 6;
 
-export class Tip {
+export class PinTip {
   private readonly message = html('p');
   private readonly origin = html('p', { class: 'origin' });
 

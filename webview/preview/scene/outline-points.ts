@@ -6,7 +6,7 @@ import type { XY } from '../camera/viewport.ts';
 /** Closed rings. */
 export type Rings = readonly (readonly XY[])[];
 
-export interface Found {
+export interface SnapPoint {
   readonly at: XY;
   readonly kind: 'corner' | 'edge' | 'centre' | 'square';
 }

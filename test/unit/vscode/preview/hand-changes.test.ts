@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { TagResult } from '../../../../src/vscode/service/results.ts';
-import type { Trial } from '../../../../src/vscode/service/trial.ts';
+import type { EditTrial } from '../../../../src/vscode/service/trial.ts';
 import type { TextEdit } from '../../../../src/core/issue.ts';
 import { gripsOf } from '../../../../src/scene/grips.ts';
 import { HandChanges } from '../../../../src/vscode/preview/hand-changes.ts';
@@ -43,7 +43,7 @@ function setUp() {
       return Promise.resolve(true);
     },
   };
-  const hand = new HandChanges(trial as unknown as Trial, {
+  const hand = new HandChanges(trial as unknown as EditTrial, {
     showTrial: (_, { change }) => shown.push(change.kind === 'move' ? `trial ${change.right}` : change.kind),
     showText: () => shown.push('text'),
   });

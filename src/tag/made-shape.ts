@@ -24,7 +24,7 @@ export interface Shoulder {
   readonly hidingLap?: number;
 }
 
-export interface Solid {
+export interface MadeShape {
   readonly region: Region;
   /** Members of a stack, where they stand in it. */
   readonly parts?: ReadonlyMap<string, Region>;
@@ -33,7 +33,7 @@ export interface Solid {
   /** Only for upright lettering. */
   readonly band?: LetterBand;
   /** Of lettering on an arc: the middle of its circle. */
-  readonly hub?: Point;
+  readonly arcCentre?: Point;
   /** Every text in it, letter by letter. */
   readonly lettering?: readonly Lettering[];
   /** Widths of it that are meant to be what they are. */
@@ -41,15 +41,15 @@ export interface Solid {
 }
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
-export function mapSolid(solid: Solid, affine: Affine): Solid {
-  const { asked, band, hub, lettering, parts, shoulders } = solid;
+export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
+  const { asked, band, arcCentre, lettering, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
-    ...(hub ? { hub: applyTo(hub, affine) } : {}),
+    ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
     ...(asked ? { asked: mapAsked(asked, affine) } : {}),
     ...(band && upright
       ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
@@ -64,7 +64,7 @@ export function mapSolid(solid: Solid, affine: Affine): Solid {
 const gravityShare = 0.35;
 
 /** The point of a solid that counts as its centre under a rule; `undefined` when there is no material. */
-export function centreOf({ region, band, hub }: Solid, rule: CentreRule): Point | undefined {
+export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRule): Point | undefined {
   const bounds = boundsOf(region);
   if (!bounds) return undefined;
   const box = boxCentre(bounds);
@@ -79,7 +79,7 @@ export function centreOf({ region, band, hub }: Solid, rule: CentreRule): Point 
       return { x: box.x, y: bandMiddle ?? box.y };
     case 'eye': {
       // Letters round a circle look centred where the circle is.
-      if (hub) return hub;
+      if (arcCentre) return arcCentre;
       const y =
         bandMiddle === undefined ? (box.y + mass.y) / 2 : gravityShare * mass.y + (1 - gravityShare) * bandMiddle;
       return { x: (box.x + mass.x) / 2, y };

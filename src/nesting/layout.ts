@@ -14,7 +14,7 @@ export interface PartToNest {
 }
 
 /** The sheets there are, all alike and as many as it takes. Lengths in mm. */
-export interface Sheet {
+export interface SheetRoom {
   readonly width: number;
   readonly height: number;
   /** Along each edge of the sheet, kept free of parts. */

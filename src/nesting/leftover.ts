@@ -3,7 +3,7 @@
 import { transform } from '../geometry/affine.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
-import type { Layout, PartToNest, Sheet } from './layout.ts';
+import type { Layout, PartToNest, SheetRoom } from './layout.ts';
 
 /** How a sheet is used. */
 export interface SheetUse {
@@ -24,7 +24,7 @@ export interface SheetUse {
 export const leastOffcutMm = 20;
 
 /** Each sheet of a layout, in their order. */
-export function sheetUses(parts: readonly PartToNest[], room: Sheet, { placements, sheets }: Layout): SheetUse[] {
+export function sheetUses(parts: readonly PartToNest[], room: SheetRoom, { placements, sheets }: Layout): SheetUse[] {
   return Array.from({ length: sheets }, (_, sheet): SheetUse => {
     const regions = placements
       .filter((placement) => placement.sheet === sheet)
@@ -38,7 +38,7 @@ export function sheetUses(parts: readonly PartToNest[], room: Sheet, { placement
   });
 }
 
-function offcutOf(used: Bounds, { width, height, gap, keep }: Sheet): Bounds | undefined {
+function offcutOf(used: Bounds, { width, height, gap, keep }: SheetRoom): Bounds | undefined {
   const above = { minX: 0, minY: used.maxY + gap, maxX: width, maxY: height };
   const beside = { minX: used.maxX + gap, minY: 0, maxX: width, maxY: height };
   const up = above.maxY - above.minY;

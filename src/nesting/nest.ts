@@ -10,7 +10,7 @@ import type { Affine } from '../geometry/types.ts';
 import { fitsInto } from './bin.ts';
 import type { BinSize } from './layout.ts';
 import type { PartToPlace } from './partial-layout.ts';
-import type { Layout, PartToNest, Sheet, Placement } from './layout.ts';
+import type { Layout, PartToNest, SheetRoom, Placement } from './layout.ts';
 import { NoFitPolygons } from './no-fit-polygons.ts';
 import { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
@@ -20,7 +20,7 @@ import { compacted } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
 
-export type { Layout, PartToNest, Sheet, Placement };
+export type { Layout, PartToNest, SheetRoom, Placement };
 
 /** Edges that the search may look at: for forty different names, about two seconds (`test/bench/sheet.bench.ts`). */
 export const usualEffort = 20_000_000;
@@ -34,7 +34,7 @@ export const usualEffort = 20_000_000;
  */
 export async function nest(
   parts: readonly PartToNest[],
-  room: Sheet,
+  room: SheetRoom,
   checkpoint: () => Promise<void>,
   effort = usualEffort,
 ): Promise<Layout> {
@@ -74,17 +74,17 @@ export async function nest(
 }
 
 /** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */
-function quartersOf({ keep }: Sheet): (0 | 1)[] {
+function quartersOf({ keep }: SheetRoom): (0 | 1)[] {
   return keep === 'width' ? [0] : keep === 'height' ? [1] : [0, 1];
 }
 
-function innerRoom({ width, height, margin, gap }: Sheet, quarters: 0 | 1): BinSize {
+function innerRoom({ width, height, margin, gap }: SheetRoom, quarters: 0 | 1): BinSize {
   const [across, up] = quarters === 0 ? [width, height] : [height, width];
   return { width: across - 2 * margin, height: up - 2 * margin, gap };
 }
 
 /** From the room as it is filled to the sheet as it is. */
-function backTo({ height, margin }: Sheet, quarters: 0 | 1): Affine {
+function backTo({ height, margin }: SheetRoom, quarters: 0 | 1): Affine {
   return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 

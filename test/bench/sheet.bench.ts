@@ -8,7 +8,7 @@ import { offset } from '../../src/geometry/clipper.ts';
 import { ringArea } from '../../src/geometry/measure.ts';
 import type { Region } from '../../src/geometry/types.ts';
 import { nest } from '../../src/nesting/nest.ts';
-import type { PartToNest, Sheet } from '../../src/nesting/layout.ts';
+import type { PartToNest, SheetRoom } from '../../src/nesting/layout.ts';
 import { sheetUses } from '../../src/nesting/leftover.ts';
 import { blaz, fu } from '../unit/support/strip-instances.ts';
 import type { StripInstance } from '../unit/support/strip-instances.ts';
@@ -32,7 +32,7 @@ function spent(since: NodeJS.CpuUsage): number {
   return (user + system) / 1000;
 }
 
-async function measure(title: string, parts: readonly PartToNest[], room: Sheet): Promise<void> {
+async function measure(title: string, parts: readonly PartToNest[], room: SheetRoom): Promise<void> {
   const times: number[] = [];
   let longest = 0;
   let layout = await nest(parts, room, () => Promise.resolve(), 1);

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { nest } from '../../../src/nesting/nest.ts';
-import type { Layout, PartToNest, Sheet } from '../../../src/nesting/layout.ts';
+import type { Layout, PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { assertKept, boxOf, never, roundingMm, sheetsOf } from '../support/sheets.ts';
 import { box, disc, polygon, subtract } from '../support/shapes.ts';
@@ -8,14 +8,14 @@ import { box, disc, polygon, subtract } from '../support/shapes.ts';
 const times = (count: number, region: Region, turns: PartToNest['turns'] = 'none'): PartToNest[] =>
   Array.from({ length: count }, () => ({ region, turns }));
 
-async function laid(parts: readonly PartToNest[], room: Sheet): Promise<Layout> {
+async function laid(parts: readonly PartToNest[], room: SheetRoom): Promise<Layout> {
   const layout = await nest(parts, room, never, 2_000_000);
   assertKept(parts, room, layout);
   return layout;
 }
 
 /** All on one sheet that has no room for more. */
-async function assertFull(parts: readonly PartToNest[], room: Sheet): Promise<void> {
+async function assertFull(parts: readonly PartToNest[], room: SheetRoom): Promise<void> {
   const { sheets, unplaced } = await laid(parts, room);
   assert.deepEqual([sheets, unplaced], [1, []]);
 }

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { nest } from '../../../src/nesting/nest.ts';
-import type { PartToNest, Sheet } from '../../../src/nesting/layout.ts';
+import type { PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { assertKept, boxOf, never } from '../support/sheets.ts';
 import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
@@ -50,7 +50,7 @@ describe('A layout keeps what it promises', () => {
           const parts = Array.from({ length: 9 }, (): PartToNest => {
             return { region: shapes[Math.floor(between(0, 4))]!, turns: turns[Math.floor(between(0, 3))]! };
           });
-          const room: Sheet = {
+          const room: SheetRoom = {
             width: between(30, 90),
             height: between(30, 90),
             margin: between(0, 1) < 0.3 ? 0 : between(0, 6),
@@ -80,7 +80,7 @@ describe('A layout keeps what it promises', () => {
 });
 
 /** By the sides of its box, turned as it may be. */
-function goesOn({ region, turns: turn }: PartToNest, { width, height, margin }: Sheet): boolean {
+function goesOn({ region, turns: turn }: PartToNest, { width, height, margin }: SheetRoom): boolean {
   const { minX, minY, maxX, maxY } = boxOf([region]);
   const [w, h] = [maxX - minX, maxY - minY];
   const fits = (across: number, up: number) => across <= width - 2 * margin && up <= height - 2 * margin;

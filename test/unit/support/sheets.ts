@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import type { Affine, Region } from '../../../src/geometry/types.ts';
-import type { Layout, PartToNest, Sheet } from '../../../src/nesting/layout.ts';
+import type { Layout, PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
 import { distanceByJts, unionAreaByJts } from './reference.ts';
 
 /** What rounding may take of a margin or a gap, in mm: two steps of the grid that regions are on. */
@@ -33,7 +33,7 @@ const quarters = ['1 0 0 1', '0 1 -1 0', '-1 0 0 -1', '0 -1 1 0'];
 const allowed = { none: quarters.slice(0, 1), half: [quarters[0]!, quarters[2]!], quarter: quarters };
 
 /** Every part is laid once or listed; inside the margins, turned as it may be, and a gap from every other, by jsts. */
-export function assertKept(parts: readonly PartToNest[], room: Sheet, layout: Layout): void {
+export function assertKept(parts: readonly PartToNest[], room: SheetRoom, layout: Layout): void {
   const laid = layout.placements.map(({ part }) => part);
   assert.deepEqual(
     [...laid, ...layout.unplaced].sort((a, b) => a - b),

@@ -203,10 +203,10 @@ export class RulerTool {
   }
 }
 
-/** A square on a corner, a ring on a centre, a cross elsewhere. */
+/** Four slanting ticks that aim at a corner, four upright ones at a centre, two strokes along an edge; what is measured stays in view. */
 function spotPath(point: XY, kind: SnapPoint['kind']): string {
   const at = pair(point);
-  if (kind === 'corner') return `M${at}m-4 -4h8v8h-8z`;
-  if (kind === 'centre') return `M${at}m-5 0a5 5 0 1 0 10 0a5 5 0 1 0 -10 0z`;
-  return `M${at}m-6 0h12m-6 -6v12`;
+  if (kind === 'corner') return `M${at}m-8 -8l5 5m6 0l5 -5m0 16l-5 -5m-6 0l-5 5`;
+  if (kind === 'centre') return `M${at}m0 -9v6m0 6v6m-9 -9h6m6 0h6`;
+  return `M${at}m-7 -3h14m-14 6h14`;
 }

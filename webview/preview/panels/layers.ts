@@ -12,7 +12,7 @@ const labels: Readonly<Record<Layer, readonly [label: string, title: string]>> =
   engrave: ['Engrave', 'areas engraved into the surface'],
   finish: ['Finish', 'the tag as it will look'],
   beam: ['Beam', 'where it runs: half a kerf outside the outline'],
-  warnings: ['Warnings', 'problems on the drawing'],
+  warnings: ['Problems', 'problems pinned on the drawing'],
   dimensions: ['Sizes', 'finished dimensions'],
   grid: ['Grid', 'grid and rulers'],
 };

@@ -1,4 +1,4 @@
-/** Warnings at their place: a bar across the width in question, a leader to both its ends, and a label one can focus. */
+/** Problems at their place: a bar across the width in question, a leader to both its ends, and a label one can focus. */
 
 import type { ScenePin } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';

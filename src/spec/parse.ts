@@ -4,7 +4,8 @@ import type { Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
-import type { TagModel } from './model.ts';
+import { clip } from '../core/length.ts';
+import type { Shape, TagModel } from './model.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -65,7 +66,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
-  const title = titleOf(scope, batch?.rows[row]);
+  const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
   const found = scope.issues(source);
   // What a file that cannot be read would have given is not known to be missing.
   const issues = [
@@ -116,11 +117,23 @@ function isPartial({ used, issues }: Uses): boolean {
   return issues.some(({ path }) => path[0] === 'use') || used.some(isBroken);
 }
 
-/** Titles of a batch can be told apart, whether they were written so or not. */
-function titleOf({ spec, problems }: Scope, row: BatchRow | undefined): string {
-  const written = spec.title ?? 'Untitled tag';
-  const title = problems.filled(written, ['title']) ?? written;
-  return row && title === written ? `${title} · ${row.label}` : title;
+/** What a tag without words and title is called. */
+const untitled = 'Untitled tag';
+
+/** Titles of a batch can be told apart, whether they were written so or not. Without one, a tag goes by its words. */
+function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: readonly Shape[]): string {
+  const title = spec.title === undefined ? wordsOf(shapes) : (problems.filled(spec.title, ['title']) ?? spec.title);
+  const isTold = spec.title === undefined ? row && title.includes(row.label) : title !== spec.title;
+  return row && !isTold ? `${title} · ${row.label}` : title;
+}
+
+/** Words beyond this are left out of a title. */
+const longestTitle = 60;
+
+function wordsOf(shapes: readonly Shape[]): string {
+  const texts = shapes.flatMap(({ generator }) => (generator.kind === 'text' ? [generator.text] : []));
+  const words = [...new Set(texts.map((text) => text.trim().replace(/\s+/g, ' ')))].filter((text) => text !== '');
+  return clip(words.join(', '), longestTitle) || untitled;
 }
 
 function renamedKey({ old, key, path, range }: OldKey): Issue {

@@ -13,7 +13,7 @@ export const mostRows = 500;
 
 /** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
 export function readBatch(
-  { batch: spec, title = 'Untitled tag' }: Partial<TagSpec>,
+  { batch: spec, title = '' }: Partial<TagSpec>,
   table: Table | undefined,
   problems: Problems,
 ): Batch | undefined {

@@ -210,9 +210,9 @@ describe('The command line', function () {
     assert.deepEqual(
       object!.batch.map(({ name, ok, title }) => [name, ok, title]),
       [
-        ['Sorrel', true, 'Untitled tag · Sorrel'],
-        ['Sea Kale', true, 'Untitled tag · Sea Kale'],
-        ['Rue', true, 'Untitled tag · Rue'],
+        ['Sorrel', true, 'Sorrel'],
+        ['Sea Kale', true, 'Sea Kale'],
+        ['Rue', true, 'Rue'],
       ],
     );
     assert.equal(code, 0);

@@ -87,7 +87,21 @@ describe('A batch', () => {
       parseSpec(spec('[Sorrel, Borage]', '"{name}"', head), undefined, 1).model!.title;
     assert.equal(title('title: "Label, {name}"\n'), 'Label, Borage');
     assert.equal(title('title: Label\n'), 'Label · Borage');
-    assert.equal(title(''), 'Untitled tag · Borage');
+    assert.equal(title(''), 'Borage');
+  });
+
+  it('goes by its words where there is no title, and is untitled only without words', () => {
+    const shapes = (rest: string): string =>
+      `tagwright: 1\nshapes:\n  plate: {rectangle: [60 mm, 20 mm]}\n${rest}pieces:\n  tag: {body: [plate]}\n`;
+    const title = (rest: string): string => parseSpec(shapes(rest)).model!.title;
+    assert.equal(title(''), 'Untitled tag');
+    assert.equal(title('  word: {text: "Wild\\nThyme", height: 10}\n'), 'Wild Thyme');
+    const two =
+      '  one: {text: Sorrel, height: 9}\n  two: {text: sown in May, height: 5}\n  again: {text: Sorrel, height: 4}\n';
+    assert.equal(title(two), 'Sorrel, sown in May');
+    assert.equal(title(`  long: {text: "${'word '.repeat(20).trim()}", height: 10}\n`).length, 60);
+    const same = 'batch: [Sorrel, Borage]\n' + shapes('  word: {text: Seeds, height: 10}\n');
+    assert.equal(parseSpec(same, undefined, 1).model!.title, 'Seeds · Borage');
   });
 
   it('fills the texts of files that the spec uses', async () => {

@@ -1,6 +1,7 @@
 /** Composes the extension, whichever host it runs in; `start.ts` has it loaded. */
 
 import * as vscode from 'vscode';
+import { reportTo } from './common/background.ts';
 import { registerColouring } from './features/colours.ts';
 import { registerCompletions } from './features/completions.ts';
 import { registerExplanations } from './features/problem-pages.ts';
@@ -57,6 +58,7 @@ const exportCommands: Readonly<Record<ExportKind, string>> = {
 /** Gives what opens again the previews of a window that is reloaded. */
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
+  reportTo(log);
   const engine = new Engine(editorFontFiles(context.extensionUri, host.installedFonts));
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);

@@ -1,6 +1,7 @@
 /** What is wrong in files that specs use, such as the workshop's, at its place in them and not only where a spec asks for them. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import type { Engine } from '../../engine/engine.ts';
 import { isWorkshopFile } from '../common/documents.ts';
 import { locateBeside } from '../service/font-files.ts';
@@ -35,7 +36,7 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
     const key = uri.toString();
     tell(key, new Map([[key, issues.map((issue) => diagnosticOf(issue, source))]]));
   };
-  for (const document of vscode.workspace.textDocuments) void look(document);
+  for (const document of vscode.workspace.textDocuments) inBackground(look(document), 'check a file that specs use');
   return vscode.Disposable.from(
     collection,
     service.onDidChange(({ uri, report }) => {
@@ -49,8 +50,12 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
     service.onDidRemove((uri) => {
       tell(uri.toString(), new Map());
     }),
-    vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
-    vscode.workspace.onDidChangeTextDocument(({ document }) => void look(document)),
+    vscode.workspace.onDidOpenTextDocument((document) => {
+      inBackground(look(document), 'check a file that specs use');
+    }),
+    vscode.workspace.onDidChangeTextDocument(({ document }) => {
+      inBackground(look(document), 'check a file that specs use');
+    }),
     vscode.workspace.onDidCloseTextDocument(({ uri }) => {
       // A spec is checked while it is closed as well.
       if (isWorkshopFile(uri)) tell(uri.toString(), new Map());

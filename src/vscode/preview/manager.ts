@@ -1,6 +1,7 @@
 /** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import { fileExists, isTagSpec } from '../common/documents.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import { shownTexts } from '../common/tabs.ts';
@@ -31,7 +32,9 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
       moves.onDidMove(({ from, to }) => {
         this.moved(from, to);
       }),
-      services.results.onDidRemove((uri) => void this.removed(uri)),
+      services.results.onDidRemove((uri) => {
+        inBackground(this.removed(uri), 'follow a spec that has gone');
+      }),
       services.results.onDidChange(({ uri }) => {
         this.goneSpecs.delete(uri.toString());
       }),

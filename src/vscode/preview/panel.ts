@@ -1,6 +1,7 @@
 /** One preview: it feeds the page of one spec and answers it. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import type { IssueHelp } from '../features/issue-help.ts';
 import type { TagResult, TagResults } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
@@ -199,19 +200,19 @@ export class PreviewPanel implements vscode.Disposable {
         if (message.wanted) this.sendMeasures();
         return;
       case 'ask-fixes':
-        if (result) void this.fixes.offer(result, message);
+        if (result) inBackground(this.fixes.offer(result, message), 'look for fixes');
         return;
       case 'make-fix':
-        if (result) void this.fixes.make(result, message);
+        if (result) inBackground(this.fixes.make(result, message), 'make the fix');
         return;
       case 'show-fix':
-        if (result) void this.fixes.show(result, message);
+        if (result) inBackground(this.fixes.show(result, message), 'show what a fix would make');
         return;
       case 'try-change':
         if (result) this.hand.try(result, message);
         return;
       case 'make-change':
-        if (result) void this.hand.make(result, message);
+        if (result) inBackground(this.hand.make(result, message), 'write the change');
         return;
       case 'follow':
         this.actions.follow(this.uri, message.follows);

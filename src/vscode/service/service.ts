@@ -1,6 +1,7 @@
 /** Computes every spec that is open or lies in the workspace, each time it or a file it uses changes. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import { issuesOfBatch, reportsOf, rowCount } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { batchTags } from '../../scene/batch-tags.ts';
@@ -74,19 +75,26 @@ export class TagService implements TagResults, vscode.Disposable {
         companionChanged(document.uri);
       }),
       workspace.onDidCloseTextDocument(({ uri }) => {
-        void this.#closed(uri);
+        inBackground(this.#closed(uri), 'look at a closed spec again');
         companionChanged(uri);
       }),
       workspace.onDidGrantWorkspaceTrust(() => {
         this.#recomputeAll();
       }),
-      workspace.onDidChangeWorkspaceFolders(() => void this.#scan()),
+      workspace.onDidChangeWorkspaceFolders(() => {
+        inBackground(this.#scan(), 'look for specs in the folder');
+      }),
       workspace.onDidChangeConfiguration((change) => {
-        if (change.affectsConfiguration('tagwright.workspaceFileLimit')) void this.#scan();
+        if (change.affectsConfiguration('tagwright.workspaceFileLimit'))
+          inBackground(this.#scan(), 'look for specs in the folder');
         if (change.affectsConfiguration(severitySection)) this.#recomputeAll();
       }),
-      specs.onDidCreate((uri) => void this.#appeared(uri)),
-      specs.onDidChange((uri) => void this.#appeared(uri)),
+      specs.onDidCreate((uri) => {
+        inBackground(this.#appeared(uri), 'read a spec that has changed');
+      }),
+      specs.onDidChange((uri) => {
+        inBackground(this.#appeared(uri), 'read a spec that has changed');
+      }),
       specs.onDidDelete((uri) => {
         if (!openDocument(uri)) this.#forget(uri);
       }),
@@ -95,7 +103,7 @@ export class TagService implements TagResults, vscode.Disposable {
       companions.onDidDelete(companionChanged),
     ];
     for (const { uri } of workspace.textDocuments) this.#schedule(uri, 0);
-    void this.#scan();
+    inBackground(this.#scan(), 'look for specs in the folder');
   }
 
   get(uri: vscode.Uri): Checked | undefined {
@@ -146,7 +154,7 @@ export class TagService implements TagResults, vscode.Disposable {
     this.#line.delete(key);
     if (!isUrgent) {
       this.#line.set(key, 'tag');
-      void this.#goThroughLine();
+      inBackground(this.#goThroughLine(), 'check the specs that wait');
       return;
     }
     watched.timer = setTimeout(() => {
@@ -212,7 +220,7 @@ export class TagService implements TagResults, vscode.Disposable {
       if (rowCount(report) > 1) {
         watched.timer = setTimeout(() => {
           this.#line.set(uri.toString(), 'batch');
-          void this.#goThroughLine();
+          inBackground(this.#goThroughLine(), 'check the specs that wait');
         }, batchRestMs);
       }
     } catch (error) {

@@ -1,6 +1,7 @@
 /** What lies around a spec in the editor: fonts, files beside it, samples. Kept at hand, for completion cannot wait for disks. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import type { Engine } from '../../engine/engine.ts';
 import { fontNotes } from '../../language/completion/fonts.ts';
 import { nothingAround } from '../../language/surroundings.ts';
@@ -69,7 +70,7 @@ export class WorkspaceContext implements vscode.Disposable {
     const known = this.#files.get(folder.toString());
     if (known) return known;
     this.#files.set(folder.toString(), []);
-    void this.#find(folder);
+    inBackground(this.#find(folder), 'list the files of the folder');
     return [];
   }
 

@@ -1,6 +1,7 @@
 /** The sheets that a spec's tags take, shown beside it and laid out anew once its text has rested. */
 
 import * as vscode from 'vscode';
+import { inBackground } from '../common/background.ts';
 import { reportsOf } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { sheetSizeEdit, sheetSizesFor } from '../../edits/sheet-size.ts';
@@ -87,7 +88,9 @@ class SheetsPanel implements vscode.Disposable {
       localResourceRoots: [folder],
     });
     this.#folder = folder;
-    this.#panel.webview.onDidReceiveMessage((data: unknown) => void this.#heed(data));
+    this.#panel.webview.onDidReceiveMessage((data: unknown) => {
+      inBackground(this.#heed(data), 'do what the sheets view asked for');
+    });
     this.#changes = service.onDidChange((result) => {
       if (result.uri.toString() === uri.toString()) this.#soon(restMs);
     });
@@ -120,7 +123,7 @@ class SheetsPanel implements vscode.Disposable {
       if (!result) return;
       const before = this.#seen;
       this.#seen = result.report;
-      if (isOther(result.report, before)) void this.#layOut(result);
+      if (isOther(result.report, before)) inBackground(this.#layOut(result), 'lay out the sheets');
     }, ms);
   }
 
@@ -137,7 +140,9 @@ class SheetsPanel implements vscode.Disposable {
       this.#laidOut = result.report;
       this.#put(shown);
     } catch (error) {
-      if (!signal.aborted) throw error;
+      if (signal.aborted) return;
+      this.#put({ kind: 'nothing', why: 'The sheets could not be laid out.' });
+      throw error;
     }
   }
 

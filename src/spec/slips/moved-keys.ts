@@ -17,7 +17,7 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   contour: ['around', 'score'],
   offset: ['grow', 'by'],
   opening: ['diameter', 'width'],
-  diameter: ['ellipse', 'across', 'twine', 'radius'],
+  diameter: ['ellipse', 'across', 'twine', 'radius', 'width'],
   hole: ['hanger'],
   words: ['text'],
   name: ['text', 'title'],

@@ -88,8 +88,21 @@ describe('Commands', () => {
   it('leave nothing behind when a new tag is called off', async () => {
     const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
     await eventually('its preview', previews, ({ length }) => length === 1);
-    await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
-    assert.equal(await made, undefined);
+    let isOver = false;
+    const over = made.then((uri) => {
+      isOver = true;
+      return uri;
+    });
+    // The preview may be there before the question is.
+    await eventually(
+      'the question to be called off',
+      async () => {
+        await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
+        return isOver;
+      },
+      (is) => is,
+    );
+    assert.equal(await over, undefined);
     await eventually(
       'the draft to go',
       () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).length,

@@ -8,7 +8,7 @@ import { calibrationWords } from '../../calibration/words.ts';
 
 describe('Legibility against an independent reader (tesseract.js)', () => {
   it('is foretold for a sample of words in six fonts; the whole is in test/calibration/legibility.md', async function () {
-    this.timeout(120_000);
+    this.timeout(180_000);
     const faces = calibrationFaces.filter(({ heldOut }) => heldOut);
     const judged = await calibrate(calibrationWords.slice(0, 4), faces, false);
     const confusion = confusionOf(judged, doubtful);

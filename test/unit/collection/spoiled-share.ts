@@ -14,7 +14,7 @@ const areAllTried = process.env['TAGWRIGHT_FIXES'] === 'all';
 
 export function describeSpoiled(share: number): void {
   describe(`Spoiled designs of the collection, share ${share} of ${shares}`, function () {
-    this.timeout(60_000);
+    this.timeout(180_000);
     const engine = newCollectionEngine();
     const counts = { designs: 0, all: 0, each: 0 };
     const open: string[] = [];

@@ -164,7 +164,7 @@ describe('The files of a tag', () => {
         const [a, b] = [await write(await jobFrom(text), tools), await write(await jobFrom(text), tools)];
         assert.ok(Buffer.from(a).equals(Buffer.from(b)), format);
       }
-    }).timeout(60_000);
+    }).timeout(180_000);
   }
 
   it('say the same for 72 tags in either unit', async () => {

@@ -27,14 +27,14 @@ describe('A pack', () => {
       'README.txt',
     ]);
     assert.ok(Buffer.from(archiveOf(files)).equals(Buffer.from(archiveOf(await pack()))));
-  }).timeout(20_000);
+  }).timeout(180_000);
 
   it('has the spec along where its text is at hand, and says so', async () => {
     const job = { ...(await jobFrom(sample('5-'))), spec: 'tagwright: 1\n' };
     const files = await packOf(job, 'lovage', tools);
     assert.equal(new TextDecoder().decode(files['lovage.tag.yaml']), 'tagwright: 1\n');
     assert.match(packReadme(job, 'lovage'), /lovage\.tag\.yaml: what it was made from/);
-  }).timeout(20_000);
+  }).timeout(180_000);
 
   it('stops when it is told to', async () => {
     const stop = new Error('enough');

@@ -69,7 +69,7 @@ describe('What a customer reads', () => {
       // Names of files end in what kind they are.
       const note = packReadme(job, 'x').replace(/x(-job)?\.(svg|dxf|pdf|png)/g, '…');
       assertForCustomers(note.replace(/\n {2}/g, ' '), job, 'the note of a pack');
-    }).timeout(60_000);
+    }).timeout(180_000);
   }
 
   it('would be caught at it', async () => {

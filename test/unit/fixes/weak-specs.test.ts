@@ -49,7 +49,7 @@ describe('Fixes of specs that are weak on purpose', () => {
 
   for (const family of weakFamilies) {
     it(`of ${family} each solve their finding, keep every comment and leave the rest of the text alone`, async function () {
-      this.timeout(120_000);
+      this.timeout(180_000);
       const random = seededRandom(weakFamilies.indexOf(family) + 1);
       for (let style = 0; style < each; style += 1) {
         const { name, text } = weakSpec(family, random, style);

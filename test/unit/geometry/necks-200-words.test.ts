@@ -50,7 +50,7 @@ describe('The necks of 200 words in the bundled fonts', () => {
 
   for (const [index, { family, weight }] of cuts.entries()) {
     it(`are those at which clipper2-ts's erosion falls apart, to ${agreement} mm: ${family} ${weight}`, async function () {
-      this.timeout(60_000);
+      this.timeout(180_000);
       const face = await bundledFace(family, weight);
       const random = seededRandom(index);
       const disagreements: string[] = [];

@@ -17,7 +17,7 @@ describe('What the page is told of loads', () => {
   });
 
   it('is that it is unknown where nothing is published', async () => {
-    const stock = 'stock: {material: birch plywood, thickness: 3 mm}';
+    const stock = 'stock: {material: bamboo, thickness: 3 mm}';
     const { report } = await make(specOf(shapes, 'body: [plate], hanger: {hole: {at: top}}', [stock]));
     assert.match(loadsOf(report.tag!)[0]!.headline, /unknown/i);
   });

@@ -69,7 +69,7 @@ async function gripsOfText(text: string): Promise<{ made: Report; grips: Grip[] 
 }
 
 describe('Moving by hand', function () {
-  this.timeout(60_000);
+  this.timeout(180_000);
 
   it('is offered for what it makes a difference to, and for nothing else', async () => {
     const texts = [

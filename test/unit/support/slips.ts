@@ -583,10 +583,10 @@ export const slips: readonly Slip[] = [
   },
   {
     instead: '{hole: {at: top}}',
-    slip: '{hole: {diameter: 4 mm}}',
+    slip: '{slot: {diameter: 4 mm}}',
     line: 19,
-    says: 'Unknown key “diameter”; here it is “opening”.',
-    fix: 'Change to “opening”',
+    says: 'Unknown key “diameter”; here it is “width”.',
+    fix: 'Change to “width”',
   },
   {
     instead: 'tie: {twine: 2 mm}',

@@ -245,7 +245,7 @@ describe('Hangers', () => {
     const unused = await report(specOf(shapes, 'body: [plate]', ['hangers: {side: {ring: {diameter: -3}}}']));
     assert.deepEqual(
       unused.issues.map(({ code, path }) => [code, path]),
-      [['bad-length', ['hangers', 'side', 'ring', 'opening']]],
+      [['bad-length', ['hangers', 'side', 'ring', 'diameter']]],
     );
     const three = await report(specOf(shapes, 'body: [plate], hanger: [{hole: {}}, {hole: {}}, {hole: {}}]'));
     assert.ok(three.issues.some(({ code }) => code === 'bad-value'));

@@ -189,8 +189,8 @@ describe('Plates that go by a name', () => {
   for (const [shape, problem] of [
     ['{house: {size: [40, 50], roof: 50}}', '50: “roof” must be less than the height, 50 mm.'],
     ['{house: {size: [40, 50], eaves: 20}}', '20: “eaves” must be less than half the width, 20 mm.'],
-    ['{label: {size: [90, 40], clip: 21}}', '21: “cut” can be at most half the end, 20 mm.'],
-    ['{label: {size: [15, 40], clip: 18}}', '18: “cut” can be at most the length, 15 mm.'],
+    ['{label: {size: [90, 40], clip: 21}}', '21: “clip” can be at most half the end, 20 mm.'],
+    ['{label: {size: [15, 40], clip: 18}}', '18: “clip” can be at most the length, 15 mm.'],
     ['{ticket: {size: [80, 40], bite: 20}}', '20: “bite” must be less than half the shorter side, 20 mm.'],
     ['{scallops: {size: [80, 40], lobe: 30}}', '30: Not even two lobes of this width fit along the shorter side.'],
     ['{scallops: {size: [800, 400], lobe: 1}}', '1: More than 200 lobes would fit along a side.'],

@@ -47,7 +47,7 @@ describe('Test pieces', () => {
       }
     }
     assert.ok(isTestPiece('web') && !isTestPiece('toString'));
-  }).timeout(60_000);
+  }).timeout(180_000);
 
   it('have every figure and word in material, by jsts, and clear of every cut', async () => {
     for (const name of testPieceNames) {
@@ -59,7 +59,7 @@ describe('Test pieces', () => {
           assert.ok(gap > 0.6, `${name}: ${path.join('.')} is ${gap} mm from a cut`);
         }
     }
-  }).timeout(60_000);
+  }).timeout(180_000);
 
   it('say on themselves what they are and on which stock, in letters that any beam draws', () => {
     for (const name of testPieceNames) {
@@ -84,7 +84,7 @@ describe('Test pieces', () => {
         );
         assert.ok(name === 'ladder' || report.accepted.length > 0);
       }
-  }).timeout(60_000);
+  }).timeout(180_000);
 });
 
 type XY = { readonly x: number; readonly y: number };
@@ -128,7 +128,7 @@ describe('The stock of a test piece', () => {
       assert.deepEqual(faults, [], name);
     }
     assert.deepEqual(headOfUsed('../a b.workshop.yaml', 'ply3').head, ['use: "../a b.workshop.yaml"', 'stock: ply3']);
-  }).timeout(60_000);
+  }).timeout(180_000);
 });
 
 describe('The web comb', () => {

@@ -144,7 +144,7 @@ describe('The cut plan', () => {
       const tag = report.tag!;
       const beam = { outer: tag.stock.kerf, inner: tag.stock.kerf };
       for (const piece of tag.pieces) assertLeaves({ ...tag, pieces: [piece] }, beam);
-    }).timeout(40_000);
+    }).timeout(180_000);
   }
 
   it('leaves the finished piece also when the beam is wider outside than in openings', async () => {
@@ -292,7 +292,7 @@ describe('The cut plan', () => {
       assert.ok(cuts.length > 300, String(cuts.length));
       const ours = travel(cuts);
       assert.ok(ours <= 0.7 * inFileOrder, `${ours.toFixed(0)} mm instead of ${inFileOrder.toFixed(0)}`);
-    }).timeout(30_000);
+    }).timeout(180_000);
 
     it('cuts what lies inside before what frees it, islands in holes included', async () => {
       const shapes = [
@@ -317,7 +317,7 @@ describe('The cut plan', () => {
         sizes,
         [8 * Math.PI, 20 * Math.PI, 30 * Math.PI, 200].map((length) => Math.round(length)),
       );
-    }).timeout(40_000);
+    }).timeout(180_000);
 
     it('begins away from corners, where one can', async () => {
       for (const { text } of samples) {

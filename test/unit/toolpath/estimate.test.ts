@@ -138,7 +138,7 @@ describe('The time along a path', () => {
         assertNear(ours, theirs, 0.01 * theirs, `${name} at ${machine.speed} mm/s`);
       }
     }
-  }).timeout(40_000);
+  }).timeout(180_000);
 });
 
 describe('The time of an engraved area', () => {

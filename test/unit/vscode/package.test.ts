@@ -75,7 +75,7 @@ describe('The package', () => {
   const has = (name: string): boolean => files.has(posix.join('extension', name));
 
   before(async function () {
-    this.timeout(60_000);
+    this.timeout(180_000);
     files = await packed();
   });
 

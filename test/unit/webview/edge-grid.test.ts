@@ -20,7 +20,7 @@ const ringOf = ([minX, minY, maxX, maxY]: Box): Region => [
 
 describe('Edges in cells', () => {
   it('meet a box, or enclose it, where jsts finds that it lies in part, or wholly, on a script', async function () {
-    this.timeout(20_000);
+    this.timeout(180_000);
     const { region: fine, bounds } = await make(
       specOf(['body: {text: Sorrel, font: Pacifico, width: 60 mm}'], 'body: [body]'),
     );

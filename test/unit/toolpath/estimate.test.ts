@@ -87,6 +87,15 @@ describe('The time along a path', () => {
     }
   });
 
+  it('is that of the whole also where full speed is reached, and gained or lost over more than one piece', () => {
+    // Exact: 1 mm and 0.1 s each from rest to 20 mm/s and back at 200 mm/s², and 38 mm between them.
+    const motion = { speed: 20, acceleration: 200, cornerJump: 5 };
+    for (const stops of [[0.5], [0.25, 0.5, 0.9], [39.5], [39.1, 39.5, 39.75], [0.3, 39.7]]) {
+      const segments = [...stops, 40].map((x) => ({ type: 'line' as const, to: { x, y: 0 } }));
+      assertNear(secondsAlong({ ...line(40), segments }, motion), 0.2 + 38 / 20, 1e-12, stops.join(', '));
+    }
+  });
+
   it('has the head slow for a corner until it turns no harder than it may', () => {
     // Exact: at a right angle 2·v·sin 45° = Δv, so v = 5/√2; a square that begins in a corner, at rest, passes three.
     const v = 5 / Math.SQRT2;

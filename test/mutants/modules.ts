@@ -7,7 +7,7 @@ export const modules: Readonly<Record<string, readonly string[]>> = {
   'src/toolpath/hatching.ts': ['test/unit/toolpath/estimate.test.ts'],
   'src/toolpath/tabs.ts': ['test/unit/toolpath/cut-plan.test.ts'],
   'src/toolpath/start-points.ts': ['test/unit/toolpath/cut-plan.test.ts'],
-  'src/toolpath/cut-order.ts': ['test/unit/toolpath/cut-plan.test.ts'],
+  'src/toolpath/cut-order.ts': ['test/unit/toolpath/cut-order.test.ts'],
   'src/strength/loaded-hole.ts': ['test/unit/strength/loaded-hole.test.ts'],
   'src/strength/resistance.ts': ['test/unit/strength/resistance.test.ts'],
   'src/strength/opening.ts': ['test/unit/strength/load.test.ts'],

@@ -158,6 +158,19 @@ describe('The time of an engraved area', () => {
     assertNear(engravingSeconds([box(0, 0, 40, 30)], machine), 300 * (0.2 + 0.2), 1e-9);
   });
 
+  it('is nothing for nothing, and for the lines between two areas', () => {
+    assert.equal(engravingSeconds([], machine), 0);
+    // Exact: two times 10 lines of 10 mm, and none in the 1 mm between them.
+    const apart = [box(0, 0, 10, 1), box(0, 2, 10, 3)];
+    assertNear(engravingSeconds(apart, machine), 20 * (10 / 200 + 0.2), 1e-9);
+  });
+
+  it('has the head move on to where the next line begins, to and fro', () => {
+    // Exact: a line of 10 mm to the right, 10 mm more, and one of 20 mm back.
+    const step = [box(0, 0, 10, 0.1), box(0, 0.1, 20, 0.2)];
+    assertNear(engravingSeconds(step, machine), (10 + 10 + 20) / 200 + 2 * 0.2, 1e-9);
+  });
+
   it('runs over gaps within a line, and only over each line’s own width', () => {
     const lines = 200;
     // Exact: the mean chord of a disc of radius 10 is 5π; the turns take 0.2 s a line; the head also moves from line to line.

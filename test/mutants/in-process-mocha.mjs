@@ -78,6 +78,7 @@ class InProcessMocha {
         tests.push({
           id: test.fullTitle(),
           name: test.fullTitle(),
+          fileName: test.file,
           timeSpentMs: test.duration ?? 0,
           status,
           ...more,

@@ -192,6 +192,21 @@ describe('Each limit is where it is said to be', () => {
     assert.match(only(await make(glued(0.012)), 'score-shows').message, /runs up to 0\.01 mm outside/);
   });
 
+  it('of hole-too-small: what is too large for which opening, and by how much', async () => {
+    const message = async (tie: string, hanger: string) => {
+      const made = await make(specOf([plate], `body: [plate], hanger: {${hanger}}`, [`tie: {${tie}}`]));
+      const issue = only(made, 'hole-too-small');
+      assert.equal(issue.severity, 'warning');
+      return issue.message;
+    };
+    // Rule of thumb, no source: twice the twine through one and a half times its width; a ribbon gathers to 0.4 of its own.
+    const [hole, slot] = ['hole: {diameter: 2.5}', 'slot: {length: 8, width: 2.5}'];
+    assert.equal(await message('twine: 2', hole), 'The hole is 2.50 mm; 2.00 mm twine, doubled, needs 3.00 mm.');
+    assert.equal(await message('twine: 2', slot), 'The slot is 2.50 mm; 2.00 mm twine, doubled, needs 3.00 mm.');
+    assert.equal(await message('ribbon: 10', hole), 'The hole is 2.50 mm; 10.00 mm ribbon needs 4.00 mm.');
+    assert.equal(await message('ribbon: 10', slot), 'The slot is 8.00 mm; 10.00 mm ribbon needs 10.00 mm.');
+  });
+
   it('of hanger-weak: a ring that shares 0.02 mm² with the body merely touches it', async () => {
     // A lug of radius 5 whose edge is so much inside the edge of the plate.
     const ring = async (inside: number) => {

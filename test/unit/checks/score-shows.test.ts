@@ -70,6 +70,8 @@ describe('A placement line', () => {
       const issue = only(await glued(shapes, score, moved), 'score-shows');
       assert.match(issue.message, /more than 1\.00 mm outside “Name”/);
     }
+    const other = '  other: {body: [{rectangle: [20, 6], nudge: {down: 24}}], glue_to: back}\n';
+    only(await glued(shapes, '{from: letters, grow: -0.5}', moved, other), 'score-shows');
     assertSilent(await glued(shapes, '{from: letters, grow: -0.5, nudge: {right: 6, up: 4}}', moved), 'score-shows');
   });
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { inUnits, mm, mm2, mmByMm } from '../../../src/core/figures.ts';
+import { inUnits, limit, mm, mm2, mmByMm } from '../../../src/core/figures.ts';
 import { make, report, specOf } from '../support/engine.ts';
 
 describe('Figures in messages', () => {
@@ -12,6 +12,12 @@ describe('Figures in messages', () => {
       '“3 mm plate” is 2 mm × wide',
       'what people write stays',
     );
+    assert.equal(
+      inUnits('“3 2 length” hangs askew', 'mm'),
+      '“3 2 length” hangs askew',
+      'also what looks like a figure',
+    );
+    assert.equal(inUnits(`(${mm(0.5)}) and “${limit(6)}”`, 'mm'), '(0.50 mm) and “6 mm”', 'right beside other signs');
   });
 
   it('are so in what is found on a tag and in what is wrong with a length', async () => {

@@ -27,7 +27,12 @@ export function newEngine(beside: Beside = {}): Engine {
   });
 }
 
-const shared = newEngine();
+let shared = newEngine();
+
+/** Nothing that was computed before is found again: for tests of changed code in one process. */
+export function renewEngine(): void {
+  shared = newEngine();
+}
 
 /** What the engine says of a spec. */
 export function report(text: string, engine: Engine = shared, signal?: AbortSignal): Promise<Report> {

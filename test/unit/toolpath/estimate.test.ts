@@ -87,6 +87,15 @@ describe('The time along a path', () => {
     }
   });
 
+  it('is that of the whole also where full speed is reached, and gained or lost over more than one piece', () => {
+    // Exact: 1 mm and 0.1 s each from rest to 20 mm/s and back at 200 mm/s², and 38 mm between them.
+    const motion = { speed: 20, acceleration: 200, cornerJump: 5 };
+    for (const stops of [[0.5], [0.25, 0.5, 0.9], [39.5], [39.1, 39.5, 39.75], [0.3, 39.7]]) {
+      const segments = [...stops, 40].map((x) => ({ type: 'line' as const, to: { x, y: 0 } }));
+      assertNear(secondsAlong({ ...line(40), segments }, motion), 0.2 + 38 / 20, 1e-12, stops.join(', '));
+    }
+  });
+
   it('has the head slow for a corner until it turns no harder than it may', () => {
     // Exact: at a right angle 2·v·sin 45° = Δv, so v = 5/√2; a square that begins in a corner, at rest, passes three.
     const v = 5 / Math.SQRT2;
@@ -147,6 +156,19 @@ describe('The time of an engraved area', () => {
   it('is exact for a rectangle: each line its width and a turn', () => {
     // Exact: 300 lines of 40 mm, 0.2 s each, and 0.1 s to rest and 0.1 s to speed beside each.
     assertNear(engravingSeconds([box(0, 0, 40, 30)], machine), 300 * (0.2 + 0.2), 1e-9);
+  });
+
+  it('is nothing for nothing, and for the lines between two areas', () => {
+    assert.equal(engravingSeconds([], machine), 0);
+    // Exact: two times 10 lines of 10 mm, and none in the 1 mm between them.
+    const apart = [box(0, 0, 10, 1), box(0, 2, 10, 3)];
+    assertNear(engravingSeconds(apart, machine), 20 * (10 / 200 + 0.2), 1e-9);
+  });
+
+  it('has the head move on to where the next line begins, to and fro', () => {
+    // Exact: a line of 10 mm to the right, 10 mm more, and one of 20 mm back.
+    const step = [box(0, 0, 10, 0.1), box(0, 0.1, 20, 0.2)];
+    assertNear(engravingSeconds(step, machine), (10 + 10 + 20) / 200 + 2 * 0.2, 1e-9);
   });
 
   it('runs over gaps within a line, and only over each line’s own width', () => {

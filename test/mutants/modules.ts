@@ -1,0 +1,21 @@
+/** What is mutated, and the tests that must notice: those of the module itself, not of all that stands on it. */
+export const modules: Readonly<Record<string, readonly string[]>> = {
+  'src/core/units.ts': ['test/unit/core/units.test.ts'],
+  'src/core/figures.ts': ['test/unit/core/figures.test.ts'],
+  'src/core/length.ts': ['test/unit/core/length.test.ts'],
+  'src/toolpath/motion.ts': ['test/unit/toolpath/estimate.test.ts'],
+  'src/toolpath/hatching.ts': ['test/unit/toolpath/estimate.test.ts'],
+  'src/toolpath/tabs.ts': ['test/unit/toolpath/cut-plan.test.ts'],
+  'src/toolpath/start-points.ts': ['test/unit/toolpath/start-points.test.ts'],
+  'src/toolpath/cut-order.ts': ['test/unit/toolpath/cut-order.test.ts'],
+  'src/strength/loaded-hole.ts': ['test/unit/strength/loaded-hole.test.ts'],
+  'src/strength/resistance.ts': ['test/unit/strength/resistance.test.ts', 'test/unit/strength/load-estimate.test.ts'],
+  'src/strength/opening.ts': ['test/unit/strength/opening.test.ts', 'test/unit/strength/load.test.ts'],
+  'src/strength/lines.ts': ['test/unit/strength/load.test.ts'],
+  'src/checks/score-shows.ts': ['test/unit/checks/score-shows.test.ts', 'test/unit/checks/limits.test.ts'],
+  'src/checks/hole-too-small.ts': ['test/unit/checks/checks.test.ts', 'test/unit/checks/limits.test.ts'],
+  'src/checks/exceeds-sheet.ts': ['test/unit/checks/exceeds-sheet.test.ts'],
+  'src/checks/speck.ts': ['test/unit/checks/speck.test.ts', 'test/unit/checks/limits.test.ts'],
+  'src/geometry/necks/widths.ts': ['test/unit/geometry/necks.test.ts'],
+  'src/geometry/necks/lengths.ts': ['test/unit/geometry/necks.test.ts'],
+};

@@ -22,6 +22,7 @@ const names: Readonly<Record<NameKind, string>> = {
   hanger: 'name of a hanger',
   stock: 'name of a stock',
   tie: 'name of a tie',
+  machine: 'name of a machine',
   font: 'font',
   drawing: 'SVG file',
   spec: 'spec file',

@@ -30,6 +30,28 @@ export function chosenPlace(
   return giver && { ...giver, path, name: value };
 }
 
+/**
+ * Where what is measured of it goes: of a stock, with the machine that is chosen by name, where there is one; nothing need stand
+ * there yet.
+ */
+export function measuredPlace(
+  what: 'stock' | 'tie',
+  source: SpecSource,
+  used: readonly UsedFile[],
+): (ChosenPlace & { readonly machine?: string }) | undefined {
+  const place = chosenPlace(what, source, used);
+  const machine = what === 'stock' ? chosenMachine(source, used) : undefined;
+  return place && machine !== undefined ? { ...place, path: [...place.path, 'machines', machine], machine } : place;
+}
+
+/** The name of the machine that a spec chooses, or a file that it uses. */
+export function chosenMachine(source: SpecSource, used: readonly UsedFile[]): string | undefined {
+  const machine = [{ source }, ...every(used)]
+    .map((file) => valueAt(file.source, ['machine']))
+    .find((each) => each !== undefined);
+  return typeof machine === 'string' ? machine : undefined;
+}
+
 function every(used: readonly UsedFile[]): { readonly file: string; readonly source: SpecSource }[] {
   return used.flatMap(({ file, source, uses }) => [{ file, source }, ...every(uses)]);
 }

@@ -181,7 +181,7 @@ function setByHand({ machine }: Tag): string | undefined {
 }
 
 function materialFacts(tag: Tag): Fact[] {
-  const { stock, units, output, sheet } = tag;
+  const { stock, units, output, sheet, machine } = tag;
   const power = setByHand(tag);
   const { thickness, minWeb } = stock;
   const all: (Fact | undefined)[] = [
@@ -192,6 +192,7 @@ function materialFacts(tag: Tag): Fact[] {
       name: 'Kerf',
       value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,
     },
+    machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
     power === undefined ? undefined : { name: 'Power, set by hand', value: power },
     { name: 'Minimum web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
     output.tabs && {

@@ -116,7 +116,8 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Suggestion
       return [...shapesFor(path, names), ...usedNames('shapes', uses.used)];
     case 'hanger':
     case 'stock':
-    case 'tie': {
+    case 'tie':
+    case 'machine': {
       const own = names.filter((each) => each.kind === kind && each.given).map(({ name }) => name);
       return [...own, ...usedNames(`${kind}s`, uses.used)];
     }

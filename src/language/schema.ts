@@ -95,7 +95,8 @@ export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
 export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
 /** What a name at such a place is a name of. */
-export type NameKind = 'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'font' | 'drawing' | 'spec' | 'table';
+export type NameKind =
+  'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'machine' | 'font' | 'drawing' | 'spec' | 'table';
 
 const nameKinds: Readonly<Record<string, NameKind>> = {
   ShapeName: 'shape',
@@ -104,6 +105,7 @@ const nameKinds: Readonly<Record<string, NameKind>> = {
   HangerName: 'hanger',
   StockName: 'stock',
   TieName: 'tie',
+  MachineName: 'machine',
   FontName: 'font',
   DrawingFile: 'drawing',
   SpecFile: 'spec',

@@ -5,6 +5,7 @@ import { withValue } from '../edits/with-value.ts';
 import { applied } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
+import { onMachine } from '../spec/stock-on-machine.ts';
 import { folderOf, joined } from '../spec/used-files.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { isFontFile } from '../text/font-files.ts';
@@ -25,7 +26,7 @@ interface File {
 }
 
 const single = ['stock', 'tie', 'sheet', 'machine', 'output'] as const;
-const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties' } as const;
+const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties', machine: 'machines' } as const;
 
 /** `source`: a spec without errors, whose files are read. The same text where it uses none. */
 export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>): SelfContained {
@@ -47,47 +48,31 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
   for (const key of single) {
     const giver = valueAt(source.value, [key]) === undefined ? fileWith(files, [key]) : undefined;
     // The machine of a file counts after that of the stock: it goes in with it.
-    if (!giver || (key === 'machine' && valueAt(source.value, ['stock']) !== undefined && stockMachine(text, files)))
-      continue;
+    if (!giver || (key === 'machine' && stockMachine(text, files))) continue;
     if (!put([key], carried(giver, [key], valueAt(giver.value, [key])))) return cannot(key);
   }
-  const machineFile = valueAt(source.value, ['machine']) === undefined ? fileWith(files, ['machine']) : undefined;
+  const taken = (file: File, path: YamlPath, schemaPath: YamlPath): unknown =>
+    carriedValue(valueAt(file.value, path), schemaPath, file, file.units === units ? undefined : file.units);
+  const own = { name: '', value: source.value, units };
+  const machine = machineFor([own, ...files], taken);
   for (const key of ['stock', 'tie'] as const) {
     const name = valueAt(new SpecSource(text).value, [key]);
     const path = [`${key}s`, String(name)];
     const giver = typeof name === 'string' ? fileWith(files, path) : undefined;
     if (!giver) continue;
-    const value = carriedValue(
-      valueAt(giver.value, path),
-      [key],
-      giver,
-      giver.units === units ? undefined : giver.units,
-    );
-    const whole =
-      key === 'stock' && machineFile && isGroup(value) && isGroup(value['machine'])
-        ? {
-            ...value,
-            machine: layered(
-              value['machine'],
-              carriedValue(
-                valueAt(machineFile.value, ['machine']),
-                ['machine'],
-                machineFile,
-                machineFile.units === units ? undefined : machineFile.units,
-              ),
-            ),
-          }
-        : value;
+    const value = taken(giver, path, [key]);
+    const whole = key === 'stock' && isGroup(value) ? workedStock(value, machine) : value;
     if (!put([key], flowOf(whole))) return cannot(key);
+    // Its values are those of the stock now.
+    if (key === 'stock' && machine.name !== undefined) text = without(text, 'machine') ?? text;
   }
   // What is put in may name more of the same.
   for (let missing = missingIn(text, files); missing; missing = missingIn(text, files)) {
     const { file, path } = missing;
     if (!put(path, carried(file, path, valueAt(file.value, path)))) return cannot(String(path[0]));
   }
-  const last = new SpecSource(text);
-  const edit = removeKey(last, ['use'], Object.keys((last.value as Group | undefined) ?? {}).length - 1);
-  return edit ? { text: applied(text, [edit]) } : cannot('use');
+  const last = without(text, 'use');
+  return last === undefined ? cannot('use') : { text: last };
 }
 
 function cannot(key: string): SelfContained {
@@ -99,6 +84,45 @@ function stockMachine(text: string, files: readonly File[]): boolean {
   const name = valueAt(new SpecSource(text).value, ['stock']);
   const path = ['stocks', String(name), 'machine'];
   return typeof name === 'string' && fileWith(files, path) !== undefined;
+}
+
+interface ChosenMachine {
+  readonly name?: string;
+  /** What it adds to how a stock is worked; nothing where the spec's own words count before that. */
+  readonly value?: unknown;
+}
+
+/** `files`: the spec first. */
+function machineFor(
+  files: readonly File[],
+  taken: (file: File, path: YamlPath, schemaPath: YamlPath) => unknown,
+): ChosenMachine {
+  const giver = fileWith(files, ['machine']);
+  const written = giver && valueAt(giver.value, ['machine']);
+  if (!giver || typeof written !== 'string')
+    return giver && giver !== files[0] ? { value: taken(giver, ['machine'], ['machine']) } : {};
+  const path = ['machines', written];
+  const owner = fileWith(files, path);
+  return { name: written, value: owner && taken(owner, path, ['machine']) };
+}
+
+/** A stock of a file as it is on the machine that is chosen, and no other. */
+function workedStock(stock: Group, { name, value }: ChosenMachine): Group {
+  const over = name === undefined ? undefined : valueAt(stock, ['machines', name]);
+  const own = Object.entries(isGroup(over) ? onMachine(stock, over) : stock);
+  const rest = Object.fromEntries(own.filter(([key]) => key !== 'machine' && key !== 'machines'));
+  const { machine } = stock;
+  const ofStock = isGroup(over) && isGroup(over['machine']) ? layered(over['machine'], machine) : machine;
+  if (name === undefined && ofStock === undefined) return rest;
+  const worked = isGroup(ofStock) ? layered(ofStock, value) : value;
+  return isGroup(worked) && Object.keys(worked).length > 0 ? { ...rest, machine: worked } : rest;
+}
+
+function without(text: string, key: string): string | undefined {
+  const source = new SpecSource(text);
+  if (valueAt(source.value, [key]) === undefined) return undefined;
+  const edit = removeKey(source, [key], Object.keys((source.value as Group | undefined) ?? {}).length - 1);
+  return edit && applied(text, [edit]);
 }
 
 /** What stands in `over` counts first, key by key. */
@@ -125,7 +149,15 @@ function fileWith(files: readonly File[], path: YamlPath): File | undefined {
 function missingIn(text: string, files: readonly File[]): { readonly file: File; readonly path: YamlPath } | undefined {
   const source = new SpecSource(text);
   for (const { kind, name, given } of namesIn(source.tree)) {
-    if (given || (kind !== 'shape' && kind !== 'hanger' && kind !== 'stock' && kind !== 'tie' && kind !== 'part'))
+    if (
+      given ||
+      (kind !== 'shape' &&
+        kind !== 'hanger' &&
+        kind !== 'stock' &&
+        kind !== 'tie' &&
+        kind !== 'machine' &&
+        kind !== 'part')
+    )
       continue;
     const path = [named[kind === 'part' ? 'shape' : kind], name];
     if (valueAt(source.value, path) !== undefined) continue;

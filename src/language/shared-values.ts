@@ -4,7 +4,7 @@ import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { plain } from './hover/plain-markdown.ts';
 import { isGroup, valueAt } from './values.ts';
 
-export type SharedGroup = 'stocks' | 'ties';
+export type SharedGroup = 'stocks' | 'ties' | 'machines';
 
 /** `undefined` where nothing has that name, or what has it is no group. */
 export function sharedValue(
@@ -26,13 +26,14 @@ function firstOf<T>(files: readonly UsedFile[], find: (file: UsedFile) => T | un
   return undefined;
 }
 
-/** Such as `birch plywood, 3 mm`, or `twine 2 mm`. */
+/** Such as `birch plywood, 3 mm`, `twine 2 mm`, or `cut 12 mm/s`. */
 export function inShort(group: SharedGroup, value: Readonly<Record<string, unknown>>): string {
   const { material, thickness } = value;
+  const keys = group === 'ties' ? (['twine', 'ribbon'] as const) : (['cut', 'engrave'] as const);
   const parts =
     group === 'stocks'
       ? [material, thickness]
-      : (['twine', 'ribbon'] as const).map((kind) => (kind in value ? `${kind} ${written(value[kind])}` : undefined));
+      : keys.map((kind) => (kind in value ? `${kind} ${written(value[kind])}` : undefined));
   return parts.flatMap((part) => (part === undefined ? [] : [written(part)])).join(', ');
 }
 

@@ -42,6 +42,8 @@ export function workshopText({ units, stock, material, thickness, kerf, sheet, t
       ? []
       : [`sheet: {size: [${sheet[0]}, ${sheet[1]}], margin: ${units === 'in' ? '1/4 in' : '5 mm'}}`, '']),
     '# machine: {travel: 300 mm/s, acceleration: 1500 mm/s2, corner_jump: 5 mm/s}',
+    '# More than one? Name them; a spec then says “machine: bench”.',
+    '# machines: {bench: {travel: 300 mm/s}, attic: {travel: 150 mm/s}}',
     '',
   ].join('\n');
 }

@@ -5,8 +5,14 @@ export const mostMm = { thickness: 50, kerf: 2, min_web: 20, min_x_height: 20, h
 
 export type MeasuredLength = keyof typeof mostMm;
 
+const dated = ['kerf', 'min_web', 'min_x_height', 'hatch', 'engrave'] as const;
+
 /** What `measured_on` of a stock may give a day for. */
-export type Dated = 'kerf' | 'min_web' | 'min_x_height' | 'hatch' | 'engrave';
+export type Dated = (typeof dated)[number];
+
+export function isDated(key: string): key is Dated {
+  return dated.some((each) => each === key);
+}
 
 /** Whether there is such a day, in the calendar of ISO 8601. */
 export function isDay(text: string): boolean {

@@ -68,6 +68,8 @@ export interface Price {
 
 /** Speeds in mm/s, by operation where they are known; `acceleration` in mm/s², `hatch` in mm. */
 export interface Machine {
+  /** The name it has under `machines`; absent where it is written in place. */
+  readonly name?: string;
   readonly cut?: number;
   readonly score?: number;
   readonly engrave?: number;

@@ -17,13 +17,14 @@ export interface MachineLayer {
 }
 
 /** Every layer is read, so that what is wrong with it is told; `undefined` where there is none. */
-export function readMachine(layers: readonly MachineLayer[]): Machine | undefined {
+export function readMachine(layers: readonly MachineLayer[], name?: string): Machine | undefined {
   if (layers.length === 0) return undefined;
   const read = layers.map(readLayer);
   const first = <K extends keyof Layer>(key: K) => read.find((layer) => layer[key] !== undefined)?.[key];
   const [cut, score, engrave] = [first('cut'), first('score'), first('engrave')];
   const power = Object.assign({}, ...read.map((layer) => layer.power ?? {}).reverse()) as NonNullable<Machine['power']>;
   return {
+    ...(name === undefined ? {} : { name }),
     ...(cut === undefined ? {} : { cut }),
     ...(score === undefined ? {} : { score }),
     ...(engrave === undefined ? {} : { engrave }),

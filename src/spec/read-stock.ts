@@ -17,7 +17,12 @@ const stoutWebMm = 3;
 export const defaultStock: Stock = { kerf: 0, ...readWebs({ kerf: 0 }) };
 
 /** `name`: that it has under `stocks`. */
-export function readStock({ problems }: Scope, spec: StockSpec, path: YamlPath, name?: string): Stock {
+export function readStock(
+  { problems }: Pick<Scope, 'problems'>,
+  spec: StockSpec,
+  path: YamlPath,
+  name?: string,
+): Stock {
   const { material, density, caution, look } = spec;
   const thickness = problems.measured(spec.thickness, [...path, 'thickness'], 'thickness');
   const written = problems.measured(spec.min_web, [...path, 'min_web'], 'min_web');

@@ -6,8 +6,9 @@ import { isDay } from './measured-values.ts';
 import { readMachine } from './read-machine.ts';
 import type { MachineLayer } from './read-machine.ts';
 import { readOutput } from './read-output.ts';
-import { defaultStock, readStock } from './read-stock.ts';
+import { defaultStock } from './read-stock.ts';
 import type { Scope } from './scope.ts';
+import { readOtherMachines, readStockOn, stockMachineLayers } from './stock-on-machine.ts';
 import type { StockSpec, TieSpec } from './types.generated.ts';
 import type { YamlPath } from '../core/issue.ts';
 
@@ -22,18 +23,22 @@ export interface Workshop {
 export function readWorkshop(scope: Scope): Workshop {
   // Named ones are read whether they are used or not, so that what is wrong with them is told.
   for (const { owner, name, spec } of members(scope, 'stocks')) {
-    readStock(owner, spec, ['stocks', name]);
-    readMachine(machineOf(owner, spec, ['stocks', name]));
+    const place = { owner, spec, path: ['stocks', name] };
+    readStockOn(place, undefined);
+    readMachine(stockMachineLayers(place, undefined));
+    readOtherMachines(place, undefined);
   }
   for (const { owner, name, spec } of members(scope, 'ties')) readTie(owner, spec, ['ties', name]);
   const stock = chosen(scope, 'stock', 'stocks');
   const tie = chosen(scope, 'tie', 'ties');
   const sheet = giver(scope, 'sheet');
   const machine = giver(scope, 'machine');
+  const machineName = typeof machine?.spec.machine === 'string' ? machine.spec.machine : undefined;
+  for (const [name, spec] of Object.entries(scope.spec.machines ?? {}))
+    if (name !== machineName) readMachine([{ spec, path: ['machines', name], problems: scope.problems }]);
   const [, name] = stock?.path ?? [];
-  const read = stock
-    ? readStock(stock.owner, stock.spec, stock.path, name === undefined ? undefined : String(name))
-    : defaultStock;
+  const read = stock ? readStockOn(stock, machineName, name === undefined ? undefined : String(name)) : defaultStock;
+  if (stock) readOtherMachines(stock, machineName);
   if (stock && read.price?.per === 'sheet' && !sheet) {
     const message = 'A price per sheet needs the size of a sheet: “sheet”.';
     stock.owner.problems.error('missing-key', [...stock.path, 'price', 'per'], message);
@@ -42,20 +47,27 @@ export function readWorkshop(scope: Scope): Workshop {
     stock: read,
     tie: tie && readTie(tie.owner, tie.spec, tie.path),
     sheet: sheet && readSheet(sheet),
-    machine: readMachine(machineLayers(scope, machine, stock)),
+    machine: readMachine(machineLayers(scope, machine, stock), machineName),
     output: readOutput(giver(scope, 'output') ?? scope),
   };
 }
 
-/** What the spec itself says counts first, then how its stock is worked, then what a used file says of the machine. */
+/**
+ * What the spec itself says counts first, then how its stock is worked, then what a used file says of the machine. One with a name
+ * is the same for every stock, wherever it is chosen: its stock counts first.
+ */
 function machineLayers(scope: Scope, giver: Scope | undefined, stock: Chosen<StockSpec> | undefined): MachineLayer[] {
-  const whole = giver?.spec.machine ? machineOf(giver, giver.spec, []) : [];
-  const ofStock = stock ? machineOf(stock.owner, stock.spec, stock.path) : [];
-  return giver === scope ? [...whole, ...ofStock] : [...ofStock, ...whole];
-}
-
-function machineOf({ problems }: Scope, { machine }: Pick<StockSpec, 'machine'>, path: YamlPath): MachineLayer[] {
-  return machine ? [{ spec: machine, path: [...path, 'machine'], problems }] : [];
+  const machine = giver?.spec.machine;
+  const name = typeof machine === 'string' ? machine : undefined;
+  const ofStock = stock ? stockMachineLayers(stock, name) : [];
+  if (!giver || machine === undefined) return ofStock;
+  if (typeof machine !== 'string') {
+    const whole = { spec: machine, path: ['machine'], problems: giver.problems };
+    return giver === scope ? [whole, ...ofStock] : [...ofStock, whole];
+  }
+  const owner = giver.require('machines', machine, ['machine']);
+  const spec = owner?.spec.machines?.[machine];
+  return owner && spec ? [...ofStock, { spec, path: ['machines', machine], problems: owner.problems }] : ofStock;
 }
 
 type Single = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';

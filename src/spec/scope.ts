@@ -12,17 +12,18 @@ import { didYouMean, nearest } from './suggest.ts';
 import type { TagSpec } from './types.generated.ts';
 
 /** The groups whose members have names. */
-type Group = 'shapes' | 'hangers' | 'stocks' | 'ties';
+type Group = 'shapes' | 'hangers' | 'stocks' | 'ties' | 'machines';
 
-const groups: readonly Group[] = ['shapes', 'hangers', 'stocks', 'ties'];
+const groups: readonly Group[] = ['shapes', 'hangers', 'stocks', 'ties', 'machines'];
 
-const words = { shapes: 'shape', hangers: 'hanger', stocks: 'stock', ties: 'tie' } as const;
+const words = { shapes: 'shape', hangers: 'hanger', stocks: 'stock', ties: 'tie', machines: 'machine' } as const;
 
 const unknownCodes = {
   shapes: 'unknown-shape',
   hangers: 'unknown-hanger',
   stocks: 'unknown-name',
   ties: 'unknown-name',
+  machines: 'unknown-name',
 } as const;
 
 /** What is wrong in a used file: ranges are of its own text. */
@@ -108,14 +109,14 @@ export class Scope {
     return undefined;
   }
 
-  /** As `owner`; where there is none, a problem at `path` that names the nearest there are. */
-  require(group: Group, name: string, path: YamlPath): Scope | undefined {
+  /** As `owner`; where there is none, a problem at `path`, or where `extra` has it, that names the nearest there are. */
+  require(group: Group, name: string, path: YamlPath, extra: Pick<Partial<Issue>, 'range'> = {}): Scope | undefined {
     const owner = this.owner(group, name);
     // One whose own definition was found wrong has been reported there.
     if (owner || this.#wrote(group, name)) return owner;
     const suggestions = nearest(name, this.#names(group));
     const message = `There is no ${words[group]} “${name}”.${didYouMean(suggestions)}`;
-    this.problems.error(unknownCodes[group], path, message, { suggestions });
+    this.problems.error(unknownCodes[group], path, message, { suggestions, ...extra });
     return undefined;
   }
 

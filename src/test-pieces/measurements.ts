@@ -96,9 +96,18 @@ export function withMeasured(
   { of, dated, day }: { readonly of: Measurement['of']; readonly dated: string; readonly day: string },
 ): string | undefined {
   const days: readonly [YamlPath, string] = [of === 'tie' ? ['measured_on'] : ['measured_on', dated], day];
+  return withValues(text, path, [...values, days]);
+}
+
+/** As `withMeasured`, without a day. */
+export function withValues(
+  text: string,
+  path: YamlPath,
+  values: readonly (readonly [path: YamlPath, text: string])[],
+): string | undefined {
   const source = new SpecSource(text);
   const placed = values.flatMap(([key, value]) => inPlace(source, path, key).map((each) => [each, value] as const));
-  return [...placed, days].reduce<string | undefined>(
+  return placed.reduce<string | undefined>(
     (written, [key, value]) => (written === undefined ? undefined : withValue(written, [...path, ...key], value)),
     text,
   );

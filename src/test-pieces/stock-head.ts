@@ -1,6 +1,6 @@
 /** The lines by which a test piece is cut from the same stock as a spec, or from one of a workshop's file. */
 
-import { chosenPlace } from '../edits/chosen-place.ts';
+import { chosenMachine, chosenPlace } from '../edits/chosen-place.ts';
 import { valueAt } from '../edits/value-at.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
@@ -13,9 +13,10 @@ export interface StockHead {
   readonly name: string;
 }
 
-/** A stock of a file that the test piece uses. `file`: as seen from the folder of the test piece. */
-export function headOfUsed(file: string, name: string): StockHead {
-  return { head: [`use: ${yamlText(file)}`, `stock: ${name}`], name: labelled(name) };
+/** A stock of a file that the test piece uses. `file`: as seen from the folder of the test piece. `machine`: its name in that file. */
+export function headOfUsed(file: string, name: string, machine?: string): StockHead {
+  const lines = [`stock: ${name}`, ...(machine === undefined ? [] : [`machine: ${machine}`])];
+  return { head: [`use: ${yamlText(file)}`, ...lines], name: labelled(name) };
 }
 
 /**
@@ -28,7 +29,7 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
   if (place.file !== undefined)
     return place.name === undefined
       ? { head: [`use: ${yamlText(pathOf(place.file))}`], name: 'stock' }
-      : headOfUsed(pathOf(place.file), place.name);
+      : headOfUsed(pathOf(place.file), place.name, machineIn(place.source, chosenMachine(source, used)));
   const { start, end } = source.range(place.path);
   const written = source.text.slice(start, end);
   const units = unitsOf(source);
@@ -39,6 +40,11 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
     head: [...(units === 'in' ? ['units: in'] : []), ...lines],
     name: labelled(place.name ?? materialOf(source, place.path)),
   };
+}
+
+/** Only one of the same file is known where the test piece uses that. */
+function machineIn(file: SpecSource, name: string | undefined): string | undefined {
+  return name !== undefined && valueAt(file, ['machines', name]) !== undefined ? name : undefined;
 }
 
 /** What fits on every test piece, in letters that the font of labels has. */

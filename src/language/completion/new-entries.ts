@@ -16,6 +16,7 @@ export function newEntryIdeas(place: CursorContext, setting: SuggestionSetting, 
   const section = place.path.length === 1 ? place.path[0] : undefined;
   if (section === 'shapes') return shapeIdeas(place, setting);
   if (section === 'pieces') return pieceIdeas(place, setting);
+  if (place.path.at(-1) === 'machines' && section === undefined) return machineIdeas(place, setting);
   return place.path.length === 0 ? [...sectionIdeas(place, setting), ...tagIdeas(place, setting, around)] : [];
 }
 
@@ -74,6 +75,17 @@ function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
     const what = hanger ? `piece with a ${hanger} …` : 'piece …';
     const idea = entry(place.written ? `${name}: ${what}` : what, `${start}: {${keys.join(', ')}}`, place);
     return [{ ...idea, snippet, detail: 'new piece', ...asTyped(place) }];
+  });
+}
+
+/** The machines that there are, for what of a stock is different on one. */
+function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+  const there = valueAt(place.rest, place.path);
+  const names = namesFor('machine', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
+  return names.flatMap((name): Suggestion[] => {
+    const node = resolved(specSchema.definitions!['stockOnMachine']!);
+    const value = exampleSnippet(node, { ...setting, path: [...place.path, name] }, new Stops());
+    return value === undefined ? [] : [{ ...entry(name, `${name}: ${value}`, place), detail: 'machine' }];
   });
 }
 

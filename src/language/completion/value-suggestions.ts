@@ -91,7 +91,7 @@ function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Sugg
 }
 
 function detailOf(name: string, kind: string, { root, uses }: SuggestionSetting): Pick<Suggestion, 'detail' | 'docs'> {
-  if (kind === 'stock' || kind === 'tie') {
+  if (kind === 'stock' || kind === 'tie' || kind === 'machine') {
     const value = sharedValue(`${kind}s`, name, root, uses);
     return value ? { detail: inShort(`${kind}s`, value), docs: sharedDocs(name, value) } : {};
   }

@@ -73,7 +73,7 @@ function aboutValue(
   if (kind === 'shape' || kind === 'part') return aboutShape(name, source, report);
   if (kind === 'piece') return aboutPiece(name, report);
   if (kind === 'font') return aboutFont(name, fonts);
-  if (kind === 'stock' || kind === 'tie') {
+  if (kind === 'stock' || kind === 'tie' || kind === 'machine') {
     const value = sharedValue(`${kind}s`, name, source.value, report?.uses ?? noUses);
     return value ? [sharedDocs(name, value)] : [];
   }

@@ -13,7 +13,7 @@ export interface Name {
   readonly name: string;
 }
 
-const givenKinds: ReadonlySet<NameKind> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie']);
+const givenKinds: ReadonlySet<NameKind> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie', 'machine']);
 
 /** The name that the offset touches. A part of a stack is a shape. */
 export function nameAt({ tree }: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {

@@ -25,6 +25,7 @@ export function colouredNames({ tree }: SpecSource): ColouredName[] {
         case 'hanger':
         case 'stock':
         case 'tie':
+        case 'machine':
           return [{ range, kind: 'named', given }];
         case 'font':
         case 'drawing':

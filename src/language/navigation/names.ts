@@ -22,7 +22,7 @@ export interface NamePlace {
 /** Those of one section in the order of the text. */
 export function namesIn(tree: SpecNode | undefined): NamePlace[] {
   return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
-    if (node.kind === 'map') return given(node, path);
+    if (node.kind === 'map') return [...given(node, path), ...machinesOfStock(node, path)];
     if (node.kind !== 'scalar' || typeof node.value !== 'string') return [];
     const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
     return kind ? [place(node, kind, path)] : [];
@@ -39,6 +39,13 @@ function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   }));
 }
 
+/** What differs by machine stands under the machine's name. */
+function machinesOfStock({ entries }: SpecMap, path: YamlPath): NamePlace[] {
+  const isOfStock = path[0] === 'stocks' ? path.length === 3 : path[0] === 'stock' && path.length === 2;
+  if (!isOfStock || path.at(-1) !== 'machines') return [];
+  return entries.map(({ key }) => place(key, 'machine', [...path, String(key.value)]));
+}
+
 /** The sections of a spec whose keys are names. */
 const givers: Readonly<Partial<Record<string, NameKind>>> = {
   shapes: 'shape',
@@ -46,6 +53,7 @@ const givers: Readonly<Partial<Record<string, NameKind>>> = {
   hangers: 'hanger',
   stocks: 'stock',
   ties: 'tie',
+  machines: 'machine',
 };
 
 function place(node: SpecScalar, kind: NameKind, path: YamlPath): NamePlace {

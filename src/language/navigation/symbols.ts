@@ -22,6 +22,7 @@ const kindsIn: Readonly<Partial<Record<string, SpecSymbol['kind']>>> = {
   hangers: 'named',
   stocks: 'named',
   ties: 'named',
+  machines: 'named',
 };
 
 export function symbolsOf(tree: SpecNode | undefined): SpecSymbol[] {

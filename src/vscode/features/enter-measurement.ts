@@ -1,7 +1,7 @@
 /** “Enter a Measurement”: what a test piece showed, in one box, goes into the stock or the tie, with the day, as one step. */
 
 import * as vscode from 'vscode';
-import { chosenPlace } from '../../edits/chosen-place.ts';
+import { measuredPlace } from '../../edits/chosen-place.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { Units } from '../../core/units.ts';
 import { measurementNames, measurements, withMeasured } from '../../test-pieces/measurements.ts';
@@ -83,12 +83,15 @@ async function chooseWhat(): Promise<MeasurementName | undefined> {
 
 /** What the spec is made of first, then all that workshop files have. */
 async function placesFor(of: Measurement['of'], service: TagService, spec: vscode.Uri | undefined): Promise<Place[]> {
-  const shared = (await sharedEntries(`${of}s`)).map(({ uri, name, short }): Place => ({
-    uri,
-    path: [`${of}s`, name],
-    name,
-    short,
-  }));
+  const shared = (await sharedEntries(`${of}s`)).flatMap(({ uri, name, short, machines }): Place[] => [
+    { uri, path: [`${of}s`, name], name, short: machines.length === 0 ? short : `${short}, on any machine` },
+    ...machines.map((machine) => ({
+      uri,
+      path: [`${of}s`, name, 'machines', machine],
+      name: onMachine(name, machine),
+      short,
+    })),
+  ]);
   const own = spec && isTagSpec(spec) ? await ownPlace(of, service, spec) : undefined;
   const key = ({ uri, path }: Place) => JSON.stringify([uri.toString(), path]);
   return [...new Map([...(own ? [own] : []), ...shared].map((place) => [key(place), place])).values()];
@@ -96,10 +99,15 @@ async function placesFor(of: Measurement['of'], service: TagService, spec: vscod
 
 async function ownPlace(of: Measurement['of'], service: TagService, spec: vscode.Uri): Promise<Place | undefined> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
-  const found = chosenPlace(of, source, service.get(spec)?.report.uses.used ?? []);
+  const found = measuredPlace(of, source, service.get(spec)?.report.uses.used ?? []);
   if (!found) return undefined;
-  const { file, path, name = `the ${of} of this spec` } = found;
+  const { file, path, machine } = found;
+  const name = onMachine(found.name ?? `the ${of} of this spec`, machine);
   return { uri: file === undefined ? spec : vscode.Uri.parse(file), path, name, short: 'of the tag in the editor' };
+}
+
+function onMachine(stock: string, machine: string | undefined): string {
+  return machine === undefined ? stock : `${stock} on ${machine}`;
 }
 
 async function choosePlace({ of, title }: Measurement, places: readonly Place[]): Promise<Place | undefined> {

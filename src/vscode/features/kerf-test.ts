@@ -7,7 +7,9 @@ import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { sourceOf } from '../service/sources.ts';
-import { chosenPlace } from '../../edits/chosen-place.ts';
+import { measuredPlace } from '../../edits/chosen-place.ts';
+import { withValues } from '../../test-pieces/measurements.ts';
+import { editsBetween } from '../common/text-edits.ts';
 import type { TagService } from '../service/service.ts';
 
 /** `measured`: instead of asking. */
@@ -42,7 +44,14 @@ export async function setKerf(
 /** Into the stock that the spec is cut from, wherever that is written. */
 async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
-  const place = chosenPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
+  const place = measuredPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
+  if (place?.machine !== undefined) {
+    const kerf = [[['kerf'], shortLength(mm, unitsOf(place.source), finest)]] as const;
+    const file = place.file === undefined ? spec : vscode.Uri.parse(place.file);
+    const now = sourceOf(await vscode.workspace.openTextDocument(file));
+    const after = withValues(now.text, place.path, kerf);
+    return after !== undefined && applyEdits(file, now, editsBetween(now.text, after));
+  }
   const own = place?.file === undefined ? kerfEdits(source, mm, units) : undefined;
   if (own) return applyEdits(spec, source, own);
   if (place?.file === undefined || place.name === undefined) return false;

@@ -139,7 +139,7 @@ class Questions {
     }
     if (step === words.length + 4) {
       const items = stockItems(this.stocks);
-      return pick({ ...place, placeholder: 'What is it cut from?', items }, this.#follow);
+      return pick({ ...place, placeholder: 'What is it cut from? Stocks of your workshop file', items }, this.#follow);
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${wordsOf(this.#answers)[0] ?? ''}”?`;

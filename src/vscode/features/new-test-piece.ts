@@ -57,10 +57,13 @@ async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Pro
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri ?? vscode.Uri.parse('untitled:/');
   const source = spec && isTagSpec(spec) ? sourceOf(await vscode.workspace.openTextDocument(spec)) : undefined;
   const font = source && letteringOf(source)[0]?.font;
-  const shared = (await sharedEntries('stocks')).map(({ uri, name, short }): Item => {
-    const stock = { ...headOfUsed(pathFrom(folder, uri), name), font };
-    return { label: name, description: short, detail: vscode.workspace.asRelativePath(uri), stock };
-  });
+  const shared = (await sharedEntries('stocks')).flatMap(({ uri, name, short, machines }) =>
+    [undefined, ...machines].map((machine): Item => {
+      const stock = { ...headOfUsed(pathFrom(folder, uri), name, machine), font };
+      const label = machine === undefined ? name : `${name} on ${machine}`;
+      return { label, description: short, detail: vscode.workspace.asRelativePath(uri), stock };
+    }),
+  );
   if (!source || !spec) return shared;
   const used = service.get(spec)?.report.uses.used ?? [];
   const own = headOfSpec(source, used, (file) => pathFrom(folder, vscode.Uri.parse(file)));

@@ -13,6 +13,8 @@ export interface SharedEntry {
   readonly name: string;
   /** Such as `birch plywood, 3 mm`. */
   readonly short: string;
+  /** Of a stock, the names of the machines in its file. */
+  readonly machines: readonly string[];
 }
 
 /** A workshop has one or two. */
@@ -32,13 +34,20 @@ export async function sharedEntries(group: SharedGroup): Promise<SharedEntry[]> 
   const files = await workshopFiles();
   const all = await Promise.all(files.map(async (uri) => ({ uri, source: await sourceAt(uri) })));
   return all.flatMap(({ uri, source }) => {
-    const entries = valueAt(source.value, [group]);
-    return Object.entries(isGroup(entries) ? entries : {}).map(([name, value]) => ({
+    const entries = groupAt(source, group);
+    const machines = group === 'stocks' ? Object.keys(groupAt(source, 'machines')) : [];
+    return Object.entries(entries).map(([name, value]) => ({
       uri,
       name,
       short: isGroup(value) ? inShort(group, value) : '',
+      machines,
     }));
   });
+}
+
+function groupAt({ value }: SpecSource, key: string): Readonly<Record<string, unknown>> {
+  const group = valueAt(value, [key]);
+  return isGroup(group) ? group : {};
 }
 
 /** What is open counts as it stands in its editor. */

@@ -27,7 +27,40 @@ const hole = 'hanger: {hole: {at: {up: 0}, diameter: 10}}';
 /** Its lower edge is `inside` mm from the lower edge of a hole of 10 mm, or from its upper one. */
 const fieldFrom = (y: number): string => `field: {rectangle: [40, 20], nudge: {up: ${y + 10}}}`;
 
+/** A stock of a workshop's file of which nothing but the kerf was measured. */
+const unmeasured = ['stock: ply3', 'stocks: {ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.1 mm}}'];
+
 const limits: readonly Limit[] = [
+  {
+    code: 'not-measured',
+    what: '1.3 times the 1.5 mm that plywood is taken to bear',
+    words: /narrowest place/,
+    spec: (width) =>
+      specOf(
+        [
+          'left: {rectangle: [20, 20], nudge: {left: 20}}',
+          'right: {rectangle: [20, 20], nudge: {right: 20}}',
+          `neck: {rectangle: [30, ${width}]}`,
+        ],
+        'body: [left, right, neck]',
+        unmeasured,
+      ),
+    silent: 1.96,
+    told: 1.93,
+  },
+  {
+    code: 'not-measured',
+    what: '1.3 times the 1.2 mm of letters that are taken to be readable',
+    words: /can be read/,
+    spec: (height) =>
+      specOf(
+        [plate, `word: {text: seeds, font: Nunito, weight: 800, x_height: ${height}, place: {on: plate}}`],
+        'body: [plate], engrave: [word]',
+        unmeasured,
+      ),
+    silent: 1.57,
+    told: 1.55,
+  },
   {
     code: 'fine-mark',
     what: 'a stroke of 0.2 mm',

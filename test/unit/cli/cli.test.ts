@@ -299,6 +299,33 @@ describe('The command line', function () {
     assert.match(out, /info: .*\[hole-too-small\]/);
   });
 
+  it('writes test pieces for a stock of a workshop’s file, and their cut files', async () => {
+    const shop = join(folder, 'seeds.workshop.yaml');
+    await writeFile(
+      shop,
+      'tagwright: 1\nstocks:\n  ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm, min_web: 1.2 mm}\n',
+    );
+    const out = join(folder, 'test-pieces');
+    const args = ['test-piece', shop, '--stock', 'ply3', '--only', 'web,holes', '--out', out];
+    const first = await run(...args);
+    assert.equal(first.code, 0, first.err + first.out);
+    const written = (await readdir(out)).sort();
+    assert.deepEqual(
+      written.filter((name) => name.endsWith('.yaml')),
+      ['holes-ply3.tag.yaml', 'web-ply3.tag.yaml'],
+    );
+    assert.equal(written.filter((name) => name.endsWith('.svg')).length, 2);
+    const text = await readFile(join(out, 'web-ply3.tag.yaml'), 'utf8');
+    assert.match(text, /\nuse: "\.\.\/seeds\.workshop\.yaml"\nstock: ply3\n/);
+    await writeFile(join(out, 'web-ply3.tag.yaml'), `${text}# mine\n`);
+    assert.equal((await run(...args)).code, 1, 'what is there stays');
+    assert.match(await readFile(join(out, 'web-ply3.tag.yaml'), 'utf8'), /# mine/);
+    const wrong = await run('test-piece', shop, '--stock', 'ply3', '--only', 'webs', '--out', out);
+    assert.equal(wrong.code, 2);
+    assert.match(wrong.err, /There is no test piece “webs”/);
+    assert.equal((await run('test-piece', shop)).code, 2);
+  });
+
   it('explains itself and leaves with 2 when it is used wrongly', async () => {
     const wrong = [
       ['check'],

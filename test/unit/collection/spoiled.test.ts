@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import { issueCodes, issueKinds } from '../../../src/core/issue-kinds.ts';
 import { designsOf } from '../../collection/designs.ts';
 
-/** Said of comments, of words of the language, of a stock and of font files, not of a tag. */
-const notOfTags: readonly string[] = ['odd-comment', 'renamed-key', 'not-measured', 'font-restricted'];
+/** Said of comments, of the names of keys and of font files, not of a tag. */
+const notOfTags: readonly string[] = ['odd-comment', 'renamed-key', 'font-restricted'];
 
 describe('Spoiled designs of the collection', () => {
   const designs = designsOf('spoiled');

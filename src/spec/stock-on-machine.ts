@@ -1,0 +1,76 @@
+/** A stock as it is on one of several machines: what is given under the name of the machine counts before what is given for all. */
+
+import { mm } from '../core/figures.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { isDated } from './measured-values.ts';
+import type { Stock } from './model.ts';
+import { Problems } from './problems.ts';
+import { readMachine } from './read-machine.ts';
+import type { MachineLayer } from './read-machine.ts';
+import { readStock } from './read-stock.ts';
+import type { Scope } from './scope.ts';
+import type { StockOnMachineSpec, StockSpec } from './types.generated.ts';
+
+export interface StockPlace {
+  readonly owner: Scope;
+  readonly spec: StockSpec;
+  readonly path: YamlPath;
+}
+
+/** What is wrong with a stock is told, whichever machine is chosen. `machine`: its name, where one with a name is chosen. */
+export function readStockOn({ owner, spec, path }: StockPlace, machine: string | undefined, name?: string): Stock {
+  const base = readStock(owner, spec, path, name);
+  for (const [each, over] of Object.entries(spec.machines ?? {})) {
+    const place = [...path, 'machines', each];
+    owner.require('machines', each, place, { range: owner.problems.source.keyRange(place) });
+    tellContradiction(owner, place, base, readStock(owner, over, place));
+  }
+  const over = machine === undefined ? undefined : spec.machines?.[machine];
+  if (!over) return base;
+  // Told above already.
+  const { source, units, base: within } = owner.problems;
+  return readStock({ problems: new Problems(source, units, within) }, onMachine(spec, over), path, name);
+}
+
+/** How the stock is worked: on the machine that is chosen first, then on any. */
+export function stockMachineLayers({ owner, spec, path }: StockPlace, machine: string | undefined): MachineLayer[] {
+  const over = machine === undefined ? undefined : spec.machines?.[machine]?.machine;
+  const { problems } = owner;
+  return [
+    ...(over ? [{ spec: over, path: [...path, 'machines', machine!, 'machine'], problems }] : []),
+    ...(spec.machine ? [{ spec: spec.machine, path: [...path, 'machine'], problems }] : []),
+  ];
+}
+
+/** Reads how each machine but the chosen one works the stock, so that what is wrong is told. */
+export function readOtherMachines({ owner: { problems }, spec, path }: StockPlace, chosen: string | undefined): void {
+  for (const [name, over] of Object.entries(spec.machines ?? {})) {
+    if (name === chosen || !over.machine) continue;
+    readMachine([{ spec: over.machine, path: [...path, 'machines', name, 'machine'], problems }]);
+  }
+}
+
+/** A day that belongs to a value which this machine has of its own is not carried over to it. */
+export function onMachine(spec: StockSpec, over: StockOnMachineSpec): StockSpec {
+  const own = { ...over, ...over.machine };
+  const days = Object.entries(spec.measured_on ?? {}).filter(([key]) => !(isDated(key) && own[key] !== undefined));
+  const measuredOn = { ...Object.fromEntries(days), ...over.measured_on };
+  const merged: StockSpec = {
+    ...spec,
+    ...over,
+    machine: { ...spec.machine, ...over.machine },
+    measured_on: measuredOn,
+  };
+  if (Object.keys(measuredOn).length === 0) delete merged.measured_on;
+  return merged;
+}
+
+/** Of a kerf and a web that stand apart, the one of this machine is marked; two that stand together were looked at. */
+function tellContradiction({ problems }: Scope, place: YamlPath, base: Stock, over: Stock): void {
+  const hasKerf = over.says?.kerf === true;
+  if (hasKerf === over.says?.minWeb || !(hasKerf ? base.says?.minWeb : base.says?.kerf)) return;
+  const [beam, web] = hasKerf ? [over.kerf, base.minWeb] : [base.kerf, over.minWeb];
+  if (web >= beam) return;
+  const message = `“min_web” is ${mm(web)}, less than the kerf of ${mm(beam)}: one of the two is wrong.`;
+  problems.error('bad-length', [...place, hasKerf ? 'kerf' : 'min_web'], message);
+}

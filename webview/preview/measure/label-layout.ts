@@ -50,10 +50,14 @@ const clearancePx = 3;
 /** From the nearest place there is in a direction to the furthest. */
 const reachPx = 300;
 const stepPx = 8;
+/** A leader is looked at so often: no stroke that can be seen is narrower. */
+const leaderStepPx = 5;
 
 /** What is worse than being a pixel further away: our own judgement, from looking at the samples. */
 const cost = {
   crossing: 60,
+  /** For every pixel that a leader runs over letters or material: they are what one is looking at. */
+  overShape: 3,
   /** Of a vital label that finds no place: on a letter or an opening, on another label, and for every pixel beyond the room. */
   overDrawing: 3000,
   overLabel: 6000,
@@ -113,12 +117,13 @@ function placedIn(
 class Layout {
   private readonly boxes: Box[];
   private readonly lines: Line[];
-  /** Leaders may cross, but are then harder to follow. */
-  private readonly leaders: Line[] = [];
+  /** Leaders may cross each other and marks, but are then harder to follow. */
+  private readonly leaders: Line[];
 
   constructor(private readonly around: Surroundings) {
     this.boxes = [...around.boxes];
     this.lines = [...around.marks];
+    this.leaders = [...around.marks];
   }
 
   take({ box, lines }: PlacedLabel): void {
@@ -166,9 +171,11 @@ class Layout {
         const at = radius === nearest ? radius : lowest(radius - stepPx, radius, isGood);
         const box = boxAt(label, angle, at);
         const leader = leaderTo(label, box);
-        const total = at + extra + cost.crossing * this.crossings(leader);
+        const limit = best[ground]?.cost ?? Infinity;
+        const bare = at + extra + cost.crossing * this.crossings(leader);
+        const total = bare < limit ? bare + cost.overShape * this.overShapePx(leader) : bare;
         const place = { key, box, lines: [leader], isOnMaterial: ground === 'material' };
-        if (total < (best[ground]?.cost ?? Infinity)) best[ground] = { place, cost: total };
+        if (total < limit) best[ground] = { place, cost: total };
         if (ground === 'free') break;
       }
     }
@@ -210,6 +217,17 @@ class Layout {
 
   private crossings([a, b]: Line): number {
     return this.leaders.filter(([c, d]) => areApart(a, b, c, d) && areApart(c, d, a, b)).length;
+  }
+
+  /** How much of a leader lies over letters or material, in pixels, looked at step by step. */
+  private overShapePx([[ax, ay], [bx, by]]: Line): number {
+    const steps = Math.ceil(Math.hypot(bx - ax, by - ay) / leaderStepPx);
+    let over = 0;
+    for (let step = 1; step < steps; step++) {
+      const [x, y] = [ax + ((bx - ax) * step) / steps, ay + ((by - ay) * step) / steps];
+      if (this.around.under([x - 1, y - 1, x + 1, y + 1]) !== 'free') over += leaderStepPx;
+    }
+    return over;
   }
 
   private beyond(box: Box): number {

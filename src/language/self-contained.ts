@@ -33,7 +33,10 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
   const files = every(used);
   const units = unitsOf(source.value);
   if (files.some((file) => file.units !== units && hasPathData(file.value)))
-    return { problem: 'A file that this spec uses is in other units and has a shape drawn by path data, which cannot be converted.' };
+    return {
+      problem:
+        'A file that this spec uses is in other units and has a shape drawn by path data, which cannot be converted.',
+    };
   const carried = (file: File, path: YamlPath, value: unknown) => {
     return flowOf(carriedValue(value, path, file, file.units === units ? undefined : file.units));
   };

@@ -65,7 +65,12 @@ async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Pro
   const used = service.get(spec)?.report.uses.used ?? [];
   const own = headOfSpec(source, used, (file) => pathFrom(folder, vscode.Uri.parse(file)));
   const detail = vscode.workspace.asRelativePath(spec);
-  const item: Item = { label: own.name, description: 'stock of the tag in the editor', detail, stock: { ...own, font } };
+  const item: Item = {
+    label: own.name,
+    description: 'stock of the tag in the editor',
+    detail,
+    stock: { ...own, font },
+  };
   return [item, ...shared.filter(({ stock }) => stock.head.join() !== own.head.join())];
 }
 

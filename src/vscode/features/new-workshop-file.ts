@@ -20,10 +20,14 @@ export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   }
   const material = await chooseMaterial();
   if (material === undefined) return undefined;
-  const thickness = await askLength(2, 'How thick is the sheet? Measure it: sheets are rarely as thick as their label says.', {
-    value: '3 mm',
-    most: mostMm.thickness,
-  });
+  const thickness = await askLength(
+    2,
+    'How thick is the sheet? Measure it: sheets are rarely as thick as their label says.',
+    {
+      value: '3 mm',
+      most: mostMm.thickness,
+    },
+  );
   if (thickness === undefined) return undefined;
   const kerf = await askLength(
     3,

@@ -57,7 +57,9 @@ const leaderStepPx = 5;
 const cost = {
   crossing: 60,
   /** For every pixel that a leader runs over letters or material: they are what one is looking at. */
-  overShape: 3,
+  overShape: 2,
+  /** To say only the least. */
+  less: 90,
   /** Of a vital label that finds no place: on a letter or an opening, on another label, and for every pixel beyond the room. */
   overDrawing: 3000,
   overLabel: 6000,
@@ -114,16 +116,20 @@ function placedIn(
   return { placed, squeezed };
 }
 
+interface Placing {
+  readonly place: PlacedLabel;
+  readonly cost: number;
+}
+
 class Layout {
   private readonly boxes: Box[];
   private readonly lines: Line[];
-  /** Leaders may cross each other and marks, but are then harder to follow. */
-  private readonly leaders: Line[];
+  /** Leaders may cross, but are then harder to follow. */
+  private readonly leaders: Line[] = [];
 
   constructor(private readonly around: Surroundings) {
     this.boxes = [...around.boxes];
     this.lines = [...around.marks];
-    this.leaders = [...around.marks];
   }
 
   take({ box, lines }: PlacedLabel): void {
@@ -144,18 +150,19 @@ class Layout {
     return best;
   }
 
-  /** All of it, or else the least. */
+  /** All of it, or else the least, which is better than a long leader over letters. */
   inShort(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
     const whole = this.atSpot(label, last);
-    if (whole || !label.least) return whole;
+    if (!label.least || (whole && whole.cost <= cost.less)) return whole?.place;
     const least = this.atSpot({ ...label, size: label.least }, last);
-    return least && { ...least, isLeast: true };
+    if (whole && (!least || whole.cost <= least.cost + cost.less)) return whole.place;
+    return least && { ...least.place, isLeast: true };
   }
 
   /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */
-  atSpot(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
+  atSpot(label: SpotLabel, last: string | undefined): Placing | undefined {
     const nearest = nearestTo(label);
-    const best: Partial<Record<GroundKind, { readonly place: PlacedLabel; readonly cost: number }>> = {};
+    const best: Partial<Record<GroundKind, Placing>> = {};
     const groundAt = (angle: number, radius: number): GroundKind | undefined => {
       const box = boxAt(label, angle, radius);
       const ground = this.groundFor(box);
@@ -179,11 +186,11 @@ class Layout {
         if (ground === 'free') break;
       }
     }
-    return (best.free ?? best.material)?.place;
+    return best.free ?? best.material;
   }
 
   leastBad(label: SpotLabel, last: string | undefined): PlacedLabel {
-    let best: { readonly place: PlacedLabel; readonly cost: number } | undefined;
+    let best: Placing | undefined;
     const nearest = nearestTo(label);
     for (const { angle, key, extra } of anglesOf(label, last)) {
       for (let radius = nearest; radius <= nearest + reachPx; radius += 3 * stepPx) {

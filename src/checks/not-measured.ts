@@ -26,7 +26,7 @@ type Told = Pick<Finding, 'message'> & Partial<Pick<Finding, 'piece' | 'points' 
 function kerf({ stock, output }: Tag, name: string): Told | undefined {
   if (stock.says?.kerf !== false || !output.compensate) return undefined;
   return {
-    message: `“${name}” has no kerf yet: parts come out smaller, and holes larger, by what the beam takes away. The kerf test finds it.`,
+    message: `“${name}” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.`,
   };
 }
 
@@ -47,7 +47,7 @@ function web({ stock, pieces }: Tag, name: string): Told | undefined {
     piece: piece.id,
     points: neck.ends,
     width: neck.width,
-    message: `The narrowest place is ${mm(neck.width)}; that “${name}” bears ${mm(minWeb)} is only a default. The web comb finds what it bears.`,
+    message: `The narrowest place is ${mm(neck.width)}; the minimum of ${mm(minWeb)} for “${name}” is only a default. Cut a web comb to find your own.`,
   };
 }
 
@@ -56,6 +56,6 @@ function lettering(tag: Tag, name: string): Told | undefined {
   const height = Math.min(...engravedHeights(tag));
   if (height < usualXHeightMm || height > nearLimit * usualXHeightMm) return undefined;
   return {
-    message: `Engraved letters are ${mm(height)} high; that ${mm(usualXHeightMm)} can be read on “${name}” is only a default. The engraving ladder finds what can.`,
+    message: `Engraved letters are ${mm(height)} high; the minimum of ${mm(usualXHeightMm)} for “${name}” is only a default. Cut an engraving ladder to find your own.`,
   };
 }

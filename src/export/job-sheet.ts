@@ -22,6 +22,7 @@ import { takesFacts } from './takes-facts.ts';
 import type { Fact } from './takes-facts.ts';
 import { workRows } from './work-rows.ts';
 import { wordsOn } from './words-on.ts';
+import { measuredOn } from '../spec/measured-values.ts';
 
 const marginMm = 15;
 const columnMm = 34;
@@ -184,17 +185,21 @@ function materialFacts(tag: Tag): Fact[] {
   const { stock, units, output, sheet, machine } = tag;
   const power = setByHand(tag);
   const { thickness, minWeb } = stock;
+  const kerfDay = stock.measuredOn?.kerf;
   const all: (Fact | undefined)[] = [
     { name: 'Material', value: materialOf(tag) ?? 'not named in the spec' },
     { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
     sheet && { name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
     {
       name: 'Kerf',
-      value: `${kerfNote(tag)} It differs from machine to machine and sheet to sheet: try on scrap first.`,
+      value: `${kerfNote(tag)} ${kerfDay === undefined ? 'It differs from machine to machine and sheet to sheet: try on scrap first.' : `Measured on ${kerfDay}.`}`,
     },
     machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
     power === undefined ? undefined : { name: 'Power, set by hand', value: power },
-    { name: 'Minimum web', value: `${lengthIn(minWeb, units)}; anything narrower is listed as a problem.` },
+    {
+      name: 'Minimum web',
+      value: `${lengthIn(minWeb, units)}${measuredOn(stock.measuredOn?.min_web)}; anything narrower is listed as a problem.`,
+    },
     output.tabs && {
       name: 'Tabs',
       value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,

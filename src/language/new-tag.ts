@@ -39,14 +39,19 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
     const text = texts[index]?.trim();
     if (!text) continue;
     const title = valueAt(new SpecSource(spec).value, ['title']);
-    // Most titles begin with the word that is on the tag.
-    if (typeof title === 'string') spec = changed(spec, [], 'title', yamlText(title.replace(old, () => text)));
+    if (typeof title === 'string') spec = changed(spec, [], 'title', yamlText(retitled(title, old, text, index === 0)));
     spec = changed(spec, path, 'text', yamlText(text));
   }
   const [first] = lettering;
   if (font !== undefined && first) spec = changed(spec, first.path, 'font', yamlText(font));
   if (width !== undefined) spec = sized(spec, first, width);
   return spec;
+}
+
+/** Most titles begin with the word that is on the tag; one that names no word begins with the first. */
+function retitled(title: string, old: string, text: string, isFirst: boolean): string {
+  if (title.includes(old)) return title.replace(old, () => text);
+  return isFirst && text !== old ? `${text}, ${title.slice(0, 1).toLowerCase()}${title.slice(1)}` : title;
 }
 
 /** Cut from a stock of a file that it then uses. `file`: as seen from the spec. */

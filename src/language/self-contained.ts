@@ -34,7 +34,10 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
   const files = every(used);
   const units = unitsOf(source.value);
   if (files.some((file) => file.units !== units && hasPathData(file.value)))
-    return { problem: 'A shape by path data is in the units of its file, which are others than those of the spec.' };
+    return {
+      problem:
+        'A file that this spec uses is in other units and has a shape drawn by path data, which cannot be converted.',
+    };
   const carried = (file: File, path: YamlPath, value: unknown) => {
     return flowOf(carriedValue(value, path, file, file.units === units ? undefined : file.units));
   };
@@ -211,7 +214,7 @@ function flowOf(value: unknown): string {
       .map(([key, each]) => `${yamlText(key)}: ${flowOf(each)}`)
       .join(', ')}}`;
   if (typeof value !== 'string') return String(value);
-  // Figures with a unit, and days, are plain in every specs that a person writes.
+  // Figures with a unit, and days, are plain in every spec that a person writes.
   return /^\d+(\.\d+)? ?(mm|cm|in|pt|px|%|mm\/s|mm\/min|in\/s|mm\/s2)$|^\d{4}-\d{2}-\d{2}$/.test(value)
     ? value
     : yamlText(value);

@@ -16,10 +16,10 @@ export interface WorkshopChoices {
 
 export function workshopText({ units, stock, material, thickness, kerf, sheet, twine }: WorkshopChoices): string {
   return [
-    '# What this workshop knows of its stocks, its machine and its ties.',
-    '# A spec says “use:” with this file, and “stock:” with a name from below.',
-    '# What is not known yet: run “Tagwright: New Test Piece…”, cut it, then',
-    '# “Tagwright: Enter a Measurement…”, which writes it here with the day.',
+    '# The stocks, the ties and the machine of this workshop.',
+    '# To use them, write “use:” with this file and “stock:” with a name from below.',
+    '# For a value you do not know yet, run “Tagwright: New Test Piece…”, cut it, and run',
+    '# “Tagwright: Enter a Measurement…”, which writes the value here with its date.',
     'tagwright: 1',
     ...(units === 'in' ? ['units: in'] : []),
     '',
@@ -28,16 +28,16 @@ export function workshopText({ units, stock, material, thickness, kerf, sheet, t
     `    material: ${yamlText(material)}`,
     `    thickness: ${thickness}`,
     ...(kerf === undefined
-      ? ['    # kerf: 0.16 mm           # what the beam takes: kerf test']
+      ? ['    # kerf: 0.16 mm           # removed by the beam: kerf test']
       : [`    kerf: ${kerf}`]),
-    '    # min_web: 1.5 mm         # narrowest material: web comb',
-    '    # min_x_height: 1.2 mm    # smallest letters: engraving ladder',
+    '    # min_web: 1.5 mm         # narrowest bridge: web comb',
+    '    # min_x_height: 1.2 mm    # smallest engraved letters: engraving ladder',
     '    # machine: {cut: 12 mm/s, engrave: 250 mm/s, hatch: 0.1 mm}',
     '    # price: {amount: 4.20, per: m2, currency: EUR}',
     '    # caution: Printed on the job sheet under Safety.',
     '    # look: {color: "#E9D2A6", grain: left-right, engraving: dark}',
     '',
-    ...(twine === undefined ? [] : ['ties:', `  twine: {twine: ${twine}}    # its “opening”: hole comb`, '']),
+    ...(twine === undefined ? [] : ['ties:', `  twine: {twine: ${twine}}    # for its “opening”: hole comb`, '']),
     ...(sheet === undefined
       ? []
       : [`sheet: {size: [${sheet[0]}, ${sheet[1]}], margin: ${units === 'in' ? '1/4 in' : '5 mm'}}`, '']),

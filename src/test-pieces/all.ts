@@ -9,12 +9,12 @@ import { webComb } from './web-comb.ts';
 
 /** In the order in which a new stock is met. */
 export const testPieces = {
-  kerf: { title: 'Kerf test', finds: 'how much the beam takes away', spec: kerfTest },
-  web: { title: 'Web comb', finds: 'how narrow material may be', spec: webComb },
-  holes: { title: 'Hole comb', finds: 'the hole that a twine or ribbon needs', spec: holeComb },
+  kerf: { title: 'Kerf test', finds: 'how much the beam removes', spec: kerfTest },
+  web: { title: 'Web comb', finds: 'how narrow a bridge can be', spec: webComb },
+  holes: { title: 'Hole comb', finds: 'the hole that your twine or ribbon needs', spec: holeComb },
   ladder: {
     title: 'Engraving ladder',
-    finds: 'the smallest lettering, and the distance of engraved lines',
+    finds: 'the smallest lettering you can read, and the spacing of engraved lines',
     spec: engravingLadder,
   },
   field: { title: 'Engraving field', finds: 'power and speed for engraving', spec: engravingField },

@@ -47,15 +47,15 @@ export function engravingField({ head, name }: StockAtHand): string {
     addLegend(`speed${i + 1}`, label(speed.replace(' mm/s', ''), { right: left - 27, up: top - i * pitch.up }));
   });
   addLegend('title', label(`engraving field, ${name}`, { right: 0, up: largest.height / 2 - 6 }, 3.6));
-  addLegend('powers', label('power, %', { right: left - 26, up: top + 8.7 }));
-  addLegend('speeds', label('mm/s', { right: left - 27, up: top + 4.7 }));
+  addLegend('powers', label('power, %', { right: left - 15, up: top + 8.5 }));
+  addLegend('speeds', label('speed, mm/s', { right: left - 26, up: top + 4.6 }));
   shapes['legend'] = `{union: [${legends.join(', ')}]}`;
   return specText({
     title: `Engraving field, ${name}`,
     comment: [
-      'Finds power and speed for engraving. Every square is on a layer of its own, named after its number: set the power of its',
-      'column and the speed of its row on the machine by hand. The number of the square you like best goes into the stock: run',
-      '“Tagwright: Enter a Measurement…”. The layer “legend” is engraved as you engrave now.',
+      'Finds power and speed for engraving. Every square is on a layer of its own, named after its number: on the machine, set it to',
+      'the power of its column and the speed of its row by hand. Engrave the layer “legend” with the settings you use now. To enter',
+      'the number of the square you like best, run “Tagwright: Enter a Measurement…”.',
     ],
     head,
     output: '{engrave_layers: each}',

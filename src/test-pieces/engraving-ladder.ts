@@ -44,9 +44,9 @@ export function engravingLadder({ head, name, font }: StockAtHand): string {
   return specText({
     title: `Engraving ladder, ${name}`,
     comment: [
-      `Finds the smallest lettering that can be read on this stock in ${font}, by its x-height, and the distance of engraved lines.`,
-      'Each patch is on a layer of its own: set the distance of its lines by hand to the figure beside it. The widest distance that',
-      'still looks solid and the smallest letters you can read go into the stock: run “Tagwright: Enter a Measurement…”.',
+      `Finds the smallest lettering you can read on this stock in ${font}, by its x-height, and the spacing of engraved lines. Each`,
+      'patch is on a layer of its own: set its line spacing, by hand, to the number beside it. To enter the smallest letters you can',
+      'read, and the widest spacing that still looks solid, run “Tagwright: Enter a Measurement…”.',
     ],
     head,
     output: '{engrave_layers: each}',

@@ -26,8 +26,8 @@ export function holeComb({ head, name }: StockAtHand): string {
   return specText({
     title: `Hole comb, ${name}`,
     comment: [
-      'Finds the hole that a twine or a ribbon needs. Fold it, as it hangs a tag, and push the loop through the holes. The smallest',
-      'one that it goes through without a needle goes into the tie: run “Tagwright: Enter a Measurement…”.',
+      'Finds the hole that your twine or ribbon needs. Fold it double, as on a tag, and push the loop through the holes. To enter',
+      'the smallest hole that it passes without a needle, run “Tagwright: Enter a Measurement…”.',
     ],
     head,
     shapes,

@@ -19,9 +19,9 @@ export function kerfTest({ head, name }: StockAtHand): string {
   return specText({
     title: `Kerf test, ${name}`,
     comment: [
-      'Finds the kerf. The beam runs on the drawn lines. Cuts taper, so measure every slot, and the piece that fell out of it, on',
-      'the face with the figures, which lay towards the beam: with the tips of the caliper just below the edge, the scorch brushed',
-      'off. Then run “Tagwright: Enter a Measurement…”.',
+      'Finds the kerf. The beam runs on the drawn lines. Brush off the char, then measure every slot, and the piece that fell out',
+      'of it, on the labelled face, with the tips of the caliper just below the edge: cuts taper, and that face was towards the',
+      'beam. Then run “Tagwright: Enter a Measurement…”.',
     ],
     head,
     output: '{compensate: false}',

@@ -34,7 +34,7 @@ export const measurements = {
     title: 'Kerf',
     of: 'stock',
     question:
-      'How wide is each slot, and the piece that fell out of it? Both on the face with the figures: cuts taper.',
+      'How wide is each slot, and the piece that fell out of it? Measure both on the labelled face: cuts taper.',
     example: '10.16/9.84, 20.15/19.85, 30.17/29.83',
     dated: 'kerf',
     read: readKerf,
@@ -42,39 +42,39 @@ export const measurements = {
   web: {
     title: 'Narrowest web',
     of: 'stock',
-    question: 'Which is the narrowest neck that held when you flexed it and pulled at it?',
+    question: 'What is the narrowest neck that held when you flexed it and pulled on it?',
     example: '1.1',
     dated: 'min_web',
-    read: length('min_web', ['min_web'], 'Write the figure at the neck, such as 1.1.'),
+    read: length('min_web', ['min_web'], 'Enter the number at the neck, such as 1.1.'),
   },
   hole: {
     title: 'Hole for a tie',
     of: 'tie',
-    question: 'Which is the smallest hole that the folded twine or ribbon goes through?',
+    question: 'What is the smallest hole that the folded twine or ribbon goes through?',
     example: '3.5',
     dated: 'opening',
-    read: length('opening', ['opening'], 'Write the figure at the hole, such as 3.5.'),
+    read: length('opening', ['opening'], 'Enter the number at the hole, such as 3.5.'),
   },
   lettering: {
     title: 'Smallest lettering',
     of: 'stock',
-    question: 'Which are the smallest letters of the ladder that can be read?',
+    question: 'What are the smallest letters on the ladder that you can read?',
     example: '1.4',
     dated: 'min_x_height',
-    read: length('min_x_height', ['min_x_height'], 'Write the figure at the line, such as 1.4.'),
+    read: length('min_x_height', ['min_x_height'], 'Enter the number at the line, such as 1.4.'),
   },
   spacing: {
-    title: 'Distance of engraved lines',
+    title: 'Spacing of engraved lines',
     of: 'stock',
-    question: 'Which is the widest distance of lines that still looks solid?',
+    question: 'What is the widest line spacing that still looks solid?',
     example: '0.1',
     dated: 'hatch',
-    read: length('hatch', ['machine', 'hatch'], 'Write the figure at the patch, such as 0.1.'),
+    read: length('hatch', ['machine', 'hatch'], 'Enter the number at the patch, such as 0.1.'),
   },
   engraving: {
     title: 'Power and speed for engraving',
     of: 'stock',
-    question: 'Which square of the field is the best? Its number; or the power and the speed that you set.',
+    question: 'Which square of the field is best? Enter its number, or the power and speed you set.',
     example: '13, or 30 %, 200 mm/s',
     dated: 'engrave',
     read: readEngraving,
@@ -140,14 +140,14 @@ function lengthIn(typed: string, units: Units): { readonly mm: number; readonly 
 function readKerf(typed: string, units: Units): MeasuredAnswer {
   const pairs = typed.split(/[,;]\s*|\s+(?=[\d.]+\s*\/)/).map((pair) => pair.split('/').map((each) => each.trim()));
   if (pairs.some((pair) => pair.length !== 2 || pair.includes('')))
-    return { problem: 'Write the slot, a slash and its piece, such as 10.16/9.84, 20.15/19.85.' };
+    return { problem: 'Enter each slot, a slash and its piece, such as 10.16/9.84, 20.15/19.85.' };
   const result = kerfFrom(pairs.map(([slot]) => slot).join(', '), pairs.map(([, piece]) => piece).join(', '), units);
   if ('problem' in result) return result;
   const text = units === 'mm' ? `${Number(result.mm.toFixed(3))} mm` : `${Number((result.mm / 25.4).toFixed(4))} in`;
   return {
     values: [[['kerf'], text]],
     ...(result.doubtful
-      ? { doubt: `The pairs differ by ${result.spreadMm.toFixed(2)} mm: measure again before you trust it.` }
+      ? { doubt: `The pairs differ by ${result.spreadMm.toFixed(2)} mm: measure again before you rely on it.` }
       : {}),
   };
 }
@@ -157,7 +157,7 @@ function readEngraving(typed: string): MeasuredAnswer {
   const power = cell?.power ?? /\d+(?:\.\d+)?\s*%/.exec(typed)?.[0];
   const speed = cell?.speed ?? /\d+(?:\.\d+)?\s*(?:mm|cm|in)\s*\/\s*(?:s|min)/.exec(typed)?.[0];
   if (power === undefined || speed === undefined)
-    return { problem: `Write the number of a square, 1 to ${fieldCells().length}, or both: 30 %, 200 mm/s.` };
+    return { problem: `Enter the number of a square, 1 to ${fieldCells().length}, or both: 30 %, 200 mm/s.` };
   return {
     values: [
       [['machine', 'engrave'], speed],

@@ -25,7 +25,7 @@ export function headOfUsed(file: string, name: string, machine?: string): StockH
  */
 export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf: (file: string) => string): StockHead {
   const place = chosenPlace('stock', source, used);
-  if (!place) return { head: [], name: 'stock not named' };
+  if (!place) return { head: [], name: 'unnamed stock' };
   if (place.file !== undefined)
     return place.name === undefined
       ? { head: [`use: ${yamlText(pathOf(place.file))}`], name: 'stock' }

@@ -29,9 +29,9 @@ export function webComb({ head, name }: StockAtHand): string {
   return specText({
     title: `Web comb, ${name}`,
     comment: [
-      'Finds how narrow material may be. Measure the kerf first, or every neck comes out narrower by it. Cut the comb, flex each',
-      'tongue gently and pull at it, along the grain and across if it has one. The narrowest neck that holds goes into the stock:',
-      'run “Tagwright: Enter a Measurement…”.',
+      'Finds how narrow a bridge can be. Measure the kerf first: without it, every neck comes out that much narrower. Cut the comb,',
+      'flex each tongue gently and pull on it; if the sheet has a grain, cut one comb along it and one across. To enter the',
+      'narrowest neck that holds, run “Tagwright: Enter a Measurement…”.',
     ],
     head,
     shapes,

@@ -2,6 +2,7 @@
 
 import { alternatives, isLength, resolved } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
+import { isGroup } from '../values.ts';
 
 /** The sentence, then unit, default and example where there are any. */
 export function keyDocs(key: string, node: SchemaNode): string {
@@ -14,11 +15,12 @@ export function keyDocs(key: string, node: SchemaNode): string {
   return [sentence(description), facts.join('  \n')].filter((part) => part !== '').join('\n\n');
 }
 
-/** In a word or two, for the line of a list. */
-export function kindOfValue(node: SchemaNode): string {
+/** In a word or two, for the line of a list. `value`: what is there, which decides where a key may have several kinds. */
+export function kindOfValue(node: SchemaNode, value?: unknown): string {
   const options = alternatives(node);
   if (options.some(isLength)) return 'length';
-  const option = options[0];
+  const there = isGroup(value) ? 'object' : Array.isArray(value) ? 'array' : undefined;
+  const option = options.find(({ type }) => type !== undefined && type === there) ?? options[0];
   if (option?.const !== undefined) return String(option.const);
   if (option?.enum) return option.enum.length > 4 ? 'one of several words' : option.enum.join(' | ');
   const type = String(option?.type ?? '');

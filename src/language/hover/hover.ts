@@ -57,7 +57,13 @@ function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | unde
   const hung = tag?.pieces.find((piece) => isHangerOf(piece, path));
   const load = hung && tag ? loadDocs(hung, tag) : '';
   const centring = tag && ['place', 'by', 'fit'].includes(key) ? centringDocs(path, tag) : '';
-  return [`**${plain(key)}** – ${kindOfValue(node)}`, keyDocs(key, node), lengthLine(path, source), centring, load];
+  return [
+    `**${plain(key)}** – ${kindOfValue(node, valueAt(source.value, path))}`,
+    keyDocs(key, node),
+    lengthLine(path, source),
+    centring,
+    load,
+  ];
 }
 
 function aboutValue(

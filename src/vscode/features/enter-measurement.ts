@@ -57,7 +57,7 @@ export async function enterMeasurement(
   const before = document.getText();
   const after = withMeasured(before, place.path, answer.values, { ...measurement, day });
   if (after === undefined) {
-    void vscode.window.showErrorMessage(`“${place.name}” cannot be written to: give it a value first, such as {}.`);
+    void vscode.window.showErrorMessage(`“${place.name}” is empty: write {} after its name first.`);
     return;
   }
   const edit = new vscode.WorkspaceEdit();
@@ -117,7 +117,7 @@ async function choosePlace({ of, title }: Measurement, places: readonly Place[])
     detail: vscode.workspace.asRelativePath(place.uri),
     place,
   }));
-  return (await vscode.window.showQuickPick(items, { title, placeHolder: `Of which ${of}?` }))?.place;
+  return (await vscode.window.showQuickPick(items, { title, placeHolder: `For which ${of}?` }))?.place;
 }
 
 function ask(measurement: Measurement, { name }: Place, units: Units): Thenable<string | undefined> {
@@ -136,7 +136,7 @@ function ask(measurement: Measurement, { name }: Place, units: Units): Thenable<
 
 async function offerWorkshop(of: Measurement['of']): Promise<void> {
   const create = 'New Workshop File…';
-  const message = `There is no ${of} to enter it for. Keep your stocks and ties in a workshop file, or give the spec a ${of}.`;
+  const message = `There is no ${of} to enter this for. Make a workshop file for your stocks and ties, or give the spec a ${of}.`;
   if ((await vscode.window.showInformationMessage(message, create)) === create)
     await vscode.commands.executeCommand('tagwright.newWorkshopFile');
 }

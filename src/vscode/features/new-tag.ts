@@ -148,7 +148,7 @@ class Questions {
   }
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
-    const items: Item[] = [{ label: 'Leave it as it is', description: 'it is marked in the preview', value: {} }];
+    const items: Item[] = [{ label: 'Leave it as it is', description: 'marked in the preview', value: {} }];
     const moreItems = fixes.then(
       (found) => found.map(fixItem),
       () => [],
@@ -238,7 +238,7 @@ function widthItems(typed: string): Item[] {
   const wanted = typed.trim();
   if (wanted === '') {
     return [
-      { label: 'As it is', description: 'the size of the sample', value: { width: undefined } },
+      { label: 'As it is', description: 'sized like the sample', value: { width: undefined } },
       ...widths.map((width) => ({ label: width, value: { width } })),
     ];
   }

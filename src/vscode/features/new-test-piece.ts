@@ -68,7 +68,12 @@ async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Pro
   const used = service.get(spec)?.report.uses.used ?? [];
   const own = headOfSpec(source, used, (file) => pathFrom(folder, vscode.Uri.parse(file)));
   const detail = vscode.workspace.asRelativePath(spec);
-  const item: Item = { label: own.name, description: 'of the tag in the editor', detail, stock: { ...own, font } };
+  const item: Item = {
+    label: own.name,
+    description: 'stock of the tag in the editor',
+    detail,
+    stock: { ...own, font },
+  };
   return [item, ...shared.filter(({ stock }) => stock.head.join() !== own.head.join())];
 }
 
@@ -76,5 +81,5 @@ async function chooseStock(items: readonly Item[]): Promise<StockChoice | undefi
   if (items.length > 1)
     return (await vscode.window.showQuickPick(items, { title: 'New test piece', placeHolder: 'Cut from which stock?' }))
       ?.stock;
-  return items[0]?.stock ?? { head: [], name: 'stock not named' };
+  return items[0]?.stock ?? { head: [], name: 'unnamed stock' };
 }

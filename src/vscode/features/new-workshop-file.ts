@@ -15,19 +15,23 @@ const steps = 5;
 export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   if (!folder) {
-    void vscode.window.showErrorMessage('Open a folder first: a workshop file lies beside the specs that use it.');
+    void vscode.window.showErrorMessage('Open a folder first: a workshop file belongs beside the specs that use it.');
     return undefined;
   }
   const material = await chooseMaterial();
   if (material === undefined) return undefined;
-  const thickness = await askLength(2, 'How thick is the sheet? Measure it: sheets are rarely what they are called.', {
-    value: '3 mm',
-    most: mostMm.thickness,
-  });
+  const thickness = await askLength(
+    2,
+    'How thick is the sheet? Measure it: sheets are rarely as thick as their label says.',
+    {
+      value: '3 mm',
+      most: mostMm.thickness,
+    },
+  );
   if (thickness === undefined) return undefined;
   const kerf = await askLength(
     3,
-    'Kerf, the width the beam takes away? Leave it empty until you have cut a kerf test.',
+    'What is the kerf, the width that the beam removes? Leave this empty until you have cut a kerf test.',
     {
       value: '',
       most: mostMm.kerf,
@@ -37,7 +41,7 @@ export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   if (kerf === undefined) return undefined;
   const sheet = await askSheet();
   if (sheet === undefined) return undefined;
-  const twine = await askLength(5, 'How thick is the twine that you tie tags on with? Leave it empty if it differs.', {
+  const twine = await askLength(5, 'How thick is the twine you tie tags on with? Leave this empty if it varies.', {
     value: '2 mm',
     most: mostMm.opening,
     isOptional: true,
@@ -68,13 +72,13 @@ async function chooseMaterial(): Promise<string | undefined> {
   pick.title = title;
   pick.step = 1;
   pick.totalSteps = steps;
-  pick.placeholder = 'Which stock do you cut most? Choose, or type its name';
+  pick.placeholder = 'Which material do you cut most? Choose one, or type its name';
   pick.ignoreFocusOut = true;
   pick.items = items;
   pick.onDidChangeValue((typed) => {
     const material = typed.trim();
     const isKnown = material === '' || items.some(({ label }) => label === material);
-    pick.items = isKnown ? items : [...items, { label: `Call it “${material}”`, material, alwaysShow: true }];
+    pick.items = isKnown ? items : [...items, { label: `Use “${material}”`, material, alwaysShow: true }];
   });
   return new Promise((resolve) => {
     pick.onDidAccept(() => {
@@ -121,7 +125,7 @@ function withUnit(typed: string): string {
 function problemOf(text: string, most: number): string | undefined {
   const result = parseLength(text.trim(), 'mm');
   if ('problem' in result) return result.problem;
-  return result.mm > 0 && result.mm <= most ? undefined : `Write a length of more than 0 and at most ${most} mm.`;
+  return result.mm > 0 && result.mm <= most ? undefined : `Enter a length above 0, at most ${most} mm.`;
 }
 
 /** Such as `600 mm × 300 mm`. */
@@ -129,12 +133,12 @@ async function askSheet(): Promise<string | undefined> {
   const sides = (text: string) => text.split(/[x×,]/i).map(withUnit);
   const typed = await vscode.window.showInputBox({
     title: `${title} (4/${steps})`,
-    prompt: 'How large are your sheets? Leave it empty if they differ.',
+    prompt: 'How large are your sheets? Leave this empty if they vary.',
     value: '600 × 300 mm',
     ignoreFocusOut: true,
     validateInput: (text) => {
       if (text.trim() === '') return undefined;
-      if (sides(text).length !== 2) return 'Write width × height, such as 600 × 300 mm.';
+      if (sides(text).length !== 2) return 'Enter width × height, such as 600 × 300 mm.';
       return sides(text)
         .map((side) => problemOf(side, longestMm))
         .find((problem) => problem !== undefined);

@@ -11,7 +11,7 @@ export async function putValuesIn(spec: vscode.Uri, service: TagService): Promis
   const source = sourceOf(document);
   const report = service.get(spec)?.report;
   if (!report || report.source.text !== source.text || !report.model) {
-    void vscode.window.showErrorMessage('The spec has errors: put them right first, so that nothing is lost.');
+    void vscode.window.showErrorMessage('This spec has errors. Fix them first, so that nothing is lost.');
     return;
   }
   const result = selfContained(source, report.uses);
@@ -20,11 +20,15 @@ export async function putValuesIn(spec: vscode.Uri, service: TagService): Promis
     return;
   }
   if (result.text === source.text) {
-    void vscode.window.showInformationMessage('This spec uses no other file: it can be sent as it is.');
+    void vscode.window.showInformationMessage('This spec uses no other files. It can be sent as it is.');
     return;
   }
   const edit = new vscode.WorkspaceEdit();
   for (const { range, text } of editsBetween(source.text, result.text))
     edit.replace(spec, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
-  await vscode.workspace.applyEdit(edit);
+  if (!(await vscode.workspace.applyEdit(edit))) return;
+  const names = report.uses.used.map(({ name }) => `“${name.slice(name.lastIndexOf('/') + 1)}”`).join(', ');
+  void vscode.window.showInformationMessage(
+    `The values of ${names} are in this spec now. It makes the same tag when it is sent alone.`,
+  );
 }

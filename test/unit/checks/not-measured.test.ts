@@ -24,7 +24,7 @@ const told = async (text: string): Promise<string[]> =>
 describe('What was never measured of a stock', () => {
   it('is its kerf before all else, once, unless cuts are not compensated', async () => {
     assert.deepEqual(await told(spec('', 'body: [plate], engrave: [small]', '', 14)), [
-      'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam takes away. The kerf test finds it.',
+      'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.',
     ]);
     assert.deepEqual(await told(spec('', 'body: [plate]', 'output: {compensate: false}\n')), []);
     assert.deepEqual(await told(spec(', kerf: 0 mm')), []);
@@ -35,7 +35,7 @@ describe('What was never measured of a stock', () => {
     // The default is 1.5 mm; 1.3 times that is 1.95 mm.
     assert.match(
       (await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.9))).join(),
-      /narrowest place is 1\.90 mm; that “ply3” bears 1\.50 mm is only a default\. The web comb/,
+      /narrowest place is 1\.90 mm; the minimum of 1\.50 mm for “ply3” is only a default\. Cut a web comb/,
     );
     assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 2)), []);
     assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.45)), [], 'weak-bridge says it');
@@ -47,7 +47,7 @@ describe('What was never measured of a stock', () => {
     const stock = ', kerf: 0.1 mm, min_web: 1.5 mm';
     assert.match(
       (await told(spec(stock, engraved, '', 15))).join(),
-      /letters are 1\.50 mm high; that 1\.20 mm can be read on “ply3” is only a default\. The engraving ladder/,
+      /letters are 1\.50 mm high; the minimum of 1\.20 mm for “ply3” is only a default\. Cut an engraving ladder/,
     );
     assert.deepEqual(await told(spec(stock, engraved, '', 16)), []);
     assert.deepEqual(await told(spec(`${stock}, min_x_height: 1.2 mm`, engraved, '', 15)), []);

@@ -23,6 +23,8 @@ describe('A new tag from a sample', () => {
   it('has the words, the font and the size that are chosen, and a title that says so', async () => {
     const text = tagOf(sample('2'), { texts: ['Lemon Balm'], font: 'Great Vibes', width: '75 mm' });
     assert.match(text, /title: "?Lemon Balm, script name"?/);
+    assert.match(tagOf(sample('1'), { texts: ['Thyme & Dill'] }), /title: "?Thyme & Dill, jar initial"?/);
+    assert.match(tagOf(sample('1'), { texts: ['S'] }), /title: Jar initial/);
     assert.match(text, /name: \{text: Lemon Balm, font: Great Vibes, width: 92 mm, grow: 0\.5 mm\}/);
     const made = await report(text);
     const { minX, maxX } = boundsOf(made.tag!.pieces[0]!.region)!;

@@ -96,6 +96,25 @@ describe('What is written on the drawing', () => {
     assert.ok(!overlap(first.box, second.box));
   });
 
+  it('turns aside sooner than have its leader run over a letter', () => {
+    const letter: Box = [310, 100, 335, 300];
+    const beside: Surroundings = { ...empty, under: (box) => (overlap(box, letter) ? 'taken' : 'free') };
+    const leaderIn = (around: Surroundings) => layOut([spot('name', [300, 200])], around, none).get('name')!.lines[0]!;
+    assert.ok(crosses(...leaderIn(empty), letter));
+    assert.ok(!crosses(...leaderIn(beside), letter));
+  });
+
+  it('says less sooner than at the end of a long leader', () => {
+    const least = { width: 18, height: 18 };
+    const widthFrom = (free: number): number => {
+      // All of a label only fits right of there.
+      const under: Surroundings['under'] = ([left, , right]) => (left >= free || right - left < 30 ? 'free' : 'taken');
+      const [left, , right] = layOut([spot('name', [300, 200], { least })], { ...empty, under }, none).get('name')!.box;
+      return right - left;
+    };
+    assert.deepEqual([widthFrom(340), widthFrom(480)], [size.width, least.width]);
+  });
+
   it('makes room for what is vital by letting it choose first', () => {
     // The second, which is large, can only go right of its spot, where the first would go if it were asked first.
     const under: Surroundings['under'] = ([left, top, , bottom]) =>

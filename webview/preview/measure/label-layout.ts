@@ -50,10 +50,16 @@ const clearancePx = 3;
 /** From the nearest place there is in a direction to the furthest. */
 const reachPx = 300;
 const stepPx = 8;
+/** A leader is looked at so often: no stroke that can be seen is narrower. */
+const leaderStepPx = 5;
 
 /** What is worse than being a pixel further away: our own judgement, from looking at the samples. */
 const cost = {
   crossing: 60,
+  /** For every pixel that a leader runs over letters or material: they are what one is looking at. */
+  overShape: 2,
+  /** To say only the least. */
+  less: 90,
   /** Of a vital label that finds no place: on a letter or an opening, on another label, and for every pixel beyond the room. */
   overDrawing: 3000,
   overLabel: 6000,
@@ -110,6 +116,11 @@ function placedIn(
   return { placed, squeezed };
 }
 
+interface Placing {
+  readonly place: PlacedLabel;
+  readonly cost: number;
+}
+
 class Layout {
   private readonly boxes: Box[];
   private readonly lines: Line[];
@@ -139,18 +150,19 @@ class Layout {
     return best;
   }
 
-  /** All of it, or else the least. */
+  /** All of it, or else the least, which is better than a long leader over letters. */
   inShort(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
     const whole = this.atSpot(label, last);
-    if (whole || !label.least) return whole;
+    if (!label.least || (whole && whole.cost <= cost.less)) return whole?.place;
     const least = this.atSpot({ ...label, size: label.least }, last);
-    return least && { ...least, isLeast: true };
+    if (whole && (!least || whole.cost <= least.cost + cost.less)) return whole.place;
+    return least && { ...least.place, isLeast: true };
   }
 
   /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */
-  atSpot(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
+  atSpot(label: SpotLabel, last: string | undefined): Placing | undefined {
     const nearest = nearestTo(label);
-    const best: Partial<Record<GroundKind, { readonly place: PlacedLabel; readonly cost: number }>> = {};
+    const best: Partial<Record<GroundKind, Placing>> = {};
     const groundAt = (angle: number, radius: number): GroundKind | undefined => {
       const box = boxAt(label, angle, radius);
       const ground = this.groundFor(box);
@@ -166,17 +178,19 @@ class Layout {
         const at = radius === nearest ? radius : lowest(radius - stepPx, radius, isGood);
         const box = boxAt(label, angle, at);
         const leader = leaderTo(label, box);
-        const total = at + extra + cost.crossing * this.crossings(leader);
+        const limit = best[ground]?.cost ?? Infinity;
+        const bare = at + extra + cost.crossing * this.crossings(leader);
+        const total = bare < limit ? bare + cost.overShape * this.overShapePx(leader) : bare;
         const place = { key, box, lines: [leader], isOnMaterial: ground === 'material' };
-        if (total < (best[ground]?.cost ?? Infinity)) best[ground] = { place, cost: total };
+        if (total < limit) best[ground] = { place, cost: total };
         if (ground === 'free') break;
       }
     }
-    return (best.free ?? best.material)?.place;
+    return best.free ?? best.material;
   }
 
   leastBad(label: SpotLabel, last: string | undefined): PlacedLabel {
-    let best: { readonly place: PlacedLabel; readonly cost: number } | undefined;
+    let best: Placing | undefined;
     const nearest = nearestTo(label);
     for (const { angle, key, extra } of anglesOf(label, last)) {
       for (let radius = nearest; radius <= nearest + reachPx; radius += 3 * stepPx) {
@@ -210,6 +224,17 @@ class Layout {
 
   private crossings([a, b]: Line): number {
     return this.leaders.filter(([c, d]) => areApart(a, b, c, d) && areApart(c, d, a, b)).length;
+  }
+
+  /** How much of a leader lies over letters or material, in pixels, looked at step by step. */
+  private overShapePx([[ax, ay], [bx, by]]: Line): number {
+    const steps = Math.ceil(Math.hypot(bx - ax, by - ay) / leaderStepPx);
+    let over = 0;
+    for (let step = 1; step < steps; step++) {
+      const [x, y] = [ax + ((bx - ax) * step) / steps, ay + ((by - ay) * step) / steps];
+      if (this.around.under([x - 1, y - 1, x + 1, y + 1]) !== 'free') over += leaderStepPx;
+    }
+    return over;
   }
 
   private beyond(box: Box): number {

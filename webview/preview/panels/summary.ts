@@ -32,6 +32,8 @@ export class Summary {
       this.count,
       html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
     );
+    // Until something has been drawn, nothing is known of problems.
+    for (const element of [this.well, ...this.counters.map((each) => each.element)]) element.hidden = true;
     button.addEventListener('click', toggle);
   }
 

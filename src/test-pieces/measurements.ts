@@ -74,7 +74,8 @@ export const measurements = {
   engraving: {
     title: 'Power and speed for engraving',
     of: 'stock',
-    question: 'Which square of the field is the best? Its number; or the power and the speed that you set.',
+    question:
+      'Which square of the field is the best? Its number, where it has one; or the power and the speed that you set.',
     example: '13, or 30 %, 200 mm/s',
     dated: 'engrave',
     read: readEngraving,

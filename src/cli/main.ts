@@ -39,6 +39,8 @@ async function main(args: readonly string[]): Promise<number> {
       width: { type: 'string' },
       stock: { type: 'string' },
       font: { type: 'string' },
+      powers: { type: 'string' },
+      speeds: { type: 'string' },
     },
   });
   if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
@@ -68,6 +70,8 @@ async function main(args: readonly string[]): Promise<number> {
           only: values.only,
           stock: values.stock,
           font: values.font,
+          powers: values.powers,
+          speeds: values.speeds,
           to: values.to,
           out: values.out,
           overwrite: values.overwrite,

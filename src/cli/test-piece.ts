@@ -6,6 +6,7 @@ import type { Severities } from '../engine/severity.ts';
 import { loadUses } from '../spec/used-files.ts';
 import { SpecSource } from '../spec/source.ts';
 import { accepted } from '../test-pieces/accepted.ts';
+import { fieldValues, usualFor } from '../test-pieces/engraving-field.ts';
 import { headOfSpec, headOfUsed } from '../test-pieces/stock-head.ts';
 import { isTestPiece, testPieceNames, testPieces } from '../test-pieces/all.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
@@ -20,6 +21,9 @@ interface TestPieceOptions {
   /** Of a workshop's file, the name of a stock. */
   readonly stock: string | undefined;
   readonly font: string | undefined;
+  /** Of the engraving field. */
+  readonly powers: string | undefined;
+  readonly speeds: string | undefined;
   readonly to: string | undefined;
   readonly out: string | undefined;
   readonly overwrite: boolean;
@@ -27,13 +31,14 @@ interface TestPieceOptions {
 
 export async function testPieceAll(
   specs: readonly SpecFile[],
-  { only, stock, font = 'Nunito', to = 'svg', out, overwrite }: TestPieceOptions,
+  { only, stock, font = 'Nunito', powers, speeds, to = 'svg', out, overwrite }: TestPieceOptions,
   severities: Severities,
 ): Promise<number> {
   const [spec, ...more] = specs;
   if (!spec || more.length > 0) throw new UsageError('test-piece takes one spec or workshop file.');
   if (out === undefined) throw new UsageError('test-piece needs --out.');
   const names = only === undefined ? testPieceNames : only.split(',').map(known);
+  const field = { powers: valuesOf('powers', powers), speeds: valuesOf('speeds', speeds) };
   const pathOf = (file: string) => relative(resolve(out), file).replaceAll('\\', '/');
   const source = new SpecSource(spec.text);
   const files = nodeFontFiles('');
@@ -47,12 +52,18 @@ export async function testPieceAll(
   let isWhole = true;
   for (const name of names) {
     const target = join(out, `${name}-${head.name.replaceAll(/[^\w-]+/g, '-')}.tag.yaml`);
-    const text = await accepted(engine, testPieces[name].spec({ ...head, font }), options);
+    const text = await accepted(engine, testPieces[name].spec({ ...head, font, field }), options);
     isWhole = (await write(target, text, overwrite)) && isWhole;
     written.push(await readSpec(target, severities));
   }
   const code = await exportAll(written, { to, out, force: false, overwrite, width: undefined });
   return isWhole ? code : exitCodes.errors;
+}
+
+function valuesOf(what: 'powers' | 'speeds', typed: string | undefined): readonly string[] {
+  const result = fieldValues(what, typed ?? usualFor(what));
+  if ('problem' in result) throw new UsageError(`--${what}: ${result.problem}`);
+  return result.values;
 }
 
 function known(name: string) {

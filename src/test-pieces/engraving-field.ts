@@ -1,7 +1,7 @@
 /** Squares for power × speed, each on a layer of its own: they are set by hand, and the best one is known by its number. */
 
 import { label, largest, rectangle, specText } from './spec-text.ts';
-import type { StockAtHand } from './test-piece.ts';
+import type { FieldValues, StockAtHand } from './test-piece.ts';
 
 /** What is set by hand unless the maker says otherwise; our own choice, from hardly anything to most of what small lasers do. */
 export const usualPowers: readonly string[] = ['10 %', '20 %', '30 %', '45 %', '60 %'];
@@ -17,13 +17,46 @@ const cell = { width: 13, height: 9 } as const;
 const pitch = { right: 22, up: 14 } as const;
 
 /** Row by row: one speed, all powers. */
-export function fieldCells(): FieldCell[] {
-  return usualSpeeds.flatMap((speed, row) =>
-    usualPowers.map((power, column) => ({ number: row * usualPowers.length + column + 1, power, speed })),
+export function fieldCells(
+  { powers, speeds }: FieldValues = { powers: usualPowers, speeds: usualSpeeds },
+): FieldCell[] {
+  return speeds.flatMap((speed, row) =>
+    powers.map((power, column) => ({ number: row * powers.length + column + 1, power, speed })),
   );
 }
 
-export function engravingField({ head, name }: StockAtHand): string {
+/** So many columns, or rows, at most: those of the usual ones. */
+const mostValues = 5;
+const units = { powers: { text: '%', most: 100 }, speeds: { text: 'mm/s', most: 5000 } } as const;
+
+/** Such as `10, 20, 30 %`, from two to five of them; a problem where there are no such figures. */
+export function fieldValues(
+  what: keyof FieldValues,
+  typed: string,
+): { readonly values: readonly string[] } | { readonly problem: string } {
+  const { text, most } = units[what];
+  const figures = typed
+    .replaceAll(text, ' ')
+    .split(/[\s,;]+/)
+    .filter((figure) => figure !== '');
+  const isGood = (figure: string) => /^\d+(\.\d+)?$/.test(figure) && Number(figure) > 0 && Number(figure) <= most;
+  const isWhole = figures.length >= 2 && figures.length <= mostValues && new Set(figures).size === figures.length;
+  return isWhole && figures.every(isGood)
+    ? { values: figures.map((figure) => `${figure} ${text}`) }
+    : { problem: `Write two to five different ${what} of at most ${most} ${text}, such as ${usualFor(what)}.` };
+}
+
+/** As it may be typed. */
+export function usualFor(what: keyof FieldValues): string {
+  const { text } = units[what];
+  const usual = what === 'powers' ? usualPowers : usualSpeeds;
+  return `${usual.map((each) => each.replace(` ${text}`, '')).join(', ')} ${text}`;
+}
+
+export function engravingField({ head, name, field }: StockAtHand): string {
+  const { powers, speeds } = field ?? { powers: usualPowers, speeds: usualSpeeds };
+  // Only of the usual squares is it known elsewhere what their numbers stand for.
+  const isUsual = powers.join() === usualPowers.join() && speeds.join() === usualSpeeds.join();
   const shapes: Record<string, string> = {
     plate: rectangle(largest.width, largest.height, { right: 0, up: 0 }),
   };
@@ -33,17 +66,18 @@ export function engravingField({ head, name }: StockAtHand): string {
     legends.push(key);
   };
   const [left, top] = [-30, 22];
-  const cells = fieldCells().map(({ number }) => {
-    const [row, column] = [Math.floor((number - 1) / usualPowers.length), (number - 1) % usualPowers.length];
+  const cells = fieldCells({ powers, speeds }).map(({ number }) => {
+    const [row, column] = [Math.floor((number - 1) / powers.length), (number - 1) % powers.length];
     const at = { right: left + column * pitch.right, up: top - row * pitch.up };
     shapes[`cell-${number}`] = rectangle(cell.width, cell.height, at);
-    addLegend(`number${number}`, label(String(number), { right: at.right - cell.width / 2 - 3.2, up: at.up }, 2.4));
+    if (isUsual)
+      addLegend(`number${number}`, label(String(number), { right: at.right - cell.width / 2 - 3.2, up: at.up }, 2.4));
     return `cell-${number}`;
   });
-  usualPowers.forEach((power, i) => {
+  powers.forEach((power, i) => {
     addLegend(`power${i + 1}`, label(power.replace(' %', ''), { right: left + i * pitch.right, up: top + 8.5 }));
   });
-  usualSpeeds.forEach((speed, i) => {
+  speeds.forEach((speed, i) => {
     addLegend(`speed${i + 1}`, label(speed.replace(' mm/s', ''), { right: left - 27, up: top - i * pitch.up }));
   });
   addLegend('title', label(`engraving field, ${name}`, { right: 0, up: largest.height / 2 - 6 }, 3.6));
@@ -53,9 +87,9 @@ export function engravingField({ head, name }: StockAtHand): string {
   return specText({
     title: `Engraving field, ${name}`,
     comment: [
-      'Finds power and speed for engraving. Every square is on a layer of its own, named after its number: on the machine, set it to',
-      'the power of its column and the speed of its row by hand. Engrave the layer “legend” with the settings you use now. To enter',
-      'the number of the square you like best, run “Tagwright: Enter a Measurement…”.',
+      `Finds power and speed for engraving. Every square is on a layer of its own, ${isUsual ? 'named after its number' : 'counted row by row'}: on`,
+      'the machine, set it to the power of its column and the speed of its row by hand. Engrave the layer “legend” with the settings',
+      `you use now. To enter ${isUsual ? 'the number' : 'the power and speed'} of the square you like best, run “Tagwright: Enter a Measurement…”.`,
     ],
     head,
     output: '{engrave_layers: each}',

@@ -74,7 +74,7 @@ export const measurements = {
   engraving: {
     title: 'Power and speed for engraving',
     of: 'stock',
-    question: 'Which square of the field is best? Enter its number, or the power and speed you set.',
+    question: 'Which square of the field is best? Enter its number, if it has one, or the power and speed you set.',
     example: '13, or 30 %, 200 mm/s',
     dated: 'engrave',
     read: readEngraving,

@@ -7,6 +7,14 @@ export interface StockAtHand {
   readonly name: string;
   /** Of the tag that is to be engraved. */
   readonly font: string;
+  /** Of an engraving field, unless the usual ones will do. */
+  readonly field?: FieldValues;
+}
+
+/** What is set by hand for the squares of an engraving field, such as `30 %` and `200 mm/s`. */
+export interface FieldValues {
+  readonly powers: readonly string[];
+  readonly speeds: readonly string[];
 }
 
 export interface TestPiece {

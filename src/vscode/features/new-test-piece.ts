@@ -4,6 +4,8 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { letteringOf } from '../../language/new-tag.ts';
 import { accepted } from '../../test-pieces/accepted.ts';
+import { fieldValues, usualFor, usualPowers, usualSpeeds } from '../../test-pieces/engraving-field.ts';
+import type { FieldValues } from '../../test-pieces/test-piece.ts';
 import { headOfSpec, headOfUsed } from '../../test-pieces/stock-head.ts';
 import type { StockHead } from '../../test-pieces/stock-head.ts';
 import { testPieceNames, testPieces } from '../../test-pieces/all.ts';
@@ -30,12 +32,37 @@ export async function newTestPiece(
   if (!name) return undefined;
   const stock = await chooseStock(await stocksFor(service, spec));
   if (!stock) return undefined;
+  const field = name === 'field' && which === undefined ? await askField() : usualField;
+  if (!field) return undefined;
   const { title, spec: write } = testPieces[name];
   const fileName = `${title.toLowerCase()} ${stock.name}`.replaceAll(/[^\w-]+/g, '-');
-  const text = write({ ...stock, font: stock.font ?? 'Nunito' });
+  const text = write({ ...stock, font: stock.font ?? 'Nunito', field });
   const draft = await Draft.open(`${fileName}.tag.yaml`, text);
   await draft.set(await accepted(engine, text, computeOptions(draft.uri, new AbortController().signal)));
   return draft.uri;
+}
+
+const usualField: FieldValues = { powers: usualPowers, speeds: usualSpeeds };
+
+async function askField(): Promise<FieldValues | undefined> {
+  const powers = await askValues('powers', 'Which powers is the engraving tried at?');
+  const speeds = powers && (await askValues('speeds', 'And which speeds?'));
+  return powers && speeds && { powers, speeds };
+}
+
+async function askValues(what: keyof FieldValues, prompt: string): Promise<readonly string[] | undefined> {
+  const typed = await vscode.window.showInputBox({
+    title: 'New test piece: engraving field',
+    prompt: `${prompt} Two to five, with commas between.`,
+    value: usualFor(what),
+    ignoreFocusOut: true,
+    validateInput: (text) => {
+      const result = fieldValues(what, text);
+      return 'problem' in result ? result.problem : undefined;
+    },
+  });
+  const result = typed === undefined ? undefined : fieldValues(what, typed);
+  return result && 'values' in result ? result.values : undefined;
 }
 
 async function chooseWhich(): Promise<TestPieceName | undefined> {

@@ -97,7 +97,12 @@ describe('A machine by its name', () => {
     ],
     ['a speed without its unit', 'cut: 8 mm/s', 'cut: 8', /“8” is not a speed/],
     ['a day that is none', '2026-05-02', '2026-05-42', /There is no day 2026-05-42/],
-    ['what is the same on every machine', '{kerf: 0.22', '{thickness: 3 mm, kerf: 0.22', /Unknown key “thickness”\. Allowed here: kerf, min_web/],
+    [
+      'what is the same on every machine',
+      '{kerf: 0.22',
+      '{thickness: 3 mm, kerf: 0.22',
+      /Unknown key “thickness”\. Allowed here: kerf, min_web/,
+    ],
   ];
   for (const [what, from, to, told] of faults)
     it(`is told of once where a stock has ${what} for it, whichever is chosen`, async () => {

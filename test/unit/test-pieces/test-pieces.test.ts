@@ -4,7 +4,7 @@ import { jobOf } from '../../../src/export/job.ts';
 import { toDxf } from '../../../src/export/dxf.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { accepted } from '../../../src/test-pieces/accepted.ts';
-import { fieldCells } from '../../../src/test-pieces/engraving-field.ts';
+import { engravingField, fieldCells, fieldValues, usualFor } from '../../../src/test-pieces/engraving-field.ts';
 import { spacingsMm, xHeightsMm } from '../../../src/test-pieces/engraving-ladder.ts';
 import { holesMm } from '../../../src/test-pieces/hole-comb.ts';
 import { headOfSpec, headOfUsed } from '../../../src/test-pieces/stock-head.ts';
@@ -180,6 +180,27 @@ describe('The engraving ladder', () => {
 });
 
 describe('The engraving field', () => {
+  it('is of the powers and speeds that are asked for, and has numbers only where they are known elsewhere', () => {
+    const values = (what: 'powers' | 'speeds', typed: string) => {
+      const result = fieldValues(what, typed);
+      assert.ok('values' in result, typed);
+      return result.values;
+    };
+    const field = { powers: values('powers', '5, 15,25 %'), speeds: values('speeds', '80 120 mm/s') };
+    assert.deepEqual(field, { powers: ['5 %', '15 %', '25 %'], speeds: ['80 mm/s', '120 mm/s'] });
+    const text = engravingField({ head: [], name: 'ply3', font: 'Nunito', field });
+    assert.equal(text.match(/^ {2}cell-\d+:/gm)!.length, 6);
+    assert.match(text, /power3: \{text: "25"/);
+    assert.match(text, /speed2: \{text: "120"/);
+    assert.doesNotMatch(text, /number1:/);
+    const usual = { powers: values('powers', usualFor('powers')), speeds: values('speeds', usualFor('speeds')) };
+    const plain = engravingField({ head: [], name: 'ply3', font: 'Nunito' });
+    assert.equal(engravingField({ head: [], name: 'ply3', font: 'Nunito', field: usual }), plain);
+    assert.match(plain, /number25:/);
+    for (const typed of ['', '10', '10, 10', '10, 101', '0, 10', '1, 2, 3, 4, 5, 6', 'a, b'])
+      assert.ok('problem' in fieldValues('powers', typed), typed);
+  });
+
   it('has a layer for each square, in a colour of its own, in SVG and DXF, and its number beside it', async () => {
     const { report } = await made('field');
     const job = jobOf(report)!;

@@ -51,7 +51,7 @@ const limits: readonly Limit[] = [
   {
     code: 'not-measured',
     what: '1.3 times the 1.2 mm of letters that are taken to be readable',
-    words: /can be read/,
+    words: /^Engraved letters are/,
     spec: (height) =>
       specOf(
         [plate, `word: {text: seeds, font: Nunito, weight: 800, x_height: ${height}, place: {on: plate}}`],

@@ -6,25 +6,22 @@ import type { TextRange, YamlPath } from '../core/issue.ts';
 interface RenamedKey {
   readonly old: string;
   readonly key: string;
-  /** Whether a group at this path has the key. */
-  readonly isIn: (path: YamlPath) => boolean;
+  /** The groups that have it. */
+  readonly groups: readonly string[];
 }
 
-const inGroup =
-  (...names: readonly string[]) =>
-  (path: YamlPath): boolean =>
-    names.includes(String(path.at(-1)));
-
-/** A shape’s generator, not a piece of the same name. */
-const inLabel = (path: YamlPath): boolean => path[0] === 'shapes' && path.length > 2 && path.at(-1) === 'label';
-
 const renamedKeys: readonly RenamedKey[] = [
-  { old: 'opening', key: 'diameter', isIn: inGroup('ring', 'hole') },
-  { old: 'opening', key: 'width', isIn: inGroup('slot') },
-  { old: 'interval', key: 'hatch', isIn: inGroup('machine') },
-  { old: 'corner', key: 'corner_jump', isIn: inGroup('machine') },
-  { old: 'cut', key: 'clip', isIn: inLabel },
+  { old: 'opening', key: 'diameter', groups: ['ring', 'hole'] },
+  { old: 'opening', key: 'width', groups: ['slot'] },
+  { old: 'interval', key: 'hatch', groups: ['machine'] },
+  { old: 'corner', key: 'corner_jump', groups: ['machine'] },
+  { old: 'cut', key: 'clip', groups: ['label'] },
 ];
+
+/** The name of a group as the language has it; what is in second place was named by who wrote the spec: a piece, a tie, a shape. */
+function groupName(path: YamlPath): string | undefined {
+  return path.length === 2 ? undefined : String(path.at(-1));
+}
 
 /** An old key as it stands in a text. */
 export interface OldKey {
@@ -42,10 +39,14 @@ export interface OldKey {
 export function renameKeys(node: unknown, path: YamlPath = []): OldKey[] {
   if (isSeq(node)) return node.items.flatMap((item, index) => renameKeys(item, [...path, index]));
   if (!isMap(node)) return [];
+  const group = groupName(path);
   const isThere = (name: string): boolean => node.items.some(({ key }) => isScalar(key) && key.value === name);
   return node.items.flatMap(({ key, value }): OldKey[] => {
     if (!isScalar(key)) return [];
-    const renamed = renamedKeys.find((each) => each.old === key.value && each.isIn(path) && !isThere(each.key));
+    const renamed =
+      group === undefined
+        ? undefined
+        : renamedKeys.find(({ old, key: now, groups }) => old === key.value && groups.includes(group) && !isThere(now));
     if (renamed) key.value = renamed.key;
     const here = [...path, String(key.value)];
     const found = renameKeys(value, here);

@@ -72,6 +72,39 @@ describe('A key that has a new name', () => {
     );
   });
 
+  it('is read where a shape is written in place, too', async () => {
+    const made = await report(
+      `tagwright: 1
+pieces:
+  tag: {body: [{label: {size: [86 mm, 34 mm], cut: 10 mm}}]}
+`,
+      engine,
+    );
+    assert.ok(made.tag);
+    assert.deepEqual(
+      made.issues.map((issue) => [issue.code, placeOf(made, issue).text]),
+      [['renamed-key', 'cut']],
+    );
+  });
+
+  it('leaves what ties, machines and shapes of those names have alone', async () => {
+    const made = await report(
+      `tagwright: 1
+tie: ring
+ties:
+  ring: {twine: 2 mm, opening: 3.5 mm}
+shapes:
+  hole: {ellipse: 5 mm}
+  plate: {rectangle: [60 mm, 30 mm]}
+pieces:
+  slot: {body: [plate], cut: [hole], hanger: {hole: {at: left}}}
+`,
+      engine,
+    );
+    assert.deepEqual(made.issues, []);
+    assert.equal(made.tag!.pieces[0]!.hangers[0]!.openingSize, 3.5);
+  });
+
   it('leaves the cuts of a piece called “label” alone, and the words of a shape', async () => {
     const made = await report(
       `tagwright: 1

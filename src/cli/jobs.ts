@@ -7,7 +7,6 @@ import { isError } from '../core/issue.ts';
 import { freeName, tagFileName } from '../export/file-names.ts';
 import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
-import { withSpec } from '../language/spec-along.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
 import type { SpecFile } from './files.ts';
@@ -16,6 +15,8 @@ export interface NamedJob {
   /** Of its files, without their endings; no two share one. */
   readonly name: string;
   readonly job: Job;
+  /** What it is a job of. */
+  readonly report: Report;
 }
 
 /**
@@ -45,7 +46,7 @@ export class Jobs {
       const wanted = tagFileName(specName(file), report);
       const name = report.batch ? freeName(wanted, this.#names) : wanted;
       this.#names.add(name);
-      yield { name, job: withSpec(job, report) };
+      yield { name, job, report };
     }
   }
 

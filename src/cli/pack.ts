@@ -4,6 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { archiveOf, packOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
+import { withSpec } from '../language/spec-along.ts';
 import { write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
@@ -21,7 +22,8 @@ export async function packAll(
   const jobs = new Jobs(engine, force);
   const packs: Record<string, Files> = {};
   for (const spec of specs)
-    for await (const { name, job } of jobs.of(spec)) packs[name] = await packOf(job, name, tools);
+    for await (const { name, job, report } of jobs.of(spec))
+      packs[name] = await packOf(withSpec(job, report), name, tools);
   const all = Object.entries(packs).flatMap(([name, files]) =>
     Object.entries(files).map(([file, bytes]) => [`${name}/${file}`, bytes] as const),
   );

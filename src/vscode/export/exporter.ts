@@ -112,7 +112,7 @@ export class Exporter {
       for (const report of reports) {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
-        if (job) jobs.set(freeName(name, new Set(jobs.keys())), withSpec(job, report));
+        if (job) jobs.set(freeName(name, new Set(jobs.keys())), 'packs' in request.what ? withSpec(job, report) : job);
         else empty.push(name);
       }
     }

@@ -1,13 +1,10 @@
 /** The page's static shell. It is set once a panel; everything after travels by message. */
 
-import { escaped } from '../common/escape-html.ts';
+import { pageShell } from '../common/page-shell.ts';
+import type { PageSources } from '../common/page-shell.ts';
 import { icon, toolsHtml } from './html-tools.ts';
 
-export interface ShellSources {
-  /** What the content security policy calls the place of the script and the style sheet. */
-  readonly cspSource: string;
-  readonly scriptUri: string;
-  readonly styleUri: string;
+export interface ShellSources extends PageSources {
   readonly nonce: string;
   /** The spec's uri, for the page to keep as its state from the first moment. */
   readonly source: string;
@@ -15,19 +12,12 @@ export interface ShellSources {
   readonly remembered: string;
 }
 
-export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remembered }: ShellSources): string {
-  const policy = `default-src 'none'; style-src ${cspSource}; script-src 'nonce-${nonce}'`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="stylesheet" href="${escaped(styleUri)}">
-<title>Tag preview</title>
-</head>
-<body data-source="${escaped(source)}" data-remembered="${escaped(remembered)}">
-<header>
+export function shellHtml({ nonce, source, remembered, ...sources }: ShellSources): string {
+  const attributes = { 'data-source': source, 'data-remembered': remembered };
+  return pageShell(sources, { title: 'Tag preview', body, attributes, nonce });
+}
+
+const body = `<header>
   ${toolsHtml}
   <div id="batch" role="group" aria-label="Tags of the batch" hidden>
     <button type="button" id="batch-previous" aria-label="Previous tag" title="Previous tag (Page Up)">${icon('M10 3 5 8l5 5')}</button>
@@ -80,8 +70,4 @@ export function shellHtml({ cspSource, scriptUri, styleUri, nonce, source, remem
   <div tabindex="0" role="group" aria-labelledby="keys-title"></div>
   <form method="dialog"><button class="primary" autofocus>Close</button></form>
 </dialog>
-<div id="announcer" role="status" aria-live="polite"></div>
-<script nonce="${nonce}" src="${escaped(scriptUri)}"></script>
-</body>
-</html>`;
-}
+<div id="announcer" role="status" aria-live="polite"></div>`;

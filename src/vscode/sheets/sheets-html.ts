@@ -8,6 +8,8 @@ import type { Page } from '../../export/page.ts';
 import type { Fact } from '../../export/takes-facts.ts';
 import type { Units } from '../../core/units.ts';
 import { escaped } from '../common/escape-html.ts';
+import { pageShell } from '../common/page-shell.ts';
+import type { PageSources } from '../common/page-shell.ts';
 import type { FromSheetsPage } from '../../protocol/sheets.ts';
 
 export type Shown =
@@ -33,28 +35,8 @@ export interface SheetProblem {
   readonly row: number;
 }
 
-export interface SheetsShell {
-  readonly cspSource: string;
-  readonly styleUri: string;
-  readonly scriptUri: string;
-}
-
-export function sheetsHtml(shown: Shown, { cspSource, styleUri, scriptUri }: SheetsShell): string {
-  const policy = `default-src 'none'; style-src ${cspSource}; script-src ${cspSource}`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="stylesheet" href="${escaped(styleUri)}">
-<title>Sheets</title>
-</head>
-<body>
-<main>${contents(shown)}</main>
-<script src="${escaped(scriptUri)}"></script>
-</body>
-</html>`;
+export function sheetsHtml(shown: Shown, sources: PageSources): string {
+  return pageShell(sources, { title: 'Sheets', body: `<main>${contents(shown)}</main>` });
 }
 
 function contents(shown: Shown): string {

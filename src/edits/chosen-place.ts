@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 import type { UsedFile } from '../spec/used-files.ts';
-import { valueAt } from './value-at.ts';
+import { valueAt } from '../core/values.ts';
 
 export interface ChosenPlace {
   /** Full path of the file; absent for the spec itself. */
@@ -21,12 +21,12 @@ export function chosenPlace(
   used: readonly UsedFile[],
 ): ChosenPlace | undefined {
   const files = [{ source }, ...every(used)];
-  const chooser = files.find((file) => valueAt(file.source, [what]) !== undefined);
-  const value = chooser && valueAt(chooser.source, [what]);
+  const chooser = files.find((file) => valueAt(file.source.value, [what]) !== undefined);
+  const value = chooser && valueAt(chooser.source.value, [what]);
   if (chooser === undefined || value === undefined) return undefined;
   if (typeof value !== 'string') return { ...chooser, path: [what] };
   const path = [`${what}s`, value];
-  const giver = files.find((file) => valueAt(file.source, path) !== undefined);
+  const giver = files.find((file) => valueAt(file.source.value, path) !== undefined);
   return giver && { ...giver, path, name: value };
 }
 
@@ -47,7 +47,7 @@ export function measuredPlace(
 /** The name of the machine that a spec chooses, or a file that it uses. */
 export function chosenMachine(source: SpecSource, used: readonly UsedFile[]): string | undefined {
   const machine = [{ source }, ...every(used)]
-    .map((file) => valueAt(file.source, ['machine']))
+    .map((file) => valueAt(file.source.value, ['machine']))
     .find((each) => each !== undefined);
   return typeof machine === 'string' ? machine : undefined;
 }

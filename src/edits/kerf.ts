@@ -5,7 +5,7 @@ import { parseLength } from '../core/length.ts';
 import { finest, shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { valueAt } from './value-at.ts';
+import { valueAt } from '../core/values.ts';
 
 /** No beam that cuts a tag is wider, in mm. */
 const widestMm = 2;
@@ -43,10 +43,10 @@ function lengthsIn(text: string, units: Units): number[] | undefined {
 /** Into the stock of the spec, or the one it or `name` names; `undefined` where that is in another file or is no map. */
 export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: string): TextEdit[] | undefined {
   const text = shortLength(mm, units, finest);
-  const stock = name ?? valueAt(source, ['stock']);
+  const stock = name ?? valueAt(source.value, ['stock']);
   if (stock === undefined) return listed(source.setKey([], 'stock', `{kerf: ${text}}`));
   const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];
-  const kerf = valueAt(source, [...path, 'kerf']);
+  const kerf = valueAt(source.value, [...path, 'kerf']);
   if (typeof kerf !== 'object' || kerf === null) return listed(source.setKey(path, 'kerf', text));
   // Where it differs by operation both were meant; the test measures slots, and what falls out of them, together.
   const written = (['outer', 'inner'] as const).filter((key) => key === 'outer' || key in kerf);

@@ -6,7 +6,7 @@ import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';
-import { valueAt } from './value-at.ts';
+import { valueAt } from '../core/values.ts';
 
 /** Less than this is no nudge, in mm: half of what is written. */
 const nothingMm = 0.005;
@@ -55,7 +55,7 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
  */
 export function nudgedCopy(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit | undefined {
   const range = source.range(path);
-  if (typeof valueAt(source, path) !== 'string') return undefined;
+  if (typeof valueAt(source.value, path) !== 'string') return undefined;
   const name = source.text.slice(range.start, range.end);
   return { range, text: `{from: ${name}, nudge: ${inWords(by, units)}}` };
 }
@@ -107,7 +107,7 @@ function alongEdits(
 }
 
 function mapAt(source: SpecSource, path: YamlPath): Readonly<Record<string, unknown>> | undefined {
-  const value = valueAt(source, path);
+  const value = valueAt(source.value, path);
   return typeof value === 'object' && value !== null && !Array.isArray(value)
     ? (value as Record<string, unknown>)
     : undefined;

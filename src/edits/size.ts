@@ -5,7 +5,7 @@ import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
-import { valueAt } from './value-at.ts';
+import { valueAt } from '../core/values.ts';
 
 export const axes = ['width', 'height'] as const;
 export type Axis = (typeof axes)[number];
@@ -25,7 +25,7 @@ export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {
 export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: number, units: Units): TextEdit | undefined {
   const path = figurePath(source, shape, axis);
   if (!path) return undefined;
-  const before = valueAt(source, path);
+  const before = valueAt(source.value, path);
   const mm = Math.max(lengthOf(before, units) + by, leastMm);
   return { range: source.range(path), text: lengthText(mm, before, units) };
 }
@@ -41,7 +41,7 @@ function figurePath(source: SpecSource, { path, modifiers }: Shape, axis: Axis):
     return [own, [...own, 'size'], [...own, 'across'], ...(axis === 'width' ? [[...own, 'length']] : [])];
   });
   return places.flatMap((place) => {
-    const value = valueAt(source, place);
+    const value = valueAt(source.value, place);
     if (Array.isArray(value)) return [[...place, axis === 'width' ? 0 : 1]];
     // One figure for both, as of a circle, goes on being one.
     return typeof value === 'number' || typeof value === 'string' ? [place] : [];

@@ -3,14 +3,14 @@
 import { applied } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
-import { valueAt } from './value-at.ts';
+import { valueAt } from '../core/values.ts';
 
 /** `undefined` where the text has no place for it. */
 export function withValue(text: string, path: YamlPath, value: string): string | undefined {
   const source = new SpecSource(text);
   for (let depth = path.length - 1; depth >= 0; depth--) {
     const parent = path.slice(0, depth);
-    const there = valueAt(source, parent);
+    const there = valueAt(source.value, parent);
     if (typeof there !== 'object' || there === null) continue;
     const key = String(path[depth]);
     const rest = path.slice(depth + 1).reduceRight<string>((inner, step) => `{${step}: ${inner}}`, value);

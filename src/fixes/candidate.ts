@@ -1,5 +1,6 @@
 /** Edits that may help, before anyone knows whether they do. */
 
+import { valueAt as valueIn } from '../core/values.ts';
 import { finest, shortLength } from '../core/units.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
@@ -53,11 +54,7 @@ export function replacing({ report }: Case, path: YamlPath, text: string): TextE
 
 /** What the text has at `path`. */
 export function valueAt({ report }: Case, path: YamlPath): unknown {
-  return path.reduce<unknown>(
-    (value, step) =>
-      typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[step] : undefined,
-    report.source.value,
-  );
+  return valueIn(report.source.value, path);
 }
 
 export function samePath(a: YamlPath, b: YamlPath): boolean {

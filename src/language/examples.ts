@@ -9,7 +9,7 @@ import { alternatives, isLength, nameKindOf, schemasUnder } from './schema.ts';
 import type { NameKind, SchemaNode } from './schema.ts';
 import type { Stops } from './completion/snippets.ts';
 import { yamlText } from './completion/snippets.ts';
-import { isGroup, valueAt } from './values.ts';
+import { isGroup, valueAt, unitsOf } from '../core/values.ts';
 
 /** What there is in the spec to name, and where one stands in it. */
 export interface SuggestionSetting {
@@ -94,7 +94,7 @@ function yamlScalar(value: unknown, root: unknown): string {
 
 /** Inches to a sixteenth, or a hundredth where that is too coarse. */
 export function inUnits(millimetres: string, root: unknown): string {
-  if (valueAt(root, ['units']) !== 'in') return millimetres;
+  if (unitsOf(root) === 'mm') return millimetres;
   const inches = Number.parseFloat(millimetres) / 25.4;
   const sixteenths = Math.round(inches * 16) / 16;
   return `${Math.abs(sixteenths) < 0.1 ? Number(inches.toFixed(2)) : sixteenths} in`;

@@ -4,7 +4,7 @@ import { applied } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
 import { yamlText } from './completion/snippets.ts';
-import { isGroup, valueAt } from './values.ts';
+import { isGroup, valueAt } from '../core/values.ts';
 
 export interface LetteringChoice {
   readonly path: YamlPath;

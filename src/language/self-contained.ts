@@ -12,7 +12,7 @@ import { isFontFile } from '../text/font-files.ts';
 import { namesIn } from './navigation/names.ts';
 import { isLength, nameKindOf, schemasAt } from './schema.ts';
 import { yamlText } from './completion/snippets.ts';
-import { isGroup, valueAt } from './values.ts';
+import { isGroup, valueAt, unitsOf } from '../core/values.ts';
 
 export type SelfContained = { readonly text: string } | { readonly problem: string };
 
@@ -195,10 +195,6 @@ function carriedValue(value: unknown, path: YamlPath, file: File, units: string 
 
 function isBare(value: unknown): boolean {
   return typeof value === 'number' || (typeof value === 'string' && /^[-+]?[\d./ ]+$/.test(value.trim()));
-}
-
-function unitsOf(value: unknown): string {
-  return valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
 }
 
 function hasPathData(value: unknown): boolean {

@@ -2,7 +2,7 @@
 
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { plain } from './hover/plain-markdown.ts';
-import { isGroup, valueAt } from './values.ts';
+import { isGroup, valueAt } from '../core/values.ts';
 
 export type SharedGroup = 'stocks' | 'ties' | 'machines';
 

@@ -7,7 +7,7 @@ import type { YamlPath } from '../core/issue.ts';
 import { removeKey } from '../edits/remove-key.ts';
 import { SpecSource } from '../spec/source.ts';
 import { selfContained } from './self-contained.ts';
-import { isGroup, valueAt } from './values.ts';
+import { isGroup, valueAt } from '../core/values.ts';
 
 /** The job as it is where its text would not stand alone, or would give the price away. */
 export function withSpec(job: Job, { source, uses }: Pick<Report, 'source' | 'uses'>): Job {

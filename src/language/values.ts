@@ -1,20 +1,7 @@
 /** Values of a spec that are only thought of: the one that is written, with a part changed. */
 
 import type { YamlPath } from '../core/issue.ts';
-
-type Group = Readonly<Record<string | number, unknown>>;
-
-export function isGroup(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-export function valueAt(root: unknown, path: YamlPath): unknown {
-  return path.reduce<unknown>((value, step) => {
-    return typeof value === 'object' && value !== null && Object.hasOwn(value, step)
-      ? (value as Group)[step]
-      : undefined;
-  }, root);
-}
+import { isGroup, valueAt } from '../core/values.ts';
 
 /** A copy in which `path` has this value; nothing but the way there is copied. Groups that are missing are made. */
 export function withValue(root: unknown, path: YamlPath, value: unknown): unknown {

@@ -2,7 +2,7 @@
 
 import { nudgeAt, nudgedCopy, nudgeEdits } from '../edits/nudge.ts';
 import { sizeAxes, sizeEdit } from '../edits/size.ts';
-import { valueAt } from '../edits/value-at.ts';
+import { valueAt } from '../core/values.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -108,6 +108,6 @@ function ofEntry(
 
 /** What comes from another file is not. */
 function isWritten(source: SpecSource, path: YamlPath): boolean {
-  const value = valueAt(source, path);
+  const value = valueAt(source.value, path);
   return typeof value === 'object' && value !== null;
 }

@@ -1,5 +1,6 @@
 /** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
 
+import { isGroup, valueAt } from '../core/values.ts';
 import type { Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
@@ -108,7 +109,7 @@ function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
   if (path.length === 0) return code === 'missing-key' && /“pieces”/.test(message);
   const [first, , key] = path;
   if (first !== 'pieces' || path.length > 3 || (path.length === 3 && key !== 'body')) return false;
-  const value = path.reduce<unknown>((group, each) => (group as Record<string, unknown> | null)?.[each], spec);
+  const value = valueAt(spec, path);
   return value == null || (Array.isArray(value) && value.length === 0);
 }
 
@@ -145,10 +146,6 @@ function renamedKey({ old, key, path, range }: OldKey): Issue {
     message: `“${old}” is now called “${key}”. The old name works in this version only.`,
     repairs: [{ title: `Rename to “${key}”`, edits: [{ range, text: key }] }],
   };
-}
-
-function isGroup(value: unknown): boolean {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function notASpec(source: SpecPlaces): Issue {

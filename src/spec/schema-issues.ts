@@ -1,5 +1,6 @@
 /** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
 
+import { valueAt } from '../core/values.ts';
 import validate from './validate.generated.mjs';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
@@ -247,13 +248,6 @@ function toPath(pointer: string): YamlPath {
 
 function decode(step: string): string {
   return step.replaceAll('~1', '/').replaceAll('~0', '~');
-}
-
-function valueAt(root: unknown, path: YamlPath): unknown {
-  return path.reduce<unknown>(
-    (node, step) => (node as Record<string | number, unknown> | null | undefined)?.[step],
-    root,
-  );
 }
 
 function deepestLast(a: YamlPath, b: YamlPath): number {

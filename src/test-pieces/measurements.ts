@@ -1,7 +1,7 @@
 /** What is read off a test piece: the question, what an answer says, and where in the workshop's file it goes. */
 
 import { kerfFrom } from '../edits/kerf.ts';
-import { valueAt } from '../edits/value-at.ts';
+import { valueAt } from '../core/values.ts';
 import { withValue } from '../edits/with-value.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
@@ -115,7 +115,7 @@ export function withValues(
 
 /** A kerf by operation keeps its engraved line: a test measures slots, and what falls out of them, together. */
 function inPlace(source: SpecSource, path: YamlPath, key: YamlPath): YamlPath[] {
-  const there = key[0] === 'kerf' ? valueAt(source, [...path, ...key]) : undefined;
+  const there = key[0] === 'kerf' ? valueAt(source.value, [...path, ...key]) : undefined;
   if (typeof there !== 'object' || there === null) return [key];
   return ['outer', ...('inner' in there ? ['inner'] : [])].map((each) => [...key, each]);
 }

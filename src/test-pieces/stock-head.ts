@@ -1,7 +1,7 @@
 /** The lines by which a test piece is cut from the same stock as a spec, or from one of a workshop's file. */
 
 import { chosenMachine, chosenPlace } from '../edits/chosen-place.ts';
-import { valueAt } from '../edits/value-at.ts';
+import { valueAt, unitsOf } from '../core/values.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -32,7 +32,7 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
       : headOfUsed(pathOf(place.file), place.name, machineIn(place.source, chosenMachine(source, used)));
   const { start, end } = source.range(place.path);
   const written = source.text.slice(start, end);
-  const units = unitsOf(source);
+  const units = unitsOf(source.value);
   const isBlock = !written.startsWith('{');
   // A block stays one, two steps further in than its key.
   const lines = isBlock ? ['stock:', ...indented(written)] : [`stock: ${written}`];
@@ -44,7 +44,7 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
 
 /** Only one of the same file is known where the test piece uses that. */
 function machineIn(file: SpecSource, name: string | undefined): string | undefined {
-  return name !== undefined && valueAt(file, ['machines', name]) !== undefined ? name : undefined;
+  return name !== undefined && valueAt(file.value, ['machines', name]) !== undefined ? name : undefined;
 }
 
 /** What fits on every test piece, in letters that the font of labels has. */
@@ -56,12 +56,8 @@ function labelled(name: string): string {
 }
 
 function materialOf(source: SpecSource, path: YamlPath): string {
-  const material = valueAt(source, [...path, 'material']);
+  const material = valueAt(source.value, [...path, 'material']);
   return typeof material === 'string' ? material : '';
-}
-
-function unitsOf({ value }: SpecSource): unknown {
-  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>)['units'] : undefined;
 }
 
 /** The first line stands behind its own indent, which the others share. */

@@ -15,7 +15,8 @@ import type { SchemaNode } from '../schema.ts';
 import { Stops, yamlText } from './snippets.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
 import type { SuggestionTrial } from './trial.ts';
-import { isGroup, valueAt, withValue } from '../values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
+import { withValue } from '../values.ts';
 
 const generators = new Set<string>(generatorKeys);
 

@@ -10,7 +10,8 @@ import type { CursorContext } from './cursor-context.ts';
 import { resolved, specSchema } from '../schema.ts';
 import { literal, Stops } from './snippets.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
-import { isGroup, valueAt, withValue } from '../values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
+import { withValue } from '../values.ts';
 
 export function newEntryIdeas(place: CursorContext, setting: SuggestionSetting, around: WorkspaceNames): Suggestion[] {
   const section = place.path.length === 1 ? place.path[0] : undefined;

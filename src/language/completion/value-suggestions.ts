@@ -18,7 +18,8 @@ import type { SchemaNode } from '../schema.ts';
 import { inShort, sharedDocs, sharedValue } from '../shared-values.ts';
 import { literal, Stops, yamlText } from './snippets.ts';
 import type { FontNote, WorkspaceNames } from '../surroundings.ts';
-import { isGroup, valueAt, withValue } from '../values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
+import { withValue } from '../values.ts';
 
 export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };

@@ -2,7 +2,7 @@
 
 import { alternatives, isLength, resolved } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
-import { isGroup } from '../values.ts';
+import { isGroup } from '../../core/values.ts';
 
 /** The sentence, then unit, default and example where there are any. */
 export function keyDocs(key: string, node: SchemaNode): string {

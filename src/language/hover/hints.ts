@@ -7,7 +7,7 @@ import type { Shape } from '../../spec/model.ts';
 import type { PlacedHanger, Tag } from '../../tag/tag.ts';
 import { shortLength, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';
-import { valueAt } from '../values.ts';
+import { valueAt } from '../../core/values.ts';
 
 export interface SizeHint {
   /** Behind which it stands. */

@@ -20,7 +20,7 @@ import { referenceSectionOf } from '../reference-sections.ts';
 import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from '../schema.ts';
 import { sizeOfRegion } from './sizes.ts';
 import type { FontNote } from '../surroundings.ts';
-import { isGroup, valueAt } from '../values.ts';
+import { isGroup, valueAt, unitsOf } from '../../core/values.ts';
 import { sharedDocs, sharedValue } from '../shared-values.ts';
 
 export interface Hover {
@@ -95,16 +95,12 @@ function lengthLine(path: YamlPath, source: SpecSource): string {
   const written = valueAt(source.value, path);
   if (typeof written !== 'string' && typeof written !== 'number') return '';
   if (!schemasAt(path).some(isLength)) return '';
-  const units = unitsOf(source);
+  const units = unitsOf(source.value);
   const length = parseLength(written, units);
   if (!('mm' in length)) return '';
   const own = typeof written === 'number' ? `${written} ${units}` : written.trim();
   const others = [shortLength(length.mm, 'mm'), shortLength(length.mm, 'in')].filter((each) => each !== own);
   return [plain(own), ...others].join(' = ');
-}
-
-function unitsOf({ value }: SpecSource): Units {
-  return valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
 }
 
 function aboutShape(name: string, source: SpecSource, report: Report | undefined): string[] {

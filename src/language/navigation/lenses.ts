@@ -6,7 +6,7 @@ import type { SpecSource } from '../../spec/source.ts';
 import { shapesOf } from '../../tag/load.ts';
 import { counted, sizeText } from '../../core/units.ts';
 import { partsOf, sizeOfRegion } from '../hover/sizes.ts';
-import { valueAt } from '../values.ts';
+import { valueAt } from '../../core/values.ts';
 
 export interface PieceLens {
   readonly piece: string;

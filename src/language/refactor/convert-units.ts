@@ -6,7 +6,7 @@ import { parseLength } from '../../core/length.ts';
 import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { isLength } from '../schema.ts';
-import { isGroup, valueAt } from '../values.ts';
+import { isGroup, unitsOf } from '../../core/values.ts';
 import { valuesIn } from '../walk.ts';
 
 export interface Conversion {
@@ -21,7 +21,7 @@ export interface Conversion {
 export function unitConversion(source: SpecSource): Conversion | undefined {
   const { tree, value } = source;
   if (tree?.kind !== 'map' || tree.flow || hasPathData(value)) return undefined;
-  const from: Units = valueAt(value, ['units']) === 'in' ? 'in' : 'mm';
+  const from = unitsOf(value);
   const to: Units = from === 'in' ? 'mm' : 'in';
   const lengths = lengthEdits(source, from, to);
   const written = tree.entries.find(({ key }) => key.value === 'units')?.value;

@@ -6,7 +6,7 @@ import type { SpecSource } from '../../spec/source.ts';
 import type { SpecScalar } from '../../spec/tree.ts';
 import type { Refactoring } from './refactoring.ts';
 import { yamlText } from '../completion/snippets.ts';
-import { isGroup } from '../values.ts';
+import { isGroup } from '../../core/values.ts';
 import { valuesIn } from '../walk.ts';
 
 /** `undefined` where the offset is in no text, or there is a batch already. */

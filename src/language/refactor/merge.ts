@@ -6,7 +6,7 @@ import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
 import { renaming } from '../navigation/find-names.ts';
 import { inFlow } from '../completion/flow-text.ts';
 import type { NameKind } from '../schema.ts';
-import { isGroup, valueAt } from '../values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
 
 const shared: readonly { readonly section: string; readonly kind: NameKind }[] = [
   { section: 'shapes', kind: 'shape' },

@@ -14,7 +14,7 @@ import { intoBatch } from './into-batch.ts';
 import type { Refactoring } from './refactoring.ts';
 import { schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
-import { isGroup, valueAt } from '../values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
 import { valuesIn } from '../walk.ts';
 
 /** What can be done at an offset. Each is tried on the text: none brings a problem. */

@@ -1,5 +1,7 @@
 /** A first piece for shapes that nothing is made of yet. */
 
+import { isGroup } from '../../core/values.ts';
+
 type Group = Readonly<Record<string, unknown>>;
 
 /** Shapes that others are made from are no parts of a piece by themselves. */
@@ -46,8 +48,4 @@ function carrierOf(shape: unknown): string | undefined {
 function groupAt(value: unknown, key: string): Group {
   const inner = isGroup(value) ? value[key] : undefined;
   return isGroup(inner) ? inner : {};
-}
-
-function isGroup(value: unknown): value is Group {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

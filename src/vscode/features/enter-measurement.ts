@@ -1,5 +1,6 @@
 /** “Enter a Measurement”: what a test piece showed, in one box, goes into the stock or the tie, with the day, as one step. */
 
+import { unitsOf } from '../../core/values.ts';
 import * as vscode from 'vscode';
 import { measuredPlace } from '../../edits/chosen-place.ts';
 import type { YamlPath } from '../../core/issue.ts';
@@ -45,7 +46,7 @@ export async function enterMeasurement(
     return;
   }
   const document = await vscode.workspace.openTextDocument(place.uri);
-  const units: Units = (sourceOf(document).value as { units?: unknown } | null)?.units === 'in' ? 'in' : 'mm';
+  const units = unitsOf(sourceOf(document).value);
   const typed = given.typed ?? (await ask(measurement, place, units));
   if (typed === undefined) return;
   const answer = measurement.read(typed, units);

@@ -1,10 +1,10 @@
 /** “Set Kerf from a Test”: asks what was measured, and writes the kerf into the stock of the spec. */
 
+import { unitsOf } from '../../core/values.ts';
 import * as vscode from 'vscode';
 import { kerfEdits, kerfFrom } from '../../edits/kerf.ts';
 import { finest, shortLength } from '../../core/units.ts';
 import type { Units } from '../../core/units.ts';
-import type { SpecSource } from '../../spec/source.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { sourceOf } from '../service/sources.ts';
 import { measuredPlace } from '../../edits/chosen-place.ts';
@@ -19,7 +19,7 @@ export async function setKerf(
   measured?: { readonly slots: string; readonly pieces: string },
 ): Promise<void> {
   const source = sourceOf(await vscode.workspace.openTextDocument(uri));
-  const units = unitsOf(source);
+  const units = unitsOf(source.value);
   const slots = measured?.slots ?? (await ask('How wide are the slots?', 1, units));
   const pieces =
     slots && (measured?.pieces ?? (await ask('How wide are the pieces that fell out of them?', 2, units, slots)));
@@ -57,12 +57,8 @@ async function write(spec: vscode.Uri, service: TagService, mm: number, units: U
   if (place?.file === undefined || place.name === undefined) return false;
   const file = vscode.Uri.parse(place.file);
   const shared = sourceOf(await vscode.workspace.openTextDocument(file));
-  const edits = kerfEdits(shared, mm, unitsOf(shared), place.name);
+  const edits = kerfEdits(shared, mm, unitsOf(shared.value), place.name);
   return edits !== undefined && applyEdits(file, shared, edits);
-}
-
-function unitsOf({ value }: SpecSource): Units {
-  return (value as { units?: unknown } | null)?.units === 'in' ? 'in' : 'mm';
 }
 
 function ask(prompt: string, step: number, units: Units, slots?: string): Thenable<string | undefined> {

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { inShort } from '../../language/shared-values.ts';
 import type { SharedGroup } from '../../language/shared-values.ts';
-import { isGroup, valueAt } from '../../language/values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { isWorkshopFile, openDocument, workshopGlob } from '../common/documents.ts';
 

@@ -175,8 +175,23 @@ export type NamedPlate =
     }
   | { readonly kind: 'scalloped-disc'; readonly across: number; readonly lobes: number };
 
+/** Lines along an outline; lengths in mm. */
+export interface BorderGenerator {
+  readonly kind: 'border';
+  readonly shape: Shape;
+  readonly inset: number;
+  /** From the outer edge of the border inwards. */
+  readonly lines: readonly { readonly from: number; readonly to: number }[];
+  /** Of its corners, where they are rounded; what each takes of either side, where they are cut off. */
+  readonly radius: number;
+  readonly clip: number;
+  /** What it keeps free round openings. */
+  readonly clear: number;
+}
+
 export type Generator =
   | TextGenerator
+  | BorderGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
   | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
   | { readonly kind: 'regular'; readonly sides: number; readonly across: number }

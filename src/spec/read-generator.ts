@@ -4,6 +4,7 @@ import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import { readBorder } from './read-border.ts';
 import {
   readArrow,
   readEllipse,
@@ -44,6 +45,7 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  border: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
 type GeneratorKey = keyof typeof generators;
@@ -141,6 +143,8 @@ export function readGenerator(
       if (!shape || by === undefined || bays === undefined) return undefined;
       return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
     }
+    case 'border':
+      return readBorder(spec.border!, at('border'), problems, shapes);
     case 'union':
     case 'difference':
     case 'intersection':

@@ -78,6 +78,7 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     ...lists.flatMap((list): (ShapeOrName | undefined)[] => (list ? [...list] : [])),
     spec.around,
     spec.from,
+    spec.border?.of,
     spec.fit?.in,
     spec.place?.on,
   ];

@@ -6,6 +6,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
+import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setText } from './lettering.ts';
 import type { Lettering } from './letters.ts';
@@ -68,6 +69,11 @@ export async function generate(
       return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
         solidOutline({ region: around(made.value.region, generator) }),
       );
+    }
+    case 'border': {
+      const { shape, ...how } = generator;
+      const made = await make(shape);
+      return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
     }
     case 'stack': {
       const members: { name: string; made: Stage<MadeShape> }[] = [];

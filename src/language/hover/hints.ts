@@ -67,6 +67,7 @@ function keyBehind({ generator, modifiers }: Shape): string | undefined {
     case 'difference':
     case 'intersection':
     case 'from':
+    case 'border':
       return generator.kind;
     default:
       return undefined;

@@ -17,6 +17,7 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
@@ -46,6 +47,7 @@ const generators = {
   intersection: [],
   from: [],
   border: [],
+  repeat: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
 type GeneratorKey = keyof typeof generators;
@@ -145,6 +147,8 @@ export function readGenerator(
     }
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
+    case 'repeat':
+      return readRepeat(spec.repeat!, at('repeat'), problems, shapes);
     case 'union':
     case 'difference':
     case 'intersection':

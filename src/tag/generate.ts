@@ -14,6 +14,7 @@ import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './out
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
+import { copiesOf } from './repeat.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
@@ -74,6 +75,34 @@ export async function generate(
       const { shape, ...how } = generator;
       const made = await make(shape);
       return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
+    }
+    case 'repeat': {
+      const [repeatedShape, outline] = generator.shapes;
+      const made = await make(repeatedShape);
+      const line = outline && (await make(outline));
+      const { along } = generator;
+      const repeated = cache.get('repeat', [made.id, line?.id, along], () =>
+        copiesOf(made.value, along, line?.value.region),
+      );
+      const copies = repeated.value;
+      if ('problem' in copies) {
+        resources.report({
+          code: 'bad-value',
+          severity: 'error',
+          path: [...shape.path, 'repeat'],
+          message: copies.problem,
+        });
+        return undefined;
+      }
+      return cache.get('repeated', repeated.id, () => {
+        const lettering = copies.made.flatMap(letteringWithin);
+        const asked = copies.made.flatMap((each) => each.asked ?? []);
+        return solidOutline({
+          region: union(copies.made.map(({ region }) => region)),
+          asked,
+          ...withLettering(lettering),
+        });
+      });
     }
     case 'stack': {
       const members: { name: string; made: Stage<MadeShape> }[] = [];

@@ -30,6 +30,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   stack: 'plate',
   drawing: 'picture',
   border: 'edge',
+  repeat: 'row',
 };
 
 /** One for each generator, under the name that has been typed. */

@@ -175,8 +175,49 @@ export type NamedPlate =
     }
   | { readonly kind: 'scalloped-disc'; readonly across: number; readonly lobes: number };
 
+/** Lines along an outline; lengths in mm. */
+export interface BorderGenerator {
+  readonly kind: 'border';
+  readonly shape: Shape;
+  readonly inset: number;
+  /** From the outer edge of the border inwards. */
+  readonly lines: readonly { readonly from: number; readonly to: number }[];
+  /** Of its corners, where they are rounded; what each takes of either side, where they are cut off. */
+  readonly radius: number;
+  readonly clip: number;
+  /** What it keeps free round openings. */
+  readonly clear: number;
+}
+
+/** How copies follow one another round a closed line, starting from its top: so many, so far apart, or both. */
+export interface Round {
+  readonly count?: number;
+  /** In mm along the line. */
+  readonly spacing?: number;
+  /** Whether each stands as it was drawn; else it turns with the line. */
+  readonly upright: boolean;
+}
+
+export interface RepeatGenerator {
+  readonly kind: 'repeat';
+  /** What is repeated, then the shape whose outline it follows. */
+  readonly shapes: readonly [Shape] | readonly [Shape, Shape];
+  readonly along:
+    | {
+        readonly kind: 'rows';
+        readonly columns: number;
+        readonly rows: number;
+        readonly across: Point;
+        readonly down: Point;
+      }
+    | (Round & { readonly kind: 'circle'; readonly diameter: number })
+    | (Round & { readonly kind: 'outline'; readonly inset: number });
+}
+
 export type Generator =
   | TextGenerator
+  | BorderGenerator
+  | RepeatGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
   | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
   | { readonly kind: 'regular'; readonly sides: number; readonly across: number }

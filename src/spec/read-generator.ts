@@ -4,6 +4,7 @@ import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import { readBorder } from './read-border.ts';
 import {
   readArrow,
   readEllipse,
@@ -16,6 +17,7 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
@@ -44,6 +46,8 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  border: [],
+  repeat: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
 type GeneratorKey = keyof typeof generators;
@@ -141,6 +145,10 @@ export function readGenerator(
       if (!shape || by === undefined || bays === undefined) return undefined;
       return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
     }
+    case 'border':
+      return readBorder(spec.border!, at('border'), problems, shapes);
+    case 'repeat':
+      return readRepeat(spec.repeat!, at('repeat'), problems, shapes);
     case 'union':
     case 'difference':
     case 'intersection':

@@ -92,8 +92,10 @@ export class Evaluator {
       const { region, asked = [] } = sized.value;
       const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
+      const { border } = sized.value;
       return {
         ...sized.value,
+        ...(border ? { border: { ...border, ends: true } } : {}),
         region: held.region,
         asked: [
           ...asked,
@@ -146,7 +148,7 @@ export class Evaluator {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
     const { fit, grow = 0, width, height } = modifiers;
-    let reason = 'has no area';
+    let reason = generator.kind === 'border' ? 'has no room inside the shape that it runs along' : 'has no area';
     if (fit) reason = 'does not fit inside the shape named in “fit”';
     else if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)

@@ -29,6 +29,8 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   around: 'backing',
   stack: 'plate',
   drawing: 'picture',
+  border: 'edge',
+  repeat: 'row',
 };
 
 /** One for each generator, under the name that has been typed. */

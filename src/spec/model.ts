@@ -314,6 +314,12 @@ export interface Entry {
   readonly path: YamlPath;
 }
 
+/** What a piece is cut from that is not cut from the tag's own stock, and how fast the machine works that. */
+export interface CutFrom {
+  readonly stock: Stock;
+  readonly machine?: Machine;
+}
+
 export interface PieceModel {
   readonly id: string;
   readonly title: string;
@@ -327,6 +333,8 @@ export interface PieceModel {
   readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
+  /** Absent where it is the tag's own stock. */
+  readonly cutFrom?: CutFrom;
 }
 
 export interface TagModel {

@@ -47,13 +47,18 @@ export class Problems {
   }
 
   error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {
+    // What several pieces use is read for each of them.
+    const place = path.join('/');
+    const told = inUnits(message, this.units);
+    if (this.issues.some((issue) => issue.code === code && issue.message === told && issue.path.join('/') === place))
+      return;
     this.issues.push({
       code,
       severity: 'error',
       path,
       // What is missing has no place of its own: its group's key is marked, not all that is in it.
       range: code === 'missing-key' ? this.source.keyRange(path) : this.source.range(path),
-      message: inUnits(message, this.units),
+      message: told,
       ...extra,
     });
   }

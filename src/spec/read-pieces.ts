@@ -1,7 +1,7 @@
 /** Pieces of a spec and their hangers. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
@@ -16,7 +16,13 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   const { shapes, problems } = scope;
   const pieces = scope.spec.pieces ?? {};
   const ids = Object.keys(pieces);
-  const readOne = hangerReader(scope, workshop);
+  const readers = new Map<Stock, ReadHanger>();
+  const hangersIn = (stock: Stock): ReadHanger => {
+    const reader = readers.get(stock) ?? hangerReader(scope, { ...workshop, stock });
+    readers.set(stock, reader);
+    return reader;
+  };
+  hangersIn(workshop.stock);
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
@@ -24,7 +30,8 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
     const body = list('body');
-    const hangers = readHangers(spec.hanger, [...path, 'hanger'], readOne);
+    const cutFrom = spec.stock === undefined ? undefined : workshop.cutFrom(spec.stock, [...path, 'stock']);
+    const hangers = readHangers(spec.hanger, [...path, 'hanger'], hangersIn(cutFrom?.stock ?? workshop.stock));
     return {
       id,
       title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
@@ -37,6 +44,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
   });
 }

@@ -92,7 +92,7 @@ class PieceBuilder {
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
     const asked = await this.#asked([...model.body, ...model.cut], factor);
-    const { id, title, path, parts, glueTo } = model;
+    const { id, title, path, parts, glueTo, cutFrom } = model;
     return {
       id,
       title,
@@ -108,6 +108,7 @@ class PieceBuilder {
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
   }
 

@@ -214,9 +214,25 @@ export interface RepeatGenerator {
     | (Round & { readonly kind: 'outline'; readonly inset: number });
 }
 
+/** A tapered stick that carries a shape; lengths in mm. */
+export interface StickGenerator {
+  readonly kind: 'stick';
+  readonly shape: Shape;
+  /** Which way its point is. */
+  readonly towards: 'down' | 'up' | 'left' | 'right';
+  /** What is seen of it, from the edge of what it carries to its end. */
+  readonly length: number;
+  readonly width: number;
+  /** How much of that tapers. */
+  readonly point: number;
+  /** How much material of what it carries it goes into. */
+  readonly lap: number;
+}
+
 export type Generator =
   | TextGenerator
   | BorderGenerator
+  | StickGenerator
   | RepeatGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
   | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
@@ -306,7 +322,15 @@ interface HangerBase {
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
   | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
-  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number });
+  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
+  /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
+  | (HangerBase & {
+      readonly kind: 'keyhole';
+      readonly inset: number;
+      readonly head: number;
+      /** Of the whole opening. */
+      readonly length: number;
+    });
 
 /** A shape as an entry of one of a piece's lists. */
 export interface Entry {

@@ -17,6 +17,7 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readStick } from './read-stick.ts';
 import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
@@ -47,6 +48,7 @@ const generators = {
   intersection: [],
   from: [],
   border: [],
+  stick: [],
   repeat: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
@@ -147,6 +149,8 @@ export function readGenerator(
     }
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
+    case 'stick':
+      return readStick(spec.stick!, at('stick'), problems, shapes);
     case 'repeat':
       return readRepeat(spec.repeat!, at('repeat'), problems, shapes);
     case 'union':

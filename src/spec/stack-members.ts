@@ -79,6 +79,7 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     spec.around,
     spec.from,
     spec.border?.of,
+    spec.stick?.carries,
     spec.repeat?.shape,
     typeof spec.repeat?.along === 'object' && 'outline' in spec.repeat.along ? spec.repeat.along.outline : undefined,
     spec.fit?.in,

@@ -148,7 +148,9 @@ export class Evaluator {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
     const { fit, grow = 0, width, height } = modifiers;
-    let reason = generator.kind === 'border' ? 'has no room inside the shape that it runs along' : 'has no area';
+    let reason = 'has no area';
+    if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
+    if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
     if (fit) reason = 'does not fit inside the shape named in “fit”';
     else if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)

@@ -18,6 +18,7 @@ import { copiesOf } from './repeat.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
+import { stickOf } from './stick.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
@@ -75,6 +76,11 @@ export async function generate(
       const { shape, ...how } = generator;
       const made = await make(shape);
       return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
+    }
+    case 'stick': {
+      const { shape: carried, ...stick } = generator;
+      const made = await make(carried);
+      return cache.get('stick', [made.id, stick], () => solidOutline({ region: stickOf(made.value.region, stick) }));
     }
     case 'repeat': {
       const [repeatedShape, outline] = generator.shapes;

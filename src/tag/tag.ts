@@ -38,14 +38,14 @@ export interface Source {
 
 /** What holds the tie, once it has a place. */
 export interface PlacedHanger {
-  readonly kind: 'ring' | 'hole' | 'slot';
-  /** Centre of the opening. */
+  readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
+  /** Centre of the opening; of a keyhole, where its nail rests. */
   readonly centre: Point;
   /** Where the spec asks for it. */
   readonly at: HangerPlace;
   /** The opening that the tie goes through. */
   readonly opening: Region;
-  /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */
+  /** Diameter of a round opening, or the smaller inner width of a slot or of a keyhole's, in mm. */
   readonly openingSize: number;
   /** The inner length of the opening, in mm; equal to `openingSize` where it is round. */
   readonly openingLength: number;

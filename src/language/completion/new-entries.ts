@@ -30,6 +30,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   stack: 'plate',
   drawing: 'picture',
   border: 'edge',
+  stick: 'spike',
   repeat: 'row',
 };
 
@@ -60,7 +61,7 @@ export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Sto
 }
 
 function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
-  const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
+  const hangers = [undefined, 'ring', 'hole', 'slot', 'keyhole'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName('tag', place);

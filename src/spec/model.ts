@@ -10,6 +10,8 @@ import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
+/** Outside the target, on that side of it. */
+export type Beside = 'above' | 'below' | 'left of' | 'right of';
 export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
 
 export interface Tie {
@@ -268,6 +270,9 @@ export type Generator =
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };
 
+/** In mm, or as wide as the stock's `min_web`. */
+export type HoldWidth = number | 'auto';
+
 /** In the order in which they are applied. */
 export interface Modifiers {
   readonly tidy?: number;
@@ -277,11 +282,12 @@ export interface Modifiers {
   readonly height?: number;
   readonly fit?: Target & { readonly margin: number };
   /** Width in mm of what joins the parts of the shape. */
-  readonly straps?: number;
-  readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };
+  readonly straps?: HoldWidth;
+  readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
-  readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };
+  /** `margin`: beside the target, the gap to it. */
+  readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
   readonly nudge?: Point;
 }
 

@@ -153,14 +153,19 @@ function wordsOf(shapes: readonly Shape[]): string {
   return clip(words.join(', '), longestTitle) || untitled;
 }
 
-function renamedKey({ old, key, path, range }: OldKey): Issue {
+function renamedKey({ old, key, path, range, together }: OldKey): Issue {
   return {
     code: 'renamed-key',
     severity: issueKinds['renamed-key'].severity,
     path,
     range,
     message: `“${old}” is now called “${key}”. The old name works in this version only.`,
-    repairs: [{ title: `Rename to “${key}”`, edits: [{ range, text: key }] }],
+    repairs: [
+      {
+        title: `Rename to “${key}”`,
+        edits: [{ range, text: key }, ...together.map((other) => ({ range: other.range, text: other.key }))],
+      },
+    ],
   };
 }
 

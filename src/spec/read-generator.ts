@@ -31,6 +31,7 @@ const generators = {
   ],
   rectangle: ['radius'],
   ellipse: [],
+  circle: [],
   polygon: [],
   arrow: [],
   oval: [],
@@ -106,6 +107,8 @@ export function readGenerator(
       return readRectangle(spec, path, problems);
     case 'ellipse':
       return readEllipse(spec.ellipse!, at('ellipse'), problems);
+    case 'circle':
+      return readEllipse(spec.circle!, at('circle'), problems);
     case 'polygon':
       return readPolygon(spec.polygon!, at('polygon'), problems);
     case 'arrow':

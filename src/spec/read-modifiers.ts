@@ -1,22 +1,22 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Modifiers, ShapeNames, Side, Target } from './model.ts';
+import type { HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
-  const length = (key: 'tidy' | 'grow' | 'width' | 'height' | 'straps', sign: 'size' | 'distance' | 'signed') => {
+  const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
     const value = problems.length(spec[key], [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
   const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
-  const placeTarget =
-    spec.place && readTarget(spec.place.on, spec.place.part, [...path, 'place'], 'on', problems, shapes);
   const margin = (value: number | string | undefined, key: string) =>
     problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
+  const place = readPlace(spec.place, [...path, 'place'], problems, shapes);
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
+  const straps = readHold(spec.straps, [...path, 'straps'], problems);
   const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
   if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
     problems.error('bad-value', [...path, 'fit'], '“fit” sets the size itself; leave out width and height.', {
@@ -30,28 +30,65 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     ...length('width', 'size'),
     ...length('height', 'size'),
     ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
-    ...length('straps', 'size'),
+    ...(straps === undefined ? {} : { straps }),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
     ...(spec.mirror === undefined ? {} : { mirror: spec.mirror }),
-    ...(placeTarget
-      ? {
-          place: {
-            ...placeTarget,
-            at: spec.place!.at ?? 'center',
-            margin: margin(spec.place!.margin, 'place'),
-            by: spec.place!.by ?? 'eye',
-          },
-        }
-      : {}),
+    ...(place ? { place } : {}),
     ...(nudge ? { nudge } : {}),
   };
+}
+
+function readHold(value: number | string | undefined, path: YamlPath, problems: Problems): HoldWidth | undefined {
+  return value === 'auto' ? value : problems.length(value, path, 'size');
+}
+
+/** Where a shape goes beside another, by the key that says so. */
+const besides = { above: 'above', below: 'below', left_of: 'left of', right_of: 'right of' } as const;
+const besideKeys = Object.keys(besides) as (keyof typeof besides)[];
+
+/** Between lines that belong together, in mm (our own judgement). */
+const usualGapMm = 2;
+
+function readPlace(
+  written: ShapeSpec['place'],
+  path: YamlPath,
+  problems: Problems,
+  shapes: ShapeNames,
+): Modifiers['place'] {
+  if (written === undefined) return undefined;
+  const spec = typeof written === 'string' ? { on: written } : written;
+  const goals = (['on', ...besideKeys] as const).filter((key) => problems.wrote([...path, key]));
+  const goal = typeof written === 'string' ? 'on' : goals[0];
+  const fault = (message: string) => {
+    problems.error('bad-value', path, message, { range: problems.source.keyRange(path) });
+  };
+  if (goal === undefined) fault('“place” needs one of on, above, below, left_of, right_of.');
+  else if (goals.length > 1) fault(`“${goals[0]!}” and “${goals[1]!}” both say where it goes; keep one.`);
+  const name = goal && spec[goal];
+  if (name === undefined) return undefined;
+  const by = spec.by ?? 'eye';
+  const isOn = goal === 'on';
+  for (const key of isOn ? (['gap'] as const) : (['at', 'margin'] as const)) {
+    if (spec[key] === undefined) continue;
+    const goesWith = isOn ? 'above, below, left_of or right_of' : 'on';
+    problems.error('bad-value', [...path, key], `“${key}” goes with ${goesWith}.`, {
+      range: problems.source.keyRange([...path, key]),
+    });
+  }
+  const target = readTarget(name, spec.part, path, goal!, problems, shapes);
+  if (isOn) {
+    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance') ?? 0;
+    return target && { ...target, at: spec.at ?? 'center', margin, by };
+  }
+  const margin = problems.length(spec.gap, [...path, 'gap'], 'signed') ?? usualGapMm;
+  return target && { ...target, at: besides[goal as keyof typeof besides], margin, by };
 }
 
 function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Problems): Modifiers['bridges'] {
   if (spec === undefined) return undefined;
   if (typeof spec !== 'object') {
-    const width = problems.length(spec, path, 'size');
+    const width = readHold(spec, path, problems);
     return width === undefined ? undefined : { width, sides: ['top', 'bottom'] };
   }
   const width = problems.length(spec.width, [...path, 'width'], 'size');

@@ -7,7 +7,7 @@ import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import { poleOf } from '../geometry/pole.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { Modifiers, Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
 import type { Checkpoint, Stage } from './cache.ts';
 import { largestScale } from './fit.ts';
@@ -85,7 +85,10 @@ export class Evaluator {
   }
 
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
-  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+  #held({ generator, modifiers }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+    const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
+    const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
+    const bridges = modifiers.bridges && { ...modifiers.bridges, width: inMm(modifiers.bridges.width) };
     const bar = ofBar(generator, sized.value.region);
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {

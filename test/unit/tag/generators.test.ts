@@ -55,12 +55,12 @@ describe('Plates', () => {
 
   it('arrow: shaft, head and tip by their figures, pointing right', async () => {
     // Tip 90° on a head of 40: 20 long. Shaft 26 wide and 100 long. Notch: a triangle of 26 × 9 / 2.
-    const straight = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90}}');
+    const straight = await makeShape('{arrow: {length: 120, width: 40, shaft: 26, tip: 90}}');
     assertNear(straight.area, 100 * 26 + 400, exact);
     assertBounds(straight, -60, -20, 60, 20);
     // (2600·(−10) + 400·(40 + 20/3)) / 3000
     assertNear(centroid(straight.region)!.x, -22 / 9, exact);
-    const notched = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90, tail: notched, notch: 9}}');
+    const notched = await makeShape('{arrow: {length: 120, width: 40, shaft: 26, tip: 90, tail: notched, notch: 9}}');
     assertNear(notched.area, 100 * 26 + 400 - 117, exact);
     assertBounds(notched, -60, -20, 60, 20);
     const pointed = await makeShape('{arrow: {length: 120, width: 26, tail: pointed, notch: 13}}');

@@ -211,6 +211,16 @@ export type Generator =
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };
 
+/** Where a shape is made as large as goes in; lengths in mm. */
+export interface Fit extends Target {
+  /** Left free along the outline of what it goes into. */
+  readonly margin: number;
+  /** Kept from the hangers, the cuts and the other marks of its piece. */
+  readonly clear: number;
+  /** What it is made no larger than. */
+  readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
+}
+
 /** In the order in which they are applied. */
 export interface Modifiers {
   readonly tidy?: number;
@@ -218,7 +228,7 @@ export interface Modifiers {
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
-  readonly fit?: Target & { readonly margin: number };
+  readonly fit?: Fit;
   /** Width in mm of what joins the parts of the shape. */
   readonly straps?: number;
   readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };

@@ -1,7 +1,7 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Modifiers, ShapeNames, Side, Target } from './model.ts';
+import type { Fit, Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -29,7 +29,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     corners: spec.corners ?? 'round',
     ...length('width', 'size'),
     ...length('height', 'size'),
-    ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
+    ...(fitTarget ? { fit: { ...fitTarget, ...readFit(spec, [...path, 'fit'], problems) } } : {}),
     ...length('straps', 'size'),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
@@ -45,6 +45,37 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
         }
       : {}),
     ...(nudge ? { nudge } : {}),
+  };
+}
+
+/** A shape that is fitted keeps as clear of everything as of the edge, where nothing else is said. */
+function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
+  const { margin, clear, at_most: most } = spec.fit!;
+  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
+  const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
+    const at = [...path, 'at_most', key];
+    if (most?.[key] === undefined) return undefined;
+    if (key !== 'width' && spec.text === undefined) {
+      problems.error('bad-value', at, `“${key}” goes with text; give “width”.`, {
+        range: problems.source.keyRange(at),
+      });
+      return undefined;
+    }
+    return problems.length(most[key], at, 'size');
+  };
+  const [small, capitals, width] = [atMost('x_height'), atMost('cap_height'), atMost('width')];
+  return {
+    margin: edge,
+    clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
+    ...(most
+      ? {
+          atMost: {
+            ...(small === undefined ? {} : { 'small letters': small }),
+            ...(capitals === undefined ? {} : { capitals }),
+            ...(width === undefined ? {} : { width }),
+          },
+        }
+      : {}),
   };
 }
 

@@ -273,6 +273,16 @@ export type Generator =
 /** In mm, or as wide as the stock's `min_web`. */
 export type HoldWidth = number | 'auto';
 
+/** Where a shape is made as large as goes in; lengths in mm. */
+export interface Fit extends Target {
+  /** Left free along the outline of what it goes into. */
+  readonly margin: number;
+  /** Kept from the hangers, the cuts and the other marks of its piece. */
+  readonly clear: number;
+  /** What it is made no larger than. */
+  readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
+}
+
 /** In the order in which they are applied. */
 export interface Modifiers {
   readonly tidy?: number;
@@ -280,7 +290,7 @@ export interface Modifiers {
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
-  readonly fit?: Target & { readonly margin: number };
+  readonly fit?: Fit;
   /** Width in mm of what joins the parts of the shape. */
   readonly straps?: HoldWidth;
   readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };

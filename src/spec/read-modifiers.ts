@@ -1,9 +1,9 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
+import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { readPlace, readTarget } from './read-place.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
@@ -12,8 +12,6 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     return value === undefined ? {} : { [key]: value };
   };
   const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
-  const margin = (value: number | string | undefined, key: string) =>
-    problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
   const place = readPlace(spec.place, [...path, 'place'], problems, shapes);
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
   const straps = readHold(spec.straps, [...path, 'straps'], problems);
@@ -29,7 +27,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     corners: spec.corners ?? 'round',
     ...length('width', 'size'),
     ...length('height', 'size'),
-    ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
+    ...(fitTarget ? { fit: { ...fitTarget, ...readFit(spec, [...path, 'fit'], problems) } } : {}),
     ...(straps === undefined ? {} : { straps }),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
@@ -43,46 +41,35 @@ function readHold(value: number | string | undefined, path: YamlPath, problems: 
   return value === 'auto' ? value : problems.length(value, path, 'size');
 }
 
-/** Where a shape goes beside another, by the key that says so. */
-const besides = { above: 'above', below: 'below', left_of: 'left of', right_of: 'right of' } as const;
-const besideKeys = Object.keys(besides) as (keyof typeof besides)[];
-
-/** Between lines that belong together, in mm (our own judgement). */
-const usualGapMm = 2;
-
-function readPlace(
-  written: ShapeSpec['place'],
-  path: YamlPath,
-  problems: Problems,
-  shapes: ShapeNames,
-): Modifiers['place'] {
-  if (written === undefined) return undefined;
-  const spec = typeof written === 'string' ? { on: written } : written;
-  const goals = (['on', ...besideKeys] as const).filter((key) => problems.wrote([...path, key]));
-  const goal = typeof written === 'string' ? 'on' : goals[0];
-  const fault = (message: string) => {
-    problems.error('bad-value', path, message, { range: problems.source.keyRange(path) });
+/** A shape that is fitted keeps as clear of everything as of the edge, where nothing else is said. */
+function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
+  const { margin, clear, at_most: most } = spec.fit!;
+  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
+  const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
+    const at = [...path, 'at_most', key];
+    if (most?.[key] === undefined) return undefined;
+    if (key !== 'width' && spec.text === undefined) {
+      problems.error('bad-value', at, `“${key}” goes with text; give “width”.`, {
+        range: problems.source.keyRange(at),
+      });
+      return undefined;
+    }
+    return problems.length(most[key], at, 'size');
   };
-  if (goal === undefined) fault('“place” needs one of on, above, below, left_of, right_of.');
-  else if (goals.length > 1) fault(`“${goals[0]!}” and “${goals[1]!}” both say where it goes; keep one.`);
-  const name = goal && spec[goal];
-  if (name === undefined) return undefined;
-  const by = spec.by ?? 'eye';
-  const isOn = goal === 'on';
-  for (const key of isOn ? (['gap'] as const) : (['at', 'margin'] as const)) {
-    if (spec[key] === undefined) continue;
-    const goesWith = isOn ? 'above, below, left_of or right_of' : 'on';
-    problems.error('bad-value', [...path, key], `“${key}” goes with ${goesWith}.`, {
-      range: problems.source.keyRange([...path, key]),
-    });
-  }
-  const target = readTarget(name, spec.part, path, goal!, problems, shapes);
-  if (isOn) {
-    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance') ?? 0;
-    return target && { ...target, at: spec.at ?? 'center', margin, by };
-  }
-  const margin = problems.length(spec.gap, [...path, 'gap'], 'signed') ?? usualGapMm;
-  return target && { ...target, at: besides[goal as keyof typeof besides], margin, by };
+  const [small, capitals, width] = [atMost('x_height'), atMost('cap_height'), atMost('width')];
+  return {
+    margin: edge,
+    clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
+    ...(most
+      ? {
+          atMost: {
+            ...(small === undefined ? {} : { 'small letters': small }),
+            ...(capitals === undefined ? {} : { capitals }),
+            ...(width === undefined ? {} : { width }),
+          },
+        }
+      : {}),
+  };
 }
 
 function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Problems): Modifiers['bridges'] {
@@ -93,26 +80,4 @@ function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Probl
   }
   const width = problems.length(spec.width, [...path, 'width'], 'size');
   return width === undefined ? undefined : { width, sides: (spec.at ?? 'top-bottom').split('-') as Side[] };
-}
-
-function readTarget(
-  name: string,
-  part: string | undefined,
-  path: YamlPath,
-  key: string,
-  problems: Problems,
-  shapes: ShapeNames,
-): Target | undefined {
-  if (part === undefined) return shapes.placed(name, [...path, key]);
-  const shape = shapes.byName(name, [...path, key]);
-  if (!shape) return undefined;
-  const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
-  if (members.includes(part)) return { shape, part };
-  const suggestions = nearest(part, members);
-  const message =
-    members.length === 0
-      ? `“${name}” is not a stack and has no parts.`
-      : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
-  problems.error('unknown-shape', [...path, 'part'], message, { suggestions });
-  return undefined;
 }

@@ -8,7 +8,8 @@ import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
-import { dependsOnSize, emOf, setText } from './lettering.ts';
+import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
+import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
@@ -181,17 +182,36 @@ function lettering(
   }
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
-  return cache.get('lettering', [set.id, em, slide, path], () => {
-    const drawn = { ...value, xHeight: face.xHeight, path };
+  const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
+  return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
+    const outlineOf = (known: SetText): CurveOutline => {
+      const drawn = { ...known, xHeight: face.xHeight, path };
+      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      return known.band ? centredOutline(drawn, known.band) : hubbedOutline(drawn);
+    };
     return {
-      ...(slide
-        ? slidOutline(drawn, slide, { cache, font: face.id })
-        : value.band
-          ? centredOutline(drawn, value.band)
-          : hubbedOutline(drawn)),
+      ...(isSpacedWhenFitted
+        ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
+        : outlineOf(value)),
       ...(em === undefined ? {} : { ownScale: em }),
     };
   });
+}
+
+/** Letters with a space in mm between them, which are set for the size that they are made at. */
+function respaced(
+  natural: CurveOutline,
+  setFor: (mmPerEm: number) => SetText | SetTextProblem,
+  outlineOf: (set: SetText) => CurveOutline,
+): CurveOutline {
+  return {
+    ...natural,
+    changes: true,
+    at: (scaleX, scaleY, checkpoint) => {
+      const set = setFor(scaleY);
+      return ('problem' in set ? natural : outlineOf(set)).at(scaleX, scaleY, checkpoint);
+    },
+  };
 }
 
 /** The lettering of a shape that becomes a member of another. */

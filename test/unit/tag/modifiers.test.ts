@@ -182,7 +182,7 @@ describe('Fitting', () => {
       const piece = made.pieces[0]!;
       const fitted = piece.marks[0]!.region;
       assert.ok(area(fitted) > 1, 'something goes in');
-      const free = offset(piece.region, -margin, 'miter');
+      const free = offset(piece.region, -margin);
       assertNear(area(difference(fitted, [free])), 0, 0.01, 'outside');
       // Scaled about the point that it is centred by, it sticks out when it is a thousandth larger.
       const [, solid] = [...made.report.tag!.made].find(([each]) => each.name === 'body')!;

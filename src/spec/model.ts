@@ -266,6 +266,8 @@ export type Generator =
       readonly keepHoles: boolean;
       /** Width below which bays are closed, in mm. */
       readonly bays: number;
+      /** Whether wider ones are closed as well, where several lines would have a backing each. */
+      readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };

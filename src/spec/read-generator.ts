@@ -148,7 +148,8 @@ export function readGenerator(
       if (spec.by === undefined)
         problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
       if (!shape || by === undefined || bays === undefined) return undefined;
-      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
+      const together = spec.bays === undefined && hasLines(shape);
+      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays, together };
     }
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
@@ -165,6 +166,10 @@ export function readGenerator(
       return shape && { kind: 'from', shape };
     }
   }
+}
+
+function hasLines({ generator }: Shape): boolean {
+  return generator.kind === 'text' && /\n/.test(generator.text.trim());
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

@@ -88,6 +88,9 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
   }
 }
 
+/** As much material round an opening as it needs, and a little more (our own judgement). */
+const usualInset = 1.25;
+
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
 /** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
@@ -157,7 +160,7 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
-  const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
+  const inset = length('inset', 'distance') ?? usualInset * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {

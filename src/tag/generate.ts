@@ -5,7 +5,7 @@ import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { around } from './around.ts';
+import { around, aroundTogether } from './around.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
@@ -68,9 +68,9 @@ export async function generate(
     }
     case 'around': {
       const made = await make(generator.shape);
-      const { by, corners, keepHoles, bays } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
-        solidOutline({ region: around(made.value.region, generator) }),
+      const { by, corners, keepHoles, bays, together } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
+        solidOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
       );
     }
     case 'border': {

@@ -18,6 +18,7 @@ import {
   readTicket,
 } from './read-plates.ts';
 import { readStick } from './read-stick.ts';
+import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
@@ -47,6 +48,7 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  code: ['size', 'correction'],
   border: [],
   stick: [],
   repeat: [],
@@ -73,7 +75,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined) continue;
+      if (spec[companion] === undefined || (generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(
         'bad-value',
@@ -147,6 +149,8 @@ export function readGenerator(
       if (!shape || by === undefined || bays === undefined) return undefined;
       return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
     }
+    case 'code':
+      return readCode(spec, path, problems);
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
     case 'stick':

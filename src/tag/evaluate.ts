@@ -10,6 +10,7 @@ import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
 import type { Checkpoint, Stage } from './cache.ts';
+import { withBridges } from './code.ts';
 import { largestScale } from './fit.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './outline.ts';
@@ -87,6 +88,11 @@ export class Evaluator {
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
   #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
     const bar = ofBar(generator, sized.value.region);
+    const [code] = sized.value.codes ?? [];
+    if (generator.kind === 'code' && bridges && code)
+      return this.#resources.cache.get('code with bridges', [sized.id, bridges.width], () =>
+        withBridges(sized.value, code, bridges.width),
+      );
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
@@ -150,6 +156,7 @@ export class Evaluator {
     const { fit, grow = 0, width, height } = modifiers;
     let reason = 'has no area';
     if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
+    if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
     if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
     if (fit) reason = 'does not fit inside the shape named in “fit”';
     else if (grow < 0) reason = 'is thinned away to nothing';

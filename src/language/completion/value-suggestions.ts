@@ -67,7 +67,7 @@ function wordIdeas(
 
 /** What stands for the cells of a batch, where a text or a title is still to be written. */
 function columnIdeas({ type }: SchemaNode, place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
-  const isText = type === 'string' && (key(place) === 'text' || key(place) === 'title');
+  const isText = type === 'string' && ['text', 'title', 'code'].includes(String(key(place)));
   if (!isText || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
   return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
 }

@@ -231,8 +231,21 @@ export interface StickGenerator {
   readonly lap: number;
 }
 
+/** A QR code. */
+export interface CodeGenerator {
+  readonly kind: 'code';
+  readonly text: string;
+  /** How much of it may be damaged. */
+  readonly correction: Correction;
+  /** Its side without the clear zone round it, in mm; absent where a width, a height or a fit says it. */
+  readonly size?: number;
+}
+
+export type Correction = 'low' | 'medium' | 'quartile' | 'high';
+
 export type Generator =
   | TextGenerator
+  | CodeGenerator
   | BorderGenerator
   | StickGenerator
   | RepeatGenerator

@@ -18,6 +18,7 @@ import {
   readTicket,
 } from './read-plates.ts';
 import { readStick } from './read-stick.ts';
+import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
@@ -48,6 +49,7 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  code: ['size', 'correction'],
   border: [],
   stick: [],
   repeat: [],
@@ -74,7 +76,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined) continue;
+      if (spec[companion] === undefined || (generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(
         'bad-value',
@@ -151,6 +153,8 @@ export function readGenerator(
       const together = spec.bays === undefined && hasLines(shape);
       return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays, together };
     }
+    case 'code':
+      return readCode(spec, path, problems);
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
     case 'stick':

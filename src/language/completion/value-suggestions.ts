@@ -75,7 +75,7 @@ export function columnValues(place: CursorContext, around: WorkspaceNames): Sugg
 }
 
 function isForWords({ type }: SchemaNode, place: CursorContext): boolean {
-  return type === 'string' && (key(place) === 'text' || key(place) === 'title');
+  return type === 'string' && ['text', 'title', 'code'].includes(String(key(place)));
 }
 
 /** Whether it is no group and no list. */

@@ -18,7 +18,7 @@ const generators = [
     'scallops',
   ],
   ...['stack', 'path', 'drawing', 'around', 'union', 'difference', 'intersection', 'from'],
-  ...['border', 'stick', 'repeat'],
+  ...['code', 'border', 'stick', 'repeat'],
 ];
 
 describe('The schema', () => {

@@ -49,3 +49,8 @@ export function filled(text: string, { cells }: BatchRow, tellMissing: (column: 
   for (const column of missing) tellMissing(column);
   return missing.length === 0 ? whole : undefined;
 }
+
+/** The columns that a text asks for. */
+export function columnsIn(text: string): string[] {
+  return [...text.matchAll(marks)].flatMap(([, asked]) => (asked === undefined ? [] : [asked.trim()]));
+}

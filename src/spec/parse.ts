@@ -33,17 +33,20 @@ export interface ParsedSpec {
   readonly row: number;
 }
 
-/** `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. */
-export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0): ParsedSpec {
+/**
+ * `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. `given`: a batch that takes the place of
+ * the spec's own.
+ */
+export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0, given?: Batch): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
   if (source.issues.length > 0) return { source, issues: [slipOf(source, (text) => reading(text, uses, row))], row: 0 };
-  const read = readSpec(source, uses, row);
+  const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
   if (read.issues.length === 0) return { source, ...read, issues: renamed };
   const issues = oneForEachSlip(source, read.issues, (text) => {
     const changed = new SpecSource(text);
-    return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row).issues;
+    return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row, given).issues;
   });
   return { source, ...read, issues: [...issues, ...renamed] };
 }
@@ -57,11 +60,11 @@ function reading(text: string, uses: Uses, row: number): TrialReading {
 }
 
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */
-export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<ParsedSpec, 'source'> {
+export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
   const scope = new Scope(source, uses.used);
   scope.checkClashes();
-  const batch = readBatch(scope.spec, uses.table, scope.problems);
+  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems);
   const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
   if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);

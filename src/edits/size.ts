@@ -3,6 +3,7 @@
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model.ts';
+import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { valueAt } from '../core/values.ts';
@@ -30,7 +31,13 @@ export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: numbe
   return { range: source.range(path), text: lengthText(mm, before, units) };
 }
 
-function figurePath(source: SpecSource, { path, modifiers }: Shape, axis: Axis): YamlPath | undefined {
+/** None where a column of the batch says how large it is. */
+function figurePath(source: SpecSource, shape: Shape, axis: Axis): YamlPath | undefined {
+  const path = writtenPath(source, shape, axis);
+  return path && !asksForColumns(valueAt(source.value, path)) ? path : undefined;
+}
+
+function writtenPath(source: SpecSource, { path, modifiers }: Shape, axis: Axis): YamlPath | undefined {
   const { width, height, fit, rotate = 0 } = modifiers;
   if (rotate % 180 !== 0) return undefined;
   if (modifiers[axis] !== undefined) return [...path, axis];

@@ -39,7 +39,7 @@ export async function sheetPage(
   { captions }: Pick<Tools, 'captions'>,
   what: 'all' | 'sheets alone' = 'all',
 ): Promise<Page> {
-  const { units, stock } = jobs[0]!.tag;
+  const { units } = jobs[0]!.tag;
   const width = widths[units];
   const margin = what === 'all' ? marginMm : slimMm;
   const [plain, bold] = [await captions(600), await captions(800)];
@@ -59,10 +59,16 @@ export async function sheetPage(
   }
   const scale = (width - 2 * margin) / plan.sheet.width;
   const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
-  for (const [index, { pieces }] of plan.sheets.entries()) {
-    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, margin, plain);
+  const several = new Set(plan.sheets.map(({ from }) => from.stock.name)).size > 1;
+  for (const [index, { pieces, from }] of plan.sheets.entries()) {
+    if (plan.sheets.length > 1)
+      write(
+        `Sheet ${index + 1}${several && from.stock.name !== undefined ? `: ${from.stock.name}` : ''}`,
+        margin,
+        plain,
+      );
     y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
-    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(stock), face: plain, faulty });
+    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(from.stock), face: plain, faulty });
     y -= gapMm;
   }
   for (const { name, value } of what === 'all' ? facts : []) {

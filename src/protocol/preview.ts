@@ -69,7 +69,7 @@ export interface SceneShape {
 
 export interface SceneHanger {
   readonly id: string;
-  readonly kind: 'ring' | 'hole' | 'slot';
+  readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
   /** What lights up and can be clicked: the disc of a ring, else the opening. */
   readonly data: PathData;
   /** Centre of the opening. */
@@ -80,10 +80,19 @@ export interface SceneHanger {
   readonly source: number;
 }
 
+export interface SceneSheet {
+  readonly material?: string;
+  readonly look?: StockLook;
+  /** In mm. */
+  readonly thickness?: number;
+}
+
 export interface ScenePiece {
   readonly id: string;
   readonly title: string;
   readonly glueTo?: string;
+  /** Of a piece that is cut from another stock than the tag's own. */
+  readonly sheet?: SceneSheet;
   /** Largest first. */
   readonly shapes: readonly SceneShape[];
   /** In cutting order. What is cut, inner and outer, bounds the solid material. */

@@ -175,8 +175,65 @@ export type NamedPlate =
     }
   | { readonly kind: 'scalloped-disc'; readonly across: number; readonly lobes: number };
 
+/** Lines along an outline; lengths in mm. */
+export interface BorderGenerator {
+  readonly kind: 'border';
+  readonly shape: Shape;
+  readonly inset: number;
+  /** From the outer edge of the border inwards. */
+  readonly lines: readonly { readonly from: number; readonly to: number }[];
+  /** Of its corners, where they are rounded; what each takes of either side, where they are cut off. */
+  readonly radius: number;
+  readonly clip: number;
+  /** What it keeps free round openings. */
+  readonly clear: number;
+}
+
+/** How copies follow one another round a closed line, starting from its top: so many, so far apart, or both. */
+export interface Round {
+  readonly count?: number;
+  /** In mm along the line. */
+  readonly spacing?: number;
+  /** Whether each stands as it was drawn; else it turns with the line. */
+  readonly upright: boolean;
+}
+
+export interface RepeatGenerator {
+  readonly kind: 'repeat';
+  /** What is repeated, then the shape whose outline it follows. */
+  readonly shapes: readonly [Shape] | readonly [Shape, Shape];
+  readonly along:
+    | {
+        readonly kind: 'rows';
+        readonly columns: number;
+        readonly rows: number;
+        readonly across: Point;
+        readonly down: Point;
+      }
+    | (Round & { readonly kind: 'circle'; readonly diameter: number })
+    | (Round & { readonly kind: 'outline'; readonly inset: number });
+}
+
+/** A tapered stick that carries a shape; lengths in mm. */
+export interface StickGenerator {
+  readonly kind: 'stick';
+  readonly shape: Shape;
+  /** Which way its point is. */
+  readonly towards: 'down' | 'up' | 'left' | 'right';
+  /** What is seen of it, from the edge of what it carries to its end. */
+  readonly length: number;
+  readonly width: number;
+  /** How much of that tapers. */
+  readonly point: number;
+  /** How much material of what it carries it goes into. */
+  readonly lap: number;
+}
+
 export type Generator =
   | TextGenerator
+  | BorderGenerator
+  | StickGenerator
+  | RepeatGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
   | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
   | { readonly kind: 'regular'; readonly sides: number; readonly across: number }
@@ -275,12 +332,26 @@ interface HangerBase {
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
   | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
-  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number });
+  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
+  /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
+  | (HangerBase & {
+      readonly kind: 'keyhole';
+      readonly inset: number;
+      readonly head: number;
+      /** Of the whole opening. */
+      readonly length: number;
+    });
 
 /** A shape as an entry of one of a piece's lists. */
 export interface Entry {
   readonly shape: Shape;
   readonly path: YamlPath;
+}
+
+/** What a piece is cut from that is not cut from the tag's own stock, and how fast the machine works that. */
+export interface CutFrom {
+  readonly stock: Stock;
+  readonly machine?: Machine;
 }
 
 export interface PieceModel {
@@ -296,6 +367,8 @@ export interface PieceModel {
   readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
+  /** Absent where it is the tag's own stock. */
+  readonly cutFrom?: CutFrom;
 }
 
 export interface TagModel {

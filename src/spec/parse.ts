@@ -7,6 +7,7 @@ import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
 import type { Shape, TagModel } from './model.ts';
+import { asksForColumns, RowValues } from './row-values.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -59,11 +60,8 @@ function reading(text: string, uses: Uses, row: number): TrialReading {
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */
 export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<ParsedSpec, 'source'> {
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
-  const scope = new Scope(source, uses.used);
+  const { scope, batch, row } = scopeInRow(source, uses, wanted);
   scope.checkClashes();
-  const batch = readBatch(scope.spec, uses.table, scope.problems);
-  const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
-  if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
@@ -74,7 +72,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
-  const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
+  const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
@@ -92,6 +90,24 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
     },
   };
 }
+
+/** What a spec defines, as one row of its batch says. */
+function scopeInRow(source: SpecPlaces, uses: Uses, wanted: number): { scope: Scope; batch?: Batch; row: number } {
+  let scope = new Scope(source, uses.used);
+  const batch = readBatch(scope.spec, uses.table, scope.problems);
+  if (!batch) return { scope, row: 0 };
+  const index = Math.min(wanted, batch.rows.length - 1);
+  const row = batch.rows[index]!;
+  if (asksForColumns(source.value) || uses.used.some(usesColumns)) {
+    scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, uses.table));
+    // Anything it found wrong with the rows, the first reading found as well.
+    readBatch(scope.spec, uses.table, scope.problems);
+  }
+  scope.readRow(batch, row);
+  return { scope, batch, row: index };
+}
+
+const usesColumns = ({ source, uses }: UsedFile): boolean => asksForColumns(source.value) || uses.some(usesColumns);
 
 /** What is wrong with a file that specs use, by itself: it needs no pieces. */
 export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {

@@ -4,6 +4,7 @@ import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import { readBorder } from './read-border.ts';
 import {
   readArrow,
   readEllipse,
@@ -16,6 +17,8 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readStick } from './read-stick.ts';
+import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
@@ -44,6 +47,9 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  border: [],
+  stick: [],
+  repeat: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
 type GeneratorKey = keyof typeof generators;
@@ -141,6 +147,12 @@ export function readGenerator(
       if (!shape || by === undefined || bays === undefined) return undefined;
       return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
     }
+    case 'border':
+      return readBorder(spec.border!, at('border'), problems, shapes);
+    case 'stick':
+      return readStick(spec.stick!, at('stick'), problems, shapes);
+    case 'repeat':
+      return readRepeat(spec.repeat!, at('repeat'), problems, shapes);
     case 'union':
     case 'difference':
     case 'intersection':

@@ -1,14 +1,15 @@
 /** Pieces of a spec and their hangers. */
 
+import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
 import type { Scope } from './scope.ts';
 import { placesInBody } from './stack-members.ts';
 import { didYouMean, nearest } from './suggest.ts';
-import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
+import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
 
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
@@ -16,7 +17,13 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   const { shapes, problems } = scope;
   const pieces = scope.spec.pieces ?? {};
   const ids = Object.keys(pieces);
-  const readOne = hangerReader(scope, workshop);
+  const readers = new Map<Stock, ReadHanger>();
+  const hangersIn = (stock: Stock): ReadHanger => {
+    const reader = readers.get(stock) ?? hangerReader(scope, { ...workshop, stock });
+    readers.set(stock, reader);
+    return reader;
+  };
+  hangersIn(workshop.stock);
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
@@ -24,7 +31,8 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
     const body = list('body');
-    const hangers = readHangers(spec.hanger, [...path, 'hanger'], readOne);
+    const cutFrom = spec.stock === undefined ? undefined : workshop.cutFrom(spec.stock, [...path, 'stock']);
+    const hangers = readHangers(spec.hanger, [...path, 'hanger'], hangersIn(cutFrom?.stock ?? workshop.stock));
     return {
       id,
       title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
@@ -37,6 +45,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
   });
 }
@@ -129,7 +138,7 @@ function readHanger(
   { shapes, problems }: Scope,
   { stock, tie }: Workshop,
 ): Hanger | undefined {
-  const kind = (['ring', 'hole', 'slot'] as const).find((key) => spec[key] !== undefined);
+  const kind = (['ring', 'hole', 'slot', 'keyhole'] as const).find((key) => spec[key] !== undefined);
   if (!kind) return undefined;
   const here = [...path, kind];
   const common = spec[kind]!;
@@ -142,7 +151,7 @@ function readHanger(
     at: readPlace(common.at, kind, [...here, 'at'], problems),
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
-  const opening = length(kind === 'slot' ? 'width' : 'diameter', 'size');
+  const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
   const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
   switch (kind) {
     case 'ring':
@@ -161,6 +170,20 @@ function readHanger(
       const long = length('length', 'size') ?? ribbon + slotEaseMm;
       if (long < across) problems.error('bad-length', [...here, 'length'], 'A slot is at least as long as it is wide.');
       return { ...base, kind, opening: across, inset, length: long };
+    }
+    case 'keyhole': {
+      const head = length('diameter', 'size') ?? keyholeHeadMm;
+      const width = opening ?? Math.min(keyholeSlotMm, head / 2);
+      const least = head + width / 2;
+      const long = length('length', 'size') ?? least + head / 2;
+      if (width >= head) {
+        const message = 'The slot must be narrower than the round opening, or the head of the nail slips through.';
+        problems.error('bad-length', [...here, 'width'], message);
+      } else if (long < least) {
+        const message = `A keyhole like this must be at least ${limit(least)} long, or the head of the nail comes out again.`;
+        problems.error('bad-length', [...here, 'length'], message);
+      }
+      return { ...base, kind, opening: width, inset, head, length: long };
     }
   }
 }

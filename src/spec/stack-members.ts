@@ -78,6 +78,10 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     ...lists.flatMap((list): (ShapeOrName | undefined)[] => (list ? [...list] : [])),
     spec.around,
     spec.from,
+    spec.border?.of,
+    spec.stick?.carries,
+    spec.repeat?.shape,
+    typeof spec.repeat?.along === 'object' && 'outline' in spec.repeat.along ? spec.repeat.along.outline : undefined,
     spec.fit?.in,
     spec.place?.on,
   ];

@@ -1,11 +1,14 @@
 /** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
 
 import Papa from 'papaparse';
+import { TablePlaces } from './table-places.ts';
 
 export interface Table {
   /** Names of the columns, from the first line. */
   readonly header: readonly string[];
   readonly rows: readonly TableRow[];
+  /** Found when first asked for: few tables have anything wrong with them. */
+  readonly places: () => TablePlaces;
 }
 
 export interface TableRow {
@@ -20,7 +23,8 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   // What a decoder puts where bytes are no UTF-8.
   if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
-  const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) });
+  const delimiter = delimiterOf(plain);
+  const { data, errors } = Papa.parse<string[]>(plain, { delimiter });
   const open = errors.find(({ type }) => type === 'Quotes');
   if (open) return { problem: `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.` };
   const [first, ...rest] = numbered(data);
@@ -36,8 +40,10 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   }
   const rows = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   if (rows.length === 0) return { problem: 'has no rows below the column names.' };
+  let places: TablePlaces | undefined;
   return {
     header,
+    places: () => (places ??= new TablePlaces(plain, delimiter)),
     rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),
   };
 }

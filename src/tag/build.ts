@@ -8,6 +8,7 @@ import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec
 import { Neighbourhood } from './around-fitted.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
+import { clearedBorder } from './border.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
@@ -79,7 +80,7 @@ class PieceBuilder {
     const { factor, heedsReading } = await this.#scaleOf(model);
     const make = (entries: readonly Entry[]) => this.#makeAll(entries, factor);
     const bodies = await make(model.body);
-    const cuts = await make(model.cut);
+    const plainCuts = await make(model.cut);
     const body = this.#united(bodies);
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
@@ -89,10 +90,12 @@ class PieceBuilder {
       hung.push(placed);
     }
     const hangers = hung.flatMap(({ value }) => value ?? []);
+    const clear = this.#clearing(hung, plainCuts);
+    const cuts = clear('cut', plainCuts);
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
     const asked = await this.#asked([...model.body, ...model.cut], factor);
-    const { id, title, path, parts, glueTo } = model;
+    const { id, title, path, parts, glueTo, cutFrom } = model;
     return {
       id,
       title,
@@ -100,11 +103,15 @@ class PieceBuilder {
       region: region.value,
       body: body.value,
       sources: [...sources('body', bodies), ...sources('cut', cuts)],
-      marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
+      marks: [
+        ...marks('engrave', clear('mark', await make(model.engrave))),
+        ...marks('score', clear('mark', await make(model.score))),
+      ],
       asked,
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
   }
 
@@ -195,6 +202,23 @@ class PieceBuilder {
     return cache.get('in piece', [made.id, factor], () =>
       factor === 1 ? made.value : mapSolid(made.value, scaledBy(factor)),
     );
+  }
+
+  /** Leads borders round what is cut through the piece; one that is cut itself ends there, and what is between its ends holds it. */
+  #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
+    const plain = cuts.filter(({ stage }) => !stage.value.border);
+    const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
+    const inputs = [ids(plain), hung.map(({ id }) => id)];
+    return (use: 'cut' | 'mark', made: readonly Made[]): Made[] =>
+      made.map((each) => {
+        const { id, value } = each.stage;
+        if (!value.border) return each;
+        const border = use === 'cut' ? { ...value.border, ends: true } : value.border;
+        const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
+          clearedBorder({ ...value, border }, openings),
+        );
+        return { ...each, stage };
+      });
   }
 
   #united(bodies: readonly Made[]): Stage<Region> {

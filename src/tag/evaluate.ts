@@ -145,8 +145,10 @@ export class Evaluator {
       const { region, asked = [] } = sized.value;
       const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
+      const { border } = sized.value;
       return {
         ...sized.value,
+        ...(border ? { border: { ...border, ends: true } } : {}),
         region: held.region,
         asked: [
           ...asked,
@@ -185,6 +187,8 @@ export class Evaluator {
     const { fit, grow = 0, width, height } = modifiers;
     if (fit) return;
     let reason = 'has no area';
+    if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
+    if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
     if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
       reason = 'cannot be grown that much and stay that small';

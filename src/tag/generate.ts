@@ -6,6 +6,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around } from './around.ts';
+import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
@@ -14,9 +15,11 @@ import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './out
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
+import { copiesOf } from './repeat.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
+import { stickOf } from './stick.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
@@ -69,6 +72,44 @@ export async function generate(
       return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
         solidOutline({ region: around(made.value.region, generator) }),
       );
+    }
+    case 'border': {
+      const { shape, ...how } = generator;
+      const made = await make(shape);
+      return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
+    }
+    case 'stick': {
+      const { shape: carried, ...stick } = generator;
+      const made = await make(carried);
+      return cache.get('stick', [made.id, stick], () => solidOutline({ region: stickOf(made.value.region, stick) }));
+    }
+    case 'repeat': {
+      const [repeatedShape, outline] = generator.shapes;
+      const made = await make(repeatedShape);
+      const line = outline && (await make(outline));
+      const { along } = generator;
+      const repeated = cache.get('repeat', [made.id, line?.id, along], () =>
+        copiesOf(made.value, along, line?.value.region),
+      );
+      const copies = repeated.value;
+      if ('problem' in copies) {
+        resources.report({
+          code: 'bad-value',
+          severity: 'error',
+          path: [...shape.path, 'repeat'],
+          message: copies.problem,
+        });
+        return undefined;
+      }
+      return cache.get('repeated', repeated.id, () => {
+        const lettering = copies.made.flatMap(letteringWithin);
+        const asked = copies.made.flatMap((each) => each.asked ?? []);
+        return solidOutline({
+          region: union(copies.made.map(({ region }) => region)),
+          asked,
+          ...withLettering(lettering),
+        });
+      });
     }
     case 'stack': {
       const members: { name: string; made: Stage<MadeShape> }[] = [];

@@ -4,6 +4,8 @@ import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
+import { scaledBorder } from './border.ts';
+import type { Border } from './border.ts';
 import type { Lettering } from './letters.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
@@ -30,6 +32,8 @@ export interface MadeShape {
   readonly parts?: ReadonlyMap<string, Region>;
   /** Of a stack: where its members do not run into each other smoothly. */
   readonly shoulders?: readonly Shoulder[];
+  /** Of a border: how it was made. */
+  readonly border?: Border;
   /** Only for upright lettering. */
   readonly band?: LetterBand;
   /** Of lettering on an arc: the middle of its circle. */
@@ -42,12 +46,15 @@ export interface MadeShape {
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, arcCentre, lettering, parts, shoulders } = solid;
+  const { asked, band, border, arcCentre, lettering, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
+    ...(border
+      ? { border: scaledBorder(border, transform(border.within, affine), Math.sqrt(Math.abs(determinant(affine)))) }
+      : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
     ...(asked ? { asked: mapAsked(asked, affine) } : {}),
@@ -85,4 +92,8 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
       return { x: (box.x + mass.x) / 2, y };
     }
   }
+}
+
+function determinant({ a, b, c, d }: Affine): number {
+  return a * d - b * c;
 }

@@ -5,6 +5,7 @@ import { offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
+import { grownBorder } from './border.ts';
 import type { Checkpoint } from './cache.ts';
 import type { CurveOutline } from './outline.ts';
 import { mapSolid } from './made-shape.ts';
@@ -43,7 +44,8 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
     const made = await outline.at(scaleX, scaleY, checkpoint);
     const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
-    solid = { ...made, region, ...(lettering ? { lettering } : {}) };
+    const border = made.border && grownBorder(made.border, grow);
+    solid = { ...made, region, ...(border ? { border } : {}), ...(lettering ? { lettering } : {}) };
     const box = boundsOf(region);
     if (!box || grow === 0) break;
     let lackX = width === undefined ? 0 : width - spanX(box);

@@ -2,7 +2,7 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -38,14 +38,14 @@ export interface Source {
 
 /** What holds the tie, once it has a place. */
 export interface PlacedHanger {
-  readonly kind: 'ring' | 'hole' | 'slot';
-  /** Centre of the opening. */
+  readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
+  /** Centre of the opening; of a keyhole, where its nail rests. */
   readonly centre: Point;
   /** Where the spec asks for it. */
   readonly at: HangerPlace;
   /** The opening that the tie goes through. */
   readonly opening: Region;
-  /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */
+  /** Diameter of a round opening, or the smaller inner width of a slot or of a keyhole's, in mm. */
   readonly openingSize: number;
   /** The inner length of the opening, in mm; equal to `openingSize` where it is round. */
   readonly openingLength: number;
@@ -78,6 +78,8 @@ export interface Piece {
   readonly parts: 'one' | 'many';
   /** The piece this one is glued on, in the same coordinates. */
   readonly glueTo?: string;
+  /** Absent where it is cut from the tag's own stock. */
+  readonly cutFrom?: CutFrom;
   readonly path: YamlPath;
 }
 

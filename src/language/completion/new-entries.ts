@@ -29,6 +29,9 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   around: 'backing',
   stack: 'plate',
   drawing: 'picture',
+  border: 'edge',
+  stick: 'spike',
+  repeat: 'row',
 };
 
 /** One for each generator, under the name that has been typed. */
@@ -58,7 +61,7 @@ export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Sto
 }
 
 function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
-  const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
+  const hangers = [undefined, 'ring', 'hole', 'slot', 'keyhole'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName('tag', place);

@@ -67,6 +67,9 @@ function keyBehind({ generator, modifiers }: Shape): string | undefined {
     case 'difference':
     case 'intersection':
     case 'from':
+    case 'border':
+    case 'stick':
+    case 'repeat':
       return generator.kind;
     default:
       return undefined;

@@ -98,7 +98,7 @@ function wrapped(issue: Issue, source: SpecSource): Repair[] {
     edits: [replacement(start, end, text)],
     rarity: 1,
   });
-  if (['ring', 'hole', 'slot'].includes(value)) {
+  if (['ring', 'hole', 'slot', 'keyhole'].includes(value)) {
     const text = `{${value}: {at: ${value === 'ring' ? 'auto' : 'top'}}}`;
     return [put(text, `A ${value} is written as a group: ${quoted(text)}.`, `Change to ${quoted(text)}`)];
   }

@@ -173,6 +173,10 @@ describe('Completion of values', () => {
     includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{plant}', 'Sorrel');
     // Borage has no such cell, but it is the first row that counts while one writes.
     includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{sown}');
+    const cells = '[{plant: Sorrel, long: 20 mm}]';
+    includes(text(cells, 'a: {text: X, width: ^}'), '{long}');
+    lacks(text(cells, 'a: {text: X, width: ^}'), '{plant}');
+    lacks(text(cells, 'a: {from: ^, width: 3}'), '{long}');
     includes(text(columns, 'b: {ellipse: 9}').replace('tagwright: 1', 'tagwright: 1\ntitle: ^'), '{plant}');
     lacks(shape('a: {text: ^, width: 9 mm}'), '{name}');
   });

@@ -5,6 +5,7 @@ import schema from '../../../schemas/tag.schema.json' with { type: 'json' };
 const generators = [
   ...['text', 'rectangle', 'ellipse', 'polygon', 'arrow', 'oval', 'heart', 'house', 'label', 'ticket', 'scallops'],
   ...['stack', 'path', 'drawing', 'around', 'union', 'difference', 'intersection', 'from'],
+  ...['border', 'stick', 'repeat'],
 ];
 
 describe('The schema', () => {

@@ -4,6 +4,8 @@ import { translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { FontFace } from '../text/font-face.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around, aroundTogether } from './around.ts';
 import { borderOf } from './border.ts';
@@ -18,6 +20,8 @@ import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
+import { linesOutline } from './lines.ts';
+import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
@@ -38,6 +42,8 @@ export async function generate(
   switch (generator.kind) {
     case 'text':
       return lettering(shape, generator, resources);
+    case 'lines':
+      return lines(shape, generator, resources);
     case 'rectangle':
     case 'ellipse':
     case 'regular':
@@ -194,11 +200,7 @@ function lettering(
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
     return undefined;
   }
-  const missing = [...new Set(value.missing.map(({ text: letters }) => `“${letters}”`))];
-  if (missing.length > 0) {
-    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
-    resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
-  }
+  reportMissing(value, face, path, resources);
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
@@ -213,8 +215,40 @@ function lettering(
         ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
         : outlineOf(value)),
       ...(em === undefined ? {} : { ownScale: em }),
+      heights: { capitals: face.capHeight, 'small letters': face.xHeight },
     };
   });
+}
+
+function reportMissing({ missing }: SetText, { family }: FontFace, path: YamlPath, resources: Resources): void {
+  const letters = [...new Set(missing.map(({ text }) => `“${text}”`))];
+  if (letters.length === 0) return;
+  const message = `The font ${family} has no ${letters.join(', no ')}.`;
+  resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
+}
+
+type LinesGenerator = Extract<Shape['generator'], { kind: 'lines' }>;
+
+function lines(
+  { path, modifiers: { grow = 0 } }: Shape,
+  { shapes, lines: about, gap, size, evenly }: LinesGenerator,
+  resources: Resources,
+): Stage<CurveOutline> | undefined {
+  const inputs: LineInput[] = [];
+  for (const [index, { generator, path: own }] of shapes.entries()) {
+    const face = generator.kind === 'text' ? resources.font(generator) : undefined;
+    if (!face || generator.kind !== 'text') return undefined;
+    const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
+    if (!('problem' in set.value)) reportMissing(set.value, face, own, resources);
+    inputs.push({ ...about[index]!, face, text: generator, path: own });
+  }
+  const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);
+  const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
+    const outline = linesOutline(inputs, { evenly, ...(gap === undefined ? {} : { gap }) });
+    if (!outline || !size || size.of === 'em') return outline;
+    return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
+  });
+  return made.value && { id: made.id, value: made.value };
 }
 
 /** Letters with a space in mm between them, which are set for the size that they are made at. */

@@ -87,7 +87,7 @@ export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Set
       glyphs.map((glyph) => glyph.curves),
       letterSpacing,
     );
-    return { curves, letters, missing, band: letterBand(layout) };
+    return { curves, letters, missing, band: letterBand(layout, text.evenly) };
   }
   const { at } = text.arc;
   const radius =
@@ -200,11 +200,16 @@ function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
 }
 
 /** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */
-function letterBand({ glyphs, xHeight, capHeight }: TextLayout): LetterBand {
+function letterBand({ glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
   const hasSmall = inked.some((glyph) => /\p{Ll}/u.test(glyph.text));
-  return { baseline: lowest(baselines), top: -lowest(baselines.map((y) => -y)) + (hasSmall ? xHeight : capHeight) };
+  const highest = -lowest(baselines.map((y) => -y));
+  return {
+    baseline: lowest(baselines),
+    top: highest + (hasSmall ? xHeight : capHeight),
+    ...(evenly ? { head: highest + capHeight } : {}),
+  };
 }
 
 function lowest(values: readonly number[]): number {

@@ -21,6 +21,8 @@ export interface CurveOutline {
   readonly ownScale?: number;
   /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
   readonly ungrown?: CurveOutline;
+  /** Of lettering at its natural size: how high its letters are. */
+  readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
   /** Whether it is no mere enlargement of itself at another size. */
   readonly changes?: boolean;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
@@ -60,7 +62,13 @@ export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand):
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
-    (toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
+    (toY) => ({
+      band: {
+        baseline: toY(band.baseline),
+        top: toY(band.top),
+        ...(band.head === undefined ? {} : { head: toY(band.head) }),
+      },
+    }),
     letters,
   );
 }
@@ -75,7 +83,7 @@ export function hubbedOutline({ curves, ...letters }: Drawn): CurveOutline {
   );
 }
 
-function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: Affine): Lettering {
+export function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: Affine): Lettering {
   const about = { path, xHeight: xHeight * affine.d, grow: 0, as: 'material' as const };
   return new Lettering(about, () => flattenLetters(letters, affine));
 }

@@ -63,10 +63,10 @@ export function largestFit(
   solid: MadeShape,
   origin: Point,
   room: Room,
-  { most = Infinity }: FitLimits = {},
+  { most = Infinity, baseline }: FitLimits = {},
 ): Placement | undefined {
   if (solid.region.length === 0 || !room.centre) return undefined;
-  const fitting = new Fitting(solid, origin);
+  const fitting = new Fitting(solid, origin, baseline);
   const inMiddle = fitting.inMiddle(room);
   let best: Found | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best);
@@ -86,7 +86,12 @@ class Fitting {
   readonly #rough: Outline;
   readonly #samples: Samples;
 
-  constructor(solid: MadeShape, own: Point) {
+  readonly #baseline: number | undefined;
+  readonly #free: Freedom;
+
+  constructor(solid: MadeShape, own: Point, baseline?: number) {
+    this.#baseline = baseline;
+    this.#free = baseline === undefined ? 'all' : 'along x';
     this.#close = new Outline(silhouetteOf(solid, own, closeMm));
     this.#rough = new Outline(silhouetteOf(solid, own, roughMm));
     this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
@@ -94,10 +99,11 @@ class Fitting {
 
   /** Where the middle of the room to the eye is, if it goes in there. */
   inMiddle({ parts, centre }: Room): Found | undefined {
-    const part = parts.find(({ walls }) => contains(walls.region, centre!));
+    const middle = { x: centre!.x, y: this.#baseline ?? centre!.y };
+    const part = parts.find(({ walls }) => contains(walls.region, middle));
     if (!part) return undefined;
-    const scale = largestAt(this.#samples, part, centre!.x, centre!.y, 0, mostIn(part, this.#samples), 0);
-    const place = { ...centre!, scale };
+    const scale = largestAt(this.#samples, part, middle.x, middle.y, 0, mostIn(part, this.#samples), 0);
+    const place = { ...middle, scale };
     const placement = this.#closely(part, this.#roughly(part, place, 'size') ?? place, 'size');
     return placement && { placement, part };
   }
@@ -109,16 +115,16 @@ class Fitting {
     const tried: Placement[] = [];
     const attempt = (place: Placement): number => {
       tried.push(place);
-      const found = this.#roughly(part, place, 'all');
+      const found = this.#roughly(part, place, this.#free);
       if (found && found.scale > best.scale) best = found;
       return best.scale;
     };
-    for (const place of promisingPlaces(this.#samples, part, bar, attempt)) {
+    for (const place of promisingPlaces(this.#samples, part, bar, attempt, this.#baseline)) {
       if (place.scale <= best.scale * worthLeaving || tried.length >= mostTried) break;
       const near = nearShare * this.#close.radius * place.scale;
       if (!tried.some(({ x, y }) => Math.hypot(x - place.x, y - place.y) < near)) attempt(place);
     }
-    const placement = best.scale > bar ? this.#closely(part, best, 'all') : undefined;
+    const placement = best.scale > bar ? this.#closely(part, best, this.#free) : undefined;
     return placement && placement.scale > bar ? { placement, part } : known;
   }
 
@@ -134,14 +140,14 @@ class Fitting {
   settled({ placement, part }: Found, isRoomy: boolean): Placement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
-      ? clearestNear({ outline: this.#rough, walls: rough, field, free: 'all', step: firstStep }, placement)
+      ? clearestNear({ outline: this.#rough, walls: rough, field, free: this.#free, step: firstStep }, placement)
       : { at: { ...placement, scale: placement.scale * forMoving }, clear: 0 };
     const placed = { a: at.scale, b: 0, c: 0, d: at.scale, e: at.x, f: at.y };
     const points = transform([this.#close.points], placed)[0]!;
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = settling(points, rings, around, at);
+    const shift = settling(points, rings, around, at, this.#baseline === undefined ? undefined : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

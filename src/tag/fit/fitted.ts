@@ -5,8 +5,8 @@ import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model.ts';
 import type { Checkpoint } from '../cache.ts';
-import { centreOf, mapSolid } from '../made-shape.ts';
-import type { MadeShape } from '../made-shape.ts';
+import { centreOf, evenMiddle, mapSolid } from '../made-shape.ts';
+import type { LetterBand, MadeShape } from '../made-shape.ts';
 import type { CurveOutline } from '../outline.ts';
 import { largestFit } from './fit.ts';
 import type { Room } from './room.ts';
@@ -20,6 +20,8 @@ export interface Rooms {
 }
 
 export interface Fitted {
+  /** How many times its natural size it is, before growth. */
+  readonly scale: number;
   readonly solid: MadeShape;
   /** Turns it and puts it where it fits; without one, `place` says where it goes. */
   readonly move?: Affine;
@@ -67,12 +69,15 @@ export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<F
     solid = await sized(scale);
     await checkpoint();
   }
-  if (modifiers.place) return { solid };
+  if (modifiers.place) return { scale, solid };
   const bounds = boundsOf(solid.region);
   if (!bounds) return undefined;
   const turn = turning(modifiers, boxCentre(bounds));
-  const middle = centreOf(mapSolid(solid, turn), 'eye')!;
-  return { solid, move: chain(turn, translation(found.x - middle.x, found.y - middle.y)) };
+  const put = mapSolid(solid, turn);
+  const middle = centreOf(put, 'eye')!;
+  // What stands on a line was found by its foot.
+  const y = put.band?.head === undefined ? middle.y : put.band.baseline;
+  return { scale, solid, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
 }
 
 /** @param toGrow By how much it will grow beyond its outline. */
@@ -86,11 +91,40 @@ function find(
   const { place } = modifiers;
   const own = centreOf(turned, place?.by ?? 'eye');
   if (!own) return undefined;
-  if (!place || !goal) return largestFit(turned, own, room, { most });
+  if (!place || !goal) {
+    const { band } = turned;
+    if (band?.head === undefined) return largestFit(turned, own, room, { most });
+    const baseline = baselineIn(room, { ...band, head: band.head }, most);
+    return baseline === undefined
+      ? undefined
+      : largestFit(turned, { x: own.x, y: band.baseline }, room, { most, baseline });
+  }
   const pin = pinned(turned, own, goal, modifiers, toGrow);
   if (!pin || !contains(room.region, pin.at)) return undefined;
   const scale = Math.min(most, largestScale(turned.region, pin.own, room.region, pin.at));
   return scale > 0 ? { scale, ...pin.at } : undefined;
+}
+
+/** A line of so many capitals' heights says where any line goes; as far below its foot some letters hang (our own judgement). */
+const usualLine = { long: 4, hanging: 0.3 };
+
+/** Where the letters stand in a room, whatever they are: where a line of usual length would, at the size asked for. */
+function baselineIn(
+  room: Room,
+  { baseline, head }: LetterBand & { readonly head: number },
+  most: number,
+): number | undefined {
+  const high = head - baseline;
+  const [foot, half] = [-usualLine.hanging * high, (usualLine.long * high) / 2];
+  const usual = [
+    { x: -half, y: foot },
+    { x: half, y: foot },
+    { x: half, y: high },
+    { x: -half, y: high },
+  ];
+  const middle = { x: 0, y: evenMiddle({ baseline: 0, top: high }, high) };
+  const found = largestFit({ region: [usual] }, middle, room, { most });
+  return found && found.y - found.scale * middle.y;
 }
 
 /** Off the edge by so little that nobody sees it, so that what lies along it is inside, in mm. */

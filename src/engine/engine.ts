@@ -78,7 +78,10 @@ export class Engine {
   /**
    * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
    */
-  async compute(text: string, { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions): Promise<Report> {
+  async compute(
+    text: string,
+    { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions,
+  ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const unread = new SpecSource(text);

@@ -24,7 +24,7 @@ import { withValue } from '../values.ts';
 export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
-  const ideas = schemasAt(place.path).flatMap((node) => [
+  const ideas = schemasAt(place.path, around.grammar?.root).flatMap((node) => [
     ...wordIdeas(node, place, setting, around),
     // On a line of its own below its key, a group is written key by key.
     ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupIdeas(node, place, setting)),
@@ -41,7 +41,7 @@ function wordIdeas(
 ): Suggestion[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
-  if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
+  if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
     const files = around.files.filter((path) => endings[kind].test(path));
     return files.map((path) => textIdea('file', path, place));
   }
@@ -79,7 +79,13 @@ function columnsOf(root: unknown, { table }: Uses): readonly string[] {
 }
 
 const key = ({ path }: CursorContext): string | number | undefined => path.at(-1);
-const endings = { drawing: /\.svg$/i, spec: /\.ya?ml$/i, table: /\.csv$/i } as const;
+const endings = {
+  drawing: /\.svg$/i,
+  spec: /\.ya?ml$/i,
+  table: /\.csv$/i,
+  tag: /\.tag\.ya?ml$/i,
+  offcuts: /\.offcuts\.ya?ml$/i,
+} as const;
 
 function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
   return [

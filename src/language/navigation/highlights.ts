@@ -31,6 +31,8 @@ export function colouredNames({ tree }: SpecSource): ColouredName[] {
         case 'drawing':
         case 'spec':
         case 'table':
+        case 'tag':
+        case 'offcuts':
           return [];
       }
     })

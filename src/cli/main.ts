@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export|sheets|pack|test-piece`. */
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
 
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -8,12 +8,13 @@ import { exportAll } from './export.ts';
 import { readSpec } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { fix } from './fix.ts';
+import { jobAll } from './job.ts';
 import { packAll } from './pack.ts';
 import { sheetsAll } from './sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
 import { testPieceAll } from './test-piece.ts';
 
-const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'test-piece'] as const;
+const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'job', 'test-piece'] as const;
 
 function isCommand(word: string | undefined): word is (typeof commands)[number] {
   return commands.some((command) => command === word);
@@ -65,6 +66,8 @@ async function main(args: readonly string[]): Promise<number> {
       });
     case 'sheets':
       return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+    case 'job':
+      return jobAll(specs, { out: values.out, json: values.json, overwrite: values.overwrite }, severities);
     case 'test-piece':
       return testPieceAll(
         specs,

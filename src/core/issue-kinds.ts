@@ -76,6 +76,7 @@ export const issueKinds = {
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring that runs off the edge.' },
   'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks on one piece that overlap.' },
   'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that will be hard to read.' },
+  'hard-to-scan': { about: 'making', severity: 'warning', summary: 'A code that a phone may not read.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam can draw.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'not-drawn': {

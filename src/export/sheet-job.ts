@@ -2,7 +2,6 @@
 
 import type { Issue } from '../core/issue.ts';
 import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
-import type { Cost } from '../toolpath/estimate.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -14,6 +13,7 @@ import { extentOf } from '../toolpath/cut-plan.ts';
 import { money, sizeIn } from './in-words.ts';
 import { planSheets } from './sheet-plan.ts';
 import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
+import { sumOfCosts } from './sum-of-costs.ts';
 import { takesFacts } from './takes-facts.ts';
 import type { Fact } from './takes-facts.ts';
 
@@ -101,21 +101,12 @@ function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): F
       return materialCost(part, sheet.copies * area);
     }),
   );
-  const share = summed(shares);
-  const whole = summed(sheets.map(({ from }) => materialCost({ ...from, sheet }, sheet.width * sheet.height)));
+  const share = sumOfCosts(shares);
+  const whole = sumOfCosts(sheets.map(({ from }) => materialCost({ ...from, sheet }, sheet.width * sheet.height)));
   return [
     ...(share ? [{ name: 'Material cost', value: `${money(share)} for all tags separately` }] : []),
     ...(whole ? [{ name: 'Whole sheets', value: money(whole) }] : []),
   ];
-}
-
-/** `undefined` where one is not known, or where they are not in one currency. */
-function summed(costs: readonly (Cost | undefined)[]): Cost | undefined {
-  const known = costs.filter((cost) => cost !== undefined);
-  const [first] = known;
-  if (!first || known.length < costs.length || known.some(({ currency }) => currency !== first.currency))
-    return undefined;
-  return { ...first, amount: known.reduce((sum, { amount }) => sum + amount, 0) };
 }
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;

@@ -102,16 +102,29 @@ function drawSheet(
 ): void {
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
   for (const { name, piece, toSheet, region } of pieces) {
-    const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
-    page.draw(curves(region), {
-      fill: look.wood,
-      ...(faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 }),
-    });
-    const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
-    page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
+    const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
+    const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, scale, x, y });
     // What is engraved says by itself which piece it is.
-    if (engraved.length === 0) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+    if (!isEngraved) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
   }
+}
+
+interface LaidLook extends Corner {
+  readonly look: Look;
+  readonly rim: { readonly stroke: string; readonly lineWidth: number };
+}
+
+/** A piece where it lies on its sheet, in the colours of its stock. Says whether anything is engraved on it. */
+export function drawLaid(
+  page: PageBuilder,
+  { piece, toSheet, region }: Pick<LaidPiece, 'piece' | 'toSheet' | 'region'>,
+  { look, rim, scale, x, y }: LaidLook,
+): boolean {
+  const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
+  page.draw(curves(region), { fill: look.wood, ...rim });
+  const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
+  page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
+  return engraved.length > 0;
 }
 
 /** Left out where it would be too small to read. */

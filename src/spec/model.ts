@@ -10,6 +10,8 @@ import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
+/** Outside the target, on that side of it. */
+export type Beside = 'above' | 'below' | 'left of' | 'right of';
 export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
 
 export interface Tie {
@@ -239,8 +241,21 @@ export interface StickGenerator {
   readonly lap: number;
 }
 
+/** A QR code. */
+export interface CodeGenerator {
+  readonly kind: 'code';
+  readonly text: string;
+  /** How much of it may be damaged. */
+  readonly correction: Correction;
+  /** Its side without the clear zone round it, in mm; absent where a width, a height or a fit says it. */
+  readonly size?: number;
+}
+
+export type Correction = 'low' | 'medium' | 'quartile' | 'high';
+
 export type Generator =
   | TextGenerator
+  | CodeGenerator
   | BorderGenerator
   | StickGenerator
   | RepeatGenerator
@@ -274,6 +289,8 @@ export type Generator =
       readonly keepHoles: boolean;
       /** Width below which bays are closed, in mm. */
       readonly bays: number;
+      /** Whether wider ones are closed as well, where several lines would have a backing each. */
+      readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | {
@@ -289,6 +306,9 @@ export type Generator =
       readonly evenly: boolean;
     }
   | { readonly kind: 'from'; readonly shape: Shape };
+
+/** In mm, or as wide as the stock's `min_web`. */
+export type HoldWidth = number | 'auto';
 
 /** Where a shape is made as large as goes in; lengths in mm. */
 export interface Fit extends Target {
@@ -317,11 +337,12 @@ export interface Modifiers {
   readonly height?: number;
   readonly fit?: Fit;
   /** Width in mm of what joins the parts of the shape. */
-  readonly straps?: number;
-  readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };
+  readonly straps?: HoldWidth;
+  readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
-  readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };
+  /** `margin`: beside the target, the gap to it. */
+  readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
   readonly nudge?: Point;
 }
 

@@ -19,6 +19,7 @@ import {
 } from './read-plates.ts';
 import { readLines } from './read-lines.ts';
 import { readStick } from './read-stick.ts';
+import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
@@ -33,6 +34,7 @@ const generators = {
   lines: ['gap'],
   rectangle: ['radius'],
   ellipse: [],
+  circle: [],
   polygon: [],
   arrow: [],
   oval: [],
@@ -49,6 +51,7 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  code: ['size', 'correction'],
   border: [],
   stick: [],
   repeat: [],
@@ -87,6 +90,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
     if (other === key) continue;
     for (const companion of companions) {
       if (spec[companion] === undefined || (key === 'lines' && ofLines.has(companion))) continue;
+      if ((generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(
         'bad-value',
@@ -121,6 +125,8 @@ export function readGenerator(
       return readRectangle(spec, path, problems);
     case 'ellipse':
       return readEllipse(spec.ellipse!, at('ellipse'), problems);
+    case 'circle':
+      return readEllipse(spec.circle!, at('circle'), problems);
     case 'polygon':
       return readPolygon(spec.polygon!, at('polygon'), problems);
     case 'arrow':
@@ -160,8 +166,11 @@ export function readGenerator(
       if (spec.by === undefined)
         problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
       if (!shape || by === undefined || bays === undefined) return undefined;
-      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
+      const together = spec.bays === undefined && hasLines(shape);
+      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays, together };
     }
+    case 'code':
+      return readCode(spec, path, problems);
     case 'border':
       return readBorder(spec.border!, at('border'), problems, shapes);
     case 'stick':
@@ -177,6 +186,10 @@ export function readGenerator(
       return shape && { kind: 'from', shape };
     }
   }
+}
+
+function hasLines({ generator }: Shape): boolean {
+  return generator.kind === 'lines' || (generator.kind === 'text' && /\n/.test(generator.text.trim()));
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

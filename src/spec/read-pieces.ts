@@ -10,7 +10,7 @@ import type { Scope } from './scope.ts';
 import { placesInBody } from './stack-members.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
-import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
+import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
@@ -67,7 +67,11 @@ function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): Pie
   return mm === undefined ? undefined : { side, mm };
 }
 
-function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+  if (list !== undefined && !Array.isArray(list)) {
+    const shape = shapes.byRef(list, path);
+    return shape ? [{ shape, path }] : [];
+  }
   // The schema's complaints leave holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
   return [...written].flatMap((ref, index): Entry[] => {
@@ -83,6 +87,9 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }
 }
+
+/** As much material round an opening as it needs, and a little more (our own judgement). */
+const usualInset = 1.25;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
@@ -141,7 +148,8 @@ function readHanger(
   const kind = (['ring', 'hole', 'slot', 'keyhole'] as const).find((key) => spec[key] !== undefined);
   if (!kind) return undefined;
   const here = [...path, kind];
-  const common = spec[kind]!;
+  const written = spec[kind]!;
+  const common: Exclude<typeof written, string | number> = typeof written === 'object' ? written : { at: written };
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
@@ -152,7 +160,7 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
-  const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
+  const inset = length('inset', 'distance') ?? usualInset * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {

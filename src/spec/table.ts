@@ -1,6 +1,7 @@
 /** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
 
 import Papa from 'papaparse';
+import type { TextRange } from '../core/issue.ts';
 import { TablePlaces } from './table-places.ts';
 
 export interface Table {
@@ -62,4 +63,17 @@ function numbered(data: readonly string[][]): TableRow[] {
     line += 1 + cells.reduce((breaks, cell) => breaks + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
     return row;
   });
+}
+
+/** Where a cell stands in the text of a table, as UTF-16 offsets, with its quotes; of one that its line lacks, the end of the line. */
+export function cellRange(text: string, line: number, column: number): TextRange {
+  const plain = text.replace(/^\ufeff/, '');
+  const before = text.length - plain.length;
+  const { start, end } = new TablePlaces(plain, delimiterOf(plain)).cell(line, column);
+  return { start: before + start, end: before + end };
+}
+
+/** A table as spreadsheets read it; a cell that would be taken for a formula is marked as text. */
+export function tableText(header: readonly string[], rows: readonly (readonly (string | number)[])[]): string {
+  return `${Papa.unparse([[...header], ...rows.map((row) => [...row])], { escapeFormulae: true, newline: '\r\n' })}\r\n`;
 }

@@ -298,6 +298,6 @@ function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
   }));
 }
 
-function drawnOf({ region, lettering }: MadeShape): Pick<MadeShape, 'region' | 'lettering'> {
-  return { region, ...(lettering ? { lettering } : {}) };
+function drawnOf({ region, lettering, codes }: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes'> {
+  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}) };
 }

@@ -6,9 +6,10 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
 import type { Stage } from './cache.ts';
+import { withBridges } from './code.ts';
 import { fitted, turning } from './fit/fitted.ts';
 import type { Fitted } from './fit/fitted.ts';
 import { noRoom } from './fit/no-room.ts';
@@ -146,8 +147,16 @@ export class Evaluator {
   }
 
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
-  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+  #held({ generator, modifiers }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+    const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
+    const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
+    const bridges = modifiers.bridges && { ...modifiers.bridges, width: inMm(modifiers.bridges.width) };
     const bar = ofBar(generator, sized.value.region);
+    const [code] = sized.value.codes ?? [];
+    if (generator.kind === 'code' && bridges && code)
+      return this.#resources.cache.get('code with bridges', [sized.id, bridges.width], () =>
+        withBridges(sized.value, code, bridges.width),
+      );
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
@@ -196,6 +205,7 @@ export class Evaluator {
     if (fit) return;
     let reason = 'has no area';
     if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
+    if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
     if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
     if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)

@@ -7,9 +7,11 @@ import type { Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { around } from './around.ts';
+import { around, aroundTogether } from './around.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
+import { codeOf, encode } from './code.ts';
+import type { Code } from './code.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
@@ -55,6 +57,16 @@ export async function generate(
     case 'scalloped-rectangle':
     case 'scalloped-disc':
       return cache.get('plate', generator, () => solidOutline({ region: makePlate(generator) }));
+    case 'code': {
+      const encoded = cache.get('code', [generator.text, generator.correction], () => encode(generator));
+      const { value } = encoded;
+      if ('problem' in value) {
+        const path = [...shape.path, 'code'];
+        resources.report({ code: 'bad-value', severity: 'error', path, message: value.problem });
+        return undefined;
+      }
+      return cache.get('modules', [encoded.id, generator.size], () => solidOutline(codeOf(value.matrix, generator)));
+    }
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
@@ -74,9 +86,9 @@ export async function generate(
     }
     case 'around': {
       const made = await make(generator.shape);
-      const { by, corners, keepHoles, bays } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
-        solidOutline({ region: around(made.value.region, generator) }),
+      const { by, corners, keepHoles, bays, together } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
+        solidOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
       );
     }
     case 'border': {
@@ -109,10 +121,12 @@ export async function generate(
       }
       return cache.get('repeated', repeated.id, () => {
         const lettering = copies.made.flatMap(letteringWithin);
+        const codes = copies.made.flatMap((each) => codesWithin(each, false));
         const asked = copies.made.flatMap((each) => each.asked ?? []);
         return solidOutline({
           region: union(copies.made.map(({ region }) => region)),
           asked,
+          ...(codes.length > 0 ? { codes } : {}),
           ...withLettering(lettering),
         });
       });
@@ -141,12 +155,17 @@ export async function generate(
           letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
         );
         const asked = made.flatMap(({ value }) => value.asked ?? []);
+        const codes =
+          kind === 'intersection'
+            ? []
+            : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
         // What a shape is cut out with is no part of it any more.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return solidOutline({
           region: combined(kind, regions),
           asked,
+          ...(codes.length > 0 ? { codes } : {}),
           ...(parts.size > 0 ? { parts } : {}),
           ...withLettering(lettering),
         });
@@ -259,6 +278,11 @@ function respaced(
 /** The lettering of a shape that becomes a member of another. */
 function letteringWithin({ region, lettering = [] }: MadeShape): readonly Lettering[] {
   return lettering.map((each) => each.within(region));
+}
+
+/** The codes of a shape that becomes a member of another; cut out of it, their dark modules are light. */
+function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
+  return codes.map((code) => (isCutOut ? { ...code, isLight: !code.isLight } : code));
 }
 
 /** The same where a stack has put the shape. */

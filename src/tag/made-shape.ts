@@ -6,6 +6,8 @@ import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
 import { scaledBorder } from './border.ts';
 import type { Border } from './border.ts';
+import { mapCode } from './code.ts';
+import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
@@ -52,6 +54,8 @@ export interface MadeShape {
   readonly shoulders?: readonly Shoulder[];
   /** Of a border: how it was made. */
   readonly border?: Border;
+  /** Every code in it. */
+  readonly codes?: readonly Code[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;
   /** Of lettering on an arc: the middle of its circle. */
@@ -64,7 +68,7 @@ export interface MadeShape {
 
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, border, arcCentre, lettering, parts, shoulders } = solid;
+  const { asked, band, border, codes, arcCentre, lettering, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
@@ -73,6 +77,7 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
     ...(border
       ? { border: scaledBorder(border, transform(border.within, affine), Math.sqrt(Math.abs(determinant(affine)))) }
       : {}),
+    ...(codes ? { codes: codes.map((code) => mapCode(code, affine)) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
     ...(asked ? { asked: mapAsked(asked, affine) } : {}),

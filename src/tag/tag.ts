@@ -3,6 +3,7 @@
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -21,6 +22,8 @@ export interface Mark {
   readonly path: YamlPath;
   /** Every text in it. */
   readonly lettering?: readonly Lettering[];
+  /** Every code in it. */
+  readonly codes?: readonly Code[];
 }
 
 /** A shape that a piece is made of. */
@@ -34,6 +37,8 @@ export interface Source {
   readonly path: YamlPath;
   /** Every text in it. */
   readonly lettering?: readonly Lettering[];
+  /** Every code in it. */
+  readonly codes?: readonly Code[];
 }
 
 /** What holds the tie, once it has a place. */

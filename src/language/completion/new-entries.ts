@@ -30,6 +30,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   stack: 'plate',
   drawing: 'picture',
   border: 'edge',
+  code: 'link',
   stick: 'spike',
   repeat: 'row',
 };
@@ -49,10 +50,17 @@ function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
   });
 }
 
+/** Keys without which a generator is no use. */
+const alongWith: Readonly<Partial<Record<string, readonly string[]>>> = {
+  text: ['font', 'width'],
+  around: ['by'],
+  code: ['size'],
+};
+
 /** `{text: Sorrel, …}`: the generator with what it is no use without. */
 export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Stops): string | undefined {
   const { properties = {} } = resolved(specSchema.definitions!['shape']!);
-  const keys = [key, ...(key === 'text' ? ['font', 'width'] : key === 'around' ? ['by'] : [])];
+  const keys = [key, ...(alongWith[key] ?? [])];
   const entries = keys.map((each) => {
     const value = exampleSnippet(properties[each]!, { ...setting, path: [...setting.path, each] }, stops);
     return value === undefined ? undefined : `${each}: ${value}`;
@@ -90,6 +98,18 @@ function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggest
     const node = resolved(specSchema.definitions!['stockOnMachine']!);
     const value = exampleSnippet(node, { ...setting, path: [...place.path, name] }, new Stops());
     return value === undefined ? [] : [{ ...entry(name, `${name}: ${value}`, place), detail: 'machine' }];
+  });
+}
+
+/** In a job, the stocks that have no sheets yet. */
+export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+  if (place.path.length !== 1 || place.path[0] !== 'sheets') return [];
+  const there = valueAt(place.rest, place.path);
+  const names = namesFor('stock', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
+  return names.map((name) => {
+    const stops = new Stops();
+    const value = `[{size: [${stops.stop('600 mm')}, ${stops.stop('300 mm')}]}]`;
+    return { ...entry(name, `${name}: ${value}`, place), detail: 'sheets of this stock' };
   });
 }
 

@@ -70,6 +70,7 @@ function keyBehind({ generator, modifiers }: Shape): string | undefined {
     case 'intersection':
     case 'from':
     case 'border':
+    case 'code':
     case 'stick':
     case 'repeat':
       return generator.kind;

@@ -52,7 +52,7 @@ describe('Completion of keys', () => {
   it('takes a length that goes with the rest where its example does not', () => {
     // A radius is at most half the shorter side.
     assert.match(accepted(shape('a: {rectangle: [3 mm, 4 mm], ^}'), 'radius'), /radius: 1 mm/);
-    assert.match(accepted(shape('a: {arrow: {length: 200 mm, width: 50 mm, ^}}'), 'head'), /head: 60 mm/);
+    assert.match(accepted(shape('a: {arrow: {length: 200 mm, width: 50 mm, ^}}'), 'shaft'), /shaft: 20 mm/);
   });
 
   it('works in flow and block style, before other keys and after them, in closed and open brackets', () => {

@@ -133,6 +133,8 @@ export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
   readonly font: string;
+  /** Where letters are taken from that `font` lacks, in this order. */
+  readonly fallbacks?: readonly string[];
   readonly weight: number;
   /** Whether the spec says so; otherwise the weight is only what is usual. */
   readonly weightAsked: boolean;

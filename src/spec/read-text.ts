@@ -50,9 +50,15 @@ export function readWords(
   path: YamlPath,
   problems: Problems,
 ): Words {
+  // The schema's complaints leave holes in lists.
+  const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
+  const [font = defaultFont, ...fallbacks] = written.flatMap((each) =>
+    each === undefined ? [] : [isFontFile(each) ? problems.beside(each) : each],
+  );
   return {
     kind: 'text',
-    font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
+    font,
+    ...(fallbacks.length > 0 ? { fallbacks } : {}),
     weight: spec.weight ?? 400,
     weightAsked: spec.weight !== undefined,
     italic: spec.italic ?? false,

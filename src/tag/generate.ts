@@ -200,7 +200,7 @@ function lettering(
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
     return undefined;
   }
-  reportMissing(value, face, path, resources);
+  reportMissing(value, face, text, path, resources);
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
@@ -220,10 +220,18 @@ function lettering(
   });
 }
 
-function reportMissing({ missing }: SetText, { family }: FontFace, path: YamlPath, resources: Resources): void {
+function reportMissing(
+  { missing }: SetText,
+  { family }: FontFace,
+  { fallbacks }: TextGenerator,
+  path: YamlPath,
+  resources: Resources,
+): void {
   const letters = [...new Set(missing.map(({ text }) => `“${text}”`))];
   if (letters.length === 0) return;
-  const message = `The font ${family} has no ${letters.join(', no ')}.`;
+  const message = fallbacks
+    ? `None of the fonts ${[family, ...fallbacks].join(', ')} has ${letters.join(', ')}.`
+    : `The font ${family} has no ${letters.join(', no ')}.`;
   resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
 }
 
@@ -239,7 +247,7 @@ function lines(
     const face = generator.kind === 'text' ? resources.font(generator) : undefined;
     if (!face || generator.kind !== 'text') return undefined;
     const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
-    if (!('problem' in set.value)) reportMissing(set.value, face, own, resources);
+    if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
     inputs.push({ ...about[index]!, face, text: generator, path: own });
   }
   const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);

@@ -9,8 +9,9 @@ import type { Bounds, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Line, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
-import { setAt } from './lettering.ts';
+import { inkOf, setAt } from './lettering.ts';
 import type { SetText } from './lettering.ts';
+import { mapBand } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import { letteringAt } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
@@ -111,12 +112,6 @@ function evenDrop(above: PlacedLine, below: PlacedLine): number {
   return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;
 }
 
-function inkOf(face: FontFace, letters: string): Bounds {
-  const nothing = { minX: 0, minY: face.descender, maxX: 0, maxY: face.capHeight };
-  const glyphs = face.shape({ text: letters, start: 0, end: letters.length, rightToLeft: false, features: new Map() });
-  return curveBounds(glyphs.flatMap(({ id }) => face.outline(id))) ?? nothing;
-}
-
 const hasSmall = (text: string): boolean => /\p{Ll}/u.test(text);
 
 /**
@@ -163,12 +158,18 @@ function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, e
       foot: affine.f,
       top: affine.f + (set.band?.top ?? 0) * affine.d,
       head: affine.f + line.face.capHeight * affine.d,
+      usual: mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a).usual!,
     };
   });
   const [first, last] = [made[0]!, made.at(-1)!];
   return {
     region: union(made.map(({ region }) => region)),
     lettering: made.map(({ lettering }) => lettering),
-    band: { baseline: last.foot, top: first.top, ...(evenly ? { head: first.head } : {}) },
+    band: {
+      baseline: last.foot,
+      top: first.top,
+      ...(evenly ? { head: first.head } : {}),
+      usual: { deep: last.usual.deep, tall: first.usual.tall, long: Math.max(...made.map(({ usual }) => usual.long)) },
+    },
   };
 }

@@ -18,6 +18,22 @@ export interface LetterBand {
   readonly top: number;
   /** Where capitals end; of lettering that stands as high as any of its size would, whatever letters it has. */
   readonly head?: number;
+  /** How deep and how high its letters may go, and how long a line of usual words is. */
+  readonly usual?: { readonly deep: number; readonly tall: number; readonly long: number };
+}
+
+/** The band moved and scaled. */
+export function mapBand(
+  { baseline, top, head, usual }: LetterBand,
+  toY: (y: number) => number,
+  scaleX: number,
+): LetterBand {
+  return {
+    baseline: toY(baseline),
+    top: toY(top),
+    ...(head === undefined ? {} : { head: toY(head) }),
+    ...(usual ? { usual: { deep: toY(usual.deep), tall: toY(usual.tall), long: scaleX * usual.long } } : {}),
+  };
 }
 
 /** Where the corners of a member of a stack poke out of the member it is lapped over. */
@@ -65,15 +81,7 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
     ...(asked ? { asked: mapAsked(asked, affine) } : {}),
-    ...(band && upright
-      ? {
-          band: {
-            baseline: affine.d * band.baseline + affine.f,
-            top: affine.d * band.top + affine.f,
-            ...(band.head === undefined ? {} : { head: affine.d * band.head + affine.f }),
-          },
-        }
-      : {}),
+    ...(band && upright ? { band: mapBand(band, (y) => affine.d * y + affine.f, Math.abs(affine.a)) } : {}),
   };
 }
 

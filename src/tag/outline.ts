@@ -10,7 +10,7 @@ import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
-import { mapSolid } from './made-shape.ts';
+import { mapBand, mapSolid } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
@@ -62,13 +62,7 @@ export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand):
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
-    (toY) => ({
-      band: {
-        baseline: toY(band.baseline),
-        top: toY(band.top),
-        ...(band.head === undefined ? {} : { head: toY(band.head) }),
-      },
-    }),
+    (toY, scaleX) => ({ band: mapBand(band, toY, scaleX) }),
     letters,
   );
 }
@@ -92,7 +86,7 @@ export function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, a
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
-  more: (toY: (y: number) => number) => Omit<MadeShape, 'region'>,
+  more: (toY: (y: number) => number, scaleX: number) => Omit<MadeShape, 'region'>,
   lettering?: Omit<Drawn, 'curves'>,
   fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
 ): CurveOutline {
@@ -105,7 +99,7 @@ function curveOutline(
       const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
       return {
         region: fill(affine),
-        ...more((y) => y * scaleY + affine.f),
+        ...more((y) => y * scaleY + affine.f, scaleX),
         ...(lettering ? { lettering: [letteringAt(lettering, affine)] } : {}),
       };
     },

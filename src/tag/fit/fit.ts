@@ -17,6 +17,9 @@ import { silhouetteOf } from './silhouette.ts';
 /** A size that is less than this above that in the middle of the room is not worth leaving the middle for. */
 const worthLeaving = 1.001;
 
+/** Where the others of a batch are it stays even where it is smaller for that, up to this. */
+const worthLeavingHome = 1.03;
+
 /** What is given away of the largest size, so that a shape that can move does. */
 const forMoving = 0.9998;
 
@@ -52,6 +55,8 @@ export interface FitLimits {
   readonly most?: number;
   /** How high the origin of lettering, which is then on its baseline, has to stand. */
   readonly baseline?: number;
+  /** Where its origin is to be if there is room. */
+  readonly home?: Point;
 }
 
 /**
@@ -63,15 +68,18 @@ export function largestFit(
   solid: MadeShape,
   origin: Point,
   room: Room,
-  { most = Infinity, baseline }: FitLimits = {},
+  { most = Infinity, baseline, home }: FitLimits = {},
 ): Placement | undefined {
   if (solid.region.length === 0 || !room.centre) return undefined;
   const fitting = new Fitting(solid, origin, baseline);
-  const inMiddle = fitting.inMiddle(room);
+  const inMiddle = fitting.inMiddle(room, home);
+  const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
+  if (isAtHome) return fitting.settled({ ...inMiddle, placement: { ...inMiddle.placement, scale: most } }, false, 'x');
   let best: Found | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best);
   if (!best) return undefined;
-  if (inMiddle && best.placement.scale < inMiddle.placement.scale * worthLeaving) best = inMiddle;
+  if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
+    best = inMiddle;
   const { scale } = best.placement;
   return fitting.settled({ ...best, placement: { ...best.placement, scale: Math.min(most, scale) } }, scale > most);
 }
@@ -98,13 +106,16 @@ class Fitting {
   }
 
   /** Where the middle of the room to the eye is, if it goes in there. */
-  inMiddle({ parts, centre }: Room): Found | undefined {
-    const middle = { x: centre!.x, y: this.#baseline ?? centre!.y };
+  inMiddle({ parts, centre }: Room, home?: Point): Found | undefined {
+    const { x, y } = home ?? centre!;
+    const middle = { x, y: this.#baseline ?? y };
+    // Beside home is as good as home, on the same line.
+    const free = home ? 'along x' : 'size';
     const part = parts.find(({ walls }) => contains(walls.region, middle));
     if (!part) return undefined;
     const scale = largestAt(this.#samples, part, middle.x, middle.y, 0, mostIn(part, this.#samples), 0);
     const place = { ...middle, scale };
-    const placement = this.#closely(part, this.#roughly(part, place, 'size') ?? place, 'size');
+    const placement = this.#closely(part, this.#roughly(part, place, free) ?? place, free);
     return placement && { placement, part };
   }
 
@@ -137,7 +148,7 @@ class Fitting {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: Found, isRoomy: boolean): Placement {
+  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x'): Placement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
       ? clearestNear({ outline: this.#rough, walls: rough, field, free: this.#free, step: firstStep }, placement)
@@ -147,7 +158,7 @@ class Fitting {
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = settling(points, rings, around, at, this.#baseline === undefined ? undefined : 'x');
+    const shift = settling(points, rings, around, at, this.#baseline === undefined ? only : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

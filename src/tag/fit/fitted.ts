@@ -93,11 +93,11 @@ function find(
   if (!own) return undefined;
   if (!place || !goal) {
     const { band } = turned;
-    if (band?.head === undefined) return largestFit(turned, own, room, { most });
-    const baseline = baselineIn(room, { ...band, head: band.head }, most);
-    return baseline === undefined
-      ? undefined
-      : largestFit(turned, { x: own.x, y: band.baseline }, room, { most, baseline });
+    const home = band && (band.head !== undefined || most < Infinity) ? homeIn(room, band, most) : undefined;
+    if (!home || !band) return largestFit(turned, own, room, { most });
+    if (band.head === undefined) return largestFit(turned, own, room, { most, home: home.middle });
+    const limits = { most, home: home.foot, baseline: home.foot.y };
+    return largestFit(turned, { x: own.x, y: band.baseline }, room, limits);
   }
   const pin = pinned(turned, own, goal, modifiers, toGrow);
   if (!pin || !contains(room.region, pin.at)) return undefined;
@@ -105,26 +105,24 @@ function find(
   return scale > 0 ? { scale, ...pin.at } : undefined;
 }
 
-/** A line of so many capitals' heights says where any line goes; as far below its foot some letters hang (our own judgement). */
-const usualLine = { long: 4, hanging: 0.3 };
-
-/** Where the letters stand in a room, whatever they are: where a line of usual length would, at the size asked for. */
-function baselineIn(
+/** Where a line of usual words would be, whatever these are, at the size asked for: so the names of a batch stand alike. */
+function homeIn(
   room: Room,
-  { baseline, head }: LetterBand & { readonly head: number },
+  band: LetterBand,
   most: number,
-): number | undefined {
-  const high = head - baseline;
-  const [foot, half] = [-usualLine.hanging * high, (usualLine.long * high) / 2];
+): { readonly foot: Point; readonly middle: Point } | undefined {
+  const { deep, tall, long } = band.usual!;
   const usual = [
-    { x: -half, y: foot },
-    { x: half, y: foot },
-    { x: half, y: high },
-    { x: -half, y: high },
+    { x: -long / 2, y: deep },
+    { x: long / 2, y: deep },
+    { x: long / 2, y: tall },
+    { x: -long / 2, y: tall },
   ];
-  const middle = { x: 0, y: evenMiddle({ baseline: 0, top: high }, high) };
-  const found = largestFit({ region: [usual] }, middle, room, { most });
-  return found && found.y - found.scale * middle.y;
+  const own = { x: 0, y: evenMiddle(band, band.head ?? tall) };
+  const found = largestFit({ region: [usual] }, own, room, { most });
+  if (!found) return undefined;
+  const { x, y, scale } = found;
+  return { middle: { x, y }, foot: { x, y: y - scale * (own.y - band.baseline) } };
 }
 
 /** Off the edge by so little that nobody sees it, so that what lies along it is inside, in mm. */

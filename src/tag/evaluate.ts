@@ -17,7 +17,7 @@ import type { CurveOutline } from './outline.ts';
 import { placing } from './place.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
-import { centreOf, mapSolid } from './made-shape.ts';
+import { asArea, centreOf, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 export class Evaluator {
@@ -100,7 +100,7 @@ export class Evaluator {
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
       const { border } = sized.value;
       return {
-        ...sized.value,
+        ...asArea(sized.value),
         ...(border ? { border: { ...border, ends: true } } : {}),
         region: held.region,
         asked: [

@@ -1,6 +1,7 @@
 /** Every check, in the order in which its findings are listed where they stand on the same line. */
 
 import type { Finding } from '../core/issue.ts';
+import { byStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { cutOffBody } from './cut-off-body.ts';
@@ -29,32 +30,37 @@ import { exceedsSheet } from './exceeds-sheet.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
+/** A check that judges each piece by itself, and by the stock that the piece is cut from. */
+function byEach(check: Check): Check {
+  return (tag) => byStock(tag).flatMap(check);
+}
+
 export const checks: readonly Check[] = [
-  unsafeMaterial,
+  byEach(unsafeMaterial),
   looseParts,
-  exceedsSheet,
-  weakBridges,
-  thinStrokes,
-  hangerWeak,
-  holeNearEdge,
+  byEach(exceedsSheet),
+  byEach(weakBridges),
+  byEach(thinStrokes),
+  byEach(hangerWeak),
+  byEach(holeNearEdge),
   holeBlocked,
   holeTooSmall,
-  sharpPoints,
-  gapCloses,
-  specks,
+  byEach(sharpPoints),
+  byEach(gapCloses),
+  byEach(specks),
   markOffBody,
   marksOverlap,
   cutOffBody,
   hardToRead,
   hardToScan,
-  fineMarks,
+  byEach(fineMarks),
   offBacking,
   piecesOverlap,
   scoreShows,
   shoulderShows,
   offCentre,
   hangsAskew,
-  notMeasured,
+  byEach(notMeasured),
 ];
 
 export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {

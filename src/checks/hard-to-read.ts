@@ -7,6 +7,7 @@ import type { Severity } from '../core/issue-kinds.ts';
 import { mm } from '../core/figures.ts';
 import type { Shape, Stock } from '../spec/model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import { bottomOf } from '../tag/glued.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -38,7 +39,7 @@ const fewMissing = 0.2;
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
   for (const uses of usesOf(tag).values()) {
-    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, tag.stock) }));
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, stockOf(piece, tag)) }));
     // Who can read it once has read it: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;

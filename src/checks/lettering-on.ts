@@ -2,6 +2,7 @@
 
 import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Remainder } from './cut-away.ts';
@@ -27,7 +28,9 @@ export interface Ground {
   readonly isOpening: boolean;
 }
 
-export function letteringOn(piece: Piece, { stock, output }: Tag): LetteringOn[] {
+export function letteringOn(piece: Piece, tag: Tag): LetteringOn[] {
+  const stock = stockOf(piece, tag);
+  const { output } = tag;
   const found: LetteringOn[] = [];
   const loose = output.compensate ? 0 : stock.kerf / 2;
   const cut = piece.sources.flatMap((other) => (other.use === 'cut' ? [other.region] : []));

@@ -10,6 +10,7 @@ import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { engravedHeights, usualXHeightMm } from './hard-to-read.ts';
 import { perRegion } from './per-region.ts';
+import { stockPath } from './stock-path.ts';
 
 /** So many times as wide as may be, or as high, and a tag no longer relies on it. Our own judgement. */
 const nearLimit = 1.3;
@@ -18,7 +19,7 @@ export const notMeasured: Check = (tag) => {
   const { name } = tag.stock;
   if (name === undefined) return [];
   const told = kerf(tag, name) ?? web(tag, name) ?? lettering(tag, name);
-  return told === undefined ? [] : [{ code: 'not-measured', severity: 'info', path: ['stock'], ...told }];
+  return told === undefined ? [] : [{ code: 'not-measured', severity: 'info', path: stockPath(tag.pieces), ...told }];
 };
 
 type Told = Pick<Finding, 'message'> & Partial<Pick<Finding, 'piece' | 'points' | 'width'>>;

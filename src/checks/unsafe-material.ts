@@ -2,6 +2,7 @@
 
 import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
+import { stockPath } from './stock-path.ts';
 import { unsafeMaterials, whole } from './unsafe-words.ts';
 
 /** One word, or a name of several that is looked for. */
@@ -15,14 +16,14 @@ const denied = whole(
   'gu',
 );
 
-export const unsafeMaterial: Check = ({ stock }): Finding[] => {
+export const unsafeMaterial: Check = ({ stock, pieces }): Finding[] => {
   const why = dangerOf(stock.material ?? '');
   if (why === undefined) return [];
   return [
     {
       code: 'unsafe-material',
       severity: 'error',
-      path: ['stock', 'material'],
+      path: stockPath(pieces, 'material'),
       message: `Do not laser cut this: “${stock.material}” ${why}. If you are not sure what a sheet is, do not cut it; your machine’s manual and your supplier’s data sheet say more.`,
     },
   ];

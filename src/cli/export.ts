@@ -2,7 +2,7 @@
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { endings, formats, isFormat, sheetFormats } from '../export/formats.ts';
+import { filesIn, isFormat, sheetFormats } from '../export/formats.ts';
 import type { Format, SheetFormat } from '../export/formats.ts';
 import type { Job } from '../export/job.ts';
 import { writeWhole } from '../export/node-write-whole.ts';
@@ -36,12 +36,9 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   for (const spec of specs) {
     for await (const { name, job } of jobs.of(spec)) {
       for (const format of wanted) {
-        const target = join(out, name + endings[format]);
-        const content = await formats[format](
-          pictureWidth === undefined ? job : withPictures(job, pictureWidth),
-          tools,
-        );
-        isWhole = (await write(target, content, overwrite)) && isWhole;
+        const wished = pictureWidth === undefined ? job : withPictures(job, pictureWidth);
+        for (const [file, content] of Object.entries(await filesIn(format, wished, name, tools)))
+          isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
       }
     }
   }

@@ -1,17 +1,20 @@
-/** The engine without an editor: `tagwright check|fix|export|sheets|pack|test-piece`. */
+/** The engine without an editor: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
 
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { check } from './check.ts';
 import { exportAll } from './export.ts';
 import { readSpec } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { fix } from './fix.ts';
+import { jobAll } from './job.ts';
 import { packAll } from './pack.ts';
 import { sheetsAll } from './sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
 import { testPieceAll } from './test-piece.ts';
 
-const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'test-piece'] as const;
+const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'job', 'test-piece'] as const;
 
 function isCommand(word: string | undefined): word is (typeof commands)[number] {
   return commands.some((command) => command === word);
@@ -63,6 +66,8 @@ async function main(args: readonly string[]): Promise<number> {
       });
     case 'sheets':
       return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+    case 'job':
+      return jobAll(specs, { out: values.out, json: values.json, overwrite: values.overwrite }, severities);
     case 'test-piece':
       return testPieceAll(
         specs,
@@ -83,11 +88,18 @@ async function main(args: readonly string[]): Promise<number> {
   }
 }
 
-try {
-  process.exitCode = await main(process.argv.slice(2));
-} catch (error) {
-  const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
-  console.error(error instanceof Error ? error.message : String(error));
-  if (wrongUsage) console.error(usage);
-  process.exitCode = wrongUsage ? exitCodes.usage : exitCodes.errors;
+/** Resolves with the exit code; whatever there is to say has been printed. */
+export async function run(args: readonly string[]): Promise<number> {
+  try {
+    return await main(args);
+  } catch (error) {
+    const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
+    console.error(error instanceof Error ? error.message : String(error));
+    if (wrongUsage) console.error(usage);
+    return wrongUsage ? exitCodes.usage : exitCodes.errors;
+  }
 }
+
+const [, program] = process.argv;
+if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
+  process.exitCode = await run(process.argv.slice(2));

@@ -5,10 +5,10 @@ import { area, boundsOf, ringArea } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from '../core/issue.ts';
+import { takesOfTag } from '../export/known-takes.ts';
 import { estimateLoad } from '../strength/load.ts';
-import { estimateJob } from '../toolpath/estimate.ts';
-import { planCuts } from '../toolpath/cut-plan.ts';
 import type { Stock } from '../spec/model.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
 /** `all`: of every row of a batch. */
@@ -70,7 +70,7 @@ function pointsJson(points: readonly Point[] = []): object {
 
 function tagJson(tag: Tag | undefined): object {
   if (!tag) return { pieces: [] };
-  const pieces = tag.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, tag.stock) }));
+  const pieces = tag.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, stockOf(piece, tag)) }));
   return { title: tag.title, pieces, ...takesJson(tag) };
 }
 
@@ -106,9 +106,9 @@ function loadJson(piece: Piece, stock: Stock): object {
 
 /** What cutting it takes; times in s and only where the machine is known, weight in g, cost in the spec's own currency. */
 function takesJson(tag: Tag): object {
-  const plan = planCuts(tag);
-  if (!plan) return {};
-  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = estimateJob(tag, plan);
+  const takes = takesOfTag(tag);
+  if (!takes) return {};
+  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = takes;
   return {
     takes: {
       cut_length: round(cutLength),

@@ -11,10 +11,11 @@ export const usage = `Usage:
   tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
   tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]
   tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
+  tagwright job FILE… --out DIR [--json] [--overwrite]
   tagwright test-piece FILE --out DIR [--only ${testPieceNames.join(',')}] [--stock NAME] [--font FAMILY] [--powers 10,20,…] [--speeds 100,200,…] [--to svg,dxf] [--overwrite]
 
-  proof          the proof alone, as a PDF for the customer
-  job            the job sheet, as a PDF for the bench
+  --to proof     the proof alone, as a PDF for the customer
+  --to job       the job sheet, as a PDF for the bench
   --severity CODE=error|warning|info|off   changes how serious a kind of problem is; may be repeated
   --force        exports tags with errors too; their files say so
   --overwrite    replaces files that already exist

@@ -1,5 +1,5 @@
 /**
- * Writes what is derived from `schemas/tag.schema.json`: the spec's TypeScript types and a precompiled validator; and what is
+ * Writes what is derived from the schemas, that of specs and those of jobs and offcuts: TypeScript types and a precompiled validator of each; and what is
  * derived from the table of issue codes: the settings in `package.json`; and the guide's reference of the language and its tables; and
  * the style sheet of how materials look. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
  * the only one of its kind.
@@ -18,15 +18,23 @@ import { writeSeveritySettings } from './severity-settings.ts';
 const root = join(import.meta.dirname, '..', '..');
 export const schemaFile = join(root, 'schemas', 'tag.schema.json');
 
+const languages = [
+  { schema: 'tag.schema.json', to: 'src/spec/', name: 'TagSpec' },
+  { schema: 'job.schema.json', to: 'src/jobs/job-', name: 'JobSpec' },
+  { schema: 'offcuts.schema.json', to: 'src/jobs/offcuts-', name: 'OffcutsSpec' },
+] as const;
+
 /** Keywords that editors read and validation ignores. */
 const annotations = ['markdownDescription', 'enumDescriptions', 'markdownEnumDescriptions', 'defaultSnippets'];
 
 export async function generate(): Promise<void> {
-  const text = readFileSync(schemaFile, 'utf8');
-  // Both tools resolve references in place, so each gets its own copy.
-  writeIfChanged('src/spec/types.generated.ts', await types(JSON.parse(text) as object));
-  writeIfChanged('src/spec/validate.generated.mjs', await validator(JSON.parse(text) as object));
-  writeIfChanged('src/spec/validate.generated.d.mts', declaration);
+  for (const { schema, to, name } of languages) {
+    const text = readFileSync(join(root, 'schemas', schema), 'utf8');
+    // Both tools resolve references in place, so each gets its own copy.
+    writeIfChanged(`${to}types.generated.ts`, await types(JSON.parse(text) as object, name, schema));
+    writeIfChanged(`${to}validate.generated.mjs`, await validator(JSON.parse(text) as object));
+    writeIfChanged(`${to}validate.generated.d.mts`, declaration);
+  }
   writeIfChanged('webview/preview/style/looks.generated.css', lookStyles());
   writeSeveritySettings(root);
   writeGuide(root);
@@ -37,9 +45,9 @@ declare const validate: ValidateFunction;
 export default validate;
 `;
 
-function types(schema: object): Promise<string> {
-  return compile(withoutReferenceNotes(schema) as object, 'TagSpec', {
-    bannerComment: '/* Generated from schemas/tag.schema.json. */',
+function types(schema: object, name: string, file: string): Promise<string> {
+  return compile(withoutReferenceNotes(schema) as object, name, {
+    bannerComment: `/* Generated from schemas/${file}. */`,
     additionalProperties: false,
     unreachableDefinitions: true,
     format: false,

@@ -56,6 +56,8 @@ export interface ComputeOptions {
   readonly locate: (relative: string) => string | undefined;
   /** Which row of a batch, counting from 0; the first unless said, the last where there are fewer. */
   readonly row?: number;
+  /** Takes the place of the spec's own batch. */
+  readonly batch?: Batch;
   readonly signal?: AbortSignal;
   readonly severities?: Severities;
 }
@@ -76,13 +78,13 @@ export class Engine {
   /**
    * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
    */
-  async compute(text: string, { locate, row: wanted = 0, signal, severities = {} }: ComputeOptions): Promise<Report> {
+  async compute(text: string, { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const unread = new SpecSource(text);
-    const uses = await loadUses(unread, { read: (path) => this.#readText(path), locate, beside: this.#beside });
+    const uses = await loadUses(unread, { read: (path) => this.readText(path), locate, beside: this.beside });
     signal?.throwIfAborted();
-    const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted);
+    const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted, given);
     clock.lap('read');
     const comments = acceptComments(text);
     if (!model) {
@@ -92,7 +94,7 @@ export class Engine {
     const loaded = await loadFiles(model, {
       library: this.fonts,
       read: (path) => this.#files.read(path),
-      beside: this.#beside,
+      beside: this.beside,
       locate,
     });
     await checkpoint();
@@ -116,13 +118,15 @@ export class Engine {
   /** What is wrong with a file that specs use, without any of them. */
   async checkShared(text: string, locate: ComputeOptions['locate']): Promise<Pick<Report, 'source' | 'issues'>> {
     const source = new SpecSource(text);
-    const uses = await loadUses(source, { read: (path) => this.#readText(path), locate, beside: this.#beside });
+    const uses = await loadUses(source, { read: (path) => this.readText(path), locate, beside: this.beside });
     return { source, issues: readShared(source, uses) };
   }
 
-  readonly #beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
+  /** The names of what lies in the folder of a file. */
+  readonly beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
 
-  async #readText(path: string): Promise<string> {
+  /** Of a file beside a spec; rejects where it cannot be read. */
+  async readText(path: string): Promise<string> {
     return new TextDecoder().decode(await this.#files.read(path));
   }
 

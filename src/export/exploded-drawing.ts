@@ -3,11 +3,10 @@
 import { applyTo } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Bounds } from '../geometry/types.ts';
-import { lookOfStock } from '../look/stock-look.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Assembly } from './assemblies.ts';
-import { drawFinished, usualThicknessMm } from './finished-look.ts';
+import { drawFinished, groundOf, thicknessOf } from './finished-look.ts';
 import type { PageBuilder } from './page.ts';
 import { wrapped } from './page.ts';
 import { table } from './proof-picture.ts';
@@ -60,9 +59,10 @@ export function explodedDrawing(
       });
       layers.forEach((layer, depth) => {
         if (depth > 0) drawLeaders(page, boundsOfLayer(layer) ?? bounds, maps[depth - 1]!, maps[depth]!);
-        const ground = depth === 0 ? table : lookOfStock(tag.stock).wood;
-        for (const piece of layer)
-          drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge: edgeAt(tag, scale), ground });
+        for (const piece of layer) {
+          const edge = thicknessOf(piece, tag) * scale * edgeShareLifted;
+          drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge, ground: groundOf(piece, tag, table) });
+        }
         const y = maps[depth]!.d * ((bounds.minY + bounds.maxY) / 2) + maps[depth]!.f;
         wrapped(nameOf(depth), face, nameSizeMm, namesMm - 4).forEach((line, i) => {
           page.caption(line, face, {
@@ -77,9 +77,12 @@ export function explodedDrawing(
   };
 }
 
-/** The thickness of a layer on paper. */
-function edgeAt({ stock }: Tag, scale: number): number {
-  return (stock.thickness ?? usualThicknessMm) * scale * 0.8;
+/** How much of its thickness is seen of a layer that is looked at from in front. */
+const edgeShareLifted = 0.8;
+
+/** The thickness of the thickest layer on paper. */
+function edgeAt(tag: Tag, scale: number): number {
+  return Math.max(...tag.pieces.map((piece) => thicknessOf(piece, tag))) * scale * edgeShareLifted;
 }
 
 function boundsOfLayer(layer: Assembly['layers'][number]): Bounds | undefined {

@@ -12,6 +12,7 @@ import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
 import type { Look } from '../look/looks.ts';
 import { grainIsUpright, lookOfStock } from '../look/stock-look.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blend } from '../look/blend.ts';
 import { curvesOf } from './page.ts';
@@ -48,11 +49,23 @@ export const edgeShare = 0.17;
 /** Sheet that does not say how thick it is. */
 export const usualThicknessMm = 3;
 
+/** In mm. */
+export function thicknessOf(piece: Piece, tag: Tag): number {
+  return stockOf(piece, tag).thickness ?? usualThicknessMm;
+}
+
+/** The colour of what a piece lies on: that of the piece it is glued to, or of the table. */
+export function groundOf({ glueTo }: Piece, tag: Tag, table: string): string {
+  const under = tag.pieces.find(({ id }) => id === glueTo);
+  return under ? lookOfStock(stockOf(under, tag)).wood : table;
+}
+
 /** A piece is drawn several times: in place, and lifted off what it lies on. */
 const fitted = perRegion((region) => curvesOf(fitContours(region)));
 
 export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: Seen): void {
-  const look = lookOfStock(tag.stock);
+  const stock = stockOf(piece, tag);
+  const look = lookOfStock(stock);
   const onTop = piece.glueTo !== undefined;
   const face = onTop ? look.woodTop : look.wood;
   const scale = Math.hypot(toPaper.a, toPaper.b);
@@ -74,7 +87,7 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
       lineWidth: 0.15,
     });
   page.draw(outline, { fill: face, stroke: look.char, lineWidth: Math.min(0.2, 0.12 * scale) });
-  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: grainIsUpright(tag.stock) }));
+  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: grainIsUpright(stock) }));
   drawMarks(page, piece, look, face, { toPaper, scale, paths });
 }
 

@@ -1,6 +1,7 @@
 /** The file formats a tag can be written in. */
 
 import { toDxf } from './dxf.ts';
+import { jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { toJobSheet } from './job-sheet.ts';
 import { toPdf, toProof } from './pdf.ts';
@@ -33,6 +34,20 @@ export const endings: Readonly<Record<Format, string>> = {
   proof: '-proof.pdf',
   job: '-job.pdf',
 };
+
+/** The files of a job in one format, by their names: of what is cut, one for each stock. `name`: without an ending. */
+export async function filesIn(
+  format: Format,
+  job: Job,
+  name: string,
+  tools: Tools,
+): Promise<Readonly<Record<string, string | Uint8Array>>> {
+  const parts = format === 'svg' || format === 'dxf' ? jobsByStock(job) : [{ suffix: '', job }];
+  const files: Record<string, string | Uint8Array> = {};
+  for (const { suffix, job: part } of parts)
+    files[name + suffix + endings[format]] = await formats[format](part, tools);
+  return files;
+}
 
 export function isFormat(name: string): name is Format {
   return Object.hasOwn(formats, name);

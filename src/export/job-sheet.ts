@@ -2,7 +2,7 @@
 
 import { flattenContour } from '../geometry/contour.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import { estimateJob } from '../toolpath/estimate.ts';
+import { byStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import { assemblySteps } from './assembly-steps.ts';
@@ -10,8 +10,9 @@ import { cautionsFor } from './cautions.ts';
 import { Flow, papers } from './flow.ts';
 import type { Faces } from './flow.ts';
 import { lengthIn } from './in-words.ts';
-import { errorNote, kerfNote } from './job.ts';
+import { errorNote, jobsByStock, kerfNote } from './job.ts';
 import type { Job, JobIssue, Tools } from './job.ts';
+import { takesOfTag } from './known-takes.ts';
 import { curvesOf } from './page.ts';
 import type { Page } from './page.ts';
 import { paged } from './paged.ts';
@@ -50,11 +51,15 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     ...section(begin, 'Look at these first', (add) => {
       for (const issue of job.issues) writeIssue(add(), issue);
     }),
-    ...section(begin, 'Work in this order', (add) => {
-      writeWork(add(), job);
-    }),
+    ...jobsByStock(job).flatMap(({ job: part }, _, all) =>
+      section(begin, all.length > 1 ? `Work in this order: ${stockName(part.tag)}` : 'Work in this order', (add) => {
+        writeWork(add(), part);
+      }),
+    ),
     ...facts(begin, 'Job estimate', takenBeside(job)),
-    ...facts(begin, 'Material', materialFacts(tag)),
+    ...byStock(tag).flatMap((part, _, all) =>
+      facts(begin, all.length > 1 ? `Material: ${stockName(part)}` : 'Material', materialFacts(part)),
+    ),
     ...facts(
       begin,
       'Measure when it is cut',
@@ -64,7 +69,8 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
       for (const { number, what } of assemblySteps(tag)) add().fact(`${number}`, what, 7);
     }),
     ...section(begin, 'Safety', (add) => {
-      for (const caution of [...ownCaution(tag), ...cautionsFor(tag.stock.material)]) add().fact('·', caution, 5);
+      const cautions = byStock(tag).flatMap((part) => [...ownCaution(part), ...cautionsFor(part.stock.material)]);
+      for (const caution of new Set(cautions)) add().fact('·', caution, 5);
     }),
   ];
   return paged(blocks, { ...paper, margin: marginMm }, `Job sheet: ${tag.title}`);
@@ -152,8 +158,9 @@ function writeWork(flow: Flow, job: Job): void {
 }
 
 /** What the table of work does not say; and what is not known, why. */
-function takenBeside({ tag, plan }: Job): Fact[] {
-  const takes = estimateJob(tag, plan);
+function takenBeside({ tag }: Job): Fact[] {
+  // There is a plan, so there is something to work.
+  const takes = takesOfTag(tag)!;
   const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
   const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
   const unknown: Fact[] = [];
@@ -165,6 +172,11 @@ function takenBeside({ tag, plan }: Job): Fact[] {
     unknown.push({ name: 'Weight', value: 'unknown; the spec gives no thickness, or no density.' });
   if (!takes.cost) unknown.push({ name: 'Material cost', value: 'unknown; the spec gives no price.' });
   return [...known, ...unknown];
+}
+
+/** What is written on the sheet that the bench takes from the shelf. */
+function stockName({ stock: { name, material } }: Tag): string {
+  return name ?? material ?? 'the tag’s own stock';
 }
 
 /** What the maker wrote comes first: it is of this very sheet. */

@@ -4,6 +4,7 @@ import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
+import { byStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
@@ -47,6 +48,23 @@ export function jobOf(report: JobReport): Job | undefined {
   const { tag, fonts = [] } = report;
   const plan = tag && planCuts(tag);
   return plan && { tag, plan, issues: issuesAtLines(report), fonts };
+}
+
+/** What is cut from one sheet: `suffix` tells its files from those of the other stocks. */
+export interface StockJob {
+  readonly suffix: string;
+  readonly job: Job;
+}
+
+/** The job once for each stock that its pieces are cut from; nothing else can be put under the beam at once. */
+export function jobsByStock(job: Job): StockJob[] {
+  const tags = byStock(job.tag);
+  if (tags.length === 1) return [{ suffix: '', job: { ...job, tag: tags[0]! } }];
+  return tags.flatMap((tag) => {
+    const plan = planCuts(tag);
+    const { name } = tag.stock;
+    return plan ? [{ suffix: name === undefined ? '' : `-${name}`, job: { ...job, tag, plan } }] : [];
+  });
 }
 
 export function issuesAtLines({ issues, source }: JobReport, label?: string): JobIssue[] {

@@ -1,6 +1,7 @@
 /** What a tag and each of its pieces by itself takes, worked out once: planning takes longer than making the tag. */
 
-import { estimateJob } from '../toolpath/estimate.ts';
+import { byStock } from '../tag/by-stock.ts';
+import { estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planCuts } from '../toolpath/cut-plan.ts';
@@ -24,8 +25,12 @@ function takesOfPieces(tag: Tag, pieces: readonly Piece[]): JobEstimate | undefi
   const key = pieces.map(({ id }) => id).join('\n');
   if (!takes.has(key)) {
     const work = { ...tag, pieces };
-    const plan = planCuts(work);
-    takes.set(key, plan && estimateJob(work, plan));
+    const each = byStock(work).flatMap((part) => {
+      const plan = planCuts(part);
+      return plan ? [estimateJob(part, plan)] : [];
+    });
+    const [first, ...others] = each;
+    takes.set(key, first && sumEstimates([first, ...others]));
   }
   return takes.get(key);
 }

@@ -13,3 +13,19 @@ export async function writeWhole(target: string, content: string | Uint8Array): 
     throw error;
   }
 }
+
+/** Several files at once: none of them has its name before all of them are written. */
+export async function writeAllWhole(files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
+  const partials: { readonly partial: string; readonly target: string }[] = [];
+  try {
+    for (const [target, content] of files) {
+      const partial = `${target}.${process.pid}.part`;
+      partials.push({ partial, target });
+      await writeFile(partial, content, { flag: 'wx' });
+    }
+    for (const { partial, target } of partials) await rename(partial, target);
+  } catch (error) {
+    for (const { partial } of partials) await rm(partial, { force: true });
+    throw error;
+  }
+}

@@ -1,7 +1,7 @@
 /** Everything of a tag in one folder or archive, to sell or to send. */
 
 import { zipSync } from 'fflate';
-import { endings, formats } from './formats.ts';
+import { filesIn } from './formats.ts';
 import type { Format } from './formats.ts';
 import type { Job, Tools } from './job.ts';
 import { packReadme } from './readme.ts';
@@ -21,7 +21,8 @@ export async function packOf(
   const files: Record<string, Uint8Array> = {};
   for (const format of packFormats) {
     await checkpoint();
-    files[name + endings[format]] = bytesOf(await formats[format](job, tools));
+    for (const [file, content] of Object.entries(await filesIn(format, job, name, tools)))
+      files[file] = bytesOf(content);
   }
   if (job.spec !== undefined) files[`${name}.tag.yaml`] = bytesOf(job.spec);
   files['README.txt'] = bytesOf(packReadme(job, name));

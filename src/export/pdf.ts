@@ -8,7 +8,7 @@ import type * as Pdf from 'pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
 import { channels } from '../look/channels.ts';
-import { draftNote, errorNote, hasErrors } from './job.ts';
+import { draftNote, errorNote, hasErrors, jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
 import type { Clipped, Drawing, Page } from './page.ts';
@@ -23,11 +23,9 @@ const leastBannerMm = 60;
 
 /** The proof, then the cut page. */
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
-  return pdfOf(
-    [await proofPage(job, tools), await cutPage(job, tools)],
-    job.tag,
-    'Proof, and the outlines at true size',
-  );
+  const pages = [await proofPage(job, tools)];
+  for (const { job: part } of jobsByStock(job)) pages.push(await cutPage(part, tools));
+  return pdfOf(pages, job.tag, 'Proof, and the outlines at true size');
 }
 
 /** Nothing but what a customer needs. */

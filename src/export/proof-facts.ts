@@ -1,6 +1,7 @@
 /** What a proof says beside its picture, to somebody who buys a tag and knows nothing of how it is made. */
 
 import type { Units } from '../core/units.ts';
+import { byStock, stockOf } from '../tag/by-stock.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';
@@ -38,22 +39,37 @@ export function titleOf({ layers }: Assembly): string {
 const numbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as const;
 
 /** “97 mm wide, 48 mm high, 6 mm thick (two layers of 3 mm, glued)”. */
-export function sizeOf({ layers, bounds }: Assembly, { units, stock }: Tag): string {
+export function sizeOf({ layers, bounds }: Assembly, tag: Tag): string {
+  const { units } = tag;
   const across = [
     `${lengthIn(bounds.maxX - bounds.minX, units)} wide`,
     `${lengthIn(bounds.maxY - bounds.minY, units)} high`,
   ];
-  const { thickness } = stock;
+  const sheets = layers.map((layer) => thickest(layer, tag));
   const count = layers.length;
   const number = numbers[count] ?? String(count);
-  if (thickness === undefined) return [...across, ...(count > 1 ? [`${number} layers, glued`] : [])].join(', ');
-  const each = count > 1 ? ` (${number} layers of ${lengthIn(thickness, units)}, glued)` : '';
-  return [...across, `${lengthIn(thickness * count, units)} thick${each}`].join(', ');
+  const known = sheets.filter((sheet) => sheet !== undefined);
+  if (known.length < count) return [...across, ...(count > 1 ? [`${number} layers, glued`] : [])].join(', ');
+  const alike = new Set(known).size === 1;
+  const of = alike
+    ? ` of ${lengthIn(known[0]!, units)}`
+    : `: ${known.map((sheet) => lengthIn(sheet, units)).join(' and ')}`;
+  const each = count > 1 ? ` (${number} layers${of}, glued)` : '';
+  const whole = known.reduce((sum, sheet) => sum + sheet, 0);
+  return [...across, `${lengthIn(whole, units)} thick${each}`].join(', ');
 }
 
-/** As the spec calls it, as a sentence begins. */
-export function materialOf({ stock: { material } }: Tag): string | undefined {
-  const name = material?.trim() ?? '';
+/** Of pieces that lie side by side; `undefined` where one of them does not say. */
+function thickest(layer: readonly Piece[], tag: Tag): number | undefined {
+  const all = layer.map((piece) => stockOf(piece, tag).thickness);
+  return all.includes(undefined) ? undefined : Math.max(...all.map((each) => each!));
+}
+
+/** As the spec calls it, as a sentence begins; of several stocks, all of them. */
+export function materialOf(tag: Tag): string | undefined {
+  const names = new Set(byStock(tag).map(({ stock }) => stock.material?.trim() ?? ''));
+  names.delete('');
+  const name = [...names].join(' and ');
   return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
 }
 

@@ -1,12 +1,11 @@
 /** The tag as it will look, with its dimensions: the picture of a proof. */
 
 import type { Bounds } from '../geometry/types.ts';
-import { lookOfStock } from '../look/stock-look.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';
-import { drawFinished, edgeShare, usualThicknessMm } from './finished-look.ts';
+import { drawFinished, edgeShare, groundOf, thicknessOf } from './finished-look.ts';
 import { lengthIn } from './in-words.ts';
 import type { PageBuilder } from './page.ts';
 
@@ -125,26 +124,21 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
 
 /** Every layer on the one below. */
 function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: PicturePlace): void {
-  const { wood } = lookOfStock(tag.stock);
-  const edge = (tag.stock.thickness ?? usualThicknessMm) * edgeShare * scale;
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
-  layers.forEach((layer, depth) => {
-    for (const piece of layer) drawFinished(page, piece, tag, { toPaper, edge, ground: depth === 0 ? table : wood });
-  });
+  for (const piece of layers.flat()) {
+    const edge = thicknessOf(piece, tag) * edgeShare * scale;
+    drawFinished(page, piece, tag, { toPaper, edge, ground: groundOf(piece, tag, table) });
+  }
 }
 
-function drawDimensions(
-  page: PageBuilder,
-  bounds: Bounds,
-  { units, stock }: Tag,
-  place: PicturePlace,
-  face: FontFace,
-): void {
+function drawDimensions(page: PageBuilder, bounds: Bounds, tag: Tag, place: PicturePlace, face: FontFace): void {
   const at = (x: number, y: number) => [x * place.scale + place.dx, y * place.scale + place.dy] as const;
   const [left, bottom] = at(bounds.minX, bounds.minY);
   const [right, top] = at(bounds.maxX, bounds.maxY);
+  const { units } = tag;
   const size = 3;
-  const below = bottom - (stock.thickness ?? usualThicknessMm) * edgeShare * place.scale - dimensionMm;
+  const thickest = Math.max(...tag.pieces.map((piece) => thicknessOf(piece, tag)));
+  const below = bottom - thickest * edgeShare * place.scale - dimensionMm;
   const beside = right + dimensionMm;
   const line = (from: readonly [number, number], to: readonly [number, number]) => {
     page.line(from, to, ink, 0.15);

@@ -17,6 +17,7 @@ import { proofFacts } from './proof-facts.ts';
 import { drawTrueSize, proofPicture } from './proof-picture.ts';
 import type { Units } from '../core/units.ts';
 import { lookOfStock } from '../look/stock-look.ts';
+import { byStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 
 const marginMm = 18;
@@ -188,8 +189,8 @@ function writeFoot(flow: Flow, job: Job): void {
   flow.write(coloursNote(job.tag), { size: 2.8, fill: quiet });
 }
 
-function coloursNote({ stock }: Tag): string {
-  return lookOfStock(stock).grain === undefined
+function coloursNote(tag: Tag): string {
+  return byStock(tag).every(({ stock }) => lookOfStock(stock).grain === undefined)
     ? 'Colours are a close likeness only: the material, screens and printers all differ a little.'
     : 'Colours and grain are a close likeness only: no two pieces of wood are the same, and screens and printers differ.';
 }

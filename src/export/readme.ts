@@ -3,9 +3,10 @@
 import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
 import { materialOf } from '../strength/materials.ts';
+import { byStock } from '../tag/by-stock.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { endings } from './formats.ts';
-import { draftNote, hasErrors } from './job.ts';
+import { draftNote, hasErrors, jobsByStock } from './job.ts';
 import type { Job } from './job.ts';
 import { proofFacts } from './proof-facts.ts';
 import { wordsOn } from './words-on.ts';
@@ -17,6 +18,8 @@ const widest = 76;
 export function packReadme(job: Job, name: string): string {
   const { tag } = job;
   const { png, pdf, job: sheet, svg, dxf } = endings;
+  const parts = jobsByStock(job);
+  const cut = (ends: readonly string[]) => ends.flatMap((end) => parts.map(({ suffix }) => name + suffix + end));
   const sections: [string, string[]][] = [
     ['The tag', [...words(job), ...known(job)]],
     [
@@ -24,12 +27,12 @@ export function packReadme(job: Job, name: string): string {
       [
         `${name}${png}: a picture of it.`,
         `${name}${pdf}: the proof, to look at and to sign.`,
-        `${name}${sheet}, ${name}${svg} and ${name}${dxf}: for the workshop that makes it.`,
+        `${[`${name}${sheet}`, ...cut([svg, dxf])].join(', ').replace(/, ([^,]*)$/, ' and $1')}: for the workshop that makes it.`,
         ...(job.spec === undefined ? [] : [`${name}.tag.yaml: what it was made from, to change it or make it again.`]),
       ],
     ],
     ['Lettering', lettering(job.fonts)],
-    ['Care', care(tag.stock.material)],
+    ['Care', [...new Set(byStock(tag).flatMap(({ stock }) => care(stock.material)))]],
     ['Please note', notes],
   ];
   const head = [

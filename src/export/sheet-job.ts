@@ -5,6 +5,7 @@ import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
+import { byStock, fromStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import { issuesAtLines } from './job.ts';
 import type { Job } from './job.ts';
@@ -12,6 +13,7 @@ import { extentOf } from '../toolpath/cut-plan.ts';
 import { money, sizeIn } from './in-words.ts';
 import { planSheets } from './sheet-plan.ts';
 import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
+import { sumOfCosts } from './sum-of-costs.ts';
 import { takesFacts } from './takes-facts.ts';
 import type { Fact } from './takes-facts.ts';
 
@@ -56,9 +58,12 @@ export async function sheetJobs(
   const plan = await planSheets(tags, sheet, checkpoint);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));
-  const jobs = plan.sheets.map(({ plan: work, pieces }, index): Job => {
-    const named = plan.sheets.length === 1 ? title : `${title}, sheet ${index + 1} of ${plan.sheets.length}`;
-    const tag = { ...first.tag, title: named, pieces: pieces.map(({ piece }) => piece) };
+  const stocks = new Set(plan.sheets.map(({ from }) => from.stock.name));
+  const jobs = plan.sheets.map(({ plan: work, pieces, from }, index): Job => {
+    const numbered = plan.sheets.length === 1 ? title : `${title}, sheet ${index + 1} of ${plan.sheets.length}`;
+    const named = stocks.size > 1 && from.stock.name !== undefined ? `${numbered} (${from.stock.name})` : numbered;
+    const on = pieces.map(({ piece }) => piece);
+    const tag = { ...fromStock(first.tag, from, on), title: named };
     return { tag, plan: work, issues, fonts: [] };
   });
   return { title, plan, jobs, facts: factsOf(plan, jobs, tags) };
@@ -86,16 +91,18 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   ];
 }
 
-/** What all tags come to by themselves, and what the sheets cost that are cut for them. */
+/** What all tags come to by themselves, and what the sheets cost that are cut for them; nothing where a stock has no price. */
 function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): Fact[] {
   const lost = new Set(left.map(({ piece }) => piece));
-  const areas = tags.map(({ tag }) => {
-    const extent = extentOf({ ...tag, pieces: tag.pieces.filter((piece) => !lost.has(piece)) });
-    return extent ? (extent.maxX - extent.minX) * (extent.maxY - extent.minY) : 0;
-  });
-  const { tag } = tags[0]!;
-  const share = materialCost(tag, sheet.copies * areas.reduce((sum, each) => sum + each, 0));
-  const whole = materialCost(tag, sheets.length * sheet.width * sheet.height);
+  const shares = tags.flatMap(({ tag }) =>
+    byStock({ ...tag, pieces: tag.pieces.filter((piece) => !lost.has(piece)) }).map((part) => {
+      const extent = extentOf(part);
+      const area = extent ? (extent.maxX - extent.minX) * (extent.maxY - extent.minY) : 0;
+      return materialCost(part, sheet.copies * area);
+    }),
+  );
+  const share = sumOfCosts(shares);
+  const whole = sumOfCosts(sheets.map(({ from }) => materialCost({ ...from, sheet }, sheet.width * sheet.height)));
   return [
     ...(share ? [{ name: 'Material cost', value: `${money(share)} for all tags separately` }] : []),
     ...(whole ? [{ name: 'Whole sheets', value: money(whole) }] : []),

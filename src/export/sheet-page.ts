@@ -39,7 +39,7 @@ export async function sheetPage(
   { captions }: Pick<Tools, 'captions'>,
   what: 'all' | 'sheets alone' = 'all',
 ): Promise<Page> {
-  const { units, stock } = jobs[0]!.tag;
+  const { units } = jobs[0]!.tag;
   const width = widths[units];
   const margin = what === 'all' ? marginMm : slimMm;
   const [plain, bold] = [await captions(600), await captions(800)];
@@ -59,10 +59,16 @@ export async function sheetPage(
   }
   const scale = (width - 2 * margin) / plan.sheet.width;
   const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
-  for (const [index, { pieces }] of plan.sheets.entries()) {
-    if (plan.sheets.length > 1) write(`Sheet ${index + 1}`, margin, plain);
+  const several = new Set(plan.sheets.map(({ from }) => from.stock.name)).size > 1;
+  for (const [index, { pieces, from }] of plan.sheets.entries()) {
+    if (plan.sheets.length > 1)
+      write(
+        `Sheet ${index + 1}${several && from.stock.name !== undefined ? `: ${from.stock.name}` : ''}`,
+        margin,
+        plain,
+      );
     y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
-    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(stock), face: plain, faulty });
+    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(from.stock), face: plain, faulty });
     y -= gapMm;
   }
   for (const { name, value } of what === 'all' ? facts : []) {
@@ -96,16 +102,29 @@ function drawSheet(
 ): void {
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
   for (const { name, piece, toSheet, region } of pieces) {
-    const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
-    page.draw(curves(region), {
-      fill: look.wood,
-      ...(faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 }),
-    });
-    const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
-    page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
+    const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
+    const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, scale, x, y });
     // What is engraved says by itself which piece it is.
-    if (engraved.length === 0) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+    if (!isEngraved) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
   }
+}
+
+interface LaidLook extends Corner {
+  readonly look: Look;
+  readonly rim: { readonly stroke: string; readonly lineWidth: number };
+}
+
+/** A piece where it lies on its sheet, in the colours of its stock. Says whether anything is engraved on it. */
+export function drawLaid(
+  page: PageBuilder,
+  { piece, toSheet, region }: Pick<LaidPiece, 'piece' | 'toSheet' | 'region'>,
+  { look, rim, scale, x, y }: LaidLook,
+): boolean {
+  const curves = (drawn: Region) => curvesOf(fitContours(drawn), scale, x, y);
+  page.draw(curves(region), { fill: look.wood, ...rim });
+  const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
+  page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
+  return engraved.length > 0;
 }
 
 /** Left out where it would be too small to read. */

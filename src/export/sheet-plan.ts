@@ -7,7 +7,8 @@ import { nest } from '../nesting/nest.ts';
 import type { PartToNest } from '../nesting/nest.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
-import type { Sheet } from '../spec/model.ts';
+import type { CutFrom, Sheet } from '../spec/model.ts';
+import { byStock } from '../tag/by-stock.ts';
 import { kerfOf } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
@@ -35,6 +36,8 @@ export interface PlannedSheet {
   /** Its bounds are those of the whole sheet. */
   readonly plan: CutPlan;
   readonly use: SheetUse;
+  /** What it is a sheet of, and how the machine works that. */
+  readonly from: CutFrom;
 }
 
 export interface SheetPlan {
@@ -45,8 +48,8 @@ export interface SheetPlan {
 }
 
 /**
- * All pieces of all tags, as many times as the sheet says, on as few sheets as the layout finds. The tags, one at least, are of
- * one spec: they have the same stock.
+ * All pieces of all tags, as many times as the sheet says, on as few sheets of each stock as the layout finds. The tags, one at least, are of
+ * one spec.
  * @param checkpoint Awaited every few milliseconds; may throw to stop it.
  */
 export async function planSheets(
@@ -54,7 +57,25 @@ export async function planSheets(
   sheet: Sheet,
   checkpoint: () => Promise<void>,
 ): Promise<SheetPlan> {
-  const { stock, output } = tags[0]!.tag;
+  // Each row of a batch has read the stock by itself: the same name is the same stock.
+  const stocks = new Map<string, NamedTag[]>();
+  for (const { name, tag } of tags) {
+    for (const part of byStock(tag)) {
+      const key = part.stock.name ?? '';
+      stocks.set(key, [...(stocks.get(key) ?? []), { name, tag: part }]);
+    }
+  }
+  const plans: SheetPlan[] = [];
+  for (const group of stocks.values()) plans.push(await planOfStock(group, sheet, checkpoint));
+  return { sheet, sheets: plans.flatMap(({ sheets }) => sheets), left: plans.flatMap(({ left }) => left) };
+}
+
+async function planOfStock(
+  tags: readonly NamedTag[],
+  sheet: Sheet,
+  checkpoint: () => Promise<void>,
+): Promise<SheetPlan> {
+  const { stock, machine, output } = tags[0]!.tag;
   const single: Waiting[] = [];
   for (const named of tags) {
     await checkpoint();
@@ -89,6 +110,7 @@ export async function planSheets(
       })),
       plan: planLaid(lines, bounds, { stock, output }),
       use,
+      from: { stock, ...(machine ? { machine } : {}) },
     });
   }
   const left = [...new Set(unplaced.map((part) => waiting[part]!))].map(({ name, piece }) => ({ name, piece }));

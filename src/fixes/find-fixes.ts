@@ -14,6 +14,7 @@ import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
 import { slipFixes } from './slips.ts';
+import { stockOf } from '../tag/by-stock.ts';
 
 export { applied } from '../core/issue.ts';
 
@@ -66,7 +67,9 @@ async function trialsOf(
   const { model, tag } = report;
   if (!own || !model || !tag) return undefined;
   const piece = tag.pieces.find(({ id }) => id === own.piece);
-  return new Trials(engine, { issue: own, report, model, tag, piece }, options);
+  // What helps a piece is measured by the stock that it is cut from.
+  const cut = piece ? { ...tag, stock: stockOf(piece, tag) } : tag;
+  return new Trials(engine, { issue: own, report, model, tag: cut, piece }, options);
 }
 
 /** In a batch the message says more. */

@@ -80,10 +80,19 @@ export interface SceneHanger {
   readonly source: number;
 }
 
+export interface SceneSheet {
+  readonly material?: string;
+  readonly look?: StockLook;
+  /** In mm. */
+  readonly thickness?: number;
+}
+
 export interface ScenePiece {
   readonly id: string;
   readonly title: string;
   readonly glueTo?: string;
+  /** Of a piece that is cut from another stock than the tag's own. */
+  readonly sheet?: SceneSheet;
   /** Largest first. */
   readonly shapes: readonly SceneShape[];
   /** In cutting order. What is cut, inner and outer, bounds the solid material. */

@@ -2,13 +2,14 @@
 
 import { describeLoad } from '../strength/describe-load.ts';
 import { estimateLoad } from '../strength/load.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { PieceLoad } from '../protocol/preview.ts';
 
 /** One for each piece that has a hanger. */
-export function loadsOf({ pieces, stock }: Tag): PieceLoad[] {
-  return pieces.flatMap((piece) => {
-    const estimate = estimateLoad(piece, stock);
+export function loadsOf(tag: Tag): PieceLoad[] {
+  return tag.pieces.flatMap((piece) => {
+    const estimate = estimateLoad(piece, stockOf(piece, tag));
     return estimate ? [{ piece: piece.id, ...describeLoad(estimate) }] : [];
   });
 }

@@ -4,6 +4,7 @@ import { ringArea } from '../geometry/measure.ts';
 import type { Issue } from '../core/issue.ts';
 import { thinnestWall } from '../geometry/thinnest-wall.ts';
 import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { SceneCutPath, SceneWall } from '../protocol/preview.ts';
 import { flipped, pathData } from './scene.ts';
@@ -12,19 +13,21 @@ import { flipped, pathData } from './scene.ts';
 const firstLook = 2;
 
 /** Of pieces that hold: what is too thin about the others is pinned with its own width. */
-export function wallsOf({ pieces, stock }: Tag, issues: readonly Issue[]): SceneWall[] {
+export function wallsOf(tag: Tag, issues: readonly Issue[]): SceneWall[] {
   const thin = new Set(issues.filter(({ width }) => width !== undefined).map(({ piece }) => piece));
-  return pieces.flatMap(({ id, region }) => {
+  return tag.pieces.flatMap((piece) => {
+    const { id, region } = piece;
     if (thin.has(id)) return [];
-    const wall = thinnestWall(region, firstLook * stock.minWeb);
+    const wall = thinnestWall(region, firstLook * stockOf(piece, tag).minWeb);
     return wall ? [{ piece: id, width: wall.width, points: [flipped(wall.ends[0]), flipped(wall.ends[1])] }] : [];
   });
 }
 
 /** Outlines and openings by themselves: the beam may take more along the one than along the other. */
-export function cutPathsOf({ pieces, stock }: Tag): SceneCutPath[] {
-  const { outer, inner } = kerfOf(stock);
-  return pieces.flatMap(({ id, region, cutLine }) => {
+export function cutPathsOf(tag: Tag): SceneCutPath[] {
+  return tag.pieces.flatMap((piece) => {
+    const { id, region, cutLine } = piece;
+    const { outer, inner } = kerfOf(stockOf(piece, tag));
     const rings = cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 });
     const ways = [
       { kerf: outer, cut: rings.filter((ring) => ringArea(ring) > 0) },

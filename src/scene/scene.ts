@@ -9,6 +9,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Line, Point, Region, Ring } from '../geometry/types.ts';
 import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
+import type { Stock } from '../spec/model.ts';
 import type { Ghost } from '../tag/tag.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
@@ -27,6 +28,7 @@ import type {
   ScenePlace,
   ScenePoint,
   SceneShape,
+  SceneSheet,
 } from '../protocol/preview.ts';
 import { ids } from './scene-ids.ts';
 
@@ -49,14 +51,20 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
   return {
     title: tag.title,
     units: tag.units,
-    ...(tag.stock.material !== undefined && { material: tag.stock.material }),
-    ...(tag.stock.look !== undefined && { look: tag.stock.look }),
-    ...(tag.stock.thickness !== undefined && { thickness: tag.stock.thickness }),
+    ...sheetOf(tag.stock),
     colours: coloursOf(tag.output),
     pieces,
     ghosts: ghosts.map((ghost) => ghostScene(ghost, sourceOf)),
     grips,
     bounds: boxes.reduce(joined, boxes[0] ?? [0, 0, 0, 0]),
+  };
+}
+
+function sheetOf({ material, look, thickness }: Stock): SceneSheet {
+  return {
+    ...(material !== undefined && { material }),
+    ...(look !== undefined && { look }),
+    ...(thickness !== undefined && { thickness }),
   };
 }
 
@@ -157,6 +165,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
       id: piece.id,
       title: piece.title,
       ...(piece.glueTo !== undefined && { glueTo: piece.glueTo }),
+      ...(piece.cutFrom && { sheet: sheetOf(piece.cutFrom.stock) }),
       shapes: bodyShapes(piece, sourceOf),
       parts: [
         ...markParts(piece, 'engrave', sourceOf),

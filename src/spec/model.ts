@@ -10,6 +10,8 @@ import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
+/** Outside the target, on that side of it. */
+export type Beside = 'above' | 'below' | 'left of' | 'right of';
 export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
 
 export interface Tie {
@@ -277,9 +279,24 @@ export type Generator =
       readonly keepHoles: boolean;
       /** Width below which bays are closed, in mm. */
       readonly bays: number;
+      /** Whether wider ones are closed as well, where several lines would have a backing each. */
+      readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | { readonly kind: 'from'; readonly shape: Shape };
+
+/** In mm, or as wide as the stock's `min_web`. */
+export type HoldWidth = number | 'auto';
+
+/** Where a shape is made as large as goes in; lengths in mm. */
+export interface Fit extends Target {
+  /** Left free along the outline of what it goes into. */
+  readonly margin: number;
+  /** Kept from the hangers, the cuts and the other marks of its piece. */
+  readonly clear: number;
+  /** What it is made no larger than. */
+  readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
+}
 
 /** In the order in which they are applied. */
 export interface Modifiers {
@@ -288,13 +305,14 @@ export interface Modifiers {
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
-  readonly fit?: Target & { readonly margin: number };
+  readonly fit?: Fit;
   /** Width in mm of what joins the parts of the shape. */
-  readonly straps?: number;
-  readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };
+  readonly straps?: HoldWidth;
+  readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
-  readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };
+  /** `margin`: beside the target, the gap to it. */
+  readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
   readonly nudge?: Point;
 }
 
@@ -351,6 +369,12 @@ export interface Entry {
   readonly path: YamlPath;
 }
 
+/** What a piece is cut from that is not cut from the tag's own stock, and how fast the machine works that. */
+export interface CutFrom {
+  readonly stock: Stock;
+  readonly machine?: Machine;
+}
+
 export interface PieceModel {
   readonly id: string;
   readonly title: string;
@@ -364,6 +388,8 @@ export interface PieceModel {
   readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
+  /** Absent where it is the tag's own stock. */
+  readonly cutFrom?: CutFrom;
 }
 
 export interface TagModel {

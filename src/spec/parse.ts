@@ -7,6 +7,7 @@ import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
 import type { Shape, TagModel } from './model.ts';
+import { asksForColumns, RowValues } from './row-values.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -33,17 +34,20 @@ export interface ParsedSpec {
   readonly row: number;
 }
 
-/** `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. */
-export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0): ParsedSpec {
+/**
+ * `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. `given`: a batch that takes the place of
+ * the spec's own.
+ */
+export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0, given?: Batch): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
   if (source.issues.length > 0) return { source, issues: [slipOf(source, (text) => reading(text, uses, row))], row: 0 };
-  const read = readSpec(source, uses, row);
+  const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
   if (read.issues.length === 0) return { source, ...read, issues: renamed };
   const issues = oneForEachSlip(source, read.issues, (text) => {
     const changed = new SpecSource(text);
-    return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row).issues;
+    return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row, given).issues;
   });
   return { source, ...read, issues: [...issues, ...renamed] };
 }
@@ -57,13 +61,10 @@ function reading(text: string, uses: Uses, row: number): TrialReading {
 }
 
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */
-export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<ParsedSpec, 'source'> {
+export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
-  const scope = new Scope(source, uses.used);
+  const { scope, batch, row } = scopeInRow(source, uses, wanted, given);
   scope.checkClashes();
-  const batch = readBatch(scope.spec, uses.table, scope.problems);
-  const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
-  if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
@@ -74,7 +75,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
-  const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
+  const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
@@ -92,6 +93,29 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0): Omit<Parse
     },
   };
 }
+
+/** What a spec defines, as one row of its batch says. */
+function scopeInRow(
+  source: SpecPlaces,
+  uses: Uses,
+  wanted: number,
+  given: Batch | undefined,
+): { scope: Scope; batch?: Batch; row: number } {
+  let scope = new Scope(source, uses.used);
+  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems);
+  if (!batch) return { scope, row: 0 };
+  const index = Math.min(wanted, batch.rows.length - 1);
+  const row = batch.rows[index]!;
+  if (asksForColumns(source.value) || uses.used.some(usesColumns)) {
+    scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, given ? undefined : uses.table));
+    // Anything it found wrong with the rows, the first reading found as well.
+    if (!given) readBatch(scope.spec, uses.table, scope.problems);
+  }
+  scope.readRow(batch, row);
+  return { scope, batch, row: index };
+}
+
+const usesColumns = ({ source, uses }: UsedFile): boolean => asksForColumns(source.value) || uses.some(usesColumns);
 
 /** What is wrong with a file that specs use, by itself: it needs no pieces. */
 export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {
@@ -137,14 +161,19 @@ function wordsOf(shapes: readonly Shape[]): string {
   return clip(words.join(', '), longestTitle) || untitled;
 }
 
-function renamedKey({ old, key, path, range }: OldKey): Issue {
+function renamedKey({ old, key, path, range, together }: OldKey): Issue {
   return {
     code: 'renamed-key',
     severity: issueKinds['renamed-key'].severity,
     path,
     range,
     message: `“${old}” is now called “${key}”. The old name works in this version only.`,
-    repairs: [{ title: `Rename to “${key}”`, edits: [{ range, text: key }] }],
+    repairs: [
+      {
+        title: `Rename to “${key}”`,
+        edits: [{ range, text: key }, ...together.map((other) => ({ range: other.range, text: other.key }))],
+      },
+    ],
   };
 }
 

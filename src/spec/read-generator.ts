@@ -32,6 +32,7 @@ const generators = {
   ],
   rectangle: ['radius'],
   ellipse: [],
+  circle: [],
   polygon: [],
   arrow: [],
   oval: [],
@@ -122,6 +123,8 @@ export function readGenerator(
       return readRectangle(spec, path, problems);
     case 'ellipse':
       return readEllipse(spec.ellipse!, at('ellipse'), problems);
+    case 'circle':
+      return readEllipse(spec.circle!, at('circle'), problems);
     case 'polygon':
       return readPolygon(spec.polygon!, at('polygon'), problems);
     case 'arrow':
@@ -166,7 +169,8 @@ export function readGenerator(
       if (spec.by === undefined)
         problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
       if (!shape || by === undefined || bays === undefined) return undefined;
-      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
+      const together = spec.bays === undefined && hasLines(shape);
+      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays, together };
     }
     case 'code':
       return readCode(spec, path, problems);
@@ -185,6 +189,10 @@ export function readGenerator(
       return shape && { kind: 'from', shape };
     }
   }
+}
+
+function hasLines({ generator }: Shape): boolean {
+  return generator.kind === 'text' && /\n/.test(generator.text.trim());
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

@@ -2,7 +2,7 @@
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel, Shape } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel, Shape, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
@@ -10,14 +10,20 @@ import type { Scope } from './scope.ts';
 import { placesInBody } from './stack-members.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
-import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
+import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   const { shapes, problems } = scope;
   const pieces = scope.spec.pieces ?? {};
   const ids = Object.keys(pieces);
-  const readOne = hangerReader(scope, workshop);
+  const readers = new Map<Stock, ReadHanger>();
+  const hangersIn = (stock: Stock): ReadHanger => {
+    const reader = readers.get(stock) ?? hangerReader(scope, { ...workshop, stock });
+    readers.set(stock, reader);
+    return reader;
+  };
+  hangersIn(workshop.stock);
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
@@ -29,7 +35,8 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
     const body = list('body');
-    const hangers = readHangers(spec.hanger, [...path, 'hanger'], readOne);
+    const cutFrom = spec.stock === undefined ? undefined : workshop.cutFrom(spec.stock, [...path, 'stock']);
+    const hangers = readHangers(spec.hanger, [...path, 'hanger'], hangersIn(cutFrom?.stock ?? workshop.stock));
     return {
       id,
       title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
@@ -42,6 +49,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
   });
 }
@@ -63,7 +71,11 @@ function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): Pie
   return mm === undefined ? undefined : { side, mm };
 }
 
-function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+  if (list !== undefined && !Array.isArray(list)) {
+    const shape = shapes.byRef(list, path);
+    return shape ? [{ shape, path }] : [];
+  }
   // The schema's complaints leave holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
   return [...written].flatMap((ref, index): Entry[] => {
@@ -104,6 +116,9 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }
 }
+
+/** As much material round an opening as it needs, and a little more (our own judgement). */
+const usualInset = 1.25;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
@@ -162,7 +177,8 @@ function readHanger(
   const kind = (['ring', 'hole', 'slot', 'keyhole'] as const).find((key) => spec[key] !== undefined);
   if (!kind) return undefined;
   const here = [...path, kind];
-  const common = spec[kind]!;
+  const written = spec[kind]!;
+  const common: Exclude<typeof written, string | number> = typeof written === 'object' ? written : { at: written };
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
@@ -173,7 +189,7 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
-  const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
+  const inset = length('inset', 'distance') ?? usualInset * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {

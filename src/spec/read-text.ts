@@ -73,7 +73,7 @@ function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): Text
 
 function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): number | undefined {
   const rival = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
-  if (spec.overlap !== undefined && spec.arc?.radius !== undefined && rival) {
+  if (spec.overlap !== undefined && typeof spec.arc === 'object' && spec.arc.radius !== undefined && rival) {
     problems.error(
       'bad-value',
       path,
@@ -85,8 +85,13 @@ function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): numbe
   return problems.length(spec.overlap, path, 'size');
 }
 
+/** In degrees, of an arc of which nothing but its side is said (our own judgement). */
+const usualSweep = 120;
+
 function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc | undefined {
-  const { radius, sweep, at = 'top' } = spec.arc!;
+  const arc = spec.arc!;
+  if (typeof arc === 'string') return { at: arc, sweep: usualSweep };
+  const { radius, sweep, at = 'top' } = arc;
   const arcPath = [...path, 'arc'];
   const written = ['radius', 'sweep'].filter((key) => problems.wrote([...arcPath, key]));
   if (written.length !== 1) {

@@ -1,6 +1,6 @@
 /** What there is before any tag is made: stock, tie, sheet, machine and output, written in the spec or taken from the files it uses. */
 
-import type { Machine, Output, Sheet, Stock, Tie } from './model.ts';
+import type { CutFrom, Machine, Output, Sheet, Stock, Tie } from './model.ts';
 import { mm } from '../core/figures.ts';
 import { isDay } from './measured-values.ts';
 import { readMachine } from './read-machine.ts';
@@ -18,6 +18,8 @@ export interface Workshop {
   readonly sheet: Sheet | undefined;
   readonly machine: Machine | undefined;
   readonly output: Output;
+  /** What a piece is cut from that names a stock, at `path`; `undefined` where that is the tag's own, or, with an issue, there is none. */
+  cutFrom(name: string, path: YamlPath): CutFrom | undefined;
 }
 
 export function readWorkshop(scope: Scope): Workshop {
@@ -49,6 +51,30 @@ export function readWorkshop(scope: Scope): Workshop {
     sheet: sheet && readSheet(sheet),
     machine: readMachine(machineLayers(scope, machine, stock), machineName),
     output: readOutput(giver(scope, 'output') ?? scope),
+    cutFrom: otherStocks(scope, read.name, machine),
+  };
+}
+
+/** Each stock is read once, and what is wrong with it is told by the file that has it. */
+function otherStocks(scope: Scope, own: string | undefined, machine: Scope | undefined): Workshop['cutFrom'] {
+  const known = new Map<string, CutFrom>();
+  const machineName = typeof machine?.spec.machine === 'string' ? machine.spec.machine : undefined;
+  return (name, path) => {
+    const owner = scope.require('stocks', name, path);
+    const spec = owner?.spec.stocks?.[name];
+    if (!owner || !spec || name === own) return undefined;
+    const found = known.get(name);
+    if (found) return found;
+    const place = { owner, spec, path: ['stocks', name] };
+    const stock = readStockOn(place, machineName, name);
+    if (stock.price?.per === 'sheet' && !giver(scope, 'sheet')) {
+      const message = `The price of “${name}” is per sheet, and there is no size of a sheet: “sheet”.`;
+      scope.problems.error('missing-key', path, message);
+    }
+    const read = readMachine(machineLayers(scope, machine, place), machineName);
+    const cutFrom = { stock, ...(read ? { machine: read } : {}) };
+    known.set(name, cutFrom);
+    return cutFrom;
   };
 }
 

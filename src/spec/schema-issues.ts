@@ -1,7 +1,7 @@
 /** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
 
 import { valueAt } from '../core/values.ts';
-import validate from './validate.generated.mjs';
+import validateSpec from './validate.generated.mjs';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
 import { clip } from '../core/length.ts';
@@ -9,6 +9,16 @@ import { didYouMean, nearest } from './suggest.ts';
 
 /** More keys than this are no help to read. */
 const mostNamed = 14;
+
+/** The compiled schema of a language. */
+export type Validate = typeof validateSpec;
+
+/** What a file of each language begins with. */
+const firstLines: Readonly<Record<string, string>> = {
+  tagwright: 'A tag spec starts with the line “tagwright: 1”.',
+  tagwright_job: 'A job starts with the line “tagwright_job: 1”.',
+  tagwright_offcuts: 'A file of offcuts starts with the line “tagwright_offcuts: 1”.',
+};
 
 /** One complaint of the validator, in ajv's terms. */
 interface SchemaError {
@@ -27,8 +37,13 @@ interface SchemaError {
  * Everything about `source.value` that the schema does not allow, and a copy of the value without it: what is left conforms
  * to the generated types, except that required keys may be missing where an issue says so.
  */
-export function checkAgainstSchema(source: SpecPlaces): { issues: Issue[]; value: unknown } {
+export function checkAgainstSchema(
+  source: SpecPlaces,
+  validate: Validate = validateSpec,
+  whole = 'the spec',
+): { issues: Issue[]; value: unknown } {
   const value = structuredClone(source.value);
+  const complaintsOf = (root: unknown) => complaints(validate, root);
   let errors = complaintsOf(value);
   // `text: 2024` is a number to YAML; as it is written it is text.
   if (readAsText(value, errors, source)) errors = complaintsOf(value);
@@ -39,7 +54,7 @@ export function checkAgainstSchema(source: SpecPlaces): { issues: Issue[]; value
     const place = `${error.keyword === 'required' ? String(error.params['missingProperty']) : ''}@${path.join('/')}`;
     if (seen.has(place)) continue;
     seen.add(place);
-    issues.push(toIssue(error, path, source, valueAt(source.value, path)));
+    issues.push(toIssue(error, path, source, { found: valueAt(source.value, path), name: naming(path, whole) }));
   }
   // A group whose faulty key was taken out may lack what it needs, and then goes too.
   for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);
@@ -61,7 +76,7 @@ function readAsText(root: unknown, errors: readonly SchemaError[], source: SpecP
   return changed;
 }
 
-function complaintsOf(value: unknown): SchemaError[] {
+function complaints(validate: Validate, value: unknown): SchemaError[] {
   return validate(value) ? [] : relevant((validate.errors ?? []) as SchemaError[], value);
 }
 
@@ -98,8 +113,12 @@ function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[]
   return [...kept, ...unanswered];
 }
 
-function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: unknown): Issue {
-  const name = path.length === 0 ? 'the spec' : `“${clip(String(path.at(-1)))}”`;
+function toIssue(
+  error: SchemaError,
+  path: YamlPath,
+  source: SpecPlaces,
+  { found, name }: { readonly found: unknown; readonly name: string },
+): Issue {
   const base = { severity: 'error', path, range: source.range(path) } as const;
   const params = error.params;
   switch (error.keyword) {
@@ -118,12 +137,11 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
     }
     case 'required': {
       const key = String(params['missingProperty']);
-      const message =
-        key === 'tagwright' ? 'A tag spec starts with the line “tagwright: 1”.' : `${capital(name)} needs “${key}”.`;
+      const firstLine = Object.hasOwn(firstLines, key) ? firstLines[key] : undefined;
       return {
         ...base,
-        code: key === 'tagwright' ? 'not-a-spec' : 'missing-key',
-        message,
+        code: firstLine === undefined ? 'missing-key' : 'not-a-spec',
+        message: firstLine ?? `${capital(name)} needs “${key}”.`,
         range: source.keyRange(path),
       };
     }
@@ -154,6 +172,13 @@ function toIssue(error: SchemaError, path: YamlPath, source: SpecPlaces, found: 
         };
       return { ...base, code: 'bad-value', ...described(error, capital(name), found) };
   }
+}
+
+function naming(path: YamlPath, whole: string): string {
+  const last = path.at(-1);
+  if (last === undefined) return whole;
+  const list = path.findLast((step) => typeof step === 'string');
+  return typeof last === 'number' ? `entry ${last + 1} of “${clip(String(list))}”` : `“${clip(last)}”`;
 }
 
 function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {

@@ -1,10 +1,11 @@
 /** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
-import { difference, union } from '../geometry/clipper.ts';
+import { difference, offset, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
-import type { Entry, Hanger, PieceModel, TagModel, Target } from '../spec/model.ts';
+import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
+import { Neighbourhood } from './around-fitted.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { clearedBorder } from './border.ts';
@@ -64,11 +65,13 @@ class PieceBuilder {
   readonly evaluator: Evaluator;
   readonly #model: TagModel;
   readonly #resources: Resources;
+  readonly #neighbourhood: Neighbourhood;
 
   constructor(model: TagModel, resources: Resources) {
     this.#model = model;
     this.#resources = resources;
-    this.evaluator = new Evaluator(resources);
+    this.#neighbourhood = new Neighbourhood(model);
+    this.evaluator = new Evaluator(resources, (shape) => this.#around(shape));
   }
 
   /** `undefined` where the body has no material, which its shapes have reported. */
@@ -92,7 +95,7 @@ class PieceBuilder {
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
     const asked = await this.#asked([...model.body, ...model.cut], factor);
-    const { id, title, path, parts, glueTo } = model;
+    const { id, title, path, parts, glueTo, cutFrom } = model;
     return {
       id,
       title,
@@ -108,7 +111,37 @@ class PieceBuilder {
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
+      ...(cutFrom ? { cutFrom } : {}),
     };
+  }
+
+  /** What a fitted shape keeps clear of, at the size that shapes have before their piece is scaled. */
+  async #around(shape: Shape): Promise<Stage<Region> | undefined> {
+    const { entries, hung } = this.#neighbourhood.of(shape);
+    const { cache } = this.#resources;
+    const stages: Stage<Region>[] = [];
+    for (const { entry, isLine } of entries) {
+      const { id, value } = await this.evaluator.target(entry);
+      stages.push(cache.get('in the way', [id, isLine], () => (isLine ? lineOf(value.region) : value.region)));
+    }
+    for (const piece of hung) {
+      const { factor, heedsReading } = await this.#scaleOf(piece);
+      const bodies = await this.#makeAll(piece.body, factor);
+      const body = this.#united(bodies);
+      for (const hanger of piece.hangers) {
+        const { id, value } = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+        if (value)
+          stages.push(
+            cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
+          );
+      }
+    }
+    if (stages.length === 0) return undefined;
+    return cache.get(
+      'around',
+      stages.map(({ id }) => id),
+      () => union(stages.map(({ value }) => value)),
+    );
   }
 
   /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
@@ -210,6 +243,14 @@ class PieceBuilder {
     const message = `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
+}
+
+/** What is kept clear of is an area, however narrow, in mm. */
+const lineMm = 0.01;
+
+/** The outline of what is scored. */
+function lineOf(region: Region): Region {
+  return difference(offset(region, lineMm), [offset(region, -lineMm)]);
 }
 
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);

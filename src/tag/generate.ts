@@ -5,12 +5,13 @@ import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { around } from './around.ts';
+import { around, aroundTogether } from './around.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { codeOf, encode } from './code.ts';
 import type { Code } from './code.ts';
-import { dependsOnSize, emOf, setText } from './lettering.ts';
+import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
+import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, linesOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
@@ -83,9 +84,9 @@ export async function generate(
     }
     case 'around': {
       const made = await make(generator.shape);
-      const { by, corners, keepHoles, bays } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
-        solidOutline({ region: around(made.value.region, generator) }),
+      const { by, corners, keepHoles, bays, together } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
+        solidOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
       );
     }
     case 'border': {
@@ -207,17 +208,36 @@ function lettering(
   }
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
-  return cache.get('lettering', [set.id, em, slide, path], () => {
-    const drawn = { ...value, xHeight: face.xHeight, path };
+  const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
+  return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
+    const outlineOf = (known: SetText): CurveOutline => {
+      const drawn = { ...known, xHeight: face.xHeight, path };
+      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      return known.band ? centredOutline(drawn, known.band) : hubbedOutline(drawn);
+    };
     return {
-      ...(slide
-        ? slidOutline(drawn, slide, { cache, font: face.id })
-        : value.band
-          ? centredOutline(drawn, value.band)
-          : hubbedOutline(drawn)),
+      ...(isSpacedWhenFitted
+        ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
+        : outlineOf(value)),
       ...(em === undefined ? {} : { ownScale: em }),
     };
   });
+}
+
+/** Letters with a space in mm between them, which are set for the size that they are made at. */
+function respaced(
+  natural: CurveOutline,
+  setFor: (mmPerEm: number) => SetText | SetTextProblem,
+  outlineOf: (set: SetText) => CurveOutline,
+): CurveOutline {
+  return {
+    ...natural,
+    changes: true,
+    at: (scaleX, scaleY, checkpoint) => {
+      const set = setFor(scaleY);
+      return ('problem' in set ? natural : outlineOf(set)).at(scaleX, scaleY, checkpoint);
+    },
+  };
 }
 
 /** The lettering of a shape that becomes a member of another. */

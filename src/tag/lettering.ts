@@ -71,7 +71,7 @@ export function setText(face: FontFace, text: TextGenerator, size: Size): SetTex
 }
 
 /** At an em of so many mm; of an infinite one, whatever is given in mm is nothing. */
-function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
+export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
   const letterSpacing = text.letterSpacingMm / mmPerEm;
   const layout = layoutText(face, {
     text: text.text,

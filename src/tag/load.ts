@@ -153,6 +153,13 @@ export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Se
   return found;
 }
 
+/** A shape with all that it is made from, fitted in or placed on. */
+export function behind(shape: Shape): Set<Shape> {
+  const found = new Set<Shape>();
+  visit(shape, found);
+  return found;
+}
+
 function visit(shape: Shape, found: Set<Shape>): void {
   if (found.has(shape)) return;
   found.add(shape);

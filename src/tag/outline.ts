@@ -22,6 +22,8 @@ export interface CurveOutline {
   readonly ownScale?: number;
   /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
   readonly ungrown?: CurveOutline;
+  /** Whether it is no mere enlargement of itself at another size. */
+  readonly changes?: boolean;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
   at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
 }

@@ -2,7 +2,7 @@
 
 import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
@@ -85,6 +85,8 @@ export interface Piece {
   readonly parts: 'one' | 'many';
   /** The piece this one is glued on, in the same coordinates. */
   readonly glueTo?: string;
+  /** Absent where it is cut from the tag's own stock. */
+  readonly cutFrom?: CutFrom;
   readonly path: YamlPath;
 }
 

@@ -5,6 +5,7 @@ import { partsOf } from '../geometry/parts.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
 import { thinned } from './asked-width.ts';
+import { stockOf } from './by-stock.ts';
 import type { Resources } from './resources.ts';
 import type { Piece } from './tag.ts';
 
@@ -33,9 +34,9 @@ export function cutOnTheLine(
   stock: Stock,
   { report }: Pick<Resources, 'report'>,
 ): readonly Piece[] {
-  const { outer, inner } = kerfOf(stock);
-  if (outer === 0 && inner === 0) return pieces;
   return pieces.flatMap((piece): Piece[] => {
+    const { outer, inner } = kerfOf(stockOf(piece, { stock }));
+    if (outer === 0 && inner === 0) return [piece];
     const region = offsetByKind(piece.region, { outer: -outer / 2, inner: -inner / 2 });
     if (region.length === 0) {
       const message = `Cut on the line, nothing is left of “${piece.title}”: it is no wider than the kerf.`;

@@ -85,7 +85,9 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
 export function sumEstimates([first, ...others]: readonly [JobEstimate, ...JobEstimate[]]): JobEstimate {
   return others.reduce((a, b): JobEstimate => {
     const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;
-    const cost = a.cost && b.cost && { ...a.cost, amount: a.cost.amount + b.cost.amount };
+    const cost = a.cost &&
+      b.cost &&
+      a.cost.currency === b.cost.currency && { ...a.cost, amount: a.cost.amount + b.cost.amount };
     return {
       cutLength: a.cutLength + b.cutLength,
       scoreLength: a.scoreLength + b.scoreLength,

@@ -3,6 +3,7 @@
 import { transform } from '../geometry/affine.ts';
 import { offset, union } from '../geometry/clipper.ts';
 import type { Affine, Line, Region } from '../geometry/types.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
@@ -31,10 +32,9 @@ export interface PiecePaths {
  * In the coordinates of the tag. Cut lines run half a kerf outside the finished outline and, being a growth, half a kerf inside
  * every opening, so that what the beam leaves has the finished size.
  */
-export function piecePaths(
-  { id, region, cutLine, marks }: Piece,
-  { stock, output }: Pick<Tag, 'stock' | 'output'>,
-): PiecePaths {
+export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'stock' | 'output'>): PiecePaths {
+  const { id, region, cutLine, marks } = piece;
+  const stock = stockOf(piece, { stock: usual });
   const { outer, inner } = kerfOf(stock);
   const marked = (operation: 'engrave' | 'score') =>
     union(marks.filter((mark) => mark.operation === operation && !mark.lines).map((mark) => mark.region));

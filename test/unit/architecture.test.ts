@@ -36,7 +36,7 @@ const protocols = ['preview', 'samples', 'sheets'].map((page) => `src/protocol/$
 
 /** The rooms of `src`, each of which may use those before it. What `dev` builds it may read; nothing reads `dev`. */
 const rooms =
-  'look geometry core text spec edits tag checks strength toolpath nesting engine export fixes language test-pieces protocol scene cli vscode dev'.split(
+  'look geometry core text spec edits tag checks strength toolpath nesting engine export jobs fixes language test-pieces protocol scene cli vscode dev'.split(
     ' ',
   );
 const roomOf = (file: string): string => file.split('/')[1]!;

@@ -5,7 +5,7 @@ import { reportsOf } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
 import { freeName, tagFileName } from '../../export/file-names.ts';
-import { endings, formats } from '../../export/formats.ts';
+import { filesIn } from '../../export/formats.ts';
 import type { SheetFormat } from '../../export/formats.ts';
 import { listed, mostInQuestion } from '../../export/in-words.ts';
 import { captionFont, jobOf } from '../../export/job.ts';
@@ -99,7 +99,8 @@ export class Exporter {
     const files: Record<string, Uint8Array> = {};
     for (const format of what.formats) {
       await checkpoint();
-      files[name + endings[format]] = bytesOf(await formats[format](job, this.#tools));
+      for (const [file, content] of Object.entries(await filesIn(format, job, name, this.#tools)))
+        files[file] = bytesOf(content);
     }
     return files;
   }

@@ -330,7 +330,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     pieces: [['tag', ['body: [star]']]],
   }),
   'an arrow as sharp as a needle': (random) => ({
-    shapes: [['arrow', [`arrow: {length: 100, width: 14, head: 20, tip: ${(12 + 4 * random()).toFixed(1)}}`]]],
+    shapes: [['arrow', [`arrow: {length: 100, width: 20, shaft: 14, tip: ${(12 + 4 * random()).toFixed(1)}}`]]],
     pieces: [['tag', ['body: [arrow]']]],
   }),
   'a code whose modules are too small': (random) => ({

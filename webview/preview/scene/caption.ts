@@ -9,7 +9,11 @@ export function captionOf(scene: Scene): string {
   const [group, ...others] = arrange(scene, 'assembled').groups;
   const [minX, minY, maxX, maxY] = group?.bounds ?? scene.bounds;
   const size = others.length === 0 ? bothSizes(maxX - minX, maxY - minY, scene.units) : `${others.length + 1} tags`;
-  const thickness = scene.thickness === undefined ? '' : `, ${lengthText(scene.thickness, scene.units)}`;
-  const sheet = scene.material === undefined ? [] : [`${scene.material}${thickness}`];
-  return [scene.title, size, ...sheet].join(' · ');
+  const sheets = scene.pieces
+    .map(({ sheet = scene }) => sheet)
+    .flatMap(({ material, thickness }) => {
+      if (material === undefined) return [];
+      return [`${material}${thickness === undefined ? '' : `, ${lengthText(thickness, scene.units)}`}`];
+    });
+  return [scene.title, size, ...new Set(sheets)].join(' · ');
 }

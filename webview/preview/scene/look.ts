@@ -4,7 +4,10 @@ import { lookNames, looks, tints } from '../../../src/look/looks.ts';
 import type { Look } from '../../../src/look/looks.ts';
 import { lookOfStock } from '../../../src/look/stock-look.ts';
 import { styleNames } from '../../../src/look/style-names.ts';
-import type { Scene } from '../../../src/protocol/preview.ts';
+import type { Scene, SceneSheet } from '../../../src/protocol/preview.ts';
+
+/** What an edge is drawn as high as where the spec does not say, in mm. */
+export const usualThicknessMm = 3;
 
 /** Classes for the page. */
 export function lookOf(material: string | undefined): string[] {
@@ -22,9 +25,20 @@ export function showLook({ material, look }: Pick<Scene, 'material' | 'look'>): 
   const chosen = lookOf(material);
   for (const name of allLooks) document.body.classList.toggle(name, chosen.includes(name));
   const own = look ? lookOfStock({ ...(material === undefined ? {} : { material }), look }) : undefined;
+  setLook(document.body, own);
+}
+
+/** A piece of another stock looks like that; `undefined` leaves it like the rest of the tag. */
+export function showSheet(element: SVGElement, sheet: SceneSheet | undefined): void {
+  setLook(element, sheet && lookOfStock(sheet));
+  if (sheet) element.style.setProperty('--thickness', `${sheet.thickness ?? usualThicknessMm}`);
+  else element.style.removeProperty('--thickness');
+}
+
+function setLook(element: HTMLElement | SVGElement, own: Look | undefined): void {
   for (const [key, name] of Object.entries(styleNames)) {
     const value = own?.[key as keyof Look];
-    if (own === undefined) document.body.style.removeProperty(name);
-    else document.body.style.setProperty(name, String(value ?? 'transparent'));
+    if (own === undefined) element.style.removeProperty(name);
+    else element.style.setProperty(name, String(value ?? 'transparent'));
   }
 }

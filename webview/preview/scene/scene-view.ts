@@ -12,12 +12,10 @@ import type {
   SceneShape,
 } from '../../../src/protocol/preview.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
+import { showSheet, usualThicknessMm } from './look.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { joined, moved, type Box } from '../camera/viewport.ts';
-
-/** What an edge is drawn as high as where the spec does not say, in mm. */
-const usualThicknessMm = 3;
 
 export class SceneView {
   private readonly sheet = svg('g');
@@ -47,6 +45,7 @@ export class SceneView {
       view.move(arranged.offsets.get(piece.id) ?? [0, 0]);
       view.element.classList.toggle('hidden', hidden.includes(piece.id));
       view.element.classList.toggle('on-top', piece.glueTo !== undefined);
+      showSheet(view.element, piece.sheet);
     }
     this.mark();
   }

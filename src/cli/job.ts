@@ -1,0 +1,104 @@
+/** `tagwright job`: the tags of many specs and orders, laid out on the sheets there are; all its files, or none. */
+
+import { mkdir, readFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { isError } from '../core/issue.ts';
+import type { Issue } from '../core/issue.ts';
+import type { Severities } from '../engine/severity.ts';
+import { writeAllWhole } from '../export/node-write-whole.ts';
+import { checkJob, layOutJob } from '../jobs/job.ts';
+import type { CheckedJob } from '../jobs/job.ts';
+import { jobFiles } from '../jobs/job-files.ts';
+import { jobJson } from '../jobs/job-json.ts';
+import type { FileIssues } from '../jobs/model.ts';
+import { jobFacts } from '../jobs/sums.ts';
+import { offcutChanges } from '../jobs/write-offcuts.ts';
+import type { JobReading } from '../jobs/work.ts';
+import { newEngine } from './files.ts';
+import type { SpecFile } from './files.ts';
+import { toolsOf } from './tools.ts';
+import { exitCodes, UsageError } from './usage.ts';
+
+interface JobOptions {
+  readonly out: string | undefined;
+  readonly json: boolean;
+  readonly overwrite: boolean;
+}
+
+const go = (): Promise<void> => Promise.resolve();
+
+export async function jobAll(specs: readonly SpecFile[], options: JobOptions, severities: Severities): Promise<number> {
+  const { out } = options;
+  if (out === undefined) throw new UsageError('job needs --out.');
+  const objects: object[] = [];
+  let code: number = exitCodes.clean;
+  for (const spec of specs) {
+    const { object, isWhole } = await oneJob(spec, { ...options, out }, severities);
+    objects.push(object);
+    if (!isWhole) code = exitCodes.errors;
+  }
+  if (options.json) console.log(JSON.stringify(objects, null, 2));
+  return code;
+}
+
+async function oneJob(
+  { file, text, options: { locate } }: SpecFile,
+  { out, json, overwrite }: JobOptions & { readonly out: string },
+  severities: Severities,
+): Promise<{ readonly object: object; readonly isWhole: boolean }> {
+  const engine = newEngine();
+  const reading: JobReading = {
+    engine,
+    locate,
+    optionsFor: (spec) => ({ locate: (relative) => resolve(dirname(spec), relative), severities }),
+    checkpoint: go,
+  };
+  const job = await checkJob(text, basename(file), reading);
+  const laid = await layOutJob(job, { checkpoint: go });
+  if (!json) printIssues(file, laid ?? job);
+  const written: string[] = [];
+  let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);
+  if (laid && laid.layout.sheets.length > 0) {
+    const outputs = new Map<string, Uint8Array>();
+    for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), go)))
+      outputs.set(join(out, name), content);
+    const standing = overwrite ? [] : await others(outputs);
+    for (const target of standing) console.error(`${target}: exists and differs; --overwrite replaces it.`);
+    // Half of a job is worse than none: what was there stays as it was.
+    if (standing.length > 0) isWhole = false;
+    else {
+      const changes = offcutChanges(laid);
+      for (const { file: target, after } of changes) outputs.set(target, new TextEncoder().encode(after));
+      for (const { file: target, name, before } of changes)
+        if ((await readFile(target, 'utf8').catch(() => undefined)) !== before)
+          throw new Error(`${name} has changed in the meantime; nothing was written. Run the job again.`);
+      await mkdir(out, { recursive: true });
+      await writeAllWhole(outputs);
+      written.push(...outputs.keys());
+      if (!json) for (const target of written) console.log(target);
+      if (!json) for (const { name, value } of jobFacts(laid)) console.error(`${file}: ${name}: ${value}`);
+    }
+  } else if (!json) console.error(`${file}: there is nothing to cut.`);
+  return { object: jobJson(file, job, laid, written), isWhole };
+}
+
+/** Files that hold something else. */
+async function others(outputs: ReadonlyMap<string, Uint8Array>): Promise<string[]> {
+  const found: string[] = [];
+  for (const [target, content] of outputs) {
+    const there = await readFile(target).catch(() => undefined);
+    if (there && !there.equals(Buffer.from(content))) found.push(target);
+  }
+  return found;
+}
+
+function printIssues(file: string, { source, issues, inFiles }: CheckedJob): void {
+  const print = (name: string, found: readonly Issue[], position: FileIssues['position']) => {
+    for (const { severity, code, message, range } of found) {
+      const { line, column } = position(range.start);
+      console.log(`${name}:${line}:${column}: ${severity}: ${message} [${code}]`);
+    }
+  };
+  print(file, issues, (offset) => source.position(offset));
+  for (const { name, issues: found, position } of inFiles) print(join(dirname(file), name), found, position);
+}

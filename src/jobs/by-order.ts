@@ -1,0 +1,60 @@
+/** A job by its orders: what goes into each parcel. What is in a hurry comes first, then orders as they are first named. */
+
+import type { LaidOutJob } from './job.ts';
+import { pieceRows } from './job-table.ts';
+import type { PieceRow } from './job-table.ts';
+import type { JobTag, LeftOutTag } from './work.ts';
+
+export interface PickedTag {
+  readonly spec: string;
+  readonly label: string;
+  readonly copies: number;
+  readonly pieces: readonly PieceRow[];
+}
+
+export interface PickedOrder {
+  /** Empty for what nobody has ordered. */
+  readonly order: string;
+  readonly rush: boolean;
+  readonly tags: readonly PickedTag[];
+  readonly leftOut: readonly LeftOutTag[];
+}
+
+export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>): PickedOrder[] {
+  const rows = new Map<string, PieceRow[]>();
+  for (const row of pieceRows(job)) {
+    const key = keyOf(row.order, row.spec, row.tag);
+    rows.set(key, [...(rows.get(key) ?? []), row]);
+  }
+  const { tags } = job.pieces;
+  const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))];
+  const orders = names.map((order): PickedOrder => {
+    const own = tags.filter((tag) => tag.order === order);
+    const kinds = new Map<string, JobTag[]>();
+    for (const tag of own) {
+      const key = keyOf(order, tag.spec, tag.label);
+      kinds.set(key, [...(kinds.get(key) ?? []), tag]);
+    }
+    return {
+      order,
+      rush: own.some(({ rush }) => rush),
+      tags: [...kinds].map(([key, [first, ...more]]) => ({
+        spec: first!.spec,
+        label: first!.label,
+        copies: [first!, ...more].reduce((sum, { copies }) => sum + copies, 0),
+        pieces: rows.get(key) ?? [],
+      })),
+      leftOut: job.leftOut.filter((each) => each.order === order),
+    };
+  });
+  return [...orders.filter(({ rush }) => rush), ...orders.filter(({ rush }) => !rush)];
+}
+
+function keyOf(...parts: readonly string[]): string {
+  return JSON.stringify(parts);
+}
+
+/** What a tag is called in lists: its label, or else its spec. */
+export function tagName({ spec, label }: { readonly spec: string; readonly label: string }): string {
+  return label === '' ? spec.replace(/^.*\//, '').replace(/(\.tag)?\.ya?ml$/i, '') : label;
+}

@@ -1,0 +1,215 @@
+/**
+ * Pieces of one stock onto its sheets, in the order in which those are used: what is in a hurry first, orders together where that is asked for,
+ * upright unless turning saves a sheet. How close they come to lie is for `nesting/nest.ts`.
+ */
+
+import { area } from '../geometry/measure.ts';
+import type { Affine, Region } from '../geometry/types.ts';
+import { nest, usualEffort } from '../nesting/nest.ts';
+import type { PartToNest } from '../nesting/nest.ts';
+import { fits, turnsOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
+
+export interface PieceToFill {
+  readonly region: Region;
+  /** Pieces of one order may be kept together. */
+  readonly order: string;
+  readonly rush: boolean;
+}
+
+export interface Filled<P> {
+  readonly room: Room;
+  readonly laid: readonly { readonly piece: P; readonly transform: Affine }[];
+}
+
+export interface FillOptions {
+  readonly keepTogether: boolean;
+  readonly checkpoint: () => Promise<void>;
+  /** As of `nest`. */
+  readonly effort?: number;
+}
+
+type Laid<P> = Filled<P>['laid'];
+
+/** `left`: what goes on no sheet any more. */
+export async function fill<P extends PieceToFill>(
+  pieces: readonly P[],
+  rooms: readonly Room[],
+  options: FillOptions,
+): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
+  // In the order in which they are wanted.
+  let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
+  const filled: Filled<P>[] = [];
+  for (const room of rooms) {
+    const fitting = waiting.filter(({ region }) => fits(region, room));
+    if (fitting.length === 0) continue;
+    const sheets = await new Filler<P>(room, options).sheets(fitting);
+    const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
+    filled.push(...sheets.map((laid) => ({ room, laid })));
+    waiting = waiting.filter((piece) => !done.has(piece));
+  }
+  return { filled, left: waiting };
+}
+
+/** Of the sheet's area, as much as pieces hardly ever fill of it. */
+const hardlyFilled = 1.1;
+
+/** How much of the effort a layout gets of which several are tried. */
+const trialShare = 0.25;
+
+/** How often fewer pieces are tried with what is in a hurry. */
+const mostTrials = 4;
+
+class Filler<P extends PieceToFill> {
+  readonly #room: Room;
+  readonly #options: FillOptions;
+
+  constructor(room: Room, options: FillOptions) {
+    this.#room = room;
+    this.#options = options;
+  }
+
+  /** At most as many as there are, the hasty ones first. */
+  async sheets(pieces: readonly P[]): Promise<Laid<P>[]> {
+    const { most } = this.#room;
+    const { keepTogether } = this.#options;
+    // No more than goes on them: the rest is for the sheets after these.
+    const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
+    const close = hastyFirst(await this.#upright(some), most);
+    const parted = keepTogether ? await this.#together(pieces, close) : await this.#hastily(some, close);
+    return parted.slice(0, most).filter((laid) => laid.length > 0);
+  }
+
+  get #area(): number {
+    const { width, height, margin } = this.#room.room;
+    return (width - 2 * margin) * (height - 2 * margin);
+  }
+
+  /** Turned only where that saves a sheet. */
+  async #upright(pieces: readonly P[]): Promise<Laid<P>[]> {
+    const { turn, room } = this.#room;
+    const upright = await this.#nested(pieces, 'none');
+    const least = Math.ceil(pieces.reduce((sum, { region }) => sum + area(region), 0) / this.#area);
+    const isWhole = upright.flat().length === pieces.length;
+    if (turn === 'never' || (isWhole && upright.length <= Math.max(1, least))) return upright;
+    const turned = await this.#nested(pieces, turnsOf[turn]);
+    const more = turned.flat().length - upright.flat().length;
+    if (room.keep === undefined && more === 0 && turned.length >= upright.length) return upright;
+    return more >= 0 ? turned : upright;
+  }
+
+  async #nested(pieces: readonly P[], turns: PartToNest['turns'], share = 1): Promise<Laid<P>[]> {
+    if (pieces.length === 0) return [];
+    const { checkpoint, effort = usualEffort } = this.#options;
+    const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
+    const { placements, sheets } = await nest(parts, this.#room.room, checkpoint, effort * share);
+    return Array.from({ length: sheets }, (_, sheet) =>
+      placements
+        .filter((placement) => placement.sheet === sheet)
+        .map(({ part, transform }) => ({ piece: pieces[part]!, transform })),
+    );
+  }
+
+  /**
+   * What is in a hurry on sheets of its own, the last of them filled up with others; where that takes more sheets than all of them laid out as
+   * one, it is not done, and the sheets with what is in a hurry come first.
+   */
+  async #hastily(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
+    const hasty = pieces.filter(({ rush }) => rush);
+    const others = pieces.filter(({ rush }) => !rush);
+    if (hasty.length === 0 || others.length === 0 || close.length < 2) return close;
+    const first = await this.#upright(hasty);
+    if (first.length === close.filter(isHasty).length) return close;
+    const last = first.pop() ?? [];
+    const shared = await this.#filledUp(
+      last.map(({ piece }) => piece),
+      others,
+    );
+    const done = new Set((shared ?? last).map(({ piece }) => piece));
+    const rest = await this.#upright(others.filter((piece) => !done.has(piece)));
+    const apart = [...first, shared ?? last, ...rest];
+    return apart.length <= close.length ? apart : close;
+  }
+
+  /** One sheet with all of the first and as many of the others as are found to go with them. */
+  async #filledUp(all: readonly P[], others: readonly P[]): Promise<Laid<P> | undefined> {
+    let free = this.#area - all.reduce((sum, { region }) => sum + area(region), 0);
+    for (let trial = 0; trial < mostTrials; trial++, free *= 0.75) {
+      const added = upTo(others, free);
+      if (added.length === 0) return undefined;
+      const sheets = await this.#nested([...all, ...added], turnsOf[this.#room.turn], trialShare);
+      const whole = sheets.find((laid) => all.every((piece) => laid.some((each) => each.piece === piece)));
+      if (whole) return whole;
+    }
+    return undefined;
+  }
+
+  /** Order by order, each wholly on a sheet where it goes on one; the one after it goes on the same where there is room. */
+  async #together(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
+    if (close.every((laid) => ordersOf(laid.map(({ piece }) => piece)).every((order) => isWhole(order, laid, pieces))))
+      return close;
+    let waiting = pieces;
+    const sheets: Laid<P>[] = [];
+    while (waiting.length > 0 && sheets.length < this.#room.most) {
+      const laid = await this.#wholeOrders(waiting);
+      if (laid.length === 0) break;
+      sheets.push(laid);
+      const done = new Set(laid.map(({ piece }) => piece));
+      waiting = waiting.filter((piece) => !done.has(piece));
+    }
+    return sheets;
+  }
+
+  /** One sheet: as many orders as seem to go on it, those that do not wholly lie there taken off again, then others tried one by one. */
+  async #wholeOrders(waiting: readonly P[]): Promise<Laid<P>> {
+    const turns = turnsOf[this.#room.turn];
+    const likely = upTo(waiting, 0.9 * this.#area);
+    const sheets = await this.#nested(likely, turns, trialShare);
+    const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
+    let kept = wholly.reduce<Laid<P>>((best, laid) => (areaOf(laid) > areaOf(best) ? laid : best), []);
+    const others = ordersOf(waiting).filter((order) => !kept.some(({ piece }) => piece.order === order));
+    for (let failed = 0; failed < mostTrials && others.length > 0;) {
+      const order = others.shift();
+      const tried = [...kept.map(({ piece }) => piece), ...waiting.filter((piece) => piece.order === order)];
+      const fitting = tried.reduce((sum, { region }) => sum + area(region), 0) <= this.#area;
+      const [first, ...more] = fitting ? await this.#nested(tried, turns, trialShare) : [];
+      if (first && more.length === 0 && first.length === tried.length) kept = first;
+      else failed += 1;
+    }
+    if (kept.length > 0) return kept;
+    // No order goes on a sheet by itself: the first is parted.
+    const own = waiting.filter(({ order }) => order === waiting[0]!.order);
+    return (await this.#nested(own, turns))[0] ?? [];
+  }
+}
+
+/** As many from the beginning as have no more than this area; one at least. */
+function upTo<P extends PieceToFill>(pieces: readonly P[], most: number): P[] {
+  let sum = 0;
+  const end = pieces.findIndex(({ region }, index) => (sum += area(region)) > most && index > 0);
+  return end < 0 ? [...pieces] : pieces.slice(0, end);
+}
+
+function areaOf(laid: Laid<PieceToFill>): number {
+  return laid.reduce((sum, { piece }) => sum + area(piece.region), 0);
+}
+
+function isHasty(laid: Laid<PieceToFill>): boolean {
+  return laid.some(({ piece }) => piece.rush);
+}
+
+/** Of others the fuller first where there are only so many sheets; else as they are, so that the last is what is left over of. */
+function hastyFirst<P extends PieceToFill>(sheets: Laid<P>[], most: number): Laid<P>[] {
+  const hasty = (laid: Laid<P>) => laid.filter(({ piece }) => piece.rush).length;
+  const fuller = (a: Laid<P>, b: Laid<P>) => (most === Infinity ? 0 : areaOf(b) - areaOf(a));
+  return [...sheets].sort((a, b) => hasty(b) - hasty(a) || fuller(a, b));
+}
+
+function ordersOf(pieces: readonly PieceToFill[]): string[] {
+  return [...new Set(pieces.map(({ order }) => order))];
+}
+
+function isWhole(order: string, laid: Laid<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
+  const count = (all: readonly PieceToFill[]) => all.filter((piece) => piece.order === order).length;
+  return count(laid.map(({ piece }) => piece)) === count(pieces);
+}

@@ -1,0 +1,56 @@
+/** All files of a job, by their names: for the machine, the bench, and whoever packs. */
+
+import { toDxf } from '../export/dxf.ts';
+import { freeName, plainName } from '../export/file-names.ts';
+import type { Job, Tools } from '../export/job.ts';
+import { kerfNote } from '../export/job.ts';
+import { bytesOf } from '../export/pack.ts';
+import type { Files } from '../export/pack.ts';
+import { pdfOf } from '../export/pdf.ts';
+import { toSvg } from '../export/svg.ts';
+import { pieceTable } from './job-table.ts';
+import type { LaidOutJob } from './job.ts';
+import type { JobSheet } from './layout.ts';
+import { labelTable, packingLabels, pickList } from './pick-list.ts';
+import { sheetMap } from './sheet-map.ts';
+import { sheetTag } from './sums.ts';
+
+/** What all of them begin with. */
+export function jobFileName(name: string): string {
+  return plainName(name.replace(/(\.job)?\.ya?ml$/i, ''));
+}
+
+/** Of what the machine follows on one sheet. */
+export function sheetJob(sheet: JobSheet, title: string): Job {
+  return { tag: sheetTag(sheet, `${title}: ${sheet.name}`), plan: sheet.plan, issues: [], fonts: [] };
+}
+
+/** Calls `checkpoint` between files; it may throw to stop it. The same job, the same bytes. */
+export async function jobFiles(job: LaidOutJob, tools: Tools, checkpoint: () => Promise<void>): Promise<Files> {
+  const base = jobFileName(job.name);
+  const { sheets } = job.layout;
+  const files: Record<string, Uint8Array> = {};
+  const names = new Set<string>();
+  for (const sheet of sheets) {
+    await checkpoint();
+    const file = freeName(`${base}-${sheet.name.replaceAll(' ', '-')}`, names);
+    names.add(file);
+    const work = sheetJob(sheet, job.title);
+    files[`${file}.svg`] = bytesOf(toSvg(work));
+    files[`${file}.dxf`] = await toDxf(work);
+  }
+  const [first] = sheets;
+  if (!first) return files;
+  const subject = kerfNote(sheetTag(first, job.title));
+  await checkpoint();
+  files[`${base}-sheets.pdf`] = await pdfOf(await sheetMap(job, tools), job, subject);
+  await checkpoint();
+  files[`${base}-pick-list.pdf`] = await pdfOf(await pickList(job, tools), job, 'Pick list');
+  files[`${base}-pieces.csv`] = bytesOf(pieceTable(job));
+  const labels = await packingLabels(job, tools);
+  if (labels.length > 0) {
+    files[`${base}-labels.pdf`] = await pdfOf(labels, job, 'Packing labels');
+    files[`${base}-labels.csv`] = bytesOf(labelTable(job));
+  }
+  return files;
+}

@@ -1,0 +1,61 @@
+/** A job as the command line's JSON: mm, s and g; lines and columns from 1; y up. */
+
+import type { Issue, TextRange } from '../core/issue.ts';
+import { isError } from '../core/issue.ts';
+import type { CheckedJob, LaidOutJob } from './job.ts';
+import { pieceRows, piecesWanted } from './job-table.ts';
+import type { FileIssues } from './model.ts';
+import { costsOfJob, takesOfJob } from './sums.ts';
+
+/** `laid`: absent where nothing could be laid out. */
+export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefined, files: readonly string[]): object {
+  const issues = [
+    ...(laid ?? job).issues.map((issue) => issueJson(file, issue, (offset) => job.source.position(offset))),
+    ...job.inFiles.flatMap(({ name, issues: found, position }) =>
+      found.map((issue) => issueJson(name, issue, position)),
+    ),
+  ];
+  const takes = laid && takesOfJob(laid);
+  return {
+    file,
+    ok: issues.every((issue) => !isError(issue)),
+    title: job.title,
+    ...(laid
+      ? {
+          wanted: piecesWanted(laid.pieces.tags),
+          pieces: pieceRows(laid).map(({ place, ...row }) => ({
+            ...row,
+            ...(place
+              ? { x: round(place.x), y: round(place.y), width: round(place.width), height: round(place.height) }
+              : {}),
+          })),
+          sheets: laid.layout.sheets.map(({ name, stock, width, height, filled, offcut, pieces }) => ({
+            name,
+            stock,
+            width: round(width),
+            height: round(height),
+            ...(offcut ? { offcut: offcut.offcut.id } : {}),
+            filled: round(filled),
+            pieces: pieces.length,
+          })),
+          takes: {
+            ...(takes?.weight === undefined ? {} : { weight: round(takes.weight) }),
+            ...(takes && 'seconds' in takes.time ? { seconds: round(takes.time.seconds) } : {}),
+            ...costsOfJob(laid),
+          },
+        }
+      : {}),
+    left_out: job.leftOut,
+    issues,
+    files,
+  };
+}
+
+function issueJson(file: string, { code, severity, message, range }: Issue, position: FileIssues['position']) {
+  const at = ({ start, end }: TextRange) => ({ start: position(start), end: position(end) });
+  return { file, code, severity, message, range: at(range) };
+}
+
+function round(value: number): number {
+  return Math.round(value * 1000) / 1000 + 0;
+}

@@ -1,0 +1,92 @@
+/** Every piece of a job with its order and its place, as the rows of a table; and whether they add up. */
+
+import { boundsOf } from '../geometry/measure.ts';
+import { tableText } from '../spec/table.ts';
+import type { LaidOutJob } from './job.ts';
+import type { JobSheet, LaidJobPiece } from './layout.ts';
+import type { JobPiece } from './pieces.ts';
+import type { JobTag } from './work.ts';
+
+export interface PieceRow {
+  /** As on the map of the sheet; absent where it goes on none. */
+  readonly number?: number;
+  readonly order: string;
+  readonly rush: boolean;
+  readonly spec: string;
+  readonly tag: string;
+  readonly copy: number;
+  readonly piece: string;
+  readonly stock: string;
+  readonly sheet?: string;
+  /** Of its box on the sheet, in mm from the lower left corner. */
+  readonly place?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  /** In degrees, against the clock. */
+  readonly turned?: number;
+}
+
+/** Those on sheets by their numbers, then those on none. */
+export function pieceRows({ layout }: Pick<LaidOutJob, 'layout'>): PieceRow[] {
+  return [
+    ...layout.sheets.flatMap((sheet) => sheet.pieces.map((laid) => rowOn(sheet, laid))),
+    ...layout.left.map(({ stock, of }) => ({ ...plainRow(of), stock })),
+  ];
+}
+
+function rowOn({ stock, name }: JobSheet, { number, of, region, toSheet: { a, b } }: LaidJobPiece): PieceRow {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  const turned = Math.round((Math.atan2(b, a) * 180) / Math.PI);
+  return {
+    number,
+    ...plainRow(of),
+    stock,
+    sheet: name,
+    place: { x: minX, y: minY, width: maxX - minX, height: maxY - minY },
+    turned: (turned + 360) % 360,
+  };
+}
+
+function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
+  const { order, rush, spec, label } = of;
+  return { order, rush, spec, tag: label, copy, piece: piece.id };
+}
+
+/** How many pieces there must be. */
+export function piecesWanted(tags: readonly JobTag[]): number {
+  return tags.reduce((sum, { copies, tag }) => sum + copies * tag.pieces.length, 0);
+}
+
+/** As CSV, in mm. */
+export function pieceTable(job: Pick<LaidOutJob, 'layout'>): string {
+  const header = [
+    'number',
+    'order',
+    'rush',
+    'spec',
+    'tag',
+    'copy',
+    'piece',
+    'stock',
+    'sheet',
+    'x mm',
+    'y mm',
+    'width mm',
+    'height mm',
+    'turned',
+  ];
+  const rows = pieceRows(job).map(({ number, order, rush, spec, tag, copy, piece, stock, sheet, place, turned }) => [
+    number ?? '',
+    order,
+    rush ? 'yes' : '',
+    spec,
+    tag,
+    copy,
+    piece,
+    stock,
+    sheet ?? 'none',
+    ...(place
+      ? [place.x, place.y, place.width, place.height].map((value) => Number(value.toFixed(2)))
+      : ['', '', '', '']),
+    turned ?? '',
+  ]);
+  return tableText(header, rows);
+}

@@ -1,0 +1,147 @@
+/** A job from its text to its sheets. Whatever is wrong is told at its place, and what is right is laid out. */
+
+import type { Issue, YamlPath } from '../core/issue.ts';
+import { inOrder } from '../core/issue.ts';
+import type { IssueCode, Severity } from '../core/issue-kinds.ts';
+import { clip } from '../core/length.ts';
+import { counted } from '../core/units.ts';
+import { SpecSource } from '../spec/source.ts';
+import { loadUses } from '../spec/used-files.ts';
+import type { Uses } from '../spec/used-files.ts';
+import { layOut } from './layout.ts';
+import type { JobLayout, LayoutOptions } from './layout.ts';
+import type { FileIssues, JobModel } from './model.ts';
+import { readOffcuts, takenFrom } from './offcuts.ts';
+import type { OffcutFile } from './offcuts.ts';
+import { jobPieces } from './pieces.ts';
+import type { JobPieces } from './pieces.ts';
+import { readJob } from './read-job.ts';
+import { jobWork } from './work.ts';
+import type { JobReading, JobWork, LeftOutTag } from './work.ts';
+
+/** A job whose tags are made. */
+export interface CheckedJob {
+  readonly source: SpecSource;
+  /** What it goes by in files of offcuts: the name of its file. */
+  readonly name: string;
+  readonly title: string;
+  readonly uses: Uses;
+  /** Absent where nothing can be made of the text. */
+  readonly model?: JobModel;
+  readonly pieces?: JobPieces;
+  readonly offcuts: ReadonlyMap<string, OffcutFile>;
+  readonly leftOut: readonly LeftOutTag[];
+  /** Of the job itself, in the order of its text. */
+  readonly issues: readonly Issue[];
+  readonly inFiles: readonly FileIssues[];
+  /** Full paths of all that it depends on. */
+  readonly files: readonly string[];
+}
+
+/** `name`: of its file, without its folder. Rejects with what the checkpoint throws, and for nothing that the job says. */
+export async function checkJob(text: string, name: string, reading: JobReading): Promise<CheckedJob> {
+  const source = new SpecSource(text);
+  const { engine, locate } = reading;
+  const uses = await loadUses(source, { read: (path) => engine.readText(path), locate, beside: engine.beside });
+  const { model, issues: read } = readJob(source, uses);
+  const title = model?.title ?? name.replace(/(\.job)?\.ya?ml$/i, '');
+  const empty = { source, name, title, uses, offcuts: new Map<string, OffcutFile>(), leftOut: [], inFiles: [] };
+  if (!model) return { ...empty, issues: read, files: uses.files };
+  const issues: Issue[] = [...read];
+  const tell = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => {
+    issues.push({ code, severity, path, range: source.range(path), message });
+  };
+  const offcuts = await loadOffcuts(model, name, reading, tell);
+  const work: JobWork = await jobWork(model, source, reading);
+  const pieces = jobPieces(model, work, source, { offcuts, job: name });
+  const ofOffcuts = [...offcuts.values()].filter((file) => file.issues.length > 0);
+  return {
+    ...empty,
+    model,
+    pieces,
+    offcuts,
+    leftOut: [...work.leftOut, ...pieces.leftOut],
+    issues: inOrder([...issues, ...work.issues, ...pieces.issues]),
+    inFiles: [
+      ...work.inFiles,
+      ...ofOffcuts.map(({ file, name: named, issues: found, source: own }) => ({
+        file,
+        name: named,
+        position: (offset: number) => own!.position(offset),
+        issues: found,
+      })),
+    ],
+    files: [...new Set([...uses.files, ...work.files, ...[...offcuts.values()].map(({ file }) => file)])],
+  };
+}
+
+type Tell = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => void;
+
+async function loadOffcuts(
+  { sheets }: JobModel,
+  job: string,
+  { engine, locate }: JobReading,
+  tell: Tell,
+): Promise<Map<string, OffcutFile>> {
+  const found = new Map<string, OffcutFile>();
+  for (const each of [...sheets.values()].flat()) {
+    if (each.kind === 'sheets') continue;
+    const path = [...each.path, 'offcuts'];
+    const name = each.file;
+    const file = locate(name);
+    if (file === undefined) {
+      tell('error', 'bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
+      continue;
+    }
+    const text = await engine.readText(file).catch(() => undefined);
+    if (text === undefined) {
+      found.set(name, { file, name, offcuts: [], issues: [] });
+      tell('info', 'bad-file', path, `“${clip(name)}” is not there yet; exporting the job writes it.`);
+      continue;
+    }
+    const source = new SpecSource(text);
+    const read = { file, name, source, ...readOffcuts(source) };
+    found.set(name, read);
+    const faults = read.issues.length;
+    if (faults > 0)
+      tell(
+        'warning',
+        'bad-file',
+        path,
+        `“${clip(name)}” has ${counted(faults, 'problem')}; what it concerns is not used.`,
+      );
+    for (const { id, usedBy } of takenFrom(read, job))
+      tell(
+        'warning',
+        'bad-value',
+        path,
+        `This job left offcut ${id}, and ${usedBy!} has cut from it since. Laid out again, the job would leave other offcuts; its file is not changed.`,
+      );
+  }
+  return found;
+}
+
+/** With every problem that only the layout shows. */
+export interface LaidOutJob extends CheckedJob {
+  readonly model: JobModel;
+  readonly pieces: JobPieces;
+  readonly layout: JobLayout;
+}
+
+/** `undefined` where there is nothing to lay out. */
+export async function layOutJob(
+  job: CheckedJob,
+  options: Omit<LayoutOptions, 'keepTogether'>,
+): Promise<LaidOutJob | undefined> {
+  const { model, pieces, source } = job;
+  if (!model || !pieces || pieces.stocks.length === 0) return undefined;
+  const layout = await layOut(pieces, { ...options, keepTogether: model.keepTogether });
+  const lacking = new Map<string, number>();
+  for (const { stock } of layout.left) lacking.set(stock, (lacking.get(stock) ?? 0) + 1);
+  const issues = [...lacking].map(([stock, count]): Issue => {
+    const path = ['sheets', stock];
+    const message = `${counted(count, 'piece')} of “${clip(stock)}” ${count === 1 ? 'goes' : 'go'} on no sheet: all that are listed here are used up.`;
+    return { code: 'exceeds-sheet', severity: 'error', path, range: source.keyRange(path), message };
+  });
+  return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues]) };
+}

@@ -1,0 +1,123 @@
+/** A table of orders: a line each, with how many and with what is written on them. What cannot be read is told at its cell, and left out. */
+
+import type { Issue } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
+import { clip } from '../core/length.ts';
+import type { BatchRow } from '../spec/batch.ts';
+import { cellRange } from '../spec/table.ts';
+import type { Table } from '../spec/table.ts';
+
+export interface OrderLine {
+  /** As the table names it; empty where it has no such column. */
+  readonly order: string;
+  readonly rush: boolean;
+  readonly quantity: number;
+  /** What its tag is filled with. */
+  readonly row: BatchRow;
+  /** Of the table, counting from 1. */
+  readonly line: number;
+}
+
+/** A line that nothing is made of, and why. */
+export interface LeftOut {
+  readonly order: string;
+  /** What it goes by. */
+  readonly label: string;
+  /** Where it is known. */
+  readonly quantity?: number;
+  readonly why: string;
+}
+
+export interface Orders {
+  readonly lines: readonly OrderLine[];
+  readonly leftOut: readonly LeftOut[];
+  readonly issues: readonly Issue[];
+}
+
+/** Those that say what to do with a line; the others are for the tag. */
+const ownColumns = ['order', 'quantity', 'rush'] as const;
+type OwnColumn = (typeof ownColumns)[number];
+
+/** No workshop cuts more of one tag in one go. */
+export const mostOfOne = 1000;
+
+const yes = /^(yes|y|true|x|1|rush)$/i;
+const no = /^(no|n|false|0|)$/i;
+
+export function readOrders({ header, rows }: Table, text: string): Orders {
+  const place = new Map(header.map((name, index) => [isOwn(name) ? name.toLowerCase() : name, index]));
+  const lines: OrderLine[] = [];
+  const leftOut: LeftOut[] = [];
+  const issues: Issue[] = [];
+  for (const { cells, line } of rows) {
+    const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
+    const row = rowOf(header, cells, line);
+    const faults = [
+      fault('order', cell('order') === '', 'missing-key', 'This line has no order.'),
+      fault('quantity', quantityOf(cell('quantity')) === undefined, 'bad-value', quantityFault(cell('quantity') ?? '')),
+      fault(
+        'rush',
+        !isYesOrNo(cell('rush') ?? ''),
+        'bad-value',
+        `“${clip(cell('rush') ?? '')}” is neither yes nor no.`,
+      ),
+    ].filter((each) => each !== undefined);
+    const quantity = quantityOf(cell('quantity'));
+    const named = { order: cell('order') ?? '', label: row.label };
+    for (const { column, code, message } of faults) {
+      const range = cellRange(text, line, place.get(column)!);
+      issues.push({ code, severity: 'error', path: [], range, message: `${message} The line is left out.` });
+    }
+    if (faults.length > 0 || quantity === undefined) {
+      const why = faults.map(({ message }) => message).join(' ');
+      leftOut.push({ ...named, ...(quantity === undefined ? {} : { quantity }), why });
+    } else lines.push({ ...named, rush: yes.test(cell('rush') ?? ''), quantity, row, line });
+  }
+  return { lines, leftOut, issues };
+}
+
+function isOwn(name: string): boolean {
+  return ownColumns.some((own) => own === name.toLowerCase());
+}
+
+/** What the tag is filled with may name the order as well. It goes by the first cell that is its own. */
+function rowOf(header: readonly string[], cells: readonly string[], line: number): BatchRow {
+  const own = header.findIndex((name, index) => !isOwn(name) && cells[index] !== '');
+  const label = cells[own] ?? '';
+  return {
+    label: label === '' ? `line ${line}` : label,
+    cells: new Map(header.map((name, index) => [name, cells[index]!])),
+    path: [],
+    line,
+  };
+}
+
+interface Fault {
+  readonly column: OwnColumn;
+  readonly code: IssueCode;
+  readonly message: string;
+}
+
+function fault(column: OwnColumn, isThere: boolean, code: IssueCode, message: string): Fault | undefined {
+  return isThere ? { column, code, message } : undefined;
+}
+
+/** One where there is no such column. */
+function quantityOf(written: string | undefined): number | undefined {
+  if (written === undefined) return 1;
+  const count = /^\+?\d{1,9}$/.test(written) ? Number(written) : 0;
+  return count >= 1 && count <= mostOfOne ? count : undefined;
+}
+
+function quantityFault(written: string): string {
+  if (written === '') return 'This line has no quantity.';
+  if (/^[+-]?\d+$/.test(written))
+    return Number(written) < 1
+      ? `A quantity of ${clip(written)} makes nothing.`
+      : `A quantity of ${clip(written)} is more than ${mostOfOne}, the most of one tag in a job.`;
+  return `“${clip(written)}” is not a quantity; write a whole number.`;
+}
+
+function isYesOrNo(written: string): boolean {
+  return yes.test(written) || no.test(written);
+}

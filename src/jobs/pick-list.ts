@@ -1,0 +1,147 @@
+/** What goes into each parcel, for whoever packs: a list by order, and a label for each. */
+
+import { counted } from '../core/units.ts';
+import { clip } from '../core/length.ts';
+import { Flow, papers } from '../export/flow.ts';
+import type { Faces } from '../export/flow.ts';
+import type { Tools } from '../export/job.ts';
+import { PageBuilder, wrapped } from '../export/page.ts';
+import type { Page } from '../export/page.ts';
+import { paged } from '../export/paged.ts';
+import { tableText } from '../spec/table.ts';
+import { byOrder, tagName } from './by-order.ts';
+import type { PickedOrder, PickedTag } from './by-order.ts';
+import type { LaidOutJob } from './job.ts';
+import { rushInk } from './sheet-map.ts';
+
+const marginMm = 15;
+const quiet = '#666666';
+
+export async function pickList(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
+  const faces = await facesOf(tools);
+  const paper = { ...papers[job.model.units], margin: marginMm };
+  const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
+  const head = begin();
+  head.write('Pick list, for packing', { size: 3, fill: quiet });
+  head.write(job.title, { size: job.title.length > 60 ? 4.5 : 6, bold: true });
+  const blocks = byOrder(job).flatMap((order) => [
+    orderHead(begin(), order),
+    ...order.tags.map((tag) => tagBlock(begin(), tag)),
+    ...missing(begin, order),
+  ]);
+  return paged([head, ...blocks], paper, `Pick list: ${job.title}`);
+}
+
+async function facesOf(tools: Pick<Tools, 'captions'>): Promise<Faces> {
+  return { plain: await tools.captions(600), bold: await tools.captions(800) };
+}
+
+function orderHead(flow: Flow, order: PickedOrder): Flow {
+  flow.skip(4);
+  const name = order.order === '' ? 'Without an order' : `Order ${clip(order.order, 60)}`;
+  flow.write(`${name}${order.rush ? ' · rush' : ''}`, {
+    bold: true,
+    size: 4.4,
+    ...(order.rush ? { fill: rushInk } : {}),
+  });
+  if (order.tags.length > 0) flow.write(inShort(order), { fill: quiet, size: 3 });
+  return flow;
+}
+
+/** A box to tick, how many of what, and the numbers on the map. */
+function tagBlock(flow: Flow, tag: PickedTag): Flow {
+  flow.page.box(flow.left, -4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
+  flow.write(`${tag.copies} × ${clip(tagName(tag), 60)}`, { indent: 6, bold: true });
+  const kinds = [...new Set(tag.pieces.map(({ piece }) => piece))];
+  for (const kind of kinds) {
+    const rows = tag.pieces.filter(({ piece }) => piece === kind);
+    const sheets = [...new Set(rows.map(({ sheet }) => sheet))];
+    const places = sheets.map((sheet) => {
+      const numbers = rows.filter((row) => row.sheet === sheet).flatMap(({ number }) => number ?? []);
+      const count = rows.filter((row) => row.sheet === undefined).length;
+      return sheet === undefined ? `${count} on no sheet` : `${numbers.join(', ')} (${sheet})`;
+    });
+    const what = kinds.length > 1 ? `${kind}: ` : '';
+    flow.write(`${what}${places.join('; ')}`, { indent: 6, size: 3.1 });
+  }
+  return flow;
+}
+
+function missing(begin: () => Flow, { leftOut }: PickedOrder): Flow[] {
+  return leftOut.map((each) => {
+    const flow = begin();
+    const count = each.quantity === undefined ? '' : `${each.quantity} × `;
+    flow.write(`Not made: ${count}${clip(tagName(each), 60)}: ${each.why}`, { indent: 6, size: 3.1, fill: rushInk });
+    return flow;
+  });
+}
+
+function inShort({ tags }: PickedOrder): string {
+  const count = tags.reduce((sum, { copies }) => sum + copies, 0);
+  const pieces = tags.reduce((sum, tag) => sum + tag.pieces.length, 0);
+  return `${counted(count, 'tag')}, ${counted(pieces, 'piece')}`;
+}
+
+/** So many on a page, as sheets of labels are sold (common practice, no source). */
+const grid = { columns: 3, rows: 8 } as const;
+const insetMm = 4;
+
+/** One for each order that there is something for. */
+export async function packingLabels(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
+  const faces = await facesOf(tools);
+  const { width, height } = papers[job.model.units];
+  const orders = byOrder(job).filter(({ order, tags }) => order !== '' && tags.length > 0);
+  const perPage = grid.columns * grid.rows;
+  return Array.from({ length: Math.ceil(orders.length / perPage) }, (_, index) => {
+    const page = new PageBuilder();
+    const size = { width: width / grid.columns, height: height / grid.rows };
+    orders.slice(index * perPage, (index + 1) * perPage).forEach((order, at) => {
+      const x = (at % grid.columns) * size.width;
+      const y = height - (Math.floor(at / grid.columns) + 1) * size.height;
+      page.box(x, y, size.width, size.height, { stroke: '#DDDDDD', lineWidth: 0.1 });
+      drawLabel(page, order, job.title, { x, y, ...size }, faces);
+    });
+    return page.page(width, height);
+  });
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function drawLabel(page: PageBuilder, order: PickedOrder, title: string, box: Box, { plain, bold }: Faces): void {
+  const left = box.x + insetMm;
+  const across = box.width - 2 * insetMm;
+  let y = box.y + box.height - insetMm;
+  const write = (text: string, face: Faces['plain'], size: number, fill: string, most: number) => {
+    const lines = wrapped(text, face, size, across);
+    for (const [index, line] of lines.slice(0, most).entries()) {
+      y -= 1.25 * size;
+      if (y < box.y + insetMm / 2) return;
+      const cut = index === most - 1 && lines.length > most;
+      page.caption(cut ? `${line.slice(0, -1)}…` : line, face, { x: left, y: y + 0.25 * size, size, fill });
+    }
+  };
+  write(clip(title, 40), plain, 2.4, quiet, 1);
+  write(clip(order.order, 40), bold, order.order.length > 14 ? 4 : 6, order.rush ? rushInk : '#222222', 2);
+  write(`${inShort(order)}${order.rush ? ' · rush' : ''}`, plain, 2.6, quiet, 1);
+  write(contents(order), plain, 3, '#222222', 4);
+}
+
+function contents({ tags }: PickedOrder): string {
+  return tags.map((tag) => `${tag.copies} × ${tagName(tag)}`).join(', ');
+}
+
+/** The labels as a table, for a printer of labels. */
+export function labelTable(job: LaidOutJob): string {
+  const orders = byOrder(job).filter(({ order, tags }) => order !== '' && tags.length > 0);
+  const rows = orders.map((order) => {
+    const count = order.tags.reduce((sum, { copies }) => sum + copies, 0);
+    const pieces = order.tags.reduce((sum, tag) => sum + tag.pieces.length, 0);
+    return [order.order, order.rush ? 'yes' : '', count, pieces, contents(order)];
+  });
+  return tableText(['order', 'rush', 'tags', 'pieces', 'contents'], rows);
+}

@@ -1,0 +1,179 @@
+/** Every piece of a job by its stock, once for each time it is cut; and the tags that cannot be laid out at all, with why. */
+
+import { union } from '../geometry/clipper.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import { inUnits, mmByMm } from '../core/figures.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
+import type { Severity } from '../core/issue-kinds.ts';
+import { clip } from '../core/length.ts';
+import type { CutFrom, Stock } from '../spec/model.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { stockOf } from '../tag/by-stock.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { kerfOf } from '../tag/uncompensated.ts';
+import { piecePaths } from '../toolpath/piece-paths.ts';
+import type { PiecePaths } from '../toolpath/piece-paths.ts';
+import type { JobModel } from './model.ts';
+import type { OffcutFile } from './offcuts.ts';
+import { fits, roomsOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
+import type { JobTag, JobWork, LeftOutTag } from './work.ts';
+
+export interface JobPiece {
+  readonly of: JobTag;
+  /** Which of its copies, from 1. */
+  readonly copy: number;
+  readonly piece: Piece;
+  readonly lines: PiecePaths;
+  /** What the beam encloses, marks beyond the edge included; the same object for every copy. */
+  readonly region: Region;
+}
+
+/** What is cut from one stock. */
+export interface StockWork {
+  readonly name: string;
+  readonly from: CutFrom;
+  readonly output: Tag['output'];
+  readonly pieces: readonly JobPiece[];
+  readonly rooms: readonly Room[];
+}
+
+export interface JobPieces {
+  readonly stocks: readonly StockWork[];
+  /** The tags whose pieces are all there. */
+  readonly tags: readonly JobTag[];
+  readonly leftOut: readonly LeftOutTag[];
+  readonly issues: readonly Issue[];
+}
+
+/** More would take hours to lay out. */
+const mostPieces = 2000;
+
+interface Making {
+  readonly offcuts: ReadonlyMap<string, OffcutFile>;
+  /** What the job goes by in files of offcuts. */
+  readonly job: string;
+}
+
+export function jobPieces(
+  model: JobModel,
+  { tags }: Pick<JobWork, 'tags'>,
+  source: SpecSource,
+  { offcuts, job }: Making,
+): JobPieces {
+  const issues: Issue[] = [];
+  const leftOut: LeftOutTag[] = [];
+  const told = new Set<string>();
+  const tell = (code: IssueCode, path: YamlPath, message: string, severity: Severity = 'error', key = false) => {
+    if (told.has(message)) return;
+    told.add(message);
+    const range = key ? source.keyRange(path) : source.range(path);
+    issues.push({ code, severity, path, range, message: inUnits(message, model.units) });
+  };
+  const stocks = new Map<
+    string,
+    { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
+  >();
+  const kept: JobTag[] = [];
+  let count = 0;
+  for (const each of tags) {
+    const { tag, spec, path } = each;
+    const drop = (why: string) => {
+      leftOut.push({
+        spec,
+        order: each.order,
+        label: each.label,
+        quantity: each.copies,
+        why: inUnits(why, model.units),
+      });
+    };
+    const nameless = tag.pieces.find((piece) => stockOf(piece, tag).name === undefined);
+    if (nameless) {
+      const why = `${spec} is cut from a stock without a name; put it under “stocks”, so that the job knows its sheets.`;
+      tell('missing-key', [...path, 'spec'], why);
+      drop(why);
+      continue;
+    }
+    const lacking = tag.pieces.map((piece) => stockOf(piece, tag).name!).find((name) => !model.sheets.has(name));
+    if (lacking !== undefined) {
+      const why = `There are no sheets of “${clip(lacking)}”, which ${spec} is cut from.`;
+      tell('missing-key', ['sheets'], why, 'error', true);
+      drop(why);
+      continue;
+    }
+    if (count + each.copies * tag.pieces.length > mostPieces) {
+      const why = `The job has more than ${mostPieces} pieces here; split it into several jobs.`;
+      tell('bad-value', path, why);
+      drop(why);
+      continue;
+    }
+    const pieces = tag.pieces.flatMap((piece) => {
+      const lines = piecePaths(piece, tag);
+      const region = union([lines.cut, lines.engrave, lines.score]);
+      return region.length === 0 ? [] : [{ piece, lines, region }];
+    });
+    for (const { piece } of pieces) {
+      const from: CutFrom = piece.cutFrom ?? { stock: tag.stock, ...(tag.machine ? { machine: tag.machine } : {}) };
+      const name = from.stock.name!;
+      const known = stocks.get(name);
+      if (known) {
+        const differing = difference(known.from.stock, from.stock);
+        if (differing !== undefined && known.spec !== spec)
+          tell(
+            'name-clash',
+            [...path, 'spec'],
+            `“${clip(name)}” has another ${differing} in ${spec} than in ${known.spec}: they share sheets, so they should share the stock.`,
+            'warning',
+          );
+        continue;
+      }
+      const kerf = Math.max(...tags.flatMap((other) => kerfsOf(other.tag, name)));
+      const rooms = roomsOf(model.sheets.get(name)!, offcuts, { job, kerf });
+      stocks.set(name, { from, output: tag.output, spec, pieces: [], rooms });
+    }
+    const large = pieces.find(
+      ({ piece, region }) => !stocks.get(nameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
+    );
+    if (large) {
+      const name = nameOf(large.piece, tag);
+      const box = boundsOf(large.region)!;
+      const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
+      const what = each.label === '' ? `“${large.piece.title}”` : `“${large.piece.title}” of “${clip(each.label)}”`;
+      const rooms = stocks.get(name)!.rooms;
+      const why =
+        rooms.length === 0
+          ? `There is nothing left to cut ${what} (${spec}) from: “${clip(name)}” has no sheets and no free offcuts.`
+          : `${what} (${spec}) is too large for every sheet of “${clip(name)}”: it needs ${size} with the kerf.`;
+      tell('exceeds-sheet', ['sheets', name], why, 'error', true);
+      drop(why);
+      continue;
+    }
+    count += each.copies * pieces.length;
+    kept.push(each);
+    for (let copy = 1; copy <= each.copies; copy++)
+      for (const made of pieces) stocks.get(nameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
+  }
+  const worked = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
+  return { stocks: worked.filter(({ pieces }) => pieces.length > 0), tags: kept, leftOut, issues };
+}
+
+function nameOf(piece: Piece, tag: Tag): string {
+  return stockOf(piece, tag).name!;
+}
+
+/** What a stock of that name takes along outlines. */
+function kerfsOf(tag: Tag, name: string): number[] {
+  return tag.pieces
+    .map((piece) => stockOf(piece, tag))
+    .filter((stock) => stock.name === name)
+    .map((stock) => kerfOf(stock).outer);
+}
+
+/** What two stocks of one name differ in, that a sheet cannot. */
+function difference(a: Stock, b: Stock): string | undefined {
+  if (a.thickness !== b.thickness) return 'thickness';
+  if (a.material !== b.material) return 'material';
+  return kerfOf(a).outer === kerfOf(b).outer && kerfOf(a).inner === kerfOf(b).inner ? undefined : 'kerf';
+}

@@ -1,0 +1,101 @@
+/** Where pieces of a stock may lie: whole sheets and the rectangles within offcuts, in the order in which they are used. */
+
+import { difference, offset } from '../geometry/clipper.ts';
+import { largestRectangle } from '../geometry/largest-rectangle.ts';
+import { area, boundsOf } from '../geometry/measure.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
+import { leastOffcutMm } from '../nesting/leftover.ts';
+import type { PartToNest, SheetRoom } from '../nesting/nest.ts';
+import type { Laying, SheetSource } from './model.ts';
+import { freeOffcuts } from './offcuts.ts';
+import type { Offcut, OffcutFile } from './offcuts.ts';
+
+export interface Room {
+  readonly room: SheetRoom;
+  readonly turn: Laying['turn'];
+  /** How many such sheets there are. */
+  readonly most: number;
+  /** Where it lies on the offcut. */
+  readonly at: Point;
+  readonly offcut?: { readonly file: string; readonly offcut: Offcut };
+}
+
+export const turnsOf = { never: 'none', half: 'half', quarter: 'quarter' } as const satisfies Record<
+  Laying['turn'],
+  PartToNest['turns']
+>;
+
+/** So many rectangles of an offcut are used; what is left then is narrow. */
+const mostRectangles = 4;
+
+/** `kerf`: what the beam takes between two pieces. */
+export function roomsOf(
+  sources: readonly SheetSource[],
+  offcuts: ReadonlyMap<string, OffcutFile>,
+  { job, kerf }: { readonly job: string; readonly kerf: number },
+): Room[] {
+  return sources.flatMap((source): Room[] => {
+    const { margin, turn } = source;
+    const gap = source.gap + kerf;
+    if (source.kind === 'sheets') {
+      const { width, height, count } = source;
+      return [{ room: { width, height, margin, gap }, turn, most: count, at: { x: 0, y: 0 } }];
+    }
+    const file = offcuts.get(source.file);
+    return (file ? freeOffcuts(file, job) : []).flatMap((offcut) =>
+      rectanglesIn(offcut.region, margin, gap).map(({ minX, minY, maxX, maxY }) => ({
+        room: { width: maxX - minX, height: maxY - minY, margin: 0, gap },
+        turn,
+        most: 1,
+        at: { x: minX, y: minY },
+        offcut: { file: source.file, offcut },
+      })),
+    );
+  });
+}
+
+/** The largest, then the largest of what is left beside it, each less than which nothing is worth cutting. */
+function rectanglesIn(region: Region, margin: number, gap: number): Bounds[] {
+  const box = boundsOf(region);
+  if (!box) return [];
+  const isRectangle = area(region) > (box.maxX - box.minX) * (box.maxY - box.minY) * (1 - 1e-6);
+  if (isRectangle) {
+    const inner = { minX: margin, minY: margin, maxX: box.maxX - margin, maxY: box.maxY - margin };
+    return isWorthIt(inner) ? [inner] : [];
+  }
+  const found: Bounds[] = [];
+  let free = offset(region, -margin);
+  while (found.length < mostRectangles) {
+    const next = largestRectangle(free);
+    if (!next || !isWorthIt(next)) break;
+    found.push(next);
+    free = difference(free, [offset([corners(next)], gap)]);
+  }
+  return found;
+}
+
+function isWorthIt({ minX, minY, maxX, maxY }: Bounds): boolean {
+  return Math.min(maxX - minX, maxY - minY) >= leastOffcutMm;
+}
+
+function corners({ minX, minY, maxX, maxY }: Bounds): Point[] {
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
+}
+
+/** Rounding may take so much of a sheet that a piece just fits. */
+const slackMm = 1e-5;
+
+/** Whether a piece goes into a room by itself, turned as it may be. */
+export function fits(region: Region, { room, turn }: Room): boolean {
+  const box = boundsOf(region);
+  if (!box) return false;
+  const [across, up] = [box.maxX - box.minX, box.maxY - box.minY];
+  const free = { width: room.width - 2 * room.margin + slackMm, height: room.height - 2 * room.margin + slackMm };
+  const upright = across <= free.width && up <= free.height;
+  return upright || (turn === 'quarter' && up <= free.width && across <= free.height);
+}

@@ -1,0 +1,311 @@
+/** What a job is made of: every tag of every order, or why it is left out. */
+
+import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import { isError } from '../core/issue.ts';
+import type { Issue, YamlPath } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
+import { clip } from '../core/length.ts';
+import { counted } from '../core/units.ts';
+import { columnsIn, labelOf } from '../spec/batch.ts';
+import type { Batch } from '../spec/batch.ts';
+import { nearFiles } from '../spec/near-files.ts';
+import type { SpecSource } from '../spec/source.ts';
+import { didYouMean } from '../spec/suggest.ts';
+import { cellRange, parseTable } from '../spec/table.ts';
+import type { UsedFile } from '../spec/used-files.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { FileIssues, JobModel, TagEntry } from './model.ts';
+import { readOrders } from './orders.ts';
+import type { LeftOut, OrderLine } from './orders.ts';
+import { positionsIn } from './positions.ts';
+
+/** A tag that is made a number of times for one order. */
+export interface JobTag {
+  readonly spec: string;
+  /** What it goes by among the tags of its spec; empty for the only one. */
+  readonly label: string;
+  /** Empty for what nobody has ordered. */
+  readonly order: string;
+  readonly rush: boolean;
+  readonly copies: number;
+  readonly tag: Tag;
+  readonly path: YamlPath;
+}
+
+export type LeftOutTag = LeftOut & { readonly spec: string };
+
+export interface JobWork {
+  readonly tags: readonly JobTag[];
+  readonly leftOut: readonly LeftOutTag[];
+  /** In the job. */
+  readonly issues: readonly Issue[];
+  /** In the tables of orders. */
+  readonly inFiles: readonly FileIssues[];
+  /** Full paths of all that was read, or could not be. */
+  readonly files: readonly string[];
+}
+
+export interface JobReading {
+  readonly engine: Engine;
+  /** Full path of a file that the job names; `undefined` where it may not be read. */
+  readonly locate: (relative: string) => string | undefined;
+  /** With what a spec is computed, by its full path. */
+  readonly optionsFor: (spec: string) => ComputeOptions;
+  readonly checkpoint: () => Promise<void>;
+  /** How many tags are made, of how many that are known by now. */
+  readonly progress?: (done: number, all: number) => void;
+}
+
+/** More than this would take hours to make, and days to cut. */
+const mostLines = 1000;
+
+export async function jobWork(model: JobModel, source: SpecSource, reading: JobReading): Promise<JobWork> {
+  const maker = new WorkMaker(source, reading);
+  for (const entry of model.tags) await maker.add(entry);
+  return maker;
+}
+
+class WorkMaker implements JobWork {
+  readonly tags: JobTag[] = [];
+  readonly leftOut: LeftOutTag[] = [];
+  readonly issues: Issue[] = [];
+  readonly inFiles: FileIssues[] = [];
+  readonly files: string[] = [];
+  readonly #source: SpecSource;
+  readonly #reading: JobReading;
+  #done = 0;
+  #all = 0;
+
+  constructor(source: SpecSource, reading: JobReading) {
+    this.#source = source;
+    this.#reading = reading;
+  }
+
+  async add(entry: TagEntry): Promise<void> {
+    const text = await this.#read(entry.spec, [...entry.path, 'spec']);
+    if (text === undefined) {
+      const quantity = entry.orders === undefined ? { quantity: entry.quantity } : {};
+      this.#leaveOut(entry, { order: '', label: '', ...quantity, why: 'its file cannot be found or read.' });
+      return;
+    }
+    if (entry.orders === undefined) await this.#addPlain(entry, text);
+    else await this.#addOrders(entry, text, entry.orders);
+  }
+
+  /** The spec's own tags, each as many times. */
+  async #addPlain(entry: TagEntry, text: string): Promise<void> {
+    const { engine, checkpoint } = this.#reading;
+    const options = this.#optionsOf(entry);
+    const first = await engine.compute(text, options);
+    const [asked] = first.batch ? [] : columnsOf(first);
+    if (asked !== undefined && first.tag) {
+      const message = `${entry.spec} asks for {${clip(asked)}} and has no batch: give it “orders”, or it would be cut with the braces.`;
+      this.#tell('missing-key', entry.path, message);
+      this.#leaveOut(entry, { order: '', label: '', quantity: entry.quantity, why: message });
+      return;
+    }
+    const count = first.batch?.rows.length ?? 1;
+    this.#expect(count);
+    const faulty: Report[] = [];
+    for (let row = 0; row < count; row++) {
+      await checkpoint();
+      const report = row === first.row ? first : await engine.compute(text, { ...options, row });
+      this.#tick();
+      if (this.#isSound(report)) this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
+      else faulty.push(report);
+    }
+    if (faulty.length === 0) return;
+    this.#tellFaulty(entry, faulty, count);
+    for (const report of faulty)
+      this.#leaveOut(entry, { order: '', label: labelOf(report) ?? '', quantity: entry.quantity, why: whyOf(report) });
+  }
+
+  async #addOrders(entry: TagEntry, text: string, name: string): Promise<void> {
+    const { engine, checkpoint } = this.#reading;
+    const at: YamlPath = [...entry.path, 'orders'];
+    const csv = await this.#read(name, at);
+    if (csv === undefined) return;
+    const table = parseTable(csv);
+    if ('problem' in table) {
+      this.#tell('bad-file', at, `“${clip(name)}” ${table.problem}`);
+      return;
+    }
+    if (table.rows.length > mostLines) {
+      const message = `“${clip(name)}” has ${table.rows.length} lines; a job takes at most ${mostLines}. Split it into several jobs.`;
+      this.#tell('bad-value', at, message);
+      return;
+    }
+    const { lines, leftOut, issues } = readOrders(table, csv);
+    const inTable: Issue[] = [...issues];
+    const [{ row } = {}] = lines;
+    const options = this.#optionsOf(entry);
+    const first = row && (await engine.compute(text, { ...options, batch: batchOf([row]) }));
+    const asked = new Set(first ? columnsOf(first) : []);
+    const missing = [...asked].filter((column) => !table.header.includes(column));
+    if (missing.length > 0) {
+      const columns = missing.map((column) => `“${clip(column)}”`).join(' and ');
+      const message = `“${clip(name)}” has no column ${columns}, which ${entry.spec} asks for.`;
+      this.#tell('unknown-name', at, message);
+      for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
+    } else {
+      this.#expect(lines.length);
+      const made = new Map<string, Report>();
+      const faulty: { readonly line: OrderLine; readonly report: Report }[] = [];
+      for (const line of lines) {
+        await checkpoint();
+        // Many orders ask for the same.
+        const key = JSON.stringify([...line.row.cells].filter(([column]) => asked.has(column)));
+        const report = made.get(key) ?? (await engine.compute(text, { ...options, batch: batchOf([line.row]) }));
+        made.set(key, report);
+        this.#tick();
+        if (this.#isSound(report)) this.#push(entry, report, line, line.row.label);
+        else faulty.push({ line, report });
+      }
+      const columns = table.header.filter((column) => asked.has(column));
+      const isFull = ({ row: { cells } }: OrderLine) => columns.every((column) => cells.get(column) !== '');
+      const full = faulty.filter(({ line }) => isFull(line));
+      const isTheSpec = full.length === lines.filter(isFull).length && isOneFault(full.map(({ report }) => report));
+      if (isTheSpec) this.#tellFaulty(entry, [full[0]!.report], 1);
+      for (const { line, report } of faulty) {
+        const issue = faultOfLine(line, report, { csv, header: table.header, columns, spec: entry.spec });
+        const empty = columns.find((column) => line.row.cells.get(column) === '');
+        const why = empty === undefined ? `${entry.spec}, ${whyOf(report)}` : `it has no “${clip(empty)}”.`;
+        this.#leaveOut(entry, { ...line, label: line.row.label, why });
+        if (!isTheSpec || !isFull(line)) inTable.push(issue);
+      }
+    }
+    for (const each of leftOut) this.leftOut.push({ ...each, spec: entry.spec });
+    const file = this.#reading.locate(name)!;
+    inTable.sort((a, b) => a.range.start - b.range.start);
+    if (inTable.length > 0) this.inFiles.push({ file, name, position: positionsIn(csv), issues: inTable });
+  }
+
+  #optionsOf({ spec }: TagEntry): ComputeOptions {
+    return this.#reading.optionsFor(this.#reading.locate(spec)!);
+  }
+
+  #isSound({ tag, issues }: Report): boolean {
+    return tag !== undefined && tag.pieces.length > 0 && !issues.some(isError);
+  }
+
+  #push(
+    { spec, path }: TagEntry,
+    report: Report,
+    { order, rush, quantity }: Pick<OrderLine, 'order' | 'rush' | 'quantity'>,
+    label = labelOf(report) ?? '',
+  ): void {
+    this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path });
+  }
+
+  #leaveOut({ spec }: TagEntry, { order, label, quantity, why }: LeftOut): void {
+    this.leftOut.push({ spec, order, label, ...(quantity === undefined ? {} : { quantity }), why });
+  }
+
+  #expect(count: number): void {
+    this.#all += count;
+  }
+
+  #tick(): void {
+    this.#reading.progress?.(++this.#done, this.#all);
+  }
+
+  /** `undefined`, with a problem, where the file cannot be had. */
+  async #read(name: string, path: YamlPath): Promise<string | undefined> {
+    const { engine, locate } = this.#reading;
+    const file = locate(name);
+    if (file === undefined) {
+      this.#tell('bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
+      return undefined;
+    }
+    this.files.push(file);
+    try {
+      return await engine.readText(file);
+    } catch {
+      const near = nearFiles(name, await engine.beside(file).catch(() => []));
+      this.#tell('bad-file', path, `“${clip(name)}” cannot be found or read.${didYouMean(near)}`, near);
+      return undefined;
+    }
+  }
+
+  #tell(code: IssueCode, path: YamlPath, message: string, suggestions: readonly string[] = []): void {
+    this.issues.push({ code, severity: 'error', path, range: this.#source.range(path), message, suggestions });
+  }
+
+  #tellFaulty({ spec, path }: TagEntry, faulty: readonly Report[], count: number): void {
+    const [first] = faulty;
+    const who = faulty.map((report) => labelOf(report)).filter((label) => label !== undefined && count > 1);
+    const what =
+      who.length === 0
+        ? `${spec} cannot be cut and is left out`
+        : `${counted(faulty.length, 'tag')} of ${spec} (${named(who as string[])}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
+    this.#tell(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
+  }
+}
+
+const mostNames = 4;
+
+function named(labels: readonly string[]): string {
+  const more = labels.length - mostNames;
+  return more > 1 ? `${labels.slice(0, mostNames).join(', ')} and ${more} more` : labels.join(', ');
+}
+
+function batchOf(rows: Batch['rows']): Batch {
+  return { columns: [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))], title: '', rows };
+}
+
+function whyOf({ issues, source }: Report): string {
+  const errors = issues.filter(isError);
+  const [first] = errors;
+  if (!first) return 'there is nothing to cut.';
+  const { line } = source.position(first.range.start);
+  const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
+  return `line ${line}: ${first.message}${more}`;
+}
+
+/** Whatever the lines say, the spec has the same fault. */
+function isOneFault(reports: readonly Report[]): boolean {
+  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
+}
+
+/** Every column that a text of the spec, or of a file it uses, asks for. */
+function columnsOf({ source, uses }: Report): string[] {
+  const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
+  return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
+}
+
+function every(used: readonly UsedFile[]): UsedFile[] {
+  return used.flatMap((file) => [file, ...every(file.uses)]);
+}
+
+function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
+}
+
+/** An empty cell that the spec asks for is most likely what is wrong; else the first cell that it asks for. `columns`: those. */
+function faultOfLine(
+  { row, line, order }: OrderLine,
+  report: Report,
+  {
+    csv,
+    header,
+    columns,
+    spec,
+  }: {
+    readonly csv: string;
+    readonly header: readonly string[];
+    readonly columns: readonly string[];
+    readonly spec: string;
+  },
+): Issue {
+  const empty = columns.find((column) => row.cells.get(column) === '');
+  const column = empty ?? columns[0];
+  const code = empty === undefined ? (report.issues.find(isError)?.code ?? 'bad-value') : 'missing-key';
+  const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
+  const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
+  const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';
+  const message = `${who}${what} and is left out${why}`;
+  const range = cellRange(csv, line, column === undefined ? 0 : header.indexOf(column));
+  return { code, severity: 'error', path: [], range, message };
+}

@@ -1,0 +1,101 @@
+/** Files of offcuts after a job: what it has used is marked, and what it has left is added. Comments and what others wrote stay. */
+
+import { boundsOf, ringArea } from '../geometry/measure.ts';
+import { mmPer, trimmed } from '../core/units.ts';
+import type { Units } from '../core/units.ts';
+import { unitsOf } from '../core/values.ts';
+import { withList } from '../spec/yaml-list.ts';
+import type { LaidOutJob } from './job.ts';
+import type { JobSheet } from './layout.ts';
+import { leftoversOf } from './leftovers.ts';
+import type { Leftover } from './leftovers.ts';
+import { freeIds, takenFrom } from './offcuts.ts';
+import type { OffcutFile } from './offcuts.ts';
+
+/** A file to be written, and what it was made from. */
+export interface OffcutChange {
+  /** Full path, and as the job names it. */
+  readonly file: string;
+  readonly name: string;
+  /** Absent where there was no such file. */
+  readonly before?: string;
+  readonly after: string;
+  readonly used: number;
+  readonly added: number;
+}
+
+/** Every file whose stock is cut. One that another job has built upon since, or that is broken, stays as it is. */
+export function offcutChanges(job: LaidOutJob): OffcutChange[] {
+  const { model, offcuts, layout } = job;
+  return [...model.sheets].flatMap(([stock, sources]) => {
+    const sheets = layout.sheets.filter((sheet) => sheet.stock === stock);
+    const files = sources.flatMap((source) => (source.kind === 'offcuts' ? [source.file] : []));
+    return files.flatMap((name, index): OffcutChange[] => {
+      const file = offcuts.get(name);
+      if (!file || takenFrom(file, job.name).length > 0 || (file.source?.issues.length ?? 0) > 0) return [];
+      const used = sheets.flatMap(({ offcut }) => (offcut?.file === name ? [offcut.offcut.index] : []));
+      // What is left of whole sheets goes into the first file; of an offcut, into the one that it comes from.
+      const own = sheets.filter(({ offcut }) => (offcut ? offcut.file === name : index === 0));
+      const change = changed(file, job.name, used, own, stock);
+      return change ? [change] : [];
+    });
+  });
+}
+
+function changed(
+  file: OffcutFile,
+  job: string,
+  used: readonly number[],
+  sheets: readonly JobSheet[],
+  stock: string,
+): OffcutChange | undefined {
+  const before = file.source?.text;
+  const known = new Map(file.offcuts.map((offcut) => [offcut.index, offcut]));
+  // What this job left before is what it leaves now, unless that has been cut from.
+  const isOld = (index: number) => {
+    const { from, usedBy } = known.get(index) ?? {};
+    return from === job && usedBy === undefined;
+  };
+  const ids = freeIds(file.offcuts.filter(({ index }) => !isOld(index)));
+  const units = unitsOf(file.source?.value);
+  const add = sheets.flatMap((sheet) => leftoversOf(sheet).map((left) => entryOf(left, { job, units, id: ids() })));
+  const start = `# Offcuts of ${stock}. Take a line out when its piece is gone.\ntagwright_offcuts: 1\noffcuts: []\n`;
+  const after = withList(before ?? start, 'offcuts', {
+    change: (index) => {
+      const offcut = known.get(index);
+      if (!offcut) return {};
+      if (isOld(index)) return { drop: true };
+      // The number goes onto the wood: it must not change with the lines above.
+      const first = { id: offcut.id };
+      if (used.includes(index)) return { first, set: { used_by: job } };
+      return { first, remove: offcut.usedBy === job ? ['used_by'] : [] };
+    },
+    add,
+  });
+  if (after === before) return undefined;
+  return {
+    file: file.file,
+    name: file.name,
+    ...(before === undefined ? {} : { before }),
+    after,
+    used: used.length,
+    added: add.length,
+  };
+}
+
+interface Entry {
+  readonly job: string;
+  readonly units: Units;
+  readonly id: number;
+}
+
+function entryOf({ region, isRectangle }: Leftover, { job, units, id }: Entry): Readonly<Record<string, unknown>> {
+  const figure = (mm: number) => Number(trimmed(mm / mmPer[units], units === 'mm' ? 1 : 3));
+  const box = boundsOf(region)!;
+  const ring = (points: (typeof region)[number]) => points.map(({ x, y }) => [figure(x), figure(y)]);
+  const [outline, ...holes] = [...region].sort((a, b) => ringArea(b) - ringArea(a)).map(ring);
+  const shape = isRectangle
+    ? { size: [figure(box.maxX), figure(box.maxY)] }
+    : { outline, ...(holes.length > 0 ? { holes } : {}) };
+  return { id, ...shape, from: job };
+}

@@ -1,0 +1,41 @@
+/** A list of groups in a YAML text, changed entry by entry; comments and what is not changed stay as they are. */
+
+import { isMap, isSeq, parseDocument, YAMLSeq } from 'yaml';
+
+/** What becomes of an entry: keys put first, keys set or taken out, or the entry dropped. */
+export interface EntryChange {
+  readonly first?: Readonly<Record<string, unknown>>;
+  readonly set?: Readonly<Record<string, unknown>>;
+  readonly remove?: readonly string[];
+  readonly drop?: boolean;
+}
+
+export interface ListChange {
+  readonly change: (index: number) => EntryChange;
+  /** Each on a line of its own. */
+  readonly add: readonly Readonly<Record<string, unknown>>[];
+}
+
+/** `text`: YAML without faults. The list under `key` of its top group is made where there is none. */
+export function withList(text: string, key: string, { change, add }: ListChange): string {
+  const document = parseDocument(text);
+  const list = document.get(key, true);
+  const items = isSeq(list) ? list.items : [];
+  const kept = items.filter((item, index) => {
+    const { first = {}, set = {}, remove = [], drop = false } = change(index);
+    if (!isMap(item)) return true;
+    for (const [name, value] of Object.entries(first))
+      if (!item.has(name)) item.items.unshift(document.createPair(name, value));
+    for (const [name, value] of Object.entries(set)) item.set(name, value);
+    for (const name of remove) item.delete(name);
+    return !drop;
+  });
+  const sequence = new YAMLSeq();
+  sequence.items.push(...kept, ...add.map((entry) => document.createNode(entry, { flow: true })));
+  if (isSeq(list)) {
+    if (list.commentBefore != null) sequence.commentBefore = list.commentBefore;
+    if (list.comment != null) sequence.comment = list.comment;
+  }
+  document.set(key, sequence);
+  return document.toString({ lineWidth: 0, flowCollectionPadding: false });
+}

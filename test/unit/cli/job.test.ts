@@ -1,0 +1,134 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { areaD } from 'clipper2-ts';
+import { buildAll } from '../../../src/dev/build.ts';
+import { bySimpleReader } from '../support/csv-reader.ts';
+import { pathsOf, ringsOf } from '../support/svg-reader.ts';
+
+const root = join(import.meta.dirname, '..', '..', '..');
+const cli = join(root, 'dist', 'cli.mjs');
+
+function run(...args: string[]): { readonly code: number | null; readonly out: string; readonly err: string } {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [cli, ...args], {
+    encoding: 'utf8',
+    timeout: 180_000,
+  });
+  return { code: status, out: stdout, err: stderr };
+}
+
+interface JobJson {
+  readonly ok: boolean;
+  readonly wanted: number;
+  readonly pieces: readonly {
+    readonly number: number;
+    readonly order: string;
+    readonly stock: string;
+    readonly sheet: string;
+  }[];
+  readonly sheets: readonly {
+    readonly name: string;
+    readonly pieces: number;
+    readonly filled: number;
+    readonly width: number;
+    readonly height: number;
+  }[];
+  readonly left_out: readonly { readonly order: string }[];
+  readonly issues: readonly {
+    readonly file: string;
+    readonly code: string;
+    readonly range: { readonly start: object };
+  }[];
+  readonly files: readonly string[];
+}
+
+describe('tagwright job', function () {
+  this.timeout(300_000);
+  let folder: string;
+  const at = (...parts: string[]) => join(folder, ...parts);
+  const read = (...parts: string[]) => readFileSync(at(...parts), 'utf8');
+
+  before(async () => {
+    if (process.env['TAGWRIGHT_BUILT'] === undefined) await buildAll();
+    folder = mkdtempSync(join(tmpdir(), 'tagwright-job-'));
+    cpSync(join(root, 'samples', 'plant-swap'), folder, { recursive: true });
+  });
+
+  after(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it('makes all files of the plant swap, which add up', () => {
+    const { code, out, err } = run('job', at('swap.job.yaml'), '--out', at('cut'), '--json');
+    assert.equal(err, '');
+    assert.equal(code, 0);
+    const [job] = JSON.parse(out) as JobJson[];
+    assert.deepEqual([job!.ok, job!.issues, job!.left_out], [true, [], []]);
+    // Two signs of two pieces; 4 + 6 + 2 + 3 + 5 labels.
+    const lines = bySimpleReader(read('orders.csv').replaceAll('\n', '\r\n')).slice(1);
+    const labels = lines.reduce((sum, cells) => sum + Number(cells[3]), 0);
+    assert.equal(labels, 20);
+    assert.equal(job!.wanted, 2 * 2 + labels);
+    assert.equal(job!.pieces.length, job!.wanted);
+    for (const sheet of job!.sheets) {
+      assert.equal(job!.pieces.filter((piece) => piece.sheet === sheet.name).length, sheet.pieces);
+      const svg = read('cut', `swap-${sheet.name.replaceAll(' ', '-')}.svg`);
+      const paths = pathsOf(svg, 'cut-outer');
+      assert.equal(paths.length, sheet.pieces, sheet.name);
+      const cut = ringsOf(paths).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+      // What openings take is no part of what is filled.
+      const openings = ringsOf(pathsOf(svg, 'cut-inner')).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+      const share = (cut - openings) / (sheet.width * sheet.height);
+      assert.ok(Math.abs(share - sheet.filled) < 1e-3, `${sheet.name}: ${share}, and ${sheet.filled} is told`);
+    }
+    // Every piece is on a sheet of the stock that it is cut from, and the rush order on the first.
+    assert.ok(job!.pieces.every(({ stock, sheet }) => sheet.startsWith(`${stock} `)));
+    const rush = job!.pieces.filter(({ order }) => order === '103');
+    assert.deepEqual([...new Set(rush.map(({ sheet }) => sheet))], [job!.sheets[0]!.name]);
+    assert.match(read('ply3.offcuts.yaml'), /\{id: 1, size: \[310 mm, 120 mm\], used_by: swap\.job\.yaml\}/);
+  });
+
+  it('does the same again, byte by byte', () => {
+    const before = Object.fromEntries(readdirSync(at('cut')).map((name) => [name, read('cut', name)]));
+    const offcuts = read('ply3.offcuts.yaml');
+    const { code } = run('job', at('swap.job.yaml'), '--out', at('cut'));
+    assert.equal(code, 0);
+    assert.deepEqual(Object.fromEntries(readdirSync(at('cut')).map((name) => [name, read('cut', name)])), before);
+    assert.equal(read('ply3.offcuts.yaml'), offcuts);
+  });
+
+  it('writes nothing where it would replace something else, unless it is asked to', () => {
+    writeFileSync(at('cut', 'swap-pieces.csv'), 'mine');
+    writeFileSync(at('orders.csv'), read('orders.csv').replace('101,Sorrel,March,4', '101,Sorrel,March,two'));
+    const names = readdirSync(at('cut'));
+    const kept = run('job', at('swap.job.yaml'), '--out', at('cut'));
+    assert.equal(kept.code, 1);
+    assert.match(kept.err, /swap-pieces\.csv: exists and differs; --overwrite replaces it/);
+    assert.equal(read('cut', 'swap-pieces.csv'), 'mine');
+    assert.deepEqual(readdirSync(at('cut')), names);
+    const replaced = run('job', at('swap.job.yaml'), '--out', at('cut'), '--overwrite', '--json');
+    // One line is left out, and told at its cell; the rest is made.
+    assert.equal(replaced.code, 1);
+    const [job] = JSON.parse(replaced.out) as JobJson[];
+    assert.deepEqual(
+      job!.issues.map(({ file, code, range }) => [file, code, range.start]),
+      [['orders.csv', 'bad-value', { line: 2, column: 18 }]],
+    );
+    assert.equal(job!.wanted, 2 * 2 + 16);
+    assert.equal(bySimpleReader(read('cut', 'swap-pieces.csv')).length, 1 + job!.wanted);
+    assert.deepEqual(
+      readdirSync(at('cut')).filter((name) => name.endsWith('.part')),
+      [],
+    );
+  });
+
+  it('needs a folder, and says what a file lacks to be a job', () => {
+    assert.equal(run('job', at('swap.job.yaml')).code, 2);
+    const { code, out } = run('job', at('table-sign.tag.yaml'), '--out', at('none'));
+    assert.equal(code, 1);
+    assert.match(out, /A job starts with the line “tagwright_job: 1”/);
+    assert.throws(() => readdirSync(at('none')));
+  });
+});

@@ -1,0 +1,193 @@
+import assert from 'node:assert/strict';
+import { areaD } from 'clipper2-ts';
+import { jobFiles } from '../../../src/jobs/job-files.ts';
+import { piecesWanted } from '../../../src/jobs/job-table.ts';
+import type { LaidOutJob } from '../../../src/jobs/job.ts';
+import { costsOfJob, takesOfJob } from '../../../src/jobs/sums.ts';
+import { bySimpleReader } from '../support/csv-reader.ts';
+import { assertNear } from '../support/engine.ts';
+import { readDxf, readPdf } from '../support/file-readers.ts';
+import { files, jobOf, laidOutJob } from '../support/jobs.ts';
+import { never } from '../support/sheets.ts';
+import { distanceByJts } from '../support/reference.ts';
+import { pathsOf, ringsOf } from '../support/svg-reader.ts';
+import { tools } from '../support/tools.ts';
+
+const csv = 'order,quantity,name,rush\n1041,2,Sorrel,\n1042,1,Rue,yes\n1043,3,"Sea ""Kale"", young",\n1044,1,,\n';
+
+const tags = ['{spec: layered.tag.yaml, quantity: 4}', '{spec: named.tag.yaml, orders: orders.csv}'];
+const sheets = ['ply3: [{size: [140 mm, 110 mm]}]', 'cherry2: [{size: [200 mm, 100 mm]}]'];
+
+let job: LaidOutJob;
+let written: Readonly<Record<string, Uint8Array>>;
+const text = (name: string) => new TextDecoder().decode(written[name]);
+
+describe('The files of a job', () => {
+  before(async () => {
+    job = await laidOutJob(jobOf(tags, sheets, ['title: Saturday swap']), { ...files, 'orders.csv': csv });
+    written = await jobFiles(job, tools, never);
+  });
+
+  it('have a cut file for each sheet, in both formats', () => {
+    const cut = Object.keys(written).filter((name) => /\.(svg|dxf)$/.test(name));
+    assert.deepEqual(cut.sort(), [
+      'swap-cherry2-sheet-1.dxf',
+      'swap-cherry2-sheet-1.svg',
+      'swap-ply3-sheet-1.dxf',
+      'swap-ply3-sheet-1.svg',
+      'swap-ply3-sheet-2.dxf',
+      'swap-ply3-sheet-2.svg',
+    ]);
+  });
+
+  it('have every piece of every order once, and none twice', () => {
+    // Four tags of two pieces, and 2 + 1 + 3 with names; the order without a name is left out.
+    const [header, ...rows] = bySimpleReader(text('swap-pieces.csv'));
+    assert.equal(rows.length, 4 * 2 + 6);
+    assert.equal(piecesWanted(job.pieces.tags), rows.length);
+    const column = (name: string) => header!.indexOf(name);
+    const numbers = rows.map((row) => Number(row[column('number')]));
+    assert.deepEqual(
+      [...numbers].sort((a, b) => a - b),
+      [...rows.keys()].map((index) => index + 1),
+    );
+    const kinds = new Map<string, number>();
+    for (const row of rows) {
+      const kind = ['order', 'tag', 'piece'].map((name) => row[column(name)]).join('/');
+      kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+    }
+    assert.deepEqual(Object.fromEntries(kinds), {
+      '//back': 4,
+      '//front': 4,
+      '1041/Sorrel/tag': 2,
+      '1042/Rue/tag': 1,
+      '1043/Sea "Kale", young/tag': 3,
+    });
+    assert.deepEqual(
+      job.leftOut.map(({ order }) => order),
+      ['1044'],
+    );
+  });
+
+  it('cut what the table says, where it says', () => {
+    const [header, ...rows] = bySimpleReader(text('swap-pieces.csv'));
+    const at = (row: readonly string[], name: string) => row[header!.indexOf(name)]!;
+    for (const [sheet, height] of [
+      ['ply3 sheet 1', 110],
+      ['ply3 sheet 2', 110],
+      ['cherry2 sheet 1', 100],
+    ] as const) {
+      const kerf = sheet.startsWith('ply3') ? 0.2 : 0.1;
+      const own = rows.filter((row) => at(row, 'sheet') === sheet);
+      const paths = pathsOf(text(`swap-${sheet.replaceAll(' ', '-')}.svg`), 'cut-outer');
+      assert.equal(paths.length, own.length, sheet);
+      for (const row of own) {
+        const path = paths.find(({ piece }) => piece.startsWith(`${at(row, 'number')}:`))!;
+        const [ring] = ringsOf([path]);
+        const [xs, ys] = [ring!.map(({ x }) => x), ring!.map(({ y }) => height - y)];
+        assertNear(Math.min(...xs) + kerf / 2, Number(at(row, 'x mm')), 0.006, 'x');
+        assertNear(Math.min(...ys) + kerf / 2, Number(at(row, 'y mm')), 0.006, 'y');
+        assertNear(Math.max(...xs) - Math.min(...xs) - kerf, Number(at(row, 'width mm')), 0.012, 'width');
+      }
+      const rings = ringsOf(paths);
+      // Margins and gaps, by jts.
+      for (const [index, ring] of rings.entries()) {
+        for (const { x, y } of ring) assert.ok(x >= 3 - 1e-3 && y >= 3 - 1e-3, `${x} ${y}`);
+        for (const other of rings.slice(0, index)) {
+          const distance = distanceByJts([[...ring].reverse()], [[...other].reverse()]);
+          assert.ok(distance >= 2 + kerf - 2e-3, `${distance} mm apart`);
+        }
+      }
+    }
+  });
+
+  it('have in both formats the area that the specs ask for', () => {
+    const areaIn = (
+      names: readonly string[],
+      read: (name: string) => readonly (readonly { x: number; y: number }[])[],
+    ) => names.flatMap(read).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+    const grown = (width: number, height: number, kerf: number) =>
+      (width + kerf) * (height + kerf) - (4 - Math.PI) * (kerf / 2) ** 2;
+    const expected = {
+      ply3: 4 * grown(60, 40, 0.2) + 6 * grown(50, 20, 0.2),
+      cherry2: 4 * grown(30, 20, 0.1),
+    };
+    for (const stock of ['ply3', 'cherry2'] as const) {
+      const names = Object.keys(written).filter((name) => name.includes(stock));
+      const svg = areaIn(
+        names.filter((name) => name.endsWith('.svg')),
+        (name) => ringsOf(pathsOf(text(name), 'cut-outer')),
+      );
+      const dxf = areaIn(
+        names.filter((name) => name.endsWith('.dxf')),
+        (name) =>
+          readDxf(written[name]!)
+            .outlines.filter(({ layer }) => layer === 'cut-outer')
+            .map(({ ring }) => ring),
+      );
+      assertNear(svg, expected[stock], 0.5, `${stock} as SVG`);
+      assertNear(dxf, expected[stock], 0.5, `${stock} as DXF`);
+    }
+  });
+
+  it('weigh and cost what that comes to', () => {
+    const weight = (4 * 2400 + 6 * 1000) * 3 * 700e-6 + 4 * 600 * 2 * 600e-6;
+    assertNear(takesOfJob(job)!.weight!, weight, 0.01, 'weight');
+    const { material, sheets: whole } = costsOfJob(job);
+    assertNear(whole!.amount, (2 * 140 * 110 * 6 + 200 * 100 * 50) / 1e6, 1e-9, 'whole sheets');
+    const each = (60.2 * 40.2 * 6 + 30.1 * 20.1 * 50) / 1e6;
+    assertNear(material!.amount, 4 * each + (6 * 50.2 * 20.2 * 6) / 1e6, 1e-6, 'material');
+  });
+
+  it('show each sheet on the map, with every number, and the lines that are left out', async () => {
+    const { pages } = await readPdf(written['swap-sheets.pdf']!);
+    const all = pages.map(({ text: words }) => words);
+    assert.equal(pages.length, 4);
+    assert.match(all[0]!, /Saturday swap/);
+    assert.match(all[0]!, /Not in the cut files.*1044/s);
+    for (const [index, { name, pieces }] of job.layout.sheets.entries()) {
+      const words = pages[index + 1]!.text;
+      assert.ok(words.includes(name), name);
+      for (const { number } of pieces)
+        assert.ok(
+          words.split(/\s+/).filter((word) => word === String(number)).length >= 2,
+          `${number}, on the map and in the list`,
+        );
+    }
+  });
+
+  it('list by order what goes into each parcel', async () => {
+    const { pages } = await readPdf(written['swap-pick-list.pdf']!);
+    const words = pages.map(({ text: own }) => own).join('\n');
+    assert.ok(words.indexOf('Order 1042') < words.indexOf('Order 1041'), 'what is in a hurry comes first');
+    assert.match(words, /3 × Sea "Kale", young/);
+    assert.match(words, /Not made: 1 × .*no “name”/);
+    const labels = bySimpleReader(text('swap-labels.csv'));
+    assert.deepEqual(labels.slice(1), [
+      ['1042', 'yes', '1', '1', '1 × Rue'],
+      ['1041', '', '2', '2', '2 × Sorrel'],
+      ['1043', '', '3', '3', '3 × Sea "Kale", young'],
+    ]);
+    const printed = await readPdf(written['swap-labels.pdf']!);
+    const [first] = printed.pages;
+    for (const order of ['1041', '1042', '1043']) assert.ok(first!.text.includes(order), order);
+  });
+
+  it('are the same bytes every time', async () => {
+    const again = await laidOutJob(jobOf(tags, sheets, ['title: Saturday swap']), { ...files, 'orders.csv': csv });
+    const second = await jobFiles(again, tools, never);
+    assert.deepEqual(Object.keys(second), Object.keys(written));
+    for (const [name, bytes] of Object.entries(second))
+      assert.deepEqual(Buffer.from(bytes), Buffer.from(written[name]!), name);
+  });
+
+  it('hold no formulas, whatever an order is called', async () => {
+    const hostile = 'order,name\n"=1+2","<b>&amp;"\n@x,"+Rue"\n';
+    const odd = await laidOutJob(jobOf([tags[1]!], sheets), { ...files, 'orders.csv': hostile });
+    const made = await jobFiles(odd, tools, never);
+    const rows = bySimpleReader(new TextDecoder().decode(made['swap-pieces.csv']));
+    for (const cell of rows.flat()) assert.ok(!/^[=+@-]/.test(cell), cell);
+    const svg = new TextDecoder().decode(made['swap-ply3-sheet-1.svg']);
+    assert.ok(!svg.includes('<b>'));
+  });
+});

@@ -1,0 +1,190 @@
+import assert from 'node:assert/strict';
+import { largestRectangle } from '../../../src/geometry/largest-rectangle.ts';
+import { normalise } from '../../../src/geometry/clipper.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import { leftoversOf } from '../../../src/jobs/leftovers.ts';
+import { readOffcuts } from '../../../src/jobs/offcuts.ts';
+import { offcutChanges } from '../../../src/jobs/write-offcuts.ts';
+import { SpecSource } from '../../../src/spec/source.ts';
+import { assertNear } from '../support/engine.ts';
+import type { Beside } from '../support/engine.ts';
+import { checkedJob, files, jobOf, laidOutJob } from '../support/jobs.ts';
+import { differenceAreaByJts, distanceByJts, intersectionAreaByJts, unionAreaByJts } from '../support/reference.ts';
+
+const sheets = ['ply3: [{offcuts: ply3.offcuts.yaml}, {size: [200 mm, 150 mm]}]'];
+const job = (quantity: number) => jobOf([`{spec: plate.tag.yaml, quantity: ${quantity}}`], sheets);
+const withOffcuts = (text: string): Beside => ({ ...files, 'ply3.offcuts.yaml': text });
+
+const head = '# by hand\ntagwright_offcuts: 1\n';
+
+const box = (x: number, y: number, width: number, height: number): Region => [
+  [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ],
+];
+
+const regionOf = (text: string, id: number): Region => {
+  const { offcuts, issues } = readOffcuts(new SpecSource(text));
+  assert.deepEqual(issues, []);
+  return offcuts.find((each) => each.id === id)!.region;
+};
+
+describe('The largest rectangle', () => {
+  it('is all of one, and the right part of other outlines', () => {
+    assert.deepEqual(largestRectangle(box(3, 4, 120, 70)), { minX: 3, minY: 4, maxX: 123, maxY: 74 });
+    // An L of 100 × 80 whose upper right 60 × 50 is missing: 100 × 30 is more than 40 × 80 is not.
+    const l = normalise([
+      [
+        { x: 0, y: 0 },
+        { x: 100, y: 0 },
+        { x: 100, y: 30 },
+        { x: 40, y: 30 },
+        { x: 40, y: 80 },
+        { x: 0, y: 80 },
+      ],
+    ]);
+    assert.deepEqual(largestRectangle(l), { minX: 0, minY: 0, maxX: 40, maxY: 80 });
+    // In a disc it is a square of r·√2, within two cells of half a millimetre a side.
+    const disc = normalise([
+      Array.from({ length: 720 }, (_, i) => ({
+        x: 50 * Math.cos((i * Math.PI) / 360),
+        y: 50 * Math.sin((i * Math.PI) / 360),
+      })),
+    ]);
+    const { minX, maxX, minY, maxY } = largestRectangle(disc)!;
+    assert.ok(differenceAreaByJts(box(minX, minY, maxX - minX, maxY - minY), disc) < 1e-2);
+    assertNear((maxX - minX) * (maxY - minY), 5000, 150, 'area');
+  });
+
+  it('keeps clear of holes', () => {
+    const plate = normalise([...box(0, 0, 100, 60), [...box(60, 20, 20, 20)[0]!].reverse()], 'evenodd');
+    const { minX, maxX, minY, maxY } = largestRectangle(plate)!;
+    assert.deepEqual({ minX, maxX, minY, maxY }, { minX: 0, maxX: 60, minY: 0, maxY: 60 });
+  });
+});
+
+describe('Offcuts', () => {
+  it('are used first, within their outlines', async () => {
+    const text = `${head}offcuts:\n  - {id: 4, size: [140 mm, 50 mm]}\n`;
+    const { layout } = await laidOutJob(job(3), withOffcuts(text));
+    assert.deepEqual(
+      layout.sheets.map(({ name, pieces }) => [name, pieces.length]),
+      [
+        ['ply3 offcut 4', 2],
+        ['ply3 sheet 1', 1],
+      ],
+    );
+    const [first] = layout.sheets;
+    assert.deepEqual([first!.width, first!.height], [140, 50]);
+    for (const { enclosed } of first!.pieces) assert.ok(differenceAreaByJts(enclosed, box(3, 3, 134, 44)) < 1e-3);
+  });
+
+  it('may be of any shape', async () => {
+    // 70 × 50 below and at the left, the rest missing.
+    const outline = '[[0, 0], [220, 0], [220, 60], [72, 60], [72, 130], [0, 130]]';
+    const text = `${head}offcuts:\n  - {id: 1, outline: ${outline}}\n`;
+    const { layout } = await laidOutJob(job(4), withOffcuts(text));
+    const [first] = layout.sheets;
+    assert.equal(first!.name, 'ply3 offcut 1');
+    assert.ok(first!.pieces.length >= 3, `${first!.pieces.length} pieces`);
+    for (const { enclosed } of first!.pieces) assert.ok(differenceAreaByJts(enclosed, first!.outline) < 1e-3);
+    for (const [index, one] of first!.pieces.entries())
+      for (const other of first!.pieces.slice(0, index))
+        assert.ok(intersectionAreaByJts(one.enclosed, other.enclosed) < 1e-6);
+  });
+
+  it('are written back: what is used is marked, what is left is added, and lies nowhere on what was cut', async () => {
+    const before = `${head}offcuts:\n  - {size: [140 mm, 50 mm]}   # the light one\n`;
+    const laid = await laidOutJob(job(3), withOffcuts(before));
+    const [change, ...more] = offcutChanges(laid);
+    assert.deepEqual(more, []);
+    const { after } = change!;
+    assert.match(after, /^# by hand\n/);
+    assert.match(after, /\{id: 1, size: \[140 mm, 50 mm\], used_by: swap\.job\.yaml\} *# the light one/);
+    const { offcuts } = readOffcuts(new SpecSource(after));
+    const left = offcuts.filter(({ from }) => from === 'swap.job.yaml');
+    assert.equal(left.length, change!.added);
+    assert.ok(left.length >= 1);
+    // Less than the sheet without the piece on it, and most of it.
+    const sheet = laid.layout.sheets.find(({ offcut }) => !offcut)!;
+    const rest = 200 * 150 - unionAreaByJts(sheet.pieces.map(({ enclosed }) => enclosed));
+    const kept = left.reduce((sum, { region }) => sum + unionAreaByJts([region]), 0);
+    assert.ok(kept < rest && kept > 0.8 * rest, `${kept} of ${rest} mm²`);
+    for (const { region, at } of leftoversOf(sheet)) {
+      const there = region.map((ring) => ring.map(({ x, y }) => ({ x: x + at.x, y: y + at.y })));
+      assert.ok(differenceAreaByJts(there, box(0, 0, 200, 150)) < 1e-2);
+      for (const { enclosed } of sheet.pieces) assert.ok(distanceByJts(there, enclosed) >= 2 - 1e-2);
+    }
+  });
+
+  it('are never used twice', async () => {
+    const before = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n`;
+    const first = await laidOutJob(job(2), withOffcuts(before), 'first.job.yaml');
+    const [change] = offcutChanges(first);
+    const second = await laidOutJob(job(2), withOffcuts(change!.after), 'second.job.yaml');
+    assert.deepEqual(
+      second.layout.sheets.map(({ name }) => name),
+      ['ply3 sheet 1'],
+    );
+  });
+
+  it('are the same when the job is exported again, and as before when the file is taken back', async () => {
+    const before = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n`;
+    const first = await laidOutJob(job(3), withOffcuts(before));
+    const [change] = offcutChanges(first);
+    const again = await laidOutJob(job(3), withOffcuts(change!.after));
+    assert.deepEqual(offcutChanges(again), []);
+    const places = ({ layout }: typeof first) =>
+      layout.sheets.map(({ name, pieces }) => [name, pieces.map(({ toSheet }) => toSheet)]);
+    assert.deepEqual(places(again), places(first));
+    // With fewer tags, what is no longer used is free again.
+    const less = await laidOutJob(
+      jobOf(['{spec: named.tag.yaml, orders: o.csv}'], ['ply3: [{offcuts: ply3.offcuts.yaml}]']),
+      {
+        ...withOffcuts(change!.after),
+        'o.csv': 'name\nRue\n',
+      },
+    );
+    assert.equal(less.layout.sheets[0]!.name, 'ply3 offcut 1');
+  });
+
+  it('that another job has cut from since stay as they are', async () => {
+    const before = `${head}offcuts:\n  - {id: 7, size: [90 mm, 70 mm], from: swap.job.yaml, used_by: autumn.job.yaml}\n`;
+    const laid = await laidOutJob(job(1), withOffcuts(before));
+    assert.deepEqual(offcutChanges(laid), []);
+    assert.match(laid.issues[0]!.message, /This job left offcut 7, and autumn\.job\.yaml has cut from it since/);
+  });
+
+  it('begin a file of their own where there is none', async () => {
+    const laid = await laidOutJob(job(1));
+    assert.deepEqual(
+      laid.issues.map(({ severity }) => severity),
+      ['info'],
+    );
+    const [change] = offcutChanges(laid);
+    assert.equal(change!.before, undefined);
+    assert.match(change!.after, /^# Offcuts of ply3\./);
+    assert.ok(regionOf(change!.after, 1).length > 0);
+  });
+
+  it('with something wrong are left alone, and told in their file', async () => {
+    const text = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n  - {id: 1, size: [140 mm, 50 mm]}\n  - {id: 2}\n  - {id: 3, size: [0, 5]}\n  - {id: 4, outline: [[0, 0], [9, 9]]}\n  - {id: 5, sise: [90, 90]}\n`;
+    const checked = await checkedJob(job(1), withOffcuts(text));
+    assert.deepEqual(
+      checked.inFiles
+        .flatMap(({ issues, position }) => issues.map(({ code, range }) => `${position(range.start).line} ${code}`))
+        .sort(),
+      ['5 name-clash', '6 missing-key', '7 bad-length', '8 bad-value', '9 missing-key', '9 unknown-key'],
+    );
+    assert.equal(checked.offcuts.get('ply3.offcuts.yaml')!.offcuts.length, 1);
+  });
+
+  it('of one file are not given to two stocks', async () => {
+    const two = [...sheets, 'cherry2: [{offcuts: ply3.offcuts.yaml}]'];
+    const checked = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], two), withOffcuts(`${head}offcuts: []\n`));
+    assert.match(checked.issues[0]!.message, /listed already, under “ply3”: an offcut is used once/);
+  });
+});

@@ -1,0 +1,226 @@
+import assert from 'node:assert/strict';
+import { checkedJob, files, jobOf } from '../support/jobs.ts';
+import type { CheckedJob } from '../../../src/jobs/job.ts';
+
+const sheets = ['ply3: [{size: [200 mm, 100 mm]}]'];
+
+/** Code, what it is marked at, and where. */
+function told(job: CheckedJob): string[] {
+  return job.issues.map(({ code, range }) => {
+    const { line } = job.source.position(range.start);
+    return `${line} ${code} ${job.source.text.slice(range.start, range.end)}`;
+  });
+}
+
+function toldIn(job: CheckedJob): string[] {
+  return job.inFiles.flatMap(({ name, issues, position }) =>
+    issues.map(({ code, range }) => {
+      const { line, column } = position(range.start);
+      return `${name}:${line}:${column} ${code}`;
+    }),
+  );
+}
+
+const made = (job: CheckedJob) =>
+  (job.pieces?.tags ?? []).map(({ spec, label, order, copies }) => [spec, label, order, copies]);
+
+describe('The job language', () => {
+  it('is read with nothing to complain of', async () => {
+    const job = await checkedJob(jobOf(['{spec: plate.tag.yaml, quantity: 2}'], sheets, ['title: Saturday swap']));
+    assert.deepEqual(told(job), []);
+    assert.equal(job.title, 'Saturday swap');
+    assert.deepEqual(made(job), [['plate.tag.yaml', '', '', 2]]);
+  });
+
+  it('says where something does not fit, and goes on with the rest', async () => {
+    const cases: readonly [string, string][] = [
+      ['{spec: plate.tag.yaml, quantity: 0}', '4 bad-value 0'],
+      ['{spec: plate.tag.yaml, quantity: -3}', '4 bad-value -3'],
+      ['{spec: plate.tag.yaml, quantity: two}', '4 bad-value two'],
+      ['{spec: plate.tag.yaml, quantity: 5000}', '4 bad-value 5000'],
+      ['{spec: gone.tag.yaml}', '4 bad-file gone.tag.yaml'],
+      ['{spec: plate.tag.yaml, orders: gone.csv}', '4 bad-file gone.csv'],
+      ['{spec: plate.tag.yaml, cuontity: 3}', '4 unknown-key cuontity'],
+      ['{quantity: 3}', '4 missing-key {quantity: 3}'],
+      ['{spec: named.tag.yaml}', '4 missing-key {spec: named.tag.yaml}'],
+    ];
+    for (const [entry, problem] of cases) {
+      const job = await checkedJob(jobOf([entry, '{spec: plate.tag.yaml, quantity: 1}'], sheets));
+      assert.deepEqual(told(job), [problem], entry);
+      const isMade = made(job).length === (entry.includes('cuontity') ? 2 : 1);
+      assert.ok(isMade, `${entry}: ${JSON.stringify(made(job))}`);
+    }
+  });
+
+  it('says what a file that is no job should begin with', async () => {
+    const job = await checkedJob('tags: [{spec: plate.tag.yaml}]\nsheets: {ply3: [{size: [200, 100]}]}\n');
+    assert.equal(job.issues[0]!.message, 'A job starts with the line “tagwright_job: 1”.');
+    assert.deepEqual(
+      (await checkedJob('tagwright_job: [')).issues.map(({ code }) => code),
+      ['yaml-syntax'],
+    );
+    assert.deepEqual(
+      (await checkedJob('just words')).issues.map(({ code }) => code),
+      ['not-a-spec'],
+    );
+    assert.deepEqual(
+      (await checkedJob('')).issues.map(({ code }) => code),
+      ['not-a-spec'],
+    );
+  });
+
+  it('knows the stocks of the workshop’s file', async () => {
+    const job = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [...sheets, 'chery2: [{size: [200 mm, 100 mm]}]']));
+    assert.deepEqual(
+      told(job),
+      ['6 unknown-name chery2'].map((line) => line.replace('6', '7')),
+    );
+    assert.match(job.issues[0]!.message, /Did you mean “cherry2”/);
+  });
+
+  it('needs sheets for every stock that is cut', async () => {
+    const job = await checkedJob(jobOf(['{spec: layered.tag.yaml}', '{spec: plate.tag.yaml}'], sheets));
+    assert.match(job.issues[0]!.message, /no sheets of “cherry2”, which layered\.tag\.yaml is cut from/);
+    assert.deepEqual(made(job), [['plate.tag.yaml', '', '', 1]]);
+  });
+
+  it('needs a sheet that the piece goes on', async () => {
+    // 60 × 40 mm with a kerf of 0.2 mm and a margin of 3 mm: 66.2 × 46.2 mm is just enough.
+    for (const [size, goes] of [
+      ['[66.2 mm, 46.2 mm]', true],
+      ['[66.1 mm, 46.2 mm]', false],
+      ['[66.2 mm, 46.1 mm]', false],
+      ['[46.2 mm, 66.2 mm]', false],
+    ] as const) {
+      const job = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [`ply3: [{size: ${size}}]`]));
+      assert.deepEqual(
+        job.issues.map(({ code }) => code),
+        goes ? [] : ['exceeds-sheet'],
+        size,
+      );
+    }
+    const turned = 'ply3: [{size: [46.2 mm, 66.2 mm], turn: quarter}]';
+    assert.deepEqual((await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [turned]))).issues, []);
+  });
+
+  it('finds what uses itself', async () => {
+    const beside = { ...files, 'a.yaml': 'tagwright: 1\nuse: b.yaml\n', 'b.yaml': 'tagwright: 1\nuse: a.yaml\n' };
+    const text = jobOf(['{spec: plate.tag.yaml}'], sheets).replace(
+      'use: shop.workshop.yaml',
+      'use: [shop.workshop.yaml, a.yaml]',
+    );
+    const job = await checkedJob(text, beside);
+    assert.deepEqual(told(job), ['2 cycle a.yaml']);
+    assert.equal(made(job).length, 1);
+  });
+
+  it('leaves out a spec with errors, and says which line of it', async () => {
+    const broken = files['plate.tag.yaml'] as string;
+    const beside = { ...files, 'broken.tag.yaml': broken.replace('[plate]', '[plaet]') };
+    const job = await checkedJob(
+      jobOf(['{spec: broken.tag.yaml, quantity: 3}', '{spec: plate.tag.yaml}'], sheets),
+      beside,
+    );
+    assert.deepEqual(told(job), ['4 unknown-shape broken.tag.yaml']);
+    assert.match(job.issues[0]!.message, /^broken\.tag\.yaml cannot be cut and is left out: line 5: .*plaet/);
+    assert.deepEqual(
+      job.leftOut.map(({ spec, quantity }) => [spec, quantity]),
+      [['broken.tag.yaml', 3]],
+    );
+    assert.equal(made(job).length, 1);
+  });
+});
+
+describe('A table of orders', () => {
+  const withOrders = (csv: string, entry = '{spec: named.tag.yaml, orders: orders.csv}') =>
+    checkedJob(jobOf([entry], sheets), { ...files, 'orders.csv': csv });
+
+  it('makes a tag of every line, as often as it says', async () => {
+    const job = await withOrders('order,quantity,name\n1041,2,Sorrel\n1042,1,Rue\n1041,3,Rue\n');
+    assert.deepEqual([told(job), toldIn(job)], [[], []]);
+    assert.deepEqual(made(job), [
+      ['named.tag.yaml', 'Sorrel', '1041', 2],
+      ['named.tag.yaml', 'Rue', '1042', 1],
+      ['named.tag.yaml', 'Rue', '1041', 3],
+    ]);
+  });
+
+  it('lists faulty lines at their cell, and goes on with the others', async () => {
+    const csv = [
+      'order;quantity;name;rush',
+      '1;0;Sorrel;',
+      '2;-3;Sorrel;',
+      '"3";two;"So;rrel";',
+      '4;1;;',
+      ';1;Sorrel;',
+      '6;1;Sorrel;perhaps',
+      '7;;Sorrel;',
+      '8;2.5;Sorrel;',
+      '9;1;Sorrel;yes',
+      '',
+    ].join('\r\n');
+    const job = await withOrders(csv);
+    assert.deepEqual(told(job), []);
+    assert.deepEqual(toldIn(job), [
+      'orders.csv:2:3 bad-value',
+      'orders.csv:3:3 bad-value',
+      'orders.csv:4:5 bad-value',
+      'orders.csv:5:5 missing-key',
+      'orders.csv:6:1 missing-key',
+      'orders.csv:7:12 bad-value',
+      'orders.csv:8:3 bad-value',
+      'orders.csv:9:3 bad-value',
+    ]);
+    assert.deepEqual(made(job), [['named.tag.yaml', 'Sorrel', '9', 1]]);
+    assert.equal(job.pieces!.tags[0]!.rush, true);
+    // Every line is made, or is told.
+    assert.equal(job.leftOut.length + made(job).length, 9);
+  });
+
+  it('must have the columns that the spec asks for', async () => {
+    const job = await withOrders('order,quantity,plant\n1,1,Sorrel\n');
+    assert.match(job.issues[0]!.message, /“orders\.csv” has no column “name”, which named\.tag\.yaml asks for/);
+    assert.equal(told(job)[0], '4 unknown-name orders.csv');
+    assert.equal(job.leftOut.length, 1);
+  });
+
+  it('may be empty, broken, or far too long, and is told as a whole', async () => {
+    for (const [csv, message] of [
+      ['', /is empty/],
+      ['order,quantity,name\n', /has no rows/],
+      ['order,quantity,name\n1,1,"Sorrel\n', /quotation mark/],
+      [`order,quantity,name\n${'1,1,Sorrel\n'.repeat(10_000)}`, /has 10000 lines; a job takes at most 1000/],
+    ] as const) {
+      const job = await withOrders(csv);
+      assert.equal(job.issues.length, 1);
+      assert.match(job.issues[0]!.message, message);
+    }
+  });
+
+  it('takes the place of a batch that the spec has', async () => {
+    const listed = (files['named.tag.yaml'] as string).replace('shapes:', 'batch: [Borage, Lovage]\nshapes:');
+    const beside = { ...files, 'named.tag.yaml': listed, 'orders.csv': 'name\nRue\n' };
+    const both = ['{spec: named.tag.yaml, quantity: 2}', '{spec: named.tag.yaml, orders: orders.csv}'];
+    const job = await checkedJob(jobOf(both, sheets), beside);
+    assert.deepEqual(
+      made(job).map(([, label, , copies]) => [label, copies]),
+      [
+        ['Borage', 2],
+        ['Lovage', 2],
+        ['Rue', 1],
+      ],
+    );
+  });
+
+  it('says a fault of the spec once, and not at every line', async () => {
+    const broken = (files['named.tag.yaml'] as string).replace('height: 3 mm', 'hieght: 3 mm');
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {
+      ...files,
+      'named.tag.yaml': broken,
+      'orders.csv': 'order,name\n1,Rue\n2,Sorrel\n3,\n',
+    });
+    assert.deepEqual(told(job), ['4 unknown-key named.tag.yaml']);
+    assert.deepEqual(toldIn(job), ['orders.csv:4:3 missing-key']);
+    assert.equal(job.leftOut.length, 3);
+  });
+});

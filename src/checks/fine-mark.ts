@@ -17,8 +17,8 @@ const worthTellingMm = 3;
 export const fineMarks: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.marks
-      // The modules of a code meet at their corners, and have a limit of their own.
-      .filter(({ codes }) => !codes)
+      // The modules of a code meet at their corners, and have a limit of their own; lines are as thick as the beam.
+      .filter(({ codes, lines }) => !codes && !lines)
       .flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))),
   );
 

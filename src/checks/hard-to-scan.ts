@@ -10,6 +10,8 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { channels } from '../look/channels.ts';
 import { lookOfStock } from '../look/stock-look.ts';
+import type { Machine, Stock } from '../spec/model.ts';
+import { fromStock } from '../tag/by-stock.ts';
 import { moduleOf, squareOf } from '../tag/code.ts';
 import type { Code } from '../tag/code.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -73,7 +75,8 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
   if (as === 'score')
     return finding('Only the outlines of this code would be scored, which nothing reads; engrave it.');
   const module = moduleOf(code);
-  const least = leastModule(tag);
+  const { stock, machine } = fromStock(tag, piece.cutFrom ?? tag, [piece]);
+  const least = leastModule(stock, machine);
   if (module < least - slackMm) {
     const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width (rule of thumb, no source).`;
     return finding(message, module, least);
@@ -88,7 +91,7 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
     const message = `Only ${mm(clear * module)} is clear round this code; minimum ${mm(clearModules * module)}, ${clearModules} of its modules (ISO/IEC 18004).`;
     return finding(message, clear * module, clearModules * module);
   }
-  if (as === 'engrave' && code.isLight !== isLight(tag))
+  if (as === 'engrave' && code.isLight !== isLight(stock))
     return finding(
       'This code comes out light on dark, which many phones do not read. Engrave a panel without it instead, or the code alone.',
     );
@@ -96,7 +99,7 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
 }
 
 /** The width of the beam as it engraves, or the distance of its lines where that is more. */
-function leastModule({ stock, machine }: Tag): number {
+function leastModule(stock: Stock, machine: Machine | undefined): number {
   const beam = stock.kerfs?.engrave ?? Math.max(stock.kerf, finestMm);
   return leastBeams * Math.max(beam, machine?.hatch ?? 0);
 }
@@ -127,7 +130,7 @@ function clearOf({ code, as, region, path }: Used, piece: Piece, tag: Tag): numb
 }
 
 /** Whether engraving comes out lighter than the face of the stock. */
-function isLight({ stock }: Tag): boolean {
+function isLight(stock: Stock): boolean {
   const { burn, wood } = lookOfStock(stock);
   return lightness(burn) > lightness(wood);
 }

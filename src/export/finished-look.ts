@@ -6,6 +6,7 @@ import { intersection, offset, union } from '../geometry/clipper.ts';
 import { transformCurves } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
+import { fitLines } from '../geometry/strokes.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
@@ -97,10 +98,10 @@ function drawMarks(
   face: string,
   { toPaper, scale, paths }: { toPaper: Affine; scale: number; paths: (region: Region) => CurvePath },
 ): void {
-  const marked = (operation: 'engrave' | 'score') =>
-    marks.filter((mark) => mark.operation === operation).map((mark) => mark.region);
   // What is cut away shows no engraving: the tie's opening stays open in a field that it is set in.
-  const engraved = paths(intersection(union(marked('engrave')), region));
+  const engraved = paths(
+    intersection(union(marks.filter((mark) => mark.operation === 'engrave').map((mark) => mark.region)), region),
+  );
   if (engraved.length > 0) {
     const by = applyToVector(lipMm, toPaper);
     page.clipped(paths(region), [
@@ -111,7 +112,13 @@ function drawMarks(
     ]);
     page.draw(engraved, { fill: blend(face, burn, burnStrength) });
   }
-  for (const scored of marked('score'))
+  const isLine = (mark: Piece['marks'][number]) => mark.operation === 'score' && mark.lines;
+  for (const { lines = [] } of marks.filter(isLine))
+    page.draw(transformCurves(curvesOf(fitLines(lines)), toPaper), {
+      stroke: blend(face, burn, 0.75),
+      lineWidth: scoreWidthMm * scale,
+    });
+  for (const { region: scored } of marks.filter((mark) => mark.operation === 'score' && !mark.lines))
     page.draw(paths(offset(scored, 0)), { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale });
 }
 

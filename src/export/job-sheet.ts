@@ -122,10 +122,10 @@ function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): nu
   const [x, bottom] = [left + (width - maxX * scale) / 2, y - high + paddingMm];
   for (const { operation, layer, paths } of plan.steps) {
     const { color } = styleOf(tag, operation, layer);
-    for (const { contours } of paths)
+    for (const { contours, alongLines } of paths)
       page.draw(
         curvesOf(contours, scale, x, bottom),
-        operation === 'engrave' ? { fill: color } : { stroke: color, lineWidth: 0.2 },
+        operation === 'engrave' && !alongLines ? { fill: color } : { stroke: color, lineWidth: 0.2 },
       );
   }
   for (const { number, piece } of assemblySteps(tag)) {

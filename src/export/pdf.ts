@@ -56,8 +56,10 @@ export async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const page = new PageBuilder();
   for (const { operation, layer, paths } of plan.steps) {
     const { color, lineWidth } = styleOf(tag, operation, layer);
-    for (const { contours } of paths)
-      page.draw(curvesOf(contours), operation === 'engrave' ? { fill: color } : { stroke: color, lineWidth });
+    for (const { contours, alongLines } of paths) {
+      const isFilled = operation === 'engrave' && !alongLines;
+      page.draw(curvesOf(contours), isFilled ? { fill: color } : { stroke: color, lineWidth });
+    }
   }
   const note = errorNote(job);
   if (!note) return page.page(width, maxY);

@@ -82,7 +82,8 @@ async function planOfStock(
     for (const piece of named.tag.pieces) {
       const lines = piecePaths(piece, named.tag);
       // Marks may run beyond the edge, and nothing else may lie there.
-      const region = union([lines.cut, lines.engrave, lines.score]);
+      const burnt = piece.marks.filter((mark) => mark.lines).map((mark) => mark.region);
+      const region = union([lines.cut, lines.engrave, lines.score, ...burnt]);
       if (region.length > 0) single.push({ name: named.name, piece, lines, region });
     }
   }

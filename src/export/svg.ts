@@ -19,7 +19,8 @@ export function toSvg(job: Job): string {
   const groups = plan.steps.map(({ operation, layer, paths }) => {
     const style = styleOf(tag, operation, layer);
     const lines = paths.map(
-      ({ piece, contours }) => `    <path data-piece="${escape(piece)}" d="${svgPath(contours, plan.bounds.maxY)}"/>`,
+      ({ piece, contours, alongLines }) =>
+        `    <path data-piece="${escape(piece)}"${alongLines ? ` ${asLine(style)}` : ''} d="${svgPath(contours, plan.bounds.maxY)}"/>`,
     );
     return [
       `  <g id="${operation}${layer ? `-${layer.index + 1}` : ''}" ${drawn(operation, style)}>`,
@@ -39,10 +40,12 @@ export function toSvg(job: Job): string {
   ].join('\n');
 }
 
-function drawn(operation: Operation, { color, lineWidth }: Style): string {
-  return operation === 'engrave'
-    ? `fill="${color}" fill-rule="evenodd" stroke="none"`
-    : `fill="none" stroke="${color}" stroke-width="${figure(lineWidth)}"`;
+function drawn(operation: Operation, style: Style): string {
+  return operation === 'engrave' ? `fill="${style.color}" fill-rule="evenodd" stroke="none"` : asLine(style);
+}
+
+function asLine({ color, lineWidth }: Style): string {
+  return `fill="none" stroke="${color}" stroke-width="${figure(lineWidth)}"`;
 }
 
 /** XML 1.0: the five reserved characters, and control characters, which no XML file may hold. */

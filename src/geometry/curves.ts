@@ -5,7 +5,7 @@
  * with or without its `Z`, because only areas are of interest here.
  */
 
-import type { Affine, Bounds, Point, Ring } from './types.ts';
+import type { Affine, Bounds, Line, Point, Ring } from './types.ts';
 
 export type CurveCommand =
   | { readonly type: 'M'; readonly x: number; readonly y: number }
@@ -47,6 +47,27 @@ export interface FlattenOptions {
  * @throws RangeError for a coordinate that is not finite or is kilometres away, or a tolerance that is not above 0.
  */
 export function flatten(path: CurvePath, options: FlattenOptions = {}): Ring[] {
+  return traced(path, options, (ring) => {
+    const [first, last] = [ring[0], ring.at(-1)];
+    if (ring.length > 1 && first!.x === last!.x && first!.y === last!.y) ring.pop();
+    return ring.length > 2;
+  });
+}
+
+/** The same as lines, open ones too; a closed one ends in its first point. */
+export function flattenLines(path: CurvePath, options: FlattenOptions = {}): Line[] {
+  return traced(path, options, (line, isClosed) => {
+    if (isClosed && line.length > 1) line.push(line[0]!);
+    return line.length > 1;
+  });
+}
+
+/** `finished`: what is still to be done to a contour, and whether it is one. */
+function traced(
+  path: CurvePath,
+  options: FlattenOptions,
+  finished: (points: Point[], isClosed: boolean) => boolean,
+): Ring[] {
   const tolerance = options.tolerance ?? flatteningToleranceMm;
   if (!(tolerance > 0)) throw new RangeError(`Flattening tolerance must be above 0, not ${tolerance}.`);
   const rings: Ring[] = [];
@@ -62,18 +83,15 @@ export function flatten(path: CurvePath, options: FlattenOptions = {}): Ring[] {
     if (last?.x !== point.x || last.y !== point.y) ring.push(point);
     at = point;
   };
-  const finish = (): void => {
-    const first = ring[0];
-    const last = ring.at(-1);
-    if (ring.length > 1 && first!.x === last!.x && first!.y === last!.y) ring.pop();
-    if (ring.length > 2) rings.push(ring);
+  const finish = (isClosed = false): void => {
+    if (finished(ring, isClosed)) rings.push(ring);
     ring = [];
     at = start;
   };
 
   for (const command of options.affine ? transformCurves(path, options.affine) : path) {
     if (command.type === 'Z') {
-      finish();
+      finish(true);
       continue;
     }
     if (command.type === 'M') {

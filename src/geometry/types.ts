@@ -35,3 +35,6 @@ export interface Affine {
   readonly e: number;
   readonly f: number;
 }
+
+/** Points one after the other; closed where the first and the last are the same. */
+export type Line = readonly Point[];

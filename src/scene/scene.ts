@@ -6,7 +6,7 @@
 import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, boxCentre, centroid, contains, ringArea } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
-import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
+import type { Bounds, Line, Point, Region, Ring } from '../geometry/types.ts';
 import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
 import type { Stock } from '../spec/model.ts';
@@ -122,8 +122,17 @@ export function pathData(region: Region): PathData {
   return simplified(region, drawnWithinMm).map(ringData).join('');
 }
 
-/** Steps from point to point, counted in thousandths so that what is rounded does not add up. */
 function ringData(ring: Ring): PathData {
+  return `${stepsAlong(ring)}z`;
+}
+
+/** Lines that enclose nothing. */
+function lineData(lines: readonly Line[]): PathData {
+  return lines.map(stepsAlong).join('');
+}
+
+/** Steps from point to point, counted in thousandths so that what is rounded does not add up. */
+function stepsAlong(ring: Line): PathData {
   let [x, y] = [0, 0];
   let data = '';
   ring.forEach((point, index) => {
@@ -131,7 +140,7 @@ function ringData(ring: Ring): PathData {
     data += `${index === 0 ? 'M' : index === 1 ? 'l' : ' '}${figure(toX - x)} ${figure(toY - y)}`;
     [x, y] = [toX, toY];
   });
-  return `${data}z`;
+  return data;
 }
 
 /** What follows the whole millimetres. A number is written many times more slowly as a fraction than as a whole. */
@@ -200,7 +209,7 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
     id: ids.mark(piece.id, index),
     label: all.length > 1 ? `${word} ${nth + 1}` : word,
     operation,
-    data: pathData(mark.region),
+    data: mark.lines && mark.operation === 'score' ? lineData(mark.lines) : pathData(mark.region),
     source: sourceOf(mark.path),
   }));
 }

@@ -279,8 +279,8 @@ export type Generator =
       readonly towards: 'down' | 'up' | 'left' | 'right';
       readonly lap?: number;
     }
-  | { readonly kind: 'path'; readonly data: string; readonly mmPerUnit: number }
-  | { readonly kind: 'drawing'; readonly file: string }
+  | { readonly kind: 'path'; readonly data: string; readonly mmPerUnit: number; readonly asLines: boolean }
+  | { readonly kind: 'drawing'; readonly file: string; readonly asLines: boolean }
   | {
       readonly kind: 'around';
       readonly shape: Shape;

@@ -21,7 +21,7 @@ export function readBorder(
   const at = (...keys: string[]) => [...path, ...keys];
   const shape = shapes.byRef(spec.of, at('of'));
   const inset = problems.length(spec.inset, at('inset'), 'distance') ?? usualInsetMm;
-  const width = problems.length(spec.width, at('width'), 'size');
+  const width = spec.width === undefined ? 0 : problems.length(spec.width, at('width'), 'size');
   const clear = problems.length(spec.clear, at('clear'), 'distance') ?? Math.max(inset, leastClearMm);
   const radius = problems.length(spec.radius, at('radius'), 'distance') ?? 0;
   const clip = problems.length(spec.clip, at('clip'), 'distance') ?? 0;
@@ -52,5 +52,10 @@ function readSecond(
   const isGroup = typeof double === 'object';
   const gap = problems.length(isGroup ? double.gap : double, isGroup ? [...path, 'gap'] : path, 'size');
   const width = isGroup ? problems.length(double.width, [...path, 'width'], 'size') : first;
+  if (isGroup && double.width !== undefined && first === 0) {
+    const range = problems.source.keyRange([...path, 'width']);
+    const message = 'The first line has no width, so the second has none either.';
+    problems.error('bad-value', [...path, 'width'], message, { range });
+  }
   return gap === undefined ? undefined : { from: first + gap, to: first + gap + (width ?? first) };
 }

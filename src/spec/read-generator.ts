@@ -44,8 +44,8 @@ const generators = {
   ticket: [],
   scallops: [],
   stack: [],
-  path: [],
-  drawing: [],
+  path: ['lines'],
+  drawing: ['lines'],
   around: ['by', 'holes', 'bays'],
   union: [],
   difference: [],
@@ -103,6 +103,20 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   return key;
 }
 
+/** Modifiers for what has a width. */
+const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
+
+/** Whether strokes stay lines; what cannot be done to lines is reported. */
+function keptAsLines(spec: ShapeSpec, path: YamlPath, problems: Problems): boolean {
+  if (spec.lines !== true) return false;
+  for (const key of forAreas) {
+    if (spec[key] === undefined) continue;
+    const range = problems.source.keyRange([...path, key]);
+    problems.error('bad-value', [...path, key], `“${key}” is for areas; lines have no width.`, { range });
+  }
+  return true;
+}
+
 /** A key that is unknown, which has been reported with the generator that was meant. */
 function misspelt(path: YamlPath, problems: Problems): boolean {
   return problems.keysAt(path).some((key) => nearest(key, generatorKeys).length > 0);
@@ -155,9 +169,14 @@ export function readGenerator(
       };
     }
     case 'path':
-      return { kind: 'path', data: spec.path!, mmPerUnit: problems.units === 'in' ? mmPerInch : 1 };
+      return {
+        kind: 'path',
+        data: spec.path!,
+        mmPerUnit: problems.units === 'in' ? mmPerInch : 1,
+        asLines: keptAsLines(spec, path, problems),
+      };
     case 'drawing':
-      return { kind: 'drawing', file: problems.beside(spec.drawing!) };
+      return { kind: 'drawing', file: problems.beside(spec.drawing!), asLines: keptAsLines(spec, path, problems) };
     case 'around': {
       const shape = shapes.byRef(spec.around!, at('around'));
       const by = problems.length(spec.by, at('by'), 'distance');

@@ -2,7 +2,7 @@
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel, Stock } from './model.ts';
+import type { Entry, Hanger, HangerPlace, PieceModel, Shape, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
@@ -27,7 +27,11 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
-    const list = (key: 'body' | 'cut' | 'score' | 'engrave') => readEntries(spec[key], [...path, key], shapes);
+    const list = (key: 'body' | 'cut' | 'score' | 'engrave') => {
+      const entries = readEntries(spec[key], [...path, key], shapes);
+      if (key === 'body' || key === 'cut') for (const entry of entries) tellLines(entry, problems);
+      return entries;
+    };
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
     const body = list('body');
@@ -78,6 +82,31 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
     const shape = ref === undefined ? undefined : shapes.byRef(ref, [...path, index]);
     return shape ? [{ shape, path: [...path, index] }] : [];
   });
+}
+
+/** Lines enclose nothing, so nothing can be made of them or cut out with them. */
+function tellLines({ shape, path }: Entry, problems: Problems): void {
+  if (!isOpenLines(shape)) return;
+  const name = shape.name === undefined ? 'This shape' : `“${shape.name}”`;
+  problems.error('bad-value', path, `${name} is made of lines, which enclose nothing: score or engrave it.`);
+}
+
+function isOpenLines({ generator }: Shape): boolean {
+  switch (generator.kind) {
+    case 'path':
+    case 'drawing':
+      return generator.asLines;
+    case 'from':
+      return isOpenLines(generator.shape);
+    case 'border':
+      return generator.lines.every(({ from, to }) => from === to);
+    case 'union':
+      return generator.shapes.every(isOpenLines);
+    case 'repeat':
+      return isOpenLines(generator.shapes[0]);
+    default:
+      return false;
+  }
 }
 
 function checkGlue(target: string, id: string, ids: readonly string[], path: YamlPath, problems: Problems): void {

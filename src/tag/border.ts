@@ -4,14 +4,15 @@ import { clippedCorners } from '../geometry/clip-corners.ts';
 import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
 import { area, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
-import type { Region } from '../geometry/types.ts';
+import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
+import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/model.ts';
 
 /** How a border was made, so that it can be led round openings once they are known. */
 export interface Border {
   /** What its outer line encloses. */
   readonly within: Region;
-  /** Its lines, from the outer edge of `within` inwards, in mm. */
+  /** Its lines, from the outer edge of `within` inwards, in mm; without a width they end where they begin. */
   readonly lines: readonly { readonly from: number; readonly to: number }[];
   /** What it keeps free round openings, in mm. */
   readonly clear: number;
@@ -19,9 +20,14 @@ export interface Border {
   readonly ends: boolean;
 }
 
-export interface Bordered {
+export interface Bordered extends Drawn {
   readonly border: Border;
+}
+
+interface Drawn {
   readonly region: Region;
+  /** Where it has no width: what the beam follows. */
+  readonly lines?: readonly Line[];
 }
 
 /** What is narrower than the lines of a border and this, in mm, has no room for them: there the border goes round an opening. */
@@ -31,7 +37,7 @@ const spareMm = 0.1;
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
   const within = withCorners(offset(outersOf(region), -inset, 'miter'), radius, clip);
   const border = clearOf({ within, lines, clear, ends: false }, holesOf(region));
-  return { border, region: drawn(border) };
+  return { border, ...drawn(border) };
 }
 
 /** The border where it keeps clear of what is cut through the piece that it is drawn on. */
@@ -40,7 +46,7 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
   if (!border || openings.length === 0) return solid;
   if (border.ends) return { ...solid, region: difference(solid.region, [offset(openings, border.clear)]) };
   const cleared = clearOf(border, openings);
-  return cleared === border ? solid : { ...solid, border: cleared, region: drawn(cleared) };
+  return cleared === border ? solid : { ...solid, border: cleared, ...drawn(cleared) };
 }
 
 /** As thick as its lines are once they have grown. */
@@ -54,10 +60,13 @@ export function scaledBorder(border: Border, within: Region, scale: number): Bor
   return { ...border, within, lines, clear: border.clear * scale };
 }
 
-function drawn({ within, lines }: Border): Region {
-  return lines.flatMap(({ from, to }) => [
-    ...difference(offset(within, -from, 'miter'), [offset(within, -to, 'miter')]),
-  ]);
+function drawn({ within, lines }: Border): Drawn {
+  const inside = (by: number): Region => offset(within, -by, 'miter');
+  if (lines.every(({ from, to }) => from === to)) {
+    const followed = lines.flatMap(({ from }) => inside(from).map((ring): Line => [...ring, ring[0]!]));
+    return { region: strokesAlong(followed, strokeMm), lines: followed };
+  }
+  return { region: lines.flatMap(({ from, to }) => [...difference(inside(from), [inside(to)])]) };
 }
 
 function withCorners(within: Region, radius: number, clip: number): Region {
@@ -69,7 +78,7 @@ function withCorners(within: Region, radius: number, clip: number): Region {
 function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outersOf(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
-  const band = difference(border.within, [offset(border.within, -deepest, 'miter')]);
+  const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
   const met = partsOf(kept).filter((part) => area(intersection(part, band)) > 0);
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
@@ -83,9 +92,8 @@ function clearOf(border: Border, openings: Region): Border {
 /** Without what is too narrow for the lines between an opening and the edge. */
 function withoutStraits(region: Region, beside: Region, width: number): Region {
   const wide = offset(offset(region, -width / 2), width / 2);
-  const near = offset(beside, spareMm);
-  const straits = partsOf(difference(region, [wide])).filter((part) => area(intersection(part, near)) > 0);
-  return straits.length > 0 ? difference(region, straits) : region;
+  // Corners elsewhere stay as they are.
+  return difference(region, [intersection(difference(region, [wide]), offset(beside, width))]);
 }
 
 function outersOf(region: Region): Region {

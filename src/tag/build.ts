@@ -298,6 +298,11 @@ function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
   }));
 }
 
-function drawnOf({ region, lettering, codes }: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes'> {
-  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}) };
+function drawnOf({
+  region,
+  lettering,
+  codes,
+  lines,
+}: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes' | 'lines'> {
+  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}), ...(lines ? { lines } : {}) };
 }

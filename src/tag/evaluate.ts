@@ -21,7 +21,7 @@ import { placing } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
-import { mapSolid } from './made-shape.ts';
+import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 /** What else is on the pieces that have a shape; `undefined` where there is nothing. */
@@ -164,7 +164,7 @@ export class Evaluator {
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
       const { border } = sized.value;
       return {
-        ...sized.value,
+        ...asArea(sized.value),
         ...(border ? { border: { ...border, ends: true } } : {}),
         region: held.region,
         asked: [

@@ -15,7 +15,7 @@ import type { Code } from './code.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
-import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
+import { centredOutline, drawnOutline, hubbedOutline, linesOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
@@ -70,6 +70,8 @@ export async function generate(
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
+      if ('curves' in value && generator.asLines)
+        return cache.get('drawn lines', parsed.id, () => linesOutline(value.curves));
       if ('curves' in value)
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
       const message = `This is not valid SVG path data: ${value.problem}.`;
@@ -78,6 +80,8 @@ export async function generate(
     }
     case 'drawing': {
       const drawing = resources.drawing(generator.file);
+      if (drawing && generator.asLines)
+        return cache.get('lines of drawing', drawing.id, () => linesOutline(drawing.lines.flat()));
       return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.shapes));
     }
     case 'from': {
@@ -126,6 +130,7 @@ export async function generate(
         return solidOutline({
           region: union(copies.made.map(({ region }) => region)),
           asked,
+          ...linesOfAll(copies.made),
           ...(codes.length > 0 ? { codes } : {}),
           ...withLettering(lettering),
         });
@@ -159,12 +164,14 @@ export async function generate(
           kind === 'intersection'
             ? []
             : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
+        const lines = kind === 'union' ? linesOfAll(made.map(({ value }) => value)) : {};
         // What a shape is cut out with is no part of it any more.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return solidOutline({
           region: combined(kind, regions),
           asked,
+          ...lines,
           ...(codes.length > 0 ? { codes } : {}),
           ...(parts.size > 0 ? { parts } : {}),
           ...withLettering(lettering),
@@ -278,6 +285,12 @@ function respaced(
 /** The lettering of a shape that becomes a member of another. */
 function letteringWithin({ region, lettering = [] }: MadeShape): readonly Lettering[] {
   return lettering.map((each) => each.within(region));
+}
+
+/** Lines stay lines where there is nothing else. */
+function linesOfAll(made: readonly MadeShape[]): Pick<MadeShape, 'lines'> {
+  const lines = made.flatMap((each) => each.lines ?? []);
+  return lines.length > 0 && made.every((each) => each.lines) ? { lines } : {};
 }
 
 /** The codes of a shape that becomes a member of another; cut out of it, their dark modules are light. */

@@ -42,7 +42,12 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
     if (path !== undefined) files.add(path);
     return path;
   };
-  for (const shape of everyShape(model)) {
+  const shapes = everyShape(model);
+  // What one shape leaves out as a line, another may be made of.
+  const linedFiles = new Set(
+    [...shapes].flatMap(({ generator }) => (generator.kind === 'drawing' && generator.asLines ? [generator.file] : [])),
+  );
+  for (const shape of shapes) {
     const { generator } = shape;
     if (generator.kind === 'text') {
       const faces: FontFace[] = [];
@@ -59,7 +64,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       const path = [...shape.path, 'drawing'];
       const known = drawings.get(generator.file);
       if (known) {
-        findings.push(...leftOutFindings(generator.file, known.leftOut, path));
+        findings.push(...drawnFindings(known, generator, linedFiles, path));
         continue;
       }
       const file = locate(generator.file);
@@ -68,7 +73,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       if ('code' in result) findings.push(result);
       else {
         drawings.set(generator.file, result);
-        findings.push(...leftOutFindings(generator.file, result.leftOut, path));
+        findings.push(...drawnFindings(result, generator, linedFiles, path));
       }
     }
   }
@@ -95,6 +100,24 @@ async function loadFont(
   if ('face' in answer) return answer.face;
   const { kind, message, suggestions } = answer.problem;
   return { code: kind, severity: 'error', path, message: message + didYouMean(suggestions), suggestions };
+}
+
+/** What a shape makes nothing of in its drawing. */
+function drawnFindings(
+  { shapes, lines, leftOut }: LoadedDrawing,
+  { file, asLines }: { readonly file: string; readonly asLines: boolean },
+  linedFiles: ReadonlySet<string>,
+  path: Finding['path'],
+): Finding[] {
+  const fault = (words: string): Finding[] => [
+    { code: 'bad-file', severity: 'error', path, message: `The drawing “${file}” ${words}.` },
+  ];
+  if (asLines && lines.length === 0) return fault('has no strokes, and “lines” keeps only those');
+  if (!asLines && shapes.length === 0)
+    return fault('has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines');
+  // How strokes and areas are painted is nothing to lines.
+  if (asLines) return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0 }, path);
+  return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
 }
 
 function outside(path: Finding['path'], name: string): Finding {

@@ -2,7 +2,7 @@
 
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
-import type { Affine, Point, Region } from '../geometry/types.ts';
+import type { Affine, Line, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
 import { scaledBorder } from './border.ts';
 import type { Border } from './border.ts';
@@ -54,6 +54,8 @@ export interface MadeShape {
   readonly shoulders?: readonly Shoulder[];
   /** Of a border: how it was made. */
   readonly border?: Border;
+  /** What is drawn along these and encloses nothing; `region` is then what the beam burns along them. */
+  readonly lines?: readonly Line[];
   /** Every code in it. */
   readonly codes?: readonly Code[];
   /** Only for upright lettering. */
@@ -66,9 +68,18 @@ export interface MadeShape {
   readonly asked?: readonly AskedWidth[];
 }
 
+/** What was drawn along lines, as the area that is burnt along them: once that is changed, they say no more what it is. */
+export function asArea(solid: MadeShape): MadeShape {
+  const area: Mutable<MadeShape> = { ...solid };
+  delete area.lines;
+  return area;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
 /** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
 export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, border, codes, arcCentre, lettering, parts, shoulders } = solid;
+  const { asked, band, border, codes, arcCentre, lettering, lines, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(solid.region, affine),
@@ -77,6 +88,7 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
     ...(border
       ? { border: scaledBorder(border, transform(border.within, affine), Math.sqrt(Math.abs(determinant(affine)))) }
       : {}),
+    ...(lines ? { lines: transform(lines, affine) } : {}),
     ...(codes ? { codes: codes.map((code) => mapCode(code, affine)) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),

@@ -1,10 +1,11 @@
 /** A shape before it has its size. */
 
 import { scaling } from '../geometry/affine.ts';
-import { curveBounds, flatten } from '../geometry/curves.ts';
+import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
+import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
@@ -47,6 +48,20 @@ export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
     undefined,
     (affine) => union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))),
   );
+}
+
+/** Curves that stay lines, where they were drawn. */
+export function linesOutline(curves: CurvePath): CurveOutline {
+  const bounds = curveBounds(curves);
+  const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
+  return {
+    bounds,
+    at: (scaleX, scaleY) => {
+      const affine = scaling(scaleX, scaleY, centre);
+      const lines = flattenLines(curves, { affine });
+      return { lines, region: strokesAlong(lines, strokeMm) };
+    },
+  };
 }
 
 /** A text, its curves also letter by letter; in em. */

@@ -1,6 +1,7 @@
 /** What making a tag needs beside its model: loaded files, the cache, and leave to go on. */
 
 import type { Finding } from '../core/issue.ts';
+import type { CurvePath } from '../geometry/curves.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Checkpoint, StageCache } from './cache.ts';
@@ -11,6 +12,8 @@ export interface LoadedDrawing {
   /** Changes whenever the file's content does. */
   readonly id: string;
   readonly shapes: readonly DrawnShape[];
+  /** Its strokes, for whoever wants lines. */
+  readonly lines: readonly CurvePath[];
   /** What else the file has. */
   readonly leftOut: LeftOut;
 }

@@ -8,7 +8,7 @@ import type { Bounds, Region } from '../geometry/types.ts';
 import { grownBorder } from './border.ts';
 import type { Checkpoint } from './cache.ts';
 import type { CurveOutline } from './outline.ts';
-import { mapSolid } from './made-shape.ts';
+import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 export interface Sizing {
@@ -45,7 +45,12 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
     const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
     const border = made.border && grownBorder(made.border, grow);
-    solid = { ...made, region, ...(border ? { border } : {}), ...(lettering ? { lettering } : {}) };
+    solid = {
+      ...(grow === 0 ? made : asArea(made)),
+      region,
+      ...(border ? { border } : {}),
+      ...(lettering ? { lettering } : {}),
+    };
     const box = boundsOf(region);
     if (!box || (grow === 0 && !outline.changes)) break;
     let lackX = width === undefined ? 0 : width - spanX(box);

@@ -30,5 +30,5 @@ export async function standIns(model: TagModel, loaded: Loaded, library: FontLib
 
 function frame(): LoadedDrawing {
   const drawing = parseSvgDrawing(frameSvg);
-  return { id: 'stand-in', shapes: [], leftOut: {}, ...('problem' in drawing ? {} : drawing) };
+  return { id: 'stand-in', shapes: [], lines: [], leftOut: {}, ...('problem' in drawing ? {} : drawing) };
 }

@@ -1,6 +1,6 @@
 /**
- * The drawing in an SVG file as curves in mm. Only what encloses an area counts; scripts are passed over, text, pictures and lines
- * are counted as left out, and nothing is ever fetched: `use` reaches elements of the same file alone.
+ * The drawing in an SVG file as curves in mm: what encloses an area, and the strokes for whoever wants lines. Scripts are passed
+ * over, text, pictures and lines are counted as left out of the areas, and nothing is ever fetched: `use` reaches elements of the same file alone.
  */
 
 import { XMLParser } from 'fast-xml-parser';
@@ -34,7 +34,8 @@ export interface DrawnShape {
 }
 
 export type DrawingResult =
-  { readonly shapes: readonly DrawnShape[]; readonly leftOut: LeftOut } | { readonly problem: string };
+  | { readonly shapes: readonly DrawnShape[]; readonly lines: readonly CurvePath[]; readonly leftOut: LeftOut }
+  | { readonly problem: string };
 
 /**
  * Every path and basic shape of an SVG 1.1 document, transforms applied, y up. Size: `width` and `height` in their units over
@@ -92,6 +93,7 @@ class Reader {
   readonly #viewport: SvgViewport;
   readonly #named = new Map<string, XmlNode>();
   readonly #shapes: DrawnShape[] = [];
+  readonly #lines: CurvePath[] = [];
   readonly #sheet: StyleSheet;
   readonly #leftOut: LeftOutCounter;
   #elements = 0;
@@ -113,12 +115,8 @@ class Reader {
     const paint = this.#leftOut.paintOf(properties, { fill: 'black', stroke: 'none', strokeWidth: '1' });
     this.#children(this.#root, { transforms: [], rule: 'nonzero', paint, depth: 0 });
     const leftOut = this.#leftOut.counted();
-    if (this.#shapes.length > 0) return { shapes: this.#shapes, leftOut };
-    return {
-      problem: leftOut.line
-        ? 'has only lines without a fill, and only filled shapes are used'
-        : 'has no paths or shapes',
-    };
+    if (this.#shapes.length > 0 || this.#lines.length > 0) return { shapes: this.#shapes, lines: this.#lines, leftOut };
+    return { problem: 'has no paths or shapes' };
   }
 
   /** Elements by their names; style sheets are put into `css`. */
@@ -175,6 +173,7 @@ class Reader {
     if ('problem' in result) throw new Refusal(`has a faulty path: ${result.problem}`);
     this.#commands += result.curves.length;
     if (this.#commands > mostCommands) throw new Refusal(`has more than ${mostCommands} lines and curves`);
+    if (this.#leftOut.isStroked(paint)) this.#lines.push(result.curves);
     const curves = this.#leftOut.filled(result.curves, paint, transforms);
     if (curves.length > 0) this.#shapes.push({ curves, rule });
   }

@@ -80,13 +80,17 @@ export class LeftOutCounter {
     };
   }
 
+  isStroked({ stroke, strokeWidth }: Paint): boolean {
+    return !isNone(stroke) && userUnits(strokeWidth, 1) > 0;
+  }
+
   /**
    * What of an outline is to be filled. Closed outlines are, also if only their line is drawn: that is how outlines to be cut
    * come. Open ones are lines unless they have a fill; what is painted in no way is not there.
    */
   filled(curves: CurvePath, paint: Paint, transforms: readonly string[]): CurvePath {
     const isFilled = !isNone(paint.fill);
-    const isStroked = !isNone(paint.stroke) && userUnits(paint.strokeWidth, 1) > 0;
+    const isStroked = this.isStroked(paint);
     if (!isFilled && !isStroked) return [];
     if (isFilled && !isStroked) {
       this.#fillOf(paint);

@@ -1,6 +1,6 @@
 /** A tag as solid geometry: what the checks judge, the preview draws and the outputs write. */
 
-import type { Point, Region } from '../geometry/types.ts';
+import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Code } from './code.ts';
@@ -16,6 +16,8 @@ export type Operation = (typeof operations)[number];
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
+  /** Where it is drawn along lines: these, and the region is what is burnt along them. */
+  readonly lines?: readonly Line[];
   /** What is drawn. */
   readonly shape: Shape;
   /** The list entry that asks for it. */

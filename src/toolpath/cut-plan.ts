@@ -7,11 +7,12 @@ import { fitContours } from '../geometry/fit-contours.ts';
 import { innerPoint } from '../geometry/inner-point.ts';
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
-import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
+import { fitLines, reversed } from '../geometry/strokes.ts';
+import type { Bounds, Line, Point, Region, Ring } from '../geometry/types.ts';
 import { kerfOf } from '../tag/uncompensated.ts';
 import { operations } from '../tag/tag.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
-import { piecePaths, movePaths } from './piece-paths.ts';
+import { allPaths, piecePaths, movePaths } from './piece-paths.ts';
 import type { PiecePaths } from './piece-paths.ts';
 import { shortTour } from './cut-order.ts';
 import { beginningAt, startPoints } from './start-points.ts';
@@ -24,6 +25,8 @@ const gapMm = 5;
 /** An engraved area with all its outlines; else one outline, in pieces where tabs interrupt it. */
 export interface PlannedPath {
   readonly piece: string;
+  /** Of engraving: the beam follows the contours instead of filling what they enclose. */
+  readonly alongLines?: boolean;
   readonly contours: readonly Contour[];
 }
 
@@ -66,19 +69,20 @@ export function planLaid(
     if (operation === 'engrave' && output.engraveEach) return engravedLayers(laid);
     const paths: PlannedPath[] = [];
     for (const level of levelsOf(operation, laid, cuts)) {
-      const tour = ordered(level, at);
+      const lines = operation === 'score' ? laid.flatMap(({ piece, scoreLines }) => stopsAlong(piece, scoreLines)) : [];
+      const tour = inOrder([...stopsOf(level), ...lines], at);
       for (const { piece, contour, isPart } of tour) {
         const { tabs } = output;
         paths.push({ piece, contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(stock).outer) : [contour] });
       }
       at = paths.length > 0 ? endOf(paths.at(-1)!.contours.at(-1)!) : at;
     }
-    if (operation === 'engrave')
-      paths.push(
-        ...laid
-          .filter(({ engrave }) => engrave.length > 0)
-          .map(({ piece, engrave }) => ({ piece, contours: fitContours(engrave) })),
-      );
+    if (operation === 'engrave') {
+      for (const { piece, engrave } of laid)
+        if (engrave.length > 0) paths.push({ piece, contours: fitContours(engrave) });
+      const lines = laid.flatMap(({ piece, engraveLines }) => stopsAlong(piece, engraveLines));
+      paths.push(...inOrder(lines, at).map(({ piece, contour }) => ({ piece, contours: [contour], alongLines: true })));
+    }
     return { operation, paths };
   });
   return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
@@ -88,8 +92,11 @@ export function planLaid(
 function engravedLayers(laid: readonly PiecePaths[]): PlannedStep[] {
   const layers = new Map<string, PlannedPath[]>();
   for (const { piece, engraveLayers = [] } of laid)
-    for (const { name, region } of engraveLayers)
-      if (region.length > 0) layers.set(name, [...(layers.get(name) ?? []), { piece, contours: fitContours(region) }]);
+    for (const { name, region, lines } of engraveLayers) {
+      const areas = region.length > 0 ? [{ piece, contours: fitContours(region) }] : [];
+      const along = fitLines(lines).map((contour) => ({ piece, contours: [contour], alongLines: true }));
+      if (areas.length + along.length > 0) layers.set(name, [...(layers.get(name) ?? []), ...areas, ...along]);
+    }
   return [...layers].map(([name, paths], index) => ({ operation: 'engrave', layer: { name, index }, paths }));
 }
 
@@ -105,7 +112,7 @@ function sideBySide(tag: Tag): { laid: PiecePaths[]; bounds?: Bounds } {
   for (const piece of tag.pieces) {
     const lines = piecePaths(piece, tag);
     // Marks may run beyond the edge; they are written where they are, and the page holds them.
-    const bounds = boundsOf([...lines.engrave, ...lines.score, ...lines.cut]);
+    const bounds = boundsOf(allPaths(lines));
     if (!bounds) continue;
     laid.push(movePaths(lines, translation(x - bounds.minX, -bounds.minY)));
     x += bounds.maxX - bounds.minX + gapMm;
@@ -173,15 +180,38 @@ interface Planned {
   readonly isPart: boolean;
 }
 
-function ordered(outlines: readonly Outline[], from: Point): Planned[] {
-  const stops = outlines.flatMap(({ piece, ring, part, isPart }) => {
+/** A path, and its shapes by where it is begun. */
+interface Stop {
+  readonly piece: string;
+  readonly isPart: boolean;
+  readonly points: readonly Point[];
+  readonly from: (place: number) => Contour;
+}
+
+function stopsOf(outlines: readonly Outline[]): Stop[] {
+  return outlines.flatMap(({ piece, ring, part, isPart }) => {
     const [contour] = fitContours([ring]);
     if (!contour) return [];
     const places: readonly StartPoint[] = startPoints(contour, part);
-    return [{ piece, contour, places, points: places.map(({ at }) => at), isPart }];
+    return [
+      { piece, isPart, points: places.map(({ at }) => at), from: (at: number) => beginningAt(contour, places[at]!) },
+    ];
   });
+}
+
+/** An open line is begun at either end. */
+function stopsAlong(piece: string, lines: readonly Line[]): Stop[] {
+  return fitLines(lines).map((contour) => ({
+    piece,
+    isPart: false,
+    points: contour.closed ? [contour.start] : [contour.start, endOf(contour)],
+    from: (place: number) => (place === 0 ? contour : reversed(contour)),
+  }));
+}
+
+function inOrder(stops: readonly Stop[], from: Point): Planned[] {
   return shortTour(stops, from).map(({ stop, point }) => {
-    const { piece, contour, places, isPart } = stops[stop]!;
-    return { piece, contour: beginningAt(contour, places[point]!), isPart };
+    const { piece, isPart, from: begun } = stops[stop]!;
+    return { piece, contour: begun(point), isPart };
   });
 }

@@ -14,7 +14,7 @@ import { secondsAcross, secondsAlong } from './motion.ts';
 export interface Work {
   readonly steps: readonly {
     readonly operation: Operation;
-    readonly paths: readonly { readonly contours: readonly Contour[] }[];
+    readonly paths: readonly { readonly contours: readonly Contour[]; readonly alongLines?: boolean }[];
   }[];
   readonly bounds: Bounds;
 }
@@ -58,10 +58,12 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
       .filter(({ operation }) => operation.startsWith(kind))
       .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours));
   const [cuts, scores] = [lines('cut'), lines('score')];
-  const engraved = work.steps
-    .filter(({ operation }) => operation === 'engrave')
-    .flatMap(({ paths }) => paths.map(({ contours }) => contours.map((contour) => flattenContour(contour))));
-  const travels = gaps([...scores, ...cuts]);
+  const engravings = work.steps.filter(({ operation }) => operation === 'engrave').flatMap(({ paths }) => paths);
+  const engraved = engravings
+    .filter(({ alongLines }) => !alongLines)
+    .map(({ contours }) => contours.map((contour) => flattenContour(contour)));
+  const engravedLines = engravings.filter(({ alongLines }) => alongLines).flatMap(({ contours }) => contours);
+  const travels = gaps([...engravedLines, ...scores, ...cuts]);
   const { minX, minY, maxX, maxY } = work.bounds;
   const sheetArea = (maxX - minX) * (maxY - minY);
   const weight = weightOf(tag);
@@ -73,7 +75,7 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
     engravedArea: total(engraved.map(area)),
     ...(tag.machine ? { hatch: tag.machine.hatch } : {}),
     sheetArea,
-    time: timeOf(tag.machine, { cuts, scores, engraved, travels }),
+    time: timeOf(tag.machine, { cuts, scores, engraved, engravedLines, travels }),
     ...(weight === undefined ? {} : { weight }),
     ...(cost ? { cost } : {}),
   };
@@ -118,23 +120,30 @@ interface Parts {
   readonly cuts: readonly Contour[];
   readonly scores: readonly Contour[];
   readonly engraved: readonly ReturnType<typeof flattenContour>[][];
+  /** What is engraved along lines instead of line by line. */
+  readonly engravedLines: readonly Contour[];
   readonly travels: readonly number[];
 }
 
-function timeOf(machine: Machine | undefined, { cuts, scores, engraved, travels }: Parts): TimeTaken {
+function timeOf(machine: Machine | undefined, { cuts, scores, engraved, engravedLines, travels }: Parts): TimeTaken {
   if (!machine) return { missing: ['machine'] };
   const { acceleration, cornerJump, hatch, passes } = machine;
-  const needed = { cut: cuts.length > 0, score: scores.length > 0, engrave: engraved.length > 0 };
+  const needed = {
+    cut: cuts.length > 0,
+    score: scores.length > 0,
+    engrave: engraved.length + engravedLines.length > 0,
+  };
   const missing = (['cut', 'score', 'engrave'] as const).filter((key) => needed[key] && machine[key] === undefined);
   if (missing.length > 0) return { missing };
-  const along = (kind: 'cut' | 'score', contours: readonly Contour[]) =>
+  const along = (kind: 'cut' | 'score' | 'engrave', contours: readonly Contour[]) =>
     passes[kind] *
     total(contours.map((contour) => secondsAlong(contour, { speed: machine[kind]!, acceleration, cornerJump })));
   const cut = along('cut', cuts);
   const score = along('score', scores);
   const engrave =
+    along('engrave', engravedLines) +
     passes.engrave *
-    total(engraved.map((region) => engravingSeconds(region, { speed: machine.engrave!, acceleration, hatch })));
+      total(engraved.map((region) => engravingSeconds(region, { speed: machine.engrave!, acceleration, hatch })));
   const travel = total(travels.map((length) => secondsAcross(length, { speed: machine.travel, acceleration })));
   return { seconds: cut + score + engrave + travel, cut, score, engrave, travel };
 }

@@ -2,7 +2,7 @@
 
 import { transform } from '../geometry/affine.ts';
 import { offset, union } from '../geometry/clipper.ts';
-import type { Affine, Region } from '../geometry/types.ts';
+import type { Affine, Line, Region } from '../geometry/types.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
@@ -12,6 +12,7 @@ import { removeDuplicates } from './remove-duplicates.ts';
 export interface EngravedLayer {
   readonly name: string;
   readonly region: Region;
+  readonly lines: readonly Line[];
 }
 
 export interface PiecePaths {
@@ -21,6 +22,9 @@ export interface PiecePaths {
   /** The same by layers, where each entry has its own. */
   readonly engraveLayers?: readonly EngravedLayer[];
   readonly score: Region;
+  /** What is engraved and scored along lines, and encloses nothing. */
+  readonly engraveLines: readonly Line[];
+  readonly scoreLines: readonly Line[];
   readonly cut: Region;
 }
 
@@ -33,27 +37,48 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
   const stock = stockOf(piece, { stock: usual });
   const { outer, inner } = kerfOf(stock);
   const marked = (operation: 'engrave' | 'score') =>
-    union(marks.filter((mark) => mark.operation === operation).map((mark) => mark.region));
+    union(marks.filter((mark) => mark.operation === operation && !mark.lines).map((mark) => mark.region));
+  const linesOf = (operation: 'engrave' | 'score') =>
+    marks.filter((mark) => mark.operation === operation).flatMap((mark) => mark.lines ?? []);
   const thinned = (marks: Region) => offset(marks, -(stock.kerfs?.engrave ?? 0) / 2);
   const layers = marks
     .filter(({ operation }) => operation === 'engrave')
-    .map((mark, index) => ({ name: mark.shape.name ?? `engrave ${index + 1}`, region: thinned(mark.region) }));
+    .map((mark, index) => ({
+      name: mark.shape.name ?? `engrave ${index + 1}`,
+      region: mark.lines ? [] : thinned(mark.region),
+      lines: mark.lines ?? [],
+    }));
   return {
     piece: id,
     engrave: thinned(marked('engrave')),
     ...(output.engraveEach ? { engraveLayers: layers } : {}),
-    score: removeDuplicates(marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...mark.region])),
+    score: removeDuplicates(
+      marks.filter(({ operation, lines }) => operation === 'score' && !lines).flatMap((mark) => [...mark.region]),
+    ),
+    engraveLines: linesOf('engrave'),
+    scoreLines: linesOf('score'),
     cut: cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 }),
   };
 }
 
-export function movePaths({ piece, engrave, engraveLayers, score, cut }: PiecePaths, by: Affine): PiecePaths {
-  const layers = engraveLayers?.map(({ name, region }) => ({ name, region: transform(region, by) }));
+export function movePaths(paths: PiecePaths, by: Affine): PiecePaths {
+  const layers = paths.engraveLayers?.map(({ name, region, lines }) => ({
+    name,
+    region: transform(region, by),
+    lines: transform(lines, by),
+  }));
   return {
-    piece,
+    piece: paths.piece,
     ...(layers ? { engraveLayers: layers } : {}),
-    engrave: transform(engrave, by),
-    score: transform(score, by),
-    cut: transform(cut, by),
+    engrave: transform(paths.engrave, by),
+    score: transform(paths.score, by),
+    engraveLines: transform(paths.engraveLines, by),
+    scoreLines: transform(paths.scoreLines, by),
+    cut: transform(paths.cut, by),
   };
+}
+
+/** Every point that the beam may come to. */
+export function allPaths({ engrave, score, engraveLines, scoreLines, cut }: PiecePaths): Region {
+  return [...engrave, ...score, ...engraveLines, ...scoreLines, ...cut];
 }

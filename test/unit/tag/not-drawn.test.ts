@@ -118,7 +118,7 @@ pieces:
     const svg = '<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0H9V9" fill="none" stroke="red"/></svg>';
     await assert.rejects(
       drawn('', svg),
-      /The drawing “leaf.svg” has only lines without a fill, and only filled shapes are used/,
+      /The drawing “leaf.svg” has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines/,
     );
   });
 });

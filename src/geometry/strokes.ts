@@ -1,0 +1,80 @@
+/** Lines that enclose nothing: the strokes that a beam draws along them, and the curves they stand for. */
+
+import { offset } from './clipper.ts';
+import { endOf } from './contour.ts';
+import type { Contour, Segment } from './contour.ts';
+import { fitContours } from './fit-contours.ts';
+import type { Line, Region, Ring } from './types.ts';
+
+/** Points nearer to each other than this, in mm, are one. */
+const samePointMm = 0.002;
+
+/** What the beam burns along a line, in mm: the finest it draws (rule of thumb, no source). */
+export const strokeMm = 0.2;
+
+/** What is burnt along the lines, `width` mm wide and round at the ends. */
+export function strokesAlong(lines: readonly Line[], width: number): Region {
+  return offset(lines.flatMap(alongAndBack), width / 2);
+}
+
+/** Lines of arcs, curves and straight stretches, one for each, closed where its ends meet; too short ones have none. */
+export function fitLines(lines: readonly Line[]): Contour[] {
+  return lines.flatMap((line) => fitLine(line) ?? []);
+}
+
+function fitLine(line: Line): Contour | undefined {
+  const [first, last] = [line[0], line.at(-1)];
+  if (!first || !last || line.length < 2) return undefined;
+  if (isClosed(line)) return fitContours([line.slice(0, -1)])[0];
+  const straight = line.slice(1).map((to): Segment => ({ type: 'line', to }));
+  if (straight.length === 1) return { start: first, segments: straight, closed: false };
+  // Gone along and back it is a ring whose sharpest corners are its ends, which are kept as they are.
+  const [there = []] = alongAndBack(line);
+  const [ring] = fitContours([[...there.slice(1), first]]);
+  const doubled = ring ? [...ring.segments, ...ring.segments] : [];
+  const ends = ring ? [ring.start, ...doubled.map(({ to }) => to)] : [];
+  const from = ends.findIndex((point) => isSame(point, first));
+  const to = ends.findIndex((point, index) => index > from && isSame(point, last));
+  const segments = from >= 0 && to >= 0 ? doubled.slice(from, to) : straight;
+  return { start: first, segments, closed: false };
+}
+
+/** The same the other way round. */
+export function reversed(contour: Contour): Contour {
+  const { start, segments, closed } = contour;
+  const starts = [start, ...segments.map(({ to }) => to)];
+  const back = segments.map((segment, index): Segment => {
+    const to = starts[index]!;
+    switch (segment.type) {
+      case 'line':
+        return { type: 'line', to };
+      case 'arc':
+        return { type: 'arc', to, centre: segment.centre, sweep: -segment.sweep };
+      case 'cubic':
+        return { type: 'cubic', to, c1: segment.c2, c2: segment.c1 };
+    }
+  });
+  return { start: endOf(contour), segments: back.reverse(), closed };
+}
+
+/** A ring without area, which grows as a line does; one of two points gets a third between them. */
+function alongAndBack(line: Line): Ring[] {
+  if (isClosed(line)) return closedRings(line);
+  if (line.length < 2) return [];
+  const [a, b] = line as [Line[number], Line[number]];
+  const points = line.length > 2 ? line : [a, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, b];
+  return [[...points, ...points.slice(1, -1).reverse()]];
+}
+
+/** One way round and the other, so that what is between them is no part of it. */
+function closedRings(line: Line): Ring[] {
+  return [[...line.slice(0, -1), ...line.toReversed().slice(0, -1)]];
+}
+
+function isClosed(line: Line): boolean {
+  return line.length > 3 && isSame(line[0]!, line.at(-1)!);
+}
+
+function isSame(a: Line[number], b: Line[number]): boolean {
+  return Math.hypot(a.x - b.x, a.y - b.y) <= samePointMm;
+}

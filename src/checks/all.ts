@@ -8,6 +8,7 @@ import { cutOffBody } from './cut-off-body.ts';
 import { fineMarks } from './fine-mark.ts';
 import { gapCloses } from './gap-closes.ts';
 import { hardToRead } from './hard-to-read.ts';
+import { hardToScan } from './hard-to-scan.ts';
 import { hangerWeak } from './hanger-weak.ts';
 import { hangsAskew } from './hangs-askew.ts';
 import { holeBlocked } from './hole-blocked.ts';
@@ -51,6 +52,7 @@ export const checks: readonly Check[] = [
   marksOverlap,
   cutOffBody,
   hardToRead,
+  hardToScan,
   byEach(fineMarks),
   offBacking,
   piecesOverlap,

@@ -108,7 +108,7 @@ function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: 
     ...others.map(({ region, shape }) => ({ region, what: `the cut ${calledOf(shape) ?? 'beside it'}` })),
     ...piece.hangers.map(({ opening, kind }) => ({
       region: opening,
-      what: kind === 'ring' ? 'the hole of the ring' : `the ${kind} for the tie`,
+      what: kind === 'ring' ? 'the hole of the ring' : kind === 'keyhole' ? 'the keyhole' : `the ${kind} for the tie`,
     })),
   ];
   return openings.find(({ region }) => area(difference(inBody, [region])) < nothingMm2)?.what;

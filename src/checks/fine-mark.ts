@@ -15,7 +15,12 @@ export const finestMm = 0.2;
 const worthTellingMm = 3;
 
 export const fineMarks: Check = ({ pieces, stock }) =>
-  pieces.flatMap((piece) => piece.marks.flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))));
+  pieces.flatMap((piece) =>
+    piece.marks
+      // The modules of a code meet at their corners, and have a limit of their own.
+      .filter(({ codes }) => !codes)
+      .flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))),
+  );
 
 const strokesIn = perRegion((region, width) => closeEdges(region, width, 'material'));
 const gapsIn = perRegion((region, width) => closeEdges(region, width, 'gap'));

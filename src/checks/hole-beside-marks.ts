@@ -66,7 +66,7 @@ export interface Nearness {
 export function nearness(hanger: PlacedHanger, { region, lettering }: Beside): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width, isAccent: false };
-  const above = hanger.kind === 'slot' ? undefined : accentAbove(hanger, lettering);
+  const above = hanger.kind === 'slot' || hanger.kind === 'keyhole' ? undefined : accentAbove(hanger, lettering);
   return above === undefined ? undefined : { width: above, isAccent: true };
 }
 

@@ -65,21 +65,23 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
         piece: piece.id,
         path: hanger.path,
         points: [at],
-        message: `A score line runs across the hole (${mm(length, 1)} of it).`,
+        message: `A score line runs across the ${wordOf(hanger)} (${mm(length, 1)} of it).`,
       });
       continue;
     }
     const crossed = shared(hanger.opening, mark.region);
     const isWithin = area(crossed) > surrounding * area(hanger.opening);
     if (isWithin && !hasLetters(mark.lettering)) continue;
-    report('warning', crossed, 'Engraving runs across the hole');
+    report('warning', crossed, `Engraving runs across the ${wordOf(hanger)}`);
   }
   const over = gluedOver(piece, pieces);
   const towards = over.length > 0 ? pullOf(hanger, piece, pieces) : { x: 0, y: 0 };
   for (const other of over) {
     const covered = shared(hanger.opening, other.region);
-    report('error', covered, `“${other.title}”, glued on, covers the hole`);
-    if (area(covered) < touchingMm2) findings.push(...tooNear(hanger, other, towards, tie, piece));
+    report('error', covered, `“${other.title}”, glued on, covers the ${wordOf(hanger)}`);
+    // A nail needs no room beside its opening: its head lies over what is there.
+    if (area(covered) < touchingMm2 && hanger.kind !== 'keyhole')
+      findings.push(...tooNear(hanger, other, towards, tie, piece));
   }
   return findings.length > 0 ? findings : looksLikeASlip(hanger, piece, pieces);
 }
@@ -97,11 +99,16 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   const [worst] = near.sort((a, b) => a.width - b.width);
   if (!worst) return [];
   const { width, isAccent, name } = worst;
-  const what = kind === 'slot' ? 'slot' : 'hole';
+  const what = wordOf(hanger);
   const message = isAccent
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
     : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
+}
+
+/** What an opening is called; that of a ring is its hole. */
+function wordOf({ kind }: PlacedHanger): string {
+  return kind === 'ring' ? 'hole' : kind;
 }
 
 /** Of a score line, which is its outline: a border round the hole is in nobody's way. */

@@ -23,24 +23,24 @@ export const holeNearEdge: Check = ({ pieces, stock }) =>
 function notClosed(piece: Piece, hanger: PlacedHanger): Finding[] {
   const { kind, path, centre } = hanger;
   const what = kind === 'ring' ? 'hole of the ring' : kind;
-  const message = faultOf(stateOf(piece, hanger), what);
+  const message = faultOf(stateOf(piece, hanger), what, kind === 'keyhole' ? 'nail' : 'tie');
   if (message === undefined) return [];
   return [{ code: 'hole-near-edge', severity: 'error', piece: piece.id, path, points: [centre], message }];
 }
 
-function faultOf(state: OpeningState, hole: string): string | undefined {
+function faultOf(state: OpeningState, hole: string, tie: string): string | undefined {
   switch (state) {
     case 'closed':
     case 'told':
       return undefined;
     case 'beside':
-      return `The ${hole} lies beside the body: there is nothing for the tie to hold on to.`;
+      return `The ${hole} lies beside the body: there is nothing for the ${tie} to hold on to.`;
     case 'open':
-      return `The ${hole} is open to the edge: the tie slips out.`;
+      return `The ${hole} is open to the edge: the ${tie} slips out.`;
     default:
       return state.isWhole
         ? `The ${hole} runs into another opening: it lies entirely inside ${state.what}, so there is no separate hole.`
-        : `The ${hole} runs into another opening: it shares ${mm2(state.shared, 2)} with ${state.what}, and the tie slips into that.`;
+        : `The ${hole} runs into another opening: it shares ${mm2(state.shared, 2)} with ${state.what}, and the ${tie} slips into that.`;
   }
 }
 

@@ -13,6 +13,8 @@ export const holeTooSmall: Check = ({ tie, pieces }) => {
   if (!tie) return [];
   const hung = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
   return hung.flatMap(({ id, hanger }): Finding[] => {
+    // It hangs on a nail.
+    if (hanger.kind === 'keyhole') return [];
     // Twine goes doubled through the narrow way; a ribbon lies flat along a slot and gathers in a round hole.
     const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
     const needed = flat ? tie.size : tightestOpening(tie);

@@ -1,5 +1,7 @@
 /** The engine without an editor: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
 
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { check } from './check.ts';
 import { exportAll } from './export.ts';
@@ -86,11 +88,18 @@ async function main(args: readonly string[]): Promise<number> {
   }
 }
 
-try {
-  process.exitCode = await main(process.argv.slice(2));
-} catch (error) {
-  const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
-  console.error(error instanceof Error ? error.message : String(error));
-  if (wrongUsage) console.error(usage);
-  process.exitCode = wrongUsage ? exitCodes.usage : exitCodes.errors;
+/** Resolves with the exit code; whatever there is to say has been printed. */
+export async function run(args: readonly string[]): Promise<number> {
+  try {
+    return await main(args);
+  } catch (error) {
+    const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
+    console.error(error instanceof Error ? error.message : String(error));
+    if (wrongUsage) console.error(usage);
+    return wrongUsage ? exitCodes.usage : exitCodes.errors;
+  }
 }
+
+const [, program] = process.argv;
+if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
+  process.exitCode = await run(process.argv.slice(2));

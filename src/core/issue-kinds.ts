@@ -76,6 +76,7 @@ export const issueKinds = {
   'mark-off-body': { about: 'making', severity: 'warning', summary: 'Engraving or scoring that runs off the edge.' },
   'marks-overlap': { about: 'making', severity: 'warning', summary: 'Marks on one piece that overlap.' },
   'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that will be hard to read.' },
+  'hard-to-scan': { about: 'making', severity: 'warning', summary: 'A code that a phone may not read.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam can draw.' },
   'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
   'not-drawn': {
@@ -96,7 +97,7 @@ export const issueKinds = {
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
-  'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight or italic asked for.' },
+  'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight, the italic or a letter asked for.' },
   'font-restricted': {
     about: 'making',
     severity: 'info',

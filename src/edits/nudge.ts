@@ -3,6 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
+import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';
@@ -32,6 +33,7 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
   const now = nudgeAt(source, path, units);
   const wanted = { x: now.x + by.x, y: now.y + by.y };
   const written = mapAt(source, at);
+  if (asksForColumns(written)) return undefined;
   const isNothing = Math.abs(wanted.x) < nothingMm && Math.abs(wanted.y) < nothingMm;
   if (!written) return isNothing ? [] : whole(source, path, wanted, units);
   if (isNothing) {

@@ -3,6 +3,7 @@
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model.ts';
+import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthOf, lengthText } from './length-text.ts';
 import { valueAt } from '../core/values.ts';
@@ -14,7 +15,7 @@ export type Axis = (typeof axes)[number];
 const leastMm = 0.5;
 
 /** Generators that have their size as their value, or under one of the keys below. */
-const plates = ['rectangle', 'ellipse', 'heart', 'oval', 'house', 'label', 'ticket', 'scallops', 'polygon', 'arrow'];
+const plates = ['rectangle', 'ellipse', 'circle', 'heart', 'oval', 'house', 'label', 'ticket', 'scallops', 'polygon', 'arrow'];
 
 /** The directions in which a shape has a size of its own that is written in the text; none for one that is turned. */
 export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {
@@ -30,7 +31,13 @@ export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: numbe
   return { range: source.range(path), text: lengthText(mm, before, units) };
 }
 
-function figurePath(source: SpecSource, { path, modifiers }: Shape, axis: Axis): YamlPath | undefined {
+/** None where a column of the batch says how large it is. */
+function figurePath(source: SpecSource, shape: Shape, axis: Axis): YamlPath | undefined {
+  const path = writtenPath(source, shape, axis);
+  return path && !asksForColumns(valueAt(source.value, path)) ? path : undefined;
+}
+
+function writtenPath(source: SpecSource, { path, modifiers }: Shape, axis: Axis): YamlPath | undefined {
   const { width, height, fit, rotate = 0 } = modifiers;
   if (rotate % 180 !== 0) return undefined;
   if (modifiers[axis] !== undefined) return [...path, axis];

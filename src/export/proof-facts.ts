@@ -76,7 +76,12 @@ export function materialOf(tag: Tag): string | undefined {
 /** “Twine 2 mm thick, through a hole 4 mm across”; of several tags that hang alike, what each does. */
 export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
   const { tie, units, pieces } = tag;
-  const tied = tie && `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`;
+  const hangers = pieces.flatMap((piece) => piece.hangers);
+  const isNailed = hangers.length > 0 && hangers.every(({ kind }) => kind === 'keyhole');
+  const tied =
+    tie && !isNailed
+      ? `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`
+      : undefined;
   const hung = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
   const alike = hung.length > 1 && new Set(hung).size === 1 && hung[0] !== '';
   const openings = alike ? `each ${tied ? 'through ' : ''}${hung[0]!}` : openingsOf(pieces, units);
@@ -98,6 +103,7 @@ function openingsOf(pieces: readonly Piece[], units: Units): string {
 }
 
 function openingOf({ kind, openingSize, openingLength }: PlacedHanger, units: Units): string {
+  if (kind === 'keyhole') return `keyhole ${sizeIn(openingLength, openingSize, units)}`;
   return kind === 'slot'
     ? `slit ${sizeIn(openingLength, openingSize, units)}`
     : `hole ${lengthIn(openingSize, units)} across`;

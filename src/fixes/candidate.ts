@@ -2,6 +2,8 @@
 
 import { valueAt as valueIn } from '../core/values.ts';
 import { finest, shortLength } from '../core/units.ts';
+import { columnsIn } from '../spec/batch.ts';
+import { asksForColumns } from '../spec/row-values.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
@@ -36,10 +38,20 @@ export function written(mm: number, units: 'mm' | 'in'): string {
   return `${hundredths / 100} mm`;
 }
 
-/** The map at `path` gets this key and value; none where there is no map. */
-export function setting({ report }: Case, path: YamlPath, key: string, text: string): Candidate[] {
-  const edit = report.source.setKey(path, key, text);
+/** The map at `path` gets this key and value; none where there is no map. What a column gives is changed in its row alone. */
+export function setting(at: Case, path: YamlPath, key: string, text: string): Candidate[] {
+  const { source } = at.report;
+  const written = valueAt(at, [...path, key]);
+  const edit = asksForColumns(written, key) ? inCell(at, String(written), text) : source.setKey(path, key, text);
   return edit ? [{ told: `${key} ${text}`, edits: [edit] }] : [];
+}
+
+/** `undefined` where the row is of a table, or the value is more than one cell. */
+function inCell({ report, issue }: Case, written: string, text: string): TextEdit | undefined {
+  const [column, more] = columnsIn(written);
+  const row = report.batch?.rows[issue.row ?? report.row];
+  const place = more || written.trim() !== `{${column!.column}}` ? undefined : row?.places?.get(column!.column);
+  return place && { range: report.source.range(place), text };
 }
 
 /** The same for each of some lengths in mm. */

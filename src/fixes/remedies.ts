@@ -17,6 +17,7 @@ import { cutOnBody } from './remedies/cuts.ts';
 import { coarser, hidden, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
+import { scannable } from './remedies/codes.ts';
 import { smallerPiece } from './remedies/size.ts';
 import { clearOfCut } from './remedies/windows.ts';
 
@@ -66,6 +67,8 @@ export function remediesFor(at: Case): Remedy[] {
       return blunter(at);
     case 'hard-to-read':
       return legible(at);
+    case 'hard-to-scan':
+      return scannable(at);
     case 'fine-mark':
       return coarser(at);
     case 'off-centre':

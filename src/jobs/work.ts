@@ -270,7 +270,7 @@ function isOneFault(reports: readonly Report[]): boolean {
 /** Every column that a text of the spec, or of a file it uses, asks for. */
 function columnsOf({ source, uses }: Report): string[] {
   const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
-  return [...new Set(texts.flatMap(columnsIn))];
+  return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
 }
 
 function every(used: readonly UsedFile[]): UsedFile[] {

@@ -79,7 +79,12 @@ function filled(example: unknown, node: SchemaNode, setting: SuggestionSetting, 
     const entries = Object.entries(example).map(([key, value]) => `${key}: ${inner(key, value)}`);
     return `{${entries.join(', ')}}`;
   }
-  if (nameKindOf(node) === 'font') return stops.choice(bundledFirst(String(example)).map(yamlText));
+  const kind = nameKindOf(node);
+  if (kind === 'shape') {
+    const names = namesFor(kind, setting);
+    if (names.length > 0) return stops.choice(names.map(yamlText));
+  }
+  if (kind === 'font') return stops.choice(bundledFirst(String(example)).map(yamlText));
   if (node.enum) return stops.choice(defaultFirst(node.enum, example).map(String));
   if (typeof example === 'boolean') return stops.choice([String(example), String(!example)]);
   return stops.stop(yamlScalar(example, setting.root));

@@ -22,9 +22,9 @@ export function referenceSectionOf(path: YamlPath): string | undefined {
   const words = path.filter((step) => typeof step === 'string');
   const [key, around = ''] = words.toReversed();
   if (key === undefined) return undefined;
-  const opened = nodesAt(path)
-    .flatMap(alternatives)
-    .find((each) => each.properties);
+  const forms = nodesAt(path).flatMap(alternatives);
+  // What may be a list is no group of its own.
+  const opened = forms.some(({ items }) => items) ? undefined : forms.find((each) => each.properties);
   if (opened) return sectionAnchor(groupName(opened, key));
   const holder = schemasAt(path.slice(0, -1)).find((each) => each.properties && Object.hasOwn(each.properties, key));
   if (!holder) return undefined;

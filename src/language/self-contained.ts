@@ -151,7 +151,7 @@ function fileWith(files: readonly File[], path: YamlPath): File | undefined {
 /** A name that the text uses and does not give, and the file that does. */
 function missingIn(text: string, files: readonly File[]): { readonly file: File; readonly path: YamlPath } | undefined {
   const source = new SpecSource(text);
-  for (const { kind, name, given } of namesIn(source.tree)) {
+  for (const { kind, name, given } of namesIn(source)) {
     if (
       given ||
       (kind !== 'shape' &&

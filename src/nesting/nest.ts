@@ -14,6 +14,8 @@ import type { Layout, PartToNest, SheetRoom, Placement } from './layout.ts';
 import { NoFitPolygons } from './no-fit-polygons.ts';
 import { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
+import { seededRandom } from './seeded-random.ts';
+import { improved } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
 import { search } from './search.ts';
 import { compacted } from './compaction.ts';
@@ -24,6 +26,11 @@ export type { Layout, PartToNest, SheetRoom, Placement };
 
 /** Edges that the search may look at: for forty different names, about two seconds (`test/bench/sheet.bench.ts`). */
 export const usualEffort = 20_000_000;
+
+export interface NestOptions {
+  /** Another seed, another layout: of two, the better one may be taken. Usually 1. */
+  readonly seed?: number;
+}
 
 /**
  * Lays out the parts on as few sheets as it finds, what is used of the last one pushed towards one side. Every part is inside
@@ -37,6 +44,7 @@ export async function nest(
   room: SheetRoom,
   checkpoint: () => Promise<void>,
   effort = usualEffort,
+  options: NestOptions = {},
 ): Promise<Layout> {
   for (const length of [room.width, room.height, room.margin, room.gap]) {
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
@@ -61,8 +69,11 @@ export async function nest(
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
   if (goes.size === 0) return { placements: [], unplaced, sheets: 0 };
   const budget = new WorkBudget(effort, checkpoint);
-  const { partial, side } = await search(sides, new NoFitPolygons(orientations), budget);
-  const laid = await compacted(partial.laid, shapes, budget);
+  const { partial, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
+  const { room: inner, candidates } = side;
+  const start = { room: inner, shapes, candidates, laid: partial.laid, share };
+  const better = await improved(start, seededRandom(options.seed ?? 1), budget, () => {});
+  const laid = await compacted(better, shapes, budget);
   const toSheet = backTo(room, side.quarters);
   const placements = laid.map(({ part, sheet, orientation, x, y }): Placement => {
     const { minX, minY } = boundsOf(parts[part]!.region)!;
@@ -70,7 +81,7 @@ export async function nest(
     return { part, sheet, transform: tidy(steps.reduce(chain)) };
   });
   placements.sort((p, q) => p.part - q.part);
-  return { placements, unplaced, sheets: partial.bins.length };
+  return { placements, unplaced, sheets: 1 + Math.max(...laid.map(({ sheet }) => sheet)) };
 }
 
 /** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */

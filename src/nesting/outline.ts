@@ -47,11 +47,11 @@ export function outlineOf(region: Region, gap: number): PartOutline | undefined 
 }
 
 /** One with few enough corners to search with that covers it; the same if that has few. */
-export function coarser({ region, bounds }: PartOutline): PartOutline {
+export function coarser({ region, bounds }: PartOutline, enough = enoughCorners): PartOutline {
   const size = Math.min(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY);
   let coarse = region;
   for (const tolerance of coarseMm) {
-    if (cornersOf(coarse) <= enoughCorners || tolerance > size * coarseShare) break;
+    if (cornersOf(coarse) <= enough || tolerance > size * coarseShare) break;
     coarse = simplifyOutward(region, tolerance);
   }
   return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };

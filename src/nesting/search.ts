@@ -1,6 +1,6 @@
 /**
  * Looking for a good order. Where a part goes follows from the order and from what it may be turned to, so that is all there is
- * to choose: first by size, in several ways, then by small changes of the best found so far.
+ * to choose: by size, in several ways. What is found is where the separation (`separation/`) begins, and what it must be better than.
  */
 
 import type { BinSize } from './layout.ts';
@@ -8,7 +8,6 @@ import type { WorkBudget } from './work-budget.ts';
 import { PartialLayout } from './partial-layout.ts';
 import type { PlacingRule, PartToPlace } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
-import { seededRandom } from './seeded-random.ts';
 
 /** An order to lay parts in. */
 interface Plan {
@@ -30,12 +29,13 @@ export interface SearchRoom {
 export interface SearchResult {
   readonly side: SearchRoom;
   readonly partial: PartialLayout;
-  readonly plan: Plan;
   readonly score: number;
+  /** How much of the last sheet is used, of 1. */
+  readonly share: number;
 }
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
-function scoreOf(partial: PartialLayout, { room, either }: SearchRoom): number {
+function scoreOf(partial: PartialLayout, { room, either }: SearchRoom): { score: number; share: number } {
   const { bins } = partial;
   const last = bins[bins.length - 1]!;
   let [top, right, moment, area] = [0, 0, 0, 0];
@@ -47,7 +47,7 @@ function scoreOf(partial: PartialLayout, { room, either }: SearchRoom): number {
   });
   const used = top / room.height;
   const share = either ? Math.min(used, right / room.width) : used;
-  return bins.length - 1 + share + (lowWeight * moment) / (area * room.height);
+  return { share, score: bins.length - 1 + share + (lowWeight * moment) / (area * room.height) };
 }
 
 const lowWeight = 0.02;
@@ -99,7 +99,7 @@ function keyOf({ candidates, rule: { by, tilt, columns } }: Plan): string {
   return `${by} ${tilt} ${columns} ${candidates.map(({ orientations }) => orientations.map(({ id }) => id).join('/')).join()}`;
 }
 
-/** The best of all that is tried until the budget has spent what it may. At least one layout is finished. */
+/** The best of all that is tried until the budget has spent this share. At least one layout is finished. */
 export async function search(
   sides: readonly SearchRoom[],
   noFits: NoFitPolygons,
@@ -119,67 +119,15 @@ export async function search(
       if (!best || found.score < best.score - least) best = found;
     }
   }
-  return improve(best!, budget);
+  return best!;
 }
 
-/** So much of what may be spent goes into beginnings. */
-const startShare = 0.4;
+/** So much of what may be spent goes into this. */
+const startShare = 0.2;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 
 async function follow(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<SearchResult> {
   for (const candidates of plan.candidates.slice(partial.laid.length)) await partial.lay(candidates, plan.rule);
-  return { side, partial, plan, score: scoreOf(partial, side) };
-}
-
-/** Small changes, of which those are kept that make it no worse than the best by more than a little. */
-async function improve(from: SearchResult, budget: WorkBudget): Promise<SearchResult> {
-  let [best, current] = [from, from];
-  const random = seededRandom(1);
-  const count = from.plan.candidates.length;
-  for (let idle = 0; budget.share < 1 && idle < idleTries; idle += 1) {
-    const change = changed(current.plan, current.side.candidates, random);
-    if (!change) continue;
-    const found = await follow(current.side, change.plan, current.partial.upTo(change.from));
-    if (found.score < best.score - 1e-9) {
-      best = found;
-      idle = 0;
-    }
-    if (found.score <= current.score || found.score <= best.score + leniency / count) current = found;
-  }
-  return best;
-}
-
-/** With so many changes that bring nothing it is given up. */
-const idleTries = 400;
-/** How much worse than the best a layout may be to go on from, times the number of parts. */
-const leniency = 0.02;
-
-/** Two parts exchanged, one moved, or one held to fewer orientations; from where on the plan differs. Nothing where nothing changes. */
-function changed(
-  { candidates, rule }: Plan,
-  free: readonly PartToPlace[],
-  random: () => number,
-): { plan: Plan; from: number } | undefined {
-  // Rather late ones: what lies on top decides how much is used, and what comes before need not be laid anew.
-  const pick = (below: number): number => Math.floor(Math.sqrt(random()) * below);
-  const [i, j] = [pick(candidates.length), pick(candidates.length)];
-  const next = [...candidates];
-  const kind = random();
-  const [a, b] = [candidates[i]!, candidates[j]!];
-  if (kind < 0.3) {
-    const all = free.find(({ part }) => part === a.part)!.orientations;
-    if (all.length < 2) return undefined;
-    const orientations = a.orientations.length < all.length ? all : [all[pick(all.length)]!];
-    next[i] = { part: a.part, orientations };
-    return { plan: { candidates: next, rule }, from: i };
-  }
-  if (i === j || a.orientations === b.orientations) return undefined;
-  if (kind < 0.65) {
-    [next[i], next[j]] = [b, a];
-  } else {
-    next.splice(i, 1);
-    next.splice(j, 0, a);
-  }
-  return { plan: { candidates: next, rule }, from: Math.min(i, j) };
+  return { side, partial, ...scoreOf(partial, side) };
 }

@@ -18,12 +18,17 @@ const turnsOf: Readonly<Record<PartToNest['turns'], readonly Turn[]>> = {
   quarter: [0, 1, 2, 3],
 };
 
+/** What two shapes have to do with each other takes time as the square of their corners. */
+const roughCorners = 32;
+
 export class NestShape {
   readonly turns: readonly Turn[];
   readonly #outline: PartOutline;
   readonly #coarse: PartOutline;
+  #roughOutline: PartOutline | undefined;
   readonly #number: number;
   readonly #orientations = new Map<Turn, Orientation>();
+  readonly #rough = new Map<Turn, Orientation>();
   readonly #exact = new Map<Turn, Orientation>();
 
   constructor(outline: PartOutline, turns: PartToNest['turns'], number: number) {
@@ -36,6 +41,12 @@ export class NestShape {
   /** With an outline for the search. */
   orientation(turn: Turn): Orientation {
     return this.#made(this.#orientations, this.#coarse, turn);
+  }
+
+  /** With an outline of few corners, for a search among many different shapes. */
+  rough(turn: Turn): Orientation {
+    this.#roughOutline ??= coarser(this.#outline, roughCorners);
+    return this.#made(this.#rough, this.#roughOutline, turn);
   }
 
   /** With its outline as it is. */

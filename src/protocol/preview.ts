@@ -69,7 +69,7 @@ export interface SceneShape {
 
 export interface SceneHanger {
   readonly id: string;
-  readonly kind: 'ring' | 'hole' | 'slot';
+  readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
   /** What lights up and can be clicked: the disc of a ring, else the opening. */
   readonly data: PathData;
   /** Centre of the opening. */

@@ -44,7 +44,7 @@ function isMadeOf(shape: Shape, name: string | number, evenAround: boolean): boo
   if (shape.name === name) return true;
   const { generator } = shape;
   if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name, evenAround));
-  if (generator.kind === 'around' && !evenAround) return false;
+  if ((generator.kind === 'around' || generator.kind === 'border') && !evenAround) return false;
   return 'shape' in generator && isMadeOf(generator.shape, name, evenAround);
 }
 

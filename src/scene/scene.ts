@@ -242,7 +242,7 @@ function ownerOf(hole: Ring, piece: Piece): HoleOwner {
     const hanger = piece.hangers[nth]!;
     return {
       id: ids.hangerHole(piece.id, nth),
-      word: hanger.kind === 'slot' ? 'Hanger slot' : 'Hanger hole',
+      word: `Hanger ${hanger.kind === 'ring' ? 'hole' : hanger.kind}`,
       path: hanger.path,
     };
   }

@@ -10,6 +10,8 @@ export interface BatchRow {
   readonly label: string;
   readonly cells: ReadonlyMap<string, string>;
   readonly path: YamlPath;
+  /** Of a list in the spec: where each cell stands. */
+  readonly places?: ReadonlyMap<string, YamlPath>;
   /** Of the table it comes from, counting from 1. */
   readonly line?: number;
 }
@@ -36,6 +38,17 @@ export function labelOf({
 /** Doubled braces stand for themselves. */
 const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
 
+/** The columns a text asks for, each where it stands in it, braces left out. */
+export function columnsIn(text: string): { readonly column: string; readonly start: number; readonly end: number }[] {
+  return [...text.matchAll(marks)].flatMap(({ 0: mark, 1: asked, index }) => {
+    if (asked === undefined || asked.trim() === '') return [];
+    const start = index + 1 + asked.length - asked.trimStart().length;
+    return [
+      { column: asked.trim(), start, end: index + mark.trimEnd().length - 1 - (asked.length - asked.trimEnd().length) },
+    ];
+  });
+}
+
 /** A text with the row's cells in it; `undefined`, once all it lacks has been told, where it asks for what there is not. */
 export function filled(text: string, { cells }: BatchRow, tellMissing: (column: string) => void): string | undefined {
   const missing: string[] = [];
@@ -48,9 +61,4 @@ export function filled(text: string, { cells }: BatchRow, tellMissing: (column: 
   });
   for (const column of missing) tellMissing(column);
   return missing.length === 0 ? whole : undefined;
-}
-
-/** The columns that a text asks for. */
-export function columnsIn(text: string): string[] {
-  return [...text.matchAll(marks)].flatMap(([, asked]) => (asked === undefined ? [] : [asked.trim()]));
 }

@@ -10,6 +10,8 @@ import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
+/** Outside the target, on that side of it. */
+export type Beside = 'above' | 'below' | 'left of' | 'right of';
 export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
 
 export interface Tie {
@@ -131,6 +133,8 @@ export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
   readonly font: string;
+  /** Where letters are taken from that `font` lacks, in this order. */
+  readonly fallbacks?: readonly string[];
   readonly weight: number;
   /** Whether the spec says so; otherwise the weight is only what is usual. */
   readonly weightAsked: boolean;
@@ -143,7 +147,15 @@ export interface TextGenerator {
   readonly overlap?: number;
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Stands on the line that any words of its size would stand on, whatever letters it has. */
+  readonly evenly?: boolean;
   readonly features: Readonly<Record<string, boolean>>;
+}
+
+export interface Line {
+  /** Of the size of its letters, beside those of the other lines. */
+  readonly share: number;
+  readonly align: 'left' | 'center' | 'right';
 }
 
 /** Plates that go by a name; lengths in mm. */
@@ -175,8 +187,78 @@ export type NamedPlate =
     }
   | { readonly kind: 'scalloped-disc'; readonly across: number; readonly lobes: number };
 
+/** Lines along an outline; lengths in mm. */
+export interface BorderGenerator {
+  readonly kind: 'border';
+  readonly shape: Shape;
+  readonly inset: number;
+  /** From the outer edge of the border inwards. */
+  readonly lines: readonly { readonly from: number; readonly to: number }[];
+  /** Of its corners, where they are rounded; what each takes of either side, where they are cut off. */
+  readonly radius: number;
+  readonly clip: number;
+  /** What it keeps free round openings. */
+  readonly clear: number;
+}
+
+/** How copies follow one another round a closed line, starting from its top: so many, so far apart, or both. */
+export interface Round {
+  readonly count?: number;
+  /** In mm along the line. */
+  readonly spacing?: number;
+  /** Whether each stands as it was drawn; else it turns with the line. */
+  readonly upright: boolean;
+}
+
+export interface RepeatGenerator {
+  readonly kind: 'repeat';
+  /** What is repeated, then the shape whose outline it follows. */
+  readonly shapes: readonly [Shape] | readonly [Shape, Shape];
+  readonly along:
+    | {
+        readonly kind: 'rows';
+        readonly columns: number;
+        readonly rows: number;
+        readonly across: Point;
+        readonly down: Point;
+      }
+    | (Round & { readonly kind: 'circle'; readonly diameter: number })
+    | (Round & { readonly kind: 'outline'; readonly inset: number });
+}
+
+/** A tapered stick that carries a shape; lengths in mm. */
+export interface StickGenerator {
+  readonly kind: 'stick';
+  readonly shape: Shape;
+  /** Which way its point is. */
+  readonly towards: 'down' | 'up' | 'left' | 'right';
+  /** What is seen of it, from the edge of what it carries to its end. */
+  readonly length: number;
+  readonly width: number;
+  /** How much of that tapers. */
+  readonly point: number;
+  /** How much material of what it carries it goes into. */
+  readonly lap: number;
+}
+
+/** A QR code. */
+export interface CodeGenerator {
+  readonly kind: 'code';
+  readonly text: string;
+  /** How much of it may be damaged. */
+  readonly correction: Correction;
+  /** Its side without the clear zone round it, in mm; absent where a width, a height or a fit says it. */
+  readonly size?: number;
+}
+
+export type Correction = 'low' | 'medium' | 'quartile' | 'high';
+
 export type Generator =
   | TextGenerator
+  | CodeGenerator
+  | BorderGenerator
+  | StickGenerator
+  | RepeatGenerator
   | { readonly kind: 'rectangle'; readonly width: number; readonly height: number; readonly radius: number }
   | { readonly kind: 'ellipse'; readonly width: number; readonly height: number }
   | { readonly kind: 'regular'; readonly sides: number; readonly across: number }
@@ -207,9 +289,44 @@ export type Generator =
       readonly keepHoles: boolean;
       /** Width below which bays are closed, in mm. */
       readonly bays: number;
+      /** Whether wider ones are closed as well, where several lines would have a backing each. */
+      readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
+  | {
+      readonly kind: 'lines';
+      /** Texts without a size of their own. */
+      readonly shapes: readonly Shape[];
+      readonly lines: readonly Line[];
+      /** Between the ink of a line and that of the next, in mm. */
+      readonly gap?: number;
+      /** Of the largest line. */
+      readonly size?: TextGenerator['size'];
+      /** Set as if its lines had all letters, and standing on the line that any words of its size would stand on. */
+      readonly evenly: boolean;
+    }
   | { readonly kind: 'from'; readonly shape: Shape };
+
+/** In mm, or as wide as the stock's `min_web`. */
+export type HoldWidth = number | 'auto';
+
+/** Where a shape is made as large as goes in; lengths in mm. */
+export interface Fit extends Target {
+  /** Left free along the outline of what it goes into. */
+  readonly margin: number;
+  /** Kept from the hangers, the cuts and the other marks of its piece. */
+  readonly clear: number;
+  /** In a batch, as large as on all other tags. */
+  readonly sameSize: boolean;
+  /** What it is made no larger than. */
+  readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
+}
+
+/** What lettering a shape is by itself: a text, or the texts of its lines. */
+export function textsOf(generator: Generator): readonly TextGenerator[] {
+  if (generator.kind === 'text') return [generator];
+  return generator.kind === 'lines' ? generator.shapes.flatMap((line) => textsOf(line.generator)) : [];
+}
 
 /** In the order in which they are applied. */
 export interface Modifiers {
@@ -218,13 +335,14 @@ export interface Modifiers {
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
-  readonly fit?: Target & { readonly margin: number };
+  readonly fit?: Fit;
   /** Width in mm of what joins the parts of the shape. */
-  readonly straps?: number;
-  readonly bridges?: { readonly width: number; readonly sides: readonly Side[] };
+  readonly straps?: HoldWidth;
+  readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
-  readonly place?: Target & { readonly at: Anchor; readonly margin: number; readonly by: CentreRule };
+  /** `margin`: beside the target, the gap to it. */
+  readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
   readonly nudge?: Point;
 }
 
@@ -265,7 +383,15 @@ interface HangerBase {
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
   | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
-  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number });
+  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
+  /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
+  | (HangerBase & {
+      readonly kind: 'keyhole';
+      readonly inset: number;
+      readonly head: number;
+      /** Of the whole opening. */
+      readonly length: number;
+    });
 
 /** A shape as an entry of one of a piece's lists. */
 export interface Entry {

@@ -6,7 +6,9 @@ import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
+import { textsOf } from './model.ts';
 import type { Shape, TagModel } from './model.ts';
+import { asksForColumns, RowValues } from './row-values.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -62,11 +64,8 @@ function reading(text: string, uses: Uses, row: number): TrialReading {
 /** What a spec says whose value has been taken out of its YAML, or is only thought of. */
 export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
-  const scope = new Scope(source, uses.used);
+  const { scope, batch, row } = scopeInRow(source, uses, wanted, given);
   scope.checkClashes();
-  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems);
-  const row = batch ? Math.min(wanted, batch.rows.length - 1) : 0;
-  if (batch) scope.readRow(batch, batch.rows[row]!);
   const workshop = readWorkshop(scope);
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
@@ -77,7 +76,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
-  const read = { issues, row, inUsed: scope.inUsed(), ...(batch ? { batch } : {}) };
+  const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   return {
@@ -95,6 +94,29 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
     },
   };
 }
+
+/** What a spec defines, as one row of its batch says. */
+function scopeInRow(
+  source: SpecPlaces,
+  uses: Uses,
+  wanted: number,
+  given: Batch | undefined,
+): { scope: Scope; batch?: Batch; row: number } {
+  let scope = new Scope(source, uses.used);
+  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems);
+  if (!batch) return { scope, row: 0 };
+  const index = Math.min(wanted, batch.rows.length - 1);
+  const row = batch.rows[index]!;
+  if (asksForColumns(source.value) || uses.used.some(usesColumns)) {
+    scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, given ? undefined : uses.table));
+    // Anything it found wrong with the rows, the first reading found as well.
+    if (!given) readBatch(scope.spec, uses.table, scope.problems);
+  }
+  scope.readRow(batch, row);
+  return { scope, batch, row: index };
+}
+
+const usesColumns = ({ source, uses }: UsedFile): boolean => asksForColumns(source.value) || uses.some(usesColumns);
 
 /** What is wrong with a file that specs use, by itself: it needs no pieces. */
 export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {
@@ -135,19 +157,24 @@ function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: r
 const longestTitle = 60;
 
 function wordsOf(shapes: readonly Shape[]): string {
-  const texts = shapes.flatMap(({ generator }) => (generator.kind === 'text' ? [generator.text] : []));
+  const texts = shapes.flatMap(({ generator }) => textsOf(generator).map(({ text }) => text));
   const words = [...new Set(texts.map((text) => text.trim().replace(/\s+/g, ' ')))].filter((text) => text !== '');
   return clip(words.join(', '), longestTitle) || untitled;
 }
 
-function renamedKey({ old, key, path, range }: OldKey): Issue {
+function renamedKey({ old, key, path, range, together }: OldKey): Issue {
   return {
     code: 'renamed-key',
     severity: issueKinds['renamed-key'].severity,
     path,
     range,
     message: `“${old}” is now called “${key}”. The old name works in this version only.`,
-    repairs: [{ title: `Rename to “${key}”`, edits: [{ range, text: key }] }],
+    repairs: [
+      {
+        title: `Rename to “${key}”`,
+        edits: [{ range, text: key }, ...together.map((other) => ({ range: other.range, text: other.key }))],
+      },
+    ],
   };
 }
 

@@ -67,21 +67,15 @@ export class Problems {
   filled(text: string, path: YamlPath): string | undefined {
     return this.row
       ? filled(text, this.row.row, (column) => {
-          this.#tellMissing(this.row!, column, path);
+          const { batch, row, problems } = this.row!;
+          if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
+          else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
         })
       : text;
   }
 
-  /** A row that lacks a cell, or a text that asks for a column there is not. */
-  #tellMissing(
-    { batch: { columns }, row, problems }: NonNullable<Problems['row']>,
-    column: string,
-    path: YamlPath,
-  ): void {
-    if (columns.includes(column)) {
-      problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
-      return;
-    }
+  /** A value that asks for a column there is not. */
+  unknownColumn(column: string, path: YamlPath, columns: readonly string[]): void {
     const suggestions = nearest(column, columns);
     const hint = didYouMean(suggestions) || ` Columns: ${columns.map((each) => `{${each}}`).join(', ')}.`;
     this.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);

@@ -47,8 +47,9 @@ function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): Batch
         : [{ column: nameColumn, cell: row, at: path }];
     // A number is what is written, not what it counts: `007` and `1.50` stay as they are.
     const cells = new Map(written.map(({ column, cell, at }) => [column, textOf(cell, at, source)]));
+    const places = new Map(written.map(({ column, at }) => [column, at]));
     const [first] = cells.values();
-    return [{ label: first?.trim() || `row ${index + 1}`, cells, path }];
+    return [{ label: first?.trim() || `row ${index + 1}`, cells, path, places }];
   });
 }
 

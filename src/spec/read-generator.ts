@@ -4,6 +4,7 @@ import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
+import { readBorder } from './read-border.ts';
 import {
   readArrow,
   readEllipse,
@@ -16,6 +17,10 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readLines } from './read-lines.ts';
+import { readStick } from './read-stick.ts';
+import { readCode } from './read-code.ts';
+import { readRepeat } from './read-repeat.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
@@ -26,8 +31,10 @@ const generators = {
     ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
     ...(['size', 'cap_height', 'x_height', 'arc'] as const),
   ],
+  lines: ['gap'],
   rectangle: ['radius'],
   ellipse: [],
+  circle: [],
   polygon: [],
   arrow: [],
   oval: [],
@@ -44,9 +51,24 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  code: ['size', 'correction'],
+  border: [],
+  stick: [],
+  repeat: [],
 } as const satisfies Partial<Record<keyof ShapeSpec, readonly (keyof ShapeSpec)[]>>;
 
 type GeneratorKey = keyof typeof generators;
+
+/** What goes with text and counts for all lines of one shape. */
+const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
+  'font',
+  'weight',
+  'italic',
+  'features',
+  'align',
+  'cap_height',
+  'x_height',
+]);
 
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
 
@@ -67,7 +89,8 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined) continue;
+      if (spec[companion] === undefined || (key === 'lines' && ofLines.has(companion))) continue;
+      if ((generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(
         'bad-value',
@@ -96,10 +119,14 @@ export function readGenerator(
   switch (key) {
     case 'text':
       return readText(spec, path, problems);
+    case 'lines':
+      return readLines(spec, path, problems);
     case 'rectangle':
       return readRectangle(spec, path, problems);
     case 'ellipse':
       return readEllipse(spec.ellipse!, at('ellipse'), problems);
+    case 'circle':
+      return readEllipse(spec.circle!, at('circle'), problems);
     case 'polygon':
       return readPolygon(spec.polygon!, at('polygon'), problems);
     case 'arrow':
@@ -139,8 +166,17 @@ export function readGenerator(
       if (spec.by === undefined)
         problems.error('missing-key', path, '“around” needs “by”: the distance of the outline.');
       if (!shape || by === undefined || bays === undefined) return undefined;
-      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays };
+      const together = spec.bays === undefined && hasLines(shape);
+      return { kind: 'around', shape, by, corners, keepHoles: spec.holes === 'keep', bays, together };
     }
+    case 'code':
+      return readCode(spec, path, problems);
+    case 'border':
+      return readBorder(spec.border!, at('border'), problems, shapes);
+    case 'stick':
+      return readStick(spec.stick!, at('stick'), problems, shapes);
+    case 'repeat':
+      return readRepeat(spec.repeat!, at('repeat'), problems, shapes);
     case 'union':
     case 'difference':
     case 'intersection':
@@ -150,6 +186,10 @@ export function readGenerator(
       return shape && { kind: 'from', shape };
     }
   }
+}
+
+function hasLines({ generator }: Shape): boolean {
+  return generator.kind === 'lines' || (generator.kind === 'text' && /\n/.test(generator.text.trim()));
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

@@ -1,22 +1,20 @@
 /** Modifiers of a spec: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Modifiers, ShapeNames, Side, Target } from './model.ts';
+import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
 import type { Problems } from './problems.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { readPlace, readTarget } from './read-place.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
-  const length = (key: 'tidy' | 'grow' | 'width' | 'height' | 'straps', sign: 'size' | 'distance' | 'signed') => {
+  const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
     const value = problems.length(spec[key], [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
   const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
-  const placeTarget =
-    spec.place && readTarget(spec.place.on, spec.place.part, [...path, 'place'], 'on', problems, shapes);
-  const margin = (value: number | string | undefined, key: string) =>
-    problems.length(value, [...path, key, 'margin'], 'distance') ?? 0;
+  const place = readPlace(spec.place, [...path, 'place'], problems, shapes);
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
+  const straps = readHold(spec.straps, [...path, 'straps'], problems);
   const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
   if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
     problems.error('bad-value', [...path, 'fit'], '“fit” sets the size itself; leave out width and height.', {
@@ -29,53 +27,58 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     corners: spec.corners ?? 'round',
     ...length('width', 'size'),
     ...length('height', 'size'),
-    ...(fitTarget ? { fit: { ...fitTarget, margin: margin(spec.fit!.margin, 'fit') } } : {}),
-    ...length('straps', 'size'),
+    ...(fitTarget ? { fit: { ...fitTarget, ...readFit(spec, [...path, 'fit'], problems) } } : {}),
+    ...(straps === undefined ? {} : { straps }),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
     ...(spec.mirror === undefined ? {} : { mirror: spec.mirror }),
-    ...(placeTarget
+    ...(place ? { place } : {}),
+    ...(nudge ? { nudge } : {}),
+  };
+}
+
+function readHold(value: number | string | undefined, path: YamlPath, problems: Problems): HoldWidth | undefined {
+  return value === 'auto' ? value : problems.length(value, path, 'size');
+}
+
+/** A shape that is fitted keeps as clear of everything as of the edge, where nothing else is said. */
+function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
+  const { margin, clear, at_most: most, same_size: sameSize = false } = spec.fit!;
+  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
+  const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
+    const at = [...path, 'at_most', key];
+    if (most?.[key] === undefined) return undefined;
+    if (key !== 'width' && spec.text === undefined && spec.lines === undefined) {
+      problems.error('bad-value', at, `“${key}” goes with text; give “width”.`, {
+        range: problems.source.keyRange(at),
+      });
+      return undefined;
+    }
+    return problems.length(most[key], at, 'size');
+  };
+  const [small, capitals, width] = [atMost('x_height'), atMost('cap_height'), atMost('width')];
+  return {
+    margin: edge,
+    sameSize,
+    clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
+    ...(most
       ? {
-          place: {
-            ...placeTarget,
-            at: spec.place!.at ?? 'center',
-            margin: margin(spec.place!.margin, 'place'),
-            by: spec.place!.by ?? 'eye',
+          atMost: {
+            ...(small === undefined ? {} : { 'small letters': small }),
+            ...(capitals === undefined ? {} : { capitals }),
+            ...(width === undefined ? {} : { width }),
           },
         }
       : {}),
-    ...(nudge ? { nudge } : {}),
   };
 }
 
 function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Problems): Modifiers['bridges'] {
   if (spec === undefined) return undefined;
   if (typeof spec !== 'object') {
-    const width = problems.length(spec, path, 'size');
+    const width = readHold(spec, path, problems);
     return width === undefined ? undefined : { width, sides: ['top', 'bottom'] };
   }
   const width = problems.length(spec.width, [...path, 'width'], 'size');
   return width === undefined ? undefined : { width, sides: (spec.at ?? 'top-bottom').split('-') as Side[] };
-}
-
-function readTarget(
-  name: string,
-  part: string | undefined,
-  path: YamlPath,
-  key: string,
-  problems: Problems,
-  shapes: ShapeNames,
-): Target | undefined {
-  if (part === undefined) return shapes.placed(name, [...path, key]);
-  const shape = shapes.byName(name, [...path, key]);
-  if (!shape) return undefined;
-  const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
-  if (members.includes(part)) return { shape, part };
-  const suggestions = nearest(part, members);
-  const message =
-    members.length === 0
-      ? `“${name}” is not a stack and has no parts.`
-      : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
-  problems.error('unknown-shape', [...path, 'part'], message, { suggestions });
-  return undefined;
 }

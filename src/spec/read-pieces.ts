@@ -1,5 +1,6 @@
 /** Pieces of a spec and their hangers. */
 
+import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Entry, Hanger, HangerPlace, PieceModel, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
@@ -8,8 +9,8 @@ import type { Workshop } from './read-workshop.ts';
 import type { Scope } from './scope.ts';
 import { placesInBody } from './stack-members.ts';
 import { didYouMean, nearest } from './suggest.ts';
-import { comfortableOpening, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
-import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeList, ShapeOrName } from './types.generated.ts';
+import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
+import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
 /** Pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
@@ -66,7 +67,11 @@ function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): Pie
   return mm === undefined ? undefined : { side, mm };
 }
 
-function readEntries(list: ShapeList | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+  if (list !== undefined && !Array.isArray(list)) {
+    const shape = shapes.byRef(list, path);
+    return shape ? [{ shape, path }] : [];
+  }
   // The schema's complaints leave holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
   return [...written].flatMap((ref, index): Entry[] => {
@@ -82,6 +87,9 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }
 }
+
+/** As much material round an opening as it needs, and a little more (our own judgement). */
+const usualInset = 1.25;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
@@ -137,10 +145,11 @@ function readHanger(
   { shapes, problems }: Scope,
   { stock, tie }: Workshop,
 ): Hanger | undefined {
-  const kind = (['ring', 'hole', 'slot'] as const).find((key) => spec[key] !== undefined);
+  const kind = (['ring', 'hole', 'slot', 'keyhole'] as const).find((key) => spec[key] !== undefined);
   if (!kind) return undefined;
   const here = [...path, kind];
-  const common = spec[kind]!;
+  const written = spec[kind]!;
+  const common: Exclude<typeof written, string | number> = typeof written === 'object' ? written : { at: written };
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
@@ -150,8 +159,8 @@ function readHanger(
     at: readPlace(common.at, kind, [...here, 'at'], problems),
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
-  const opening = length(kind === 'slot' ? 'width' : 'diameter', 'size');
-  const inset = length('inset', 'distance') ?? 2 * stock.hangerWeb;
+  const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
+  const inset = length('inset', 'distance') ?? usualInset * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {
@@ -169,6 +178,20 @@ function readHanger(
       const long = length('length', 'size') ?? ribbon + slotEaseMm;
       if (long < across) problems.error('bad-length', [...here, 'length'], 'A slot is at least as long as it is wide.');
       return { ...base, kind, opening: across, inset, length: long };
+    }
+    case 'keyhole': {
+      const head = length('diameter', 'size') ?? keyholeHeadMm;
+      const width = opening ?? Math.min(keyholeSlotMm, head / 2);
+      const least = head + width / 2;
+      const long = length('length', 'size') ?? least + head / 2;
+      if (width >= head) {
+        const message = 'The slot must be narrower than the round opening, or the head of the nail slips through.';
+        problems.error('bad-length', [...here, 'width'], message);
+      } else if (long < least) {
+        const message = `A keyhole like this must be at least ${limit(least)} long, or the head of the nail comes out again.`;
+        problems.error('bad-length', [...here, 'length'], message);
+      }
+      return { ...base, kind, opening: width, inset, head, length: long };
     }
   }
 }

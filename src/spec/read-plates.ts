@@ -68,11 +68,11 @@ export function readPolygon(spec: PolygonSpec, path: YamlPath, problems: Problem
 export function readArrow(arrow: ArrowSpec, path: YamlPath, problems: Problems): Generator | undefined {
   const at = (key: keyof ArrowSpec) => [...path, key];
   const length = problems.length(arrow.length, at('length'), 'size');
-  const width = problems.length(arrow.width, at('width'), 'size');
-  const head = problems.length(arrow.head, at('head'), 'size') ?? width;
+  const head = problems.length(arrow.width, at('width'), 'size');
+  const width = problems.length(arrow.shaft, at('shaft'), 'size') ?? head;
   const notch = problems.length(arrow.notch, at('notch'), 'size') ?? (width ?? 0) / 2;
   if (!length || !width || !head) return undefined;
-  if (head < width) problems.error('bad-length', at('head'), 'The head cannot be narrower than the shaft.');
+  if (head < width) problems.error('bad-length', at('shaft'), 'The shaft cannot be wider than the whole arrow.');
   const tipDegrees = arrow.tip ?? 90;
   const tail = arrow.tail ?? 'straight';
   const point = head / 2 / Math.tan((tipDegrees * Math.PI) / 360);

@@ -1,6 +1,7 @@
 /** Keys that have a new name. The old one still works in this version: it is read as the new one, which is said once, with a fix. */
 
 import { isMap, isScalar, isSeq } from 'yaml';
+import type { Pair, YAMLMap } from 'yaml';
 import type { TextRange, YamlPath } from '../core/issue.ts';
 
 interface RenamedKey {
@@ -8,6 +9,8 @@ interface RenamedKey {
   readonly key: string;
   /** The groups that have it. */
   readonly groups: readonly string[];
+  /** Only beside this key, which has a new name as well. */
+  readonly beside?: string;
 }
 
 const renamedKeys: readonly RenamedKey[] = [
@@ -16,6 +19,9 @@ const renamedKeys: readonly RenamedKey[] = [
   { old: 'interval', key: 'hatch', groups: ['machine'] },
   { old: 'corner', key: 'corner_jump', groups: ['machine'] },
   { old: 'cut', key: 'clip', groups: ['label'] },
+  // An arrow was as wide as its shaft, and its head had a width of its own.
+  { old: 'width', key: 'shaft', groups: ['arrow'], beside: 'head' },
+  { old: 'head', key: 'width', groups: ['arrow'] },
 ];
 
 /** The name of a group as the language has it; what is in second place was named by who wrote the spec: a piece, a tie, a shape. */
@@ -30,6 +36,8 @@ export interface OldKey {
   /** Of the value, by its new key. */
   readonly path: YamlPath;
   readonly range: TextRange;
+  /** Other old keys of the group that are renamed with it, or not at all. */
+  readonly together: readonly { readonly range: TextRange; readonly key: string }[];
 }
 
 /**
@@ -39,19 +47,39 @@ export interface OldKey {
 export function renameKeys(node: unknown, path: YamlPath = []): OldKey[] {
   if (isSeq(node)) return node.items.flatMap((item, index) => renameKeys(item, [...path, index]));
   if (!isMap(node)) return [];
-  const group = groupName(path);
-  const isThere = (name: string): boolean => node.items.some(({ key }) => isScalar(key) && key.value === name);
-  return node.items.flatMap(({ key, value }): OldKey[] => {
+  const renamed = renamedIn(node, groupName(path));
+  return node.items.flatMap((pair): OldKey[] => {
+    const { key, value } = pair;
     if (!isScalar(key)) return [];
-    const renamed =
-      group === undefined
-        ? undefined
-        : renamedKeys.find(({ old, key: now, groups }) => old === key.value && groups.includes(group) && !isThere(now));
-    if (renamed) key.value = renamed.key;
     const here = [...path, String(key.value)];
     const found = renameKeys(value, here);
-    if (!renamed || !key.range) return found;
-    const [start, end] = key.range;
-    return [{ old: renamed.old, key: renamed.key, path: here, range: { start, end } }, ...found];
+    const own = renamed.find((each) => each.pair === pair);
+    if (!own) return found;
+    const together = renamed
+      .filter((each) => each !== own && each.isPaired && own.isPaired)
+      .map((each) => ({ range: each.range, key: each.key }));
+    return [{ old: own.old, key: own.key, path: here, range: own.range, together }, ...found];
+  });
+}
+
+interface Renamed {
+  readonly pair: Pair;
+  readonly old: string;
+  readonly key: string;
+  readonly range: TextRange;
+  readonly isPaired: boolean;
+}
+
+/** In the order of the table, so that a name that has become free can be taken. */
+function renamedIn(node: YAMLMap, group: string | undefined): Renamed[] {
+  const find = (name: string): Pair | undefined =>
+    node.items.find(({ key }) => isScalar(key) && key.value === name) as Pair | undefined;
+  return renamedKeys.flatMap(({ old, key: now, groups, beside }): Renamed[] => {
+    const pair = group !== undefined && groups.includes(group) ? find(old) : undefined;
+    if (!pair || !isScalar(pair.key) || !pair.key.range || find(now)) return [];
+    if (beside !== undefined && !find(beside)) return [];
+    const [start, end] = pair.key.range;
+    pair.key.value = now;
+    return [{ pair, old, key: now, range: { start, end }, isPaired: group === 'arrow' }];
   });
 }

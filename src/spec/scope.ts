@@ -1,6 +1,7 @@
 /** What one file defines, and what it gets from the files it uses. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
+import type { RowReading, RowValues } from './row-values.ts';
 import type { UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
 import type { Batch, BatchRow } from './batch.ts';
@@ -30,7 +31,7 @@ const unknownCodes = {
 export interface UsedIssues {
   /** Full path. */
   readonly file: string;
-  readonly source: SpecPlaces;
+  readonly source: Pick<SpecPlaces, 'position'>;
   readonly issues: readonly Issue[];
 }
 
@@ -40,18 +41,27 @@ export class Scope {
   readonly shapes: ShapeReader;
   readonly uses: readonly Scope[];
   readonly #schemaIssues: readonly Issue[];
+  readonly #values: RowValues | undefined;
+  readonly #reading: RowReading | undefined;
   readonly #name: string;
   readonly #file: string;
 
-  /** The third: of a used file, its name, where it lies and where the spec asks for it; nothing for the spec itself. */
+  /**
+   * The third: of a used file, its name, where it lies and where the spec asks for it; nothing for the spec itself.
+   * @param values What the files say in a row of the batch, where that is not just what is written there.
+   */
   constructor(
-    source: SpecPlaces,
+    written: SpecPlaces,
     used: readonly UsedFile[],
     { name = '', path: base = [], file = '' }: Partial<UsedFile> = {},
+    values?: RowValues,
   ) {
     this.#name = name;
     this.#file = file;
-    this.uses = used.map((each) => new Scope(each.source, each.uses, each));
+    this.uses = used.map((each) => new Scope(each.source, each.uses, each, values));
+    this.#values = values;
+    this.#reading = values?.of(written);
+    const source = this.#reading?.source ?? written;
     const { value, issues } = checkAgainstSchema(source);
     // Only the spec itself must have pieces.
     this.#schemaIssues =
@@ -63,6 +73,8 @@ export class Scope {
     this.spec = isGroup(value) ? value : {};
     this.problems = new Problems(source, this.spec.units ?? 'mm', base, folderOf(name));
     this.shapes = new ShapeReader(this.spec, this.problems, this);
+    for (const { column, path } of this.#reading?.missing ?? [])
+      this.problems.unknownColumn(column, path, values!.columns);
   }
 
   /** Has texts, those of used files too, say what they say in this row. */
@@ -86,11 +98,27 @@ export class Scope {
     ]);
   }
 
+  /** What is wrong in the cells of the table that this and the used files ask for. */
+  inTable(): UsedIssues[] {
+    const [values, reading] = [this.#values, this.#reading];
+    const issues = reading ? values!.inTable(this.#found(), reading) : [];
+    const own = issues.length > 0 ? [{ file: values!.table!.file, source: values!.table!.places(), issues }] : [];
+    return [...own, ...this.uses.flatMap((used) => used.inTable())];
+  }
+
   /** Of this file alone, at its place in it. */
   #own(): readonly Issue[] {
     const { source } = this.problems;
     // What a broken file says after the first fault comes of that.
-    return source.issues.length > 0 ? source.issues.slice(0, 1) : [...this.#schemaIssues, ...this.problems.issues];
+    if (source.issues.length > 0) return source.issues.slice(0, 1);
+    const reading = this.#reading;
+    return reading ? this.#found().map((issue) => this.#values!.told(issue, reading)) : this.#found();
+  }
+
+  #found(): readonly Issue[] {
+    const missing = new Set(this.#reading?.missing.map(({ path }) => path.join('/')));
+    const fitting = this.#schemaIssues.filter(({ path }) => !missing.has(path.join('/')));
+    return [...fitting, ...this.problems.issues];
   }
 
   #asSeenFrom(spec: SpecPlaces, { code, severity, message, range }: Issue): Issue {

@@ -5,6 +5,7 @@ import type { Document, Node, ParsedNode } from 'yaml';
 import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
+import { shortKeyOf } from './short-forms.ts';
 import { renameKeys } from './renamed-keys.ts';
 import type { OldKey } from './renamed-keys.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../core/issue.ts';
@@ -140,6 +141,7 @@ export class SpecSource {
   setKey(path: YamlPath, key: string, text: string): TextEdit | undefined {
     let { value: map } = this.#find(path);
     if (isAlias(map)) map = map.resolve(this.#document!);
+    if (isScalar(map)) return this.#expanded(map, path, key, text);
     if (!isMap(map) || !map.range) return undefined;
     const old = nodeRange(this.#find([...path, key]).value);
     if (old) return { range: this.#shown(old), text };
@@ -156,6 +158,16 @@ export class SpecSource {
     const newLine = this.text.includes('\r\n') ? '\r\n' : '\n';
     const indent = ' '.repeat(this.position(first.start).column - 1);
     return { range: at(content + lineEnd.index), text: `${newLine}${indent}${entry}` };
+  }
+
+  /** A group of which only one value is written, such as `ring: top`, with another key beside that value. */
+  #expanded(short: unknown, path: YamlPath, key: string, text: string): TextEdit | undefined {
+    const only = shortKeyOf(path);
+    const range = nodeRange(short);
+    if (only === undefined || !range) return undefined;
+    const shown = this.#shown(range);
+    const written = this.text.slice(shown.start, shown.end);
+    return { range: shown, text: key === only ? text : `{${only}: ${written}, ${key}: ${text}}` };
   }
 
   /** The path of the innermost value whose text, key included, holds the offset. */

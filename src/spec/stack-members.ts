@@ -4,7 +4,7 @@
  */
 
 import type { Entry, Shape, Target } from './model.ts';
-import type { PieceSpec, ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
+import type { PieceSpec, PlaceSpec, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 type Shapes = Readonly<Record<string, ShapeSpec>>;
 type Pieces = Readonly<Record<string, PieceSpec>>;
@@ -78,8 +78,12 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     ...lists.flatMap((list): (ShapeOrName | undefined)[] => (list ? [...list] : [])),
     spec.around,
     spec.from,
+    spec.border?.of,
+    spec.stick?.carries,
+    spec.repeat?.shape,
+    typeof spec.repeat?.along === 'object' && 'outline' in spec.repeat.along ? spec.repeat.along.outline : undefined,
     spec.fit?.in,
-    spec.place?.on,
+    typeof spec.place === 'object' ? placeTarget(spec.place) : spec.place,
   ];
   // The schema's complaints leave holes in lists.
   return refs.filter((ref) => ref !== undefined);
@@ -87,8 +91,12 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
 
 function bodyOf({ body }: PieceSpec): (ShapeOrName | undefined)[] {
   // What the schema took out is not there.
-  const list = body as ShapeList | undefined;
-  return list ? [...list] : [];
+  const written = body as PieceSpec['body'] | undefined;
+  return Array.isArray(written) ? [...written] : [written];
+}
+
+function placeTarget({ on, above, below, left_of: leftOf, right_of: rightOf }: PlaceSpec): string | undefined {
+  return on ?? above ?? below ?? leftOf ?? rightOf;
 }
 
 function namesIn(list: readonly (string | undefined)[] | undefined): string[] {

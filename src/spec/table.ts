@@ -1,11 +1,15 @@
 /** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
 
 import Papa from 'papaparse';
+import type { TextRange } from '../core/issue.ts';
+import { TablePlaces } from './table-places.ts';
 
 export interface Table {
   /** Names of the columns, from the first line. */
   readonly header: readonly string[];
   readonly rows: readonly TableRow[];
+  /** Found when first asked for: few tables have anything wrong with them. */
+  readonly places: () => TablePlaces;
 }
 
 export interface TableRow {
@@ -20,7 +24,8 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   // What a decoder puts where bytes are no UTF-8.
   if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
-  const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) });
+  const delimiter = delimiterOf(plain);
+  const { data, errors } = Papa.parse<string[]>(plain, { delimiter });
   const open = errors.find(({ type }) => type === 'Quotes');
   if (open) return { problem: `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.` };
   const [first, ...rest] = numbered(data);
@@ -36,8 +41,10 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   }
   const rows = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   if (rows.length === 0) return { problem: 'has no rows below the column names.' };
+  let places: TablePlaces | undefined;
   return {
     header,
+    places: () => (places ??= new TablePlaces(plain, delimiter)),
     rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),
   };
 }
@@ -59,29 +66,11 @@ function numbered(data: readonly string[][]): TableRow[] {
 }
 
 /** Where a cell stands in the text of a table, as UTF-16 offsets, with its quotes; of one that its line lacks, the end of the line. */
-export function cellRange(
-  text: string,
-  line: number,
-  column: number,
-): { readonly start: number; readonly end: number } {
-  const delimiter = delimiterOf(text.replace(/^\ufeff/, ''));
-  let start = lineStart(text, line);
-  for (let at = start, cell = 0, quoted = false; ; at++) {
-    const sign = text.charAt(at);
-    if (sign === '"') quoted = !quoted;
-    const isOver = sign === '' || (!quoted && (sign === '\n' || sign === '\r'));
-    if (!isOver && (quoted || sign !== delimiter)) continue;
-    if (cell === column || isOver) return { start: cell === column ? start : at, end: Math.max(at, start) };
-    cell += 1;
-    start = at + 1;
-  }
-}
-
-function lineStart(text: string, line: number): number {
-  const breaks = /\r\n|\r|\n/g;
-  let start = text.startsWith('\ufeff') ? 1 : 0;
-  for (let count = 1; count < line && breaks.exec(text); count++) start = breaks.lastIndex;
-  return start;
+export function cellRange(text: string, line: number, column: number): TextRange {
+  const plain = text.replace(/^\ufeff/, '');
+  const before = text.length - plain.length;
+  const { start, end } = new TablePlaces(plain, delimiterOf(plain)).cell(line, column);
+  return { start: before + start, end: before + end };
 }
 
 /** A table as spreadsheets read it; a cell that would be taken for a formula is marked as text. */

@@ -12,6 +12,10 @@ export const slotOpeningMm = 3;
 /** What a slot is longer than its ribbon is wide. */
 export const slotEaseMm = 1;
 
+/** A screw of 3.5 mm with its head of 7 mm goes in and slides up; rule of thumb, no source. */
+export const keyholeHeadMm = 8;
+export const keyholeSlotMm = 4;
+
 /** What was measured counts as it is. Else: two round strands of diameter d side by side go through a circle of 2·d; a ribbon gathers to about half its width. */
 export function comfortableOpening(tie: Tie | undefined): number {
   if (!tie) return leastOpeningMm;

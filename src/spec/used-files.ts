@@ -20,10 +20,16 @@ export interface UsedFile {
   readonly uses: readonly UsedFile[];
 }
 
+/** The file that `batch` names. */
+export interface TableFile extends Table {
+  readonly name: string;
+  /** Full path. */
+  readonly file: string;
+}
+
 export interface Uses {
   readonly used: readonly UsedFile[];
-  /** Of the file that `batch` names. */
-  readonly table?: Table;
+  readonly table?: TableFile;
   readonly issues: readonly Issue[];
   /** Full paths of all files asked for, found or not. */
   readonly files: readonly string[];
@@ -97,7 +103,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
     return found;
   }
 
-  async function loadTable(name: string): Promise<Table | undefined> {
+  async function loadTable(name: string): Promise<TableFile | undefined> {
     const path = ['batch'];
     const file = locate(name);
     if (file === undefined) {
@@ -111,7 +117,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
       return undefined;
     }
     const table = parseTable(text);
-    if (!('problem' in table)) return table;
+    if (!('problem' in table)) return { ...table, name, file };
     fault('bad-file', path, `“${clip(name)}” ${table.problem}`);
     return undefined;
   }

@@ -3,6 +3,7 @@
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
 import { ringArea } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Region } from '../geometry/types.ts';
 
@@ -37,6 +38,22 @@ export function around(region: Region, { by, corners, keepHoles, bays }: Way): R
     grown = radius > 0 ? closed(offset(simplified(followed, sourceToleranceMm), radius), radius) : followed;
   }
   return keepHoles ? grown : withoutHoles(grown);
+}
+
+/** How many times as wide bays may be closed for lines to have one backing; wider, and the outline follows the words no longer. */
+const widenings = [1, 2, 4, 8];
+
+/** Twice what joins them at all, or lines hang on each other by a waist. */
+const beyondJoining = 2;
+
+/** As `around`; bays are closed until all of it is one part, where one of these widths does that. */
+export function aroundTogether(region: Region, way: Way): Region {
+  const narrow = around(region, way);
+  const widest = Math.max(way.bays, way.by);
+  if (widest === 0) return narrow;
+  const closing = (times: number): Region => around(region, { ...way, bays: times * widest });
+  const joining = widenings.find((times) => partsOf(closing(times)).length === 1);
+  return joining === undefined ? narrow : closing(beyondJoining * joining);
 }
 
 function grownFar(region: Region, by: number): Region {

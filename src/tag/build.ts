@@ -1,18 +1,22 @@
 /** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
-import { difference, union } from '../geometry/clipper.ts';
+import { difference, offset, union } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
-import type { Entry, Hanger, PieceModel, TagModel, Target } from '../spec/model.ts';
+import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
+import { Neighbourhood } from './around-fitted.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
+import { clearedBorder } from './border.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
+import { everyShape } from './load.ts';
+import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -48,6 +52,24 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
   };
 }
 
+/** How large the shapes that ask for the same size on all tags of a batch can be on this one, by what names them. */
+export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
+  const { evaluator } = new PieceBuilder(model, resources);
+  const scales = new Map<string, number>();
+  for (const shape of sameSized(model)) {
+    await evaluator.make(shape);
+    const scale = evaluator.scaleOf(shape);
+    if (scale !== undefined) scales.set(sizeKey(shape), scale);
+    await resources.checkpoint();
+  }
+  return scales;
+}
+
+/** Shapes that are as large on one tag of a batch as on the others. */
+export function sameSized(model: TagModel): Shape[] {
+  return [...everyShape(model)].filter(({ modifiers }) => modifiers.fit?.sameSize);
+}
+
 interface Made {
   readonly stage: Stage<MadeShape>;
   readonly entry: Entry;
@@ -63,11 +85,13 @@ class PieceBuilder {
   readonly evaluator: Evaluator;
   readonly #model: TagModel;
   readonly #resources: Resources;
+  readonly #neighbourhood: Neighbourhood;
 
   constructor(model: TagModel, resources: Resources) {
     this.#model = model;
     this.#resources = resources;
-    this.evaluator = new Evaluator(resources);
+    this.#neighbourhood = new Neighbourhood(model);
+    this.evaluator = new Evaluator(resources, (shape) => this.#around(shape));
   }
 
   /** `undefined` where the body has no material, which its shapes have reported. */
@@ -76,7 +100,7 @@ class PieceBuilder {
     const { factor, heedsReading } = await this.#scaleOf(model);
     const make = (entries: readonly Entry[]) => this.#makeAll(entries, factor);
     const bodies = await make(model.body);
-    const cuts = await make(model.cut);
+    const plainCuts = await make(model.cut);
     const body = this.#united(bodies);
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
@@ -86,6 +110,8 @@ class PieceBuilder {
       hung.push(placed);
     }
     const hangers = hung.flatMap(({ value }) => value ?? []);
+    const clear = this.#clearing(hung, plainCuts);
+    const cuts = clear('cut', plainCuts);
     const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
     const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
     const asked = await this.#asked([...model.body, ...model.cut], factor);
@@ -97,13 +123,45 @@ class PieceBuilder {
       region: region.value,
       body: body.value,
       sources: [...sources('body', bodies), ...sources('cut', cuts)],
-      marks: [...marks('engrave', await make(model.engrave)), ...marks('score', await make(model.score))],
+      marks: [
+        ...marks('engrave', clear('mark', await make(model.engrave))),
+        ...marks('score', clear('mark', await make(model.score))),
+      ],
       asked,
       hangers,
       parts,
       ...(glueTo === undefined ? {} : { glueTo }),
       ...(cutFrom ? { cutFrom } : {}),
     };
+  }
+
+  /** What a fitted shape keeps clear of, at the size that shapes have before their piece is scaled. */
+  async #around(shape: Shape): Promise<Stage<Region> | undefined> {
+    const { entries, hung } = this.#neighbourhood.of(shape);
+    const { cache } = this.#resources;
+    const stages: Stage<Region>[] = [];
+    for (const { entry, isLine } of entries) {
+      const { id, value } = await this.evaluator.target(entry);
+      stages.push(cache.get('in the way', [id, isLine], () => (isLine ? lineOf(value.region) : value.region)));
+    }
+    for (const piece of hung) {
+      const { factor, heedsReading } = await this.#scaleOf(piece);
+      const bodies = await this.#makeAll(piece.body, factor);
+      const body = this.#united(bodies);
+      for (const hanger of piece.hangers) {
+        const { id, value } = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+        if (value)
+          stages.push(
+            cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
+          );
+      }
+    }
+    if (stages.length === 0) return undefined;
+    return cache.get(
+      'around',
+      stages.map(({ id }) => id),
+      () => union(stages.map(({ value }) => value)),
+    );
   }
 
   /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
@@ -166,6 +224,23 @@ class PieceBuilder {
     );
   }
 
+  /** Leads borders round what is cut through the piece; one that is cut itself ends there, and what is between its ends holds it. */
+  #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
+    const plain = cuts.filter(({ stage }) => !stage.value.border);
+    const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
+    const inputs = [ids(plain), hung.map(({ id }) => id)];
+    return (use: 'cut' | 'mark', made: readonly Made[]): Made[] =>
+      made.map((each) => {
+        const { id, value } = each.stage;
+        if (!value.border) return each;
+        const border = use === 'cut' ? { ...value.border, ends: true } : value.border;
+        const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
+          clearedBorder({ ...value, border }, openings),
+        );
+        return { ...each, stage };
+      });
+  }
+
   #united(bodies: readonly Made[]): Stage<Region> {
     return this.#resources.cache.get('body', ids(bodies), () => union(regions(bodies)));
   }
@@ -188,6 +263,14 @@ class PieceBuilder {
     const message = `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
+}
+
+/** What is kept clear of is an area, however narrow, in mm. */
+const lineMm = 0.01;
+
+/** The outline of what is scored. */
+function lineOf(region: Region): Region {
+  return difference(offset(region, lineMm), [offset(region, -lineMm)]);
 }
 
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
@@ -215,6 +298,6 @@ function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
   }));
 }
 
-function drawnOf({ region, lettering }: MadeShape): Pick<MadeShape, 'region' | 'lettering'> {
-  return { region, ...(lettering ? { lettering } : {}) };
+function drawnOf({ region, lettering, codes }: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes'> {
+  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}) };
 }

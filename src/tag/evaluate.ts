@@ -1,30 +1,48 @@
 /** Makes shapes: the generator, then the modifiers in their order, each stage kept for as long as its inputs stay the same. */
 
-import { chain, identity, rotation, scaling, translation } from '../geometry/affine.ts';
+import { chain, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
-import { boundsOf, boxCentre, contains } from '../geometry/measure.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
-import { poleOf } from '../geometry/pole.ts';
-import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { Modifiers, Shape, Target } from '../spec/model.ts';
+import type { Region } from '../geometry/types.ts';
+import type { HoldWidth, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
-import type { Checkpoint, Stage } from './cache.ts';
-import { largestScale } from './fit.ts';
+import type { Stage } from './cache.ts';
+import { withBridges } from './code.ts';
+import { fitted, turning } from './fit/fitted.ts';
+import type { Fitted } from './fit/fitted.ts';
+import { noRoom } from './fit/no-room.ts';
+import { roomIn } from './fit/room.ts';
+import type { Room } from './fit/room.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './outline.ts';
 import { placing } from './place.ts';
+import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
-import { centreOf, mapSolid } from './made-shape.ts';
+import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
+
+/** What else is on the pieces that have a shape; `undefined` where there is nothing. */
+export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
 
 export class Evaluator {
   readonly #resources: Resources;
   readonly #made = new Map<Shape, Stage<MadeShape>>();
 
-  constructor(resources: Resources) {
+  readonly #around: Around;
+  readonly #scales = new Map<Shape, number>();
+
+  /** @param around What a fitted shape keeps clear of. */
+  constructor(resources: Resources, around: Around) {
     this.#resources = resources;
+    this.#around = around;
+  }
+
+  /** How many times its natural size a shape is that was fitted. */
+  scaleOf(shape: Shape): number | undefined {
+    return this.#scales.get(shape);
   }
 
   /** All that has been made so far. */
@@ -47,7 +65,7 @@ export class Evaluator {
     try {
       const outline = await generate(shape, this.#resources, (each) => this.make(each));
       await this.#resources.checkpoint();
-      const made = outline && (await this.#placed(shape, this.#held(shape, await this.#sized(shape, outline))));
+      const made = outline && (await this.#finished(shape, outline));
       await this.#resources.checkpoint();
       return made;
     } catch (error) {
@@ -59,41 +77,95 @@ export class Evaluator {
     }
   }
 
+  async #finished(shape: Shape, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
+    const { fit, nudge } = shape.modifiers;
+    if (!fit) return this.#placed(shape, this.#held(shape, await this.#sized(shape, outline)));
+    const found = await this.#fitted(shape, outline);
+    if (!found.value) return this.#nothing();
+    const { cache } = this.#resources;
+    const { solid, move } = found.value;
+    const held = this.#held(
+      shape,
+      cache.get('fitted shape', found.id, () => solid),
+    );
+    if (!move) return this.#placed(shape, held);
+    return cache.get('put', [held.id, found.id, nudge], () =>
+      mapSolid(held.value, nudge ? chain(move, translation(nudge.x, nudge.y)) : move),
+    );
+  }
+
   #nothing(): Stage<MadeShape> {
     return this.#resources.cache.get('nothing', 0, () => ({ region: [] }));
   }
 
   async #sized({ modifiers }: Shape, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
-    const { tidy, grow, corners, width, height, fit, rotate, mirror, place } = modifiers;
-    const natural = outline.value.ownScale ?? 1;
-    const sizing = { scale: natural, tidy, grow, corners, width, height };
-    const room = fit && (await this.#room(modifiers));
-    const fitting = room && [room.id, rotate, mirror, place?.by];
+    const { tidy, grow, corners, width, height } = modifiers;
+    const sizing = { scale: outline.value.ownScale ?? 1, tidy, grow, corners, width, height };
     const { cache, checkpoint } = this.#resources;
-    return cache.getLater('sized', [outline.id, sizing, fitting], async () => {
-      const sized = (scale: number) => sizeAndGrow(outline.value, { ...sizing, scale }, checkpoint);
-      if (!room) return sized(natural);
-      let scale = await fittingScale(outline.value, modifiers, room.value, checkpoint);
-      let solid = await sized(scale);
-      // Growth moves the centre a little; what that leaves or takes is made good at the grown shape itself.
-      for (let round = 0; grow && round < regrowths; round++) {
-        scale *= slackOf(solid, modifiers, room.value);
-        solid = await sized(scale);
-      }
-      return solid;
-    });
+    return cache.getLater('sized', [outline.id, sizing], () => sizeAndGrow(outline.value, sizing, checkpoint));
+  }
+
+  /** `undefined` where there is no room, which has been reported. */
+  async #fitted(shape: Shape, outline: Stage<CurveOutline>): Promise<Stage<Fitted | undefined>> {
+    const { modifiers, path } = shape;
+    const { tidy, grow, corners, rotate, mirror, place } = modifiers;
+    const fit = modifiers.fit!;
+    const { cache, checkpoint } = this.#resources;
+    const target = await this.target(fit);
+    const goal = place && (await this.target(place));
+    const around = await this.#around(shape);
+    const { margin, clear } = fit;
+    const room = (more: number): Stage<Room> =>
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
+        roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
+      );
+    const [free, outer] = [room(grow ?? 0), room(0)];
+    const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
+    const most = Math.min(largestScaleOf(shape, outline.value), same ?? Infinity);
+    const sizing = { tidy, grow, corners };
+    const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
+    const found = await cache.getLater('fitted', inputs, () =>
+      fitted(outline.value, {
+        modifiers,
+        rooms: { free: free.value, outer: outer.value },
+        most,
+        goal: goal && { target: goal.value, margin: place.margin },
+        sized: (scale) => sizeAndGrow(outline.value, { ...sizing, scale }, checkpoint),
+        checkpoint,
+      }),
+    );
+    if (found.value) this.#scales.set(shape, found.value.scale);
+    if (!found.value && outline.value.bounds && target.value.region.length > 0) {
+      this.#resources.report({
+        code: 'empty-shape',
+        severity: 'error',
+        path: [...path, 'fit'],
+        message: noRoom(fit, target.value.region, around?.value, grow ?? 0),
+      });
+    }
+    return found;
   }
 
   /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
-  #held({ generator, modifiers: { straps, bridges } }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+  #held({ generator, modifiers }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
+    const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
+    const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
+    const bridges = modifiers.bridges && { ...modifiers.bridges, width: inMm(modifiers.bridges.width) };
     const bar = ofBar(generator, sized.value.region);
+    const [code] = sized.value.codes ?? [];
+    if (generator.kind === 'code' && bridges && code)
+      return this.#resources.cache.get('code with bridges', [sized.id, bridges.width], () =>
+        withBridges(sized.value, code, bridges.width),
+      );
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
       const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
+      const { border } = sized.value;
       return {
         ...sized.value,
+        ...(border ? { border: { ...border, ends: true } } : {}),
         region: held.region,
         asked: [
           ...asked,
@@ -106,31 +178,15 @@ export class Evaluator {
   }
 
   async #placed({ modifiers }: Shape, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
-    const { fit, rotate, mirror, place, nudge } = modifiers;
-    // A fitted shape goes to the middle of its room unless it is told where to go.
-    const goal = place ?? (fit && { ...fit, at: 'center' as const, margin: 0, by: 'eye' as const });
-    const target = goal && (await this.target(goal));
+    const { rotate, mirror, place, nudge } = modifiers;
+    const target = place && (await this.target(place));
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
-    const middle = fit && !place ? (await this.#room(modifiers)).value.centre : undefined;
-    const aim = target && [target.id, goal.at, goal.margin, goal.by, middle];
+    const aim = target && [target.id, place.at, place.margin, place.by];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
       const bounds = boundsOf(sized.value.region);
       let solid = bounds ? mapSolid(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
-      if (target) solid = mapSolid(solid, placing(solid, target.value, goal.at, goal.margin, goal.by, middle));
+      if (target) solid = mapSolid(solid, placing(solid, target.value, place.at, place.margin, place.by));
       return nudge ? mapSolid(solid, translation(nudge.x, nudge.y)) : solid;
-    });
-  }
-
-  /** What a shape may fill, and about which point: the centre by its rule, or where that is outside, that of the largest disc. */
-  async #room({ fit, grow = 0, place }: Modifiers): Promise<Stage<Room>> {
-    const target = await this.target(fit!);
-    const by = place?.by ?? 'eye';
-    return this.#resources.cache.get('room', [target.id, fit!.margin + grow, by], () => {
-      const { region } = target.value;
-      const free = offset(region, -(fit!.margin + grow), 'miter');
-      const centre = centreOf({ region }, by);
-      const outer = grow === 0 ? free : offset(region, -fit!.margin, 'miter');
-      return { free, outer, centre: centre && contains(free, centre) ? centre : poleOf(free) };
     });
   }
 
@@ -146,53 +202,32 @@ export class Evaluator {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
     const { fit, grow = 0, width, height } = modifiers;
+    if (fit) return;
     let reason = 'has no area';
-    if (fit) reason = 'does not fit inside the shape named in “fit”';
-    else if (grow < 0) reason = 'is thinned away to nothing';
+    if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
+    if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
+    if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
+    if (grow < 0) reason = 'is thinned away to nothing';
     else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
       reason = 'cannot be grown that much and stay that small';
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message: `This shape ${reason}.` });
   }
 }
 
-/** How often a grown shape is fitted again; each time leaves a hundredth of what was left. */
-const regrowths = 2;
-
-interface Room {
-  /** Less the margin and the growth to come. */
-  readonly free: Region;
-  /** Less the margin alone. */
-  readonly outer: Region;
-  readonly centre: Point | undefined;
+function grown(region: Region | undefined, by: number): Region {
+  return region ? offset(region, by) : [];
 }
 
-/** How large to make an outline so that it fills its room, its turn taken into account; the room has made way for its growth. */
-async function fittingScale(
-  outline: CurveOutline,
-  modifiers: Modifiers,
-  { free, centre }: Room,
-  checkpoint: Checkpoint,
-): Promise<number> {
-  const box = boundsOf(free);
-  if (!outline.bounds || !centre || !box) return 0;
-  // Judged at about the final size, so that it is as smooth as what will be cut.
-  const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
-  const turned = mapSolid(await outline.at(guess, guess, checkpoint), turning(modifiers, { x: 0, y: 0 }));
-  const own = centreOf(turned, modifiers.place?.by ?? 'eye');
-  return own ? guess * largestScale(turned.region, own, free, centre) : 0;
-}
-
-/** How many times as large a grown shape could be. */
-function slackOf(solid: MadeShape, modifiers: Modifiers, { outer, centre }: Room): number {
-  const bounds = boundsOf(solid.region);
-  if (!bounds || !centre) return 1;
-  const turned = mapSolid(solid, turning(modifiers, boxCentre(bounds)));
-  const own = centreOf(turned, modifiers.place?.by ?? 'eye');
-  return (own ? largestScale(turned.region, own, outer, centre) : 0) || 1;
-}
-
-function turning({ rotate, mirror }: Modifiers, about: Point): Affine {
-  const turn = rotate === undefined ? identity : rotation(rotate, about);
-  if (!mirror) return turn;
-  return chain(turn, mirror === 'left-right' ? scaling(-1, 1, about) : scaling(1, -1, about));
+/** How many times its natural size a shape that is fitted may be, before growth. */
+function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
+  const { fit, grow = 0 } = modifiers;
+  const { width, ...letters } = fit?.atMost ?? {};
+  // Letters that slide have their size before they are grown.
+  const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
+  const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
+    const mm = letters[of];
+    return heights && mm !== undefined ? [(mm - 2 * own) / heights[of]] : [];
+  });
+  if (width !== undefined && bounds) scales.push((width - 2 * grow) / (bounds.maxX - bounds.minX));
+  return Math.min(Infinity, ...scales);
 }

@@ -4,18 +4,28 @@ import { translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { FontFace } from '../text/font-face.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { around } from './around.ts';
+import { around, aroundTogether } from './around.ts';
+import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
-import { dependsOnSize, emOf, setText } from './lettering.ts';
+import { codeOf, encode } from './code.ts';
+import type { Code } from './code.ts';
+import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
+import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
+import { copiesOf } from './repeat.ts';
+import { linesOutline } from './lines.ts';
+import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
+import { stickOf } from './stick.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
@@ -32,6 +42,8 @@ export async function generate(
   switch (generator.kind) {
     case 'text':
       return lettering(shape, generator, resources);
+    case 'lines':
+      return lines(shape, generator, resources);
     case 'rectangle':
     case 'ellipse':
     case 'regular':
@@ -45,6 +57,16 @@ export async function generate(
     case 'scalloped-rectangle':
     case 'scalloped-disc':
       return cache.get('plate', generator, () => solidOutline({ region: makePlate(generator) }));
+    case 'code': {
+      const encoded = cache.get('code', [generator.text, generator.correction], () => encode(generator));
+      const { value } = encoded;
+      if ('problem' in value) {
+        const path = [...shape.path, 'code'];
+        resources.report({ code: 'bad-value', severity: 'error', path, message: value.problem });
+        return undefined;
+      }
+      return cache.get('modules', [encoded.id, generator.size], () => solidOutline(codeOf(value.matrix, generator)));
+    }
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
@@ -64,10 +86,50 @@ export async function generate(
     }
     case 'around': {
       const made = await make(generator.shape);
-      const { by, corners, keepHoles, bays } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays], () =>
-        solidOutline({ region: around(made.value.region, generator) }),
+      const { by, corners, keepHoles, bays, together } = generator;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
+        solidOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
       );
+    }
+    case 'border': {
+      const { shape, ...how } = generator;
+      const made = await make(shape);
+      return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
+    }
+    case 'stick': {
+      const { shape: carried, ...stick } = generator;
+      const made = await make(carried);
+      return cache.get('stick', [made.id, stick], () => solidOutline({ region: stickOf(made.value.region, stick) }));
+    }
+    case 'repeat': {
+      const [repeatedShape, outline] = generator.shapes;
+      const made = await make(repeatedShape);
+      const line = outline && (await make(outline));
+      const { along } = generator;
+      const repeated = cache.get('repeat', [made.id, line?.id, along], () =>
+        copiesOf(made.value, along, line?.value.region),
+      );
+      const copies = repeated.value;
+      if ('problem' in copies) {
+        resources.report({
+          code: 'bad-value',
+          severity: 'error',
+          path: [...shape.path, 'repeat'],
+          message: copies.problem,
+        });
+        return undefined;
+      }
+      return cache.get('repeated', repeated.id, () => {
+        const lettering = copies.made.flatMap(letteringWithin);
+        const codes = copies.made.flatMap((each) => codesWithin(each, false));
+        const asked = copies.made.flatMap((each) => each.asked ?? []);
+        return solidOutline({
+          region: union(copies.made.map(({ region }) => region)),
+          asked,
+          ...(codes.length > 0 ? { codes } : {}),
+          ...withLettering(lettering),
+        });
+      });
     }
     case 'stack': {
       const members: { name: string; made: Stage<MadeShape> }[] = [];
@@ -93,12 +155,17 @@ export async function generate(
           letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
         );
         const asked = made.flatMap(({ value }) => value.asked ?? []);
+        const codes =
+          kind === 'intersection'
+            ? []
+            : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
         // What a shape is cut out with is no part of it any more.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return solidOutline({
           region: combined(kind, regions),
           asked,
+          ...(codes.length > 0 ? { codes } : {}),
           ...(parts.size > 0 ? { parts } : {}),
           ...withLettering(lettering),
         });
@@ -133,29 +200,89 @@ function lettering(
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
     return undefined;
   }
-  const missing = [...new Set(value.missing.map(({ text: letters }) => `“${letters}”`))];
-  if (missing.length > 0) {
-    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
-    resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
-  }
+  reportMissing(value, face, text, path, resources);
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
-  return cache.get('lettering', [set.id, em, slide, path], () => {
-    const drawn = { ...value, xHeight: face.xHeight, path };
+  const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
+  return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
+    const outlineOf = (known: SetText): CurveOutline => {
+      const drawn = { ...known, xHeight: face.xHeight, path };
+      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      return known.band ? centredOutline(drawn, known.band) : hubbedOutline(drawn);
+    };
     return {
-      ...(slide
-        ? slidOutline(drawn, slide, { cache, font: face.id })
-        : value.band
-          ? centredOutline(drawn, value.band)
-          : hubbedOutline(drawn)),
+      ...(isSpacedWhenFitted
+        ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
+        : outlineOf(value)),
       ...(em === undefined ? {} : { ownScale: em }),
+      heights: { capitals: face.capHeight, 'small letters': face.xHeight },
     };
   });
+}
+
+function reportMissing(
+  { missing }: SetText,
+  { family }: FontFace,
+  { fallbacks }: TextGenerator,
+  path: YamlPath,
+  resources: Resources,
+): void {
+  const letters = [...new Set(missing.map(({ text }) => `“${text}”`))];
+  if (letters.length === 0) return;
+  const message = fallbacks
+    ? `None of the fonts ${[family, ...fallbacks].join(', ')} has ${letters.join(', ')}.`
+    : `The font ${family} has no ${letters.join(', no ')}.`;
+  resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
+}
+
+type LinesGenerator = Extract<Shape['generator'], { kind: 'lines' }>;
+
+function lines(
+  { path, modifiers: { grow = 0 } }: Shape,
+  { shapes, lines: about, gap, size, evenly }: LinesGenerator,
+  resources: Resources,
+): Stage<CurveOutline> | undefined {
+  const inputs: LineInput[] = [];
+  for (const [index, { generator, path: own }] of shapes.entries()) {
+    const face = generator.kind === 'text' ? resources.font(generator) : undefined;
+    if (!face || generator.kind !== 'text') return undefined;
+    const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
+    if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
+    inputs.push({ ...about[index]!, face, text: generator, path: own });
+  }
+  const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);
+  const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
+    const outline = linesOutline(inputs, { evenly, ...(gap === undefined ? {} : { gap }) });
+    if (!outline || !size || size.of === 'em') return outline;
+    return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
+  });
+  return made.value && { id: made.id, value: made.value };
+}
+
+/** Letters with a space in mm between them, which are set for the size that they are made at. */
+function respaced(
+  natural: CurveOutline,
+  setFor: (mmPerEm: number) => SetText | SetTextProblem,
+  outlineOf: (set: SetText) => CurveOutline,
+): CurveOutline {
+  return {
+    ...natural,
+    changes: true,
+    at: (scaleX, scaleY, checkpoint) => {
+      const set = setFor(scaleY);
+      return ('problem' in set ? natural : outlineOf(set)).at(scaleX, scaleY, checkpoint);
+    },
+  };
 }
 
 /** The lettering of a shape that becomes a member of another. */
 function letteringWithin({ region, lettering = [] }: MadeShape): readonly Lettering[] {
   return lettering.map((each) => each.within(region));
+}
+
+/** The codes of a shape that becomes a member of another; cut out of it, their dark modules are light. */
+function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
+  return codes.map((code) => (isCutOut ? { ...code, isLight: !code.isLight } : code));
 }
 
 /** The same where a stack has put the shape. */

@@ -8,7 +8,7 @@ import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
-import { fontFindings, fontsUsed } from './fonts-used.ts';
+import { faceOf, fontFindings, fontsUsed } from './fonts-used.ts';
 import type { FontUse, UsedFont } from './fonts-used.ts';
 import { leftOutFindings } from './left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
@@ -45,26 +45,16 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
   for (const shape of everyShape(model)) {
     const { generator } = shape;
     if (generator.kind === 'text') {
-      const isFile = isFontFile(generator.font);
-      const file = isFile ? locate(generator.font) : undefined;
-      const path = [...shape.path, 'font'];
-      if (isFile && file === undefined) {
-        findings.push(outside(path, generator.font));
-        continue;
+      const faces: FontFace[] = [];
+      const names = [generator.font, ...(generator.fallbacks ?? [])];
+      for (const [index, name] of names.entries()) {
+        const path = [...shape.path, 'font', ...(generator.fallbacks ? [index] : [])];
+        const found = await loadFont(name, path, generator, locate, loading);
+        if ('code' in found) findings.push(found);
+        else faces.push(found);
       }
-      const { weight, italic } = generator;
-      const answer = await loading.library.load(
-        file === undefined ? { family: generator.font, weight, italic } : { file, weight, italic },
-      );
-      if ('face' in answer) settings.push({ shape, text: generator, face: answer.face });
-      else
-        findings.push({
-          code: answer.problem.kind,
-          severity: 'error',
-          path,
-          message: answer.problem.message + didYouMean(answer.problem.suggestions),
-          suggestions: answer.problem.suggestions,
-        });
+      const [face, ...others] = faces;
+      if (faces.length === names.length && face) settings.push({ shape, text: generator, face, others });
     } else if (generator.kind === 'drawing') {
       const path = [...shape.path, 'drawing'];
       const known = drawings.get(generator.file);
@@ -83,12 +73,28 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
     }
   }
   return {
-    fonts: new Map(settings.map(({ text, face }) => [text, face])),
+    fonts: new Map(settings.map((setting) => [setting.text, faceOf(setting)])),
     drawings,
     findings: [...findings, ...fontFindings(settings)],
     fontsUsed: fontsUsed(settings),
     files: [...files],
   };
+}
+
+async function loadFont(
+  name: string,
+  path: Finding['path'],
+  { weight, italic }: TextGenerator,
+  locate: (relative: string) => string | undefined,
+  { library }: Loading,
+): Promise<FontFace | Finding> {
+  const isFile = isFontFile(name);
+  const file = isFile ? locate(name) : undefined;
+  if (isFile && file === undefined) return outside(path, name);
+  const answer = await library.load(file === undefined ? { family: name, weight, italic } : { file, weight, italic });
+  if ('face' in answer) return answer.face;
+  const { kind, message, suggestions } = answer.problem;
+  return { code: kind, severity: 'error', path, message: message + didYouMean(suggestions), suggestions };
 }
 
 function outside(path: Finding['path'], name: string): Finding {
@@ -127,6 +133,13 @@ export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Se
   const found = new Set<Shape>();
   for (const { shape } of [...body, ...cut, ...score, ...engrave]) visit(shape, found);
   for (const { on } of hangers) if (on) visit(on.shape, found);
+  return found;
+}
+
+/** A shape with all that it is made from, fitted in or placed on. */
+export function behind(shape: Shape): Set<Shape> {
+  const found = new Set<Shape>();
+  visit(shape, found);
   return found;
 }
 

@@ -3,19 +3,19 @@
 import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point } from '../geometry/types.ts';
-import type { Anchor, CentreRule } from '../spec/model.ts';
+import type { Anchor, Beside, CentreRule } from '../spec/model.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 /**
  * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
- * solid lies against that side from within, `margin` away, and is centred along it under the rule. `middle`: what counts as
+ * solid lies against that side from within, `margin` away; beside it, `margin` away outside, and is centred along it under the rule. `middle`: what counts as
  * the centre of the target, if not that.
  */
 export function placing(
   solid: MadeShape,
   target: MadeShape,
-  at: Anchor,
+  at: Anchor | Beside,
   margin: number,
   by: CentreRule,
   middle?: Point,
@@ -26,11 +26,23 @@ export function placing(
   // A plate has no letters, so the rules that look at letters fall back to its own middle there.
   const to = middle ?? centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
-  let x = to.x - from.x;
-  let y = to.y - from.y;
+  const centred = { x: to.x - from.x, y: to.y - from.y };
+  switch (at) {
+    case 'above':
+      return translation(centred.x, frame.maxY + margin - box.minY);
+    case 'below':
+      return translation(centred.x, frame.minY - margin - box.maxY);
+    case 'left of':
+      return translation(frame.minX - margin - box.maxX, centred.y);
+    case 'right of':
+      return translation(frame.maxX + margin - box.minX, centred.y);
+  }
+  let { x, y } = centred;
   if (at.includes('left')) x = frame.minX + margin - box.minX;
   if (at.includes('right')) x = frame.maxX - margin - box.maxX;
-  if (at.includes('bottom')) y = frame.minY + margin - box.minY;
-  if (at.includes('top')) y = frame.maxY - margin - box.maxY;
+  // Lettering on a line stands or hangs by that, whatever its letters are.
+  const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
+  if (at.includes('bottom')) y = frame.minY + margin - foot;
+  if (at.includes('top')) y = frame.maxY - margin - head;
   return translation(x, y);
 }

@@ -3,6 +3,7 @@
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -21,6 +22,8 @@ export interface Mark {
   readonly path: YamlPath;
   /** Every text in it. */
   readonly lettering?: readonly Lettering[];
+  /** Every code in it. */
+  readonly codes?: readonly Code[];
 }
 
 /** A shape that a piece is made of. */
@@ -34,18 +37,20 @@ export interface Source {
   readonly path: YamlPath;
   /** Every text in it. */
   readonly lettering?: readonly Lettering[];
+  /** Every code in it. */
+  readonly codes?: readonly Code[];
 }
 
 /** What holds the tie, once it has a place. */
 export interface PlacedHanger {
-  readonly kind: 'ring' | 'hole' | 'slot';
-  /** Centre of the opening. */
+  readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
+  /** Centre of the opening; of a keyhole, where its nail rests. */
   readonly centre: Point;
   /** Where the spec asks for it. */
   readonly at: HangerPlace;
   /** The opening that the tie goes through. */
   readonly opening: Region;
-  /** Diameter of a round opening, or the smaller inner width of a slot, in mm. */
+  /** Diameter of a round opening, or the smaller inner width of a slot or of a keyhole's, in mm. */
   readonly openingSize: number;
   /** The inner length of the opening, in mm; equal to `openingSize` where it is round. */
   readonly openingLength: number;

@@ -181,6 +181,7 @@ describe('The arrows between the parts of the code', () => {
     ['harfbuzzjs', /^src\/text\/[a-z-]+\.ts$/],
     ['papaparse', /^src\/spec\/table\.ts$/],
     ['svgpath', /^src\/tag\/svg-path\.ts$/],
+    ['qr', /^src\/tag\/code\.ts$/],
     ['yaml', /^src\/spec\/[a-z-]+\.ts$/],
     ['delaunator', /^src\/geometry\//],
   ] as const) {

@@ -61,7 +61,8 @@ function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }
   const glued = gluedOver(piece, pieces).map(({ region }) => region);
   const free = new EdgeIndex(difference(piece.body, [...openings, ...cuts, ...glued]));
   const besides = besidesOf(piece, pieces, placed).map(({ region }) => new EdgeIndex(region));
-  const reach = placed.openingLength / 2;
+  // A keyhole reaches to one side of where its nail rests.
+  const reach = placed.kind === 'keyhole' ? placed.openingLength : placed.openingLength / 2;
   const strand = glued.length > 0 ? strandOf(tie, placed.kind === 'slot') : 0;
   const clear = reach + Math.max(stock.minWeb, strand) + stepMm / 10;
   const fromMarks = reach + slipMm + stepMm / 10;

@@ -1,5 +1,6 @@
 /** What a spec asks to hold a shape together, made as wide as the piece needs it. */
 
+import type { HoldWidth } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 
@@ -12,7 +13,9 @@ export function widerHolds(at: Case): Remedy[] {
   const { minimum } = at.issue;
   if (!shape || minimum === undefined) return [];
   const { straps, bridges } = shape.modifiers;
-  const widths = (now: number) => shares.map((share) => share * minimum).filter((width) => width > now + 0.005);
+  const least = (now: HoldWidth) => (now === 'auto' ? at.model.stock.minWeb : now);
+  const widths = (now: HoldWidth) =>
+    shares.map((share) => share * minimum).filter((width) => width > least(now) + 0.005);
   return [
     {
       words: `Widen the straps of ${nameOf(shape)}`,

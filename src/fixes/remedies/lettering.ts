@@ -87,6 +87,18 @@ function together(changes: readonly Candidate[]): Candidate[] {
   return [{ told: changes.map(({ told }) => told).join(', '), edits: changes.flatMap(({ edits }) => [...edits]) }];
 }
 
+/** Borders that are cut all round, so that what they enclose falls out. */
+function bridgedBorders(at: Case): Remedy[] {
+  const { minWeb } = at.tag.stock;
+  const slits = (at.piece?.sources ?? []).flatMap(({ use, shape }) =>
+    use === 'cut' && shape.generator.kind === 'border' && !shape.modifiers.bridges ? [shape] : [],
+  );
+  return slits.map((shape) => ({
+    words: `Hold the middle with bridges across ${nameOf(shape)}`,
+    candidates: settingLengths(at, shape.path, 'bridges', [minWeb, 1.5 * minWeb, 2 * minWeb]),
+  }));
+}
+
 /** Parts that fall out. */
 export function joined(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
@@ -106,6 +118,7 @@ export function joined(at: Case): Remedy[] {
     ];
   }
   return [
+    ...bridgedBorders(at),
     slid(at, shape),
     many,
     growing(at, shape, joiningMm),

@@ -12,12 +12,12 @@ import { placesAt, placeholderWord } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
 import type { WorkspaceNames } from '../surroundings.ts';
 import { SuggestionTrial } from './trial.ts';
-import { valueIdeas } from './value-suggestions.ts';
+import { columnValues, valueIdeas } from './value-suggestions.ts';
 
 export function completionsAt(text: string, offset: number, around: WorkspaceNames): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
     const trial = new SuggestionTrial(place, around);
-    const names = namesIn(place.tree).filter(({ name }) => name !== placeholderWord);
+    const names = namesIn(place.held).filter(({ name }) => name !== placeholderWord);
     const fitting =
       place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
     const isTop = place.role === 'key' && place.path.length === 0;
@@ -33,7 +33,9 @@ function fittingValues(
   trial: SuggestionTrial,
 ): Suggestion[] {
   const ideas = valueIdeas(place, names, around);
-  return place.path.length === 1 && place.path[0] === 'batch' ? ideas : trial.sift(ideas);
+  return place.path.length === 1 && place.path[0] === 'batch'
+    ? ideas
+    : [...trial.sift(ideas), ...columnValues(place, around).filter((idea) => trial.brings(idea).length === 0)];
 }
 
 /** The order in which one works on a tag. */

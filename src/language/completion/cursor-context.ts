@@ -39,8 +39,8 @@ export interface CursorContext {
   readonly rest: unknown;
   /** The value of a key that has its colon. */
   readonly kept: unknown;
-  /** The tree with the stopgap in it: names and their places shift by its length behind the offset. */
-  readonly tree: SpecNode | undefined;
+  /** The spec with the stopgap in it: names and their places shift by its length behind the offset. */
+  readonly held: SpecSource;
 }
 
 /** What parts two entries of the map that a key stands in. */
@@ -162,7 +162,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
     now: source.value,
     rest: without(held.value, at),
     kept: role === 'key' && hasColon ? at.reduce<unknown>(stepInto, held.value) : undefined,
-    tree: held.tree,
+    held,
   };
 
   function find(

@@ -29,6 +29,10 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
   around: 'backing',
   stack: 'plate',
   drawing: 'picture',
+  border: 'edge',
+  code: 'link',
+  stick: 'spike',
+  repeat: 'row',
 };
 
 /** One for each generator, under the name that has been typed. */
@@ -46,10 +50,17 @@ function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
   });
 }
 
+/** Keys without which a generator is no use. */
+const alongWith: Readonly<Partial<Record<string, readonly string[]>>> = {
+  text: ['font', 'width'],
+  around: ['by'],
+  code: ['size'],
+};
+
 /** `{text: Sorrel, …}`: the generator with what it is no use without. */
 export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Stops): string | undefined {
   const { properties = {} } = resolved(specSchema.definitions!['shape']!);
-  const keys = [key, ...(key === 'text' ? ['font', 'width'] : key === 'around' ? ['by'] : [])];
+  const keys = [key, ...(alongWith[key] ?? [])];
   const entries = keys.map((each) => {
     const value = exampleSnippet(properties[each]!, { ...setting, path: [...setting.path, each] }, stops);
     return value === undefined ? undefined : `${each}: ${value}`;
@@ -58,7 +69,7 @@ export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Sto
 }
 
 function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
-  const hangers = [undefined, 'ring', 'hole', 'slot'] as const;
+  const hangers = [undefined, 'ring', 'hole', 'slot', 'keyhole'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeName('tag', place);

@@ -24,7 +24,10 @@ import { withValue } from '../values.ts';
 export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
-  const ideas = schemasAt(place.path, around.grammar?.root).flatMap((node) => [
+  const nodes = schemasAt(place.path, around.grammar?.root);
+  const columns = nodes.some((node) => isForWords(node, place)) ? columnIdeas(place, around) : [];
+  const ideas = nodes.flatMap((node) => [
+    ...columns,
     ...wordIdeas(node, place, setting, around),
     // On a line of its own below its key, a group is written key by key.
     ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupIdeas(node, place, setting)),
@@ -54,21 +57,36 @@ function wordIdeas(
   }
   if (node.enum) return node.enum.map((word) => ({ ...textIdea('value', word, place), ...defaultMark(word, node) }));
   if (isLength(node)) return lengthIdeas(node, place, setting);
-  const columns = columnIdeas(node, place, around);
-  if (place.quote) return columns;
+  if (place.quote) return [];
   if (node.const !== undefined) return [plainIdea('value', String(node.const), place)];
   if (node.type === 'boolean')
     return [true, false].map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
   if (node.type === 'integer' || node.type === 'number') return numberIdeas(node, place, around);
   return key(place) === 'material'
     ? materialNames.map((name) => textIdea('value', name, place))
-    : [...columns, ...textExamples(node, place)];
+    : textExamples(node, place);
 }
 
-/** What stands for the cells of a batch, where a text or a title is still to be written. */
-function columnIdeas({ type }: SchemaNode, place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
-  const isText = type === 'string' && (key(place) === 'text' || key(place) === 'title');
-  if (!isText || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
+/** Columns of the batch, where a value is no words: they come after what is usual. */
+export function columnValues(place: CursorContext, around: WorkspaceNames): Suggestion[] {
+  const nodes = around.grammar ? [] : schemasAt(place.path);
+  const isFor = nodes.some(isPlain) && !nodes.some((node) => isForWords(node, place));
+  return isFor ? columnIdeas(place, around) : [];
+}
+
+function isForWords({ type }: SchemaNode, place: CursorContext): boolean {
+  return type === 'string' && ['text', 'title', 'code'].includes(String(key(place)));
+}
+
+/** Whether it is no group and no list. */
+const isPlain = ({ type }: SchemaNode): boolean => type !== 'object' && type !== 'array';
+
+/** The sections of which a batch may say anything. */
+const inRows: ReadonlySet<unknown> = new Set(['title', 'shapes', 'pieces', 'hangers', 'stock', 'tie']);
+
+/** What stands for the cells of a batch, where a value is still to be written. */
+function columnIdeas(place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
+  if (!inRows.has(place.path[0]) || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
   return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
 }
 

@@ -7,6 +7,7 @@ import { parseLength } from '../../core/length.ts';
 import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
+import { columnsIn } from '../../spec/batch.ts';
 import { noUses } from '../../spec/used-files.ts';
 import { centringDocs } from './centring.ts';
 import { keyDocs, kindOfValue } from './docs.ts';
@@ -66,12 +67,27 @@ function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | unde
   ];
 }
 
+/** What stands in the columns that a value asks for, in the row that is drawn. */
+function columnDocs(value: unknown, report: Report | undefined): string {
+  const row = report?.batch?.rows[report.row];
+  if (!row || typeof value !== 'string') return '';
+  return columnsIn(value)
+    .map(({ column }) => `**${plain(column)}** – column; “${plain(row.label)}” has ${cellText(row.cells.get(column))}`)
+    .join('\n\n');
+}
+
+function cellText(cell: string | undefined): string {
+  return (cell ?? '').trim() === '' ? 'nothing there' : `“${plain(cell!)}”`;
+}
+
 function aboutValue(
   { path, word }: Hit,
   source: SpecSource,
   report: Report | undefined,
   fonts: readonly FontNote[],
 ): string[] {
+  const columns = columnDocs(word.value, report);
+  if (columns !== '') return [columns];
   const kind = schemasAt(path)
     .map(nameKindOf)
     .find((each) => each !== undefined);

@@ -4,39 +4,38 @@ import type { TextEdit, TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { UsedFile } from '../../spec/used-files.ts';
 import { namesIn } from './names.ts';
-import type { NamePlace } from './names.ts';
-import type { NameKind } from '../schema.ts';
+import type { NameOf, NamePlace } from './names.ts';
 
 /** A name of a kind that is given in a spec; the kinds of font and file names are not. */
 export interface Name {
-  readonly kind: NameKind;
+  readonly kind: NameOf;
   readonly name: string;
 }
 
-const givenKinds: ReadonlySet<NameKind> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie', 'machine']);
+const givenKinds: ReadonlySet<NameOf> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie', 'machine', 'column']);
 
 /** The name that the offset touches. A part of a stack is a shape. */
-export function nameAt({ tree }: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {
-  const found = namesIn(tree).find(({ range }) => range.start <= offset && offset <= range.end);
+export function nameAt(source: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {
+  const found = namesIn(source).find(({ range }) => range.start <= offset && offset <= range.end);
   if (!found) return undefined;
   const kind = kindOf(found);
   return givenKinds.has(kind) ? { kind, name: found.name, range: found.range } : undefined;
 }
 
-const kindOf = ({ kind }: NamePlace): NameKind => (kind === 'part' ? 'shape' : kind);
+const kindOf = ({ kind }: NamePlace): NameOf => (kind === 'part' ? 'shape' : kind);
 
 /** Every place of the name in one file. */
-export function placesOf({ tree }: SpecSource, { kind, name }: Name): NamePlace[] {
-  return namesIn(tree).filter((place) => kindOf(place) === kind && place.name === name);
+export function placesOf(source: SpecSource, { kind, name }: Name): NamePlace[] {
+  return namesIn(source).filter((place) => kindOf(place) === kind && place.name === name);
 }
 
 export function giverIn(source: SpecSource, name: Name): NamePlace | undefined {
   return placesOf(source, name).find(({ given }) => given);
 }
 
-/** The used file that gives a name, the first of them as when the spec is read; pieces are not shared. */
+/** The used file that gives a name, the first of them as when the spec is read; pieces and columns are not shared. */
 export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | undefined {
-  if (name.kind === 'piece') return undefined;
+  if (isOwn(name)) return undefined;
   for (const file of used) {
     if (giverIn(file.source, name)) return file;
     const inner = givingFile(file.uses, name);
@@ -45,8 +44,14 @@ export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | un
   return undefined;
 }
 
+/** Whether a name means something in its own spec only. */
+export const isOwn = ({ kind }: Name): boolean => kind === 'piece' || kind === 'column';
+
 /** As the schema has it for every section whose keys are names. */
 const namePattern = /^[A-Za-z][A-Za-z0-9_-]*$/;
+
+/** Anything that needs no quotes in YAML, nor in a table. */
+const columnPattern = /^[\p{L}][\p{L}\p{N} _-]*$/u;
 
 /** YAML reads these as something else than text. */
 const notNames = /^(?:true|false|null)$/i;
@@ -54,7 +59,9 @@ const notNames = /^(?:true|false|null)$/i;
 /** Why a name cannot be had in these files; `undefined` where it can. */
 export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
   if (to === name) return undefined;
-  if (!namePattern.test(to)) return 'A name starts with a letter, followed by letters, digits, - and _.';
+  if (kind === 'column') {
+    if (!columnPattern.test(to)) return 'A column starts with a letter, followed by letters, digits, spaces, - and _.';
+  } else if (!namePattern.test(to)) return 'A name starts with a letter, followed by letters, digits, - and _.';
   if (notNames.test(to)) return `YAML does not read “${to}” as a name.`;
   const taken = sources.some((source) => giverIn(source, { kind, name: to }));
   return taken ? `There is a ${kind} “${to}” already.` : undefined;

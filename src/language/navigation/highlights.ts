@@ -13,8 +13,8 @@ export interface ColouredName {
 }
 
 /** In the order of the text. Fonts and files are not the spec's own names. */
-export function colouredNames({ tree }: SpecSource): ColouredName[] {
-  return namesIn(tree)
+export function colouredNames(source: SpecSource): ColouredName[] {
+  return namesIn(source)
     .flatMap(({ kind, range, given }): ColouredName[] => {
       switch (kind) {
         case 'shape':
@@ -31,6 +31,7 @@ export function colouredNames({ tree }: SpecSource): ColouredName[] {
         case 'drawing':
         case 'spec':
         case 'table':
+        case 'column':
         case 'tag':
         case 'offcuts':
           return [];

@@ -4,7 +4,7 @@ import type { TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { namesIn } from './names.ts';
-import type { NameKind } from '../schema.ts';
+import type { NameOf } from './names.ts';
 
 export interface FileLink {
   readonly range: TextRange;
@@ -12,10 +12,10 @@ export interface FileLink {
   readonly file: string;
 }
 
-const fileKinds: ReadonlySet<NameKind> = new Set(['drawing', 'spec', 'table']);
+const fileKinds: ReadonlySet<NameOf> = new Set(['drawing', 'spec', 'table']);
 
-export function linksIn({ tree }: SpecSource): FileLink[] {
-  return namesIn(tree)
+export function linksIn(source: SpecSource): FileLink[] {
+  return namesIn(source)
     .filter(({ kind, name }) => fileKinds.has(kind) || (kind === 'font' && isFontFile(name)))
     .map(({ range, name }) => ({ range, file: name }));
 }

@@ -1,14 +1,19 @@
 /** The names in a spec, of shapes, pieces and the like: where each is given and where it is used. */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
+import { columnsIn } from '../../spec/batch.ts';
+import type { SpecSource } from '../../spec/source.ts';
 import type { SpecMap, SpecNode, SpecScalar } from '../../spec/tree.ts';
 import { nameKindOf } from '../schema.ts';
 import type { NameKind } from '../schema.ts';
 import { valuesIn } from '../walk.ts';
 
+/** Columns are of the batch, whatever the schema says of the place where one is asked for. */
+export type NameOf = NameKind | 'column';
+
 export interface NamePlace {
   /** `part` names a member of a stack, which is a shape as well. */
-  readonly kind: NameKind;
+  readonly kind: NameOf;
   readonly name: string;
   /** Quotes included. */
   readonly range: TextRange;
@@ -20,10 +25,12 @@ export interface NamePlace {
 }
 
 /** Those of one section in the order of the text. */
-export function namesIn(tree: SpecNode | undefined): NamePlace[] {
+export function namesIn({ tree, text }: Pick<SpecSource, 'tree' | 'text'>): NamePlace[] {
   return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
-    if (node.kind === 'map') return [...given(node, path), ...machinesOfStock(node, path)];
+    if (node.kind === 'map') return [...given(node, path), ...machinesOfStock(node, path), ...columnsOfRow(node, path)];
     if (node.kind !== 'scalar' || typeof node.value !== 'string') return [];
+    const asked = hasBatch(tree) && path[0] !== 'batch' ? columnsAsked(node, path, text) : [];
+    if (asked.length > 0) return asked;
     const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
     return kind ? [place(node, kind, path)] : [];
   });
@@ -36,6 +43,28 @@ function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
     ...place(key, kind, [...path, String(key.value)]),
     given: true,
     ...(value ? { body: value.range } : {}),
+  }));
+}
+
+/** Each column has its name in every row of the list. */
+function columnsOfRow({ entries }: SpecMap, path: YamlPath): NamePlace[] {
+  if (path[0] !== 'batch' || path.length !== 2) return [];
+  return entries.map(({ key }) => ({ ...place(key, 'column', [...path, String(key.value)]), given: true }));
+}
+
+/** Braces are left alone in a spec that has no batch. */
+function hasBatch(tree: SpecNode | undefined): boolean {
+  return tree?.kind === 'map' && tree.entries.some(({ key }) => key.value === 'batch');
+}
+
+function columnsAsked({ range }: SpecScalar, path: YamlPath, text: string): NamePlace[] {
+  return columnsIn(text.slice(range.start, range.end)).map(({ column, start, end }) => ({
+    kind: 'column',
+    name: column,
+    range: { start: range.start + start, end: range.start + end },
+    quoted: false,
+    path,
+    given: false,
   }));
 }
 
@@ -56,7 +85,7 @@ const givers: Readonly<Partial<Record<string, NameKind>>> = {
   machines: 'machine',
 };
 
-function place(node: SpecScalar, kind: NameKind, path: YamlPath): NamePlace {
+function place(node: SpecScalar, kind: NameOf, path: YamlPath): NamePlace {
   return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };
 }
 

@@ -7,6 +7,9 @@ type Group = Readonly<Record<string, unknown>>;
 /** Shapes that others are made from are no parts of a piece by themselves. */
 const madeFrom = ['around', 'from', 'union', 'difference', 'intersection', 'stack'] as const;
 
+/** Keys of a shape that lies on another. */
+const puts = ['place', 'fit', 'border'] as const;
+
 /**
  * The lines of the piece: what lies on nothing is its body, what is put on that is engraved. Lettering beside a plate is meant to
  * be on it. `undefined` where there is no shape.
@@ -17,7 +20,7 @@ export function firstPiece(spec: unknown): string[] | undefined {
   const used = new Set(names.flatMap((name) => namesMadeFrom(shapes[name])));
   const tops = names.filter((name) => !used.has(name));
   if (tops.length === 0) return undefined;
-  const isPut = (name: string) => isGroup(shapes[name]) && ('place' in shapes[name] || 'fit' in shapes[name]);
+  const isPut = (name: string) => puts.some((key) => key in groupAt(shapes, name));
   const isLettering = (name: string) => isGroup(shapes[name]) && 'text' in shapes[name];
   const free = tops.filter((name) => !isPut(name));
   const plates = free.filter((name) => !isLettering(name));
@@ -31,7 +34,7 @@ export function firstPiece(spec: unknown): string[] | undefined {
 
 function namesMadeFrom(shape: unknown): string[] {
   if (!isGroup(shape)) return [];
-  return madeFrom.flatMap((key) => stringsIn(shape[key]));
+  return [...madeFrom.flatMap((key) => stringsIn(shape[key])), ...stringsIn(groupAt(shape, 'repeat')['shape'])];
 }
 
 function stringsIn(value: unknown): string[] {
@@ -41,7 +44,7 @@ function stringsIn(value: unknown): string[] {
 }
 
 function carrierOf(shape: unknown): string | undefined {
-  const on = groupAt(shape, 'place')['on'] ?? groupAt(shape, 'fit')['in'];
+  const on = groupAt(shape, 'place')['on'] ?? groupAt(shape, 'fit')['in'] ?? groupAt(shape, 'border')['of'];
   return typeof on === 'string' ? on : undefined;
 }
 

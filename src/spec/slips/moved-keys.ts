@@ -8,16 +8,15 @@ import type { Repair } from './repair.ts';
 
 /** Words that people look for, and what the spec language calls them; the likeliest first. */
 const otherNames: Readonly<Record<string, readonly string[]>> = {
-  circle: ['ellipse'],
-  disc: ['ellipse'],
-  round: ['ellipse'],
+  disc: ['circle'],
+  round: ['circle'],
   rect: ['rectangle'],
   square: ['rectangle'],
   outline: ['around', 'score'],
   contour: ['around', 'score'],
   offset: ['grow', 'by'],
   opening: ['diameter', 'width'],
-  diameter: ['ellipse', 'across', 'twine', 'radius', 'width'],
+  diameter: ['circle', 'across', 'twine', 'radius', 'width'],
   hole: ['hanger'],
   words: ['text'],
   name: ['text', 'title'],

@@ -73,19 +73,15 @@ function roundBrackets(text: string, { start, contentEnd }: SpecLine): Repair[] 
 
 /** What a value alone most often stands for, by its key. */
 const firstKeys: Readonly<Record<string, readonly string[]>> = {
-  place: ['on'],
   fit: ['in'],
   tie: ['twine', 'ribbon'],
   arc: ['radius'],
   stock: ['material', 'thickness'],
   polygon: ['sides'],
-  ring: ['at'],
-  hole: ['at'],
-  slot: ['at'],
   sheet: ['size'],
 };
 
-/** `place: plate`, `body: plate` and `hanger: ring`: the brackets that are missing, and the key within them. */
+/** `fit: plate`, `union: plate` and `hanger: ring`: the brackets that are missing, and the key within them. */
 function wrapped(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.findLast((step) => typeof step === 'string');
   const { start, end } = issue.range;
@@ -98,8 +94,8 @@ function wrapped(issue: Issue, source: SpecSource): Repair[] {
     edits: [replacement(start, end, text)],
     rarity: 1,
   });
-  if (['ring', 'hole', 'slot'].includes(value)) {
-    const text = `{${value}: {at: ${value === 'ring' ? 'auto' : 'top'}}}`;
+  if (['ring', 'hole', 'slot', 'keyhole'].includes(value)) {
+    const text = `{${value}: ${value === 'ring' ? 'auto' : 'top'}}`;
     return [put(text, `A ${value} is written as a group: ${quoted(text)}.`, `Change to ${quoted(text)}`)];
   }
   const groups = (Object.hasOwn(firstKeys, key) ? firstKeys[key]! : []).map((first) => {

@@ -1,6 +1,7 @@
 /** From a hanger of the spec to an opening and, for a ring, its lug. */
 
 import { rotation, transform, translation } from '../../geometry/affine.ts';
+import { union } from '../../geometry/clipper.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import { circle, roundedRectangle } from '../plates.ts';
@@ -64,7 +65,38 @@ export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: 
         openingLength: hanger.length,
       };
     }
+    case 'keyhole': {
+      // In a corner the round opening is nearer to the side than the slot is.
+      const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
+      const centre = nudged(placeInside(on, at, isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
+      if (!centre) return undefined;
+      return {
+        kind,
+        path,
+        at,
+        centre,
+        opening: keyhole(hanger, centre),
+        openingSize: opening,
+        openingLength: hanger.length,
+      };
+    }
   }
+}
+
+/** The nail rests at `centre`; the round opening is below it when the piece hangs. In a corner, the slot points to that side. */
+function keyhole({ at, head, opening, length }: Extract<Hanger, { kind: 'keyhole' }>, centre: Point): Region {
+  const down = { x: centre.x, y: centre.y - (length - head / 2 - opening / 2) };
+  const slot = [
+    { x: centre.x - opening / 2, y: down.y },
+    { x: centre.x + opening / 2, y: down.y },
+    { x: centre.x + opening / 2, y: centre.y },
+    { x: centre.x - opening / 2, y: centre.y },
+  ];
+  const upright = union([[slot], [circle(centre, opening / 2)], [circle(down, head / 2)]]);
+  if (at.kind === 'point' || at.kind === 'auto') return upright;
+  const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
+  const { x, y } = isCorner ? { x: 0, y: at.anchor.startsWith('top') ? 1 : -1 } : directionOf(at);
+  return transform(upright, rotation((Math.atan2(x, y) * 180) / Math.PI, centre));
 }
 
 function nudged(point: Point | undefined, by: Point): Point | undefined {

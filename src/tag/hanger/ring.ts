@@ -8,6 +8,7 @@ import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
 import { boundsOf, boxCentre, centroid, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
+import { walk } from '../../geometry/walk.ts';
 import type { HangerPlace } from '../../spec/model.ts';
 import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 import { misreading } from './reading.ts';
@@ -191,43 +192,4 @@ function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex): b
   const clear = hole - Math.max(sink, 0) - 0.02;
   if (clear <= 0) return false;
   return circleCrossings(edges.near(centre, clear), centre, clear).length > 0 || (sink <= 0 && edges.contains(centre));
-}
-
-interface Step {
-  readonly point: Point;
-  readonly ring: Ring;
-  readonly along: number;
-}
-
-/** Points every `step` mm along a ring, from one arc length to another (round the ring unless said). */
-function walk(ring: Ring, step: number, from = 0, to?: number): Step[] {
-  const steps: Step[] = [];
-  const starts: number[] = [];
-  let total = 0;
-  ring.forEach((point, index) => {
-    starts.push(total);
-    const next = ring[(index + 1) % ring.length]!;
-    total += Math.hypot(next.x - point.x, next.y - point.y);
-  });
-  for (let along = from; along < (to ?? total); along += step) {
-    const wrapped = ((along % total) + total) % total;
-    const index = Math.max(upperBound(starts, wrapped) - 1, 0);
-    const a = ring[index]!;
-    const b = ring[(index + 1) % ring.length]!;
-    const edge = Math.hypot(b.x - a.x, b.y - a.y);
-    const t = edge === 0 ? 0 : (wrapped - starts[index]!) / edge;
-    steps.push({ point: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }, ring, along });
-  }
-  return steps;
-}
-
-function upperBound(sorted: readonly number[], value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! <= value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -72,14 +72,26 @@ function definition(
 ): vscode.LocationLink[] {
   const name = nameUnder(document, position);
   const giver = name && giverOf(document, name, service);
-  if (!giver) return [];
-  const places = placesOf(giver.source, name).filter(({ given }) => given);
+  if (!giver) return name ? headerCell(document, name, service) : [];
+  const all = placesOf(giver.source, name).filter(({ given }) => given);
+  // Every row of a list names its columns.
+  const places = name.kind === 'column' ? all.slice(0, 1) : all;
   return places.map(({ range, body }) => ({
     originSelectionRange: rangeIn(sourceOf(document), name.range),
     targetUri: giver.uri,
     targetRange: rangeIn(giver.source, { start: range.start, end: body?.end ?? range.end }),
     targetSelectionRange: rangeIn(giver.source, range),
   }));
+}
+
+/** Where the table of a batch names a column. */
+function headerCell(document: vscode.TextDocument, name: Name, service: TagService): vscode.LocationLink[] {
+  const table = service.get(document.uri)?.report.uses.table;
+  const column = name.kind === 'column' ? (table?.header.indexOf(name.name) ?? -1) : -1;
+  if (!table || column < 0) return [];
+  const places = table.places();
+  const range = toRange(places.cell(1, column), places.position.bind(places));
+  return [{ targetUri: vscode.Uri.parse(table.file), targetRange: range, targetSelectionRange: range }];
 }
 
 function references(
@@ -131,8 +143,12 @@ function rename(
     files.map(({ source }) => source),
   );
   if (fault !== undefined) throw new Error(fault);
+  if (headerCell(document, { ...name, name: to }, service).length > 0 && to !== name.name)
+    throw new Error(`There is a column “${to}” already.`);
   const edit = new vscode.WorkspaceEdit();
   for (const file of files) addRenaming(edit, file, name, to);
+  for (const { targetUri, targetRange } of headerCell(document, name, service))
+    edit.replace(targetUri, targetRange, to);
   return edit;
 }
 

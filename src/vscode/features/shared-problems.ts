@@ -39,9 +39,9 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
   for (const document of vscode.workspace.textDocuments) inBackground(look(document), 'check a file that specs use');
   return vscode.Disposable.from(
     collection,
-    service.onDidChange(({ uri, report }) => {
+    service.onDidChange(({ uri, inUsed }) => {
       const used = new Map<string, readonly vscode.Diagnostic[]>();
-      for (const { file, source, issues } of report.inUsed ?? []) {
+      for (const { file, source, issues } of inUsed) {
         const told = issues.map((issue) => diagnosticOf(issue, source));
         used.set(file, [...(used.get(file) ?? []), ...told]);
       }

@@ -7,6 +7,7 @@ import type { Engine, Report } from '../../engine/engine.ts';
 import { batchTags } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
+import type { UsedIssues } from '../../spec/scope.ts';
 import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
 import { nameOf } from '../common/write-whole.ts';
@@ -22,6 +23,8 @@ const burstMs = 100;
 export interface Checked extends TagResult {
   /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
   readonly drawn: Report | undefined;
+  /** What is wrong in the files it uses, in the table of its batch for all rows that have been checked. */
+  readonly inUsed: readonly UsedIssues[];
 }
 
 interface Watched {
@@ -197,7 +200,12 @@ export class TagService implements TagResults, vscode.Disposable {
         running.signal.throwIfAborted();
       });
       running.signal.throwIfAborted();
-      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all), batchTags: batchTags(all) });
+      this.#settle(watched, {
+        ...result,
+        issues: issuesOfBatch(report, all),
+        inUsed: inUsedOf(all),
+        batchTags: batchTags(all),
+      });
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }
@@ -308,10 +316,15 @@ export function resultOf(uri: vscode.Uri, version: number, report: Report, befor
     model: drawn?.model,
     stale: !tag && drawn !== undefined,
     issues,
+    inUsed: inUsedOf([report]),
     lineOf: (offset) => source.position(offset).line,
     rangeOf: (path) => drawn?.source.range(path),
     pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
   };
+}
+
+function inUsedOf(reports: readonly Report[]): UsedIssues[] {
+  return reports.flatMap(({ inUsed = [] }) => inUsed);
 }
 
 function workspaceFileLimit(): number {

@@ -1,7 +1,7 @@
 /** Which files share a name: the one that gives it and all that may use it. */
 
 import * as vscode from 'vscode';
-import { giverIn, givingFile, placesOf } from '../../language/navigation/find-names.ts';
+import { giverIn, givingFile, isOwn, placesOf } from '../../language/navigation/find-names.ts';
 import type { Name } from '../../language/navigation/find-names.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { UsedFile } from '../../spec/used-files.ts';
@@ -33,7 +33,7 @@ export function filesSharing(document: vscode.TextDocument, name: Name, service:
   const giver = giverOf(document, name, service);
   add({ uri: document.uri, source: sourceOf(document) });
   add(giver);
-  if (!giver || name.kind === 'piece') return [...files.values()];
+  if (!giver || isOwn(name)) return [...files.values()];
   const target = giver.uri.toString();
   for (const result of service.all()) {
     const used = everyFile(result.report.uses.used).flatMap((file) => usedFile(result.uri, file) ?? []);

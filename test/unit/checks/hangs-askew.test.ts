@@ -82,7 +82,7 @@ pieces:
   });
 
   it('is that of the side it hangs by', async () => {
-    const arrow = ['body: {arrow: {length: 80, width: 20, head: 34, tip: 90}}'];
+    const arrow = ['body: {arrow: {length: 80, width: 34, shaft: 20, tip: 90}}'];
     for (const place of ['left', '270', '{left: 34}']) {
       assertSilent(await tag(`{hole: {diameter: 2, at: ${place}}}`, arrow), 'hangs-askew', place);
     }

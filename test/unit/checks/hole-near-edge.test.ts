@@ -50,7 +50,7 @@ describe('A hole near an edge', () => {
 
   it('is told in an arrow’s tip: beside each edge, or once where all round the point is thin', async () => {
     // Exact: 4 mm behind a tip of 90°, each edge is 4·sin 45° away; 6 mm behind it, 6·sin 45°.
-    const arrow = ['body: {arrow: {length: 60, width: 10, head: 20, tip: 90}}'];
+    const arrow = ['body: {arrow: {length: 60, width: 20, shaft: 10, tip: 90}}'];
     const made = await tag(arrow, 'hole: {diameter: 4, at: {right: 26}}');
     assertNear(only(made, 'hole-near-edge').width!, 4 * Math.SQRT1_2 - 2, 0.01);
     const back = 'hole: {diameter: 4, at: {right: 24}}';

@@ -72,7 +72,7 @@ describe('A sharp point', () => {
   });
 
   it('is told of an arrow, and of a swash that ends in a needle', async () => {
-    const arrow = 'body: {arrow: {length: 90, width: 12, head: 20, tip: 14}}';
+    const arrow = 'body: {arrow: {length: 90, width: 20, shaft: 12, tip: 14}}';
     only(await make(specOf([arrow])), 'sharp-point');
     const swash = 'body: {union: [{rectangle: [40, 12]}, {path: "M0 0 C20 -2 40 4 60 -6 C42 8 20 6 0 6 Z"}]}';
     only(
@@ -92,7 +92,7 @@ describe('No sharp point', () => {
     ['a heart', '{heart: 40}'],
     ['a leaf', '{path: "M0 0 C10 -16 30 -16 44 0 C30 16 10 16 0 0 Z"}'],
     ['a slim ellipse', '{ellipse: [60, 5]}'],
-    ['an arrow with a notched tail', '{arrow: {length: 80, width: 14, head: 26, tip: 60, tail: notched, notch: 6}}'],
+    ['an arrow with a notched tail', '{arrow: {length: 80, width: 26, shaft: 14, tip: 60, tail: notched, notch: 6}}'],
     ['a needle with a round end', '{from: needle, grow: 0.5}'],
     ['slab serifs', '{text: HERBS, font: Alfa Slab One, width: 90}'],
     ['brush script', '{text: Felicity, font: Pacifico, width: 110, grow: 0.3}'],

@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import { PNG } from 'pngjs';
 import { buildAll } from '../../../src/dev/build.ts';
@@ -19,7 +20,23 @@ interface Run {
   readonly err: string;
 }
 
-function run(...args: string[]): Promise<Run> {
+/** In this process, where there is nothing to start: what it prints is caught. */
+async function run(...args: string[]): Promise<Run> {
+  const { run: program } = (await import(pathToFileURL(cli).href)) as {
+    run: (args: readonly string[]) => Promise<number>;
+  };
+  const { log, error } = console;
+  let [out, err] = ['', ''];
+  console.log = (text: string) => (out += `${text}\n`);
+  console.error = (text: string) => (err += `${text}\n`);
+  try {
+    return { code: await program(args), out, err };
+  } finally {
+    Object.assign(console, { log, error });
+  }
+}
+
+function spawned(...args: string[]): Promise<Run> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [cli, ...args], { timeout: 120_000 });
     let [out, err] = ['', ''];
@@ -51,7 +68,7 @@ describe('The command line', function () {
   after(() => rm(folder, { recursive: true, force: true }));
 
   it('prints one object a file as JSON: finished geometry in mm, lines and columns from 1', async () => {
-    const { code, out, err } = await run('check', good, faulty, weak, '--json');
+    const { code, out, err } = await spawned('check', good, faulty, weak, '--json');
     assert.equal(err, '');
     assert.equal(code, 1);
     const [first, second, third] = JSON.parse(out) as Record<string, unknown>[];
@@ -117,7 +134,7 @@ describe('The command line', function () {
 
   it('exports whole files and leaves nothing else behind', async () => {
     const out = join(folder, 'deep', 'cut');
-    const { code, out: said } = await run('export', good, '--to', 'svg', '--out', out);
+    const { code, out: said } = await spawned('export', good, '--to', 'svg', '--out', out);
     assert.equal(code, 0);
     assert.deepEqual(await readdir(out), ['good.svg']);
     assert.equal(said.trim(), join(out, 'good.svg'));
@@ -341,13 +358,14 @@ describe('The command line', function () {
       ['export', good, '--to', 'png', '--out', folder, '--width', '12'],
       ['pack', good],
     ];
-    const runs = await Promise.all(wrong.map((args) => run(...args)));
-    runs.forEach(({ code, err, out }, index) => {
-      assert.equal(code, 2, wrong[index]!.join(' '));
+    for (const args of wrong) {
+      const { code, err, out } = await run(...args);
+      assert.equal(code, 2, args.join(' '));
       assert.match(err, /Usage:/);
       assert.equal(out, '');
-    });
-    const help = await run('--help');
+    }
+    assert.equal((await spawned('pack', good)).code, 2);
+    const help = await spawned('--help');
     assert.equal(help.code, 0);
     assert.match(help.out, /tagwright check FILE/);
   });

@@ -125,7 +125,7 @@ describe('Figures that cannot be made', () => {
   });
 
   it('as an arrow whose head is impossible are told at the arrow', async () => {
-    await told(specOf(['body: {arrow: {length: 10 mm, width: 20, head: 90}}']), 'bad-length', '10 mm');
+    await told(specOf(['body: {arrow: {length: 10 mm, width: 90, shaft: 20}}']), 'bad-length', '10 mm');
   });
 
   it('as a grown plate three metres across are made', async () => {

@@ -30,6 +30,21 @@ describe('Fixing a whole file', () => {
     assert.equal(text.split('\n').length, sample.split('\n').length);
   });
 
+  it('changes the cell of the row that needs it, where a column says the size; never one of a table, nor the column for all', async () => {
+    const spec = (batch: string): string =>
+      `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\ntie: {twine: 2 mm}\nbatch: ${batch}\nshapes:\n  plate: {rectangle: [60 mm, 30 mm]}\npieces:\n  tag: {body: [plate], hanger: {hole: {at: left, diameter: "{hole}"}}}\n`;
+    const list = '[{name: Sorrel, hole: 5 mm}, {name: Borage, hole: 1 mm}]';
+    const fixed = await fixAll(engine, spec(list), options);
+    assert.match(fixed.text, /hole: 5 mm\}, \{name: Borage, hole: [2-4](\.\d+)? mm\}/);
+    assert.match(fixed.text, /diameter: "\{hole\}"/);
+    assert.ok(!fixed.report.issues.some(({ code }) => code === 'hole-too-small'));
+    const withTable = newEngine({ 't.csv': 'name,hole\nSorrel,5 mm\nBorage,1 mm\n' });
+    const located = { locate: (name: string) => `/specs/${name}` };
+    const kept = await fixAll(withTable, spec('t.csv'), located, 'hole-too-small');
+    assert.equal(kept.text, spec('t.csv'));
+    assert.ok(kept.report.issues.some(({ code }) => code === 'hole-too-small'));
+  });
+
   it('mends one kind and leaves the others', async () => {
     const { text, report } = await fixAll(engine, sample, options, 'hole-too-small');
     const codes = report.issues.map(({ code }) => code);

@@ -64,6 +64,7 @@ shapes:
   word: {text: Sorrel, font: Alfa Slab One, width: 60 mm}
   plate: {rectangle: [60 mm, 30 mm]}
   disc: {ellipse: 40 mm}
+  dot: {ellipse: 3 mm}
   oval: {oval: {size: [60 mm, 40 mm]}}
   neck: {rectangle: [26 mm, 18 mm], radius: 6 mm}
   body: {rectangle: [84 mm, 40 mm], radius: 6 mm}

@@ -52,7 +52,7 @@ describe('Completion of keys', () => {
   it('takes a length that goes with the rest where its example does not', () => {
     // A radius is at most half the shorter side.
     assert.match(accepted(shape('a: {rectangle: [3 mm, 4 mm], ^}'), 'radius'), /radius: 1 mm/);
-    assert.match(accepted(shape('a: {arrow: {length: 200 mm, width: 50 mm, ^}}'), 'head'), /head: 60 mm/);
+    assert.match(accepted(shape('a: {arrow: {length: 200 mm, width: 50 mm, ^}}'), 'shaft'), /shaft: 20 mm/);
   });
 
   it('works in flow and block style, before other keys and after them, in closed and open brackets', () => {
@@ -173,6 +173,10 @@ describe('Completion of values', () => {
     includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{plant}', 'Sorrel');
     // Borage has no such cell, but it is the first row that counts while one writes.
     includes(text(columns, 'a: {text: ^, width: 9 mm}'), '{sown}');
+    const cells = '[{plant: Sorrel, long: 20 mm}]';
+    includes(text(cells, 'a: {text: X, width: ^}'), '{long}');
+    lacks(text(cells, 'a: {text: X, width: ^}'), '{plant}');
+    lacks(text(cells, 'a: {from: ^, width: 3}'), '{long}');
     includes(text(columns, 'b: {ellipse: 9}').replace('tagwright: 1', 'tagwright: 1\ntitle: ^'), '{plant}');
     lacks(shape('a: {text: ^, width: 9 mm}'), '{name}');
   });

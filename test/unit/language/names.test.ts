@@ -77,6 +77,22 @@ describe('The names of a spec', () => {
     assert.equal(applied(renamed, renaming(back, { kind: 'shape', name: 'trunk' }, 'body')), spec);
   });
 
+  it('are those of the columns of a batch as well, in words and in any other value', () => {
+    const text =
+      'tagwright: 1\nbatch:\n  - {name: A, long: 20 mm}\n  - {name: B, "long": 30 mm}\nshapes:\n  a: {text: "{ long } by {name}", font: "{{x}}", width: "{long}"}\n';
+    const held = new SpecSource(text);
+    const column = nameAt(held, text.indexOf('{long}') + 2)!;
+    assert.deepEqual([column.kind, column.name], ['column', 'long']);
+    assert.equal(nameAt(held, text.indexOf('{long}')), undefined, 'on the brace');
+    const renamed = applied(text, renaming(held, column, 'size'));
+    assert.equal(renamed, text.replace('"long"', '"size"').replaceAll(/\blong\b/g, 'size'));
+    assert.match(whyNot('name', column, [held])!, /There is a column “name” already/);
+    assert.match(whyNot('a}', column, [held])!, /^A column starts with a letter/);
+    assert.equal(whyNot('länge 2', column, [held]), undefined);
+    const without = new SpecSource(text.replace(/batch:[^]*?shapes/, 'shapes'));
+    assert.deepEqual(placesOf(without, column), [], 'braces are just that where there is no batch');
+  });
+
   it('are refused where they are taken or no names', () => {
     const shape = { kind: 'shape', name: 'body' } as const;
     assert.equal(whyNot('trunk', shape, [source]), undefined);

@@ -223,12 +223,12 @@ pieces:
     );
   });
 
-  it('an arrow that is all head, or whose head is narrower than its shaft', () => {
+  it('an arrow that is all head, or whose shaft is wider than its head', () => {
     const arrow = (spec: string) => good.replace('{rectangle: [60 mm, 20 mm], radius: 3 mm}', `{arrow: {${spec}}}`);
     // A tip of 90° on a head of 40 takes 20 mm.
-    assert.equal(only(arrow('length: 20 mm, width: 10 mm, head: 40 mm'), 'bad-length').text, '20 mm');
-    assert.deepEqual(parseSpec(arrow('length: 20.1 mm, width: 10 mm, head: 40 mm')).issues, []);
-    assert.equal(only(arrow('length: 90 mm, width: 10 mm, head: 9 mm'), 'bad-length').text, '9 mm');
+    assert.equal(only(arrow('length: 20 mm, width: 40 mm, shaft: 10 mm'), 'bad-length').text, '20 mm');
+    assert.deepEqual(parseSpec(arrow('length: 20.1 mm, width: 40 mm, shaft: 10 mm')).issues, []);
+    assert.equal(only(arrow('length: 90 mm, width: 9 mm, shaft: 10 mm'), 'bad-length').text, '10 mm');
     assert.equal(only(arrow('length: 90 mm, width: 10 mm, tip: 180'), 'bad-value').text, '180');
   });
 

@@ -3,8 +3,22 @@ import { Ajv } from 'ajv';
 import schema from '../../../schemas/tag.schema.json' with { type: 'json' };
 
 const generators = [
-  ...['text', 'rectangle', 'ellipse', 'polygon', 'arrow', 'oval', 'heart', 'house', 'label', 'ticket', 'scallops'],
+  ...[
+    'text',
+    'rectangle',
+    'ellipse',
+    'circle',
+    'polygon',
+    'arrow',
+    'oval',
+    'heart',
+    'house',
+    'label',
+    'ticket',
+    'scallops',
+  ],
   ...['stack', 'path', 'drawing', 'around', 'union', 'difference', 'intersection', 'from'],
+  ...['code', 'border', 'stick', 'repeat'],
 ];
 
 describe('The schema', () => {

@@ -330,8 +330,18 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     pieces: [['tag', ['body: [star]']]],
   }),
   'an arrow as sharp as a needle': (random) => ({
-    shapes: [['arrow', [`arrow: {length: 100, width: 14, head: 20, tip: ${(12 + 4 * random()).toFixed(1)}}`]]],
+    shapes: [['arrow', [`arrow: {length: 100, width: 20, shaft: 14, tip: ${(12 + 4 * random()).toFixed(1)}}`]]],
     pieces: [['tag', ['body: [arrow]']]],
+  }),
+  'a code whose modules are too small': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [60, 40]']],
+      [
+        'link',
+        ['code: https://example.org/dill', `size: ${(12 + 2 * random()).toFixed(1)}`, 'place: {on: plate, by: box}'],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'engrave: [link]']]],
   }),
   'letters of glued lettering that fall apart': (random) => ({
     shapes: [

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { difference } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, centroid, contains } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
 import { assertNear, make, makeShape, newEngine, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { box, erode, subtract } from '../support/shapes.ts';
@@ -55,12 +56,12 @@ describe('Plates', () => {
 
   it('arrow: shaft, head and tip by their figures, pointing right', async () => {
     // Tip 90° on a head of 40: 20 long. Shaft 26 wide and 100 long. Notch: a triangle of 26 × 9 / 2.
-    const straight = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90}}');
+    const straight = await makeShape('{arrow: {length: 120, width: 40, shaft: 26, tip: 90}}');
     assertNear(straight.area, 100 * 26 + 400, exact);
     assertBounds(straight, -60, -20, 60, 20);
     // (2600·(−10) + 400·(40 + 20/3)) / 3000
     assertNear(centroid(straight.region)!.x, -22 / 9, exact);
-    const notched = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90, tail: notched, notch: 9}}');
+    const notched = await makeShape('{arrow: {length: 120, width: 40, shaft: 26, tip: 90, tail: notched, notch: 9}}');
     assertNear(notched.area, 100 * 26 + 400 - 117, exact);
     assertBounds(notched, -60, -20, 60, 20);
     const pointed = await makeShape('{arrow: {length: 120, width: 26, tail: pointed, notch: 13}}');
@@ -205,6 +206,28 @@ describe('Shapes made from shapes', () => {
     const ring = ['ring: {difference: [{ellipse: 40}, {ellipse: 20}]}'];
     assertNear((await makeShape('{around: ring, by: 2}', ring)).area, Math.PI * 22 ** 2, 1);
     assertNear((await makeShape('{around: ring, by: 2, holes: keep}', ring)).area, Math.PI * (22 ** 2 - 8 ** 2), 1);
+  });
+
+  it('around several lines of one text is one backing, and waists none of them', async () => {
+    const backing = (text: string, more = '') =>
+      makeShape(`{around: {text: "${text}", font: Pacifico, width: 50 mm}, by: 4 mm${more}}`);
+    const apart = await backing('Nana\\nBear', ', bays: 4 mm');
+    assert.equal(partsOf(apart.region).length, 2, 'where it is said how wide, no wider is closed');
+    const { region } = await backing('Nana\\nBear');
+    assert.equal(partsOf(region).length, 1);
+    // Half as wide as the words at least, at every height.
+    const { minY, maxY } = boundsOf(region)!;
+    for (let y = minY + 6; y < maxY - 6; y += 1) {
+      const crossings = region
+        .flatMap((ring) => ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length]! })))
+        .filter(({ from, to }) => from.y > y !== to.y > y)
+        .map(({ from, to }) => from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x))
+        .sort((one, other) => one - other);
+      const width = crossings.reduce((sum, x, i) => sum + (i % 2 === 1 ? x - crossings[i - 1]! : 0), 0);
+      assert.ok(width > 25, `${width} at ${y}`);
+    }
+    const one = await backing('Nana');
+    assert.deepEqual(one.region, (await backing('Nana', ', bays: 4 mm')).region, 'one line is as it was');
   });
 
   it('around closes bays and slits narrower than it is told, as growing and thinning by clipper2-ts does', async () => {

@@ -155,7 +155,7 @@ describe('Fitting', () => {
     ['a word in a plate', 'text: BEANS, font: Nunito, weight: 800', '{rectangle: [80, 22], radius: 6}'],
     ['a turned word in an ellipse', 'text: Mint, font: Pacifico, rotate: 20', '{ellipse: [80, 50]}'],
     ['a grown script in a hexagon', 'text: Sage, font: Pacifico, grow: 0.5', '{polygon: {sides: 6, across: 70}}'],
-    ['a word in an arrow', 'text: BEANS, font: Nunito, weight: 800', '{arrow: {length: 90, width: 24, head: 40}}'],
+    ['a word in an arrow', 'text: BEANS, font: Nunito, weight: 800', '{arrow: {length: 90, width: 40, shaft: 24}}'],
     [
       'a word in a star',
       'text: Oat, font: Pacifico',
@@ -182,7 +182,7 @@ describe('Fitting', () => {
       const piece = made.pieces[0]!;
       const fitted = piece.marks[0]!.region;
       assert.ok(area(fitted) > 1, 'something goes in');
-      const free = offset(piece.region, -margin, 'miter');
+      const free = offset(piece.region, -margin);
       assertNear(area(difference(fitted, [free])), 0, 0.01, 'outside');
       // Scaled about the point that it is centred by, it sticks out when it is a thousandth larger.
       const [, solid] = [...made.report.tag!.made].find(([each]) => each.name === 'body')!;

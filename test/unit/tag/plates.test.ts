@@ -150,7 +150,7 @@ describe('Plates that go by a name', () => {
 
   it('arrow with a forked tail: a notched one whose points spread as wide as the head', async () => {
     // Tip 20 long under a head of 40; shaft 26 wide, from −51 to 40; two prongs of base 13 and height 9.
-    const forked = await makeShape('{arrow: {length: 120, width: 26, head: 40, tip: 90, tail: forked, notch: 9}}');
+    const forked = await makeShape('{arrow: {length: 120, width: 40, shaft: 26, tip: 90, tail: forked, notch: 9}}');
     assertPlate(forked, 120, 40, 400 + 26 * 91 + 2 * ((13 * 9) / 2));
     const tail = forked.region[0]!.filter(({ x }) => x < -59);
     assert.deepEqual(

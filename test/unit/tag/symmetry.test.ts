@@ -21,7 +21,7 @@ describe('What is symmetric', () => {
     ['{rectangle: [60, 30], radius: 6}', ['left-right', 'up-down']],
     ['{ellipse: [70, 33]}', ['left-right', 'up-down']],
     ['{polygon: {sides: 6, across: 44}}', ['left-right', 'up-down']],
-    ['{arrow: {length: 90, width: 24, head: 36}}', ['up-down']],
+    ['{arrow: {length: 90, width: 36, shaft: 24}}', ['up-down']],
     ['{rectangle: [60, 30], grow: 2.5}', ['left-right', 'up-down']],
   ] as const) {
     for (const way of ways) {

@@ -134,7 +134,7 @@ function hangerDimension(
   scale: number,
 ): Dimension {
   const text =
-    hanger.kind === 'slot' ? sizeText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
+    hanger.length > hanger.size ? sizeText(hanger.length, hanger.size, units) : `⌀ ${lengthText(hanger.size, units)}`;
   const from = (hanger.size / 2) * scale;
   return { wanted: spotLabel(hanger.id, text, onScreen(hanger.centre), from, piece, onScreen), text };
 }

@@ -1,9 +1,9 @@
 /** The largest size at which a shape goes into another. */
 
-import { transform } from '../geometry/affine.ts';
-import { difference } from '../geometry/clipper.ts';
-import { area } from '../geometry/measure.ts';
-import type { Point, Region } from '../geometry/types.ts';
+import { transform } from '../../geometry/affine.ts';
+import { difference } from '../../geometry/clipper.ts';
+import { area } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 
 /** How far beyond what can be seen a larger size is looked for at a time, and how closely it is then found. */
 const growthStep = 1.02;

@@ -1,0 +1,139 @@
+/**
+ * QR codes that a phone may not read: modules too small for the beam, too little clear space round them, light on dark, only their
+ * outlines scored, or bridges so wide that little is left of the modules.
+ */
+
+import { difference, intersection, normalise } from '../geometry/clipper.ts';
+import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
+import { mm } from '../core/figures.ts';
+import { channels } from '../look/channels.ts';
+import { lookOfStock } from '../look/stock-look.ts';
+import { moduleOf, squareOf } from '../tag/code.ts';
+import type { Code } from '../tag/code.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import { gluedOver } from './assembly.ts';
+import type { Check } from './check.ts';
+import { finestMm } from './fine-mark.ts';
+
+/** Modules that are clear all round a code: ISO/IEC 18004:2024, 5.3.8, “quiet zone”. */
+export const clearModules = 4;
+
+/** Beams, or lines of hatching, across a module: an edge is off by as much as half of one on either side (our own judgement). */
+const leastBeams = 3;
+
+/** Of a module, a bridge takes at most this share (our own judgement; readers look at the middle of a module). */
+const mostBridge = 0.5;
+
+/** A comparison of two figures of a drawing. */
+const slackMm = 0.001;
+
+/** What rounding may take of the clear zone, in modules. */
+const slackModules = 0.02;
+
+/** Overlaps below this are where the two merely touch, in mm². */
+const touchingMm2 = 0.01;
+
+interface Used {
+  readonly code: Code;
+  readonly as: 'engrave' | 'score' | 'cut';
+  readonly region: Region;
+  readonly path: YamlPath;
+}
+
+export const hardToScan: Check = (tag) =>
+  tag.pieces.flatMap((piece) => usedOn(piece).flatMap((used) => findingOf(used, piece, tag) ?? []));
+
+function usedOn({ marks, sources }: Piece): Used[] {
+  const cuts = sources.filter(({ use }) => use === 'cut');
+  return [
+    ...marks.flatMap(({ codes = [], operation, region, path }) =>
+      codes.map((code) => ({ code, as: operation, region, path })),
+    ),
+    ...cuts.flatMap(({ codes = [], region, entry }) =>
+      codes.map((code) => ({ code, as: 'cut' as const, region, path: entry })),
+    ),
+  ];
+}
+
+/** The gravest alone: what helps against it changes the others. */
+function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
+  const { code, as, path } = used;
+  const finding = (message: string, width?: number, minimum?: number): Finding => ({
+    code: 'hard-to-scan',
+    severity: 'warning',
+    piece: piece.id,
+    path,
+    points: [boxCentre(boundsOf([squareOf(code)])!)],
+    ...(width === undefined ? {} : { width }),
+    ...(minimum === undefined ? {} : { minimum }),
+    message,
+  });
+  if (as === 'score')
+    return finding('Only the outlines of this code would be scored, which nothing reads; engrave it.');
+  const module = moduleOf(code);
+  const least = leastModule(tag);
+  if (module < least - slackMm) {
+    const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width (rule of thumb, no source).`;
+    return finding(message, module, least);
+  }
+  const { bridges = 0 } = code;
+  if (as === 'cut' && bridges > mostBridge * module) {
+    const message = `Bridges of ${mm(bridges)} hide too much of modules of ${mm(module)}; at most half of a module (rule of thumb, no source).`;
+    return finding(message, module, bridges / mostBridge);
+  }
+  const clear = clearOf(used, piece, tag);
+  if (clear < clearModules) {
+    const message = `Only ${mm(clear * module)} is clear round this code; minimum ${mm(clearModules * module)}, ${clearModules} of its modules (ISO/IEC 18004).`;
+    return finding(message, clear * module, clearModules * module);
+  }
+  if (as === 'engrave' && code.isLight !== isLight(tag))
+    return finding(
+      'This code comes out light on dark, which many phones do not read. Engrave a panel without it instead, or the code alone.',
+    );
+  return undefined;
+}
+
+/** The width of the beam as it engraves, or the distance of its lines where that is more. */
+function leastModule({ stock, machine }: Tag): number {
+  const beam = stock.kerfs?.engrave ?? Math.max(stock.kerf, finestMm);
+  return leastBeams * Math.max(beam, machine?.hatch ?? 0);
+}
+
+/** How many modules are clear all round, up to what is needed. */
+function clearOf({ code, as, region, path }: Used, piece: Piece, tag: Tag): number {
+  const { pieces } = tag;
+  const others = piece.marks.filter((mark) => mark.path !== path).map((mark) => mark.region);
+  const glued = gluedOver(piece, pieces).map((each) => each.region);
+  const inTheWay = normalise([...others, ...glued].flat());
+  const isClear = (modules: number): boolean => {
+    const zone = difference([squareOf(code, modules)], [[squareOf(code)]]);
+    // Of its corners a round corner of the piece may take a little.
+    if (area(difference(zone, [piece.region])) > (moduleOf(code) / 2) ** 2) return false;
+    if (area(intersection(zone, inTheWay)) > touchingMm2) return false;
+    // Round a code that is left out of a panel, the panel is what must be there.
+    const own = as === 'cut' ? [] : code.isLight ? difference(zone, [region]) : intersection(zone, region);
+    return area(own) <= touchingMm2;
+  };
+  if (isClear(clearModules - slackModules)) return clearModules;
+  let [clear, blocked] = [0, clearModules];
+  while (blocked - clear > slackModules) {
+    const middle = (clear + blocked) / 2;
+    if (isClear(middle)) clear = middle;
+    else blocked = middle;
+  }
+  return clear;
+}
+
+/** Whether engraving comes out lighter than the face of the stock. */
+function isLight({ stock }: Tag): boolean {
+  const { burn, wood } = lookOfStock(stock);
+  return lightness(burn) > lightness(wood);
+}
+
+/** Relative luminance, without the curve of the screen: only which of two is lighter counts (weights of ITU-R BT.709). */
+function lightness(colour: string): number {
+  const [red, green, blue] = channels(colour);
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}

@@ -1,0 +1,62 @@
+/** Corners of outlines cut off straight, as those of a luggage label are. */
+
+import type { Point, Region, Ring } from './types.ts';
+
+/** A bend of less than this, in degrees, is part of a curve: flattened ones turn by a few degrees at a point. */
+const leastTurnDegrees = 20;
+
+/** The region with its convex corners cut off: each cut takes `by` mm of either side, or half of a side that is too short for two. */
+export function clippedCorners(region: Region, by: number): Region {
+  return by > 0 ? region.map((ring) => clipped(ring, by)) : region;
+}
+
+function clipped(ring: Ring, by: number): Ring {
+  const count = ring.length;
+  const corners = ring.flatMap((_, index) => (isCorner(ring, index) ? [index] : []));
+  if (corners.length === 0) return ring;
+  const points: Point[] = [];
+  corners.forEach((corner, k) => {
+    const next = corners[(k + 1) % corners.length]!;
+    // The side from this corner to the next, both ends included; once round where there is no other.
+    const steps = (next - corner + count - 1) % count;
+    const side = Array.from({ length: steps + 2 }, (_, step) => ring[(corner + step) % count]!);
+    const length = lengthOf(side);
+    const cut = Math.min(by, length / 2);
+    points.push(...between(side, cut, length - cut));
+  });
+  return points;
+}
+
+function isCorner(ring: Ring, index: number): boolean {
+  const [before, at, after] = [-1, 0, 1].map((step) => ring[(index + step + ring.length) % ring.length]!) as [
+    Point,
+    Point,
+    Point,
+  ];
+  const [ax, ay, bx, by] = [at.x - before.x, at.y - before.y, after.x - at.x, after.y - at.y];
+  // Outer rings run counter-clockwise and holes clockwise, so material is on the left and convex corners turn left.
+  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by) > (leastTurnDegrees * Math.PI) / 180;
+}
+
+function lengthOf(line: readonly Point[]): number {
+  return line.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - line[i]!.x, y - line[i]!.y), 0);
+}
+
+/** The stretch of a line between two lengths along it, its own points and the two ends. */
+function between(line: readonly Point[], from: number, to: number): Point[] {
+  const points: Point[] = [];
+  let along = 0;
+  line.slice(1).forEach((end, i) => {
+    const start = line[i]!;
+    const length = Math.hypot(end.x - start.x, end.y - start.y);
+    const at = (distance: number): Point => {
+      const share = (distance - along) / length;
+      return { x: start.x + share * (end.x - start.x), y: start.y + share * (end.y - start.y) };
+    };
+    if (from >= along && from < along + length) points.push(at(from));
+    if (to > along && to <= along + length) points.push(at(to));
+    else if (along + length > from && along + length < to) points.push(end);
+    along += length;
+  });
+  return points;
+}

@@ -1,0 +1,95 @@
+/** Small linear programs: a few unknowns, some hundreds of conditions. */
+
+/** `normal` · x ≥ `least`. */
+export interface Condition {
+  readonly normal: readonly number[];
+  readonly least: number;
+}
+
+const tiny = 1e-12;
+
+/** By how much conditions may contradict each other, as rounding makes them. */
+const rounding = 1e-9;
+
+/** Conditions that are looked at together, at the most; no more than the unknowns are ever tight. */
+const mostAtATime = 60;
+
+/**
+ * The point within ±`reach` of each unknown that is furthest along `goal` and meets all conditions; `undefined` where none does.
+ * Few of many conditions matter: they are taken up one by one, always the one that is missed by most (cutting planes, Kelley 1960).
+ */
+export function furthest(
+  goal: readonly number[],
+  conditions: readonly Condition[],
+  reach: readonly number[],
+): readonly number[] | undefined {
+  const taken: Condition[] = [];
+  for (;;) {
+    const best = solve(goal, taken, reach);
+    if (!best) return undefined;
+    let missed: Condition | undefined;
+    let most = rounding;
+    for (const condition of conditions) {
+      const miss = condition.least - dot(condition.normal, best);
+      if (miss > most) [most, missed] = [miss, condition];
+    }
+    if (!missed) return best;
+    if (taken.length >= mostAtATime) return undefined;
+    taken.push(missed);
+  }
+}
+
+/** One condition after the other: where one is not met, the best point lies on its edge, which has one unknown less (Seidel 1991). */
+function solve(
+  goal: readonly number[],
+  conditions: readonly Condition[],
+  reach: readonly number[],
+): readonly number[] | undefined {
+  if (goal.length === 1) return onLine(goal[0]!, conditions, reach[0]!);
+  let best: readonly number[] = goal.map((value, i) => (value >= 0 ? reach[i]! : -reach[i]!));
+  for (const [i, { normal, least }] of conditions.entries()) {
+    if (dot(normal, best) >= least - tiny) continue;
+    const on = normal.reduce((at, value, k) => (Math.abs(value) > Math.abs(normal[at]!) ? k : at), 0);
+    const divisor = normal[on]!;
+    if (Math.abs(divisor) < tiny) {
+      if (least > rounding) return undefined;
+      continue;
+    }
+    // On the edge of the condition that unknown follows from the others.
+    const without = (values: readonly number[]) =>
+      values.map((value, k) => value - (values[on]! / divisor) * normal[k]!).filter((_, k) => k !== on);
+    const onEdge = (condition: Condition): Condition => ({
+      normal: without(condition.normal),
+      least: condition.least - (condition.normal[on]! / divisor) * least,
+    });
+    const own = [1, -1].map((value) => ({ normal: normal.map((_, k) => (k === on ? value : 0)), least: -reach[on]! }));
+    const found = solve(
+      without(goal),
+      [...own, ...conditions.slice(0, i)].map(onEdge),
+      reach.filter((_, k) => k !== on),
+    );
+    if (!found) return undefined;
+    const others = [...found.slice(0, on), 0, ...found.slice(on)];
+    best = others.with(on, (least - dot(normal, others)) / divisor);
+  }
+  return best;
+}
+
+function onLine(goal: number, conditions: readonly Condition[], reach: number): readonly number[] | undefined {
+  let [low, high] = [-reach, reach];
+  for (const { normal, least } of conditions) {
+    const value = normal[0]!;
+    if (Math.abs(value) < tiny) {
+      if (least > rounding) return undefined;
+    } else if (value > 0) low = Math.max(low, least / value);
+    else high = Math.min(high, least / value);
+  }
+  if (low > high + rounding) return undefined;
+  return [goal >= 0 ? high : low];
+}
+
+function dot(a: readonly number[], b: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+}

@@ -1,0 +1,124 @@
+/** A layout made better by separation: sheets filled with what lies on those behind, and of the last as little used as can be. */
+
+import type { BinSize } from '../layout.ts';
+import type { Turn } from '../orientation.ts';
+import type { PartToPlace, PlacedPart } from '../partial-layout.ts';
+import type { NestShape } from '../shapes.ts';
+import type { WorkBudget } from '../work-budget.ts';
+import { PenetrationFields } from './penetration-fields.ts';
+import type { Mover } from './penetration-fields.ts';
+import { filled } from './sheet-filling.ts';
+import type { Lying } from './sheet-filling.ts';
+import { StripSearch } from './strip-search.ts';
+
+export interface LayoutToImprove {
+  readonly room: BinSize;
+  readonly shapes: readonly (NestShape | undefined)[];
+  readonly candidates: readonly PartToPlace[];
+  readonly laid: readonly PlacedPart[];
+  /** What is used of the last sheet, as a share: only less is better. */
+  readonly share: number;
+}
+
+/**
+ * What each two shapes have to do with each other takes time as the product of their corners, for each turn: where the sum is
+ * more than this, they are seen by outlines of few corners.
+ */
+const mostWork = 400_000;
+
+/** Of what may be spent, sheets but the last have taken this share at the end. */
+const fillingShare = 0.8;
+
+/** No more sheets, and no more used of the last one. `onBetter` is given each layout on the way. */
+export async function improved(
+  { room, shapes, candidates, laid, share }: LayoutToImprove,
+  random: () => number,
+  budget: WorkBudget,
+  onBetter: (laid: readonly PlacedPart[]) => void,
+): Promise<readonly PlacedPart[]> {
+  const movers = moversOf(candidates, shapes);
+  let sheets: (readonly Lying[])[] = [];
+  for (const { part, sheet, orientation, x, y } of laid) {
+    const { turn, width, height } = orientation;
+    sheets[sheet] = [
+      ...(sheets[sheet] ?? []),
+      { part, mover: movers.get(part)!, turn, x: x + width / 2, y: y + height / 2 },
+    ];
+  }
+  let leastUsed = share * room.height;
+  for (let at = 0; at < sheets.length - 1; at += 1) {
+    const until = budget.share + (fillingShare - budget.share) / (sheets.length - 1 - at);
+    const others = sheets.slice(at + 1).flat();
+    others.sort((a, b) => b.mover.outline(0).area - a.mover.outline(0).area);
+    const { sheet, taken } = await filled(sheets[at]!, others, room, random, budget, until);
+    if (taken.size === 0) continue;
+    const before = sheets.length;
+    sheets[at] = sheet;
+    sheets = sheets.map((each, i) => (i > at ? each.filter(({ part }) => !taken.has(part)) : each));
+    sheets = sheets.filter((each) => each.length > 0);
+    leastUsed = sheets.length < before ? room.height : Math.min(leastUsed, topOf(sheets.at(-1)!));
+    onBetter(placed(sheets));
+  }
+  const shorter = await shortened(sheets.at(-1)!, Math.min(leastUsed, room.height), room, random, budget);
+  if (shorter) sheets[sheets.length - 1] = shorter;
+  return placed(sheets);
+}
+
+function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShape | undefined)[]): Map<number, Mover> {
+  const turnsOf = new Map(
+    candidates.map(({ part, orientations }) => [shapes[part]!, orientations.map(({ turn }) => turn)]),
+  );
+  let [corners, ways] = [0, 0];
+  for (const [shape, turns] of turnsOf) {
+    corners += shape.orientation(turns[0]!).corners.x.length;
+    ways = Math.max(ways, turns.length);
+  }
+  const isMuch = corners ** 2 * ways > mostWork;
+  const movers = new Map(
+    [...turnsOf].map(([shape, turns]): [NestShape, Mover] => {
+      const outline = (turn: Turn) => (isMuch ? shape.rough(turn) : shape.orientation(turn));
+      return [shape, { shape, turns, outline }];
+    }),
+  );
+  return new Map(candidates.map(({ part }) => [part, movers.get(shapes[part]!)!]));
+}
+
+const topOf = (sheet: readonly Lying[]): number =>
+  Math.max(...sheet.map(({ mover, turn, y }) => y + mover.outline(turn).height / 2));
+
+/** The parts of a sheet lower than `height`, if it is found how. */
+async function shortened(
+  sheet: readonly Lying[],
+  height: number,
+  room: BinSize,
+  random: () => number,
+  budget: WorkBudget,
+): Promise<readonly Lying[] | undefined> {
+  const fields = new PenetrationFields();
+  const known = {
+    height,
+    turns: Uint8Array.from(sheet, ({ turn }) => turn),
+    xs: Float64Array.from(sheet, ({ x }) => x),
+    ys: Float64Array.from(sheet, ({ y }) => y),
+  };
+  const kinds = sheet.map(({ mover }) => fields.add(mover));
+  // Outlines reach half a gap beyond the parts, and so beyond what is used.
+  const area = sheet.reduce((sum, { mover, turn }) => sum + mover.shape.exact(turn).area, 0);
+  const tallest = sheet.map(({ mover: { turns, outline } }) => Math.min(...turns.map((turn) => outline(turn).height)));
+  const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);
+  const search = new StripSearch({ fields, kinds, width: room.width, leastHeight, known, random }, budget, () => {});
+  const best = await search.run(1);
+  if (best === known) return undefined;
+  return sheet.map(({ part, mover }, i): Lying => {
+    return { part, mover, turn: best.turns[i]! as Turn, x: best.xs[i]!, y: best.ys[i]! };
+  });
+}
+
+function placed(sheets: readonly (readonly Lying[])[]): PlacedPart[] {
+  return sheets.flatMap((sheet, index) =>
+    sheet.map(({ part, mover, turn, x, y }): PlacedPart => {
+      const orientation = mover.shape.orientation(turn);
+      return { part, sheet: index, orientation, x: x - orientation.width / 2, y: y - orientation.height / 2 };
+    }),
+  );
+}

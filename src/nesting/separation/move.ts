@@ -1,0 +1,104 @@
+/** A better place for one part: many places looked at roughly, the best of them closed in on exactly. */
+
+import { way } from './board.ts';
+import type { Board } from './board.ts';
+
+/** Places anywhere and near the present one, for each orientation; how many are closed in on. */
+const anywhere = 50;
+const nearby = 14;
+const refined = 3;
+
+/** How far is near, as a share of the part's size. */
+const nearShare = 0.6;
+/** Steps of closing in: the first, as a share of the part's size; the last; and how many at most. */
+const firstStep = 0.04;
+const lastStep = 0.0008;
+const mostSteps = 22;
+
+const tops = {
+  cost: new Float64Array(refined),
+  turn: new Uint8Array(refined),
+  x: new Float64Array(refined),
+  y: new Float64Array(refined),
+};
+const best = { cost: 0, turn: 0, x: 0, y: 0 };
+
+/** Moves the part to the best place found, its own if there is none better. */
+export function improvePlace(board: Board, part: number, random: () => number): void {
+  const [ownTurn, ownX, ownY] = [board.turns[part]!, board.xs[part]!, board.ys[part]!];
+  const own = board.cost(part, ownTurn, ownX, ownY, Infinity);
+  if (own === 0) return;
+  let found = 0;
+  const consider = (turn: number, x: number, y: number): void => {
+    const limit = found < refined ? Infinity : tops.cost[refined - 1]!;
+    const cost = board.roughCost(part, turn, x, y, limit);
+    if (!(cost < limit)) return;
+    let slot = found < refined ? found++ : refined - 1;
+    for (; slot > 0 && tops.cost[slot - 1]! > cost; slot -= 1) {
+      tops.cost[slot] = tops.cost[slot - 1]!;
+      tops.turn[slot] = tops.turn[slot - 1]!;
+      tops.x[slot] = tops.x[slot - 1]!;
+      tops.y[slot] = tops.y[slot - 1]!;
+    }
+    [tops.cost[slot], tops.turn[slot], tops.x[slot], tops.y[slot]] = [cost, turn, x, y];
+  };
+  const near = nearShare * board.size(part);
+  for (const turn of board.turnsOf(part)) {
+    if (!board.fits(part, turn)) continue;
+    const [lowX, lowY] = [board.leastX(part, turn), board.leastY(part, turn)];
+    const [spanX, spanY] = [board.mostX(part, turn) - lowX, board.mostY(part, turn) - lowY];
+    for (let i = 0; i < anywhere; i += 1) consider(turn, lowX + random() * spanX, lowY + random() * spanY);
+    for (let i = 0; i < nearby; i += 1) {
+      const x = ownX + (2 * random() - 1) * near;
+      const y = ownY + (2 * random() - 1) * near;
+      consider(turn, Math.max(lowX, Math.min(lowX + spanX, x)), Math.max(lowY, Math.min(lowY + spanY, y)));
+    }
+  }
+  [best.cost, best.turn, best.x, best.y] = [own, ownTurn, ownX, ownY];
+  closeIn(board, part, ownTurn, ownX, ownY, random);
+  for (let i = 0; i < found && best.cost > 0; i += 1) {
+    closeIn(board, part, tops.turn[i]!, tops.x[i]!, tops.y[i]!, random);
+  }
+  board.put(part, best.turn, best.x, best.y);
+}
+
+/** From a place along the ways out and in random directions, as long as it costs less; noted in `best` if it is. */
+function closeIn(board: Board, part: number, turn: number, startX: number, startY: number, random: () => number): void {
+  const [lowX, lowY, highX, highY] = [
+    board.leastX(part, turn),
+    board.leastY(part, turn),
+    board.mostX(part, turn),
+    board.mostY(part, turn),
+  ];
+  let [x, y] = [startX, startY];
+  let cost = board.cost(part, turn, x, y, Infinity);
+  let [allX, allY, dearestX, dearestY] = [way.allX, way.allY, way.dearestX, way.dearestY];
+  const size = board.size(part);
+  let step = firstStep * size;
+  let tries = 0;
+  for (let i = 0; i < mostSteps && cost > 0 && step > lastStep * size; i += 1) {
+    let dx = dearestX;
+    let dy = dearestY;
+    if (tries === 1 && (allX !== dearestX || allY !== dearestY)) {
+      dx = allX;
+      dy = allY;
+    } else if (tries > 0) {
+      const angle = 2 * Math.PI * random();
+      dx = step * Math.cos(angle);
+      dy = step * Math.sin(angle);
+    }
+    const tx = Math.max(lowX, Math.min(highX, x + dx));
+    const ty = Math.max(lowY, Math.min(highY, y + dy));
+    const found = board.cost(part, turn, tx, ty, cost);
+    if (found < cost) {
+      [x, y, cost] = [tx, ty, found];
+      [allX, allY, dearestX, dearestY] = [way.allX, way.allY, way.dearestX, way.dearestY];
+      if (tries > 1) step *= 1.1;
+      tries = 0;
+    } else {
+      if (tries > 1) step *= 0.5;
+      tries += 1;
+    }
+  }
+  if (cost < best.cost) [best.cost, best.turn, best.x, best.y] = [cost, turn, x, y];
+}

@@ -1,0 +1,161 @@
+/**
+ * How deep two parts are in one another, and the shortest way out: the distance from a position to the boundary of the no-fit polygon.
+ *
+ * A grid over the no-fit polygon is filled as it is asked for. A cell knows that all of it is outside, or which stretches of the boundary
+ * may be the nearest to a place in it, so that a question looks at a few of them; and how deep its middle is, for a rough answer.
+ */
+
+import type { Orientation } from '../orientation.ts';
+import { noFitBoundary } from './no-fit-boundary.ts';
+
+const cells = 24;
+
+const [unknown, outside, inside, crossed] = [0, 1, 2, 3];
+
+/** The way out of the last exact question, in mm, and how many stretches were looked at since it was last set to 0. */
+export const last = { exitX: 0, exitY: 0, work: 0 };
+
+/** How far away what was nearest was. */
+const near = { distance: 0 };
+
+export class PenetrationField {
+  /** The box of the no-fit polygon. */
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+  readonly #stepX: number;
+  readonly #stepY: number;
+  /** Of each stretch: where it begins, where it goes from there, and one over its length squared. */
+  readonly #edges: Float64Array;
+  readonly #all: Uint16Array;
+  readonly #kinds = new Uint8Array(cells * cells);
+  readonly #starts = new Int32Array(cells * cells);
+  readonly #depths = new Float32Array(cells * cells);
+  /** For each cell that is filled: how many stretches, and which. */
+  #lists = new Uint16Array(256);
+  #used = 0;
+
+  constructor(resting: Orientation, moving: Orientation) {
+    const { boundary, work } = noFitBoundary(resting, moving);
+    last.work += 2 * work;
+    const count = boundary.length / 4;
+    this.#edges = new Float64Array(5 * count);
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let i = 0; i < count; i += 1) {
+      const [x, y, tx, ty] = boundary.subarray(4 * i, 4 * i + 4) as unknown as [number, number, number, number];
+      this.#edges.set([x, y, tx - x, ty - y, 1 / ((tx - x) ** 2 + (ty - y) ** 2)], 5 * i);
+      [minX, minY, maxX, maxY] = [Math.min(minX, x), Math.min(minY, y), Math.max(maxX, x), Math.max(maxY, y)];
+    }
+    [this.minX, this.minY, this.maxX, this.maxY] = [minX, minY, maxX, maxY];
+    this.#all = Uint16Array.from({ length: count }, (_, i) => i);
+    this.#stepX = (maxX - minX) / cells;
+    this.#stepY = (maxY - minY) / cells;
+  }
+
+  /** Roughly how deep, in mm, to within a cell. */
+  roughDepth(x: number, y: number): number {
+    last.work += 1;
+    if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) return 0;
+    const column = Math.min(cells - 1, Math.floor((x - this.minX) / this.#stepX));
+    const row = Math.min(cells - 1, Math.floor((y - this.minY) / this.#stepY));
+    const cell = row * cells + column;
+    if (this.#kinds[cell] === unknown) this.#fill(cell, column, row);
+    return this.#depths[cell]!;
+  }
+
+  /** How deep, in mm; the way out is in `last`. */
+  depth(x: number, y: number): number {
+    if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) {
+      last.work += 1;
+      return 0;
+    }
+    const column = Math.min(cells - 1, Math.floor((x - this.minX) / this.#stepX));
+    const row = Math.min(cells - 1, Math.floor((y - this.minY) / this.#stepY));
+    const cell = row * cells + column;
+    if (this.#kinds[cell] === unknown) this.#fill(cell, column, row);
+    const kind = this.#kinds[cell]!;
+    if (kind === outside) {
+      last.work += 1;
+      return 0;
+    }
+    const isInside = this.#nearest(x, y, this.#lists, this.#starts[cell]! + 1, this.#lists[this.#starts[cell]!]!);
+    if (kind === crossed && !isInside) return 0;
+    return near.distance;
+  }
+
+  /** Writes the way to the nearest of some stretches into `last`; whether it is the way out. */
+  #nearest(x: number, y: number, list: Uint16Array, from: number, count: number): boolean {
+    const edges = this.#edges;
+    last.work += count;
+    let least = Infinity;
+    let exitX = 0;
+    let exitY = 0;
+    let side = 1;
+    let sideSquare = -1;
+    for (let k = from, end = from + count; k < end; k += 1) {
+      const at = 5 * list[k]!;
+      const dx = x - edges[at]!;
+      const dy = y - edges[at + 1]!;
+      const ex = edges[at + 2]!;
+      const ey = edges[at + 3]!;
+      let t = (dx * ex + dy * ey) * edges[at + 4]!;
+      t = t < 0 ? 0 : t > 1 ? 1 : t;
+      const wayX = t * ex - dx;
+      const wayY = t * ey - dy;
+      const square = wayX * wayX + wayY * wayY;
+      if (square > least + 1e-7 * least + 1e-20) continue;
+      // Where two stretches meet both are as near; which side it is, the one says that is seen less from its end.
+      const cross = ex * dy - ey * dx;
+      const crossSquare = cross * cross * edges[at + 4]!;
+      if (square < least - 1e-7 * least - 1e-20 || crossSquare > sideSquare) {
+        side = cross;
+        sideSquare = crossSquare;
+      }
+      if (square < least) {
+        least = square;
+        exitX = wayX;
+        exitY = wayY;
+      }
+    }
+    last.exitX = exitX;
+    last.exitY = exitY;
+    near.distance = Math.sqrt(least);
+    return side > 0;
+  }
+
+  #fill(cell: number, column: number, row: number): void {
+    const x = this.minX + (column + 0.5) * this.#stepX;
+    const y = this.minY + (row + 0.5) * this.#stepY;
+    const reach = Math.hypot(this.#stepX, this.#stepY) / 2;
+    const edges = this.#edges;
+    const count = edges.length / 5;
+    last.work += count;
+    const isInside = this.#nearest(x, y, this.#all, 0, count);
+    const away = near.distance;
+    if (away > reach) this.#kinds[cell] = isInside ? inside : outside;
+    else this.#kinds[cell] = crossed;
+    this.#depths[cell] = isInside ? Math.max(away, reach / 4) : away > reach ? 0 : reach / 8;
+    if (this.#kinds[cell] === outside) return;
+    if (this.#used + count + 1 > this.#lists.length) {
+      const longer = new Uint16Array(2 * this.#lists.length + count);
+      longer.set(this.#lists);
+      this.#lists = longer;
+    }
+    const start = this.#used;
+    this.#starts[cell] = start;
+    const limit = (away + 2 * reach) ** 2;
+    let end = start + 1;
+    for (let i = 0; i < count; i += 1) if (this.#squareTo(5 * i, x, y) <= limit) this.#lists[end++] = i;
+    this.#lists[start] = end - start - 1;
+    this.#used = end;
+  }
+
+  #squareTo(at: number, x: number, y: number): number {
+    const edges = this.#edges;
+    const dx = x - edges[at]!;
+    const dy = y - edges[at + 1]!;
+    const t = Math.min(1, Math.max(0, (dx * edges[at + 2]! + dy * edges[at + 3]!) * edges[at + 4]!));
+    return (dx - t * edges[at + 2]!) ** 2 + (dy - t * edges[at + 3]!) ** 2;
+  }
+}

@@ -1,0 +1,49 @@
+/** The penetration fields of every two shapes, made as they are asked for. Turning both alike turns their field. */
+
+import type { Orientation, Turn } from '../orientation.ts';
+import type { NestShape } from '../shapes.ts';
+import { PenetrationField } from './penetration-field.ts';
+
+/** A shape as the separation sees it. Positions are of the middles of boxes. */
+export interface Mover {
+  readonly shape: NestShape;
+  /** How its parts may lie. */
+  readonly turns: readonly Turn[];
+  readonly outline: (turn: Turn) => Orientation;
+}
+
+export class PenetrationFields {
+  readonly movers: Mover[] = [];
+  /** By the shape that rests, the one that moves, and by how many quarters it is turned further. */
+  made: (PenetrationField | undefined)[] = [];
+  /** How many shapes there is room for. */
+  stride = 0;
+  readonly #numbers = new Map<NestShape, number>();
+
+  /** Its number among the movers. */
+  add(mover: Mover): number {
+    const known = this.#numbers.get(mover.shape);
+    if (known !== undefined) return known;
+    const number = this.movers.push(mover) - 1;
+    this.#numbers.set(mover.shape, number);
+    if (number >= this.stride) this.#widen();
+    return number;
+  }
+
+  make(resting: number, moving: number, further: number): PenetrationField {
+    const [a, b] = [this.movers[resting]!, this.movers[moving]!];
+    const field = new PenetrationField(a.outline(0), b.outline(further as Turn));
+    this.made[(resting * this.stride + moving) * 4 + further] = field;
+    return field;
+  }
+
+  #widen(): void {
+    const before = this.stride;
+    const old = this.made;
+    this.stride = Math.max(8, 2 * before);
+    this.made = Array.from({ length: this.stride ** 2 * 4 });
+    for (let a = 0; a < before; a += 1) {
+      for (let k = 0; k < 4 * before; k += 1) this.made[a * this.stride * 4 + k] = old[a * before * 4 + k];
+    }
+  }
+}

@@ -1,0 +1,105 @@
+/**
+ * Getting more onto a sheet that has a layout: a part from the sheets behind is put where it overlaps least, and all are moved out of one
+ * another. What does not go in after a while is taken out, and smaller ones are tried.
+ */
+
+import type { BinSize } from '../layout.ts';
+import type { WorkBudget } from '../work-budget.ts';
+import type { Turn } from '../orientation.ts';
+import { Board } from './board.ts';
+import { separate, spend } from './separate.ts';
+import type { Mover } from './penetration-fields.ts';
+import { PenetrationFields } from './penetration-fields.ts';
+
+/** A part on a sheet: how it is turned, and the middle of its box. */
+export interface Lying {
+  readonly part: number;
+  readonly mover: Mover;
+  readonly turn: Turn;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** So many parts in a row that do not go in end it; each is the last that was tried, or smaller by this. */
+const mostFailures = 8;
+const smaller = 0.97;
+const idleRounds = 14;
+/** Where it might be put, looked at roughly. */
+const samples = 400;
+/** So much of a sheet is never covered (rule of thumb, no source): it is not tried. */
+const densest = 0.97;
+
+/** The sheet with what it has taken of the others, which are tried in their order among those of a size. */
+export async function filled(
+  sheet: readonly Lying[],
+  others: readonly Lying[],
+  room: BinSize,
+  random: () => number,
+  budget: WorkBudget,
+  until: number,
+): Promise<{ readonly sheet: readonly Lying[]; readonly taken: ReadonlySet<number> }> {
+  const fields = new PenetrationFields();
+  const taken = new Set<number>();
+  let lying = sheet;
+  let limit = Infinity;
+  let free = room.width * room.height * densest - sheet.reduce((sum, { mover }) => sum + areaOf(mover), 0);
+  for (let failures = 0; failures < mostFailures && budget.share < until;) {
+    const next = others.find(({ part, mover }) => !taken.has(part) && areaOf(mover) <= Math.min(limit, free));
+    if (!next) break;
+    const found = await withOneMore(lying, next, room, fields, random, budget, until);
+    if (found) {
+      lying = found;
+      taken.add(next.part);
+      free -= areaOf(next.mover);
+    } else {
+      failures += 1;
+      limit = smaller * areaOf(next.mover);
+    }
+  }
+  return { sheet: lying, taken };
+}
+
+const areaOf = ({ outline, turns }: Mover): number => outline(turns[0]!).area;
+
+async function withOneMore(
+  lying: readonly Lying[],
+  next: Lying,
+  room: BinSize,
+  fields: PenetrationFields,
+  random: () => number,
+  budget: WorkBudget,
+  until: number,
+): Promise<readonly Lying[] | undefined> {
+  const all = [...lying, next];
+  const board = new Board(
+    fields,
+    all.map(({ mover }) => fields.add(mover)),
+    room.width,
+    room.height,
+  );
+  for (const [part, { turn, x, y }] of lying.entries()) board.put(part, turn, x, y);
+  const last = all.length - 1;
+  let best = Infinity;
+  // Beyond the sheet, where it is in no one's way.
+  board.put(last, next.mover.turns[0]!, 0, 0);
+  let place = { turn: next.mover.turns[0]!, x: 0, y: 0 };
+  for (let i = 0; i < samples; i += 1) {
+    const turn = next.mover.turns[i % next.mover.turns.length]!;
+    if (!board.fits(last, turn)) continue;
+    const low = board.leastX(last, turn);
+    const bottom = board.leastY(last, turn);
+    const x = low + random() * (board.mostX(last, turn) - low);
+    const y = bottom + random() * (board.mostY(last, turn) - bottom);
+    const cost = board.roughCost(last, turn, x, y, best);
+    if (!(cost < best)) continue;
+    best = cost;
+    place = { turn, x, y };
+  }
+  board.put(last, place.turn, place.x, place.y);
+  board.measureAll();
+  await spend(budget);
+  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, until }, budget))) return undefined;
+  return all.map(({ part, mover }, i): Lying => {
+    return { part, mover, turn: board.turns[i]! as Turn, x: board.xs[i]!, y: board.ys[i]! };
+  });
+}

@@ -1,0 +1,56 @@
+/** Borders of a spec: one line along an outline, or two. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { BorderGenerator, ShapeNames } from './model.ts';
+import type { Problems } from './problems.ts';
+import type { BorderSpec } from './types.generated.ts';
+
+/** What looks well on a tag of a hand's width; our own judgement. */
+const usualInsetMm = 2;
+
+/** Nearer to an opening a line looks like a slip of the beam; our own judgement. */
+const leastClearMm = 1;
+
+/** `undefined` where a length or the shape is no good, which has been reported. */
+export function readBorder(
+  spec: BorderSpec,
+  path: YamlPath,
+  problems: Problems,
+  shapes: ShapeNames,
+): BorderGenerator | undefined {
+  const at = (...keys: string[]) => [...path, ...keys];
+  const shape = shapes.byRef(spec.of, at('of'));
+  const inset = problems.length(spec.inset, at('inset'), 'distance') ?? usualInsetMm;
+  const width = problems.length(spec.width, at('width'), 'size');
+  const clear = problems.length(spec.clear, at('clear'), 'distance') ?? Math.max(inset, leastClearMm);
+  const radius = problems.length(spec.radius, at('radius'), 'distance') ?? 0;
+  const clip = problems.length(spec.clip, at('clip'), 'distance') ?? 0;
+  if (spec.radius !== undefined && spec.clip !== undefined) {
+    const range = problems.source.keyRange(at('clip'));
+    problems.error('bad-value', at('clip'), 'Corners are rounded or cut off: give radius or clip.', { range });
+  }
+  const second = width === undefined ? undefined : readSecond(spec.double, width, at('double'), problems);
+  if (!shape || width === undefined) return undefined;
+  return {
+    kind: 'border',
+    shape,
+    inset,
+    lines: [{ from: 0, to: width }, ...(second ? [second] : [])],
+    radius,
+    clip,
+    clear,
+  };
+}
+
+function readSecond(
+  double: BorderSpec['double'],
+  first: number,
+  path: YamlPath,
+  problems: Problems,
+): BorderGenerator['lines'][number] | undefined {
+  if (double === undefined) return undefined;
+  const isGroup = typeof double === 'object';
+  const gap = problems.length(isGroup ? double.gap : double, isGroup ? [...path, 'gap'] : path, 'size');
+  const width = isGroup ? problems.length(double.width, [...path, 'width'], 'size') : first;
+  return gap === undefined ? undefined : { from: first + gap, to: first + gap + (width ?? first) };
+}

@@ -1,0 +1,23 @@
+/** Codes of a spec: what they say and how large they are. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { CodeGenerator } from './model.ts';
+import type { Problems } from './problems.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+/** `undefined` where it says nothing or a length is no good, which has been reported. */
+export function readCode(spec: ShapeSpec, path: YamlPath, problems: Problems): CodeGenerator | undefined {
+  const at = (key: keyof ShapeSpec) => [...path, key];
+  const text = problems.filled(spec.code!, at('code'));
+  if (text?.trim() === '') problems.error('bad-value', at('code'), 'The code says nothing.');
+  const size = problems.length(spec.size, at('size'), 'size');
+  const sizes = (['size', 'width', 'height', 'fit'] as const).filter((key) => problems.wrote(at(key)));
+  if (sizes.length === 0) problems.error('missing-key', path, '“code” needs “size”, the side of its square.');
+  if (sizes.includes('size') && sizes.length > 1) {
+    const other = sizes.find((key) => key !== 'size')!;
+    const message = `“${other}” sets the size too; leave one of the two out.`;
+    problems.error('bad-value', at('size'), message, { range: problems.source.keyRange(at('size')) });
+  }
+  if (text === undefined) return undefined;
+  return { kind: 'code', text, correction: spec.correction ?? 'medium', ...(size === undefined ? {} : { size }) };
+}

@@ -1,0 +1,71 @@
+/** Where a shape goes: on another, or beside one. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { Modifiers, ShapeNames, Target } from './model.ts';
+import type { Problems } from './problems.ts';
+import { didYouMean, nearest } from './suggest.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+/** Where a shape goes beside another, by the key that says so. */
+const besides = { above: 'above', below: 'below', left_of: 'left of', right_of: 'right of' } as const;
+const besideKeys = Object.keys(besides) as (keyof typeof besides)[];
+
+/** Between lines that belong together, in mm (our own judgement). */
+const usualGapMm = 2;
+
+export function readPlace(
+  written: ShapeSpec['place'],
+  path: YamlPath,
+  problems: Problems,
+  shapes: ShapeNames,
+): Modifiers['place'] {
+  if (written === undefined) return undefined;
+  const spec = typeof written === 'string' ? { on: written } : written;
+  const goals = (['on', ...besideKeys] as const).filter((key) => problems.wrote([...path, key]));
+  const goal = typeof written === 'string' ? 'on' : goals[0];
+  const fault = (message: string) => {
+    problems.error('bad-value', path, message, { range: problems.source.keyRange(path) });
+  };
+  if (goal === undefined) fault('“place” needs one of on, above, below, left_of, right_of.');
+  else if (goals.length > 1) fault(`“${goals[0]!}” and “${goals[1]!}” both say where it goes; keep one.`);
+  const name = goal && spec[goal];
+  if (name === undefined) return undefined;
+  const by = spec.by ?? 'eye';
+  const isOn = goal === 'on';
+  for (const key of isOn ? (['gap'] as const) : (['at', 'margin'] as const)) {
+    if (spec[key] === undefined) continue;
+    const goesWith = isOn ? 'above, below, left_of or right_of' : 'on';
+    problems.error('bad-value', [...path, key], `“${key}” goes with ${goesWith}.`, {
+      range: problems.source.keyRange([...path, key]),
+    });
+  }
+  const target = readTarget(name, spec.part, path, goal!, problems, shapes);
+  if (isOn) {
+    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance') ?? 0;
+    return target && { ...target, at: spec.at ?? 'center', margin, by };
+  }
+  const margin = problems.length(spec.gap, [...path, 'gap'], 'signed') ?? usualGapMm;
+  return target && { ...target, at: besides[goal as keyof typeof besides], margin, by };
+}
+
+export function readTarget(
+  name: string,
+  part: string | undefined,
+  path: YamlPath,
+  key: string,
+  problems: Problems,
+  shapes: ShapeNames,
+): Target | undefined {
+  if (part === undefined) return shapes.placed(name, [...path, key]);
+  const shape = shapes.byName(name, [...path, key]);
+  if (!shape) return undefined;
+  const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
+  if (members.includes(part)) return { shape, part };
+  const suggestions = nearest(part, members);
+  const message =
+    members.length === 0
+      ? `“${name}” is not a stack and has no parts.`
+      : `“${name}” has no part “${part}”.${didYouMean(suggestions)}`;
+  problems.error('unknown-shape', [...path, 'part'], message, { suggestions });
+  return undefined;
+}

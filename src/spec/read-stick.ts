@@ -1,0 +1,31 @@
+/** Sticks of a spec: what carries a tag in a pot or a cake. */
+
+import type { YamlPath } from '../core/issue.ts';
+import { mm } from '../core/figures.ts';
+import type { ShapeNames, StickGenerator } from './model.ts';
+import type { Problems } from './problems.ts';
+import type { StickSpec } from './types.generated.ts';
+
+/** In widths: what goes in well and does not break; our own judgement. */
+const usualPoint = 2;
+
+/** `undefined` where a length or the shape is no good, which has been reported. */
+export function readStick(
+  spec: StickSpec,
+  path: YamlPath,
+  problems: Problems,
+  shapes: ShapeNames,
+): StickGenerator | undefined {
+  const at = (key: keyof StickSpec) => [...path, key];
+  const shape = shapes.byRef(spec.carries, at('carries'));
+  const length = problems.length(spec.length, at('length'), 'size');
+  const width = problems.length(spec.width, at('width'), 'size');
+  const asked = problems.length(spec.point, at('point'), 'distance');
+  const lap = problems.length(spec.lap, at('lap'), 'size') ?? width;
+  if (!shape || length === undefined || width === undefined || lap === undefined) return undefined;
+  if (asked !== undefined && asked > length) {
+    problems.error('bad-length', at('point'), `The point cannot be longer than the stick, ${mm(length)}.`);
+  }
+  const point = asked ?? Math.min(usualPoint * width, length);
+  return { kind: 'stick', shape, towards: spec.towards ?? 'down', length, width, point, lap };
+}

@@ -1,0 +1,175 @@
+/** A spec as it reads in one row of its batch: a value with `{column}` in it is what the row's cells say. */
+
+import type { Issue, TextRange, YamlPath } from '../core/issue.ts';
+import { columnsIn, filled } from './batch.ts';
+import type { BatchRow } from './batch.ts';
+import type { SpecPlaces } from './source.ts';
+import type { TableFile } from './used-files.ts';
+
+/** Words are filled in where they are read: `007` in them is not a number, and nothing in them leaves them out. */
+const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
+
+/** Files are loaded before any row is read. */
+const loadedFirst: ReadonlySet<unknown> = new Set(['batch', 'use']);
+
+export function asksForColumns(value: unknown, key?: unknown): boolean {
+  if (typeof value === 'string') return !words.has(key) && columnsIn(value).length > 0;
+  if (typeof value !== 'object' || value === null) return false;
+  return Object.entries(value).some(
+    ([inner, each]) => !loadedFirst.has(inner) && asksForColumns(each, Array.isArray(value) ? key : inner),
+  );
+}
+
+/** One file as it reads in a row. */
+export interface RowReading {
+  /** Ranges of what comes from a list in the spec are those of its cells. */
+  readonly source: SpecPlaces;
+  /** Columns asked for that no row has; their values stand as they are written. */
+  readonly missing: readonly { readonly column: string; readonly path: YamlPath }[];
+  /** The columns that the value at a path, or what holds it, comes from. */
+  readonly columnsAt: (path: YamlPath) => readonly string[];
+}
+
+export class RowValues {
+  readonly row: BatchRow;
+  readonly columns: readonly string[];
+  /** That the row is from, where it is not from a list in the spec. */
+  readonly table: TableFile | undefined;
+  readonly #known = new Map<SpecPlaces, RowReading>();
+
+  readonly #spec: SpecPlaces;
+
+  /** `spec`: that has the batch. `columns`: all that it has; a row may lack some. */
+  constructor(spec: SpecPlaces, row: BatchRow, columns: readonly string[], table?: TableFile) {
+    this.#spec = spec;
+    this.row = row;
+    this.columns = columns;
+    this.table = table;
+  }
+
+  /** A problem with what comes from a table says so; in a list its range is the cell's. */
+  told(issue: Issue, { columnsAt }: RowReading): Issue {
+    const { table, row } = this;
+    if (!table || columnsAt(issue.path).length === 0) return issue;
+    return { ...issue, message: `${table.name}, line ${row.line}: ${issue.message}` };
+  }
+
+  /** Those problems that come from the cells of a table, each at its cell. */
+  inTable(issues: readonly Issue[], { columnsAt }: RowReading): Issue[] {
+    const { table, row } = this;
+    if (!table) return [];
+    return issues.flatMap((issue) => {
+      const [column] = columnsAt(issue.path);
+      if (column === undefined) return [];
+      return [{ ...issue, range: table.places().cell(row.line!, table.header.indexOf(column)) }];
+    });
+  }
+
+  /** The same for the same file, however often it is used. */
+  of(source: SpecPlaces): RowReading {
+    const reading = this.#known.get(source) ?? this.#read(source);
+    this.#known.set(source, reading);
+    return reading;
+  }
+
+  #read(source: SpecPlaces): RowReading {
+    const { row } = this;
+    const reader = new RowReader(row, new Set(this.columns));
+    const value = reader.read(source.value, []);
+    const { missing, columnsAt, written } = reader;
+    const range = (path: YamlPath): TextRange => {
+      const [column] = columnsAt(path);
+      const cell = column === undefined || source !== this.#spec ? undefined : row.places?.get(column);
+      return source.range(cell ?? written(path));
+    };
+    return {
+      source: {
+        value,
+        issues: source.issues,
+        range,
+        keyRange: (path) => source.keyRange(written(path)),
+        position: (offset) => source.position(offset),
+        written: (path) => reader.textAt(path) ?? source.written?.(written(path)),
+      },
+      missing,
+      columnsAt,
+    };
+  }
+}
+
+class RowReader {
+  readonly missing: { column: string; path: YamlPath }[] = [];
+  readonly #row: BatchRow;
+  readonly #columns: ReadonlySet<string>;
+  /** By path: what a value was filled in with. */
+  readonly #filled = new Map<string, { readonly columns: readonly string[]; readonly text: string }>();
+  /** Of lists that have lost entries, by path: where the others stood. */
+  readonly #kept = new Map<string, readonly number[]>();
+
+  constructor(row: BatchRow, columns: ReadonlySet<string>) {
+    this.#row = row;
+    this.#columns = columns;
+  }
+
+  /** `undefined` for what an empty cell leaves out. What has no column in it stays the same object. */
+  read(value: unknown, path: YamlPath): unknown {
+    if (typeof value === 'string') return this.#fill(value, path);
+    if (!asksForColumns(value, path.at(-1))) return value;
+    if (Array.isArray(value)) return this.#list(value as readonly unknown[], path);
+    const entries = Object.entries(value as object).map(([key, each]): [string, unknown] => [
+      key,
+      loadedFirst.has(key) && path.length === 0 ? each : this.read(each, [...path, key]),
+    ]);
+    return Object.fromEntries(entries.filter(([, each]) => each !== undefined));
+  }
+
+  #list(list: readonly unknown[], path: YamlPath): unknown[] {
+    const kept: number[] = [];
+    const entries: unknown[] = [];
+    for (const [index, each] of list.entries()) {
+      const entry = this.read(each, [...path, entries.length]);
+      if (entry === undefined) continue;
+      kept.push(index);
+      entries.push(entry);
+    }
+    if (kept.length < list.length) this.#kept.set(JSON.stringify(path), kept);
+    return entries;
+  }
+
+  #fill(text: string, path: YamlPath): unknown {
+    if (words.has(path.findLast((step) => typeof step === 'string')) || !asksForColumns(text)) return text;
+    const asked = columnsIn(text).map(({ column }) => column);
+    const unknown = asked.filter((column) => !this.#columns.has(column));
+    this.missing.push(...unknown.map((column) => ({ column, path })));
+    if (unknown.length > 0) return text;
+    // A row that has no such cell has an empty one.
+    if (asked.some((column) => (this.#row.cells.get(column) ?? '').trim() === '')) return undefined;
+    const whole = filled(text, this.#row, () => undefined)!.trim();
+    this.#filled.set(JSON.stringify(path), { columns: asked, text: whole });
+    return plainValue(whole);
+  }
+
+  readonly columnsAt = (path: YamlPath): readonly string[] => {
+    for (let length = path.length; length > 0; length--) {
+      const found = this.#filled.get(JSON.stringify(path.slice(0, length)));
+      if (found) return found.columns;
+    }
+    return [];
+  };
+
+  textAt(path: YamlPath): string | undefined {
+    return this.#filled.get(JSON.stringify(path))?.text;
+  }
+
+  /** Where the text has what is at `path` in the row. */
+  readonly written = (path: YamlPath): YamlPath =>
+    path.map((step, index) =>
+      typeof step === 'number' ? (this.#kept.get(JSON.stringify(path.slice(0, index)))?.[step] ?? step) : step,
+    );
+}
+
+/** As YAML's core schema reads a value without quotes. */
+function plainValue(text: string): string | number | boolean {
+  if (/^(?:true|false)$/i.test(text)) return text.toLowerCase() === 'true';
+  return /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(text) ? Number(text) : text;
+}

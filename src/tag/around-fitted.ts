@@ -1,0 +1,98 @@
+/** What stands in the way of shapes that are fitted: what else is on their pieces. */
+
+import type { Entry, PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { bottomOf } from './glued.ts';
+import { behind } from './load.ts';
+
+/** Something that a fitted shape keeps clear of. */
+export interface Neighbour {
+  readonly piece: PieceModel;
+  readonly entry: Entry;
+  /** A scored shape is a line, and what lies within is free. */
+  readonly isLine: boolean;
+}
+
+export interface Neighbours {
+  readonly entries: readonly Neighbour[];
+  /** Pieces whose hangers are in the way. */
+  readonly hung: readonly PieceModel[];
+}
+
+/**
+ * Who keeps clear of whom. A shape that has its place anyway is kept clear of; of two that are fitted, the first one in the
+ * order of the pieces and of their lists has the first choice. So nobody waits for somebody who waits.
+ */
+export class Neighbourhood {
+  readonly #pieces: readonly PieceModel[];
+  /** Fitted shapes, each with its rank. */
+  readonly #ranks = new Map<Shape, number>();
+  readonly #behind = new Map<Shape, ReadonlySet<Shape>>();
+
+  constructor({ pieces }: TagModel) {
+    this.#pieces = pieces;
+    for (const piece of pieces) {
+      for (const { entry } of marksOf(piece, pieces)) {
+        for (const shape of this.#partsOf(entry.shape)) {
+          if (shape.modifiers.fit && !this.#ranks.has(shape)) this.#ranks.set(shape, this.#ranks.size);
+        }
+      }
+    }
+  }
+
+  of(shape: Shape): Neighbours {
+    const rank = this.#ranks.get(shape);
+    if (rank === undefined) return { entries: [], hung: [] };
+    const room = this.#all(shape.modifiers.fit!.shape);
+    const isEarlier = (other: Shape) => [...this.#all(other)].every((each) => (this.#ranks.get(each) ?? -1) < rank);
+    const entries: Neighbour[] = [];
+    const hung: PieceModel[] = [];
+    for (const base of this.#basesOf(shape)) {
+      const layers = this.#pieces.filter((piece) => bottomOf(piece, this.#pieces) === base);
+      for (const neighbour of layers.flatMap((piece) => marksOf(piece, this.#pieces))) {
+        // Whoever fits something into a mark, or into what is made from it, wants it there.
+        if (isEarlier(neighbour.entry.shape) && !room.has(neighbour.entry.shape)) entries.push(neighbour);
+      }
+      const hangsOn = [...base.body.map((entry) => entry.shape), ...base.hangers.flatMap(({ on }) => on?.shape ?? [])];
+      if (hangsOn.every(isEarlier)) hung.push(base);
+    }
+    return { entries, hung };
+  }
+
+  /** The pieces that carry it. */
+  #basesOf(shape: Shape): Set<PieceModel> {
+    const having = this.#pieces.filter((piece) =>
+      marksOf(piece, this.#pieces).some(({ entry }) => this.#partsOf(entry.shape).has(shape)),
+    );
+    return new Set(having.map((piece) => bottomOf(piece, this.#pieces)));
+  }
+
+  /** The shape with all that it is made from, put on or fitted into. */
+  #all(shape: Shape): ReadonlySet<Shape> {
+    const known = this.#behind.get(shape) ?? behind(shape);
+    this.#behind.set(shape, known);
+    return known;
+  }
+
+  /** The shape with all that it is made from. */
+  #partsOf(shape: Shape): ReadonlySet<Shape> {
+    const found = new Set<Shape>();
+    const waiting = [shape];
+    for (let next = waiting.pop(); next; next = waiting.pop()) {
+      if (found.has(next)) continue;
+      found.add(next);
+      const { generator } = next;
+      if ('shapes' in generator) waiting.push(...generator.shapes.toReversed());
+      if ('shape' in generator) waiting.push(generator.shape);
+    }
+    return found;
+  }
+}
+
+/** What is on a piece rather than what it is: its cuts and its marks, and where it is glued on another, itself. */
+function marksOf(piece: PieceModel, pieces: readonly PieceModel[]): Neighbour[] {
+  const body = bottomOf(piece, pieces) === piece ? [] : piece.body;
+  return [
+    ...[...body, ...piece.cut, ...piece.engrave].map((entry) => ({ piece, entry, isLine: false })),
+    ...piece.score.map((entry) => ({ piece, entry, isLine: true })),
+  ];
+}

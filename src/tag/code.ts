@@ -1,0 +1,120 @@
+/** QR codes (ISO/IEC 18004). The only file that knows qr. */
+
+import encodeQR from 'qr';
+import { applyTo, applyToVector } from '../geometry/affine.ts';
+import { difference, normalise } from '../geometry/clipper.ts';
+import { ringArea } from '../geometry/measure.ts';
+import type { Affine, Point, Region, Ring } from '../geometry/types.ts';
+import type { CodeGenerator } from '../spec/model.ts';
+import type { AskedWidth } from './asked-width.ts';
+import { bridgesOf } from './code-bridges.ts';
+
+/** Rows from the top, each from the left; true is dark. */
+type Matrix = readonly (readonly boolean[])[];
+
+/** A code where it lies. */
+export interface Code {
+  readonly matrix: Matrix;
+  /** Its lower left corner, and its lower and left sides from there. */
+  readonly corner: Point;
+  readonly right: Point;
+  readonly up: Point;
+  /** Whether its dark modules are left as they are and what is round them is worked. */
+  readonly isLight: boolean;
+  /** Width of what is left between modules that are cut through, in mm. */
+  readonly bridges?: number;
+}
+
+/** What the library says of a text that is longer than any code holds. */
+const tooLong = 'Capacity overflow';
+
+/** @throws what the library throws for any other reason than the length, which would be a fault of ours. */
+export function encode({
+  text,
+  correction,
+}: CodeGenerator): { readonly matrix: Matrix } | { readonly problem: string } {
+  try {
+    const framed = encodeQR(text.toWellFormed(), 'raw', { ecc: correction, border: 1 });
+    return { matrix: framed.slice(1, -1).map((row) => row.slice(1, -1)) };
+  } catch (error) {
+    if (!(error instanceof Error) || error.message !== tooLong) throw error;
+    return { problem: 'This is too long for a code; shorten it, or choose a lower correction.' };
+  }
+}
+
+/** With its middle on the origin; a module is 1 mm where nothing says its size. */
+export function codeOf(matrix: Matrix, { size }: CodeGenerator): { region: Region; codes: Code[] } {
+  const side = size ?? matrix.length;
+  const code: Code = {
+    matrix,
+    corner: { x: -side / 2, y: -side / 2 },
+    right: { x: side, y: 0 },
+    up: { x: 0, y: side },
+    isLight: false,
+  };
+  return { region: normalise(runsOf(code)), codes: [code] };
+}
+
+export function mapCode(code: Code, affine: Affine): Code {
+  return {
+    ...code,
+    corner: applyTo(code.corner, affine),
+    right: applyToVector(code.right, affine),
+    up: applyToVector(code.up, affine),
+  };
+}
+
+/** Side of a module in mm: the shorter one where it is no square. */
+export function moduleOf({ matrix, right, up }: Code): number {
+  return Math.min(Math.hypot(right.x, right.y), Math.hypot(up.x, up.y)) / matrix.length;
+}
+
+/** The square of a code, its clear zone of so many modules included. */
+export function squareOf(code: Code, clear = 0): Ring {
+  const count = code.matrix.length;
+  return cell(code, -clear, -clear, count + clear, count + clear);
+}
+
+/** The code as it is cut through: bridges of `width` mm hold all that is light. Empty where modules are no wider than that. */
+export function withBridges<T extends { readonly region: Region; readonly asked?: readonly AskedWidth[] }>(
+  solid: T,
+  code: Code,
+  width: number,
+): T & { codes: Code[]; asked: AskedWidth[] } {
+  const share = width / moduleOf(code);
+  const codes = [{ ...code, bridges: width }];
+  if (share >= 1) return { ...solid, region: [], codes, asked: [] };
+  const count = code.matrix.length;
+  const bars = bridgesOf(code.matrix, share).map((ring) =>
+    upright(ring.map(([x, y]) => pointAt(code, x / count, 1 - y / count))),
+  );
+  const asked = bars.map((bar) => ({ region: [bar], width }));
+  return { ...solid, region: difference(solid.region, [bars]), codes, asked: [...(solid.asked ?? []), ...asked] };
+}
+
+/** All one way round, or bars that meet would cancel out where they overlap. */
+function upright(ring: Ring): Ring {
+  return ringArea(ring) < 0 ? ring.toReversed() : ring;
+}
+
+/** One bar for dark modules that follow one another in a row. */
+function runsOf(code: Code): Ring[] {
+  const count = code.matrix.length;
+  return code.matrix.flatMap((row, y) =>
+    row.flatMap((isDark, from) => {
+      if (!isDark || row[from - 1]) return [];
+      const end = row.indexOf(false, from);
+      return [cell(code, from, count - 1 - y, end < 0 ? count : end, count - y)];
+    }),
+  );
+}
+
+/** In modules from the lower left corner. */
+function cell(code: Code, x1: number, y1: number, x2: number, y2: number): Ring {
+  const at = (x: number, y: number): Point => pointAt(code, x / code.matrix.length, y / code.matrix.length);
+  return [at(x1, y1), at(x2, y1), at(x2, y2), at(x1, y2)];
+}
+
+function pointAt({ corner, right, up }: Code, x: number, y: number): Point {
+  return { x: corner.x + x * right.x + y * up.x, y: corner.y + x * right.y + y * up.y };
+}

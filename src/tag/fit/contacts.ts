@@ -1,0 +1,225 @@
+/** How a placed shape stands to its room where they come near each other, and the largest size that this leaves it. */
+
+import type { DistanceField } from '../../geometry/distance-field.ts';
+import { EdgeIndex } from '../../geometry/edge-index.ts';
+import { furthest } from '../../geometry/linear-program.ts';
+import type { Condition } from '../../geometry/linear-program.ts';
+import { boundsOf, contains } from '../../geometry/measure.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import type { Walls } from './room.ts';
+import type { Placement } from './search.ts';
+import type { Silhouette } from './silhouette.ts';
+
+/** A silhouette that can be asked what lies near a point. */
+export class Outline {
+  readonly points: readonly Point[];
+  readonly solids: readonly Region[];
+  /** From the origin to its furthest point. */
+  readonly radius: number;
+  readonly #boxes: readonly Bounds[];
+  #edges: EdgeIndex | undefined;
+
+  constructor({ solids, points }: Silhouette) {
+    this.solids = solids;
+    this.points = points;
+    this.#boxes = solids.map((solid) => boundsOf(solid)!);
+    this.radius = this.points.reduce((most, { x, y }) => Math.max(most, Math.hypot(x, y)), 0);
+  }
+
+  get edges(): EdgeIndex {
+    return (this.#edges ??= new EdgeIndex(this.solids.flat()));
+  }
+
+  contains(point: Point): boolean {
+    return this.solids.some((solid, index) => isIn(this.#boxes[index]!, point, 0) && contains(solid, point));
+  }
+
+  isBeside(point: Point, reach: number): boolean {
+    return this.#boxes.some((box) => isIn(box, point, reach));
+  }
+}
+
+function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point, reach: number): boolean {
+  return x >= minX - reach && x <= maxX + reach && y >= minY - reach && y <= maxY + reach;
+}
+
+/** What may change: everything, all but the height at which it stands, or its size alone. */
+export type Freedom = 'all' | 'along x' | 'size';
+
+/** What one placement is sought with. */
+export interface Search {
+  readonly outline: Outline;
+  readonly walls: Walls;
+  readonly field: DistanceField;
+  readonly free: Freedom;
+  /** How far its first step goes, in mm. */
+  readonly step: number;
+}
+
+/** A point of the shape, as it is in the shape, and where the room ends beside it. */
+interface Contact {
+  readonly own: Point;
+  /** The way that is free. */
+  readonly free: Point;
+  /** In mm; negative where the shape is outside. */
+  readonly gap: number;
+}
+
+/** Steps at the most. */
+const steps = 14;
+
+/** A step that changes less than this, in mm, is the last. */
+const stillMm = 1e-4;
+
+/** What may stick out for rounding, in mm. */
+const outMm = 2e-4;
+
+/** A step is never shorter than this, in mm. */
+const shortestMm = 0.01;
+
+/**
+ * The largest size near a placement: what touches is straight enough nearby, so that each step is a linear program whose unknowns
+ * are the size and the place. `undefined` where it would stick out.
+ */
+export function largestNear(search: Search, from: Placement): Placement | undefined {
+  const { radius } = search.outline;
+  let { step } = search;
+  let at = from;
+  let best: Placement | undefined;
+  for (let round = 0; round < steps; round++) {
+    const contacts = contactsOf(search, at, 1.5 * step);
+    const out = outOf(contacts);
+    if (out < outMm && (!best || at.scale > best.scale)) best = at;
+    const move = bestMove(contacts, search, step) ?? [-1.5 * Math.max(out, stillMm), 0, 0];
+    const [grown = 0, x = 0, y = 0] = move;
+    at = { scale: at.scale + grown / radius, x: at.x + x, y: at.y + y };
+    if (at.scale <= 0) break;
+    const moved = Math.max(Math.abs(grown), Math.abs(x), Math.abs(y));
+    if (moved < stillMm && out < outMm) break;
+    if (moved < 0.9 * step || round > 2) step = Math.max(step / 2.5, Math.min(moved, step), shortestMm);
+  }
+  return best ?? shrunk(search, at);
+}
+
+/** Steps towards the clearest place nearby. */
+const clearingSteps = 10;
+
+/** Near a placement the one of the same size that is furthest from everything, and how far in mm that is. */
+export function clearestNear(search: Search, from: Placement): { readonly at: Placement; readonly clear: number } {
+  let { step } = search;
+  let best = { at: from, clear: clearOf(search, from) };
+  for (let round = 0; round < clearingSteps; round++) {
+    const { at, clear } = best;
+    const contacts = contactsOf(search, at, clear + 2 * step);
+    const conditions = contacts.map(({ free, gap }): Condition => {
+      return { normal: [-1, free.x, free.y], least: clear - gap };
+    });
+    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, [step, step, search.free === 'all' ? step : 0]) ?? [];
+    const moved = { ...at, x: at.x + x, y: at.y + y };
+    const found = { at: moved, clear: clearOf(search, moved) };
+    if (found.clear > clear + stillMm) best = found;
+    else if (step < shortestMm * 4) break;
+    else step /= 3;
+  }
+  return best;
+}
+
+/** How far a placement is from everything in mm; more than `farthestMm`: there is nothing. */
+function clearOf(search: Search, at: Placement): number {
+  for (let reach = 2; ; reach *= 2) {
+    const clear = contactsOf(search, at, reach).reduce((least, { gap }) => Math.min(least, gap), Infinity);
+    if (clear < Infinity || reach > farthestMm) return clear;
+  }
+}
+
+const outOf = (contacts: readonly Contact[]): number => contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
+
+/** How much the furthest point goes out, and how far the whole goes along x and y; `undefined` where no such step keeps it in. */
+function bestMove(
+  contacts: readonly Contact[],
+  { free, outline }: Search,
+  step: number,
+): readonly number[] | undefined {
+  const unknowns = { all: 3, 'along x': 2, size: 1 }[free];
+  const conditions = contacts.map(({ own, free: way, gap }): Condition => {
+    const normal = [(way.x * own.x + way.y * own.y) / outline.radius, way.x, way.y];
+    return { normal: normal.slice(0, unknowns), least: -gap };
+  });
+  return furthest([1, 0, 0].slice(0, unknowns), conditions, Array<number>(unknowns).fill(step));
+}
+
+/** What sticks out a little is made smaller where it is. */
+function shrunk(search: Search, from: Placement): Placement | undefined {
+  let at = from;
+  for (let round = 0; round < 6 && at.scale > 0; round++) {
+    const out = outOf(contactsOf(search, at, 0.5));
+    if (out < outMm) return at;
+    at = { ...at, scale: at.scale - (2 * out) / search.outline.radius };
+  }
+  return undefined;
+}
+
+/** Everything of the two that is nearer than `reach`, from both sides: corners of the one and edges of the other. */
+function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placement, reach: number): Contact[] {
+  const contacts: Contact[] = [];
+  const { edges } = walls;
+  for (const own of outline.points) {
+    const here = { x: x + scale * own.x, y: y + scale * own.y };
+    if (field.at(here.x, here.y) > reach + field.step) continue;
+    for (const contact of contactsOfPoint(here, edges, reach, edges.contains(here), 1))
+      contacts.push({ ...contact, own });
+  }
+  const far = reach / scale;
+  for (const corner of walls.corners) {
+    const there = { x: (corner.x - x) / scale, y: (corner.y - y) / scale };
+    if (!outline.isBeside(there, far)) continue;
+    for (const { free, gap } of contactsOfPoint(there, outline.edges, far, !outline.contains(there), -1)) {
+      // Seen from the shape: its point nearest to the corner, and the way away from the corner.
+      const own = { x: there.x - free.x * gap, y: there.y - free.y * gap };
+      contacts.push({ own, free: { x: -free.x, y: -free.y }, gap: gap * scale });
+    }
+  }
+  return contacts;
+}
+
+/**
+ * Of a point with the edges that it should be on one side of: each of them where it is, and only the nearest where it is not.
+ * @param side Of an edge that it lies on: 1 where left of it is free.
+ */
+function contactsOfPoint(
+  point: Point,
+  edges: EdgeIndex,
+  reach: number,
+  isFree: boolean,
+  side: 1 | -1,
+): Omit<Contact, 'own'>[] {
+  for (let within = reach; ; within *= 2) {
+    const found = edges.near(point, within).map(([from, to]) => besideEdge(point, from, to, side));
+    if (isFree) return found.filter(({ gap }) => gap <= within);
+    const nearest = found.reduce((best, each) => (each.gap < best.gap ? each : best), nowhere);
+    if (nearest.gap < onEdgeMm) return [nearest];
+    if (nearest.gap <= within || within > farthestMm) {
+      const { free, gap } = nearest;
+      return gap < Infinity ? [{ free: { x: -free.x, y: -free.y }, gap: -gap }] : [];
+    }
+  }
+}
+
+const nowhere = { free: { x: 0, y: 0 }, gap: Infinity };
+
+/** Nearer than this a point is on the edge. */
+const onEdgeMm = 1e-7;
+
+/** Beyond any tag. */
+const farthestMm = 1000;
+
+function besideEdge(point: Point, from: Point, to: Point, side: 1 | -1): Omit<Contact, 'own'> {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = dx * dx + dy * dy || 1;
+  const share = Math.min(1, Math.max(0, ((point.x - from.x) * dx + (point.y - from.y) * dy) / length));
+  const away = { x: point.x - from.x - share * dx, y: point.y - from.y - share * dy };
+  const gap = Math.hypot(away.x, away.y);
+  const turned = side / Math.sqrt(length);
+  return { free: gap > onEdgeMm ? { x: away.x / gap, y: away.y / gap } : { x: -dy * turned, y: dx * turned }, gap };
+}

@@ -1,0 +1,39 @@
+/** Why a shape cannot be fitted, and by how much. */
+
+import { mm } from '../../core/figures.ts';
+import { difference, offset } from '../../geometry/clipper.ts';
+import { area } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Fit } from '../../spec/model.ts';
+
+/** Less is no room, in mm². */
+const leastMm2 = 1e-3;
+
+/** Halvings of the distance that is missing: to a hundredth of a millimetre for any that is asked for. */
+const halvings = 14;
+
+/** @param around What else is there. */
+export function noRoom({ shape, part, margin, clear }: Fit, target: Region, around: Region = [], grow: number): string {
+  const name = `“${part ?? shape.name ?? 'the shape'}”`;
+  const isRoom = (less: number) => {
+    const inner = offset(target, -Math.max(0, margin + grow - less));
+    const kept = offset(around, Math.max(0, clear + grow - less));
+    return area(difference(inner, [kept])) > leastMm2;
+  };
+  let [low, high] = [0, Math.max(margin, clear) + grow];
+  if (isRoom(low))
+    return `This shape goes into ${name} at no size where it is put; leave out “place”, or put it elsewhere.`;
+  if (!isRoom(high))
+    return `There is no room left in ${name}: the other marks and openings of the piece take all of it.`;
+  for (let i = 0; i < halvings; i++) {
+    const middle = (low + high) / 2;
+    if (isRoom(middle)) high = middle;
+    else low = middle;
+  }
+  const kept = [
+    ...(margin > 0 ? [`a margin of ${mm(margin)}`] : []),
+    ...(around.length > 0 && clear > 0 ? [`${mm(clear)} clear of what else is there`] : []),
+    ...(grow > 0 ? [`${mm(grow)} of growth`] : []),
+  ].join(' and ');
+  return `There is no room in ${name}: with ${kept} it is more than ${mm(2 * low)} too narrow.`;
+}

@@ -1,0 +1,80 @@
+/** What a fitted shape may fill. */
+
+import { difference, offset } from '../../geometry/clipper.ts';
+import { DistanceField } from '../../geometry/distance-field.ts';
+import { EdgeIndex } from '../../geometry/edge-index.ts';
+import { boundsOf, contains } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import { poleOf } from '../../geometry/pole.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import type { CentreRule } from '../../spec/model.ts';
+import { centreOf } from '../made-shape.ts';
+
+/** How far what is looked at closely, and what is looked at first, may lie off the room's outline, in mm. */
+const closeMm = 0.002;
+const roughMm = 0.03;
+
+/** Parts of a room that are looked at, the largest first: what is cut off behind a hole is no place for a name. */
+const mostParts = 3;
+
+/** What keeps a shape in. */
+export class Walls {
+  readonly region: Region;
+  /** Corners that point into the room, and points of what stands in it. */
+  readonly corners: readonly Point[];
+  #edges: EdgeIndex | undefined;
+
+  constructor(region: Region, offMm: number) {
+    this.region = simplified(region, offMm);
+    this.corners = this.region.flatMap((ring) => ring.filter((_, index) => turnsBack(ring, index)));
+  }
+
+  get edges(): EdgeIndex {
+    return (this.#edges ??= new EdgeIndex(this.region));
+  }
+}
+
+/** One part of it; what asks for a lot is made when it is asked for. */
+export class RoomPart {
+  readonly box: Bounds;
+  readonly walls: Walls;
+  readonly rough: Walls;
+  #field: DistanceField | undefined;
+
+  constructor(region: Region) {
+    this.walls = new Walls(region, closeMm);
+    this.rough = new Walls(region, roughMm);
+    this.box = boundsOf(this.walls.region)!;
+  }
+
+  get field(): DistanceField {
+    return (this.#field ??= new DistanceField(this.rough.region));
+  }
+}
+
+export interface Room {
+  readonly region: Region;
+  readonly parts: readonly RoomPart[];
+  /** The middle of the target by a rule, or where that is outside, that of the largest disc. */
+  readonly centre: Point | undefined;
+}
+
+/** @param obstacles What stands in it, with what is kept clear of it. */
+export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): Room {
+  const inner = offset(target, -margin);
+  const region = obstacles.length === 0 || inner.length === 0 ? inner : difference(inner, [obstacles]);
+  const parts = partsOf(region)
+    .slice(0, mostParts)
+    .map((part) => new RoomPart(part));
+  const centre = centreOf({ region: target }, by);
+  return { region, parts, centre: centre && contains(region, centre) ? centre : poleOf(region) };
+}
+
+/** Whether the outline of a room, which has the room on its left, turns to the right there. */
+function turnsBack(ring: Region[number], index: number): boolean {
+  const before = ring[(index + ring.length - 1) % ring.length]!;
+  const here = ring[index]!;
+  const after = ring[(index + 1) % ring.length]!;
+  return (here.x - before.x) * (after.y - here.y) - (here.y - before.y) * (after.x - here.x) < 0;
+}

@@ -1,0 +1,146 @@
+/** Where in a room a shape may be largest: every place is looked at, as closely as it is worth. */
+
+import type { Bounds, Point } from '../../geometry/types.ts';
+import type { RoomPart } from './room.ts';
+
+/** The shape, scaled about its origin, with that moved to a point. */
+export interface Placement extends Point {
+  readonly scale: number;
+}
+
+/** What is not this much better than what is known is not looked for. */
+const worthwhile = 1.001;
+
+/** Squares that are as small as this are not divided, in shares of the shape's smaller side. */
+const smallest = 0.03;
+
+/** Squares along the longer side of what the origin may be in, at first. */
+const firstSquares = 10;
+
+/** At most so many squares are divided at a time: those that promise most. */
+const mostSquares = 160;
+
+/** Share of a step of the distance field that it may be off by. */
+const fieldError = 0.25;
+
+/** Rounds of closing in on the scale of a place. */
+const rounds = 24;
+
+interface Square extends Placement {
+  /** Half its side. */
+  readonly half: number;
+}
+
+/** What the search needs to know of a shape. */
+export interface Samples {
+  /** On its outline, or within: x, y and the distance from the origin of each. */
+  readonly values: Float64Array;
+  readonly box: Bounds;
+}
+
+export function samplesOf(points: readonly Point[], box: Bounds): Samples {
+  const values = new Float64Array(3 * points.length);
+  points.forEach(({ x, y }, i) => {
+    values.set([x, y, Math.hypot(x, y)], 3 * i);
+  });
+  return { values, box };
+}
+
+/**
+ * Places where the shape may be larger than `atLeast`, each with a size that it can at most have there, the largest first. A
+ * square of places is left alone once no place in it can be good: a point of the shape would be further outside than the
+ * square reaches (branch and bound).
+ * @param raise Tries a place in earnest, and answers with the largest size that is known by then.
+ * @param y Where the origin has to be, if it has.
+ */
+export function promisingPlaces(
+  samples: Samples,
+  part: RoomPart,
+  atLeast: number,
+  raise: (place: Placement) => number,
+  y?: number,
+): Placement[] {
+  const { box } = samples;
+  const most = mostIn(part, samples);
+  if (!(most > atLeast)) return [];
+  const reach = (low: number, high: number, from: number, to: number): [number, number] => [
+    Math.min(low - atLeast * from, low - most * from),
+    Math.max(high - atLeast * to, high - most * to),
+  ];
+  const [left, right] = reach(part.box.minX, part.box.maxX, box.minX, box.maxX);
+  const [low, high] = y === undefined ? reach(part.box.minY, part.box.maxY, box.minY, box.maxY) : [y, y];
+  const side = Math.max(right - left, high - low) / firstSquares;
+  const error = fieldError * part.field.step;
+  let wanted = atLeast * worthwhile;
+  const bound = (x: number, at: number, half: number) => {
+    const slack = error + (y === undefined ? half * Math.SQRT2 : half);
+    return { x, y: at, half, scale: largestAt(samples, part, x, at, slack, most, wanted) };
+  };
+  let squares: Square[] = [];
+  for (let i = 0; i < Math.max(1, Math.ceil((right - left) / side)); i++) {
+    for (let j = 0; j < Math.max(1, Math.ceil((high - low) / side)); j++) {
+      squares.push(bound(left + (i + 0.5) * side, y ?? low + (j + 0.5) * side, side / 2));
+    }
+  }
+  const least = smallest * Math.min(box.maxX - box.minX, box.maxY - box.minY) * most;
+  let half = side / 2;
+  for (;;) {
+    squares = squares
+      .filter(({ scale }) => scale > wanted)
+      .sort((a, b) => b.scale - a.scale)
+      .slice(0, mostSquares);
+    if (half <= least || squares.length === 0) return squares;
+    // What is found early on spares looking at what is no better.
+    wanted = Math.max(wanted, raise(squares[0]!) * worthwhile);
+    half /= 2;
+    squares = squares
+      .filter(({ scale }) => scale > wanted)
+      .flatMap(({ x, y: at }) =>
+        (y === undefined ? quarters : halves).map(({ x: dx, y: dy }) => bound(x + dx * half, at + dy * half, half)),
+      );
+  }
+}
+
+/** No larger one goes into the box of that part of a room. */
+export function mostIn({ box: { minX, minY, maxX, maxY } }: RoomPart, { box }: Samples): number {
+  return Math.min((maxX - minX) / (box.maxX - box.minX), (maxY - minY) / (box.maxY - box.minY));
+}
+
+const quarters: readonly Point[] = [
+  { x: -1, y: -1 },
+  { x: 1, y: -1 },
+  { x: -1, y: 1 },
+  { x: 1, y: 1 },
+];
+const halves: readonly Point[] = [
+  { x: -1, y: 0 },
+  { x: 1, y: 0 },
+];
+
+/**
+ * The largest scale from `most` down at which no point is further outside than `slack`; 0 where that is under `least`. A point
+ * that is too far out by so much comes in by no more than its distance from the origin for each unit of scale.
+ */
+export function largestAt(
+  { values }: Samples,
+  { field }: RoomPart,
+  x: number,
+  y: number,
+  slack: number,
+  most: number,
+  least: number,
+): number {
+  let scale = most;
+  for (let round = 0; round < rounds; round++) {
+    let next = scale;
+    for (let i = 0; i < values.length; i += 3) {
+      const out = -slack - field.at(x + scale * values[i]!, y + scale * values[i + 1]!);
+      if (out <= 0) continue;
+      next = Math.min(next, scale - out / values[i + 2]!);
+      if (next < least) return 0;
+    }
+    if (next > scale * 0.9995) return next;
+    scale = next;
+  }
+  return scale;
+}

@@ -1,0 +1,102 @@
+/** What counts of a shape where it is fitted beside other things. */
+
+import { transform, translation } from '../../geometry/affine.ts';
+import { boundsOf, ringArea } from '../../geometry/measure.ts';
+import { profilesOf } from '../../geometry/profiles.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Point, Region, Ring } from '../../geometry/types.ts';
+import type { LetterBand, MadeShape } from '../made-shape.ts';
+
+/** Columns that a line of lettering is divided into. */
+const columns = 64;
+
+/** A shape as it is seen from outside, its origin the point that it is scaled about. */
+export interface Silhouette {
+  /** All of them together; they may overlap. */
+  readonly solids: readonly Region[];
+  /** Points of its outline, without those that something else of it hides. */
+  readonly points: readonly Point[];
+}
+
+/**
+ * The outline as it is, and of lettering its letters without their counters, with what lies between them: nothing else goes
+ * in there, were there room for it.
+ * @param closeMm How far it may lie off the outline.
+ */
+export function silhouetteOf({ region, band, lettering }: MadeShape, about: Point, closeMm: number): Silhouette {
+  const moved = translation(-about.x, -about.y);
+  const isLettering = lettering !== undefined && lettering.length > 0;
+  const seen = isLettering ? region.filter((ring) => ringArea(ring) > 0) : region;
+  const outline = transform(simplified(seen, closeMm), moved);
+  if (!isLettering) return { solids: [outline], points: outline.flat() };
+  const letters = outline.map((ring) => [ring]);
+  const filling = band && fillingOf(outline, { baseline: band.baseline - about.y, top: band.top - about.y });
+  if (!filling) return { solids: letters, points: outline.flat() };
+  const points = outline.flat().filter((point) => !filling.hides(point));
+  return { solids: [...letters, ...filling.rings.map((ring) => [ring])], points };
+}
+
+interface Filling {
+  readonly rings: readonly Ring[];
+  hides(point: Point): boolean;
+}
+
+/** Column by column from the lowest ink to the highest, and the whole line as high as its small letters. */
+function fillingOf(letters: Region, band: LetterBand): Filling | undefined {
+  const box = boundsOf(letters);
+  if (!box) return undefined;
+  const { low, high } = profilesOf(letters, box.minX, box.maxX, columns);
+  const width = (box.maxX - box.minX) / columns;
+  // A column is only filled as far as both of its neighbours are, so that the ink alone says where the outline is.
+  const inner = (values: Float64Array, pick: (...heights: number[]) => number) =>
+    values.map((value, i) => pick(value, values[Math.max(0, i - 1)]!, values[Math.min(columns - 1, i + 1)]!));
+  const lows = inner(low, Math.max);
+  const highs = inner(high, Math.min);
+  const inked = Array.from(lows.keys()).filter((i) => lows[i]! < highs[i]!);
+  if (inked.length < 2) return undefined;
+  const x = (i: number) => box.minX + (i + 0.5) * width;
+  const ring = [
+    ...inked.map((i) => ({ x: x(i), y: lows[i]! })),
+    ...inked.toReversed().map((i) => ({ x: x(i), y: highs[i]! })),
+  ];
+  return {
+    rings: [simplified([ring], width / 4)[0] ?? ring, ...lineOf(letters, band)],
+    hides: (point) => {
+      const i = Math.floor((point.x - box.minX) / width);
+      return i > 0 && i < columns - 1 && point.y > lows[i]! && point.y < highs[i]!;
+    },
+  };
+}
+
+/** How far within the band its ends are looked for, in shares of its height. */
+const withinBand = 0.04;
+
+/** From the first ink of the line to its last, at its foot and at the top of its small letters. */
+function lineOf(letters: Region, { baseline, top }: LetterBand): Ring[] {
+  const within = withinBand * (top - baseline);
+  const ends = [baseline + within, top - within].map((y) => endsAt(letters, y));
+  const [foot, head] = ends;
+  return foot && head ? [[foot[0], foot[1], head[1], head[0]]] : [];
+}
+
+/** Where the ink begins and ends at a height. */
+function endsAt(letters: Region, y: number): readonly [Point, Point] | undefined {
+  let [low, high] = [Infinity, -Infinity];
+  for (const ring of letters) {
+    let from = ring[ring.length - 1]!;
+    for (const to of ring) {
+      if (from.y > y !== to.y > y) {
+        const x = from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x);
+        low = Math.min(low, x);
+        high = Math.max(high, x);
+      }
+      from = to;
+    }
+  }
+  return low < high
+    ? [
+        { x: low, y },
+        { x: high, y },
+      ]
+    : undefined;
+}

@@ -1,0 +1,157 @@
+import assert from 'node:assert/strict';
+import { area } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+import { differenceAreaByJts, distanceByJts, intersectionAreaByJts } from '../support/reference.ts';
+import { disc } from '../support/shapes.ts';
+
+const plate = 'plate: {rectangle: [80, 40]}';
+
+/** A border engraved on a plate, with what the piece has besides. */
+function marked(border: string, more: string, shape = plate): Promise<Made> {
+  return make(specOf([shape, `edge: {border: {of: plate, ${border}}}`], `body: [plate], engrave: [edge], ${more}`));
+}
+
+const markOf = ({ pieces }: Made): Region => pieces[0]!.marks[0]!.region;
+const openingOf = ({ pieces }: Made): Region => pieces[0]!.hangers[0]!.opening;
+
+/** One band that closes on itself: one part with one hole. */
+function assertClosed(region: Region): void {
+  const parts = partsOf(region);
+  assert.deepEqual(
+    parts.map((part) => part.length),
+    [2],
+  );
+}
+
+// Areas are those of elementary geometry.
+describe('A border', () => {
+  it('is the outline set in, less the same set in by its width', async () => {
+    const straight = await makeShape('{border: {of: plate, inset: 3, width: 1}}', [plate]);
+    assertNear(straight.area, 74 * 34 - 72 * 32, 1e-3);
+    assertNear(straight.width, 74, 1e-4);
+    const round = await makeShape('{border: {of: {ellipse: 50}, inset: 2, width: 0.8}}');
+    assertNear(round.area, Math.PI * (23 ** 2 - 22.2 ** 2), 0.3);
+    assertNear((await makeShape('{border: {of: plate, width: 1}}', [plate])).width, 76, 1e-4);
+  });
+
+  it('has a second line inside the first, as wide or by a width of its own', async () => {
+    const alike = await makeShape('{border: {of: plate, inset: 3, width: 1, double: 2}}', [plate]);
+    const first = 74 * 34 - 72 * 32;
+    assertNear(alike.area, first + 68 * 28 - 66 * 26, 1e-3);
+    const thin = await makeShape('{border: {of: plate, inset: 3, width: 1, double: {gap: 2, width: 0.5}}}', [plate]);
+    assertNear(thin.area, first + 68 * 28 - 67 * 27, 1e-3);
+  });
+
+  it('rounds its corners: a rectangle less (4 − π)·r²', async () => {
+    const { area: found } = await makeShape('{border: {of: plate, inset: 3, width: 1, radius: 5}}', [plate]);
+    const rounded = (width: number, height: number, r: number) => width * height - (4 - Math.PI) * r * r;
+    assertNear(found, rounded(74, 34, 5) - rounded(72, 32, 4), 0.1);
+  });
+
+  it('cuts its corners off: each takes as much of both sides', async () => {
+    const { area: found } = await makeShape('{border: {of: plate, inset: 3, width: 1, clip: 5}}', [plate]);
+    // Set in by 1, the legs of a corner at 45° are shorter by 2 − √2.
+    const inner = 72 * 32 - 2 * (5 - (2 - Math.SQRT2)) ** 2;
+    assertNear(found, 74 * 34 - 2 * 25 - inner, 0.01);
+    // Half a side at most: a square becomes one that stands on its corner.
+    const square = await makeShape('{border: {of: {rectangle: [20, 20]}, inset: 0, width: 9, clip: 90}}');
+    assertNear(square.width, 20, 1e-4);
+    assertNear(square.area, 200, 0.01);
+  });
+
+  it('leaves curves alone where corners are cut off', async () => {
+    const [plain, clipped] = await Promise.all(
+      ['', ', clip: 4'].map((more) => makeShape(`{border: {of: {ellipse: 50}, inset: 2, width: 1${more}}}`)),
+    );
+    assert.equal(clipped!.area, plain!.area);
+  });
+
+  for (const [what, shape, hanger] of [
+    ['a hole at the edge', plate, '{hole: {at: top, diameter: 4, inset: 2}}'],
+    ['a slot', plate, '{slot: {at: top, length: 11, inset: 3}}'],
+    ['the hole of a label', 'plate: {label: {size: [90, 40]}}', '{hole: {at: left, diameter: 4, inset: 3}}'],
+    ['a hole in a heart', 'plate: {heart: 50}', '{hole: {at: top, diameter: 4, inset: 2}}'],
+  ] as const) {
+    it(`goes round ${what} and keeps clear of it, in one closed line`, async () => {
+      const made = await marked('inset: 2.5, width: 0.8', `hanger: ${hanger}`, shape);
+      const region = markOf(made);
+      assertClosed(region);
+      assert.ok(distanceByJts(region, openingOf(made)) > 2.5 - 0.01);
+      assert.equal(intersectionAreaByJts(region, openingOf(made)), 0);
+      assert.ok(differenceAreaByJts(region, made.region) < 1e-6, 'stays on the piece');
+    });
+  }
+
+  it('goes round cuts in its way, and by no other', async () => {
+    const bare = markOf(await marked('inset: 3, width: 1', ''));
+    const middle = markOf(await marked('inset: 3, width: 1', 'cut: [{ellipse: 10}]'));
+    assert.equal(area(middle), area(bare));
+    const aside = await marked('inset: 3, width: 1, clear: 1.5', 'cut: [{ellipse: 6, nudge: {right: 36}}]');
+    assertClosed(markOf(aside));
+    const cut: Region = [disc(36, 0, 3)];
+    assert.ok(distanceByJts(markOf(aside), cut) > 1.5 - 0.01);
+  });
+
+  it('goes round holes of the shape itself', async () => {
+    const shape = 'plate: {difference: [{rectangle: [80, 40]}, {ellipse: 6, nudge: {right: 36}}]}';
+    const region = markOf(await marked('inset: 2, width: 0.8', '', shape));
+    assertClosed(region);
+    assert.ok(distanceByJts(region, [disc(36, 0, 3)]) > 2 - 0.01);
+  });
+
+  it('ends at openings where it is cut, and what is between its ends holds the middle', async () => {
+    const spec = (hanger: string) =>
+      specOf([plate, 'edge: {border: {of: plate, inset: 5, width: 1}}'], `body: [plate], cut: [edge]${hanger}`);
+    const loose = await report(spec(''));
+    assert.ok(loose.issues.some(({ code }) => code === 'loose-part'));
+    const held = await make(spec(', hanger: {hole: {at: top, diameter: 4, inset: 4}}'));
+    assert.equal(partsOf(held.region).length, 1);
+  });
+
+  it('is as thick as it is once it was scaled or grown, when it goes round an opening', async () => {
+    const grown = await make(
+      specOf(
+        [plate, 'edge: {border: {of: plate, inset: 3, width: 1}, grow: 0.25}'],
+        'body: [plate], engrave: [edge], hanger: {hole: {at: top, diameter: 4, inset: 2}}',
+      ),
+    );
+    // Far from the hole: along the lower side, 60 mm of it.
+    const lower: Region = [
+      [
+        { x: -30, y: -20 },
+        { x: 30, y: -20 },
+        { x: 30, y: -10 },
+        { x: -30, y: -10 },
+      ],
+    ];
+    assertNear(intersectionAreaByJts(markOf(grown), lower), 60 * 1.5, 0.01);
+    const whole = await make(
+      specOf(
+        [plate, 'edge: {border: {of: plate, inset: 3, width: 1}}'],
+        'body: [plate], engrave: [edge], width: 160, hanger: {hole: {at: top, diameter: 4, inset: 2}}',
+      ),
+    );
+    const below: Region = [lower[0]!.map(({ x, y }) => ({ x, y: 2 * y }))];
+    assertNear(intersectionAreaByJts(markOf(whole), below), 60 * 2, 0.01);
+  });
+
+  it('says so where there is no room for it, and where corners are to be two things at once', async () => {
+    const { issues } = await report(
+      specOf([plate, 'edge: {border: {of: plate, inset: 20, width: 1}}'], 'body: [plate], engrave: [edge]'),
+    );
+    assert.deepEqual(
+      issues.map(({ message }) => message),
+      ['This shape has no room inside the shape that it runs along.'],
+    );
+    const both = await report(
+      specOf([plate, 'edge: {border: {of: plate, width: 1, radius: 3, clip: 3}}'], 'body: [plate], engrave: [edge]'),
+    );
+    assert.deepEqual(
+      both.issues.map(({ message }) => message),
+      ['Corners are rounded or cut off: give radius or clip.'],
+    );
+  });
+});

@@ -1,0 +1,392 @@
+import assert from 'node:assert/strict';
+import { difference, offset } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf, boxCentre, ringArea } from '../../../src/geometry/measure.ts';
+import type { Bounds, Point, Region } from '../../../src/geometry/types.ts';
+import { assertNear, make, makeShape, placeOf, report, specOf } from '../support/engine.ts';
+import { distance } from '../support/distance.ts';
+import type { Made } from '../support/engine.ts';
+
+/** Signed distance to the edge of a room, worked out from what the room is rather than from its polygon. */
+type Depth = (point: Point) => number;
+
+/** A square on its corner of side a with half a disc on each upper side, as the reference describes it; `width` across. */
+function heartDepth(width: number, middle: Point): Depth {
+  const side = width / (Math.SQRT1_2 + 1);
+  const radius = side / 2;
+  const low = -(1.5 * Math.SQRT1_2 + 0.5) * side * 0.5 + 0;
+  return ({ x, y }) => {
+    const tip = { x: middle.x, y: middle.y + low };
+    // Along the two lower sides of the square, from its lowest corner.
+    const u = (x - tip.x + (y - tip.y)) * Math.SQRT1_2;
+    const v = (-(x - tip.x) + (y - tip.y)) * Math.SQRT1_2;
+    const right = { u: side, v: radius };
+    const left = { u: radius, v: side };
+    const inSquare = u >= 0 && v >= 0 && u <= side && v <= side;
+    const inRight = Math.hypot(u - right.u, v - right.v) <= radius && u >= side;
+    const inLeft = Math.hypot(u - left.u, v - left.v) <= radius && v >= side;
+    const toSides = Math.min(
+      Math.hypot(u - Math.min(side, Math.max(0, u)), v),
+      Math.hypot(u, v - Math.min(side, Math.max(0, v))),
+    );
+    // An arc is nearest straight out from its middle, or at an end of it.
+    const toArc = (at: { u: number; v: number }, beyond: boolean, ends: readonly (readonly [number, number])[]) =>
+      beyond
+        ? Math.abs(Math.hypot(u - at.u, v - at.v) - radius)
+        : Math.min(...ends.map(([a, b]) => Math.hypot(u - a, v - b)));
+    const nearest = Math.min(
+      toSides,
+      toArc(right, u >= side, [
+        [side, 0],
+        [side, side],
+      ]),
+      toArc(left, v >= side, [
+        [0, side],
+        [side, side],
+      ]),
+    );
+    return inSquare || inRight || inLeft ? nearest : -nearest;
+  };
+}
+
+/** A plate with a round hole. */
+function plateDepth(width: number, height: number, hole: Point, radius: number): Depth {
+  return ({ x, y }) =>
+    Math.min(width / 2 - Math.abs(x), height / 2 - Math.abs(y), Math.hypot(x - hole.x, y - hole.y) - radius);
+}
+
+/** Whether the outline, so many times as large, goes in anywhere on a grid: every place is tried, point by point. */
+function goesIn(outline: Region, times: number, free: (point: Point) => boolean, room: Bounds, step: number): boolean {
+  const middle = boxCentre(boundsOf(outline)!);
+  // A point every tenth of a millimetre, so that nothing slips in between.
+  const points = outline.flatMap((ring) =>
+    ring.flatMap((to, i) => {
+      const from = ring.at(i - 1)!;
+      const pieces = Math.ceil((Math.hypot(to.x - from.x, to.y - from.y) * times) / 0.1);
+      return Array.from({ length: pieces }, (_, k) => ({
+        x: times * (from.x + ((to.x - from.x) * k) / pieces - middle.x),
+        y: times * (from.y + ((to.y - from.y) * k) / pieces - middle.y),
+      }));
+    }),
+  );
+  for (let x = room.minX; x <= room.maxX; x += step) {
+    for (let y = room.minY; y <= room.maxY; y += step) {
+      const out = points.findIndex((point) => !free({ x: x + point.x, y: y + point.y }));
+      if (out < 0) return true;
+      // Whoever was out last is most likely out again.
+      points.unshift(...points.splice(out, 1));
+    }
+  }
+  return false;
+}
+
+const markOf = (made: Made, index = 0): Region => made.pieces[0]!.marks[index]!.region;
+
+describe('Fitting anywhere', () => {
+  for (const [word, font] of [
+    ['Rosemary', 'Pacifico'],
+    ['Rosemary', 'Nunito, weight: 800'],
+    ['Sweet Cicely', 'Pacifico'],
+    ['Ty', 'Great Vibes'],
+  ] as const) {
+    it(`finds room in a heart for ${word} in ${font} to a two-hundredth, by brute force`, async () => {
+      const made = await make(
+        specOf(
+          ['plate: {heart: 60}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 4}}`],
+          'body: [plate], engrave: [word]',
+        ),
+      );
+      const word_ = markOf(made);
+      const depth = heartDepth(60, boxCentre(made.bounds));
+      const least = Math.min(...word_.flat().map(depth));
+      assert.ok(least > 4 - 0.02, `${least} from the edge`);
+      assert.ok(!goesIn(word_, 1.005, (point) => depth(point) >= 4, made.bounds, 0.1), 'it could be larger');
+    });
+  }
+
+  it('keeps clear of a hole and finds the largest place beside it, by brute force', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {rectangle: [86, 34]}',
+          'dot: {ellipse: 6, nudge: {left: 30, up: 6}}',
+          'word: {text: Lovage, font: Pacifico, fit: {in: plate, margin: 3, clear: 2}}',
+        ],
+        'body: [plate], cut: [dot], engrave: [word]',
+      ),
+    );
+    const depth = plateDepth(86 - 6, 34 - 6, { x: -30, y: 6 }, 3 + 2);
+    const word = markOf(made);
+    assert.ok(Math.min(...word.flat().map(depth)) > -0.02);
+    assert.ok(!goesIn(word, 1.005, (point) => depth(point) >= 0, made.bounds, 0.1), 'it could be larger');
+  });
+
+  it('goes into the larger part of a room that a slit divides', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {rectangle: [90, 20]}',
+          'slit: {rectangle: [1, 30], nudge: {left: 15}}',
+          'word: {text: OAT, font: Nunito, fit: {in: plate, margin: 1}}',
+        ],
+        'body: [plate], cut: [slit], engrave: [word], parts: many',
+      ),
+    );
+    const box = boundsOf(markOf(made))!;
+    assert.ok(box.minX > -15 + 0.5 + 1 - 0.01);
+  });
+
+  it('keeps letters together: nothing comes between them, were there room', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {rectangle: [100, 24]}',
+          'dot: {ellipse: 2}',
+          'word: {text: "A    B", font: Nunito, fit: {in: plate, margin: 1, clear: 0.5}}',
+        ],
+        'body: [plate], cut: [dot], engrave: [word]',
+      ),
+    );
+    const [a, b] = [...markOf(made)].filter((ring) => ringArea(ring) > 0).map((ring) => boxCentre(boundsOf([ring])!).x);
+    assert.ok(a! * b! > 0, `one on each side of the dot: ${a}, ${b}`);
+  });
+});
+
+describe('Fitting clear of what is there', () => {
+  const plate = 'plate: {rectangle: [80, 40]}';
+  const fitted = (keys = '') => `word: {text: Sage, font: Nunito, fit: {in: plate, margin: 2${keys}}}`;
+
+  for (const [what, others, piece] of [
+    ['a hole that it hangs on', [], 'engrave: [word], hanger: {hole: {diameter: 6, at: left}}'],
+    ['a ring’s opening', [], 'engrave: [word], hanger: {ring: {diameter: 6, at: left, sink: 5}}'],
+    ['what is cut', ['other: {rectangle: [10, 10], nudge: {left: 20}}'], 'cut: [other], engrave: [word]'],
+    ['what is engraved', ['other: {rectangle: [10, 10], nudge: {left: 20}}'], 'engrave: [other, word]'],
+    ['what is engraved after it', ['other: {rectangle: [10, 10], nudge: {left: 20}}'], 'engrave: [word, other]'],
+    ['what is scored', ['other: {rectangle: [10, 10], nudge: {left: 20}}'], 'engrave: [word], score: [other]'],
+  ] as const) {
+    it(`such as ${what}, by the clear asked for and no more`, async () => {
+      const made = await make(specOf([plate, ...others, fitted(', clear: 3')], `body: [plate], ${piece}`));
+      const [tag] = made.pieces;
+      const word = tag!.marks.find(({ shape }) => shape.name === 'word')!.region;
+      const other = [
+        ...tag!.hangers.map(({ opening }) => opening),
+        ...[...tag!.marks, ...tag!.sources].filter(({ shape }) => shape.name === 'other').map(({ region }) => region),
+      ];
+      const gap = Math.min(...other.map((region) => distance(region, word)));
+      assert.ok(gap > 3 - 0.03, `${gap} clear`);
+    });
+  }
+
+  it('is by the margin where nothing is said', async () => {
+    const piece = 'body: [plate], engrave: [word], hanger: {hole: {diameter: 6, at: left}}';
+    const asked = await make(specOf([plate, fitted(', clear: 2')], piece));
+    const silent = await make(specOf([plate, fitted()], piece));
+    assert.deepEqual(markOf(silent), markOf(asked));
+  });
+
+  it('is not of what lies within a scored line that it is fitted into', async () => {
+    const made = await make(
+      specOf(
+        [plate, 'panel: {rectangle: [50, 20]}', 'word: {text: Sage, font: Nunito, fit: {in: panel, margin: 2}}'],
+        'body: [plate], score: [panel], engrave: [word]',
+      ),
+    );
+    const { minX, maxX, minY, maxY } = boundsOf(markOf(made))!;
+    assert.ok(maxX - minX > 45.9 || maxY - minY > 15.9);
+  });
+
+  it('gives the first of two the first choice, and the second what is left', async () => {
+    const two = (order: string) =>
+      make(
+        specOf(
+          [
+            plate,
+            'a: {text: Sage, font: Nunito, fit: {in: plate, margin: 2}}',
+            'b: {text: Mint, font: Nunito, fit: {in: plate, margin: 2}}',
+          ],
+          `body: [plate], engrave: ${order}`,
+        ),
+      );
+    for (const order of ['[a, b]', '[b, a]']) {
+      const [first, second] = (await two(order)).pieces[0]!.marks;
+      assert.ok(area(first!.region) > 4 * area(second!.region), order);
+      assert.ok(distance(first!.region, second!.region) > 2 - 0.03);
+    }
+  });
+
+  it('does not wait for what waits for it', async () => {
+    const made = await make(
+      specOf(
+        [
+          plate,
+          'a: {text: Sage, font: Nunito, fit: {in: plate, margin: 2, at_most: {x_height: 5}}}',
+          'b: {text: Mint, font: Nunito, fit: {in: plate, margin: 2}}',
+          'dot: {ellipse: 3, place: {on: b, at: left}}',
+        ],
+        'body: [plate], engrave: [dot, a, b]',
+      ),
+    );
+    assert.equal(made.pieces[0]!.marks.length, 3);
+  });
+
+  it('counts what it is glued on', async () => {
+    const made = await make(
+      [
+        'tagwright: 1',
+        'shapes:',
+        `  ${plate}`,
+        '  word: {text: Sage, font: Nunito, weight: 800, fit: {in: plate, margin: 3}}',
+        'pieces:',
+        '  base: {body: [plate], hanger: {hole: {diameter: 6, at: left}}}',
+        '  word: {body: [word], parts: many, glue_to: base}',
+        '',
+      ].join('\n'),
+    );
+    const [base, word] = made.pieces;
+    assert.ok(distance(base!.hangers[0]!.opening, word!.region) > 3 - 0.03);
+  });
+});
+
+describe('Fitting at most', () => {
+  const spec = (most: string, word = 'Sage', more = '') =>
+    specOf(
+      [
+        'plate: {rectangle: [80, 40]}',
+        `word: {text: ${word}, font: Nunito, fit: {in: plate, margin: 2, at_most: ${most}}${more}}`,
+      ],
+      'body: [plate], engrave: [word]',
+    );
+  const size = async (text: string) => {
+    const { minX, maxX, minY, maxY } = boundsOf(markOf(await make(text)))!;
+    return { width: maxX - minX, height: maxY - minY, x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  };
+
+  const heightOf = async (text: string) => (await makeShape(`{text: ${text}, font: Nunito}`)).height;
+
+  it('makes a short name as large as is asked for, and a long one as large as goes in', async () => {
+    assertNear((await size(spec('{cap_height: 8}', 'HH'))).height, await heightOf('HH, cap_height: 8'), 0.02);
+    assertNear((await size(spec('{cap_height: 8}', 'HHHHHHHHHHHHHHHHHHHHH'))).width, 76, 0.02);
+    assertNear((await size(spec('{x_height: 6}', 'xx'))).height, await heightOf('xx, x_height: 6'), 0.02);
+    assertNear((await size(spec('{width: 50}'))).width, 50, 0.02);
+    assertNear((await size(spec('{width: 76.5}'))).width, 76, 0.02);
+  });
+
+  it('counts growth as the sizes of a text do', async () => {
+    const grown = await heightOf('HH, grow: 0.5, cap_height: 8');
+    assertNear((await size(spec('{cap_height: 8}', 'HH', ', grow: 0.5'))).height, grown, 0.02);
+    assertNear((await size(spec('{width: 50}', 'Sage', ', grow: 0.5'))).width, 50, 0.05);
+  });
+
+  it('leaves it in the middle of what is free', async () => {
+    const { x, y } = await size(spec('{cap_height: 8}', 'HOH'));
+    assertNear(x, 0, 0.1);
+    assertNear(y, 0, 0.1);
+  });
+
+  it('goes with text, but for a width', async () => {
+    const text = specOf([
+      'plate: {rectangle: [80, 40]}',
+      'body: {ellipse: 9, fit: {in: plate, at_most: {x_height: 3}}}',
+    ]);
+    const { issues, ...made } = await report(text);
+    assert.match(issues[0]!.message, /“x_height” goes with text/);
+    assert.equal(placeOf({ ...made, issues }, issues[0]!).text, 'x_height');
+  });
+
+  it('keeps the space between letters that is asked for in millimetres', async () => {
+    const wide = await size(spec('{cap_height: 8}', 'HHH', ', letter_spacing: 2'));
+    const tight = await size(spec('{cap_height: 8}', 'HHH'));
+    assertNear(wide.width - tight.width, 4, 0.05);
+  });
+});
+
+describe('Fitting what is put somewhere', () => {
+  const plate = 'plate: {rectangle: [80, 40]}';
+  const box = async (keys: string) =>
+    boundsOf(
+      markOf(await make(specOf([plate, `word: {text: HOH, font: Nunito, ${keys}}`], 'body: [plate], engrave: [word]'))),
+    )!;
+
+  it('makes it as large as goes there', async () => {
+    const low = await box(
+      'fit: {in: plate, margin: 2, at_most: {cap_height: 8}}, place: {on: plate, at: bottom, margin: 2}',
+    );
+    assertNear(low.minY, -18, 0.01);
+    const corner = await box('fit: {in: plate, margin: 2}, place: {on: plate, at: bottom-left, margin: 3}');
+    assertNear(corner.minX, -37, 0.01);
+    assertNear(corner.minY, -17, 0.01);
+    assert.ok(corner.maxX > 37.5 || corner.maxY > 17.5);
+  });
+
+  it('is moved by the nudge from where it fits', async () => {
+    const still = await box('fit: {in: plate, margin: 4}');
+    const moved = await box('fit: {in: plate, margin: 4}, nudge: {up: 1}');
+    assertNear(moved.minY - still.minY, 1, 1e-6);
+    assertNear(moved.maxX - moved.minX, still.maxX - still.minX, 1e-6);
+  });
+});
+
+describe('Fitting without room', () => {
+  const told = async (shapes: readonly string[], piece: string) => {
+    const made = await report(specOf(shapes, piece));
+    const found = made.issues.find(({ code }) => code === 'empty-shape');
+    return found && { message: found.message, at: placeOf(made, found).text };
+  };
+  const word = (keys: string) => `word: {text: A, font: Nunito, fit: {in: plate, ${keys}}}`;
+  const marked = 'body: [plate], engrave: [word]';
+
+  it('says how much is missing, at its line', async () => {
+    const found = await told(['plate: {rectangle: [20, 3]}', word('margin: 2')], marked);
+    assert.match(
+      found!.message,
+      /^There is no room in “plate”: with a margin of 2.00 mm it is more than 1.00 mm too narrow\.$/,
+    );
+    assert.equal(found!.at, '{in: plate, margin: 2}');
+  });
+
+  it('is silent as soon as there is some', async () => {
+    assert.equal(await told(['plate: {rectangle: [20, 3]}', word('margin: 1.45')], marked), undefined);
+    assert.ok(await told(['plate: {rectangle: [20, 3]}', word('margin: 1.55')], marked));
+  });
+
+  it('counts what is kept clear of', async () => {
+    const shapes = ['plate: {ellipse: 20}', 'dot: {ellipse: 10}', word('margin: 2, clear: 4')];
+    const found = await told(shapes, 'body: [plate], cut: [dot], engrave: [word]');
+    assert.match(
+      found!.message,
+      /a margin of 2.00 mm and 4.00 mm clear of what else is there it is more than 1.00 mm too/,
+    );
+    const covered = await told(
+      ['plate: {ellipse: 20}', 'dot: {ellipse: 30}', word('margin: 1')],
+      'body: [plate], engrave: [dot, word]',
+    );
+    assert.match(covered!.message, /the other marks and openings of the piece take all of it/);
+  });
+
+  it('says so where it is put where nothing goes', async () => {
+    const found = await told(
+      [
+        'plate: {ellipse: [80, 40]}',
+        'word: {text: A, font: Nunito, fit: {in: plate, margin: 2}, place: {on: plate, at: top-left, margin: 2}}',
+      ],
+      marked,
+    );
+    assert.match(found!.message, /where it is put; leave out “place”/);
+  });
+});
+
+describe('Fitting leaves what is symmetrical where it was', () => {
+  it('in the middle of a plate, to the eye', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {rectangle: [80, 22], radius: 6}',
+          'word: {text: BEANS, font: Nunito, weight: 800, fit: {in: plate, margin: 2}}',
+        ],
+        'body: [plate], engrave: [word]',
+      ),
+    );
+    const word = markOf(made);
+    assertNear(boxCentre(boundsOf(word)!).x, 0, 0.5);
+    assertNear(area(difference(word, [offset(made.region, -2)])), 0, 0.01);
+  });
+});

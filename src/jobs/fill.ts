@@ -98,7 +98,12 @@ class Filler<P extends PieceToFill> {
     return more >= 0 ? turned : upright;
   }
 
-  async #nested(pieces: readonly P[], turns: PartToNest['turns'], share = 1): Promise<Laid<P>[]> {
+  /** A few sheets or an offcut are not worth as much effort as all the rest. */
+  async #nested(
+    pieces: readonly P[],
+    turns: PartToNest['turns'],
+    share = this.#room.most === Infinity ? 1 : trialShare,
+  ): Promise<Laid<P>[]> {
     if (pieces.length === 0) return [];
     const { checkpoint, effort = usualEffort } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));

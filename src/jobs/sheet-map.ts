@@ -21,12 +21,16 @@ import { layoutText } from '../text/layout.ts';
 import { tagName } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
+import type { Leftover } from './leftovers.ts';
 import { jobFacts, takesOfSheet } from './sums.ts';
+import { keptOffcuts } from './write-offcuts.ts';
+import type { KeptOffcut } from './write-offcuts.ts';
 import { clip } from '../core/length.ts';
 
 const marginMm = 15;
 const mapMm = 165;
 const quiet = '#666666';
+const keptInk = '#2F6F4F';
 export const rushInk = '#B00020';
 
 /** Of a number on a piece, in mm on paper: as large as goes, within limits. */
@@ -53,9 +57,11 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
     paper,
     job.title,
   );
-  const sheets = job.layout.sheets.flatMap((sheet) =>
-    paged([drawn(begin(), sheet, job), ...lists(begin, sheet)], paper, `${job.title}: ${sheet.name}`),
-  );
+  const kept = keptOffcuts(job);
+  const sheets = job.layout.sheets.flatMap((sheet) => {
+    const own = kept.filter((each) => each.sheet === sheet);
+    return paged([drawn(begin(), sheet, job, own), ...lists(begin, sheet)], paper, `${job.title}: ${sheet.name}`);
+  });
   return [...summary, ...sheets];
 }
 
@@ -64,11 +70,13 @@ export async function sheetOverview({ layout }: LaidOutJob, tools: Pick<Tools, '
   const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const [width, margin] = [210, 4];
   const flow = new Flow(faces, margin, width - 2 * margin);
+  // All to one scale.
+  const widest = Math.max(...layout.sheets.map((sheet) => sheet.width));
   for (const sheet of layout.sheets) {
     flow.skip(3);
     flow.write(sheet.name, { size: 3.4 });
     flow.skip(1);
-    flow.skip(drawMap(flow, sheet));
+    flow.skip(drawMap(flow, sheet, flow.width / widest));
   }
   const height = flow.height + margin;
   return moved(flow.page.page(width, height), height);
@@ -97,7 +105,7 @@ function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
   });
 }
 
-function drawn(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob): Flow {
+function drawn(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, kept: readonly KeptOffcut[]): Flow {
   const { time } = takesOfSheet(sheet);
   const told = [
     sizeIn(sheet.width, sheet.height, units),
@@ -108,14 +116,18 @@ function drawn(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob): F
   flow.write(sheet.name, { bold: true, size: 5 });
   flow.write(told.join(' · '), { fill: quiet });
   flow.skip(2);
-  flow.skip(drawMap(flow, sheet));
+  flow.skip(drawMap(flow, sheet, undefined, kept));
   flow.skip(3);
   return flow;
 }
 
 /** Gives its height. */
-function drawMap({ page, left, width, y, faces }: Flow, sheet: JobSheet): number {
-  const scale = Math.min(width / sheet.width, mapMm / sheet.height);
+function drawMap(
+  { page, left, width, y, faces }: Flow,
+  sheet: JobSheet,
+  scale = Math.min(width / sheet.width, mapMm / sheet.height),
+  kept: readonly KeptOffcut[] = [],
+): number {
   const high = sheet.height * scale;
   const place = { scale, x: left, y: y - high };
   page.draw(curvesOf(fitContours(sheet.outline), scale, place.x, place.y), {
@@ -128,8 +140,31 @@ function drawMap({ page, left, width, y, faces }: Flow, sheet: JobSheet): number
     const rim = of.of.rush ? { stroke: rushInk, lineWidth: 0.4 } : { stroke: look.char, lineWidth: 0.15 };
     drawLaid(page, { piece: of.piece, toSheet, region }, { look, rim, ...place });
   }
+  for (const { id, leftover } of kept) drawKept(page, id, leftover, place, faces);
   for (const laid of sheet.pieces) writeNumber(page, laid, place, faces);
   return high;
+}
+
+/** What is worth keeping, with the number to write on it. */
+function drawKept(
+  page: Flow['page'],
+  id: number,
+  { region, at }: Leftover,
+  { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
+  { plain }: Faces,
+): void {
+  const [left, bottom] = [x + at.x * scale, y + at.y * scale];
+  page.draw(curvesOf(fitContours(region), scale, left, bottom), { stroke: keptInk, lineWidth: 0.3 });
+  const middle = poleOf(region, 0.5);
+  if (!middle) return;
+  const place = {
+    x: left + middle.x * scale,
+    y: bottom + middle.y * scale - 1,
+    size: 3,
+    at: 'middle',
+    fill: keptInk,
+  } as const;
+  page.caption(`keep: offcut ${id}`, plain, place);
 }
 
 /** On a light ground, so that it is read on dark wood and across letters. */

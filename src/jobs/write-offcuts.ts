@@ -21,11 +21,29 @@ export interface OffcutChange {
   readonly before?: string;
   readonly after: string;
   readonly used: number;
-  readonly added: number;
+  /** What is added to it. */
+  readonly kept: readonly KeptOffcut[];
+}
+
+export interface KeptOffcut {
+  /** The number to write on it. */
+  readonly id: number;
+  readonly sheet: JobSheet;
+  readonly leftover: Leftover;
+}
+
+/** The files that are other than before. */
+export function offcutChanges(job: LaidOutJob): OffcutChange[] {
+  return offcutFiles(job).filter(({ before, after }) => after !== before);
+}
+
+/** What is kept of each sheet, also where that is written down already. */
+export function keptOffcuts(job: LaidOutJob): KeptOffcut[] {
+  return offcutFiles(job).flatMap(({ kept }) => kept);
 }
 
 /** Every file whose stock is cut. One that another job has built upon since, or that is broken, stays as it is. */
-export function offcutChanges(job: LaidOutJob): OffcutChange[] {
+function offcutFiles(job: LaidOutJob): OffcutChange[] {
   const { model, offcuts, layout } = job;
   return [...model.sheets].flatMap(([stock, sources]) => {
     const sheets = layout.sheets.filter((sheet) => sheet.stock === stock);
@@ -36,8 +54,7 @@ export function offcutChanges(job: LaidOutJob): OffcutChange[] {
       const used = sheets.flatMap(({ offcut }) => (offcut?.file === name ? [offcut.offcut.index] : []));
       // What is left of whole sheets goes into the first file; of an offcut, into the one that it comes from.
       const own = sheets.filter(({ offcut }) => (offcut ? offcut.file === name : index === 0));
-      const change = changed(file, job.name, used, own, stock);
-      return change ? [change] : [];
+      return [changed(file, job.name, used, own, stock)];
     });
   });
 }
@@ -48,7 +65,7 @@ function changed(
   used: readonly number[],
   sheets: readonly JobSheet[],
   stock: string,
-): OffcutChange | undefined {
+): OffcutChange {
   const before = file.source?.text;
   const known = new Map(file.offcuts.map((offcut) => [offcut.index, offcut]));
   // What this job left before is what it leaves now, unless that has been cut from.
@@ -58,7 +75,9 @@ function changed(
   };
   const ids = freeIds(file.offcuts.filter(({ index }) => !isOld(index)));
   const units = unitsOf(file.source?.value);
-  const add = sheets.flatMap((sheet) => leftoversOf(sheet).map((left) => entryOf(left, { job, units, id: ids() })));
+  const kept = sheets.flatMap((sheet) =>
+    leftoversOf(sheet).map((leftover): KeptOffcut => ({ id: ids(), sheet, leftover })),
+  );
   const start = `# Offcuts of ${stock}. Take a line out when its piece is gone.\ntagwright_offcuts: 1\noffcuts: []\n`;
   const after = withList(before ?? start, 'offcuts', {
     change: (index) => {
@@ -70,16 +89,15 @@ function changed(
       if (used.includes(index)) return { first, set: { used_by: job } };
       return { first, remove: offcut.usedBy === job ? ['used_by'] : [] };
     },
-    add,
+    add: kept.map(({ id, leftover }) => entryOf(leftover, { job, units, id })),
   });
-  if (after === before) return undefined;
   return {
     file: file.file,
     name: file.name,
     ...(before === undefined ? {} : { before }),
     after,
     used: used.length,
-    added: add.length,
+    kept,
   };
 }
 

@@ -107,7 +107,15 @@ class JobPanel implements vscode.Disposable {
       return;
     }
     const page = await sheetOverview(laid, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
-    this.#put({ kind: 'sheets', title: laid.title, page, facts: jobFacts(laid), problems });
+    this.#put({
+      kind: 'sheets',
+      title: laid.title,
+      page,
+      facts: jobFacts(laid),
+      problems,
+      // What is right is cut all the same.
+      warning: 'Not in the cut files',
+    });
   }
 
   async #heed(data: unknown): Promise<void> {

@@ -23,6 +23,8 @@ export type Shown =
       readonly page: Page;
       readonly facts: readonly Fact[];
       readonly problems: readonly SheetProblem[];
+      /** What stands above them; “Do not cut yet” unless said. */
+      readonly warning?: string;
     };
 
 /** Something that keeps tags from being cut. */
@@ -48,11 +50,11 @@ function contents(shown: Shown): string {
     case 'sizes':
       return sizes(shown);
     case 'sheets': {
-      const { title, page, facts, problems } = shown;
+      const { title, page, facts, problems, warning } = shown;
       const said = facts.map(({ name, value }) => `${name}: ${value}`).join('. ');
       return [
         `<header><h1>${escaped(title)}</h1>${button('Export These Sheets…', { type: 'export' }, 'main')}</header>`,
-        problemList(problems),
+        problemList(problems, warning),
         `<div class="paper" role="img" aria-label="${escaped(said)}">${pageSvg(page)}</div>`,
         `<dl>${facts.map(({ name, value }) => `<div><dt>${escaped(name)}</dt><dd>${escaped(value)}</dd></div>`).join('')}</dl>`,
       ].join('\n');
@@ -71,13 +73,13 @@ function sizes({ sizes: offered, units }: Extract<Shown, { kind: 'sizes' }>): st
   ].join('\n');
 }
 
-function problemList(problems: readonly SheetProblem[]): string {
+function problemList(problems: readonly SheetProblem[], warning = 'Do not cut yet'): string {
   if (problems.length === 0) return '';
   const items = problems.map(({ labels, message, line, offset, row }) => {
     const who = labels.length > 0 ? `<strong>${escaped(listed(labels))}:</strong> ` : '';
     return `<li>${who}${escaped(message)} ${button(`Line ${line}`, { type: 'show', offset, row }, 'line')}</li>`;
   });
-  return `<section class="problems"><h2>Do not cut yet</h2><ul>${items.join('')}</ul></section>`;
+  return `<section class="problems"><h2>${escaped(warning)}</h2><ul>${items.join('')}</ul></section>`;
 }
 
 function button(text: string, message: FromSheetsPage, look = 'plain'): string {

@@ -106,7 +106,7 @@ describe('Offcuts', () => {
     assert.match(after, /\{id: 1, size: \[140 mm, 50 mm\], used_by: swap\.job\.yaml\} *# the light one/);
     const { offcuts } = readOffcuts(new SpecSource(after));
     const left = offcuts.filter(({ from }) => from === 'swap.job.yaml');
-    assert.equal(left.length, change!.added);
+    assert.equal(left.length, change!.kept.length);
     assert.ok(left.length >= 1);
     // Less than the sheet without the piece on it, and most of it.
     const sheet = laid.layout.sheets.find(({ offcut }) => !offcut)!;

@@ -15,7 +15,19 @@ export type Axis = (typeof axes)[number];
 const leastMm = 0.5;
 
 /** Generators that have their size as their value, or under one of the keys below. */
-const plates = ['rectangle', 'ellipse', 'circle', 'heart', 'oval', 'house', 'label', 'ticket', 'scallops', 'polygon', 'arrow'];
+const plates = [
+  'rectangle',
+  'ellipse',
+  'circle',
+  'heart',
+  'oval',
+  'house',
+  'label',
+  'ticket',
+  'scallops',
+  'polygon',
+  'arrow',
+];
 
 /** The directions in which a shape has a size of its own that is written in the text; none for one that is turned. */
 export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {

@@ -31,7 +31,6 @@ const generators = {
     ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
     ...(['size', 'cap_height', 'x_height', 'arc'] as const),
   ],
-  lines: ['gap'],
   rectangle: ['radius'],
   ellipse: [],
   circle: [],
@@ -51,6 +50,8 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
+  // Last of those that may stand beside it: of a path or a drawing, “lines” is no list.
+  lines: ['gap'],
   code: ['size', 'correction'],
   border: [],
   stick: [],
@@ -73,7 +74,7 @@ const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
 
 export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Problems): GeneratorKey | undefined {
-  const present = generatorKeys.filter((key) => spec[key] !== undefined);
+  const present = generatorKeys.filter((key) => spec[key] !== undefined && typeof spec[key] !== 'boolean');
   if (present.length !== 1) {
     // A generator whose value does not fit the schema was taken out, and has been reported.
     const intended = generatorKeys.filter((key) => problems.wrote([...path, key]));
@@ -89,7 +90,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined || (key === 'lines' && ofLines.has(companion))) continue;
+      if (spec[companion] === undefined || companion === key || (key === 'lines' && ofLines.has(companion))) continue;
       if ((generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(

@@ -5,13 +5,13 @@ import { columnsIn } from './batch.ts';
 import type { Generator, Line, Shape, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import { readWords, sizesByFont, tellEmpty } from './read-text.ts';
-import type { ShapeSpec } from './types.generated.ts';
+import type { LineList, ShapeSpec } from './types.generated.ts';
 
-type LineSpec = NonNullable<ShapeSpec['lines']>[number];
+type LineSpec = LineList[number];
 
 export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
   // The schema's complaints leave holes in lists.
-  const written: readonly (LineSpec | undefined)[] = spec.lines!;
+  const written: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
   const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
   const read = [...written].map((line, index) => line && readLine(line, spec, [...path, 'lines', index], problems));

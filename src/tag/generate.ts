@@ -15,7 +15,7 @@ import type { Code } from './code.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
-import { centredOutline, drawnOutline, hubbedOutline, linesOutline, solidOutline } from './outline.ts';
+import { centredOutline, drawnOutline, hubbedOutline, openOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
@@ -71,7 +71,7 @@ export async function generate(
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
       if ('curves' in value && generator.asLines)
-        return cache.get('drawn lines', parsed.id, () => linesOutline(value.curves));
+        return cache.get('drawn lines', parsed.id, () => openOutline(value.curves));
       if ('curves' in value)
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
       const message = `This is not valid SVG path data: ${value.problem}.`;
@@ -81,7 +81,7 @@ export async function generate(
     case 'drawing': {
       const drawing = resources.drawing(generator.file);
       if (drawing && generator.asLines)
-        return cache.get('lines of drawing', drawing.id, () => linesOutline(drawing.lines.flat()));
+        return cache.get('lines of drawing', drawing.id, () => openOutline(drawing.lines.flat()));
       return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.shapes));
     }
     case 'from': {

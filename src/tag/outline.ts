@@ -51,7 +51,7 @@ export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
 }
 
 /** Curves that stay lines, where they were drawn. */
-export function linesOutline(curves: CurvePath): CurveOutline {
+export function openOutline(curves: CurvePath): CurveOutline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
   return {

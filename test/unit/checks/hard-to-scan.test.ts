@@ -36,8 +36,14 @@ describe('hard-to-scan', () => {
     assert.deepEqual(await told({ link: `size: ${21 * 0.59}` }), [
       'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width (rule of thumb, no source).',
     ]);
-    assert.equal((await told({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length, 1);
-    assert.equal((await told({ link: `size: ${21 * 0.76}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length, 0);
+    assert.equal(
+      (await told({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
+      1,
+    );
+    assert.equal(
+      (await told({ link: `size: ${21 * 0.76}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
+      0,
+    );
   });
 
   it('tells how much is clear where an edge, an opening or another mark is nearer than four modules', async () => {

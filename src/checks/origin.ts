@@ -1,5 +1,6 @@
 /** What a shape is made from, and how a message calls it. */
 
+import { textsOf } from '../spec/model.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
@@ -19,6 +20,7 @@ export function isMadeFromSame(shape: Shape, { sources }: Piece, made: Tag['made
 export function isLettering({ generator }: Shape): boolean {
   switch (generator.kind) {
     case 'text':
+    case 'lines':
       return true;
     case 'from':
       return isLettering(generator.shape);
@@ -36,5 +38,6 @@ export function isLettering({ generator }: Shape): boolean {
 export function calledOf({ name, generator }: Shape): string | undefined {
   if (name !== undefined) return `“${name}”`;
   if (generator.kind === 'from') return calledOf(generator.shape);
-  return generator.kind === 'text' ? `“${generator.text}”` : undefined;
+  const words = textsOf(generator).map(({ text }) => text);
+  return words.length > 0 ? `“${words.join(' ')}”` : undefined;
 }

@@ -97,7 +97,7 @@ export const issueKinds = {
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
-  'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight or italic asked for.' },
+  'other-style': { about: 'making', severity: 'info', summary: 'A font that lacks the weight, the italic or a letter asked for.' },
   'font-restricted': {
     about: 'making',
     severity: 'info',

@@ -27,6 +27,8 @@ const names: Readonly<Record<NameKind, string>> = {
   drawing: 'SVG file',
   spec: 'spec file',
   table: 'CSV file',
+  tag: 'tag spec',
+  offcuts: 'file of offcuts',
 };
 
 /** What stands for a whole node of the schema, by its title. */

@@ -14,14 +14,15 @@ import type { TagModel } from '../spec/model.ts';
 import { parseSpec, readShared } from '../spec/parse.ts';
 import { SpecSource } from '../spec/source.ts';
 import { loadUses } from '../spec/used-files.ts';
-import type { Uses } from '../spec/used-files.ts';
-import { buildTag } from '../tag/build.ts';
+import type { UsedFile, Uses } from '../spec/used-files.ts';
+import { buildTag, fittedScales, sameSized } from '../tag/build.ts';
 import { StageCache } from '../tag/cache.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { lackingShapes, unusedShapes } from '../tag/ghosts.ts';
 import type { Ghost, Tag } from '../tag/tag.ts';
 import { loadFiles } from '../tag/load.ts';
 import type { Loaded } from '../tag/load.ts';
+import type { Resources } from '../tag/resources.ts';
 import { standIns } from '../tag/stand-ins.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { FontLibrary } from '../text/font-library.ts';
@@ -69,6 +70,7 @@ export class Engine {
   readonly fonts: FontLibrary;
   readonly #files: FontFiles;
   readonly #cache = new StageCache();
+  #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
   constructor(files: FontFiles) {
     this.#files = files;
@@ -78,7 +80,10 @@ export class Engine {
   /**
    * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
    */
-  async compute(text: string, { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions): Promise<Report> {
+  async compute(
+    text: string,
+    { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions,
+  ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal);
     const unread = new SpecSource(text);
@@ -91,16 +96,16 @@ export class Engine {
       const judged = judge(issues, source, comments, severities, false);
       return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
-    const loaded = await loadFiles(model, {
-      library: this.fonts,
-      read: (path) => this.#files.read(path),
-      beside: this.beside,
-      locate,
-    });
+    const loaded = await this.#load(model, locate);
     await checkpoint();
     clock.lap('load');
     const findings: Finding[] = [];
-    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint);
+    const rows = batched.batch?.rows.length ?? 1;
+    const sameSizes =
+      rows > 1 && sameSized(model).length > 0
+        ? await this.#sameSizes({ source, uses, loaded, rows }, locate, checkpoint)
+        : undefined;
+    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, sameSizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
     const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
     findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
@@ -137,21 +142,73 @@ export class Engine {
     return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
   }
 
+  #load(model: TagModel, locate: ComputeOptions['locate']): Promise<Loaded> {
+    const read = (path: string) => this.#files.read(path);
+    return loadFiles(model, { library: this.fonts, read, beside: this.beside, locate });
+  }
+
+  /** The sizes that each tag of a batch has room for, of what is to be as large on all; kept for the next of its tags. */
+  async #sameSizes(
+    { source, uses, loaded, rows }: Batched,
+    locate: ComputeOptions['locate'],
+    checkpoint: () => Promise<void>,
+  ): Promise<ReadonlyMap<string, number>> {
+    const faces = [...new Set([...loaded.fonts.values()].map(({ id }) => id))].sort();
+    const drawings = [...loaded.drawings.values()].map(({ id }) => id);
+    const key = JSON.stringify([source.text, uses.used.map(textsOf), uses.table, faces, drawings]);
+    if (this.#lastSizes?.key === key) return this.#lastSizes.sizes;
+    const sizes = new Map<string, number>();
+    for (let row = 0; row < rows; row++) {
+      const { model } = parseSpec(source, uses, row);
+      if (!model) continue;
+      const resources = this.#resources(model, await this.#load(model, locate), () => undefined, checkpoint);
+      for (const [name, scale] of await fittedScales(model, resources)) {
+        sizes.set(name, Math.min(scale, sizes.get(name) ?? Infinity));
+      }
+    }
+    this.#lastSizes = { key, sizes };
+    return sizes;
+  }
+
   #build(
     model: TagModel,
     loaded: Loaded,
     report: (finding: Finding) => void,
     checkpoint: () => Promise<void>,
+    sameSizes?: ReadonlyMap<string, number>,
   ): Promise<Tag> {
     return buildTag(model, {
+      ...this.#resources(model, loaded, report, checkpoint),
+      ...(sameSizes ? { sameSizes } : {}),
+    });
+  }
+
+  #resources(
+    model: TagModel,
+    loaded: Loaded,
+    report: (finding: Finding) => void,
+    checkpoint: () => Promise<void>,
+  ): Resources {
+    return {
       cache: this.#cache,
       minWeb: model.stock.minWeb,
       font: (text) => loaded.fonts.get(text),
       drawing: (file) => loaded.drawings.get(file),
       report,
       checkpoint,
-    });
+    };
   }
+}
+
+function textsOf({ source, uses }: UsedFile): readonly unknown[] {
+  return [source.text, uses.map(textsOf)];
+}
+
+interface Batched {
+  readonly source: SpecSource;
+  readonly uses: Uses;
+  readonly loaded: Loaded;
+  readonly rows: number;
 }
 
 /** What cannot be had is said where it would be. */

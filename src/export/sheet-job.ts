@@ -80,9 +80,14 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   return [
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
-    // Of what the offcut does not leave.
+    // Of the whole sheet, whatever is left of it.
     ...(sheets.length > 0
-      ? [{ name: 'Filled', value: sheets.map(({ use }) => percent(use.utilisation)).join(', ') }]
+      ? [
+          {
+            name: 'Filled',
+            value: sheets.map(({ use }) => percent(use.area / (sheet.width * sheet.height))).join(', '),
+          },
+        ]
       : []),
     ...(sheets.length > 0 ? [{ name: 'Left over', value: leftOver(sheets, units) }] : []),
     ...(taken ?? []).filter(({ name }) => name !== 'Sheet' && name !== 'Material cost'),

@@ -27,7 +27,11 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
     if (!before || ways.indexOf(way) < ways.indexOf(before.way)) found.set(key, { way, lettering });
   }
   const shown = new Map<string, WordsOn>();
-  for (const { generator, path } of tag.made.keys()) {
+  const texts = [...tag.made.keys()].flatMap((shape) => [
+    shape,
+    ...(shape.generator.kind === 'lines' ? shape.generator.shapes : []),
+  ]);
+  for (const { generator, path } of texts) {
     const known = found.get(keyOf(path));
     if (!known || generator.kind !== 'text') continue;
     const font = fonts.find(({ paths }) => paths.some((each) => keyOf(each) === keyOf(path)));

@@ -8,7 +8,7 @@ import { isGroup } from '../core/values.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { Problems } from '../spec/problems.ts';
 import { checkAgainstSchema } from '../spec/schema-issues.ts';
-import { SpecSource } from '../spec/source.ts';
+import type { SpecPlaces, SpecSource } from '../spec/source.ts';
 import type { OffcutsSpec, OffcutSpec } from './offcuts-types.generated.ts';
 import validateOffcuts from './offcuts-validate.generated.mjs';
 
@@ -35,7 +35,7 @@ export interface OffcutFile {
 }
 
 /** What is wrong with one offcut leaves the others alone. */
-export function readOffcuts(source: SpecSource): Pick<OffcutFile, 'offcuts' | 'issues'> {
+export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'issues'> {
   if (source.issues.length > 0) return { offcuts: [], issues: source.issues };
   if (!isGroup(source.value)) {
     const message = 'This is not a file of offcuts yet. Start with “tagwright_offcuts: 1”, then offcuts.';

@@ -137,6 +137,8 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Suggestion
     case 'drawing':
     case 'spec':
     case 'table':
+    case 'tag':
+    case 'offcuts':
       return [];
   }
 }

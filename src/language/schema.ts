@@ -1,5 +1,7 @@
 /** The schema of specs as completion and hover walk it: which nodes of it speak of a value, by the value's place. */
 
+import jobs from '../../schemas/job.schema.json' with { type: 'json' };
+import offcuts from '../../schemas/offcuts.schema.json' with { type: 'json' };
 import schema from '../../schemas/tag.schema.json' with { type: 'json' };
 import type { YamlPath } from '../core/issue.ts';
 
@@ -27,13 +29,22 @@ export interface SchemaNode {
 }
 
 export const specSchema: SchemaNode = schema;
+export const jobSchema: SchemaNode = jobs;
+export const offcutsSchema: SchemaNode = offcuts;
+
+/** What languages share has one name in all of them, and means the same. */
+const definitions: Readonly<Record<string, SchemaNode>> = {
+  ...offcutsSchema.definitions,
+  ...jobSchema.definitions,
+  ...specSchema.definitions,
+};
 
 /** A node with what it refers to; what is said beside the reference wins. */
 export function resolved(node: SchemaNode): SchemaNode {
   const name = node.$ref?.slice('#/definitions/'.length);
   if (name === undefined) return node;
   const beside = Object.entries(node).filter(([key]) => key !== '$ref');
-  return { ...resolved(specSchema.definitions![name]!), ...(Object.fromEntries(beside) as SchemaNode) };
+  return { ...resolved(definitions[name]!), ...(Object.fromEntries(beside) as SchemaNode) };
 }
 
 /** The alternatives that a node allows, each with the texts of the whole where it has none of its own. */
@@ -48,9 +59,9 @@ export function alternatives(node: SchemaNode): SchemaNode[] {
   }));
 }
 
-/** The alternatives for the value at a path; none where the schema knows no such place. */
-export function schemasAt(path: YamlPath): readonly SchemaNode[] {
-  return path.reduce<readonly SchemaNode[]>(schemasUnder, rootSchemas);
+/** The alternatives for the value at a path; none where the schema knows no such place. `root`: of the language; that of specs unless said. */
+export function schemasAt(path: YamlPath, root: SchemaNode = specSchema): readonly SchemaNode[] {
+  return path.reduce<readonly SchemaNode[]>(schemasUnder, [root]);
 }
 
 /** The alternatives for a key or entry of a value that any of `nodes` may describe. */
@@ -96,7 +107,19 @@ export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
 /** What a name at such a place is a name of. */
 export type NameKind =
-  'shape' | 'part' | 'piece' | 'hanger' | 'stock' | 'tie' | 'machine' | 'font' | 'drawing' | 'spec' | 'table';
+  | 'shape'
+  | 'part'
+  | 'piece'
+  | 'hanger'
+  | 'stock'
+  | 'tie'
+  | 'machine'
+  | 'font'
+  | 'drawing'
+  | 'spec'
+  | 'table'
+  | 'tag'
+  | 'offcuts';
 
 const nameKinds: Readonly<Record<string, NameKind>> = {
   ShapeName: 'shape',
@@ -110,6 +133,8 @@ const nameKinds: Readonly<Record<string, NameKind>> = {
   DrawingFile: 'drawing',
   SpecFile: 'spec',
   TableFile: 'table',
+  TagFile: 'tag',
+  OffcutsFile: 'offcuts',
 };
 
 export function nameKindOf({ title = '' }: SchemaNode): NameKind | undefined {

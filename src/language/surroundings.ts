@@ -2,6 +2,7 @@
 
 import { noUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
+import type { Grammar } from './grammar.ts';
 
 export interface FontNote {
   readonly family: string;
@@ -18,6 +19,8 @@ export interface SampleNote {
 }
 
 export interface WorkspaceNames {
+  /** Of the language of the file; that of specs unless said. */
+  readonly grammar?: Grammar;
   readonly fonts: readonly FontNote[];
   /** The files that the spec uses. */
   readonly uses: Uses;

@@ -133,6 +133,8 @@ export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
   readonly font: string;
+  /** Where letters are taken from that `font` lacks, in this order. */
+  readonly fallbacks?: readonly string[];
   readonly weight: number;
   /** Whether the spec says so; otherwise the weight is only what is usual. */
   readonly weightAsked: boolean;
@@ -145,7 +147,15 @@ export interface TextGenerator {
   readonly overlap?: number;
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Stands on the line that any words of its size would stand on, whatever letters it has. */
+  readonly evenly?: boolean;
   readonly features: Readonly<Record<string, boolean>>;
+}
+
+export interface Line {
+  /** Of the size of its letters, beside those of the other lines. */
+  readonly share: number;
+  readonly align: 'left' | 'center' | 'right';
 }
 
 /** Plates that go by a name; lengths in mm. */
@@ -283,6 +293,18 @@ export type Generator =
       readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
+  | {
+      readonly kind: 'lines';
+      /** Texts without a size of their own. */
+      readonly shapes: readonly Shape[];
+      readonly lines: readonly Line[];
+      /** Between the ink of a line and that of the next, in mm. */
+      readonly gap?: number;
+      /** Of the largest line. */
+      readonly size?: TextGenerator['size'];
+      /** Set as if its lines had all letters, and standing on the line that any words of its size would stand on. */
+      readonly evenly: boolean;
+    }
   | { readonly kind: 'from'; readonly shape: Shape };
 
 /** In mm, or as wide as the stock's `min_web`. */
@@ -294,8 +316,16 @@ export interface Fit extends Target {
   readonly margin: number;
   /** Kept from the hangers, the cuts and the other marks of its piece. */
   readonly clear: number;
+  /** In a batch, as large as on all other tags. */
+  readonly sameSize: boolean;
   /** What it is made no larger than. */
   readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
+}
+
+/** What lettering a shape is by itself: a text, or the texts of its lines. */
+export function textsOf(generator: Generator): readonly TextGenerator[] {
+  if (generator.kind === 'text') return [generator];
+  return generator.kind === 'lines' ? generator.shapes.flatMap((line) => textsOf(line.generator)) : [];
 }
 
 /** In the order in which they are applied. */

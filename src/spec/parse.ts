@@ -6,6 +6,7 @@ import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
+import { textsOf } from './model.ts';
 import type { Shape, TagModel } from './model.ts';
 import { asksForColumns, RowValues } from './row-values.ts';
 import { readPieces } from './read-pieces.ts';
@@ -156,7 +157,7 @@ function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: r
 const longestTitle = 60;
 
 function wordsOf(shapes: readonly Shape[]): string {
-  const texts = shapes.flatMap(({ generator }) => (generator.kind === 'text' ? [generator.text] : []));
+  const texts = shapes.flatMap(({ generator }) => textsOf(generator).map(({ text }) => text));
   const words = [...new Set(texts.map((text) => text.trim().replace(/\s+/g, ' ')))].filter((text) => text !== '');
   return clip(words.join(', '), longestTitle) || untitled;
 }

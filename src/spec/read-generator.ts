@@ -17,6 +17,7 @@ import {
   readScallops,
   readTicket,
 } from './read-plates.ts';
+import { readLines } from './read-lines.ts';
 import { readStick } from './read-stick.ts';
 import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
@@ -30,6 +31,7 @@ const generators = {
     ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
     ...(['size', 'cap_height', 'x_height', 'arc'] as const),
   ],
+  lines: ['gap'],
   rectangle: ['radius'],
   ellipse: [],
   circle: [],
@@ -57,13 +59,26 @@ const generators = {
 
 type GeneratorKey = keyof typeof generators;
 
+/** What goes with text and counts for all lines of one shape. */
+const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
+  'font',
+  'weight',
+  'italic',
+  'features',
+  'align',
+  'cap_height',
+  'x_height',
+]);
+
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
 
 export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Problems): GeneratorKey | undefined {
-  const present = generatorKeys.filter((key) => spec[key] !== undefined);
+  // “lines: true” is said of a path or a drawing; a list of lines is a shape by itself.
+  const isSaid = (key: GeneratorKey) => key === 'lines' && typeof spec.lines === 'boolean';
+  const present = generatorKeys.filter((key) => spec[key] !== undefined && !isSaid(key));
   if (present.length !== 1) {
     // A generator whose value does not fit the schema was taken out, and has been reported.
-    const intended = generatorKeys.filter((key) => problems.wrote([...path, key]));
+    const intended = generatorKeys.filter((key) => problems.wrote([...path, key]) && !isSaid(key));
     if (present.length === 0 && (intended.length > 0 || misspelt(path, problems))) return undefined;
     const message =
       present.length === 0
@@ -76,7 +91,8 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined || (generators[key] as readonly string[]).includes(companion)) continue;
+      if (spec[companion] === undefined || (key === 'lines' && ofLines.has(companion)) || companion === key) continue;
+      if ((generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(
         'bad-value',
@@ -119,6 +135,8 @@ export function readGenerator(
   switch (key) {
     case 'text':
       return readText(spec, path, problems);
+    case 'lines':
+      return readLines(spec, path, problems);
     case 'rectangle':
       return readRectangle(spec, path, problems);
     case 'ellipse':
@@ -192,7 +210,7 @@ export function readGenerator(
 }
 
 function hasLines({ generator }: Shape): boolean {
-  return generator.kind === 'text' && /\n/.test(generator.text.trim());
+  return generator.kind === 'lines' || (generator.kind === 'text' && /\n/.test(generator.text.trim()));
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

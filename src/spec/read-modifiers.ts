@@ -43,12 +43,12 @@ function readHold(value: number | string | undefined, path: YamlPath, problems: 
 
 /** A shape that is fitted keeps as clear of everything as of the edge, where nothing else is said. */
 function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
-  const { margin, clear, at_most: most } = spec.fit!;
+  const { margin, clear, at_most: most, same_size: sameSize = false } = spec.fit!;
   const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
   const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
     const at = [...path, 'at_most', key];
     if (most?.[key] === undefined) return undefined;
-    if (key !== 'width' && spec.text === undefined) {
+    if (key !== 'width' && spec.text === undefined && spec.lines === undefined) {
       problems.error('bad-value', at, `“${key}” goes with text; give “width”.`, {
         range: problems.source.keyRange(at),
       });
@@ -59,6 +59,7 @@ function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit,
   const [small, capitals, width] = [atMost('x_height'), atMost('cap_height'), atMost('width')];
   return {
     margin: edge,
+    sameSize,
     clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
     ...(most
       ? {

@@ -12,7 +12,8 @@ const defaultFont = 'Nunito';
 
 /** Sizes by what the font says of itself. One of them is all that a text can have. */
 const fontSizes = { size: 'em', cap_height: 'capitals', x_height: 'small letters' } as const;
-const fontSizeKeys = Object.keys(fontSizes) as (keyof typeof fontSizes)[];
+type FontSizeKey = keyof typeof fontSizes;
+const fontSizeKeys = Object.keys(fontSizes) as FontSizeKey[];
 
 /** Sizes by the outline of the whole. */
 const outlineSizes = ['width', 'height', 'fit'] as const;
@@ -21,29 +22,53 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
   const at = (key: keyof ShapeSpec) => [...path, key];
   const text = problems.filled(spec.text!, at('text'));
   if (text?.trim() === '') tellEmpty(spec.text!, at('text'), problems);
-  const size = readFontSize(spec, path, problems);
+  const size = sizesByFont(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
   const overlap = readOverlap(spec, at('overlap'), problems);
   if (text === undefined || (spec.arc && !arc)) return undefined;
+  const isEven = spec.align === 'baseline';
+  return {
+    ...readWords(spec, path, problems),
+    text,
+    ...(size === undefined ? {} : { size }),
+    ...(arc ? { arc } : {}),
+    ...(overlap === undefined ? {} : { overlap }),
+    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
+    align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
+    ...(isEven ? { evenly: true } : {}),
+  };
+}
+
+/** How letters look, whatever they say. */
+type Words = Pick<
+  TextGenerator,
+  'kind' | 'font' | 'weight' | 'weightAsked' | 'italic' | 'letterSpacingMm' | 'features'
+>;
+
+export function readWords(
+  spec: { [Key in 'font' | 'weight' | 'italic' | 'features' | 'letter_spacing']?: ShapeSpec[Key] | undefined },
+  path: YamlPath,
+  problems: Problems,
+): Words {
+  // The schema's complaints leave holes in lists.
+  const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
+  const [font = defaultFont, ...fallbacks] = written.flatMap((each) =>
+    each === undefined ? [] : [isFontFile(each) ? problems.beside(each) : each],
+  );
   return {
     kind: 'text',
-    text,
-    font: isFontFile(spec.font ?? '') ? problems.beside(spec.font!) : (spec.font ?? defaultFont),
+    font,
+    ...(fallbacks.length > 0 ? { fallbacks } : {}),
     weight: spec.weight ?? 400,
     weightAsked: spec.weight !== undefined,
     italic: spec.italic ?? false,
-    ...(size === undefined ? {} : { size }),
-    ...(arc ? { arc } : {}),
-    letterSpacingMm: problems.length(spec.letter_spacing, at('letter_spacing'), 'signed') ?? 0,
-    ...(overlap === undefined ? {} : { overlap }),
-    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
-    align: spec.align ?? 'center',
+    letterSpacingMm: problems.length(spec.letter_spacing, [...path, 'letter_spacing'], 'signed') ?? 0,
     features: spec.features ?? {},
   };
 }
 
 /** Where it is written, or in the row that leaves it empty. */
-function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
+export function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
   const filling = written.trim() === '' ? undefined : problems.row;
   if (!filling) problems.error('bad-value', path, 'The text is empty.');
   else {
@@ -53,8 +78,14 @@ function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
   }
 }
 
-function readFontSize(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['size'] {
-  const written = fontSizeKeys.filter((key) => problems.wrote([...path, key]));
+/** @param keys Those that count. */
+export function sizesByFont(
+  spec: ShapeSpec,
+  path: YamlPath,
+  problems: Problems,
+  keys: readonly FontSizeKey[] = fontSizeKeys,
+): TextGenerator['size'] {
+  const written = keys.filter((key) => problems.wrote([...path, key]));
   const others = outlineSizes.filter((key) => problems.wrote([...path, key]));
   const [first, second] = written;
   if (!first && others.length === 0) {

@@ -1,6 +1,7 @@
 /** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
 
 import Papa from 'papaparse';
+import type { TextRange } from '../core/issue.ts';
 import { TablePlaces } from './table-places.ts';
 
 export interface Table {
@@ -65,29 +66,11 @@ function numbered(data: readonly string[][]): TableRow[] {
 }
 
 /** Where a cell stands in the text of a table, as UTF-16 offsets, with its quotes; of one that its line lacks, the end of the line. */
-export function cellRange(
-  text: string,
-  line: number,
-  column: number,
-): { readonly start: number; readonly end: number } {
-  const delimiter = delimiterOf(text.replace(/^\ufeff/, ''));
-  let start = lineStart(text, line);
-  for (let at = start, cell = 0, quoted = false; ; at++) {
-    const sign = text.charAt(at);
-    if (sign === '"') quoted = !quoted;
-    const isOver = sign === '' || (!quoted && (sign === '\n' || sign === '\r'));
-    if (!isOver && (quoted || sign !== delimiter)) continue;
-    if (cell === column || isOver) return { start: cell === column ? start : at, end: Math.max(at, start) };
-    cell += 1;
-    start = at + 1;
-  }
-}
-
-function lineStart(text: string, line: number): number {
-  const breaks = /\r\n|\r|\n/g;
-  let start = text.startsWith('\ufeff') ? 1 : 0;
-  for (let count = 1; count < line && breaks.exec(text); count++) start = breaks.lastIndex;
-  return start;
+export function cellRange(text: string, line: number, column: number): TextRange {
+  const plain = text.replace(/^\ufeff/, '');
+  const before = text.length - plain.length;
+  const { start, end } = new TablePlaces(plain, delimiterOf(plain)).cell(line, column);
+  return { start: before + start, end: before + end };
 }
 
 /** A table as spreadsheets read it; a cell that would be taken for a formula is marked as text. */

@@ -15,6 +15,8 @@ import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
+import { everyShape } from './load.ts';
+import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -48,6 +50,24 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     made,
     pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
   };
+}
+
+/** How large the shapes that ask for the same size on all tags of a batch can be on this one, by what names them. */
+export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
+  const { evaluator } = new PieceBuilder(model, resources);
+  const scales = new Map<string, number>();
+  for (const shape of sameSized(model)) {
+    await evaluator.make(shape);
+    const scale = evaluator.scaleOf(shape);
+    if (scale !== undefined) scales.set(sizeKey(shape), scale);
+    await resources.checkpoint();
+  }
+  return scales;
+}
+
+/** Shapes that are as large on one tag of a batch as on the others. */
+export function sameSized(model: TagModel): Shape[] {
+  return [...everyShape(model)].filter(({ modifiers }) => modifiers.fit?.sameSize);
 }
 
 interface Made {

@@ -16,9 +16,9 @@ import { noRoom } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
 import type { Room } from './fit/room.ts';
 import { generate } from './generate.ts';
-import { emOf } from './lettering.ts';
 import type { CurveOutline } from './outline.ts';
 import { placing } from './place.ts';
+import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
 import { asArea, mapSolid } from './made-shape.ts';
@@ -32,11 +32,17 @@ export class Evaluator {
   readonly #made = new Map<Shape, Stage<MadeShape>>();
 
   readonly #around: Around;
+  readonly #scales = new Map<Shape, number>();
 
   /** @param around What a fitted shape keeps clear of. */
   constructor(resources: Resources, around: Around) {
     this.#resources = resources;
     this.#around = around;
+  }
+
+  /** How many times its natural size a shape is that was fitted. */
+  scaleOf(shape: Shape): number | undefined {
+    return this.#scales.get(shape);
   }
 
   /** All that has been made so far. */
@@ -114,7 +120,8 @@ export class Evaluator {
         roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
       );
     const [free, outer] = [room(grow ?? 0), room(0)];
-    const most = largestScaleOf(shape, outline.value, this.#resources);
+    const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
+    const most = Math.min(largestScaleOf(shape, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
     const found = await cache.getLater('fitted', inputs, () =>
@@ -127,6 +134,7 @@ export class Evaluator {
         checkpoint,
       }),
     );
+    if (found.value) this.#scales.set(shape, found.value.scale);
     if (!found.value && outline.value.bounds && target.value.region.length > 0) {
       this.#resources.report({
         code: 'empty-shape',
@@ -211,17 +219,14 @@ function grown(region: Region | undefined, by: number): Region {
 }
 
 /** How many times its natural size a shape that is fitted may be, before growth. */
-function largestScaleOf({ generator, modifiers }: Shape, { bounds }: CurveOutline, resources: Resources): number {
+function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
   const { fit, grow = 0 } = modifiers;
-  const { width, ...heights } = fit?.atMost ?? {};
-  const face = generator.kind === 'text' ? resources.font(generator) : undefined;
+  const { width, ...letters } = fit?.atMost ?? {};
   // Letters that slide have their size before they are grown.
   const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
   const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
-    const mm = heights[of];
-    return face && mm !== undefined && generator.kind === 'text'
-      ? (emOf(face, { ...generator, size: { of, mm } }, { grow: own }) ?? [])
-      : [];
+    const mm = letters[of];
+    return heights && mm !== undefined ? [(mm - 2 * own) / heights[of]] : [];
   });
   if (width !== undefined && bounds) scales.push((width - 2 * grow) / (bounds.maxX - bounds.minX));
   return Math.min(Infinity, ...scales);

@@ -4,6 +4,7 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
+import { fallbackFace, lentLetters } from '../text/fallback-face.ts';
 import type { FontFace } from '../text/font-face.ts';
 
 export interface UsedFont {
@@ -25,14 +26,29 @@ export interface FontUse {
   readonly shape: Shape;
   readonly text: TextGenerator;
   readonly face: FontFace;
+  /** Those that letters are taken from which it lacks. */
+  readonly others: readonly FontFace[];
+}
+
+/** What the text is set in: fallen back on only where a letter of it is lacking. */
+export function faceOf({ text, face, others }: FontUse): FontFace {
+  return lentLetters(text.text, [face, ...others]).size > 0 ? fallbackFace([face, ...others]) : face;
+}
+
+/** The fonts that its letters come from, each with those that it lends; the first has all others. */
+function lendersOf({ text, face, others }: FontUse): ReadonlyMap<FontFace, readonly string[]> {
+  return lentLetters(text.text, [face, ...others]);
 }
 
 /** Each face once, in the order in which the shapes come. */
 export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
-  const faces = new Map<string, FontFace>(settings.map(({ face }) => [face.id, face]));
+  const uses = settings.flatMap((setting) =>
+    [setting.face, ...lendersOf(setting).keys()].map((face) => ({ face, shape: setting.shape })),
+  );
+  const faces = new Map<string, FontFace>(uses.map(({ face }) => [face.id, face]));
   return [...faces.values()].map((face) => {
     const { family, style, weight, italic, licence } = face;
-    const paths = settings.filter((each) => each.face.id === face.id).map(({ shape }) => shape.path);
+    const paths = uses.filter((each) => each.face.id === face.id).map(({ shape }) => shape.path);
     return { family, style, weight, italic, licence, embedding: embeddingInWords(licence), paths };
   });
 }
@@ -41,7 +57,7 @@ export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
 export function fontFindings(settings: readonly FontUse[]): Finding[] {
   const told = new Set<string>();
   return settings.flatMap((setting) => {
-    const findings = otherStyle(setting);
+    const findings = [...otherStyle(setting), ...lent(setting)];
     const { face, shape } = setting;
     if (face.licence.embedding === 'restricted' && !told.has(face.id)) {
       told.add(face.id);
@@ -69,4 +85,14 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
   if (text.italic && !face.italic)
     findings.push(found('italic', `${face.family} has no italic; its upright letters were used instead.`, 'false'));
   return findings;
+}
+
+/** Letters that another font lends: they look a little different from the rest. */
+function lent(setting: FontUse): Finding[] {
+  const { shape, face } = setting;
+  return [...lendersOf(setting)].map(([{ family }, letters]) => {
+    const several = letters.length > 1;
+    const message = `${face.family} has no ${letters.map((letter) => `“${letter}”`).join(', no ')}; ${several ? 'those' : 'that'} of ${family} ${several ? 'were' : 'was'} used instead.`;
+    return { code: 'other-style', severity: 'info', path: [...shape.path, 'font'], message };
+  });
 }

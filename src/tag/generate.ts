@@ -4,6 +4,8 @@ import { translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { FontFace } from '../text/font-face.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { around, aroundTogether } from './around.ts';
 import { borderOf } from './border.ts';
@@ -13,11 +15,13 @@ import type { Code } from './code.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
-import { centredOutline, drawnOutline, hubbedOutline, linesOutline, solidOutline } from './outline.ts';
+import { centredOutline, drawnOutline, hubbedOutline, openOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
+import { linesOutline } from './lines.ts';
+import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
@@ -38,6 +42,8 @@ export async function generate(
   switch (generator.kind) {
     case 'text':
       return lettering(shape, generator, resources);
+    case 'lines':
+      return lines(shape, generator, resources);
     case 'rectangle':
     case 'ellipse':
     case 'regular':
@@ -65,7 +71,7 @@ export async function generate(
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
       const { value } = parsed;
       if ('curves' in value && generator.asLines)
-        return cache.get('drawn lines', parsed.id, () => linesOutline(value.curves));
+        return cache.get('drawn lines', parsed.id, () => openOutline(value.curves));
       if ('curves' in value)
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
       const message = `This is not valid SVG path data: ${value.problem}.`;
@@ -75,7 +81,7 @@ export async function generate(
     case 'drawing': {
       const drawing = resources.drawing(generator.file);
       if (drawing && generator.asLines)
-        return cache.get('lines of drawing', drawing.id, () => linesOutline(drawing.lines.flat()));
+        return cache.get('lines of drawing', drawing.id, () => openOutline(drawing.lines.flat()));
       return drawing && cache.get('drawing', drawing.id, () => drawnOutline(drawing.shapes));
     }
     case 'from': {
@@ -201,11 +207,7 @@ function lettering(
     resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
     return undefined;
   }
-  const missing = [...new Set(value.missing.map(({ text: letters }) => `“${letters}”`))];
-  if (missing.length > 0) {
-    const message = `The font ${face.family} has no ${missing.join(', no ')}.`;
-    resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
-  }
+  reportMissing(value, face, text, path, resources);
   const { overlap } = text;
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
@@ -220,8 +222,48 @@ function lettering(
         ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
         : outlineOf(value)),
       ...(em === undefined ? {} : { ownScale: em }),
+      heights: { capitals: face.capHeight, 'small letters': face.xHeight },
     };
   });
+}
+
+function reportMissing(
+  { missing }: SetText,
+  { family }: FontFace,
+  { fallbacks }: TextGenerator,
+  path: YamlPath,
+  resources: Resources,
+): void {
+  const letters = [...new Set(missing.map(({ text }) => `“${text}”`))];
+  if (letters.length === 0) return;
+  const message = fallbacks
+    ? `None of the fonts ${[family, ...fallbacks].join(', ')} has ${letters.join(', ')}.`
+    : `The font ${family} has no ${letters.join(', no ')}.`;
+  resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
+}
+
+type LinesGenerator = Extract<Shape['generator'], { kind: 'lines' }>;
+
+function lines(
+  { path, modifiers: { grow = 0 } }: Shape,
+  { shapes, lines: about, gap, size, evenly }: LinesGenerator,
+  resources: Resources,
+): Stage<CurveOutline> | undefined {
+  const inputs: LineInput[] = [];
+  for (const [index, { generator, path: own }] of shapes.entries()) {
+    const face = generator.kind === 'text' ? resources.font(generator) : undefined;
+    if (!face || generator.kind !== 'text') return undefined;
+    const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
+    if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
+    inputs.push({ ...about[index]!, face, text: generator, path: own });
+  }
+  const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);
+  const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
+    const outline = linesOutline(inputs, { evenly, ...(gap === undefined ? {} : { gap }) });
+    if (!outline || !size || size.of === 'em') return outline;
+    return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
+  });
+  return made.value && { id: made.id, value: made.value };
 }
 
 /** Letters with a space in mm between them, which are set for the size that they are made at. */

@@ -4,7 +4,7 @@ import { mm } from '../core/figures.ts';
 import { applyToVector } from '../geometry/affine.ts';
 import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
-import type { Affine } from '../geometry/types.ts';
+import type { Affine, Bounds } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { bendText, radiusForSweep } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -87,7 +87,7 @@ export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Set
       glyphs.map((glyph) => glyph.curves),
       letterSpacing,
     );
-    return { curves, letters, missing, band: letterBand(layout) };
+    return { curves, letters, missing, band: letterBand(face, layout, text.evenly) };
   }
   const { at } = text.arc;
   const radius =
@@ -199,12 +199,37 @@ function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
   };
 }
 
+/** Letters that hang down and stand up as far as most do. */
+const deepAndTall = 'gpydH';
+
+/** How many capitals' heights a line of usual words is long; our own judgement. */
+const usualLength = 4;
+
+/** How far letters reach from the lowest and from the highest baseline, whichever there are. */
+export function usualOf(face: FontFace, lowestLine: number, highestLine: number): NonNullable<LetterBand['usual']> {
+  const { minY, maxY } = inkOf(face, deepAndTall);
+  return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
+}
+
+/** In em, from the baseline. */
+export function inkOf(face: FontFace, letters: string): Bounds {
+  const nothing = { minX: 0, minY: face.descender, maxX: 0, maxY: face.capHeight };
+  const glyphs = face.shape({ text: letters, start: 0, end: letters.length, rightToLeft: false, features: new Map() });
+  return curveBounds(glyphs.flatMap(({ id }) => face.outline(id))) ?? nothing;
+}
+
 /** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */
-function letterBand({ glyphs, xHeight, capHeight }: TextLayout): LetterBand {
+function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
   const hasSmall = inked.some((glyph) => /\p{Ll}/u.test(glyph.text));
-  return { baseline: lowest(baselines), top: -lowest(baselines.map((y) => -y)) + (hasSmall ? xHeight : capHeight) };
+  const highest = -lowest(baselines.map((y) => -y));
+  return {
+    baseline: lowest(baselines),
+    top: highest + (hasSmall ? xHeight : capHeight),
+    ...(evenly ? { head: highest + capHeight } : {}),
+    usual: usualOf(face, lowest(baselines), highest),
+  };
 }
 
 function lowest(values: readonly number[]): number {

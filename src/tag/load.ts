@@ -8,7 +8,7 @@ import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
-import { fontFindings, fontsUsed } from './fonts-used.ts';
+import { faceOf, fontFindings, fontsUsed } from './fonts-used.ts';
 import type { FontUse, UsedFont } from './fonts-used.ts';
 import { leftOutFindings } from './left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
@@ -50,26 +50,16 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
   for (const shape of shapes) {
     const { generator } = shape;
     if (generator.kind === 'text') {
-      const isFile = isFontFile(generator.font);
-      const file = isFile ? locate(generator.font) : undefined;
-      const path = [...shape.path, 'font'];
-      if (isFile && file === undefined) {
-        findings.push(outside(path, generator.font));
-        continue;
+      const faces: FontFace[] = [];
+      const names = [generator.font, ...(generator.fallbacks ?? [])];
+      for (const [index, name] of names.entries()) {
+        const path = [...shape.path, 'font', ...(generator.fallbacks ? [index] : [])];
+        const found = await loadFont(name, path, generator, locate, loading);
+        if ('code' in found) findings.push(found);
+        else faces.push(found);
       }
-      const { weight, italic } = generator;
-      const answer = await loading.library.load(
-        file === undefined ? { family: generator.font, weight, italic } : { file, weight, italic },
-      );
-      if ('face' in answer) settings.push({ shape, text: generator, face: answer.face });
-      else
-        findings.push({
-          code: answer.problem.kind,
-          severity: 'error',
-          path,
-          message: answer.problem.message + didYouMean(answer.problem.suggestions),
-          suggestions: answer.problem.suggestions,
-        });
+      const [face, ...others] = faces;
+      if (faces.length === names.length && face) settings.push({ shape, text: generator, face, others });
     } else if (generator.kind === 'drawing') {
       const path = [...shape.path, 'drawing'];
       const known = drawings.get(generator.file);
@@ -88,7 +78,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
     }
   }
   return {
-    fonts: new Map(settings.map(({ text, face }) => [text, face])),
+    fonts: new Map(settings.map((setting) => [setting.text, faceOf(setting)])),
     drawings,
     findings: [...findings, ...fontFindings(settings)],
     fontsUsed: fontsUsed(settings),
@@ -112,6 +102,22 @@ function drawnFindings(
   // How strokes and areas are painted is nothing to lines.
   if (asLines) return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0 }, path);
   return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
+}
+
+async function loadFont(
+  name: string,
+  path: Finding['path'],
+  { weight, italic }: TextGenerator,
+  locate: (relative: string) => string | undefined,
+  { library }: Loading,
+): Promise<FontFace | Finding> {
+  const isFile = isFontFile(name);
+  const file = isFile ? locate(name) : undefined;
+  if (isFile && file === undefined) return outside(path, name);
+  const answer = await library.load(file === undefined ? { family: name, weight, italic } : { file, weight, italic });
+  if ('face' in answer) return answer.face;
+  const { kind, message, suggestions } = answer.problem;
+  return { code: kind, severity: 'error', path, message: message + didYouMean(suggestions), suggestions };
 }
 
 function outside(path: Finding['path'], name: string): Finding {

@@ -16,6 +16,24 @@ import type { AskedWidth } from './asked-width.ts';
 export interface LetterBand {
   readonly baseline: number;
   readonly top: number;
+  /** Where capitals end; of lettering that stands as high as any of its size would, whatever letters it has. */
+  readonly head?: number;
+  /** How deep and how high its letters may go, and how long a line of usual words is. */
+  readonly usual?: { readonly deep: number; readonly tall: number; readonly long: number };
+}
+
+/** The band moved and scaled. */
+export function mapBand(
+  { baseline, top, head, usual }: LetterBand,
+  toY: (y: number) => number,
+  scaleX: number,
+): LetterBand {
+  return {
+    baseline: toY(baseline),
+    top: toY(top),
+    ...(head === undefined ? {} : { head: toY(head) }),
+    ...(usual ? { usual: { deep: toY(usual.deep), tall: toY(usual.tall), long: scaleX * usual.long } } : {}),
+  };
 }
 
 /** Where the corners of a member of a stack poke out of the member it is lapped over. */
@@ -75,9 +93,7 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
     ...(asked ? { asked: mapAsked(asked, affine) } : {}),
-    ...(band && upright
-      ? { band: { baseline: affine.d * band.baseline + affine.f, top: affine.d * band.top + affine.f } }
-      : {}),
+    ...(band && upright ? { band: mapBand(band, (y) => affine.d * y + affine.f, Math.abs(affine.a)) } : {}),
   };
 }
 
@@ -87,12 +103,23 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
  */
 const gravityShare = 0.35;
 
+/** Of a line that small letters and capitals share: how high its middle is, in heights of its capitals (our own judgement). */
+const evenShare = 0.42;
+
+export function evenMiddle({ baseline }: LetterBand, head: number): number {
+  return baseline + evenShare * (head - baseline);
+}
+
 /** The point of a solid that counts as its centre under a rule; `undefined` when there is no material. */
 export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRule): Point | undefined {
   const bounds = boundsOf(region);
   if (!bounds) return undefined;
   const box = boxCentre(bounds);
   const mass = centroid(region) ?? box;
+  if (band?.head !== undefined && rule !== 'box' && rule !== 'mass') {
+    // Between the middle of small letters and that of capitals, whichever there are.
+    return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band, band.head) };
+  }
   const bandMiddle = band && (band.baseline + band.top) / 2;
   switch (rule) {
     case 'box':

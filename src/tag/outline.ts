@@ -11,7 +11,7 @@ import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
-import { mapSolid } from './made-shape.ts';
+import { mapBand, mapSolid } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
@@ -22,6 +22,8 @@ export interface CurveOutline {
   readonly ownScale?: number;
   /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
   readonly ungrown?: CurveOutline;
+  /** Of lettering at its natural size: how high its letters are. */
+  readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
   /** Whether it is no mere enlargement of itself at another size. */
   readonly changes?: boolean;
   /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
@@ -49,7 +51,7 @@ export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
 }
 
 /** Curves that stay lines, where they were drawn. */
-export function linesOutline(curves: CurvePath): CurveOutline {
+export function openOutline(curves: CurvePath): CurveOutline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
   return {
@@ -75,7 +77,7 @@ export function centredOutline({ curves, ...letters }: Drawn, band: LetterBand):
   return curveOutline(
     curves,
     () => ({ x: 0, y: 0 }),
-    (toY) => ({ band: { baseline: toY(band.baseline), top: toY(band.top) } }),
+    (toY, scaleX) => ({ band: mapBand(band, toY, scaleX) }),
     letters,
   );
 }
@@ -90,7 +92,7 @@ export function hubbedOutline({ curves, ...letters }: Drawn): CurveOutline {
   );
 }
 
-function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: Affine): Lettering {
+export function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: Affine): Lettering {
   const about = { path, xHeight: xHeight * affine.d, grow: 0, as: 'material' as const };
   return new Lettering(about, () => flattenLetters(letters, affine));
 }
@@ -99,7 +101,7 @@ function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, affine: 
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
-  more: (toY: (y: number) => number) => Omit<MadeShape, 'region'>,
+  more: (toY: (y: number) => number, scaleX: number) => Omit<MadeShape, 'region'>,
   lettering?: Omit<Drawn, 'curves'>,
   fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
 ): CurveOutline {
@@ -112,7 +114,7 @@ function curveOutline(
       const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
       return {
         region: fill(affine),
-        ...more((y) => y * scaleY + affine.f),
+        ...more((y) => y * scaleY + affine.f, scaleX),
         ...(lettering ? { lettering: [letteringAt(lettering, affine)] } : {}),
       };
     },

@@ -40,7 +40,9 @@ export function placing(
   let { x, y } = centred;
   if (at.includes('left')) x = frame.minX + margin - box.minX;
   if (at.includes('right')) x = frame.maxX - margin - box.maxX;
-  if (at.includes('bottom')) y = frame.minY + margin - box.minY;
-  if (at.includes('top')) y = frame.maxY - margin - box.maxY;
+  // Lettering on a line stands or hangs by that, whatever its letters are.
+  const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
+  if (at.includes('bottom')) y = frame.minY + margin - foot;
+  if (at.includes('top')) y = frame.maxY - margin - head;
   return translation(x, y);
 }

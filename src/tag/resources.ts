@@ -2,7 +2,7 @@
 
 import type { Finding } from '../core/issue.ts';
 import type { CurvePath } from '../geometry/curves.ts';
-import type { TextGenerator } from '../spec/model.ts';
+import type { Shape, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Checkpoint, StageCache } from './cache.ts';
 import type { LeftOut } from './left-out.ts';
@@ -18,6 +18,11 @@ export interface LoadedDrawing {
   readonly leftOut: LeftOut;
 }
 
+/** Names a shape among those of the tags of a batch. */
+export function sizeKey({ path }: Pick<Shape, 'path'>): string {
+  return path.join('/');
+}
+
 export interface Resources {
   readonly cache: StageCache;
   /** Narrowest width of material that may be relied on, in mm. */
@@ -25,6 +30,8 @@ export interface Resources {
   /** `undefined`: could not be had, which has been reported. */
   font(text: TextGenerator): FontFace | undefined;
   drawing(file: string): LoadedDrawing | undefined;
+  /** How many times its natural size a fitted shape is at the most, so that it is as large as on the other tags of its batch. */
+  readonly sameSizes?: ReadonlyMap<string, number>;
   report(finding: Finding): void;
   /** Awaited between stages, and within the long ones. */
   readonly checkpoint: Checkpoint;

@@ -52,7 +52,7 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
       ...(lettering ? { lettering } : {}),
     };
     const box = boundsOf(region);
-    if (!box || grow === 0) break;
+    if (!box || (grow === 0 && !outline.changes)) break;
     let lackX = width === undefined ? 0 : width - spanX(box);
     let lackY = height === undefined ? 0 : height - spanY(box);
     if (width === undefined) lackX = (lackY * spanX(box)) / spanY(box);

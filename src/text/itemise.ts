@@ -92,6 +92,11 @@ function chooseForm(grapheme: string, covers: (codePoint: number) => boolean): L
   return { form: form ?? clean, missing: form === undefined };
 }
 
+/** Whether a font has a letter, composed or in parts. */
+export function hasLetter(grapheme: string, { covers }: { readonly covers: (codePoint: number) => boolean }): boolean {
+  return !chooseForm(grapheme, covers).missing;
+}
+
 /** Scripts that fonts give rules of their own; whatever is in none of them (digits, stops, other scripts) joins any run. */
 const scripts = [
   ...['Latin', 'Greek', 'Cyrillic', 'Armenian', 'Georgian', 'Hebrew', 'Arabic', 'Syriac', 'Thaana', 'Nko'],

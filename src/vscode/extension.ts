@@ -37,6 +37,8 @@ import { newWorkshopFile } from './features/new-workshop-file.ts';
 import { putValuesIn } from './features/put-values-in.ts';
 import type { TestPieceName } from '../test-pieces/all.ts';
 import { registerSharedProblems } from './features/shared-problems.ts';
+import { JobChecks } from './jobs/job-checks.ts';
+import { registerJobs } from './jobs/register.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from '../text/font-files.ts';
 
@@ -65,6 +67,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const samples = new SampleLibrary(context.extensionUri);
   const surroundings = new WorkspaceContext(service, engine, samples);
   const moves = new SpecMoves();
+  const jobs = new JobChecks(engine);
   const target = new CommandTarget(() => previews.inFront);
   const sheets = new SheetsView(context.extensionUri, service, engine, moves);
   context.subscriptions.push(
@@ -73,11 +76,15 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     service,
     registerProblems(service),
     registerSharedProblems(service, engine),
+    registerJobs(context.extensionUri, engine, jobs, async (given) => {
+      const spec = await target.of(given);
+      if (spec) sheets.show(spec);
+    }),
     registerQuickFixes(service, engine, help),
     registerExplanations(context.extensionUri),
     registerGuide(context.extensionUri),
     surroundings,
-    registerCompletions(surroundings),
+    registerCompletions(surroundings, jobs),
     registerHovers(service, surroundings),
     registerSignatures(),
     registerNavigation(service),
@@ -91,9 +98,6 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       new SamplesView(context.extensionUri, samples, engine),
     ),
     sheets,
-    target.command('tagwright.showSheets', (spec) => {
-      sheets.show(spec);
-    }),
     registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
     target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
       setKerf(spec, service, measured),

@@ -31,7 +31,7 @@ interface Manifest {
 
 const { contributes } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Manifest;
 const commands = contributes.commands.map(({ command }) => command);
-const onTagFiles = /resourceFilename =~ \/\\\\?\.tag\\\\?\.ya\?ml\$\//;
+const onTagFiles = /resourceFilename =~ \/\\\\?\.(tag|job)\\\\?\.ya\?ml\$\//;
 
 describe('The manifest', () => {
   it('has its commands in one category', () => {
@@ -45,20 +45,22 @@ describe('The manifest', () => {
     for (const { command } of shown) assert.ok(commands.includes(command), command);
   });
 
-  it('shows in the menus of editors and files, and binds keys, on tag files alone', () => {
+  it('shows in the menus of editors and files, and binds keys, on tag files and jobs alone', () => {
     const menus = ['editor/title', 'editor/context', 'explorer/context'];
     const shown = [...menus.flatMap((menu) => contributes.menus[menu] ?? []), ...contributes.keybindings];
     assert.ok(shown.length > 4);
     for (const { command, when = '' } of shown) assert.match(when, onTagFiles, command);
   });
 
-  it('gives tag and workshop files, and no others, their language, and tag files their schema', () => {
+  it('gives tag and workshop files, jobs and offcuts, and no others, their language, and their schemas', () => {
     assert.deepEqual(
       contributes.languages.map(({ extensions }) => extensions),
-      [['.tag.yaml', '.tag.yml', '.workshop.yaml', '.workshop.yml']],
+      [['tag', 'workshop', 'job', 'offcuts'].flatMap((kind) => [`.${kind}.yaml`, `.${kind}.yml`])],
     );
+    assert.equal(contributes.yamlValidation.length, 3);
     for (const { fileMatch, url } of contributes.yamlValidation) {
-      assert.deepEqual(fileMatch, ['*.tag.yaml', '*.tag.yml']);
+      const kind = /schemas\/(\w+)\.schema\.json$/.exec(url)![1]!;
+      assert.deepEqual(fileMatch, [`*.${kind}.yaml`, `*.${kind}.yml`]);
       assert.ok(existsSync(join(root, url)), url);
     }
   });

@@ -16,7 +16,7 @@ import { columnValues, valueIdeas } from './value-suggestions.ts';
 
 export function completionsAt(text: string, offset: number, around: WorkspaceNames): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
-    const trial = new SuggestionTrial(place, around.uses);
+    const trial = new SuggestionTrial(place, around);
     const names = namesIn(place.held).filter(({ name }) => name !== placeholderWord);
     const fitting =
       place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
@@ -39,7 +39,18 @@ function fittingValues(
 }
 
 /** The order in which one works on a tag. */
-const orderOfWork = ['tagwright', 'title', 'stock', 'tie', 'shapes', 'pieces'];
+const orderOfWork = [
+  'tagwright',
+  'tagwright_job',
+  'title',
+  'use',
+  'stock',
+  'tie',
+  'tags',
+  'sheets',
+  'shapes',
+  'pieces',
+];
 
 /** Whole tags first, then the keys as one needs them, then the rest. */
 function rankAtTop({ kind, label }: Suggestion): number {

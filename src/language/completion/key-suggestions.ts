@@ -7,7 +7,7 @@ import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
-import { newEntryIdeas } from './new-entries.ts';
+import { newEntryIdeas, sheetIdeas } from './new-entries.ts';
 import { entrySeparator } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { alternatives, isLength, schemasAt } from '../schema.ts';
@@ -34,7 +34,9 @@ export function keyIdeas(
   trial: SuggestionTrial,
 ): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
-  const known = schemasAt(place.path).flatMap(({ properties }) => Object.entries(properties ?? {}));
+  const known = schemasAt(place.path, around.grammar?.root).flatMap(({ properties }) =>
+    Object.entries(properties ?? {}),
+  );
   const group = valueAt(place.rest, place.path);
   const missing = known.filter(([key]) => !isGroup(group) || !Object.hasOwn(group, key));
   const fits = (idea: Suggestion) => trial.brings(idea).every((problem) => isItsOwn(problem, idea));
@@ -43,7 +45,7 @@ export function keyIdeas(
     ...missing.flatMap(
       ([key, node]) => first([...tables(key, node, place, around), ...attempts(key, node, place, setting)], fits) ?? [],
     ),
-    ...newEntryIdeas(place, setting, around).filter(fits),
+    ...(around.grammar ? sheetIdeas(place, setting) : newEntryIdeas(place, setting, around)).filter(fits),
   ];
 }
 

@@ -101,6 +101,18 @@ function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggest
   });
 }
 
+/** In a job, the stocks that have no sheets yet. */
+export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+  if (place.path.length !== 1 || place.path[0] !== 'sheets') return [];
+  const there = valueAt(place.rest, place.path);
+  const names = namesFor('stock', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
+  return names.map((name) => {
+    const stops = new Stops();
+    const value = `[{size: [${stops.stop('600 mm')}, ${stops.stop('300 mm')}]}]`;
+    return { ...entry(name, `${name}: ${value}`, place), detail: 'sheets of this stock' };
+  });
+}
+
 /** `shapes` and `pieces` with a first entry. */
 function sectionIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const shapes = new Stops();

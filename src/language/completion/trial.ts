@@ -2,25 +2,24 @@
 
 import { readSpec } from '../../spec/parse.ts';
 import type { Uses } from '../../spec/used-files.ts';
+import type { Grammar } from '../grammar.ts';
+import { nowherePlaces } from '../nowhere.ts';
+import type { WorkspaceNames } from '../surroundings.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { CursorContext } from './cursor-context.ts';
 
-const nowhere = { start: 0, end: 0 };
-const noPlaces = {
-  issues: [],
-  range: () => nowhere,
-  keyRange: () => nowhere,
-  position: () => ({ line: 1, column: 1 }),
-};
+const specIssues: Grammar['issues'] = (value, uses) => readSpec({ value, ...nowherePlaces }, uses).issues;
 
 export class SuggestionTrial {
   readonly #uses: Uses;
+  readonly #issues: Grammar['issues'];
   readonly #known = new WeakMap<object, readonly string[]>();
   /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */
   readonly #before: readonly string[];
 
-  constructor({ role, colon, now, rest }: CursorContext, uses: Uses) {
+  constructor({ role, colon, now, rest }: CursorContext, { uses, grammar }: Pick<WorkspaceNames, 'uses' | 'grammar'>) {
     this.#uses = uses;
+    this.#issues = grammar?.issues ?? specIssues;
     const written = this.#problems(now);
     const without = role === 'value' ? written : this.#problems(rest);
     this.#before = colon ? without.filter((problem) => written.includes(problem)) : without;
@@ -49,8 +48,9 @@ export class SuggestionTrial {
   #problems(value: unknown): readonly string[] {
     const known = typeof value === 'object' && value !== null ? this.#known.get(value) : undefined;
     if (known) return known;
-    const { issues } = readSpec({ value, ...noPlaces }, this.#uses);
-    const problems = issues.map(({ code, path, message }) => `${code}@${path.join('/')}: ${message}`);
+    const problems = this.#issues(value, this.#uses).map(
+      ({ code, path, message }) => `${code}@${path.join('/')}: ${message}`,
+    );
     if (typeof value === 'object' && value !== null) this.#known.set(value, problems);
     return problems;
   }

@@ -24,7 +24,7 @@ import { withValue } from '../values.ts';
 export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
-  const nodes = schemasAt(place.path);
+  const nodes = schemasAt(place.path, around.grammar?.root);
   const columns = nodes.some((node) => isForWords(node, place)) ? columnIdeas(place, around) : [];
   const ideas = nodes.flatMap((node) => [
     ...columns,
@@ -44,7 +44,7 @@ function wordIdeas(
 ): Suggestion[] {
   const kind = nameKindOf(node);
   if (kind === 'font') return fontIdeas(place, around);
-  if (kind === 'drawing' || kind === 'spec' || kind === 'table') {
+  if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
     const files = around.files.filter((path) => endings[kind].test(path));
     return files.map((path) => textIdea('file', path, place));
   }
@@ -69,7 +69,7 @@ function wordIdeas(
 
 /** Columns of the batch, where a value is no words: they come after what is usual. */
 export function columnValues(place: CursorContext, around: WorkspaceNames): Suggestion[] {
-  const nodes = schemasAt(place.path);
+  const nodes = around.grammar ? [] : schemasAt(place.path);
   const isFor = nodes.some(isPlain) && !nodes.some((node) => isForWords(node, place));
   return isFor ? columnIdeas(place, around) : [];
 }
@@ -97,7 +97,13 @@ function columnsOf(root: unknown, { table }: Uses): readonly string[] {
 }
 
 const key = ({ path }: CursorContext): string | number | undefined => path.at(-1);
-const endings = { drawing: /\.svg$/i, spec: /\.ya?ml$/i, table: /\.csv$/i } as const;
+const endings = {
+  drawing: /\.svg$/i,
+  spec: /\.ya?ml$/i,
+  table: /\.csv$/i,
+  tag: /\.tag\.ya?ml$/i,
+  offcuts: /\.offcuts\.ya?ml$/i,
+} as const;
 
 function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
   return [

@@ -60,6 +60,8 @@ function keyBehind({ generator, modifiers }: Shape): string | undefined {
       return 'size';
     case 'around':
       return 'by';
+    case 'lines':
+      return generator.size?.of === 'capitals' ? 'cap_height' : 'x_height';
     case 'stack':
     case 'path':
     case 'drawing':

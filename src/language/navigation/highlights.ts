@@ -32,6 +32,8 @@ export function colouredNames(source: SpecSource): ColouredName[] {
         case 'spec':
         case 'table':
         case 'column':
+        case 'tag':
+        case 'offcuts':
           return [];
       }
     })

@@ -17,6 +17,9 @@ import { silhouetteOf } from './silhouette.ts';
 /** A size that is less than this above that in the middle of the room is not worth leaving the middle for. */
 const worthLeaving = 1.001;
 
+/** Where the others of a batch are it stays even where it is smaller for that, up to this. */
+const worthLeavingHome = 1.03;
+
 /** What is given away of the largest size, so that a shape that can move does. */
 const forMoving = 0.9998;
 
@@ -52,6 +55,8 @@ export interface FitLimits {
   readonly most?: number;
   /** How high the origin of lettering, which is then on its baseline, has to stand. */
   readonly baseline?: number;
+  /** Where its origin is to be if there is room. */
+  readonly home?: Point;
 }
 
 /**
@@ -63,15 +68,18 @@ export function largestFit(
   solid: MadeShape,
   origin: Point,
   room: Room,
-  { most = Infinity }: FitLimits = {},
+  { most = Infinity, baseline, home }: FitLimits = {},
 ): Placement | undefined {
   if (solid.region.length === 0 || !room.centre) return undefined;
-  const fitting = new Fitting(solid, origin);
-  const inMiddle = fitting.inMiddle(room);
+  const fitting = new Fitting(solid, origin, baseline);
+  const inMiddle = fitting.inMiddle(room, home);
+  const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
+  if (isAtHome) return fitting.settled({ ...inMiddle, placement: { ...inMiddle.placement, scale: most } }, false, 'x');
   let best: Found | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best);
   if (!best) return undefined;
-  if (inMiddle && best.placement.scale < inMiddle.placement.scale * worthLeaving) best = inMiddle;
+  if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
+    best = inMiddle;
   const { scale } = best.placement;
   return fitting.settled({ ...best, placement: { ...best.placement, scale: Math.min(most, scale) } }, scale > most);
 }
@@ -86,19 +94,28 @@ class Fitting {
   readonly #rough: Outline;
   readonly #samples: Samples;
 
-  constructor(solid: MadeShape, own: Point) {
+  readonly #baseline: number | undefined;
+  readonly #free: Freedom;
+
+  constructor(solid: MadeShape, own: Point, baseline?: number) {
+    this.#baseline = baseline;
+    this.#free = baseline === undefined ? 'all' : 'along x';
     this.#close = new Outline(silhouetteOf(solid, own, closeMm));
     this.#rough = new Outline(silhouetteOf(solid, own, roughMm));
     this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
   }
 
   /** Where the middle of the room to the eye is, if it goes in there. */
-  inMiddle({ parts, centre }: Room): Found | undefined {
-    const part = parts.find(({ walls }) => contains(walls.region, centre!));
+  inMiddle({ parts, centre }: Room, home?: Point): Found | undefined {
+    const { x, y } = home ?? centre!;
+    const middle = { x, y: this.#baseline ?? y };
+    // Beside home is as good as home, on the same line.
+    const free = home ? 'along x' : 'size';
+    const part = parts.find(({ walls }) => contains(walls.region, middle));
     if (!part) return undefined;
-    const scale = largestAt(this.#samples, part, centre!.x, centre!.y, 0, mostIn(part, this.#samples), 0);
-    const place = { ...centre!, scale };
-    const placement = this.#closely(part, this.#roughly(part, place, 'size') ?? place, 'size');
+    const scale = largestAt(this.#samples, part, middle.x, middle.y, 0, mostIn(part, this.#samples), 0);
+    const place = { ...middle, scale };
+    const placement = this.#closely(part, this.#roughly(part, place, free) ?? place, free);
     return placement && { placement, part };
   }
 
@@ -109,16 +126,16 @@ class Fitting {
     const tried: Placement[] = [];
     const attempt = (place: Placement): number => {
       tried.push(place);
-      const found = this.#roughly(part, place, 'all');
+      const found = this.#roughly(part, place, this.#free);
       if (found && found.scale > best.scale) best = found;
       return best.scale;
     };
-    for (const place of promisingPlaces(this.#samples, part, bar, attempt)) {
+    for (const place of promisingPlaces(this.#samples, part, bar, attempt, this.#baseline)) {
       if (place.scale <= best.scale * worthLeaving || tried.length >= mostTried) break;
       const near = nearShare * this.#close.radius * place.scale;
       if (!tried.some(({ x, y }) => Math.hypot(x - place.x, y - place.y) < near)) attempt(place);
     }
-    const placement = best.scale > bar ? this.#closely(part, best, 'all') : undefined;
+    const placement = best.scale > bar ? this.#closely(part, best, this.#free) : undefined;
     return placement && placement.scale > bar ? { placement, part } : known;
   }
 
@@ -131,17 +148,17 @@ class Fitting {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: Found, isRoomy: boolean): Placement {
+  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x'): Placement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
-      ? clearestNear({ outline: this.#rough, walls: rough, field, free: 'all', step: firstStep }, placement)
+      ? clearestNear({ outline: this.#rough, walls: rough, field, free: this.#free, step: firstStep }, placement)
       : { at: { ...placement, scale: placement.scale * forMoving }, clear: 0 };
     const placed = { a: at.scale, b: 0, c: 0, d: at.scale, e: at.x, f: at.y };
     const points = transform([this.#close.points], placed)[0]!;
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = settling(points, rings, around, at);
+    const shift = settling(points, rings, around, at, this.#baseline === undefined ? only : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

@@ -5,8 +5,8 @@ import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model.ts';
 import type { Checkpoint } from '../cache.ts';
-import { centreOf, mapSolid } from '../made-shape.ts';
-import type { MadeShape } from '../made-shape.ts';
+import { centreOf, evenMiddle, mapSolid } from '../made-shape.ts';
+import type { LetterBand, MadeShape } from '../made-shape.ts';
 import type { CurveOutline } from '../outline.ts';
 import { largestFit } from './fit.ts';
 import type { Room } from './room.ts';
@@ -20,6 +20,8 @@ export interface Rooms {
 }
 
 export interface Fitted {
+  /** How many times its natural size it is, before growth. */
+  readonly scale: number;
   readonly solid: MadeShape;
   /** Turns it and puts it where it fits; without one, `place` says where it goes. */
   readonly move?: Affine;
@@ -67,12 +69,15 @@ export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<F
     solid = await sized(scale);
     await checkpoint();
   }
-  if (modifiers.place) return { solid };
+  if (modifiers.place) return { scale, solid };
   const bounds = boundsOf(solid.region);
   if (!bounds) return undefined;
   const turn = turning(modifiers, boxCentre(bounds));
-  const middle = centreOf(mapSolid(solid, turn), 'eye')!;
-  return { solid, move: chain(turn, translation(found.x - middle.x, found.y - middle.y)) };
+  const put = mapSolid(solid, turn);
+  const middle = centreOf(put, 'eye')!;
+  // What stands on a line was found by its foot.
+  const y = put.band?.head === undefined ? middle.y : put.band.baseline;
+  return { scale, solid, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
 }
 
 /** @param toGrow By how much it will grow beyond its outline. */
@@ -86,11 +91,38 @@ function find(
   const { place } = modifiers;
   const own = centreOf(turned, place?.by ?? 'eye');
   if (!own) return undefined;
-  if (!place || !goal) return largestFit(turned, own, room, { most });
+  if (!place || !goal) {
+    const { band } = turned;
+    const home = band && (band.head !== undefined || most < Infinity) ? homeIn(room, band, most) : undefined;
+    if (!home || !band) return largestFit(turned, own, room, { most });
+    if (band.head === undefined) return largestFit(turned, own, room, { most, home: home.middle });
+    const limits = { most, home: home.foot, baseline: home.foot.y };
+    return largestFit(turned, { x: own.x, y: band.baseline }, room, limits);
+  }
   const pin = pinned(turned, own, goal, modifiers, toGrow);
   if (!pin || !contains(room.region, pin.at)) return undefined;
   const scale = Math.min(most, largestScale(turned.region, pin.own, room.region, pin.at));
   return scale > 0 ? { scale, ...pin.at } : undefined;
+}
+
+/** Where a line of usual words would be, whatever these are, at the size asked for: so the names of a batch stand alike. */
+function homeIn(
+  room: Room,
+  band: LetterBand,
+  most: number,
+): { readonly foot: Point; readonly middle: Point } | undefined {
+  const { deep, tall, long } = band.usual!;
+  const usual = [
+    { x: -long / 2, y: deep },
+    { x: long / 2, y: deep },
+    { x: long / 2, y: tall },
+    { x: -long / 2, y: tall },
+  ];
+  const own = { x: 0, y: evenMiddle(band, band.head ?? tall) };
+  const found = largestFit({ region: [usual] }, own, room, { most });
+  if (!found) return undefined;
+  const { x, y, scale } = found;
+  return { middle: { x, y }, foot: { x, y: y - scale * (own.y - band.baseline) } };
 }
 
 /** Off the edge by so little that nobody sees it, so that what lies along it is inside, in mm. */

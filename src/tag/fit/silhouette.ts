@@ -2,8 +2,9 @@
 
 import { transform, translation } from '../../geometry/affine.ts';
 import { boundsOf, ringArea } from '../../geometry/measure.ts';
+import { profilesOf } from '../../geometry/profiles.ts';
 import { simplified } from '../../geometry/simplify.ts';
-import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
+import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';
 
 /** Columns that a line of lettering is divided into. */
@@ -44,7 +45,7 @@ interface Filling {
 function fillingOf(letters: Region, band: LetterBand): Filling | undefined {
   const box = boundsOf(letters);
   if (!box) return undefined;
-  const { low, high } = profiles(letters, box);
+  const { low, high } = profilesOf(letters, box.minX, box.maxX, columns);
   const width = (box.maxX - box.minX) / columns;
   // A column is only filled as far as both of its neighbours are, so that the ink alone says where the outline is.
   const inner = (values: Float64Array, pick: (...heights: number[]) => number) =>
@@ -98,28 +99,4 @@ function endsAt(letters: Region, y: number): readonly [Point, Point] | undefined
         { x: high, y },
       ]
     : undefined;
-}
-
-/** The lowest and the highest ink of each column; none: upside down. */
-function profiles(letters: Region, box: Bounds): { readonly low: Float64Array; readonly high: Float64Array } {
-  const low = new Float64Array(columns).fill(Infinity);
-  const high = new Float64Array(columns).fill(-Infinity);
-  const width = (box.maxX - box.minX) / columns;
-  for (const ring of letters) {
-    let from = ring[ring.length - 1]!;
-    for (const to of ring) {
-      const [a, b] = from.x < to.x ? [from, to] : [to, from];
-      const last = Math.min(columns - 1, Math.floor((b.x - box.minX) / width));
-      for (let i = Math.max(0, Math.floor((a.x - box.minX) / width)); i <= last; i++) {
-        for (const edge of [box.minX + i * width, box.minX + (i + 1) * width]) {
-          const at = Math.min(b.x, Math.max(a.x, edge));
-          const y = b.x === a.x ? a.y : a.y + ((at - a.x) / (b.x - a.x)) * (b.y - a.y);
-          low[i] = Math.min(low[i]!, y);
-          high[i] = Math.max(high[i]!, y);
-        }
-      }
-      from = to;
-    }
-  }
-  return { low, high };
 }

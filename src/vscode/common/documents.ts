@@ -11,8 +11,12 @@ export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}
 /** What a workshop keeps for all its specs: written in the same language, and no tag. */
 export const workshopGlob = '**/*.workshop.{yaml,yml}';
 
+/** Orders that are cut together, and what is left of sheets: languages of their own, coloured alike. */
+export const jobGlob = '**/*.job.{yaml,yml}';
+export const offcutsGlob = '**/*.offcuts.{yaml,yml}';
+
 /** Files in the language of specs. */
-export const tagSpecSelector: vscode.DocumentSelector = [{ pattern: tagSpecGlob }, { pattern: workshopGlob }];
+export const tagSpecSelector: readonly vscode.DocumentFilter[] = [{ pattern: tagSpecGlob }, { pattern: workshopGlob }];
 
 /** By its name: a spec that is saved nowhere yet has one as well. */
 export function isTagSpec(uri: vscode.Uri): boolean {
@@ -22,6 +26,14 @@ export function isTagSpec(uri: vscode.Uri): boolean {
 
 export function isWorkshopFile(uri: vscode.Uri): boolean {
   return /\.workshop\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
+}
+
+export function isJob(uri: vscode.Uri): boolean {
+  return /\.job\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
+}
+
+export function isOffcutsFile(uri: vscode.Uri): boolean {
+  return /\.offcuts\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
 }
 
 /** The document of a file, if it is open. */

@@ -24,6 +24,26 @@ async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<
   }
 }
 
+/** Several files: none of them has its name before all of them are written. */
+export async function writeAllWhole(
+  files: readonly { readonly target: vscode.Uri; readonly content: Uint8Array }[],
+): Promise<void> {
+  const { fs } = vscode.workspace;
+  const partials: { readonly partial: vscode.Uri; readonly target: vscode.Uri }[] = [];
+  try {
+    for (const { target, content } of files) {
+      const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
+      partials.push({ partial, target });
+      await fs.createDirectory(vscode.Uri.joinPath(target, '..'));
+      await fs.writeFile(partial, content);
+    }
+    for (const { partial, target } of partials) await fs.rename(partial, target, { overwrite: true });
+  } catch (error) {
+    for (const { partial } of partials) await fs.delete(partial).then(undefined, () => undefined);
+    throw error;
+  }
+}
+
 /** Whether a file is there and holds anything else. */
 export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {

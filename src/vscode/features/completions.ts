@@ -3,7 +3,11 @@
 import * as vscode from 'vscode';
 import { completionsAt } from '../../language/completion/complete.ts';
 import type { Completion, SuggestionKind } from '../../language/completion/suggestion.ts';
-import { tagSpecSelector } from '../common/documents.ts';
+import { isJob, isOffcutsFile, jobGlob, offcutsGlob, tagSpecSelector } from '../common/documents.ts';
+import type { JobChecks } from '../jobs/job-checks.ts';
+import { jobGrammar, offcutsGrammar } from '../../language/grammar.ts';
+import type { WorkspaceNames } from '../../language/surroundings.ts';
+import { noUses } from '../../spec/used-files.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 
 const { CompletionItemKind: Kind } = vscode;
@@ -23,14 +27,24 @@ const kinds: Readonly<Record<SuggestionKind, vscode.CompletionItemKind>> = {
 /** After these something new begins; within a word the editor asks by itself. */
 const triggers = [':', ' ', '{', '[', ','];
 
-export function registerCompletions(surroundings: WorkspaceContext): vscode.Disposable {
+export function registerCompletions(surroundings: WorkspaceContext, jobs: JobChecks): vscode.Disposable {
+  const around = (uri: vscode.Uri): WorkspaceNames => ({
+    ...surroundings.of(uri),
+    samples: [],
+    uses: jobs.get(uri)?.uses ?? noUses,
+    grammar: isJob(uri) ? jobGrammar : offcutsGrammar,
+  });
   return vscode.languages.registerCompletionItemProvider(
-    tagSpecSelector,
+    [...tagSpecSelector, { pattern: jobGlob }, { pattern: offcutsGlob }],
     {
       async provideCompletionItems(document, position) {
+        const { uri } = document;
         const isEmpty = !/^[^#\r\n]*\S+.*:/m.test(document.getText());
-        const around = await (isEmpty ? surroundings.withSamples(document.uri) : surroundings.of(document.uri));
-        const offered = completionsAt(document.getText(), document.offsetAt(position), around);
+        const names =
+          isJob(uri) || isOffcutsFile(uri)
+            ? around(uri)
+            : await (isEmpty ? surroundings.withSamples(uri) : surroundings.of(uri));
+        const offered = completionsAt(document.getText(), document.offsetAt(position), names);
         const items = offered.map((each, index) => toItem(each, index, document));
         // What goes under the name that is being typed is other with every letter.
         return new vscode.CompletionList(

@@ -1,14 +1,14 @@
 /** The command line as tasks, so that a build can check, export or pack; problems come back by the matcher in `package.json`. */
 
 import * as vscode from 'vscode';
-import { tagSpecGlob } from '../common/documents.ts';
+import { jobGlob, tagSpecGlob } from '../common/documents.ts';
 
 const type = 'tagwright';
 
 /** As in `taskDefinitions` of `package.json`. */
 interface Definition extends vscode.TaskDefinition {
-  readonly task: 'check' | 'export' | 'sheets' | 'pack';
-  /** Globs in the folder; every spec unless said. */
+  readonly task: 'check' | 'export' | 'sheets' | 'pack' | 'job';
+  /** Globs in the folder; every spec, or every job, unless said. */
   readonly files?: readonly string[];
   readonly formats?: readonly string[];
   readonly out?: string;
@@ -47,19 +47,30 @@ async function made(
   const { task, formats, out = 'cut' } = definition;
   const to = ['--to', (formats ?? ['svg']).join(',')];
   const written = ['--out', out, '--overwrite'];
-  const options = { check: [], export: [...to, ...written], sheets: [...to, ...written], pack: written }[task];
+  const options = { check: [], export: [...to, ...written], sheets: [...to, ...written], pack: written, job: written }[
+    task
+  ];
   // The program the editor itself runs on, which is Node in other clothes.
   const execution = new vscode.ProcessExecution(process.execPath, [cli, task, ...files, ...options], {
     cwd: folder.uri.fsPath,
     env: { ELECTRON_RUN_AS_NODE: '1' },
   });
-  const names = { check: 'check', export: `export to ${out}`, sheets: `sheets to ${out}`, pack: `pack to ${out}` };
+  const names = {
+    check: 'check',
+    export: `export to ${out}`,
+    sheets: `sheets to ${out}`,
+    pack: `pack to ${out}`,
+    job: `job to ${out}`,
+  };
   const made = new vscode.Task(definition, folder, names[task], 'Tagwright', execution, '$tagwright');
   made.group = vscode.TaskGroup.Build;
   return made;
 }
 
-async function filesOf({ files = [tagSpecGlob] }: Definition, folder: vscode.WorkspaceFolder): Promise<string[]> {
+async function filesOf(
+  { task, files = [task === 'job' ? jobGlob : tagSpecGlob] }: Definition,
+  folder: vscode.WorkspaceFolder,
+): Promise<string[]> {
   const found = await Promise.all(
     files.map((glob) => vscode.workspace.findFiles(new vscode.RelativePattern(folder, glob), undefined, mostFiles)),
   );

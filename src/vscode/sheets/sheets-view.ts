@@ -18,7 +18,7 @@ import type { Checked, TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import { sheetsHtml } from './sheets-html.ts';
 import type { SheetProblem, Shown } from './sheets-html.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import { parseFromPage } from './from-page.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import { nameOf } from '../common/write-whole.ts';
 
@@ -199,16 +199,6 @@ class SheetsPanel implements vscode.Disposable {
       scriptUri: uriOf('sheets.js'),
     });
   }
-}
-
-/** `undefined` for anything that is not a message of the protocol. */
-function parseFromPage(data: unknown): FromSheetsPage | undefined {
-  if (typeof data !== 'object' || data === null) return undefined;
-  const { type, offset, row, width, height } = data as Record<string, unknown>;
-  if (type === 'export') return { type };
-  if (type === 'show' && typeof offset === 'number' && typeof row === 'number') return { type, offset, row };
-  if (type === 'size' && typeof width === 'number' && typeof height === 'number') return { type, width, height };
-  return undefined;
 }
 
 /** Sizes that the largest piece of any tag goes on. */

@@ -57,7 +57,10 @@ describe('A batch, as a person uses it', () => {
   it('says which tag of a sheet has an error, and leads to its line', async () => {
     const editor = current();
     const text = readFileSync(join(editor.folder, spec), 'utf8');
-    const loose = text.replace('engrave: [name, sown]', 'body: [plate, name]').replace('    body: [plate]\n', '');
+    const loose = text
+      .replace('engrave: [words]', 'body: [plate, words]')
+      .replace('    body: [plate]\n', '')
+      .replace(/fit: .*/, 'x_height: 5.5 mm\n    place: {on: plate}');
     writeFileSync(
       join(editor.folder, 'loose.tag.yaml'),
       loose.replace('name: Sorrel', 'name: Sorrel from the Far Fields'),

@@ -151,8 +151,8 @@ describe('Tags on sheets', () => {
     const told = new Map(facts.map(({ name, value }) => [name, value]));
     assert.equal(told.get('Pieces'), '5');
     assert.equal(told.get('Sheets'), '2 of 100 × 50 mm');
-    // 40.2 × 20.2 mm less a hole of 3.8 mm. The first sheet is 100 × 50 mm; of the last, 100 − 2 − 40.2 − 2.2 mm are left.
-    assert.equal(told.get('Filled'), '64 %, 36 %');
+    // 40.2 × 20.2 mm less a hole of 3.8 mm, of 100 × 50 mm. Of the last sheet, 100 − 2 − 40.2 − 2.2 mm are left.
+    assert.equal(told.get('Filled'), '64 %, 16 %');
     assert.equal(told.get('Left over'), '55.6 × 50 mm of the last');
     // Two sheets of 4 EUR; five rectangles of 40.2 × 20.2 mm, each what the tag costs by itself, of a sheet of 100 × 50 mm.
     assert.equal(told.get('Whole sheets'), '8.00 EUR');

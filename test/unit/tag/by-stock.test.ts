@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { areaD } from 'clipper2-ts';
 import { sheetJobs } from '../../../src/export/sheet-job.ts';
-import type { SheetJobs } from '../../../src/export/sheet-job.ts';
 import { filesIn } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job.ts';
 import { takesOfTag } from '../../../src/export/known-takes.ts';
@@ -84,7 +83,7 @@ describe('a piece of its own stock', () => {
     const { report: made } = await make(layered, engine);
     const sheets = await sheetJobs([made], never);
     assert.ok(!('problem' in sheets));
-    const { plan, jobs, facts } = sheets as SheetJobs;
+    const { plan, jobs, facts } = sheets;
     assert.deepEqual(
       plan.sheets.map(({ from, pieces }) => [from.stock.name, ...pieces.map(({ piece }) => piece.id)]),
       [

@@ -1,0 +1,34 @@
+/** What outlines look like from above and from below. */
+
+import type { Region } from './types.ts';
+
+/** By column; Infinity and −Infinity where there is nothing. */
+export interface Profiles {
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+/** The lowest and the highest point of each column between two places along x. */
+export function profilesOf(rings: Region, minX: number, maxX: number, columns: number): Profiles {
+  const low = new Float64Array(columns).fill(Infinity);
+  const high = new Float64Array(columns).fill(-Infinity);
+  const width = (maxX - minX) / columns;
+  for (const ring of rings) {
+    let from = ring[ring.length - 1]!;
+    for (const to of ring) {
+      const [a, b] = from.x < to.x ? [from, to] : [to, from];
+      const last = Math.min(columns - 1, Math.floor((b.x - minX) / width));
+      for (let i = Math.max(0, Math.floor((a.x - minX) / width)); i <= last; i++) {
+        // An edge is lowest and highest in a column where it comes in and where it goes out.
+        for (const side of [minX + i * width, minX + (i + 1) * width]) {
+          const at = Math.min(b.x, Math.max(a.x, side));
+          const y = b.x === a.x ? a.y : a.y + ((at - a.x) / (b.x - a.x)) * (b.y - a.y);
+          low[i] = Math.min(low[i]!, y);
+          high[i] = Math.max(high[i]!, y);
+        }
+      }
+      from = to;
+    }
+  }
+  return { low, high };
+}

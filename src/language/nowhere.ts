@@ -1,0 +1,12 @@
+/** The places of a value that is only thought of. */
+
+import type { SpecPlaces } from '../spec/source.ts';
+
+const nowhere = { start: 0, end: 0 };
+
+export const nowherePlaces: Omit<SpecPlaces, 'value'> = {
+  issues: [],
+  range: () => nowhere,
+  keyRange: () => nowhere,
+  position: () => ({ line: 1, column: 1 }),
+};

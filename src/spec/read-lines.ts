@@ -1,0 +1,73 @@
+/** Several lines of lettering in one shape. */
+
+import type { YamlPath } from '../core/issue.ts';
+import { columnsIn } from './batch.ts';
+import type { Generator, Line, Shape, TextGenerator } from './model.ts';
+import type { Problems } from './problems.ts';
+import { readWords, sizesByFont, tellEmpty } from './read-text.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+type LineSpec = Exclude<NonNullable<ShapeSpec['lines']>, boolean>[number];
+
+export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
+  // The schema's complaints leave holes in lists.
+  const written: readonly (LineSpec | undefined)[] = spec.lines as readonly LineSpec[];
+  const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
+  const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
+  const read = [...written].map((line, index) => line && readLine(line, spec, [...path, 'lines', index], problems));
+  const lines = read.flatMap((line) => (line === undefined || line === 'left out' ? [] : line));
+  if (lines.length === 0) {
+    if (read.length > 0 && read.every((line) => line === 'left out')) {
+      problems.error('bad-value', [...path, 'lines'], 'All lines are optional, and all are empty here.');
+    }
+    return undefined;
+  }
+  return {
+    kind: 'lines',
+    shapes: lines.map(({ shape }) => shape),
+    lines: lines.map(({ share, align }) => ({ share, align })),
+    ...(gap === undefined ? {} : { gap }),
+    ...(size === undefined ? {} : { size }),
+    evenly: spec.align === 'baseline',
+  };
+}
+
+function readLine(
+  line: LineSpec,
+  whole: ShapeSpec,
+  path: YamlPath,
+  problems: Problems,
+): (Line & { readonly shape: Shape }) | 'left out' | undefined {
+  const written = line.text as string | undefined;
+  if (written === undefined) return undefined;
+  const at = [...path, 'text'];
+  if (line.optional && isEmptyHere(written, problems)) return 'left out';
+  const text = problems.filled(written, at);
+  if (text === undefined) return undefined;
+  if (text.trim() === '') {
+    tellEmpty(written, at, problems);
+    return undefined;
+  }
+  const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;
+  const generator: TextGenerator = {
+    ...readWords({ font, weight, italic, features, letter_spacing: line.letter_spacing }, path, problems),
+    text,
+    align: 'center',
+  };
+  const align = line.align ?? (whole.align === 'baseline' ? undefined : whole.align) ?? 'center';
+  return {
+    shape: { path: problems.inSpec(path), generator, modifiers: { corners: 'round' } },
+    share: line.share ?? 1,
+    align,
+  };
+}
+
+/** Nothing is said, or nothing in any of the cells that it asks for. */
+function isEmptyHere(text: string, { row }: Problems): boolean {
+  if (text.trim() === '') return true;
+  const columns = row ? columnsIn(text).map(({ column }) => column) : [];
+  return (
+    columns.length > 0 &&
+    columns.every((column) => row!.batch.columns.includes(column) && !row!.row.cells.get(column)?.trim())
+  );
+}

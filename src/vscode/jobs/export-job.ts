@@ -1,0 +1,154 @@
+/** “Export Job…”: asks where, makes every file of a job, and writes all of them or none. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { isError } from '../../core/issue.ts';
+import { listed, mostInQuestion } from '../../export/in-words.ts';
+import type { Tools } from '../../export/job.ts';
+import { counted } from '../../core/units.ts';
+import { checkJob, layOutJob } from '../../jobs/job.ts';
+import type { LaidOutJob } from '../../jobs/job.ts';
+import { jobFiles } from '../../jobs/job-files.ts';
+import { offcutChanges } from '../../jobs/write-offcuts.ts';
+import { holdsOther, nameOf, writeAllWhole } from '../common/write-whole.ts';
+import { askFolder } from '../export/export-questions.ts';
+import { textOf } from '../export/exporter.ts';
+import { breather, whileWanted } from '../service/compute-options.ts';
+import { jobReading } from './job-checks.ts';
+
+/** From other extensions and from tests, with nothing left to ask. */
+export interface JobRequest {
+  readonly job: vscode.Uri;
+  readonly to: vscode.Uri;
+  readonly existing?: 'ask' | 'replace' | 'keep';
+  /** What becomes of a job of which something is left out. */
+  readonly faulty?: 'ask' | 'go on';
+}
+
+interface Made {
+  readonly job: LaidOutJob;
+  readonly outputs: ReadonlyMap<string, Uint8Array>;
+  /** Files of offcuts among them, with what they were made from. */
+  readonly offcuts: ReadonlyMap<string, string | undefined>;
+}
+
+/** What was written; nothing where it was called off. */
+export async function exportJob(
+  job: vscode.Uri,
+  engine: Engine,
+  tools: Tools,
+  given?: Omit<JobRequest, 'job'>,
+): Promise<vscode.Uri[]> {
+  const to = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
+  if (!to) return [];
+  const options = {
+    location: vscode.ProgressLocation.Notification,
+    cancellable: true,
+    title: `Exporting ${nameOf(job)}`,
+  };
+  const made = await vscode.window.withProgress(options, (progress, token) =>
+    whileWanted(token, (signal) => make(job, to, { engine, tools, progress, signal })),
+  );
+  if (!made) return [];
+  if ('problem' in made) {
+    void vscode.window.showErrorMessage(`${nameOf(job)}: ${made.problem}`);
+    return [];
+  }
+  if ((given?.faulty ?? 'ask') === 'ask' && !(await goesOn(made.job))) return [];
+  if (!(await mayReplace(made, given?.existing ?? 'ask'))) return [];
+  for (const [file, before] of made.offcuts)
+    if ((await textOf(vscode.Uri.parse(file)).catch(() => undefined)) !== before) {
+      const name = nameOf(vscode.Uri.parse(file));
+      void vscode.window.showErrorMessage(
+        `${name} has changed in the meantime; nothing was written. Export the job again.`,
+      );
+      return [];
+    }
+  const outputs = [...made.outputs].map(([target, content]) => ({ target: vscode.Uri.parse(target), content }));
+  await writeAllWhole(outputs);
+  const reveal = 'Reveal';
+  void vscode.window
+    .showInformationMessage(`Exported ${nameOf(job)}: ${counted(outputs.length, 'file')}.`, reveal)
+    .then((answer) => {
+      const isInside = vscode.workspace.getWorkspaceFolder(to) !== undefined;
+      const command = isInside ? 'revealInExplorer' : 'revealFileInOS';
+      if (answer === reveal) void vscode.commands.executeCommand(command, outputs[0]!.target);
+    });
+  return outputs.map(({ target }) => target);
+}
+
+interface Making {
+  readonly engine: Engine;
+  readonly tools: Tools;
+  readonly progress: vscode.Progress<{ message?: string; increment?: number }>;
+  readonly signal: AbortSignal;
+}
+
+async function make(
+  job: vscode.Uri,
+  to: vscode.Uri,
+  { engine, tools, progress, signal }: Making,
+): Promise<Made | { readonly problem: string }> {
+  const checkpoint = breather(signal);
+  const reading = jobReading(engine, job, signal, (done, all) => {
+    progress.report({ message: `making tag ${done} of ${all}` });
+  });
+  const checked = await checkJob(await textOf(job), nameOf(job), reading);
+  const laid = await layOutJob(checked, {
+    checkpoint,
+    progress: (stock) => {
+      progress.report({ message: `laying out ${stock}` });
+    },
+  });
+  if (!laid || laid.layout.sheets.length === 0) {
+    const [first] = [...checked.issues, ...checked.inFiles.flatMap(({ issues }) => issues)].filter(isError);
+    return { problem: first ? `there is nothing to cut. ${first.message}` : 'there is nothing to cut.' };
+  }
+  progress.report({ message: 'writing files' });
+  const outputs = new Map<string, Uint8Array>();
+  for (const [name, content] of Object.entries(await jobFiles(laid, tools, checkpoint)))
+    outputs.set(vscode.Uri.joinPath(to, name).toString(), content);
+  const offcuts = new Map<string, string | undefined>();
+  for (const { file, before, after } of offcutChanges(laid)) {
+    outputs.set(file, new TextEncoder().encode(after));
+    offcuts.set(file, before);
+  }
+  return { job: laid, outputs, offcuts };
+}
+
+/** What is left out is said before anything is cut. */
+async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
+  const lost = [
+    ...(leftOut.length > 0
+      ? [`${counted(leftOut.length, 'line')} cannot be made and ${leftOut.length === 1 ? 'is' : 'are'} left out`]
+      : []),
+    ...(layout.left.length > 0
+      ? [`${counted(layout.left.length, 'piece')} ${layout.left.length === 1 ? 'goes' : 'go'} on no sheet`]
+      : []),
+  ];
+  const [first] = issues.filter(isError);
+  if (lost.length === 0 && !first) return true;
+  const detail = [...lost, ...(first ? [first.message] : [])].join('. ');
+  const yes = 'Export the Rest';
+  return (
+    (await vscode.window.showWarningMessage('Not all of the job can be cut.', { modal: true, detail }, yes)) === yes
+  );
+}
+
+/** Half of a job is worse than none: where one file is to stay, nothing is written. */
+async function mayReplace({ outputs, offcuts }: Made, existing: NonNullable<JobRequest['existing']>): Promise<boolean> {
+  const others: string[] = [];
+  for (const [target, content] of outputs) {
+    const uri = vscode.Uri.parse(target);
+    if (!offcuts.has(target) && (await holdsOther(uri, content))) others.push(nameOf(uri));
+  }
+  if (others.length === 0 || existing === 'replace') return true;
+  if (existing === 'keep') return false;
+  const yes = 'Replace';
+  const question =
+    others.length === 1
+      ? `${others[0]!} is there already.`
+      : `These files are there already: ${listed(others, mostInQuestion)}.`;
+  const detail = 'Their current contents will be lost. Otherwise nothing is written.';
+  return (await vscode.window.showWarningMessage(question, { modal: true, detail }, yes)) === yes;
+}

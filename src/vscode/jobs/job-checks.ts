@@ -1,0 +1,157 @@
+/** Open jobs: each is checked once its text, or that of a file it reads, has rested; problems are shown in every file that has them. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { checkJob } from '../../jobs/job.ts';
+import type { CheckedJob } from '../../jobs/job.ts';
+import { readOffcuts } from '../../jobs/offcuts.ts';
+import type { JobReading } from '../../jobs/work.ts';
+import { SpecSource } from '../../spec/source.ts';
+import { inBackground } from '../common/background.ts';
+import { companionGlob, isJob, isOffcutsFile, openDocument } from '../common/documents.ts';
+import { nameOf } from '../common/write-whole.ts';
+import { diagnosticOf } from '../features/problems.ts';
+import { breather, computeOptions } from '../service/compute-options.ts';
+import { locateBeside } from '../service/font-files.ts';
+
+/** Making all tags of a job takes as long as many drawings: it waits until nobody types. */
+const restMs = 500;
+
+/** How a job of the editor is read. */
+export function jobReading(
+  engine: Engine,
+  job: vscode.Uri,
+  signal: AbortSignal,
+  progress?: JobReading['progress'],
+): JobReading {
+  return {
+    engine,
+    locate: locateBeside(job),
+    optionsFor: (spec) => computeOptions(vscode.Uri.parse(spec), signal),
+    checkpoint: breather(signal),
+    ...(progress ? { progress } : {}),
+  };
+}
+
+export class JobChecks implements vscode.Disposable {
+  readonly #engine: Engine;
+  readonly #collection = vscode.languages.createDiagnosticCollection('tagwright.jobs');
+  readonly #known = new Map<string, CheckedJob>();
+  readonly #timers = new Map<string, NodeJS.Timeout>();
+  readonly #running = new Map<string, AbortController>();
+  /** Diagnostics of each file, by the job or the file that has found them. */
+  readonly #found = new Map<string, Map<string, readonly vscode.Diagnostic[]>>();
+  readonly #changed = new vscode.EventEmitter<vscode.Uri>();
+  /** What a job reads may be changed by others. */
+  readonly #watcher = vscode.workspace.createFileSystemWatcher(companionGlob);
+  readonly #subscriptions: vscode.Disposable;
+  readonly onDidChange = this.#changed.event;
+
+  constructor(engine: Engine) {
+    this.#engine = engine;
+    this.#subscriptions = vscode.Disposable.from(
+      this.#collection,
+      this.#changed,
+      this.#watcher,
+      vscode.workspace.onDidOpenTextDocument(({ uri }) => {
+        this.#heed(uri, 0);
+      }),
+      vscode.workspace.onDidChangeTextDocument(({ document: { uri } }) => {
+        this.#heed(uri, restMs);
+      }),
+      vscode.workspace.onDidSaveTextDocument(({ uri }) => {
+        this.#heed(uri, restMs);
+      }),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+        this.#forget(uri);
+      }),
+    );
+    for (const event of [this.#watcher.onDidChange, this.#watcher.onDidCreate, this.#watcher.onDidDelete])
+      event((uri) => {
+        this.#heed(uri, restMs);
+      });
+    for (const { uri } of vscode.workspace.textDocuments) this.#heed(uri, 0);
+  }
+
+  /** As it was checked last. */
+  get(job: vscode.Uri): CheckedJob | undefined {
+    return this.#known.get(job.toString());
+  }
+
+  dispose(): void {
+    this.#subscriptions.dispose();
+    for (const timer of this.#timers.values()) clearTimeout(timer);
+    for (const controller of this.#running.values()) controller.abort();
+  }
+
+  #heed(uri: vscode.Uri, ms: number): void {
+    if (isJob(uri)) this.#soon(uri, ms);
+    if (isOffcutsFile(uri)) this.#lookAtOffcuts(uri);
+    const key = uri.toString();
+    for (const [job, { files }] of this.#known) if (files.includes(key)) this.#soon(vscode.Uri.parse(job), restMs);
+  }
+
+  #soon(job: vscode.Uri, ms: number): void {
+    const key = job.toString();
+    clearTimeout(this.#timers.get(key));
+    this.#timers.set(
+      key,
+      setTimeout(() => {
+        inBackground(this.#check(job), 'check a job');
+      }, ms),
+    );
+  }
+
+  async #check(job: vscode.Uri): Promise<void> {
+    const key = job.toString();
+    this.#running.get(key)?.abort();
+    const document = openDocument(job);
+    if (!document) return;
+    const controller = new AbortController();
+    this.#running.set(key, controller);
+    const { signal } = controller;
+    const checked = await checkJob(document.getText(), nameOf(job), jobReading(this.#engine, job, signal));
+    signal.throwIfAborted();
+    this.#known.set(key, checked);
+    const found = new Map([[key, checked.issues.map((issue) => diagnosticOf(issue, checked.source))]]);
+    for (const { file, issues, position } of checked.inFiles) {
+      const before = found.get(vscode.Uri.parse(file).toString()) ?? [];
+      const own = issues.map((issue) => diagnosticOf(issue, { position: (offset) => ({ ...position(offset) }) }));
+      found.set(vscode.Uri.parse(file).toString(), [...before, ...own]);
+    }
+    this.#tell(key, found);
+    this.#changed.fire(job);
+  }
+
+  #lookAtOffcuts(uri: vscode.Uri): void {
+    const document = openDocument(uri);
+    if (!document) return;
+    const source = new SpecSource(document.getText());
+    const key = uri.toString();
+    this.#tell(key, new Map([[key, readOffcuts(source).issues.map((issue) => diagnosticOf(issue, source))]]));
+  }
+
+  #forget(uri: vscode.Uri): void {
+    const key = uri.toString();
+    clearTimeout(this.#timers.get(key));
+    this.#running.get(key)?.abort();
+    this.#known.delete(key);
+    this.#tell(key, new Map());
+  }
+
+  /** What two of them find in one file is told once. */
+  #tell(finder: string, found: ReadonlyMap<string, readonly vscode.Diagnostic[]>): void {
+    for (const [file, finders] of this.#found) if (finders.delete(finder) && !found.has(file)) this.#show(file);
+    for (const [file, own] of found) {
+      const finders = this.#found.get(file) ?? new Map<string, readonly vscode.Diagnostic[]>();
+      this.#found.set(file, finders.set(finder, own));
+      this.#show(file);
+    }
+  }
+
+  #show(file: string): void {
+    const all = [...(this.#found.get(file)?.values() ?? [])].flat();
+    const once = new Map(all.map((each) => [JSON.stringify([each.range, each.message]), each]));
+    this.#collection.set(vscode.Uri.parse(file), [...once.values()]);
+  }
+}

@@ -1,0 +1,53 @@
+/** What the editor offers for jobs: problems, suggestions, their sheets, their files. */
+
+import * as vscode from 'vscode';
+import type { Engine } from '../../engine/engine.ts';
+import { captionFont } from '../../export/job.ts';
+import type { Tools } from '../../export/job.ts';
+import { isJob } from '../common/documents.ts';
+import { exportJob } from './export-job.ts';
+import type { JobRequest } from './export-job.ts';
+import type { JobChecks } from './job-checks.ts';
+import { JobSheets } from './job-sheets.ts';
+
+/** `showSheets`: what is done with a call that is for no job. */
+export function registerJobs(
+  extensionUri: vscode.Uri,
+  engine: Engine,
+  checks: JobChecks,
+  showSheets: (given: unknown) => unknown,
+): vscode.Disposable {
+  const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
+  const tools: Tools = {
+    captions: (weight) => captionFont(engine.fonts, weight),
+    rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
+  };
+  const sheets = new JobSheets(extensionUri, engine, checks);
+  return vscode.Disposable.from(
+    checks,
+    sheets,
+    vscode.commands.registerCommand('tagwright.showSheets', (given?: unknown) => {
+      const job = jobOf(given);
+      if (!job) return showSheets(given);
+      sheets.show(job);
+      return undefined;
+    }),
+    vscode.commands.registerCommand('tagwright.exportJob', async (given?: unknown) => {
+      if (isRequest(given)) return exportJob(given.job, engine, tools, given);
+      const job = jobOf(given);
+      if (job) return exportJob(job, engine, tools);
+      void vscode.window.showInformationMessage('Open a job first: a file that ends in .job.yaml.');
+      return [];
+    }),
+  );
+}
+
+function isRequest(given: unknown): given is JobRequest {
+  return typeof given === 'object' && given !== null && 'job' in given && 'to' in given;
+}
+
+/** The job that a command was called on, else the one in the active editor. */
+function jobOf(given: unknown): vscode.Uri | undefined {
+  const uri = given instanceof vscode.Uri ? given : vscode.window.activeTextEditor?.document.uri;
+  return uri && isJob(uri) ? uri : undefined;
+}

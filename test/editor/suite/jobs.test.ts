@@ -1,0 +1,102 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { closeAll, codeOf, codes, eventually, problems, replace, show, workspaceFile } from './support.ts';
+
+const { fs } = vscode.workspace;
+
+const textOf = async (uri: vscode.Uri) => new TextDecoder().decode(await fs.readFile(uri));
+
+describe('A job', () => {
+  const job = workspaceFile('plant-swap/swap.job.yaml');
+  const orders = workspaceFile('plant-swap/orders.csv');
+  const offcuts = workspaceFile('plant-swap/ply3.offcuts.yaml');
+  const to = workspaceFile('job-files');
+
+  afterEach(async () => {
+    await closeAll();
+    await fs.delete(to, { recursive: true }).then(undefined, () => undefined);
+  });
+
+  it('shows its problems where they are, in the table of orders too', async () => {
+    const editor = await show('plant-swap/swap.job.yaml');
+    assert.equal(editor.document.languageId, 'tagspec');
+    await replace(editor, 'quantity: 2', 'quantity: -2');
+    const [bad] = await eventually(
+      'the quantity',
+      () => problems(job),
+      (found) => found.length > 0,
+    );
+    assert.deepEqual([codeOf(bad!), editor.document.getText(bad!.range)], ['bad-value', '-2']);
+    await replace(editor, 'quantity: -2', 'quantity: 2');
+    const table = await show('plant-swap/orders.csv');
+    await replace(table, '102,Borage,April,6,', '102,Borage,April,none,');
+    const [cell] = await eventually(
+      'the cell',
+      () => problems(orders),
+      (found) => found.length > 0,
+    );
+    assert.equal(table.document.getText(cell!.range), 'none');
+    await replace(table, '102,Borage,April,none,', '102,Borage,April,6,');
+    await eventually(
+      'no problems',
+      () => [...codes(orders), ...codes(job)],
+      (found) => found.length === 0,
+    );
+  });
+
+  it('suggests files, keys and stocks', async () => {
+    const editor = await show('plant-swap/swap.job.yaml');
+    const { document } = editor;
+    const offered = async (at: string) => {
+      const position = document.positionAt(document.getText().indexOf(at));
+      const list = await vscode.commands.executeCommand<vscode.CompletionList>(
+        'vscode.executeCompletionItemProvider',
+        job,
+        position,
+      );
+      return list.items.map(({ label }) => (typeof label === 'string' ? label : label.label));
+    };
+    const files = await eventually(
+      'the specs beside it',
+      () => offered('table-sign.tag.yaml'),
+      (found) => found.includes('pot-label.tag.yaml'),
+    );
+    assert.ok(!files.includes('orders.csv'));
+  });
+
+  it('writes all its files, or none', async () => {
+    const before = await textOf(offcuts);
+    const run = (request: object) =>
+      vscode.commands.executeCommand<vscode.Uri[]>('tagwright.exportJob', { job, to, ...request });
+    const written = await run({});
+    const names = written.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
+    for (const name of [
+      'swap-ply3-offcut-1.svg',
+      'swap-sheets.pdf',
+      'swap-pick-list.pdf',
+      'swap-pieces.csv',
+      'swap-labels.pdf',
+    ])
+      assert.ok(names.includes(name), name);
+    assert.ok(names.includes('ply3.offcuts.yaml'));
+    assert.match(await textOf(offcuts), /used_by: swap\.job\.yaml/);
+    const pieces = vscode.Uri.joinPath(to, 'swap-pieces.csv');
+    await fs.writeFile(pieces, new TextEncoder().encode('mine'));
+    assert.deepEqual(await run({ existing: 'keep' }), []);
+    assert.equal(await textOf(pieces), 'mine');
+    assert.equal((await run({ existing: 'replace' })).length, written.length - 1, 'the offcuts stay as they are');
+    const left = (await fs.readDirectory(to)).map(([name]) => name);
+    assert.deepEqual(
+      left.filter((name) => name.endsWith('.part')),
+      [],
+    );
+    await fs.writeFile(offcuts, new TextEncoder().encode(before));
+  });
+
+  it('has its sheets shown beside it', async () => {
+    await show('plant-swap/swap.job.yaml');
+    await vscode.commands.executeCommand('tagwright.showSheets');
+    const tabs = () => vscode.window.tabGroups.all.flatMap((group) => group.tabs.map(({ label }) => label));
+    await eventually('the sheets', tabs, (labels) => labels.includes('Sheets: swap.job.yaml'));
+  });
+});

@@ -1,0 +1,267 @@
+import assert from 'node:assert/strict';
+import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
+import type { Bounds, Region } from '../../../src/geometry/types.ts';
+import { distance } from '../support/distance.ts';
+import { assertNear, make, makeShape, newEngine, placeOf, report, specOf } from '../support/engine.ts';
+import type { Made } from '../support/engine.ts';
+
+/** The ink of each line. */
+function linesIn({ report: { tag } }: Made): Region[] {
+  const [, solid] = [...tag!.made].find(([shape]) => shape.generator.kind === 'lines')!;
+  return solid.lettering!.map(({ letters }) => letters.flatMap(({ region }) => region));
+}
+
+const boxes = (made: Made): Bounds[] => linesIn(made).map((ink) => boundsOf(ink)!);
+const heightOf = ({ minY, maxY }: Bounds): number => maxY - minY;
+
+describe('Lines', () => {
+  it('share the size of their letters: twice the share, twice as high', async () => {
+    const made = await makeShape('{lines: [{text: xx, share: 2}, {text: xx}], font: Nunito, width: 60}');
+    const [first, second] = boxes(made);
+    assertNear(heightOf(first!), 2 * heightOf(second!), 0.02);
+    assertNear(made.width, 60, 0.01);
+  });
+
+  it('have small letters of the height that is asked for in the largest, whatever its font', async () => {
+    for (const font of ['Nunito', 'Pacifico', 'Great Vibes']) {
+      const alone = await makeShape(`{text: x, font: ${font}, x_height: 8}`);
+      const made = await makeShape(
+        `{lines: [{text: x, font: ${font}, share: 3}, {text: x, font: Nunito}], x_height: 8}`,
+      );
+      assertNear(heightOf(boxes(made)[0]!), alone.height, 0.02, font);
+    }
+    const capitals = await makeShape('{text: H, font: Nunito, cap_height: 8}');
+    const made = await makeShape('{lines: [{text: H, share: 3}, {text: x}], font: Nunito, cap_height: 8}');
+    assertNear(heightOf(boxes(made)[0]!), capitals.height, 0.02);
+  });
+
+  for (const gap of [0.5, 1, 3]) {
+    it(`are ${gap} mm apart from ink to ink where that is asked for`, async () => {
+      const made = await makeShape(`{lines: [{text: nanna}, {text: HEE}], font: Nunito, width: 40, gap: ${gap}}`);
+      const [first, second] = boxes(made);
+      assertNear(first!.minY - second!.maxY, gap, 0.05);
+    });
+  }
+
+  it('come no nearer than the gap anywhere, where what hangs down reaches between what stands up', async () => {
+    const made = await makeShape('{lines: [{text: gypsy}, {text: dill}], font: Pacifico, width: 40, gap: 1}');
+    const [first, second] = linesIn(made);
+    const least = distance(first!, second!);
+    assert.ok(least > 0.97 && least < 1.6, `${least}`);
+  });
+
+  it('are tight where nothing is said: Nana and Bear on a 4 mm backing are one piece', async () => {
+    const made = await make(
+      specOf([
+        'words: {lines: [{text: Nana}, {text: Bear}], font: Pacifico, width: 60}',
+        'body: {around: words, by: 4}',
+      ]),
+    );
+    assert.equal(partsOf(made.region).length, 1);
+    const [first, second] = linesIn(made);
+    assert.ok(distance(first!, second!) < 8);
+  });
+
+  it('stand left, right or in the middle, each or all', async () => {
+    const [left, right, middle, wide] = boxes(
+      await makeShape(
+        '{lines: [{text: i, align: left}, {text: i, align: right}, {text: i, align: center}, {text: mmmm}], font: Nunito, width: 40}',
+      ),
+    );
+    assertNear(left!.minX, wide!.minX, 0.01);
+    assertNear(right!.maxX, wide!.maxX, 0.01);
+    assertNear(middle!.minX + middle!.maxX, wide!.minX + wide!.maxX, 0.01);
+    const [all, longest] = boxes(
+      await makeShape('{lines: [{text: i}, {text: mm}], font: Nunito, width: 40, align: right}'),
+    );
+    assertNear(all!.maxX, longest!.maxX, 0.01);
+  });
+
+  it('have a font and a weight each, or that of the shape', async () => {
+    const made = await makeShape(
+      '{lines: [{text: ll}, {text: ll, weight: 900}, {text: ll, font: Pacifico}], font: Nunito, weight: 300, width: 40}',
+    );
+    const [light, heavy, script] = linesIn(made).map((ink) => area(ink));
+    assert.ok(heavy! > 1.3 * light!, `${heavy} and ${light}`);
+    assert.notEqual(script, light);
+    const { fonts } = made.report;
+    assert.deepEqual(
+      fonts.map(({ family, weight }) => `${family} ${weight}`),
+      ['Nunito 600', 'Nunito 800', 'Pacifico 400'],
+    );
+  });
+
+  it('may have room between the letters, in millimetres', async () => {
+    const widthOf = async (spacing: string) => {
+      const made = await makeShape(`{lines: [{text: mmmmmm}, {text: HHH${spacing}}], font: Nunito, x_height: 5}`);
+      const { minX, maxX } = boxes(made)[1]!;
+      return maxX - minX;
+    };
+    assertNear((await widthOf(', letter_spacing: 1')) - (await widthOf('')), 2, 0.02);
+  });
+
+  it('have the height that is asked for, gap and growth included', async () => {
+    assertNear(
+      (await makeShape('{lines: [{text: Nana}, {text: Bear}], font: Nunito, height: 30, gap: 4}')).height,
+      30,
+      0.06,
+    );
+    const grown = await makeShape('{lines: [{text: Nana}, {text: Bear}], font: Nunito, width: 50, gap: 1, grow: 0.4}');
+    assertNear(grown.width, 50, 0.06);
+  });
+
+  it('go in anywhere, as one', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {ellipse: 50}',
+          'words: {lines: [{text: Nana}, {text: Bear}], font: Pacifico, fit: {in: plate, margin: 3, at_most: {x_height: 6}}}',
+        ],
+        'body: [plate], engrave: [words]',
+      ),
+    );
+    const far = Math.max(...made.pieces[0]!.marks[0]!.region.flat().map(({ x, y }) => Math.hypot(x, y)));
+    assert.ok(far < 22.03);
+  });
+});
+
+describe('Lines that are optional', () => {
+  const spec = (cells: string, more = '') =>
+    [
+      'tagwright: 1',
+      `batch: [${cells}]`,
+      'shapes:',
+      '  words:',
+      '    lines:',
+      '      - {text: "{name}", share: 2}',
+      `      - {text: "sown in {month}", optional: true}${more}`,
+      '    font: Nunito',
+      '    x_height: 6',
+      'pieces:',
+      '  tag: {body: [words], parts: many}',
+      '',
+    ].join('\n');
+
+  it('are left out where their cell is empty or not there, and the others close up', async () => {
+    const both = await make(spec('{name: Dill, month: May}'));
+    assert.equal(linesIn(both).length, 2);
+    const alone = await makeShape('{lines: [{text: Dill}], font: Nunito, x_height: 6}');
+    for (const cells of ['{name: Dill, month: ""}', '{name: Dill}, {name: Ty, month: May}']) {
+      const made = await make(spec(cells));
+      assert.equal(linesIn(made).length, 1);
+      assertNear(made.height, alone.height, 1e-6);
+    }
+  });
+
+  it('are told where they are not optional', async () => {
+    const text = spec('{name: Dill, month: ""}')
+      .replace('optional: true', 'optional: false')
+      .replace('sown in {month}', '{month}');
+    const { issues } = await report(text);
+    assert.match(issues[0]!.message, /is empty in “Dill”/);
+  });
+
+  it('are not left out for a column that there is not', async () => {
+    const made = await report(spec('{name: Dill, month: May}').replace('{month}', '{mnth}'));
+    assert.match(made.issues[0]!.message, /There is no column “mnth”/);
+    assert.equal(placeOf(made, made.issues[0]!).line, 7);
+  });
+
+  it('cannot all be empty', async () => {
+    const { issues } = await report(specOf(['body: {lines: [{text: "", optional: true}], font: Nunito, x_height: 5}']));
+    assert.match(issues[0]!.message, /all are empty/);
+  });
+});
+
+describe('Lines with something wrong', () => {
+  for (const [shape, message] of [
+    ['{lines: [{text: A}], font: Nunito}', /has no size/],
+    ['{lines: [{text: A}], font: Nunito, x_height: 5, cap_height: 6}', /both set the size/],
+    ['{lines: [{text: A}], arc: {sweep: 90}, width: 30}', /“arc” goes with text, but this shape is a lines/],
+    ['{text: A, gap: 2, width: 30}', /“gap” goes with lines/],
+    ['{lines: [{text: ""}], width: 30}', /The text is empty/],
+  ] as const) {
+    it(`say so: ${shape}`, async () => {
+      assert.match((await report(specOf([`body: ${shape}`]))).issues[0]!.message, message);
+    });
+  }
+
+  it('say which letter a font lacks, at the line', async () => {
+    const made = await report(specOf(['body: {lines: [{text: A}, {text: "\u4e2d"}], font: Pacifico, width: 30}']));
+    const found = made.issues.find(({ code }) => code === 'missing-glyph');
+    assert.deepEqual(found?.path, ['shapes', 'body', 'lines', 1, 'text']);
+  });
+});
+
+describe('Lettering on a line', () => {
+  const names = ['March', 'April', 'Egg', 'one', 'Sea Kale', 'Ty'];
+  const batch = (shape: string) =>
+    [
+      'tagwright: 1',
+      `batch: [${names.join(', ')}]`,
+      'shapes:',
+      '  plate: {rectangle: [80, 30]}',
+      `  word: ${shape}`,
+      'pieces:',
+      '  tag: {body: [plate], engrave: [word], hanger: {hole: {at: left, diameter: 4}}}',
+      '',
+    ].join('\n');
+  /** Where the feet of its letters are, as its font has it; and how high its small letters are. */
+  const lineOf = async (text: string, row: number) => {
+    const engine = newEngine();
+    const made = await engine.compute(text, { locate: () => undefined, row });
+    const [, solid] = [...made.tag!.made].find(([shape]) => shape.name === 'word')!;
+    return { foot: solid.band!.baseline, xHeight: solid.lettering![0]!.xHeight };
+  };
+
+  for (const [what, shape] of [
+    ['put in the middle', '{text: "{name}", font: Nunito, x_height: 5, align: baseline, place: {on: plate}}'],
+    [
+      'put at the bottom',
+      '{text: "{name}", font: Nunito, x_height: 5, align: baseline, place: {on: plate, at: bottom, margin: 6}}',
+    ],
+    [
+      'put at the top',
+      '{text: "{name}", font: Nunito, x_height: 5, align: baseline, place: {on: plate, at: top, margin: 4}}',
+    ],
+    ['fitted', '{text: "{name}", font: Nunito, align: baseline, fit: {in: plate, margin: 3, at_most: {x_height: 8}}}'],
+  ] as const) {
+    it(`stands equally high on all tags of a batch: ${what}`, async () => {
+      const feet = await Promise.all(names.map(async (_, row) => (await lineOf(batch(shape), row)).foot));
+      for (const foot of feet) assertNear(foot, feet[0]!, 1e-6);
+      if (what === 'put at the bottom') assertNear(feet[0]!, -15 + 6, 1e-6);
+    });
+  }
+
+  it('does not without being asked to', async () => {
+    const shape = '{text: "{name}", font: Nunito, x_height: 5, place: {on: plate, at: bottom, margin: 6}}';
+    assert.ok(Math.abs((await lineOf(batch(shape), 0)).foot - (await lineOf(batch(shape), 1)).foot) > 1);
+  });
+
+  it('has the same size on all tags where that is asked for: the largest at which all have room', async () => {
+    const shape = (more: string) =>
+      `{text: "{name}", font: Nunito, align: baseline, fit: {in: plate, margin: 3${more}}}`;
+    const each = await Promise.all(names.map(async (_, row) => (await lineOf(batch(shape('')), row)).xHeight));
+    const same = await Promise.all(
+      names.map(async (_, row) => (await lineOf(batch(shape(', same_size: true')), row)).xHeight),
+    );
+    for (const xHeight of same) assertNear(xHeight, Math.min(...each), 0.02);
+    assert.ok(Math.max(...each) > 1.2 * Math.min(...each));
+  });
+
+  it('leaves lines of a batch as far apart as any', async () => {
+    const text = batch(
+      '{lines: [{text: "{name}", share: 2}, {text: sown}], font: Pacifico, x_height: 5, align: baseline, place: {on: plate}}',
+    );
+    const tops = await Promise.all(
+      names.map(async (_, row) => {
+        const made = await newEngine().compute(text, { locate: () => undefined, row });
+        const [, solid] = [...made.tag!.made].find(([shape]) => shape.name === 'word')!;
+        const [, second] = solid.lettering!;
+        return boundsOf(second!.letters.flatMap(({ region }) => region))!.maxY;
+      }),
+    );
+    for (const top of tops) assertNear(top, tops[0]!, 1e-4);
+  });
+});

@@ -74,10 +74,12 @@ const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
 
 export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Problems): GeneratorKey | undefined {
-  const present = generatorKeys.filter((key) => spec[key] !== undefined && typeof spec[key] !== 'boolean');
+  // “lines: true” is said of a path or a drawing; a list of lines is a shape by itself.
+  const isSaid = (key: GeneratorKey) => key === 'lines' && typeof spec.lines === 'boolean';
+  const present = generatorKeys.filter((key) => spec[key] !== undefined && !isSaid(key));
   if (present.length !== 1) {
     // A generator whose value does not fit the schema was taken out, and has been reported.
-    const intended = generatorKeys.filter((key) => problems.wrote([...path, key]));
+    const intended = generatorKeys.filter((key) => problems.wrote([...path, key]) && !isSaid(key));
     if (present.length === 0 && (intended.length > 0 || misspelt(path, problems))) return undefined;
     const message =
       present.length === 0
@@ -90,7 +92,7 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   for (const [other, companions] of Object.entries(generators) as [GeneratorKey, readonly (keyof ShapeSpec)[]][]) {
     if (other === key) continue;
     for (const companion of companions) {
-      if (spec[companion] === undefined || companion === key || (key === 'lines' && ofLines.has(companion))) continue;
+      if (spec[companion] === undefined || (key === 'lines' && ofLines.has(companion)) || companion === key) continue;
       if ((generators[key] as readonly string[]).includes(companion)) continue;
       const range = problems.source.keyRange([...path, companion]);
       problems.error(

@@ -5,6 +5,7 @@ import schema from '../../../schemas/tag.schema.json' with { type: 'json' };
 const generators = [
   ...[
     'text',
+    'lines',
     'rectangle',
     'ellipse',
     'circle',

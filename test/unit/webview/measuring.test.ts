@@ -78,3 +78,32 @@ describe('What the ruler comes to rest on', () => {
     assert.deepEqual(nearestOnEdges(square, [12, 0.7], 1, [8, 11]), [12, 1]);
   });
 });
+
+describe('Outlines and lines as the page reads them', () => {
+  it('begin where each begins, and open lines are gone along and back', () => {
+    assert.deepEqual(ringsOf('M0 0l10 0 0 5zM20 0l4 0 0 4z', [1, 2]), [
+      [
+        [1, 2],
+        [11, 2],
+        [11, 7],
+      ],
+      [
+        [21, 2],
+        [25, 2],
+        [25, 6],
+      ],
+    ]);
+    assert.deepEqual(ringsOf('M0 0l10 0 0 5M20 0l4 0', [0, 0]), [
+      [
+        [0, 0],
+        [10, 0],
+        [10, 5],
+        [10, 0],
+      ],
+      [
+        [20, 0],
+        [24, 0],
+      ],
+    ]);
+  });
+});

@@ -14,10 +14,10 @@ export interface SnapPoint {
 /** A turn of the outline by less is a bend of a curve, in degrees. */
 const cornerDegrees = 25;
 
-/** Reads what `pathData` of the host writes. */
+/** Reads what the host writes of outlines and lines; a line that is open is gone along and back. */
 export function ringsOf(data: PathData, [dx, dy]: XY): Rings {
   return data
-    .split('z')
+    .split(/(?=M)/)
     .filter((ring) => ring !== '')
     .map((ring) => {
       const steps = ring.match(/-?[\d.]+/g) ?? [];
@@ -28,7 +28,7 @@ export function ringsOf(data: PathData, [dx, dy]: XY): Rings {
         y += Number(steps[at + 1]);
         points.push([x, y]);
       }
-      return points;
+      return ring.endsWith('z') ? points : [...points, ...points.slice(1, -1).reverse()];
     });
 }
 

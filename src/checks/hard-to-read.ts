@@ -5,6 +5,7 @@ import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Severity } from '../core/issue-kinds.ts';
 import { mm } from '../core/figures.ts';
+import { withLines } from '../spec/model.ts';
 import type { Shape, Stock } from '../spec/model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { stockOf } from '../tag/by-stock.ts';
@@ -63,7 +64,7 @@ function usesOf(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piec
 
 function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {
   const { path } = lettering;
-  const shape = [...tag.made.keys()].find((other) => other.path.join('/') === path.join('/'));
+  const shape = withLines(tag.made.keys()).find((other) => other.path.join('/') === path.join('/'));
   return {
     code: 'hard-to-read',
     severity: verdict.severity,

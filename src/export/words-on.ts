@@ -1,5 +1,6 @@
 /** What is written on a tag: each text once, with how it comes to be there. */
 
+import { withLines } from '../spec/model.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
@@ -27,11 +28,7 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
     if (!before || ways.indexOf(way) < ways.indexOf(before.way)) found.set(key, { way, lettering });
   }
   const shown = new Map<string, WordsOn>();
-  const texts = [...tag.made.keys()].flatMap((shape) => [
-    shape,
-    ...(shape.generator.kind === 'lines' ? shape.generator.shapes : []),
-  ]);
-  for (const { generator, path } of texts) {
+  for (const { generator, path } of withLines(tag.made.keys())) {
     const known = found.get(keyOf(path));
     if (!known || generator.kind !== 'text') continue;
     const font = fonts.find(({ paths }) => paths.some((each) => keyOf(each) === keyOf(path)));

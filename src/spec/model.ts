@@ -328,6 +328,11 @@ export function textsOf(generator: Generator): readonly TextGenerator[] {
   return generator.kind === 'lines' ? generator.shapes.flatMap((line) => textsOf(line.generator)) : [];
 }
 
+/** The shapes, and each line of those that are lines: whatever has a text of its own. */
+export function withLines(shapes: Iterable<Shape>): Shape[] {
+  return [...shapes].flatMap((shape) => [shape, ...(shape.generator.kind === 'lines' ? shape.generator.shapes : [])]);
+}
+
 /** In the order in which they are applied. */
 export interface Modifiers {
   readonly tidy?: number;

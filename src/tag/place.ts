@@ -27,21 +27,15 @@ export function placing(
   const to = middle ?? centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   const centred = { x: to.x - from.x, y: to.y - from.y };
-  switch (at) {
-    case 'above':
-      return translation(centred.x, frame.maxY + margin - box.minY);
-    case 'below':
-      return translation(centred.x, frame.minY - margin - box.maxY);
-    case 'left of':
-      return translation(frame.minX - margin - box.maxX, centred.y);
-    case 'right of':
-      return translation(frame.maxX + margin - box.minX, centred.y);
-  }
+  // Lettering on a line stands or hangs by that, whatever its letters are.
+  const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
+  if (at === 'above') return translation(centred.x, frame.maxY + margin - foot);
+  if (at === 'below') return translation(centred.x, frame.minY - margin - head);
+  if (at === 'left of') return translation(frame.minX - margin - box.maxX, centred.y);
+  if (at === 'right of') return translation(frame.maxX + margin - box.minX, centred.y);
   let { x, y } = centred;
   if (at.includes('left')) x = frame.minX + margin - box.minX;
   if (at.includes('right')) x = frame.maxX - margin - box.maxX;
-  // Lettering on a line stands or hangs by that, whatever its letters are.
-  const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
   if (at.includes('bottom')) y = frame.minY + margin - foot;
   if (at.includes('top')) y = frame.maxY - margin - head;
   return translation(x, y);

@@ -140,19 +140,35 @@ function pinned(
   const frame = boundsOf(target.region);
   const centre = centreOf({ region: target.region }, place!.by);
   if (!box || !frame || !centre) return undefined;
-  const inset = Math.max(margin, fit!.margin) + toGrow + offEdgeMm;
   const { at } = place!;
-  const x = at.includes('left')
-    ? [box.minX, frame.minX + inset]
-    : at.includes('right')
-      ? [box.maxX, frame.maxX - inset]
-      : [own.x, centre.x];
-  const y = at.includes('bottom')
-    ? [box.minY, frame.minY + inset]
-    : at.includes('top')
-      ? [box.maxY, frame.maxY - inset]
-      : [own.y, centre.y];
-  return { own: { x: x[0]!, y: y[0]! }, at: { x: x[1]!, y: y[1]! } };
+  const beside = margin + toGrow;
+  if (at === 'above') return { own: { x: own.x, y: box.minY }, at: { x: centre.x, y: frame.maxY + beside } };
+  if (at === 'below') return { own: { x: own.x, y: box.maxY }, at: { x: centre.x, y: frame.minY - beside } };
+  if (at === 'left of') return { own: { x: box.maxX, y: own.y }, at: { x: frame.minX - beside, y: centre.y } };
+  if (at === 'right of') return { own: { x: box.minX, y: own.y }, at: { x: frame.maxX + beside, y: centre.y } };
+  const inset = Math.max(margin, fit!.margin) + toGrow + offEdgeMm;
+  let [from, to] = [own, centre];
+  if (at.includes('left'))
+    [from, to] = [
+      { ...from, x: box.minX },
+      { ...to, x: frame.minX + inset },
+    ];
+  if (at.includes('right'))
+    [from, to] = [
+      { ...from, x: box.maxX },
+      { ...to, x: frame.maxX - inset },
+    ];
+  if (at.includes('bottom'))
+    [from, to] = [
+      { ...from, y: box.minY },
+      { ...to, y: frame.minY + inset },
+    ];
+  if (at.includes('top'))
+    [from, to] = [
+      { ...from, y: box.maxY },
+      { ...to, y: frame.maxY - inset },
+    ];
+  return { own: from, at: to };
 }
 
 function turnedSolid(solid: MadeShape, modifiers: Modifiers): MadeShape {

@@ -317,6 +317,22 @@ describe('Fitting what is put somewhere', () => {
     assert.ok(corner.maxX > 37.5 || corner.maxY > 17.5);
   });
 
+  it('makes it as large as goes beside another, such as below it', async () => {
+    const made = await make(
+      specOf(
+        [
+          plate,
+          'name: {text: Sage, font: Nunito, x_height: 5, place: {on: plate}, nudge: {up: 8}}',
+          'word: {text: HOH, font: Nunito, fit: {in: plate, margin: 2, clear: 1}, place: {below: name, gap: 3}}',
+        ],
+        'body: [plate], engrave: [name, word]',
+      ),
+    );
+    const [name, word] = made.pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+    assertNear(name!.minY - word!.maxY, 3, 0.01);
+    assertNear(word!.minY, -18, 0.05);
+  });
+
   it('is moved by the nudge from where it fits', async () => {
     const still = await box('fit: {in: plate, margin: 4}');
     const moved = await box('fit: {in: plate, margin: 4}, nudge: {up: 1}');

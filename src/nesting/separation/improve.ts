@@ -5,6 +5,7 @@ import type { Turn } from '../orientation.ts';
 import type { PartToPlace, PlacedPart } from '../partial-layout.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
+import { last } from './penetration-field.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 import type { Mover } from './penetration-fields.ts';
 import { areApart } from './proven.ts';
@@ -37,6 +38,8 @@ export async function improved(
   budget: WorkBudget,
   onBetter: (laid: readonly PlacedPart[]) => void,
 ): Promise<readonly PlacedPart[]> {
+  // What a layout before this one looked at last is not its work: the same parts, the same layout.
+  last.work = 0;
   const movers = moversOf(candidates, shapes);
   let sheets: (readonly Lying[])[] = [];
   for (const { part, sheet, orientation, x, y } of laid) {

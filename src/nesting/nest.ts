@@ -69,9 +69,9 @@ export async function nest(
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
   if (goes.size === 0) return { placements: [], unplaced, sheets: 0 };
   const budget = new WorkBudget(effort, checkpoint);
-  const { partial, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
+  const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates } = side;
-  const start = { room: inner, shapes, candidates, laid: partial.laid, share };
+  const start = { room: inner, shapes, candidates, laid: begun, share };
   const better = await improved(start, seededRandom(options.seed ?? 1), budget, () => {});
   const laid = await compacted(better, shapes, budget);
   const toSheet = backTo(room, side.quarters);

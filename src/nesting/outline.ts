@@ -14,7 +14,7 @@ const cornerMm = 0.01;
 
 /** With more corners than this a search takes too long; it then makes do with an outline that strays further, up to so many mm. */
 const enoughCorners = 80;
-const coarseMm = [0.1, 0.2, 0.4, 0.8];
+const coarseMm = [0.1, 0.2, 0.4, 0.8, 1.2];
 /** Small parts are not to be made larger by more than this share of their size. */
 const coarseShare = 0.02;
 
@@ -47,11 +47,11 @@ export function outlineOf(region: Region, gap: number): PartOutline | undefined 
 }
 
 /** One with few enough corners to search with that covers it; the same if that has few. */
-export function coarser({ region, bounds }: PartOutline, enough = enoughCorners): PartOutline {
+export function coarser({ region, bounds }: PartOutline, enough = enoughCorners, share = coarseShare): PartOutline {
   const size = Math.min(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY);
   let coarse = region;
   for (const tolerance of coarseMm) {
-    if (cornersOf(coarse) <= enough || tolerance > size * coarseShare) break;
+    if (cornersOf(coarse) <= enough || tolerance > size * share) break;
     coarse = simplifyOutward(region, tolerance);
   }
   return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };

@@ -5,8 +5,9 @@
 
 import type { BinSize } from './layout.ts';
 import type { WorkBudget } from './work-budget.ts';
+import { onShelves } from './shelves.ts';
 import { PartialLayout } from './partial-layout.ts';
-import type { PlacingRule, PartToPlace } from './partial-layout.ts';
+import type { PlacedPart, PlacingRule, PartToPlace } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
 
 /** An order to lay parts in. */
@@ -28,26 +29,27 @@ export interface SearchRoom {
 
 export interface SearchResult {
   readonly side: SearchRoom;
-  readonly partial: PartialLayout;
+  readonly laid: readonly PlacedPart[];
   readonly score: number;
   /** How much of the last sheet is used, of 1. */
   readonly share: number;
 }
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
-function scoreOf(partial: PartialLayout, { room, either }: SearchRoom): { score: number; share: number } {
-  const { bins } = partial;
-  const last = bins[bins.length - 1]!;
+function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+  const { room, either } = side;
+  const sheets = 1 + Math.max(...laid.map(({ sheet }) => sheet));
   let [top, right, moment, area] = [0, 0, 0, 0];
-  last.orientations.forEach((orientation, i) => {
-    top = Math.max(top, last.ys[i]! + orientation.height);
-    right = Math.max(right, last.xs[i]! + orientation.width);
-    moment += orientation.area * (last.ys[i]! + orientation.middle);
+  for (const { sheet, orientation, x, y } of laid) {
+    if (sheet < sheets - 1) continue;
+    top = Math.max(top, y + orientation.height);
+    right = Math.max(right, x + orientation.width);
+    moment += orientation.area * (y + orientation.middle);
     area += orientation.area;
-  });
+  }
   const used = top / room.height;
   const share = either ? Math.min(used, right / room.width) : used;
-  return { share, score: bins.length - 1 + share + (lowWeight * moment) / (area * room.height) };
+  return { side, laid, share, score: sheets - 1 + share + (lowWeight * moment) / (area * room.height) };
 }
 
 const lowWeight = 0.02;
@@ -106,17 +108,25 @@ export async function search(
   budget: WorkBudget,
 ): Promise<SearchResult> {
   let best: SearchResult | undefined;
+  for (const side of sides) {
+    const found = judged(side, onShelves(side.candidates, side.room));
+    if (!best || found.score < best.score - least) best = found;
+  }
+  // Where all are different, one layout by outlines takes longer than all that can be made of boxes.
+  if (new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes) return best!;
+  let isFirst = true;
   const tried = new Set<string>();
   const plans = sides.map(beginnings);
   for (let i = 0; plans.some((all) => i < all.length); i += 1) {
     for (const [s, side] of sides.entries()) {
       const plan = plans[s]![i];
-      if (!plan || (best && budget.share > startShare)) continue;
+      if (!plan || (!isFirst && budget.share > startShare)) continue;
+      isFirst = false;
       const key = `${s} ${keyOf(plan)}`;
       if (tried.has(key)) continue;
       tried.add(key);
       const found = await follow(side, plan, new PartialLayout(side.room, noFits, budget));
-      if (!best || found.score < best.score - least) best = found;
+      if (found.score < best!.score - least) best = found;
     }
   }
   return best!;
@@ -124,10 +134,12 @@ export async function search(
 
 /** So much of what may be spent goes into this. */
 const startShare = 0.2;
+/** With more shapes than this they are not laid by their outlines to begin with. */
+const mostShapes = 60;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 
 async function follow(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<SearchResult> {
   for (const candidates of plan.candidates.slice(partial.laid.length)) await partial.lay(candidates, plan.rule);
-  return { side, partial, ...scoreOf(partial, side) };
+  return judged(side, partial.laid);
 }

@@ -19,7 +19,9 @@ const turnsOf: Readonly<Record<PartToNest['turns'], readonly Turn[]>> = {
 };
 
 /** What two shapes have to do with each other takes time as the square of their corners. */
-const roughCorners = 32;
+const roughCorners = 36;
+/** Nor are they to be made larger by more than this share of their size. */
+const roughShare = 0.05;
 
 export class NestShape {
   readonly turns: readonly Turn[];
@@ -45,7 +47,7 @@ export class NestShape {
 
   /** With an outline of few corners, for a search among many different shapes. */
   rough(turn: Turn): Orientation {
-    this.#roughOutline ??= coarser(this.#outline, roughCorners);
+    this.#roughOutline ??= coarser(this.#outline, roughCorners, roughShare);
     return this.#made(this.#rough, this.#roughOutline, turn);
   }
 

@@ -5,8 +5,10 @@ import type { Turn } from '../orientation.ts';
 import type { PartToPlace, PlacedPart } from '../partial-layout.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
+import { last } from './penetration-field.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 import type { Mover } from './penetration-fields.ts';
+import { areApart } from './proven.ts';
 import { filled } from './sheet-filling.ts';
 import type { Lying } from './sheet-filling.ts';
 import { StripSearch } from './strip-search.ts';
@@ -36,6 +38,8 @@ export async function improved(
   budget: WorkBudget,
   onBetter: (laid: readonly PlacedPart[]) => void,
 ): Promise<readonly PlacedPart[]> {
+  // What a layout before this one looked at last is not its work: the same parts, the same layout.
+  last.work = 0;
   const movers = moversOf(candidates, shapes);
   let sheets: (readonly Lying[])[] = [];
   for (const { part, sheet, orientation, x, y } of laid) {
@@ -51,7 +55,7 @@ export async function improved(
     const others = sheets.slice(at + 1).flat();
     others.sort((a, b) => b.mover.outline(0).area - a.mover.outline(0).area);
     const { sheet, taken } = await filled(sheets[at]!, others, room, random, budget, until);
-    if (taken.size === 0) continue;
+    if (taken.size === 0 || !(await areApart(sheet, budget))) continue;
     const before = sheets.length;
     sheets[at] = sheet;
     sheets = sheets.map((each, i) => (i > at ? each.filter(({ part }) => !taken.has(part)) : each));
@@ -60,7 +64,7 @@ export async function improved(
     onBetter(placed(sheets));
   }
   const shorter = await shortened(sheets.at(-1)!, Math.min(leastUsed, room.height), room, random, budget);
-  if (shorter) sheets[sheets.length - 1] = shorter;
+  if (shorter && (await areApart(shorter, budget))) sheets[sheets.length - 1] = shorter;
   return placed(sheets);
 }
 

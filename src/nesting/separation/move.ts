@@ -3,8 +3,7 @@
 import { way } from './board.ts';
 import type { Board } from './board.ts';
 
-/** Places anywhere and near the present one, for each orientation; how many are closed in on. */
-const anywhere = 50;
+/** Places near the present one, for each orientation; how many are closed in on. */
 const nearby = 14;
 const refined = 3;
 
@@ -23,8 +22,14 @@ const tops = {
 };
 const best = { cost: 0, turn: 0, x: 0, y: 0 };
 
+interface PlaceRule {
+  readonly random: () => number;
+  /** How many places anywhere are looked at, for each orientation. */
+  readonly anywhere: number;
+}
+
 /** Moves the part to the best place found, its own if there is none better. */
-export function improvePlace(board: Board, part: number, random: () => number): void {
+export function improvePlace(board: Board, part: number, { random, anywhere }: PlaceRule): void {
   const [ownTurn, ownX, ownY] = [board.turns[part]!, board.xs[part]!, board.ys[part]!];
   const own = board.cost(part, ownTurn, ownX, ownY, Infinity);
   if (own === 0) return;

@@ -87,7 +87,7 @@ export class PenetrationField {
   /** Writes the way to the nearest of some stretches into `last`; whether it is the way out. */
   #nearest(x: number, y: number, list: Uint16Array, from: number, count: number): boolean {
     const edges = this.#edges;
-    last.work += count;
+    last.work += 1 + count;
     let least = Infinity;
     let exitX = 0;
     let exitY = 0;
@@ -130,7 +130,7 @@ export class PenetrationField {
     const reach = Math.hypot(this.#stepX, this.#stepY) / 2;
     const edges = this.#edges;
     const count = edges.length / 5;
-    last.work += count;
+    last.work += 1 + count;
     const isInside = this.#nearest(x, y, this.#all, 0, count);
     const away = near.distance;
     if (away > reach) this.#kinds[cell] = isInside ? inside : outside;

@@ -15,12 +15,14 @@ const deeper = 0.4;
 const decay = 0.98;
 
 /** What a stretch looked at counts for, in edges of the budget. */
-export const edgesPerStretch = 0.7;
+export const edgesPerStretch = 0.65;
 
 export interface SeparationRule {
   /** Given up after so many rounds that bring less than 2 % of the least overlap there was. */
   readonly idleRounds: number;
   readonly random: () => number;
+  /** How many places anywhere on the board are looked at for a part, for each of its orientations. */
+  readonly anywhere: number;
   /** The share of the budget at which it is given up. */
   readonly until: number;
 }
@@ -28,6 +30,9 @@ export interface SeparationRule {
 /** True if nothing overlaps any more. The board's depths are as its parts lie. */
 export async function separate(board: Board, rule: SeparationRule, budget: WorkBudget): Promise<boolean> {
   const { count } = board;
+  // A try is never for nothing, so that those that try again and again come to an end.
+  last.work += count;
+  await spend(budget);
   const order = Int32Array.from({ length: count }, (_, part) => part);
   let least = board.loss();
   for (let idle = 0; idle < rule.idleRounds && budget.share < rule.until; idle += 1) {
@@ -37,7 +42,7 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
     }
     for (const part of order) {
       if (!board.isColliding(part)) continue;
-      improvePlace(board, part, rule.random);
+      improvePlace(board, part, rule);
       board.measure(part);
       await spend(budget);
       if (budget.share >= rule.until) return board.loss() === 0;

@@ -22,9 +22,11 @@ export interface Lying {
 
 /** So many parts in a row that do not go in end it; each is the last that was tried, or smaller by this. */
 const mostFailures = 8;
-const smaller = 0.97;
+const smaller = 0.88;
 const idleRounds = 14;
-/** Where it might be put, looked at roughly. */
+/** Rather near than anywhere: each two different shapes that meet take time by themselves. */
+const anywhere = 6;
+/** Where it might be put, by the overlaps of boxes. */
 const samples = 400;
 /** So much of a sheet is never covered (rule of thumb, no source): it is not tried. */
 const densest = 0.97;
@@ -80,8 +82,6 @@ async function withOneMore(
   for (const [part, { turn, x, y }] of lying.entries()) board.put(part, turn, x, y);
   const last = all.length - 1;
   let best = Infinity;
-  // Beyond the sheet, where it is in no one's way.
-  board.put(last, next.mover.turns[0]!, 0, 0);
   let place = { turn: next.mover.turns[0]!, x: 0, y: 0 };
   for (let i = 0; i < samples; i += 1) {
     const turn = next.mover.turns[i % next.mover.turns.length]!;
@@ -90,7 +90,7 @@ async function withOneMore(
     const bottom = board.leastY(last, turn);
     const x = low + random() * (board.mostX(last, turn) - low);
     const y = bottom + random() * (board.mostY(last, turn) - bottom);
-    const cost = board.roughCost(last, turn, x, y, best);
+    const cost = board.boxOverlap(last, turn, x, y);
     if (!(cost < best)) continue;
     best = cost;
     place = { turn, x, y };
@@ -98,7 +98,7 @@ async function withOneMore(
   board.put(last, place.turn, place.x, place.y);
   board.measureAll();
   await spend(budget);
-  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, until }, budget))) return undefined;
+  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, anywhere, until }, budget))) return undefined;
   return all.map(({ part, mover }, i): Lying => {
     return { part, mover, turn: board.turns[i]! as Turn, x: board.xs[i]!, y: board.ys[i]! };
   });

@@ -73,7 +73,7 @@ export class StripSearch {
   }
 
   #rule(idleRounds: number, until: number): SeparationRule {
-    return { idleRounds, random: this.#task.random, until };
+    return { idleRounds, random: this.#task.random, anywhere: 50, until };
   }
 
   /** At random in a shorter strip than is known, with more room until it comes apart, or is as long as that. */
@@ -96,8 +96,8 @@ export class StripSearch {
   #throw(part: number): void {
     const { random } = this.#task;
     const board = this.#board;
-    const all = board.turnsOf(part);
-    const turn = all[Math.floor(random() * all.length)]!;
+    const all = board.turnsOf(part).filter((turn) => board.fits(part, turn));
+    const turn = all[Math.floor(random() * all.length)] ?? board.turns[part]!;
     board.put(part, turn, random() * board.width, random() * board.height);
   }
 
@@ -141,7 +141,9 @@ export class StripSearch {
     const by = height - board.height;
     board.height = height;
     for (let part = 0; part < board.count; part += 1) {
-      board.put(part, board.turns[part]!, board.xs[part]!, board.ys[part]! + (board.ys[part]! > cut ? by : 0));
+      // What is too tall now as it lies goes elsewhere, turned.
+      if (!board.fits(part, board.turns[part]!)) this.#throw(part);
+      else board.put(part, board.turns[part]!, board.xs[part]!, board.ys[part]! + (board.ys[part]! > cut ? by : 0));
     }
     board.measureAll();
   }

@@ -1,0 +1,39 @@
+/**
+ * Whether parts that are said to lie apart do: by the winding number of the convolution (`no-fit-polygon.ts`) and not by the boundary that the
+ * separation goes by, so that a slip of the one is noticed by the other.
+ */
+
+import { NoFitPolygon } from '../no-fit-polygon.ts';
+import type { WorkBudget } from '../work-budget.ts';
+import type { Lying } from './sheet-filling.ts';
+
+/** Deeper overlaps, in mm, are some. Outlines are thinned by as much, each. */
+const overlapMm = 2e-6;
+
+let sections = new Float64Array(1024);
+
+export async function areApart(sheet: readonly Lying[], budget: WorkBudget): Promise<boolean> {
+  for (const [i, one] of sheet.entries()) {
+    const a = one.mover.outline(one.turn);
+    for (const other of sheet.slice(0, i)) {
+      const b = other.mover.outline(other.turn);
+      // Of the lower left corners.
+      const x = one.x - a.width / 2 - (other.x - b.width / 2);
+      const y = one.y - a.height / 2 - (other.y - b.height / 2);
+      if (x + a.bounds.minX >= b.bounds.maxX || x + a.bounds.maxX <= b.bounds.minX) continue;
+      if (y + a.bounds.minY >= b.bounds.maxY || y + a.bounds.maxY <= b.bounds.minY) continue;
+      if (isIn(new NoFitPolygon(b, a), x, y)) return false;
+    }
+    if (budget.isDue || i % 8 === 0) await budget.pause();
+  }
+  return true;
+}
+
+function isIn(noFit: NoFitPolygon, x: number, y: number): boolean {
+  if (noFit.size > sections.length) sections = new Float64Array(2 * noFit.size);
+  const count = noFit.sectionsAt(y, 0, sections, 0);
+  for (let i = 0; i < count; i += 2) {
+    if (x > sections[i]! + overlapMm && x < sections[i + 1]! - overlapMm) return true;
+  }
+  return false;
+}

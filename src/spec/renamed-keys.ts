@@ -72,8 +72,7 @@ interface Renamed {
 
 /** In the order of the table, so that a name that has become free can be taken. */
 function renamedIn(node: YAMLMap, group: string | undefined): Renamed[] {
-  const find = (name: string): Pair | undefined =>
-    node.items.find(({ key }) => isScalar(key) && key.value === name) as Pair | undefined;
+  const find = (name: string): Pair | undefined => node.items.find(({ key }) => isScalar(key) && key.value === name);
   return renamedKeys.flatMap(({ old, key: now, groups, beside }): Renamed[] => {
     const pair = group !== undefined && groups.includes(group) ? find(old) : undefined;
     if (!pair || !isScalar(pair.key) || !pair.key.range || find(now)) return [];

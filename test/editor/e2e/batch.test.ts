@@ -24,14 +24,14 @@ describe('A batch, as a person uses it', () => {
     await preview.locator('#batch-next').click();
     await eventually('the next one', async () => (await title.textContent()) === 'Seedling label, Chives');
     await editor.focusText();
-    // Too long for its label, though not the one that is looked at.
+    // So long that its second line becomes too small, though it is not the one that is looked at.
     await editor.goAfter('name: Sweet Cicely');
     await editor.type(' of the Far Fields');
     await editor.goAfter('name: Sorrel');
     const found = preview.locator('#issues li', { hasText: '“Sweet Cicely of the Far Fields”' });
     await found.first().waitFor();
     await eventually('the tag of that row', async () => (await title.textContent()) === 'Seedling label, Sorrel');
-    await editor.problem('“Sweet Cicely of the Far Fields”: Engraving runs beyond');
+    await editor.problem('“Sweet Cicely of the Far Fields”: “sown in November” is too small');
     await found.first().getByRole('button').first().click();
     await eventually('the one it was found on', async () => (await shown.textContent()) === '5 of 6');
   });

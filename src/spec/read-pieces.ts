@@ -117,8 +117,8 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
   }
 }
 
-/** As much material round an opening as it needs, and a little more (our own judgement). */
-const usualInset = 1.25;
+/** As much material round an opening as it needs, and half as much again (our own judgement). */
+const usualInset = 1.5;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 

@@ -72,11 +72,11 @@ pieces:
   front: {body: [leaf], glue_to: back}
 `;
     const issue = only(await make(text), 'hangs-askew');
-    // Exact: areas 2400 − π and 64π; the hole’s inset is 3, so that its centre is at 16.
+    // Exact: areas 2400 − π and 64π; the hole’s inset is 2.25, so that its centre is at 16.75.
     const [back, leaf] = [2400 - Math.PI, 64 * Math.PI];
     const x = (18 * leaf) / (back + leaf);
-    const y = (-16 * Math.PI - 6 * leaf) / (back + leaf);
-    assertNear(issue.angle!, (Math.atan2(x, 16 - y) * 180) / Math.PI, 0.02);
+    const y = (-16.75 * Math.PI - 6 * leaf) / (back + leaf);
+    assertNear(issue.angle!, (Math.atan2(x, 16.75 - y) * 180) / Math.PI, 0.02);
     assert.match(issue.message, /turned 5° clockwise/);
     assertSilent(await make(text.replace('right: 18, ', '')), 'hangs-askew');
   });

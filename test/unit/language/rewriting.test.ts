@@ -243,7 +243,9 @@ pieces:
       const lines = text
         .split('\n')
         .map((line) =>
-          /^ .*[{[](?!name\}|sown\})/.test(line) ? line.replace(/(?<=[{[,]) ?|(?= ?[}\]])/g, '   ') : line,
+          /^ .*[{[](?!name\}|sown\})/.test(line)
+            ? line.replace(/(?<=[{[,])(?!name\}|sown\}) ?|(?<!\{name|\{sown)(?= ?[}\]])/g, '   ')
+            : line,
         );
       const wide = lines.join(' \n');
       assert.deepEqual(new SpecSource(formatted(wide)).value, new SpecSource(text).value);

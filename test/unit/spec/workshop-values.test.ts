@@ -151,8 +151,8 @@ describe('What a workshop file says of a stock', () => {
       const [hanger] = model!.pieces[0]!.hangers;
       return hanger!.kind === 'hole' ? hanger!.inset : undefined;
     };
-    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm}'), 2.2);
-    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm, measured_on: {min_web: 2026-03-14}}'), 6);
+    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm}'), 1.5 * 1.1);
+    assert.equal(await inset('{thickness: 3 mm, min_web: 1.1 mm, measured_on: {min_web: 2026-03-14}}'), 4.5);
   });
 
   it('is one problem where the file is missing or broken', async () => {

@@ -98,7 +98,7 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
     head: ['tie: {twine: 2}'],
     shapes: [
       ['plate', ['rectangle: [60, 40]']],
-      ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(6.2 + 0.5 * random()).toFixed(2)}}`]],
+      ['leaf', ['ellipse: [30, 12]', `nudge: {up: ${(6.95 + 0.5 * random()).toFixed(2)}}`]],
     ],
     pieces: [
       ['back', ['body: [plate]', 'hanger: {hole: {at: top, diameter: 4}}']],

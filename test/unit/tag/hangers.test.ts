@@ -189,9 +189,9 @@ describe('Hangers', () => {
     );
     const [hole, ring] = made.pieces[0]!.hangers;
     assert.equal(made.pieces[0]!.hangers.length, 2);
-    // Exact: 40 and 15 less the inset of twice min_web, 3 mm, and the radius of 2 mm.
-    assertNear(hole!.centre.x, -35, 0.01);
-    assertNear(hole!.centre.y, 10, 0.01);
+    // Exact: 40 and 15 less the inset of one and a half min_web, 2.25 mm, and the radius of 2 mm.
+    assertNear(hole!.centre.x, -35.75, 0.01);
+    assertNear(hole!.centre.y, 10.75, 0.01);
     assert.ok(ring!.centre.x > 40);
     assert.deepEqual(hole!.path, ['pieces', 'tag', 'hanger', 0, 'hole']);
     assert.equal(made.region.length, 3, 'an outline and two holes');

@@ -31,6 +31,7 @@ export const bundledFonts: readonly BundledFont[] = [
   // A friendly sans whose strokes are strong enough to cut.
   font('Nunito', 'nunito', [
     face(600, '600SemiBold/Nunito_600SemiBold.ttf'),
+    face(700, '700Bold/Nunito_700Bold.ttf'),
     face(800, '800ExtraBold/Nunito_800ExtraBold.ttf'),
   ]),
   // A round brush script whose letters join.

@@ -74,7 +74,7 @@ describe('Hovering', () => {
 
   it('over a font tells where it is from', async () => {
     const text = spec.replace('ellipse: 30 mm', 'text: a, font: nunito, width: 9 mm');
-    assert.match(await told('nunito', text), /Nunito[^]*bundled, SIL Open Font License; weights 600, 800/);
+    assert.match(await told('nunito', text), /Nunito[^]*bundled, SIL Open Font License; weights 600, 700, 800/);
   });
 
   it('over a comment, a space or a text tells nothing', async () => {

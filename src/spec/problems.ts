@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { filled } from './batch.ts';
+import { columnsIn, filled } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { inUnits, limit, mm } from '../core/figures.ts';
 import { clip, parseLength } from '../core/length.ts';
@@ -107,6 +107,12 @@ export class Problems {
   length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
     if (value === undefined) return undefined;
     const result = parseLength(value, this.units);
+    const [asked] = typeof value === 'string' && !this.row ? columnsIn(value) : [];
+    if ('problem' in result && asked) {
+      const message = `There is no batch to take {${clip(asked.column)}} from: give it as “batch”, a list or a CSV file.`;
+      this.error('unknown-name', path, message);
+      return undefined;
+    }
     if ('problem' in result) {
       this.error('bad-length', path, result.problem);
       return undefined;

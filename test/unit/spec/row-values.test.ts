@@ -115,6 +115,15 @@ describe('A value from a column', () => {
     ]);
   });
 
+  it('has nothing to come from where there is no batch, which is said instead of what it is not', async () => {
+    const text = spec('[{name: A}]', '{rectangle: ["{long}", 4 mm]}').replace(/batch: .*\n/, '');
+    assert.deepEqual(await said(text), [
+      'unknown-name “"{long}"”: There is no batch to take {long} from: give it as “batch”, a list or a CSV file.',
+    ]);
+    const [issue] = (await report(text.replace('shapes:', 'table: seeds.csv\nshapes:'))).issues;
+    assert.match(issue!.message, /Unknown key “table”; here it is “batch”/);
+  });
+
   it('may stand in a file that the spec uses', async () => {
     const beside = { 'marks.yaml': 'tagwright: 1\nshapes:\n  bar: {rectangle: ["{long}", 4 mm]}\n' };
     const text = spec('[{name: A, long: 20 mm}]', '{from: bar}').replace('batch:', 'use: marks.yaml\nbatch:');

@@ -43,7 +43,7 @@ const words = [
 
 const cuts = bundledFonts.flatMap(({ family, faces }) => faces.map(({ weight }) => ({ family, weight })));
 
-describe('The necks of 200 words in the bundled fonts', () => {
+describe('The necks of forty words in each of the bundled fonts', () => {
   const compared: Record<Neck['kind'], number> = { bridge: 0, loop: 0, stroke: 0 };
   let barred = 0;
   let count = 0;
@@ -74,7 +74,7 @@ describe('The necks of 200 words in the bundled fonts', () => {
 
   it('are hundreds, of every kind', () => {
     const told = JSON.stringify({ count, compared, barred });
-    assert.equal(count, 200, told);
+    assert.equal(count, cuts.length * words.length, told);
     assert.ok(compared.bridge >= 200 && compared.loop >= 200 && compared.stroke >= 150 && barred >= 400, told);
   });
 });

@@ -11,129 +11,82 @@ import { sheetOverview } from '../../jobs/sheet-map.ts';
 import { jobFacts } from '../../jobs/sums.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
-import { nameOf } from '../common/write-whole.ts';
 import { breather } from '../service/compute-options.ts';
-import { parseFromPage } from '../sheets/from-page.ts';
-import { sheetsHtml } from '../sheets/sheets-html.ts';
+import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import { SheetsPage, SheetsPages } from '../sheets/sheets-page.ts';
 import type { SheetProblem, Shown } from '../sheets/sheets-html.ts';
 import type { JobChecks } from './job-checks.ts';
 
 export class JobSheets implements vscode.Disposable {
-  readonly #extensionUri: vscode.Uri;
-  readonly #engine: Engine;
-  readonly #checks: JobChecks;
-  /** By the jobs they show. */
-  readonly #panels = new Map<string, JobPanel>();
+  readonly #pages: SheetsPages;
 
   constructor(extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
-    this.#extensionUri = extensionUri;
-    this.#engine = engine;
-    this.#checks = checks;
+    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, engine, checks).page);
   }
 
   show(job: vscode.Uri): void {
-    const key = job.toString();
-    const known = this.#panels.get(key);
-    if (known) known.reveal();
-    else {
-      const gone = () => this.#panels.delete(key);
-      this.#panels.set(key, new JobPanel(job, this.#extensionUri, this.#engine, this.#checks, gone));
-    }
+    this.#pages.show(job);
   }
 
   dispose(): void {
-    for (const panel of [...this.#panels.values()]) panel.dispose();
+    this.#pages.dispose();
   }
 }
 
-class JobPanel implements vscode.Disposable {
+class SheetsOfJob {
+  readonly page: SheetsPage;
   readonly #job: vscode.Uri;
   readonly #engine: Engine;
   readonly #checks: JobChecks;
-  readonly #panel: vscode.WebviewPanel;
-  readonly #folder: vscode.Uri;
-  #running: AbortController | undefined;
   #shown: CheckedJob | undefined;
 
-  constructor(job: vscode.Uri, extensionUri: vscode.Uri, engine: Engine, checks: JobChecks, gone: () => void) {
+  constructor(job: vscode.Uri, extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
     this.#job = job;
     this.#engine = engine;
     this.#checks = checks;
-    this.#folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
-    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.#panel = vscode.window.createWebviewPanel('tagwright.jobSheets', `Sheets: ${nameOf(job)}`, place, {
-      enableScripts: true,
-      localResourceRoots: [this.#folder],
-    });
-    this.#panel.webview.onDidReceiveMessage((data: unknown) => {
-      inBackground(this.#heed(data), 'do what the sheets view asked for');
-    });
+    this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
     const changes = checks.onDidChange((changed) => {
       if (changed.toString() === job.toString()) this.#layOut();
     });
-    this.#panel.onDidDispose(() => {
+    this.page.onDidDispose(() => {
       changes.dispose();
-      this.#running?.abort();
-      gone();
     });
-    this.#put({ kind: 'waiting' });
     this.#layOut();
-  }
-
-  reveal(): void {
-    this.#panel.reveal(undefined, true);
-  }
-
-  dispose(): void {
-    this.#panel.dispose();
   }
 
   #layOut(): void {
     const checked = this.#checks.get(this.#job);
     if (!checked) return;
-    this.#running?.abort();
-    const controller = new AbortController();
-    this.#running = controller;
-    inBackground(this.#show(checked, controller.signal), 'lay out a job');
+    inBackground(
+      this.page.show((signal) => this.#laidOut(checked, signal)),
+      'lay out a job',
+    );
   }
 
-  async #show(checked: CheckedJob, signal: AbortSignal): Promise<void> {
+  async #laidOut(checked: CheckedJob, signal: AbortSignal): Promise<Shown> {
     const laid = await layOutJob(checked, { checkpoint: breather(signal) });
     signal.throwIfAborted();
     this.#shown = checked;
     const problems = problemsOf(laid ?? checked);
-    if (!laid || laid.layout.sheets.length === 0) {
-      this.#put({ kind: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' });
-      return;
-    }
+    if (!laid || laid.layout.sheets.length === 0)
+      return { kind: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
     const page = await sheetOverview(laid, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
-    this.#put({
+    // What is right is cut all the same.
+    return {
       kind: 'sheets',
       title: laid.title,
       page,
       facts: jobFacts(laid),
       problems,
-      // What is right is cut all the same.
       warning: 'Not in the cut files',
-    });
+    };
   }
 
-  async #heed(data: unknown): Promise<void> {
-    const message = parseFromPage(data);
-    if (message?.type === 'export') await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
-    if (message?.type !== 'show') return;
+  async #heed(message: FromSheetsPage): Promise<void> {
+    if (message.type === 'export') await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
+    if (message.type !== 'show') return;
     const editor = await showText(this.#job);
     if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, message.offset);
-  }
-
-  #put(shown: Shown): void {
-    const { webview } = this.#panel;
-    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(this.#folder, name)).toString();
-    webview.html = sheetsHtml(shown, {
-      cspSource: webview.cspSource,
-      styleUri: uriOf('sheets.css'),
-      scriptUri: uriOf('sheets.js'),
-    });
   }
 }
 

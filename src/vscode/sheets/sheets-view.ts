@@ -16,62 +16,41 @@ import { applyEdits } from '../common/apply-edits.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
 import type { Checked, TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import { sheetsHtml } from './sheets-html.ts';
+import type { FromSheetsPage } from '../../protocol/sheets.ts';
 import type { SheetProblem, Shown } from './sheets-html.ts';
-import { parseFromPage } from './from-page.ts';
+import { SheetsPage, SheetsPages } from './sheets-page.ts';
 import { putCursor, showText } from '../common/tabs.ts';
-import { nameOf } from '../common/write-whole.ts';
 
 /** A layout takes as long as many drawings: it waits until nobody types. */
 const restMs = 700;
 
 export class SheetsView implements vscode.Disposable {
-  readonly #extensionUri: vscode.Uri;
-  readonly #service: TagService;
-  readonly #engine: Engine;
+  readonly #pages: SheetsPages;
   readonly #moves: vscode.Disposable;
-  /** By the specs they show. */
-  readonly #panels = new Map<string, SheetsPanel>();
 
   constructor(extensionUri: vscode.Uri, service: TagService, engine: Engine, moves: SpecMoves) {
+    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, engine).page);
     this.#moves = moves.onDidMove(({ from, to }) => {
-      const panel = this.#panels.get(from.toString());
-      if (!panel) return;
-      panel.dispose();
-      this.show(to);
+      this.#pages.move(from, to);
     });
-    this.#extensionUri = extensionUri;
-    this.#service = service;
-    this.#engine = engine;
   }
 
   show(uri: vscode.Uri): void {
-    const key = uri.toString();
-    const known = this.#panels.get(key);
-    if (known) known.reveal();
-    else {
-      const panel = new SheetsPanel(uri, this.#extensionUri, this.#service, this.#engine);
-      this.#panels.set(key, panel);
-      panel.onDidDispose(() => this.#panels.delete(key));
-    }
+    this.#pages.show(uri);
   }
 
   dispose(): void {
     this.#moves.dispose();
-    for (const panel of [...this.#panels.values()]) panel.dispose();
+    this.#pages.dispose();
   }
 }
 
-class SheetsPanel implements vscode.Disposable {
+class SpecSheets {
+  readonly page: SheetsPage;
   readonly #uri: vscode.Uri;
   readonly #service: TagService;
   readonly #engine: Engine;
-  readonly #panel: vscode.WebviewPanel;
-  /** Of the page's style sheet and script. */
-  readonly #folder: vscode.Uri;
-  readonly #changes: vscode.Disposable;
   #timer: NodeJS.Timeout | undefined;
-  #running: AbortController | undefined;
   /** What was looked at last for whether it changes the sheets. */
   #seen: Report | undefined;
   /** What was laid out last. */
@@ -81,39 +60,16 @@ class SheetsPanel implements vscode.Disposable {
     this.#uri = uri;
     this.#service = service;
     this.#engine = engine;
-    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
-    this.#panel = vscode.window.createWebviewPanel('tagwright.sheets', `Sheets: ${nameOf(uri)}`, place, {
-      enableScripts: true,
-      localResourceRoots: [folder],
-    });
-    this.#folder = folder;
-    this.#panel.webview.onDidReceiveMessage((data: unknown) => {
-      inBackground(this.#heed(data), 'do what the sheets view asked for');
-    });
-    this.#changes = service.onDidChange((result) => {
+    this.page = new SheetsPage('tagwright.sheets', uri, extensionUri, (message) => this.#heed(message));
+    const changes = service.onDidChange((result) => {
       if (result.uri.toString() === uri.toString()) this.#soon(restMs);
     });
-    this.onDidDispose(() => {
-      this.#changes.dispose();
+    this.page.onDidDispose(() => {
+      changes.dispose();
       clearTimeout(this.#timer);
-      this.#running?.abort();
     });
-    this.#put({ kind: 'waiting' });
     service.request(uri);
     this.#soon(0);
-  }
-
-  reveal(): void {
-    this.#panel.reveal(undefined, true);
-  }
-
-  onDidDispose(listener: () => void): void {
-    this.#panel.onDidDispose(listener);
-  }
-
-  dispose(): void {
-    this.#panel.dispose();
   }
 
   #soon(ms: number): void {
@@ -127,23 +83,15 @@ class SheetsPanel implements vscode.Disposable {
     }, ms);
   }
 
-  async #layOut(result: Checked): Promise<void> {
-    this.#running?.abort();
-    const controller = new AbortController();
-    this.#running = controller;
-    const { signal } = controller;
-    try {
+  #layOut(result: Checked): Promise<void> {
+    return this.page.show(async (signal) => {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
       // While the text is broken, the sheets of the last good one stay.
-      if (shown.kind === 'nothing' && this.#laidOut && !result.report.tag) return;
+      if (shown.kind === 'nothing' && this.#laidOut && !result.report.tag) return undefined;
       this.#laidOut = result.report;
-      this.#put(shown);
-    } catch (error) {
-      if (signal.aborted) return;
-      this.#put({ kind: 'nothing', why: 'The sheets could not be laid out.' });
-      throw error;
-    }
+      return shown;
+    });
   }
 
   async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<Shown> {
@@ -158,9 +106,8 @@ class SheetsPanel implements vscode.Disposable {
     return { kind: 'sheets', title: sheets.title, page, facts: sheets.facts, problems: problemsOf(reports) };
   }
 
-  async #heed(data: unknown): Promise<void> {
-    const message = parseFromPage(data);
-    switch (message?.type) {
+  async #heed(message: FromSheetsPage): Promise<void> {
+    switch (message.type) {
       case 'export':
         await vscode.commands.executeCommand('tagwright.exportSheets', this.#uri);
         break;
@@ -169,8 +116,6 @@ class SheetsPanel implements vscode.Disposable {
         break;
       case 'size':
         await this.#writeSize(message);
-        break;
-      case undefined:
         break;
     }
   }
@@ -188,16 +133,6 @@ class SheetsPanel implements vscode.Disposable {
     const edit = source && tag && sheetSizeEdit(source, size, tag.units);
     if (edit && (await applyEdits(this.#uri, source, [edit]))) return;
     void vscode.window.showInformationMessage('The spec has changed; choose the size again.');
-  }
-
-  #put(shown: Shown): void {
-    const { webview } = this.#panel;
-    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(this.#folder, name)).toString();
-    webview.html = sheetsHtml(shown, {
-      cspSource: webview.cspSource,
-      styleUri: uriOf('sheets.css'),
-      scriptUri: uriOf('sheets.js'),
-    });
   }
 }
 

@@ -8,7 +8,7 @@ import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
 import { textsOf } from './model.ts';
 import type { Shape, TagModel } from './model.ts';
-import { asksForColumns, RowValues } from './row-values.ts';
+import { RowValues, specAsksForColumns } from './row-values.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -107,7 +107,7 @@ function scopeInRow(
   if (!batch) return { scope, row: 0 };
   const index = Math.min(wanted, batch.rows.length - 1);
   const row = batch.rows[index]!;
-  if (asksForColumns(source.value) || uses.used.some(usesColumns)) {
+  if (specAsksForColumns(source.value) || uses.used.some(usesColumns)) {
     scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, given ? undefined : uses.table));
     // Anything it found wrong with the rows, the first reading found as well.
     if (!given) readBatch(scope.spec, uses.table, scope.problems);
@@ -116,7 +116,7 @@ function scopeInRow(
   return { scope, batch, row: index };
 }
 
-const usesColumns = ({ source, uses }: UsedFile): boolean => asksForColumns(source.value) || uses.some(usesColumns);
+const usesColumns = ({ source, uses }: UsedFile): boolean => specAsksForColumns(source.value) || uses.some(usesColumns);
 
 /** What is wrong with a file that specs use, by itself: it needs no pieces. */
 export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {

@@ -1,6 +1,7 @@
 /** A spec as it reads in one row of its batch: a value with `{column}` in it is what the row's cells say. */
 
 import type { Issue, TextRange, YamlPath } from '../core/issue.ts';
+import { isGroup } from '../core/values.ts';
 import { columnsIn, filled } from './batch.ts';
 import type { BatchRow } from './batch.ts';
 import type { SpecPlaces } from './source.ts';
@@ -12,11 +13,16 @@ const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
 /** Files are loaded before any row is read. */
 const loadedFirst: ReadonlySet<unknown> = new Set(['batch', 'use']);
 
+/** Of what stands under `key`, or in a list under it. */
 export function asksForColumns(value: unknown, key?: unknown): boolean {
   if (typeof value === 'string') return !words.has(key) && columnsIn(value).length > 0;
   if (typeof value !== 'object' || value === null) return false;
-  return Object.entries(value).some(
-    ([inner, each]) => !loadedFirst.has(inner) && asksForColumns(each, Array.isArray(value) ? key : inner),
+  return Object.entries(value).some(([inner, each]) => asksForColumns(each, Array.isArray(value) ? key : inner));
+}
+
+export function specAsksForColumns(spec: unknown): boolean {
+  return (
+    isGroup(spec) && Object.entries(spec).some(([key, each]) => !loadedFirst.has(key) && asksForColumns(each, key))
   );
 }
 

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import Papa from 'papaparse';
 import { parse } from 'yaml';
 import { checkBatch } from '../../../src/engine/batch.ts';
-import { asksForColumns } from '../../../src/spec/row-values.ts';
+import { specAsksForColumns } from '../../../src/spec/row-values.ts';
 import { TablePlaces } from '../../../src/spec/table-places.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';
@@ -133,9 +133,10 @@ describe('A value from a column', () => {
   });
 
   it('is looked for in no spec that has none', () => {
-    assert.equal(asksForColumns(parse('batch: [{a: "{b}"}]\nuse: "{x}"\nshapes: {a: {text: "{name}"}}')), false);
-    assert.equal(asksForColumns(parse('shapes: {a: {ellipse: "{{x}}"}}')), false);
-    assert.equal(asksForColumns(parse('shapes: {a: {rectangle: ["{x}", 3]}}')), true);
+    assert.equal(specAsksForColumns(parse('batch: [{a: "{b}"}]\nuse: "{x}"\nshapes: {a: {text: "{name}"}}')), false);
+    assert.equal(specAsksForColumns(parse('shapes: {a: {ellipse: "{{x}}"}}')), false);
+    assert.equal(specAsksForColumns(parse('shapes: {a: {rectangle: ["{x}", 3]}}')), true);
+    assert.equal(specAsksForColumns(parse('shapes: {batch: {ellipse: "{x}"}}')), true, 'whatever its shape is called');
   });
 });
 

@@ -107,14 +107,12 @@ export class Problems {
   length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
     if (value === undefined) return undefined;
     const result = parseLength(value, this.units);
-    const [asked] = typeof value === 'string' && !this.row ? columnsIn(value) : [];
-    if ('problem' in result && asked) {
-      const message = `There is no batch to take {${clip(asked.column)}} from: give it as “batch”, a list or a CSV file.`;
-      this.error('unknown-name', path, message);
-      return undefined;
-    }
     if ('problem' in result) {
-      this.error('bad-length', path, result.problem);
+      const [asked] = this.row ? [] : columnsIn(String(value));
+      if (asked) {
+        const message = `There is no batch to take {${clip(asked.column)}} from: give it as “batch”, a list or a CSV file.`;
+        this.error('unknown-name', path, message);
+      } else this.error('bad-length', path, result.problem);
       return undefined;
     }
     if (sign === 'size' && result.mm <= 0) {

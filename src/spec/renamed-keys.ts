@@ -36,7 +36,7 @@ export interface OldKey {
   /** Of the value, by its new key. */
   readonly path: YamlPath;
   readonly range: TextRange;
-  /** Other old keys of the group that are renamed with it, or not at all. */
+  /** Other old keys of the group whose old or new name is among its own: they are renamed with it, or one would be there twice. */
   readonly together: readonly { readonly range: TextRange; readonly key: string }[];
 }
 
@@ -56,7 +56,7 @@ export function renameKeys(node: unknown, path: YamlPath = []): OldKey[] {
     const own = renamed.find((each) => each.pair === pair);
     if (!own) return found;
     const together = renamed
-      .filter((each) => each !== own && each.isPaired && own.isPaired)
+      .filter((each) => each.key === own.old || own.key === each.old)
       .map((each) => ({ range: each.range, key: each.key }));
     return [{ old: own.old, key: own.key, path: here, range: own.range, together }, ...found];
   });
@@ -67,7 +67,6 @@ interface Renamed {
   readonly old: string;
   readonly key: string;
   readonly range: TextRange;
-  readonly isPaired: boolean;
 }
 
 /** In the order of the table, so that a name that has become free can be taken. */
@@ -79,6 +78,6 @@ function renamedIn(node: YAMLMap, group: string | undefined): Renamed[] {
     if (beside !== undefined && !find(beside)) return [];
     const [start, end] = pair.key.range;
     pair.key.value = now;
-    return [{ pair, old, key: now, range: { start, end }, isPaired: group === 'arrow' }];
+    return [{ pair, old, key: now, range: { start, end } }];
   });
 }

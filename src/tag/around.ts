@@ -48,12 +48,10 @@ const beyondJoining = 2;
 
 /** As `around`; bays are closed until all of it is one part, where one of these widths does that. */
 export function aroundTogether(region: Region, way: Way): Region {
-  const narrow = around(region, way);
-  const widest = Math.max(way.bays, way.by);
-  if (widest === 0) return narrow;
-  const closing = (times: number): Region => around(region, { ...way, bays: times * widest });
-  const joining = widenings.find((times) => partsOf(closing(times)).length === 1);
-  return joining === undefined ? narrow : closing(beyondJoining * joining);
+  const bays = Math.max(way.bays, way.by);
+  const closing = (times: number): Region => around(region, { ...way, bays: times * bays });
+  const joining = bays > 0 ? widenings.find((times) => partsOf(closing(times)).length === 1) : undefined;
+  return joining === undefined ? around(region, way) : closing(beyondJoining * joining);
 }
 
 function grownFar(region: Region, by: number): Region {

@@ -8,19 +8,8 @@ import type { Orientation, Turn } from '../../../src/nesting/orientation.ts';
 import { orient } from '../../../src/nesting/orientation.ts';
 import { distanceByJts, unionAreaByJts } from '../support/reference.ts';
 import { boxOf, moved, never } from '../support/sheets.ts';
-import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
-
-type Random = (low: number, high: number) => number;
-
-const shapes: readonly ((between: Random) => Region)[] = [
-  (between) => unite(Array.from({ length: 8 }, () => ({ x: between(-12, 12), y: between(-12, 12) }))),
-  (between) => subtract([disc(0, 0, 14, 0.1)], [disc(1, 0, between(2, 12), 0.1)]),
-  () => [star(5, 5, 14)],
-  () => [polygon([0, 0], [20, 0], [20, 6], [6, 6], [6, 20], [0, 20])],
-  () => subtract([box(0, 0, 30, 24)], [box(3, 3, 27, 21)]),
-  () => [box(0, 0, 9, 5)],
-  () => [box(0, 0, 6, 4), box(9, 1, 14, 12)],
-];
+import { box, seededRandom, shapesOfEachKind } from '../support/shapes.ts';
+import type { Between } from '../support/shapes.ts';
 
 /** mm², 0 for what rounding makes. */
 function overlapOf(a: Region, b: Region): number {
@@ -53,12 +42,16 @@ function merged(sections: Float64Array, count: number): number[] {
 describe('The no-fit polygon of two parts', () => {
   it('is where jsts finds that they overlap', () => {
     const random = seededRandom(3);
-    const between: Random = (low, high) => low + (high - low) * random();
+    const between: Between = (low, high) => low + (high - low) * random();
     const sections = new Float64Array(1000);
     let [apart, together, inside] = [0, 0, 0];
     for (let round = 0; round < 120; round += 1) {
       const [a, b] = [0, 1].map((shape) =>
-        posed(shapes[Math.floor(between(0, shapes.length))]!(between), Math.floor(between(0, 4)) as Turn, shape),
+        posed(
+          shapesOfEachKind[Math.floor(between(0, shapesOfEachKind.length))]!(between),
+          Math.floor(between(0, 4)) as Turn,
+          shape,
+        ),
       ) as [ReturnType<typeof posed>, ReturnType<typeof posed>];
       const noFit = new NoFitPolygon(a.orientation, b.orientation);
       for (let i = 0; i < 6; i += 1) {
@@ -83,9 +76,9 @@ describe('The no-fit polygon of two parts', () => {
 
   it('is the same whether it is made or seen from the other part, or turned', () => {
     const random = seededRandom(8);
-    const between: Random = (low, high) => low + (high - low) * random();
+    const between: Between = (low, high) => low + (high - low) * random();
     const [one, other] = [new Float64Array(1000), new Float64Array(1000)];
-    const orientations = [shapes[0]!(between), shapes[3]!(between)].flatMap((region, shape) =>
+    const orientations = [shapesOfEachKind[0]!(between), shapesOfEachKind[3]!(between)].flatMap((region, shape) =>
       ([0, 1, 2, 3] as const).map((turn) => posed(region, turn, shape).orientation),
     );
     const noFits = new NoFitPolygons(new Map(orientations.map((orientation) => [orientation.id, orientation])));

@@ -6,19 +6,8 @@ import { outlineOf } from '../../../src/nesting/outline.ts';
 import { last, PenetrationField } from '../../../src/nesting/separation/penetration-field.ts';
 import { unionAreaByJts } from '../support/reference.ts';
 import { boxOf, moved } from '../support/sheets.ts';
-import { box, disc, polygon, seededRandom, star, subtract, unite } from '../support/shapes.ts';
-
-type Random = (low: number, high: number) => number;
-
-const shapes: readonly ((between: Random) => Region)[] = [
-  (between) => unite(Array.from({ length: 8 }, () => ({ x: between(-12, 12), y: between(-12, 12) }))),
-  (between) => subtract([disc(0, 0, 14, 0.1)], [disc(1, 0, between(2, 12), 0.1)]),
-  () => [star(5, 5, 14)],
-  () => [polygon([0, 0], [20, 0], [20, 6], [6, 6], [6, 20], [0, 20])],
-  () => subtract([box(0, 0, 30, 24)], [box(3, 3, 27, 21)]),
-  () => [box(0, 0, 9, 5)],
-  () => [box(0, 0, 6, 4), box(9, 1, 14, 12)],
-];
+import { box, seededRandom, shapesOfEachKind, subtract } from '../support/shapes.ts';
+import type { Between } from '../support/shapes.ts';
 
 /** An orientation and its material, the middle of its box at the origin. */
 function posed(region: Region, turn: Turn, shape: number): { orientation: Orientation; region: Region } {
@@ -40,12 +29,12 @@ const at = (region: Region, e: number, f: number): Region => moved(region, { a: 
 describe('How deep a part is in another', () => {
   it('is nothing where jsts finds no overlap, and the way out leads to where there is none, and not less far', () => {
     const random = seededRandom(11);
-    const between: Random = (low, high) => low + (high - low) * random();
+    const between: Between = (low, high) => low + (high - low) * random();
     const pick = () => Math.floor(between(0, 1e6));
     let [apart, together] = [0, 0];
     for (let round = 0; round < 16; round += 1) {
       const [a, b] = [0, 1].map((shape) =>
-        posed(shapes[pick() % shapes.length]!(between), (pick() % 4) as Turn, shape),
+        posed(shapesOfEachKind[pick() % shapesOfEachKind.length]!(between), (pick() % 4) as Turn, shape),
       ) as [ReturnType<typeof posed>, ReturnType<typeof posed>];
       const field = new PenetrationField(a.orientation, b.orientation);
       for (let k = 0; k < 5; k += 1) {

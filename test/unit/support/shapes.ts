@@ -91,3 +91,17 @@ function toPaths(rings: readonly Ring[]): Paths64 {
 function toRegion(paths: Paths64): Region {
   return paths.map((path) => path.map(({ x, y }) => ({ x: x / unitsPerMm, y: y / unitsPerMm })));
 }
+
+/** A random number in a range. */
+export type Between = (low: number, high: number) => number;
+
+/** Of every kind that a sheet is filled with: in several parts, hollow, with arms, bent, and plain. */
+export const shapesOfEachKind: readonly ((between: Between) => Region)[] = [
+  (between) => unite(Array.from({ length: 8 }, () => ({ x: between(-12, 12), y: between(-12, 12) }))),
+  (between) => subtract([disc(0, 0, 14, 0.1)], [disc(1, 0, between(2, 12), 0.1)]),
+  () => [star(5, 5, 14)],
+  () => [polygon([0, 0], [20, 0], [20, 6], [6, 6], [6, 20], [0, 20])],
+  () => subtract([box(0, 0, 30, 24)], [box(3, 3, 27, 21)]),
+  () => [box(0, 0, 9, 5)],
+  () => [box(0, 0, 6, 4), box(9, 1, 14, 12)],
+];

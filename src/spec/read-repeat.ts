@@ -56,7 +56,7 @@ function readOne(spec: RepeatSpec, at: At, problems: Problems): { count?: number
   const { count, spacing } = spec;
   for (const [key, value] of Object.entries({ count, spacing })) {
     if (!Array.isArray(value)) continue;
-    problems.error('bad-value', at(key), `“${key}” is one figure here; two are for “along: grid”.`);
+    problems.error('bad-value', at(key), `“${key}” is one number here; two go with “along: grid”.`);
     return undefined;
   }
   const length = problems.length(spacing as number | string | undefined, at('spacing'), 'size');

@@ -22,7 +22,7 @@ export function noRoom({ shape, part, margin, clear }: Fit, target: Region, arou
   };
   let [low, high] = [0, Math.max(margin, clear) + grow];
   if (isRoom(low))
-    return `This shape goes into ${name} at no size where it is put; leave out “place”, or put it elsewhere.`;
+    return `No size of this shape fits ${name} where “place” puts it; leave out “place”, or choose another place.`;
   if (!isRoom(high))
     return `There is no room left in ${name}: the other marks and openings of the piece take all of it.`;
   for (let i = 0; i < halvings; i++) {

@@ -386,7 +386,10 @@ describe('Fitting without room', () => {
       ],
       marked,
     );
-    assert.match(found!.message, /where it is put; leave out “place”/);
+    assert.match(
+      found!.message,
+      /^No size of this shape fits “plate” where “place” puts it; leave out “place”, or choose another place\.$/,
+    );
   });
 });
 

@@ -21,7 +21,9 @@ export const check = (title: string, ...command: string[]): TestStep => ({ title
 
 /** Files of tests side by side. */
 export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
-  const how = ['--no-config', '--node-option', 'import=tsx', '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
+  // Geometry leaves much short-lived garbage: with room for more of it, less is moved about (an eighth of the time).
+  const node = ['import=tsx', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
+  const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
   const mocha = [bin('mocha/bin/mocha.js'), '--reporter', './src/dev/counting-reporter.ts', ...how, ...more];
   return { title, command: [...mocha, ...files], kind: 'tests' };
 }

@@ -8,7 +8,7 @@
 import ClipperLib from 'clipper-lib';
 import type { Path, Paths } from 'clipper-lib';
 import { boundsOf } from './measure.ts';
-import { nearGroups } from './near-groups.ts';
+import { nearGroups, nearIndices } from './near-groups.ts';
 import { rawOffset } from './raw-offset.ts';
 import type { Corners } from './raw-offset.ts';
 import type { Region, Ring } from './types.ts';
@@ -142,12 +142,33 @@ export function union(regions: readonly Region[]): Region {
 
 /** What of `rings`, united by the non-zero rule, is in none of `others`. */
 export function difference(rings: readonly Ring[], others: readonly Region[]): Region {
-  return combine(ClipType.ctDifference, rings, others.flat());
+  return whereTheyMeet(rings, others.flat(), (subject, clip) =>
+    subject.length === 0 ? [] : combine(ClipType.ctDifference, subject, clip),
+  );
 }
 
 /** What is in both. */
 export function intersection(a: Region, b: Region): Region {
-  return combine(ClipType.ctIntersection, a, b);
+  return whereTheyMeet(a, b, (subject, clip) =>
+    subject.length === 0 || clip.length === 0 ? [] : combine(ClipType.ctIntersection, subject, clip),
+  );
+}
+
+/** As `apart`, of two kinds of rings. */
+function whereTheyMeet(
+  subject: readonly Ring[],
+  clip: readonly Ring[],
+  work: (subject: readonly Ring[], clip: readonly Ring[]) => Region,
+): Region {
+  const all = [...subject, ...clip];
+  refuseNonNumbers(all);
+  const groups = nearIndices(all, 0);
+  if (groups.length === 1) return work(subject, clip);
+  return groups.flatMap((group) => {
+    const firstOfClip = group.findIndex((index) => index >= subject.length);
+    const rings = group.map((index) => all[index]!);
+    return [...(firstOfClip < 0 ? work(rings, []) : work(rings.slice(0, firstOfClip), rings.slice(firstOfClip)))];
+  });
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or not to be seen at all. */
 
+import { listed } from '../core/names.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
@@ -148,7 +149,7 @@ function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readabilit
     ...(neighbours.merged > 0 || crowded > 0.3 ? [runTogether(neighbours)] : []),
   ];
   if (found.length === 0) return 'the bays of its letters fill in';
-  return [found.slice(0, -1).join(', '), found.at(-1)].filter(Boolean).join(' and ');
+  return listed(found);
 }
 
 function fusedMarks(fused: number): string {

@@ -4,7 +4,7 @@ import { basename } from 'node:path';
 import { reportsOf } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
-import { freeName, tagFileName } from '../export/file-names.ts';
+import { freeFileName, tagFileName } from '../export/file-names.ts';
 import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
 import { labelOf } from '../spec/batch.ts';
@@ -44,7 +44,7 @@ export class Jobs {
         continue;
       }
       const wanted = tagFileName(specName(file), report);
-      const name = report.batch ? freeName(wanted, this.#names) : wanted;
+      const name = report.batch ? freeFileName(wanted, this.#names) : wanted;
       this.#names.add(name);
       yield { name, job, report };
     }

@@ -1,5 +1,6 @@
 /** All tags of a batch: each computed as a tag of its own, and what is wrong with them told once for all. */
 
+import { listed } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -76,7 +77,8 @@ function gravest(cases: readonly Case[]): Issue {
   const { issue, report } = cases.reduce((a, b) => (isGraver(b.issue, a.issue) ? b : a));
   const label = labelOf(report)!;
   const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
-  const also = others.length === 0 ? '' : ` Likewise ${listed(others)}.`;
+  const quoted = others.map((each) => `“${each}”`);
+  const also = others.length === 0 ? '' : ` Likewise ${listed(quoted, mostNames)}.`;
   return { ...issue, row: report.row, message: `${named(label, issue.message)}${also}` };
 }
 
@@ -92,9 +94,3 @@ function isGraver(a: Issue, b: Issue): boolean {
 
 /** Names beyond these are counted. */
 const mostNames = 5;
-
-function listed(labels: readonly string[]): string {
-  const more = labels.length - mostNames;
-  const named = (more > 1 ? labels.slice(0, mostNames) : labels).map((label) => `“${label}”`);
-  return more > 1 ? `${named.join(', ')} and ${more} more` : named.join(', ').replace(/, (?=[^,]*$)/, ' and ');
-}

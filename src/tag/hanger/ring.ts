@@ -5,7 +5,7 @@
 
 import { offset } from '../../geometry/clipper.ts';
 import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
-import { boundsOf, boxCentre, centroid, ringArea } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walk } from '../../geometry/walk.ts';
@@ -131,7 +131,7 @@ export function placeRing(
 /** Whether a ring is held by the end of a bar narrower than itself, and another place is beside that very end. */
 function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
   const radius = hole + wall;
-  if (Math.hypot(other.x - centre.x, other.y - centre.y) > radius) return false;
+  if (distance(other, centre) > radius) return false;
   const width = joint(centre, radius, edges);
   return width > 0 && width < radius && Math.abs(joint(centre, radius + hole, edges) - width) < parallelShare * width;
 }
@@ -145,7 +145,7 @@ interface Tried extends Candidate {
 
 /** A step away it may hang straighter by as much as the step is seen from the balance. */
 function refiningGain(point: Point, balance: Point): number {
-  return tiltCost * Math.atan2(stepMm, Math.hypot(point.x - balance.x, point.y - balance.y)) * (180 / Math.PI);
+  return tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** Without the places that a better one lies beside, whose refining looks at them as well. */

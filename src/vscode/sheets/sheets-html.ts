@@ -1,8 +1,9 @@
 /** The view of sheets as a page. Sheets are drawn; what is said of them is text, and never markup. */
 
+import { listed } from '../../core/names.ts';
 import type { SheetSize } from '../../edits/sheet-size.ts';
 import { sheetSizeText } from '../../edits/sheet-size.ts';
-import { listed } from '../../export/in-words.ts';
+import { mostNames } from '../../export/in-words.ts';
 import { pageSvg } from '../../export/page-svg.ts';
 import type { Page } from '../../export/page.ts';
 import type { Fact } from '../../export/takes-facts.ts';
@@ -76,7 +77,7 @@ function sizes({ sizes: offered, units }: Extract<Shown, { kind: 'sizes' }>): st
 function problemList(problems: readonly SheetProblem[], warning = 'Do not cut yet'): string {
   if (problems.length === 0) return '';
   const items = problems.map(({ labels, message, line, offset, row }) => {
-    const who = labels.length > 0 ? `<strong>${escaped(listed(labels))}:</strong> ` : '';
+    const who = labels.length > 0 ? `<strong>${escaped(listed(labels, mostNames))}:</strong> ` : '';
     return `<li>${who}${escaped(message)} ${button(`Line ${line}`, { type: 'show', offset, row }, 'line')}</li>`;
   });
   return `<section class="problems"><h2>${escaped(warning)}</h2><ul>${items.join('')}</ul></section>`;

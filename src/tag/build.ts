@@ -15,6 +15,7 @@ import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
+import { withoutSlits } from './hanger/slits.ts';
 import { everyShape } from './load.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
@@ -259,7 +260,9 @@ class PieceBuilder {
       const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, heeded);
       if (!placed || hanger.kind !== 'ring') return placed;
       const size = { hole: hanger.opening / 2, wall: hanger.wall };
-      return { ...placed, readAs: readAs(reading, placed.centre, size) };
+      const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
+      const lug = hasLetters ? withoutSlits(placed.lug!, body.value) : placed.lug!;
+      return { ...placed, lug, readAs: readAs(reading, placed.centre, size) };
     });
   }
 

@@ -80,6 +80,16 @@ function joined(centre: Point, rows: Map<number, Edge[]>): number {
   return Math.min(2 * Math.sin(Math.min((longest / samples) * Math.PI, Math.PI / 2)), 1);
 }
 
+/** How many times a closely sampled circle enters the body. */
+function runsAround(centre: Point, radius: number, rows: Map<number, Edge[]>): number {
+  const samples = 720;
+  const inside = Array.from({ length: samples }, (_, i) => {
+    const angle = (i / samples) * 2 * Math.PI;
+    return isInside({ x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) }, rows);
+  });
+  return inside.filter((each, i) => each && !inside[(i + samples - 1) % samples]).length;
+}
+
 function near(edges: readonly Edge[], { x, y }: Point, reach: number): Edge[] {
   return edges.filter(
     ([a, b]) =>
@@ -191,7 +201,8 @@ function score(
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
     return cost + tilt / 60 + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
-  const badly = (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
+  const slit = runsAround(centre, hole + wall + 0.3, rows) > runsAround(centre, hole + wall, rows) ? 0.3 : 0;
+  const badly = (blocked || isInside(centre, rows) ? 10 : 0) + slit + misread(centre, lettered);
   return joined(centre, rows) - Math.min(...costs) - badly;
 }
 

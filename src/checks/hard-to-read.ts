@@ -153,7 +153,9 @@ function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readabilit
 }
 
 function fusedMarks(fused: number): string {
-  return fused === 1 ? 'a dot or accent runs into the next letter' : `${fused} dots or accents run into other letters`;
+  return fused === 1
+    ? 'a dot, accent or apostrophe runs into the next letter'
+    : `${fused} dots, accents or apostrophes run into other letters`;
 }
 
 function closedCounters(closed: number, drawn: number): string {

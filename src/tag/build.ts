@@ -14,7 +14,8 @@ import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
 import { placeHanger } from './hanger/hanger.ts';
-import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
+import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
+import { withoutSlits } from './hanger/slits.ts';
 import { everyShape } from './load.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
@@ -105,7 +106,7 @@ class PieceBuilder {
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
-      const placed = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+      const placed = await this.#hang(hanger, body, bodies, { factor, heedsReading });
       if (!placed.value) this.#noRoom(hanger);
       hung.push(placed);
     }
@@ -149,7 +150,7 @@ class PieceBuilder {
       const bodies = await this.#makeAll(piece.body, factor);
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
-        const { id, value } = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+        const { id, value } = await this.#hang(hanger, body, bodies, { factor, heedsReading });
         if (value)
           stages.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
@@ -249,13 +250,19 @@ class PieceBuilder {
     hanger: Hanger,
     body: Stage<Region>,
     bodies: readonly Made[],
-    factor: number,
+    { factor, heedsReading }: Scale,
   ): Promise<Stage<PlacedHanger | undefined>> {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
-    return this.#resources.cache.get('hanger', [body.id, joined?.id, ids(bodies), rest], () => {
+    return this.#resources.cache.get('hanger', [body.id, joined?.id, ids(bodies), rest, heedsReading], () => {
       const reading = readingOf(bodies.map(({ stage }) => stage.value));
-      return placeHanger(hanger, joined?.value.region ?? body.value, body.value, reading);
+      const heeded = heedsReading ? reading : noReading;
+      const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, heeded);
+      if (!placed || hanger.kind !== 'ring') return placed;
+      const size = { hole: hanger.opening / 2, wall: hanger.wall };
+      const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
+      const lug = hasLetters ? withoutSlits(placed.lug!, body.value) : placed.lug!;
+      return { ...placed, lug, readAs: readAs(reading, placed.centre, size) };
     });
   }
 

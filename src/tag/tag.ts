@@ -4,6 +4,7 @@ import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Code } from './code.ts';
+import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -61,6 +62,8 @@ export interface PlacedHanger {
   /** Of a ring: the material round its hole that is asked for, in mm, and how much deeper than touching it is set. */
   readonly wall?: number;
   readonly sink?: number;
+  /** Of a ring: what the eye may take it for beside the lettering it hangs. */
+  readonly readAs?: readonly ReadAs[];
   readonly path: YamlPath;
 }
 

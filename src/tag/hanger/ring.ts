@@ -43,6 +43,10 @@ const barAllowance = 1;
 /** A bar is as wide a hole further on, within this share. */
 const parallelShare = 0.1;
 
+/** A ring that comes so near to what it does not join leaves a slit there that the beam hardly parts, in mm. */
+const slitMm = 0.3;
+const slitCost = 0.3;
+
 /** More than any place behind the outline could make good. */
 const hiddenCost = 3;
 
@@ -88,7 +92,8 @@ export function placeRing(
     const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
     // Its hole must be clear of everything, also of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
-    return { centre, score: joined - cost - blocked - misreading(reading, centre, size) };
+    const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
+    return { centre, score: joined - cost - blocked - slit - misreading(reading, centre, size) };
   };
   // Never inside a counter, so the counters need not be offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
@@ -185,6 +190,12 @@ function joint(centre: Point, radius: number, edges: EdgeIndex): number {
       longest = chord;
   });
   return longest;
+}
+
+/** Whether a little further out the circle meets more of the body than the ring joins. */
+function leavesSlit(centre: Point, radius: number, edges: EdgeIndex): boolean {
+  const met = (reach: number): number => circleCrossings(edges.near(centre, reach), centre, reach).length;
+  return met(radius + slitMm) > met(radius);
 }
 
 /** Whether the hole cuts into the body deeper than it is meant to. */

@@ -20,7 +20,7 @@ import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
-import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
+import type { Area, Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
 /**
@@ -73,6 +73,7 @@ export function sameSized(model: TagModel): Shape[] {
 interface Made {
   readonly stage: Stage<MadeShape>;
   readonly entry: Entry;
+  readonly area?: Area | undefined;
 }
 
 /** By how much the shapes of a piece are scaled, and whether its rings care how they read. */
@@ -206,8 +207,18 @@ class PieceBuilder {
 
   async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {
     const made: Made[] = [];
-    for (const entry of entries) made.push({ stage: await this.#scaled(entry, factor), entry });
+    for (const entry of entries) {
+      const stage = await this.#scaled(entry, factor);
+      made.push({ stage, entry, area: this.#areaOf(entry, factor) });
+    }
     return made;
+  }
+
+  #areaOf({ shape }: Entry, factor: number): Area | undefined {
+    const area = this.evaluator.areaOf(shape);
+    if (!area || factor === 1) return area;
+    const scale = scaledBy(factor);
+    return { target: transform(area.target, scale), ...(area.room && { room: transform(area.room, scale) }) };
   }
 
   async #asked(entries: readonly Entry[], factor: number): Promise<AskedWidth[]> {
@@ -284,15 +295,16 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry: { shape, path } }) => {
-    return { use, ...drawnOf(stage.value), shape, entry: path, path: shape.path };
+  return made.map(({ stage, entry: { shape, path }, area }) => {
+    return { use, ...drawnOf(stage.value), ...(area && { area }), shape, entry: path, path: shape.path };
   });
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({
+  return made.map(({ stage, entry, area }) => ({
     operation,
     ...drawnOf(stage.value),
+    ...(area && { area }),
     shape: entry.shape,
     path: entry.path,
   }));

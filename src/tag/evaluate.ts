@@ -17,12 +17,13 @@ import { roomIn } from './fit/room.ts';
 import type { Room } from './fit/room.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './outline.ts';
-import { placing } from './place.ts';
+import { isBeside, placing } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
 import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
+import type { Area } from './tag.ts';
 
 /** What else is on the pieces that have a shape; `undefined` where there is nothing. */
 export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
@@ -33,6 +34,7 @@ export class Evaluator {
 
   readonly #around: Around;
   readonly #scales = new Map<Shape, number>();
+  readonly #areas = new Map<Shape, Area>();
 
   /** @param around What a fitted shape keeps clear of. */
   constructor(resources: Resources, around: Around) {
@@ -43,6 +45,11 @@ export class Evaluator {
   /** How many times its natural size a shape is that was fitted. */
   scaleOf(shape: Shape): number | undefined {
     return this.#scales.get(shape);
+  }
+
+  /** What a shape was put into or onto; `undefined` for one that stands by itself or beside another. */
+  areaOf(shape: Shape): Area | undefined {
+    return this.#areas.get(shape);
   }
 
   /** All that has been made so far. */
@@ -120,6 +127,7 @@ export class Evaluator {
         roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
       );
     const [free, outer] = [room(grow ?? 0), room(0)];
+    this.#areas.set(shape, { target: target.value.region, room: outer.value.region });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
     const most = Math.min(largestScaleOf(shape, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
@@ -177,9 +185,11 @@ export class Evaluator {
     });
   }
 
-  async #placed({ modifiers }: Shape, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
-    const { rotate, mirror, place, nudge } = modifiers;
+  async #placed(shape: Shape, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
+    const { modifiers } = shape;
+    const { fit, rotate, mirror, place, nudge } = modifiers;
     const target = place && (await this.target(place));
+    if (target && !fit && !isBeside(place.at)) this.#areas.set(shape, { target: target.value.region });
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
     const aim = target && [target.id, place.at, place.margin, place.by];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {

@@ -12,12 +12,22 @@ import type { MadeShape } from './made-shape.ts';
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
 export type Operation = (typeof operations)[number];
 
+/** What a shape was put into or onto, where that is. */
+export interface Area {
+  /** What `in` or `on` names. */
+  readonly target: Region;
+  /** Of a shape that is fitted: what its outline may fill. */
+  readonly room?: Region;
+}
+
 /** Something drawn on a piece without cutting through it. */
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
   /** Where it is drawn along lines: these, and the region is what is burnt along them. */
   readonly lines?: readonly Line[];
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   /** What is drawn. */
   readonly shape: Shape;
   /** The list entry that asks for it. */
@@ -32,6 +42,8 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly entry: YamlPath;

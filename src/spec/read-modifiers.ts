@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
+import { idleCorners } from './idle-corners.ts';
 import type { Problems } from './problems.ts';
 import { readPlace, readTarget } from './read-place.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -21,6 +22,9 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
       range: problems.source.keyRange([...path, 'fit']),
     });
   }
+  const idle = idleCorners(spec);
+  if (idle !== undefined)
+    problems.error('bad-value', [...path, 'corners'], idle, { range: problems.source.keyRange([...path, 'corners']) });
   return {
     ...length('tidy', 'distance'),
     ...length('grow', 'signed'),

@@ -387,7 +387,14 @@ interface HangerBase {
 
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
-  | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
+  | (HangerBase & {
+      readonly kind: 'hole';
+      readonly inset: number;
+      /** Where the spec does not say how far it is from the edge: as little as it may be to keep clear of something. */
+      readonly leastInset?: number;
+      /** Whether another side will do, where the spec names none. */
+      readonly anySide?: true;
+    })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
   /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
   | (HangerBase & {

@@ -6,6 +6,7 @@ import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
 import { Neighbourhood } from './around-fitted.ts';
+import type { BesideHole } from './around-fitted.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { clearedBorder } from './border.ts';
@@ -13,6 +14,7 @@ import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
+import { inTheWayOf } from './hanger/clear-of.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
 import { everyShape } from './load.ts';
@@ -106,7 +108,7 @@ class PieceBuilder {
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
-      const placed = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+      const placed = await this.#hang(hanger, model, body, heedsReading ? bodies : [], factor);
       if (!placed.value) this.#noRoom(hanger);
       hung.push(placed);
     }
@@ -150,7 +152,7 @@ class PieceBuilder {
       const bodies = await this.#makeAll(piece.body, factor);
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
-        const { id, value } = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+        const { id, value } = await this.#hang(hanger, piece, body, heedsReading ? bodies : [], factor);
         if (value)
           stages.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
@@ -258,16 +260,33 @@ class PieceBuilder {
 
   async #hang(
     hanger: Hanger,
+    piece: PieceModel,
     body: Stage<Region>,
     bodies: readonly Made[],
     factor: number,
   ): Promise<Stage<PlacedHanger | undefined>> {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
-    return this.#resources.cache.get('hanger', [body.id, joined?.id, ids(bodies), rest], () => {
+    const beside = await this.#besideHole(hanger, piece, factor);
+    const inputs = [body.id, joined?.id, ids(bodies), rest, beside.map(({ made, as }) => [made.id, as])];
+    return this.#resources.cache.get('hanger', inputs, () => {
       const reading = readingOf(bodies.map(({ stage }) => stage.value));
-      return placeHanger(hanger, joined?.value.region ?? body.value, body.value, reading);
+      const inTheWay = beside.map(({ made, as }) => inTheWayOf(made.value, as, this.#model));
+      return placeHanger(hanger, joined?.value.region ?? body.value, body.value, reading, inTheWay);
     });
+  }
+
+  /** What a hole keeps clear of, where it hangs a piece alone and the spec leaves its place open. */
+  async #besideHole(hanger: Hanger, piece: PieceModel, factor: number) {
+    if (hanger.kind !== 'hole' || piece.hangers.length > 1) return [];
+    if (hanger.leastInset === undefined && !hanger.anySide) return [];
+    const found: { readonly made: Stage<MadeShape>; readonly as: BesideHole['as'] }[] = [];
+    for (const { entry, as } of this.#neighbourhood.besideHangers(piece)) {
+      const made = await this.#scaled(entry, factor);
+      // A border goes round the opening, wherever that is.
+      if (!made.value.border) found.push({ made, as });
+    }
+    return found;
   }
 
   #noRoom({ kind, path }: Hanger): void {

@@ -337,6 +337,8 @@ export function withLines(shapes: Iterable<Shape>): Shape[] {
 export interface Modifiers {
   readonly tidy?: number;
   readonly grow?: number;
+  /** Grown as much as `min_web` needs, which is known once it is made; `grow` is then absent. */
+  readonly growAuto?: true;
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;

@@ -9,7 +9,9 @@ import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
   const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
-    const value = problems.length(spec[key], [...path, key], sign);
+    const written = spec[key];
+    if (written === 'auto') return { growAuto: true as const };
+    const value = problems.length(written, [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
   const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);

@@ -40,7 +40,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     await resources.checkpoint();
   }
   const { title, units, stock, tie, sheet, machine, output } = model;
-  const { made } = builder.evaluator;
+  const { made, growths } = builder.evaluator;
   return {
     title,
     units,
@@ -50,6 +50,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     ...(machine ? { machine } : {}),
     output,
     made,
+    ...(growths.size > 0 ? { growths } : {}),
     pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
   };
 }

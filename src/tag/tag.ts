@@ -112,6 +112,8 @@ export interface Tag {
   readonly output: Output;
   /** Every shape as it was made, the unused ones too; those written in place included. */
   readonly made: ReadonlyMap<Shape, MadeShape>;
+  /** By how much the shapes were grown that are to grow as much as they need, in mm. */
+  readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];

@@ -170,7 +170,8 @@ function runTogether({ apart, merged }: Readability['neighbours']): string {
 }
 
 function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
-  return shape?.modifiers.grow === undefined ? path : [...path, 'grow'];
+  const { grow, growAuto } = shape?.modifiers ?? {};
+  return grow === undefined && !growAuto ? path : [...path, 'grow'];
 }
 
 /** Engraved letters lower than this are told, where nothing else was measured, in mm. */

@@ -13,12 +13,22 @@ import type { MadeShape } from './made-shape.ts';
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
 export type Operation = (typeof operations)[number];
 
+/** What a shape was put into or onto, where that is. */
+export interface Area {
+  /** What `in` or `on` names. */
+  readonly target: Region;
+  /** Of a shape that is fitted: what its outline may fill. */
+  readonly room?: Region;
+}
+
 /** Something drawn on a piece without cutting through it. */
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
   /** Where it is drawn along lines: these, and the region is what is burnt along them. */
   readonly lines?: readonly Line[];
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   /** What is drawn. */
   readonly shape: Shape;
   /** The list entry that asks for it. */
@@ -33,6 +43,8 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly entry: YamlPath;
@@ -103,6 +115,8 @@ export interface Tag {
   readonly output: Output;
   /** Every shape as it was made, the unused ones too; those written in place included. */
   readonly made: ReadonlyMap<Shape, MadeShape>;
+  /** By how much the shapes were grown that are to grow as much as they need, in mm. */
+  readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];

@@ -29,11 +29,15 @@ export async function readSpec(file: string, severities: Severities): Promise<Sp
   return { file, text, options: { locate: (relative) => resolve(folder, relative), severities } };
 }
 
+/** Enough for all that the tags of a batch share: of what only one of them has, nothing is asked for again. */
+const rowStages = 300;
+
 /** With the fonts that lie beside the program. `isOnce`: files are read once and for all, as where nothing writes what it reads. */
 export function newEngine({ isOnce = false } = {}): Engine {
   const files = nodeFontFiles(join(dirname(fileURLToPath(import.meta.url)), 'fonts'));
   // A timer waits for a millisecond at least, which is a tenth of all where a turn has ten.
-  return new Engine(isOnce ? onceRead(files) : files, () => setImmediate());
+  const giveWay = () => setImmediate();
+  return isOnce ? new Engine(onceRead(files), { giveWay, stages: rowStages }) : new Engine(files, { giveWay });
 }
 
 /** A table of names is read once, and not for each of its rows. */

@@ -55,7 +55,12 @@ export class Jobs {
     formats: readonly Format[],
     pictureWidth: number | undefined,
   ): AsyncGenerator<Readonly<Record<string, string | Uint8Array>>> {
-    const wish = { what: 'files', formats, force: this.#force, ...(pictureWidth === undefined ? {} : { pictureWidth }) } as const;
+    const wish = {
+      what: 'files',
+      formats,
+      force: this.#force,
+      ...(pictureWidth === undefined ? {} : { pictureWidth }),
+    } as const;
     for await (const { first, made, told } of this.rows(spec, wish)) {
       if (!made.files) {
         this.#nothingToCut(told);

@@ -18,7 +18,12 @@ import { toolsOf } from './tools.ts';
 export type RowWish =
   | { readonly what: 'issues' }
   | { readonly what: 'json' }
-  | { readonly what: 'files'; readonly formats: readonly Format[]; readonly pictureWidth?: number; readonly force: boolean }
+  | {
+      readonly what: 'files';
+      readonly formats: readonly Format[];
+      readonly pictureWidth?: number;
+      readonly force: boolean;
+    }
   | { readonly what: 'tag'; readonly force: boolean };
 
 export interface RowTask {

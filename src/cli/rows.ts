@@ -14,6 +14,12 @@ const fewRows = 24;
 /** Each holds fonts and a cache of its own, some 150 MB. */
 const mostThreads = 4;
 
+/**
+ * A thread holds about 95 MB for labels with two fitted lines, and left alone lets three times that pile up before it clears away. What
+ * needs more than this is made by the main thread, which has no such limit.
+ */
+const mostThreadMb = 190;
+
 /** Rows that are asked for beyond the one that is waited for, for each thread: a slow one should keep nobody idle. */
 const ahead = 8;
 
@@ -24,19 +30,20 @@ const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url
 export async function* eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowMade> {
   const count = rowCount(first);
   const threads = count < fewRows ? 1 : Math.min(availableParallelism(), mostThreads);
+  const here = new RowWorker(task, engine);
   if (threads < 2 || program === undefined) {
-    const here = new RowWorker(task, engine);
     for (let row = 0; row < count; row++) yield row === first.row ? await here.of(first) : await here.make(row);
     return;
   }
   const pool = new RowThreads(program, task, threads);
   try {
-    const asked: Promise<RowMade>[] = [];
+    const asked = new Map<number, Promise<RowMade>>();
+    let next = 0;
     for (let row = 0; row < count; row++) {
-      while (asked.length < Math.min(count, row + threads * ahead)) asked.push(pool.make(asked.length));
-      yield await asked[row]!;
+      for (; next < Math.min(count, row + threads * ahead); next++) asked.set(next, pool.make(next));
+      yield await asked.get(row)!.catch(() => here.make(row));
       // What has been taken needs no memory any more.
-      delete asked[row];
+      asked.delete(row);
     }
   } finally {
     await pool.end();
@@ -53,7 +60,7 @@ class RowThreads {
     this.#free = [...this.#all];
   }
 
-  /** Rejects where the thread has ended by a fault; whoever waits for an earlier row hears of it first. */
+  /** Rejects where the thread has ended by a fault, or has no more memory. */
   make(row: number): Promise<RowMade> {
     const made = this.#makeInTurn(row);
     made.catch(() => undefined);
@@ -83,7 +90,8 @@ class RowThread {
   #settle: { readonly resolve: (made: RowMade) => void; readonly reject: (fault: Error) => void } | undefined;
 
   constructor(program: string, task: RowTask) {
-    this.#worker = new Worker(program, { workerData: { rows: task } satisfies ThreadData });
+    const workerData: ThreadData = { rows: task };
+    this.#worker = new Worker(program, { workerData, resourceLimits: { maxOldGenerationSizeMb: mostThreadMb } });
     this.#worker.on('message', (made: RowMade) => this.#settle?.resolve(made));
     this.#worker.on('error', (fault: Error) => {
       this.#fault = fault;

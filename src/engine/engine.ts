@@ -63,20 +63,26 @@ export interface ComputeOptions {
   readonly severities?: Severities;
 }
 
+export interface EngineOptions {
+  readonly giveWay?: () => Promise<void>;
+  readonly stages?: number;
+}
+
 /** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
 const turnMs = 10;
 
 export class Engine {
   readonly fonts: FontLibrary;
   readonly #files: FontFiles;
-  readonly #cache = new StageCache();
+  readonly #cache: StageCache;
   readonly #giveWay: () => Promise<void>;
   #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
-  /** `giveWay`: lets others have a turn. */
-  constructor(files: FontFiles, giveWay = nextTask) {
+  /** `giveWay`: lets others have a turn. `stages`: how many results are kept for the next time. */
+  constructor(files: FontFiles, { giveWay = nextTask, stages }: EngineOptions = {}) {
     this.#files = files;
     this.#giveWay = giveWay;
+    this.#cache = new StageCache(stages);
     this.fonts = new FontLibrary(files);
   }
 

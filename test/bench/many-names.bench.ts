@@ -72,7 +72,10 @@ function useOf(pid: number): Use {
   }
 }
 
-function run(folder: string, args: readonly string[]): Promise<Use & { readonly seconds: number; readonly code: number }> {
+function run(
+  folder: string,
+  args: readonly string[],
+): Promise<Use & { readonly seconds: number; readonly code: number }> {
   const start = performance.now();
   const child = spawn(process.execPath, [cli, ...args], { cwd: folder, stdio: 'ignore' });
   let [processor, memoryMb] = [0, 0];

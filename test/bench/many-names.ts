@@ -2,7 +2,10 @@
 
 import { firstNames } from '../names/names.ts';
 
-const beginnings = 'A Be Ca Da E Fa Gi Ha I Jo Ka Li Ma Ne O Pa Qui Ro Si Te U Vi Wa Xe Yo Ze Bri Cla Fre Gre Klau Phi Ste The Tra'.split(' ');
+const beginnings =
+  'A Be Ca Da E Fa Gi Ha I Jo Ka Li Ma Ne O Pa Qui Ro Si Te U Vi Wa Xe Yo Ze Bri Cla Fre Gre Klau Phi Ste The Tra'.split(
+    ' ',
+  );
 const middles = 'li ri ma na lo dri ber lin ste mi ra do vi sa the nno bbi lla'.split(' ');
 const ends = 'a e na ne th rt d n la ra da us el in y o ssa tte s ka'.split(' ');
 

@@ -11,21 +11,30 @@ export function rowCount({ batch }: Pick<Report, 'batch'>): number {
   return batch?.rows.length ?? 1;
 }
 
+/** What is kept of a tag that nobody looks at. */
+export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch'>;
+
 /**
- * The reports of all rows in order, `report` among them. Rejects with the signal's reason once that is aborted.
+ * The reports of all rows in order, `report` among them, each made when it is asked for: whoever keeps none holds the memory of
+ * one. Rejects with the signal's reason once that is aborted.
  * @param before Waited for before each row: others may be in more of a hurry.
  */
-export async function reportsOf(
+export async function* eachReport(
   engine: Engine,
   report: Report,
   options: ComputeOptions,
   before: () => Promise<unknown> = () => Promise.resolve(),
-): Promise<Report[]> {
-  const reports: Report[] = [];
+): AsyncGenerator<Report> {
   for (let row = 0; row < rowCount(report); row++) {
     await before();
-    reports.push(row === report.row ? report : await engine.compute(report.source.text, { ...options, row }));
+    yield row === report.row ? report : await engine.compute(report.source.text, { ...options, row });
   }
+}
+
+/** The same, all of them. */
+export async function reportsOf(...asked: Parameters<typeof eachReport>): Promise<Report[]> {
+  const reports: Report[] = [];
+  for await (const report of eachReport(...asked)) reports.push(report);
   return reports;
 }
 
@@ -50,7 +59,7 @@ export async function reportOf(engine: Engine, report: Report, issue: Issue, opt
  * Everything that is wrong with the tag that is shown; and of the others, for each cause the gravest case and who else has it.
  * What changes the cause changes all of them, so forty names are one more finding at a line and not forty.
  */
-export function issuesOfBatch(shown: Report, all: readonly Report[]): Issue[] {
+export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issue[] {
   const told = new Set(shown.issues.map(wordsOf));
   const cases = new Map<string, Case[]>();
   for (const report of all) {
@@ -66,7 +75,7 @@ export function issuesOfBatch(shown: Report, all: readonly Report[]): Issue[] {
 
 interface Case {
   readonly issue: Issue;
-  readonly report: Report;
+  readonly report: RowIssues;
 }
 
 function wordsOf({ code, range, message }: Issue): string {

@@ -1,7 +1,7 @@
 /** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
-import { difference, offset, union } from '../geometry/clipper.ts';
+import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
@@ -257,7 +257,7 @@ class PieceBuilder {
   }
 
   #united(bodies: readonly Made[]): Stage<Region> {
-    return this.#resources.cache.get('body', ids(bodies), () => union(regions(bodies)));
+    return this.#resources.cache.get('body', ids(bodies), () => unionOfWhole(regions(bodies)));
   }
 
   async #hang(

@@ -7,7 +7,7 @@ import { zoomText } from '../../common/format.ts';
 import { isPlain } from '../keys.ts';
 import { MenuButton, type MenuItem } from '../../common/menu.ts';
 import { roving } from '../../common/roving.ts';
-import { zoomAtCentre, zoomStep, type Steered } from '../camera/viewport-input.ts';
+import { zoomAtCentre, zoomStep, type Steered } from '../../common/camera/viewport-input.ts';
 
 interface ToolbarActions {
   toggleProof(): void;

@@ -3,8 +3,8 @@
 import type { Arranged } from '../scene/arrange.ts';
 import { isPlain } from '../keys.ts';
 import type { Pins } from './pins.ts';
-import { fitted, grown, showing } from '../camera/viewport.ts';
-import type { Steered } from '../camera/viewport-input.ts';
+import { fitted, grown, showing } from '../../common/camera/viewport.ts';
+import type { Steered } from '../../common/camera/viewport-input.ts';
 
 /** Seen round a place that is zoomed in on, in mm: enough to tell which letter it is. */
 const aroundMm = 6;

@@ -15,7 +15,7 @@ import { leadersOf, type Arranged } from './arrange.ts';
 import { showSheet, usualThicknessMm } from './look.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import { joined, moved, type Box } from '../camera/viewport.ts';
+import { joined, moved, type Box } from '../../common/camera/viewport.ts';
 
 export class SceneView {
   private readonly sheet = svg('g');

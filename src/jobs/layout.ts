@@ -31,6 +31,8 @@ export interface JobSheet {
   readonly name: string;
   readonly width: number;
   readonly height: number;
+  /** Kept free along its edges. */
+  readonly margin: number;
   /** Material between two pieces, the beam's width included. */
   readonly gap: number;
   /** Its outline: of an offcut, whatever that is. */
@@ -126,6 +128,7 @@ function sheetOf(group: Group, { name: stock, from, output }: StockWork, name: s
     name,
     width: box.maxX,
     height: box.maxY,
+    margin: room.room.margin,
     gap: room.room.gap,
     outline,
     ...(room.offcut ? { offcut: room.offcut } : {}),

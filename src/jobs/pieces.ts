@@ -77,6 +77,8 @@ export function jobPieces(
     { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
   >();
   const kept: JobTag[] = [];
+  /** Two lines may ask for the same tag for the same order. */
+  const copies = new Map<string, number>();
   let count = 0;
   for (const each of tags) {
     const { tag, spec, path } = each;
@@ -152,11 +154,19 @@ export function jobPieces(
     }
     count += each.copies * pieces.length;
     kept.push(each);
-    for (let copy = 1; copy <= each.copies; copy++)
+    const asked = JSON.stringify([each.spec, each.order, each.label]);
+    const before = copies.get(asked) ?? 0;
+    copies.set(asked, before + each.copies);
+    for (let copy = before + 1; copy <= before + each.copies; copy++)
       for (const made of pieces) stocks.get(nameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
   }
   const worked = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
   return { stocks: worked.filter(({ pieces }) => pieces.length > 0), tags: kept, leftOut, issues };
+}
+
+/** The same whenever the job has this piece, and that of no other. */
+export function pieceId({ of: { spec, order, label }, copy, piece }: JobPiece): string {
+  return JSON.stringify([spec, order, label, copy, piece.id]);
 }
 
 function nameOf(piece: Piece, tag: Tag): string {

@@ -127,7 +127,7 @@ function ringData(ring: Ring): PathData {
 }
 
 /** Lines that enclose nothing. */
-function lineData(lines: readonly Line[]): PathData {
+export function lineData(lines: readonly Line[]): PathData {
   return lines.map(stepsAlong).join('');
 }
 

@@ -1,27 +1,27 @@
 /** The sheets of a job beside its text, laid out again once that has rested. */
 
 import * as vscode from 'vscode';
-import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
 import type { Issue } from '../../core/issue.ts';
-import { captionFont } from '../../export/job.ts';
 import { layOutJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
-import { sheetOverview } from '../../jobs/sheet-map.ts';
 import { jobFacts } from '../../jobs/sums.ts';
+import type { SheetProblem } from '../../protocol/sheets.ts';
+import { jobOnPage } from '../../scene/job-on-page.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import { breather } from '../service/compute-options.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import type { AskedOfText } from '../../protocol/sheets.ts';
 import { SheetsPage, SheetsPages } from '../sheets/sheets-page.ts';
-import type { SheetProblem, Shown } from '../sheets/sheets-html.ts';
+import type { Shown } from '../sheets/sheets-page.ts';
 import type { JobChecks } from './job-checks.ts';
+import { JobPiecePlaces } from './job-piece-places.ts';
 
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPages;
 
-  constructor(extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
-    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, engine, checks).page);
+  constructor(extensionUri: vscode.Uri, checks: JobChecks) {
+    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks).page);
   }
 
   show(job: vscode.Uri): void {
@@ -36,13 +36,11 @@ export class JobSheets implements vscode.Disposable {
 class SheetsOfJob {
   readonly page: SheetsPage;
   readonly #job: vscode.Uri;
-  readonly #engine: Engine;
   readonly #checks: JobChecks;
   #shown: CheckedJob | undefined;
 
-  constructor(job: vscode.Uri, extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
+  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
     this.#job = job;
-    this.#engine = engine;
     this.#checks = checks;
     this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
     const changes = checks.onDidChange((changed) => {
@@ -69,20 +67,16 @@ class SheetsOfJob {
     this.#shown = checked;
     const problems = problemsOf(laid ?? checked);
     if (!laid || laid.layout.sheets.length === 0)
-      return { kind: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
-    const page = await sheetOverview(laid, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
+      return { type: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
+    const { sheets, shapes } = jobOnPage(laid);
+    const { title, model } = laid;
     // What is right is cut all the same.
-    return {
-      kind: 'sheets',
-      title: laid.title,
-      page,
-      facts: jobFacts(laid),
-      problems,
-      warning: 'Not in the cut files',
-    };
+    const warning = 'Not in the cut files';
+    const scene = { title, units: model.units, sheets, facts: jobFacts(laid), problems, warning };
+    return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(this.#job, laid) };
   }
 
-  async #heed(message: FromSheetsPage): Promise<void> {
+  async #heed(message: AskedOfText): Promise<void> {
     if (message.type === 'export') await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
     if (message.type !== 'show') return;
     const editor = await showText(this.#job);

@@ -3,36 +3,67 @@
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import { nameOf } from '../common/write-whole.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import type { AskedOfText, SheetShape, SheetsScene, ToSheetsPage } from '../../protocol/sheets.ts';
 import { parseFromPage } from './from-page.ts';
+import { PieceSync } from './piece-places.ts';
+import type { PiecePlaces } from './piece-places.ts';
 import { sheetsHtml } from './sheets-html.ts';
-import type { Shown } from './sheets-html.ts';
+
+/** What comes of a layout. */
+export type Shown =
+  | Extract<ToSheetsPage, { type: 'nothing' | 'sizes' }>
+  | {
+      readonly type: 'sheets';
+      readonly scene: SheetsScene;
+      readonly shapes: readonly SheetShape[];
+      readonly places: PiecePlaces;
+    };
+
+type Waiting = Extract<ToSheetsPage, { type: 'waiting' }>;
 
 export class SheetsPage implements vscode.Disposable {
   readonly #panel: vscode.WebviewPanel;
-  /** Of the page's style sheet and script. */
-  readonly #folder: vscode.Uri;
   #running: AbortController | undefined;
+  #shown: Shown | Waiting = { type: 'waiting' };
+  /** Shapes that the page has. */
+  readonly #sent = new Set<string>();
+  /** It tells when it can be told something: shown again, it begins afresh. */
+  #isReady = false;
 
-  /** @param heed What is done when the page asks for something. */
+  /** @param heed What is done when the page asks for something that is the text's own. */
   constructor(
     viewType: string,
     uri: vscode.Uri,
     extensionUri: vscode.Uri,
-    heed: (message: FromSheetsPage) => Promise<void>,
+    heed: (message: AskedOfText) => Promise<void>,
   ) {
-    this.#folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
+    const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
     this.#panel = vscode.window.createWebviewPanel(viewType, `Sheets: ${nameOf(uri)}`, place, {
       enableScripts: true,
-      localResourceRoots: [this.#folder],
+      localResourceRoots: [folder],
     });
-    this.#panel.webview.onDidReceiveMessage((data: unknown) => {
+    const { webview } = this.#panel;
+    const sync = new PieceSync(
+      () => (this.#shown.type === 'sheets' ? this.#shown.places : undefined),
+      (pieces) => {
+        this.#post({ type: 'light', pieces });
+      },
+    );
+    webview.onDidReceiveMessage((data: unknown) => {
       const message = parseFromPage(data);
-      if (message) inBackground(heed(message), 'do what the sheets view asked for');
+      if (message?.type === 'ready') this.#begin();
+      else if (message?.type === 'reveal')
+        inBackground(sync.reveal(message.piece, message.focus), 'show where a piece comes from');
+      else if (message) inBackground(heed(message), 'do what the sheets view asked for');
     });
-    this.#panel.onDidDispose(() => this.#running?.abort());
-    this.#put({ kind: 'waiting' });
+    this.#panel.onDidDispose(() => {
+      sync.dispose();
+      this.#running?.abort();
+    });
+    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();
+    const sources = { cspSource: webview.cspSource, styleUri: uriOf('sheets.css'), scriptUri: uriOf('sheets.js') };
+    webview.html = sheetsHtml(sources);
   }
 
   /** Shows what comes of a layout; `undefined` leaves what is shown. The layout before is given up. */
@@ -45,7 +76,7 @@ export class SheetsPage implements vscode.Disposable {
       if (shown) this.#put(shown);
     } catch (error) {
       if (signal.aborted) return;
-      this.#put({ kind: 'nothing', why: 'The sheets could not be laid out.' });
+      this.#put({ type: 'nothing', why: 'The sheets could not be laid out.' });
       throw error;
     }
   }
@@ -62,14 +93,27 @@ export class SheetsPage implements vscode.Disposable {
     this.#panel.dispose();
   }
 
-  #put(shown: Shown): void {
-    const { webview } = this.#panel;
-    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(this.#folder, name)).toString();
-    webview.html = sheetsHtml(shown, {
-      cspSource: webview.cspSource,
-      styleUri: uriOf('sheets.css'),
-      scriptUri: uriOf('sheets.js'),
-    });
+  #begin(): void {
+    this.#isReady = true;
+    this.#sent.clear();
+    this.#put(this.#shown);
+  }
+
+  #put(shown: Shown | Waiting): void {
+    this.#shown = shown;
+    if (!this.#isReady) return;
+    if (shown.type !== 'sheets') {
+      this.#post(shown);
+      return;
+    }
+    const { type, scene } = shown;
+    const shapes = shown.shapes.filter(({ id }) => !this.#sent.has(id));
+    for (const { id } of shapes) this.#sent.add(id);
+    this.#post({ type, scene, shapes });
+  }
+
+  #post(message: ToSheetsPage): void {
+    if (this.#isReady) void this.#panel.webview.postMessage(message);
   }
 }
 

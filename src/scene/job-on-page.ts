@@ -1,0 +1,38 @@
+/** The sheets of a job as their page draws them. Pure. */
+
+import type { LaidOutJob } from '../jobs/job.ts';
+import { pieceId } from '../jobs/pieces.ts';
+import { pieceName } from '../jobs/sheet-map.ts';
+import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
+import { sheetsOnPage } from './sheets-scene.ts';
+import type { SheetToShow } from './sheets-scene.ts';
+
+export function jobOnPage({ layout }: Pick<LaidOutJob, 'layout'>): {
+  readonly sheets: SheetOnPage[];
+  readonly shapes: SheetShape[];
+} {
+  return sheetsOnPage(
+    layout.sheets.map(({ name, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
+      id: name,
+      name,
+      width,
+      height,
+      margin,
+      filled,
+      outline,
+      stock: from.stock,
+      pieces: pieces.map(({ number, of, toSheet, region }) => ({
+        id: pieceId(of),
+        number,
+        name: pieceName(of),
+        order: of.of.order,
+        rush: of.of.rush,
+        faulty: false,
+        fixed: false,
+        piece: of.piece,
+        toSheet,
+        region,
+      })),
+    })),
+  );
+}

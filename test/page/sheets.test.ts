@@ -1,0 +1,193 @@
+/** The page of sheets: what is looked at stays, pieces and lines find each other, and nobody needs a pointer. */
+
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { launchBrowser } from '../editor/browser.ts';
+import { openSheets } from './sheets-harness.ts';
+import type { SheetsInBrowser, SheetsPageOptions } from './sheets-harness.ts';
+import { pieceAt, sheetOf, sheetsMessage } from './sheets-scenes.ts';
+import type { Theme } from './themes.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+describe('The page of sheets', () => {
+  let browser: Browser;
+  let sheets: SheetsInBrowser;
+
+  before(async () => {
+    browser = await launchBrowser();
+  });
+  after(() => browser.close());
+  afterEach(async () => {
+    assert.deepEqual(sheets.errors, []);
+    await sheets.close();
+  });
+
+  async function open(options: SheetsPageOptions = {}, message = sheetsMessage()): Promise<void> {
+    sheets = await openSheets(browser, options);
+    await sheets.send(message);
+  }
+
+  /** Of the first piece on the screen, in px. */
+  function firstWidth(): Promise<number> {
+    return sheets.page.evaluate(() => document.querySelector('.piece use')!.getBoundingClientRect().width);
+  }
+
+  const transform = () => sheets.page.locator('#drawing').evaluate((drawing) => drawing.style.transform);
+
+  it('draws every piece where it lies, to scale', async () => {
+    await open();
+    const [one, three] = [await sheets.middleOf(1), await sheets.middleOf(3)];
+    const sheet = await sheets.page.evaluate(
+      () => document.querySelector('.sheet')!.getBoundingClientRect().toJSON() as DOMRect,
+    );
+    const scale = sheet.width / 200;
+    // From the middle of one piece to that of another: 105 mm to the right, 45 mm up.
+    assert.ok(Math.abs(three.x - one.x - 105 * scale) < 1, `${three.x - one.x} ${scale}`);
+    assert.ok(Math.abs(one.y - three.y - 45 * scale) < 1);
+    // The first lies 5 mm from the left and the bottom.
+    assert.ok(Math.abs(one.x - sheet.x - 25 * scale) < 1);
+    assert.ok(Math.abs(sheet.y + sheet.height - one.y - 15 * scale) < 1);
+  });
+
+  it('keeps zoom and place when it is drawn again, and when it was hidden', async () => {
+    await open();
+    const before = await firstWidth();
+    const at = await sheets.middleOf(2);
+    await sheets.page.mouse.move(at.x, at.y);
+    await sheets.page.keyboard.down('Control');
+    await sheets.page.mouse.wheel(0, -300);
+    await sheets.page.keyboard.up('Control');
+    await sheets.page.waitForFunction((was) => {
+      return document.querySelector('.piece use')!.getBoundingClientRect().width > 1.2 * was;
+    }, before);
+    const seen = await transform();
+    const after = await sheets.middleOf(2);
+    assert.ok(Math.hypot(after.x - at.x, after.y - at.y) < 2, 'what the pointer is on stays under it');
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 20, 20), pieceAt(2, 60, 40)])]));
+    await sheets.page.waitForFunction(() => document.querySelectorAll('.piece').length === 2);
+    assert.equal(await transform(), seen);
+    const state = await sheets.state();
+    await sheets.close();
+    await open({ state });
+    assert.equal(await transform(), seen);
+  });
+
+  it('is steered by keys alone: pan, zoom, fit', async () => {
+    await open();
+    const fitted = await transform();
+    const width = await firstWidth();
+    await sheets.page.locator('#stage').focus();
+    await sheets.page.keyboard.press('ArrowLeft');
+    await sheets.page.keyboard.press('+');
+    await sheets.page.waitForFunction((was) => {
+      return Math.abs(document.querySelector('.piece use')!.getBoundingClientRect().width / was - 1.25) < 0.01;
+    }, width);
+    await sheets.page.keyboard.press('0');
+    await sheets.page.waitForFunction((was) => {
+      return document.querySelector<SVGElement>('#drawing')!.style.transform === was;
+    }, fitted);
+  });
+
+  it('shows where a piece comes from, by pointer and by key', async () => {
+    await open();
+    const { x, y } = await sheets.middleOf(2);
+    await sheets.page.mouse.click(x, y);
+    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 2', focus: false });
+    const card = sheets.page.locator('#card');
+    assert.match(await card.innerText(), /2 · Name 2\s+Order 102 · 40\.0 × 20\.0 mm/);
+    assert.match(await card.innerText(), /60\.0 mm from the left, 5\.0 mm from the bottom/);
+    await sheets.page.keyboard.press('s');
+    assert.match(await card.innerText(), /3 · Name 3\s+Order 103 · rush/);
+    await sheets.page.keyboard.press('Enter');
+    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 3', focus: true });
+    const active = await sheets.page.locator('#stage').getAttribute('aria-activedescendant');
+    const option = sheets.page.locator(`#${active!}`);
+    assert.equal(await option.getAttribute('aria-label'), '3: Name 3, Order 103, rush, 40.0 × 20.0 mm');
+    assert.equal(await option.getAttribute('aria-selected'), 'true');
+    await sheets.page.keyboard.press('Escape');
+    assert.ok(await card.isHidden());
+  });
+
+  it('says what the pointer is on', async () => {
+    await open();
+    const { x, y } = await sheets.middleOf(3);
+    await sheets.page.mouse.move(x, y);
+    const tip = sheets.page.locator('#tip');
+    await tip.waitFor();
+    assert.equal(await tip.innerText(), '3 · Name 3\nOrder 103 · rush\n40.0 × 20.0 mm');
+    await sheets.page.mouse.move(2, 300);
+    await tip.waitFor({ state: 'hidden' });
+  });
+
+  it('lights up what the cursor stands in, and goes there if it is out of sight', async () => {
+    await open();
+    const seen = await transform();
+    await sheets.send({ type: 'light', pieces: ['piece 1', 'piece 4', 'gone'] });
+    await sheets.page.waitForFunction(() => document.querySelectorAll('.lit.line').length === 2);
+    assert.equal(await transform(), seen, 'in sight already');
+    const { x, y } = await sheets.middleOf(4);
+    await sheets.page.mouse.move(x, y);
+    await sheets.page.keyboard.down('Control');
+    for (let i = 0; i < 12; i += 1) await sheets.page.mouse.wheel(0, -300);
+    await sheets.page.keyboard.up('Control');
+    await sheets.page.waitForFunction(() => {
+      return document.querySelector('.piece[data-piece="piece 3"] use')!.getBoundingClientRect().bottom < 0;
+    });
+    await sheets.send({ type: 'light', pieces: ['piece 3'] });
+    await sheets.page.waitForFunction(() => {
+      const { top, bottom } = document.querySelector('.piece[data-piece="piece 3"] use')!.getBoundingClientRect();
+      return bottom > 0 && top < window.innerHeight;
+    });
+  });
+
+  it('says what all comes to, and leads to problems', async () => {
+    const problem = { labels: ['Ada'], message: '“a” is loose.', line: 3, offset: 7, row: 1 };
+    await open({}, sheetsMessage(undefined, { problems: [problem] }));
+    const summary = sheets.page.locator('#summary');
+    assert.equal(await summary.innerText(), 'Not in the cut files: 1 problem · 2 sheets · 4 pieces · filled 12 %, 4 %');
+    await sheets.page.getByRole('button', { name: 'Line 3' }).click();
+    assert.deepEqual(await sheets.said('show'), { type: 'show', offset: 7, row: 1 });
+    assert.match(await sheets.page.locator('#dock').innerText(), /Pieces\s+4/);
+    await summary.click();
+    assert.ok(await sheets.page.locator('#dock').isHidden());
+    await sheets.send(sheetsMessage(undefined, { problems: [problem, problem] }));
+    assert.ok(await sheets.page.locator('#dock').isHidden(), 'as it was chosen');
+  });
+
+  it('takes nothing that a spec or an order says for markup', async () => {
+    const hostile = { name: '<img src=x onerror=alert(1)>', order: '<b>1</b>' };
+    await open({}, sheetsMessage([sheetOf('<i>ply</i>', [pieceAt(1, 5, 5, hostile)])], { title: '<u>swap</u>' }));
+    const { x, y } = await sheets.middleOf(1);
+    await sheets.page.mouse.click(x, y);
+    assert.match(await sheets.page.locator('#card').innerText(), /<img src=x onerror=alert\(1\)>/);
+    assert.equal(await sheets.page.locator('img, b, i, u').count(), 0);
+  });
+
+  it('offers sizes, and says why there are no sheets', async () => {
+    await open();
+    await sheets.send({ type: 'sizes', sizes: [{ width: 600, height: 400 }], units: 'mm' });
+    await sheets.page.getByRole('button', { name: '600 × 400 mm' }).click();
+    assert.deepEqual(await sheets.said('size'), { type: 'size', width: 600, height: 400 });
+    await sheets.send({ type: 'nothing', why: 'No piece <fits>.' });
+    await sheets.page.getByText('No piece <fits>.').waitFor();
+  });
+
+  const themes: readonly Theme[] = ['light', 'dark', 'high-contrast', 'high-contrast-light'];
+  for (const theme of themes) {
+    it(`has nothing wrong in the ${theme} theme (axe-core, WCAG 2.2 A and AA)`, async () => {
+      await open({ theme, state: { open: true, selected: 'piece 2' } });
+      await sheets.page.evaluate(axe);
+      const { violations } = await sheets.page.evaluate<AxeResults>(
+        'axe.run(document, { resultTypes: ["violations"] })',
+      );
+      assert.deepEqual(
+        violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`)),
+        [],
+      );
+    });
+  }
+});

@@ -1,0 +1,164 @@
+/** The page of sheets: what the host sends, what the person looks at, what they ask for. */
+
+import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protocol/sheets.ts';
+import { byId, setText } from '../common/dom.ts';
+import { steer, zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
+import { roving } from '../common/roving.ts';
+import { Below } from './below.ts';
+import { Card } from './card.ts';
+import { SheetsDrawing } from './drawing.ts';
+import { showInstead } from './instead.ts';
+import { SheetSight } from './sight.ts';
+import type { SheetsState } from './state.ts';
+import { Tip } from './tip.ts';
+import { spokenPiece } from './words.ts';
+
+export interface PageHost {
+  send(message: FromSheetsPage): void;
+  save(state: SheetsState): void;
+}
+
+export class SheetsPage {
+  private readonly stage = byId('stage');
+  private readonly drawing: SheetsDrawing;
+  private readonly sight: SheetSight;
+  private readonly below: Below;
+  private readonly card: Card;
+  private scene: SheetsScene | undefined;
+
+  constructor(
+    private readonly host: PageHost,
+    private state: SheetsState,
+  ) {
+    const element = document.querySelector<SVGElement>('#drawing')!;
+    this.drawing = new SheetsDrawing(element);
+    this.sight = new SheetSight(this.stage, element, {
+      kept: () => this.state.view,
+      keep: (view) => {
+        this.keep({ ...this.state, view });
+      },
+      box: () => this.drawing.arranged.bounds,
+    });
+    this.below = new Below(this.state.open, {
+      opened: (open) => {
+        this.keep({ ...this.state, open });
+      },
+      show: (problem) => {
+        this.host.send({ type: 'show', ...problem });
+      },
+    });
+    this.card = new Card({
+      reveal: () => {
+        this.reveal(true);
+      },
+      close: () => {
+        this.select(undefined);
+        this.stage.focus();
+      },
+    });
+    new Tip(
+      this.stage,
+      (id) => this.scene && this.drawing.get(id),
+      () => this.scene!.units,
+    );
+    this.listen();
+  }
+
+  receive(message: ToSheetsPage): void {
+    if (message.type === 'light') {
+      this.light(message.pieces);
+      return;
+    }
+    document.body.dataset['shows'] = message.type;
+    if (message.type !== 'sheets') {
+      showInstead(message, (size) => {
+        this.host.send({ type: 'size', ...size });
+      });
+      return;
+    }
+    this.drawing.learn(message.shapes);
+    this.scene = message.scene;
+    this.drawing.draw(message.scene);
+    setText(byId('title'), message.scene.title);
+    this.below.patch(message.scene);
+    this.sight.follow();
+    this.select(this.state.selected, false);
+  }
+
+  private keep(state: SheetsState): void {
+    this.state = state;
+    this.host.save(state);
+  }
+
+  private listen(): void {
+    const { stage } = this;
+    stage.addEventListener('click', ({ target }) => {
+      const id = (target as Element).closest<SVGElement>('.piece')?.dataset['piece'];
+      this.select(id);
+      if (id !== undefined) this.reveal(false);
+    });
+    stage.addEventListener('dblclick', () => {
+      this.reveal(true);
+    });
+    stage.addEventListener('keydown', (event) => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      if (event.key.toLowerCase() === 's') this.step(event.shiftKey ? -1 : 1);
+      else if (event.key === 'Home') this.step(1, -1);
+      else if (event.key === 'End') this.step(-1, 0);
+      else if (event.key === 'Enter') this.reveal(true);
+      else if (event.key === 'Escape') this.select(undefined);
+      else return;
+      event.preventDefault();
+    });
+    steer(stage, this.sight);
+    const zooms = { in: zoomStep, out: 1 / zoomStep };
+    for (const button of document.querySelectorAll<HTMLElement>('[data-zoom]')) {
+      button.addEventListener('click', () => {
+        const factor = zooms[button.dataset['zoom'] as keyof typeof zooms] as number | undefined;
+        if (factor === undefined) this.sight.fit();
+        else zoomAtCentre(this.sight, factor);
+      });
+    }
+    byId('export').addEventListener('click', () => {
+      this.host.send({ type: 'export' });
+    });
+    roving(byId('tools'));
+  }
+
+  /** To the next piece; from `at`, the first or the last. */
+  private step(by: 1 | -1, from?: number): void {
+    const { ids } = this.drawing;
+    if (ids.length === 0) return;
+    const at = from ?? ids.indexOf(this.state.selected ?? '');
+    const start = at < 0 && by < 0 ? 0 : at;
+    const id = ids[(start + by + ids.length) % ids.length]!;
+    this.select(id);
+    const piece = this.drawing.get(id)!;
+    this.sight.show(this.drawing.boxOf(piece));
+    setText(byId('announcer'), spokenPiece(piece.piece, this.scene!.units));
+    this.reveal(false);
+  }
+
+  /** `byHand`: what the editor's cursor stands in is no longer what matters. */
+  private select(id: string | undefined, byHand = true): void {
+    const piece = id === undefined ? undefined : this.drawing.get(id);
+    this.keep({ ...this.state, selected: piece?.piece.id });
+    if (byHand) this.drawing.light([]);
+    const element = this.drawing.select(piece?.piece.id);
+    if (element === undefined) this.stage.removeAttribute('aria-activedescendant');
+    else this.stage.setAttribute('aria-activedescendant', element);
+    this.card.show(piece, this.scene?.units ?? 'mm');
+  }
+
+  private reveal(focus: boolean): void {
+    const { selected } = this.state;
+    if (selected !== undefined) this.host.send({ type: 'reveal', piece: selected, focus });
+  }
+
+  private light(ids: readonly string[]): void {
+    this.drawing.light(ids);
+    const shown = ids.flatMap((id) => this.drawing.get(id) ?? []);
+    const isSeen = shown.some((piece) => this.sight.sees(this.drawing.boxOf(piece)));
+    if (shown[0] && !isSeen) this.sight.show(this.drawing.boxOf(shown[0]));
+  }
+}

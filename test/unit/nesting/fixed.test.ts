@@ -73,10 +73,13 @@ describe('What is fixed on a sheet', () => {
 
   it('takes no room from sheets behind it, and its sheet is filled up all the same', async () => {
     const room: SheetRoom = { width: 100.2, height: 98.2, margin: 0, gap: 2 };
-    const parts = Array.from({ length: 6 }, (): PartToNest => ({ region: [box(0, 0, 32, 48)], turns: 'none' }));
+    const plates = (length: number) =>
+      Array.from({ length }, (): PartToNest => ({ region: [box(0, 0, 32, 48)], turns: 'none' }));
     // Alone they fill a sheet: three by two of 32 × 48 mm with 2 mm between them are 100 × 98 mm.
-    assert.equal((await nest(parts, room, never, effort)).sheets, 1);
+    assert.equal((await nest(plates(6), room, never, effort)).sheets, 1);
     const fixed = [[[box(34.1, 50.1, 66.1, 98.1)]]];
+    // With two left over the second sheet is used to a third, one above the other; with three to a half.
+    const parts = plates(7);
     const layout = await nest(parts, room, never, effort, { fixed });
     assert.equal(layout.sheets, 2);
     assert.equal(layout.placements.filter(({ sheet }) => sheet === 0).length, 5, 'five beside the fixed one');

@@ -10,9 +10,14 @@ import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { movePaths } from '../toolpath/piece-paths.ts';
 import { fill } from './fill.ts';
-import type { Filled, FillOptions } from './fill.ts';
+import type { Filled, FillOptions, FixedInRoom } from './fill.ts';
+import type { FixedPiece } from './fixed.ts';
 import type { Offcut } from './offcuts.ts';
-import type { JobPiece, JobPieces, StockWork } from './pieces.ts';
+import type { JobPiece } from './job-piece.ts';
+import type { JobPieces, StockWork } from './pieces.ts';
+import type { FixedEntry } from './read-fixed.ts';
+import { outlineOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
 
 export interface LaidJobPiece {
   /** Counted through the whole job, from 1. */
@@ -23,6 +28,8 @@ export interface LaidJobPiece {
   /** Finished outline on the sheet, and what the beam encloses. */
   readonly region: Region;
   readonly enclosed: Region;
+  /** Of what lies where the job says. */
+  readonly fixed?: FixedEntry;
 }
 
 export interface JobSheet {
@@ -61,15 +68,18 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
   let number = 0;
   for (const stock of stocks) {
     options.progress?.(stock.name);
-    const pieces = stock.pieces.map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
-    const { filled, left: rest } = await fill(pieces, stock.rooms, options);
+    const settled = new Set(stock.fixed.map(({ of }) => of));
+    const pieces = stock.pieces
+      .filter((of) => !settled.has(of))
+      .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+    const fixed = stock.fixed.map(({ of, entry, room, enclosed }): FixedInRoom => {
+      return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+    });
+    const { filled, left: rest } = await fill(pieces, stock.rooms, { ...options, fixed });
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
-    let count = 0;
-    for (const group of hastyFirst(bySheet(filled))) {
-      const { room } = group[0]!;
-      const name = room.offcut ? `${stock.name} offcut ${room.offcut.offcut.id}` : `${stock.name} sheet ${++count}`;
+    for (const group of hastyFirst(bySheet(filled, stock.fixed))) {
       await options.checkpoint();
-      const sheet = sheetOf(group, stock, name, number);
+      const sheet = sheetOf(group, stock, number);
       number += sheet.pieces.length;
       sheets.push(sheet);
     }
@@ -77,46 +87,58 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
   return { sheets, left };
 }
 
-type Group = readonly Filled<{
-  readonly of: JobPiece;
-  readonly region: Region;
-  readonly order: string;
-  readonly rush: boolean;
-}>[];
+type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;
 
-/** The rectangles of an offcut are one sheet. */
-function bySheet(filled: Group): Group[] {
-  const groups: Group[number][][] = [];
-  const known = new Map<Offcut, Group[number][]>();
-  for (const each of filled) {
-    const { offcut } = each.room;
-    const group = offcut && known.get(offcut.offcut);
-    if (group) group.push(each);
-    else {
-      const own = [each];
-      groups.push(own);
-      if (offcut) known.set(offcut.offcut, own);
-    }
+/** All that lies on a sheet, or within an offcut. */
+interface Group {
+  readonly room: Room;
+  /** 0 for an offcut. */
+  readonly number: number;
+  readonly laid: readonly Pick<LaidJobPiece, 'of' | 'toSheet' | 'fixed'>[];
+}
+
+/** The rectangles of an offcut are one sheet. What is fixed is on its sheet even if nothing else is. */
+function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): Group[] {
+  const groups = new Map<Offcut | number, Group>();
+  const add = (room: Room, number: number, laid: Group['laid']): void => {
+    const key = room.offcut?.offcut ?? number;
+    const before = groups.get(key);
+    groups.set(key, {
+      room: before?.room ?? room,
+      number: room.offcut ? 0 : number,
+      laid: [...(before?.laid ?? []), ...laid],
+    });
+  };
+  for (const { room, number, laid } of filled) {
+    const onto = translation(room.at.x, room.at.y);
+    add(
+      room,
+      number,
+      laid.map(({ piece: { of }, transform: toRoom }) => ({ of, toSheet: chain(toRoom, onto) })),
+    );
   }
-  return groups;
+  for (const { of, entry, room, toSheet } of fixed) add(room, entry.on.number, [{ of, toSheet, fixed: entry }]);
+  const all = [...groups.values()];
+  const offcuts = all.filter(({ room }) => room.offcut);
+  const sheets = all.filter(({ room }) => !room.offcut).sort((a, b) => a.number - b.number);
+  return [...offcuts, ...sheets];
 }
 
 /** Whatever the sheet is, what is in a hurry is cut first. */
 function hastyFirst(groups: readonly Group[]): Group[] {
-  const isHasty = (group: Group) => group.some(({ laid }) => laid.some(({ piece }) => piece.rush));
+  const isHasty = ({ laid }: Group) => laid.some(({ of }) => of.of.rush);
   return [...groups.filter(isHasty), ...groups.filter((group) => !isHasty(group))];
 }
 
-function sheetOf(group: Group, { name: stock, from, output }: StockWork, name: string, before: number): JobSheet {
-  const { room } = group[0]!;
-  const outline = room.offcut?.offcut.region ?? rectangle(room.room.width, room.room.height);
+function sheetOf({ room, number: sheetNumber, laid: lying }: Group, stock: StockWork, before: number): JobSheet {
+  const { name: stockName, from, output } = stock;
+  const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
+  const outline = outlineOf(room);
   const box = boundsOf(outline)!;
-  const laid = group.flatMap(({ room: { at }, laid: pieces }) =>
-    pieces.map(({ piece: { of }, transform: onto }) => {
-      const toSheet = chain(onto, translation(at.x, at.y));
-      return { of, toSheet, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
-    }),
-  );
+  const laid = lying.map((each) => {
+    const { of, toSheet } = each;
+    return { ...each, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
+  });
   const pieces = inReadingOrder(laid).map((each, index) => ({ number: before + index + 1, ...each }));
   const bounds: Bounds = { minX: 0, minY: 0, maxX: box.maxX, maxY: box.maxY };
   const lines = pieces.map(({ number, of, toSheet }) =>
@@ -124,11 +146,11 @@ function sheetOf(group: Group, { name: stock, from, output }: StockWork, name: s
   );
   const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
-    stock,
+    stock: stockName,
     name,
     width: box.maxX,
     height: box.maxY,
-    margin: room.room.margin,
+    margin: room.margin,
     gap: room.room.gap,
     outline,
     ...(room.offcut ? { offcut: room.offcut } : {}),
@@ -159,17 +181,6 @@ function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[
     else lines.push([each]);
   }
   return lines.flatMap((line) => line.sort((a, b) => boxes.get(a)!.minX - boxes.get(b)!.minX));
-}
-
-function rectangle(width: number, height: number): Region {
-  return [
-    [
-      { x: 0, y: 0 },
-      { x: width, y: 0 },
-      { x: width, y: height },
-      { x: 0, y: height },
-    ],
-  ];
 }
 
 /** What of a sheet is cut, as one region. */

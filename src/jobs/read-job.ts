@@ -12,6 +12,7 @@ import { noUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
 import type { JobSpec, SheetSource as SheetSourceSpec } from './job-types.generated.ts';
 import validateJob from './job-validate.generated.mjs';
+import { readFixed } from './read-fixed.ts';
 import type { JobModel, Laying, SheetSource, TagEntry } from './model.ts';
 
 /** Common practice, no source. */
@@ -56,6 +57,7 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       tags,
       keepTogether: spec.keep_together ?? false,
       sheets,
+      fixed: readFixed(spec, problems),
     },
     issues: [...issues, ...uses.issues, ...workshop.issues, ...problems.issues],
   };

@@ -1,7 +1,7 @@
 /** The sheets of a job as their page draws them. Pure. */
 
 import type { LaidOutJob } from '../jobs/job.ts';
-import { pieceId } from '../jobs/pieces.ts';
+import { pieceId } from '../jobs/job-piece.ts';
 import { pieceName } from '../jobs/sheet-map.ts';
 import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';
@@ -21,14 +21,14 @@ export function jobOnPage({ layout }: Pick<LaidOutJob, 'layout'>): {
       filled,
       outline,
       stock: from.stock,
-      pieces: pieces.map(({ number, of, toSheet, region }) => ({
+      pieces: pieces.map(({ number, of, toSheet, region, fixed }) => ({
         id: pieceId(of),
         number,
         name: pieceName(of),
         order: of.of.order,
         rush: of.of.rush,
         faulty: false,
-        fixed: false,
+        fixed: fixed !== undefined,
         piece: of.piece,
         toSheet,
         region,

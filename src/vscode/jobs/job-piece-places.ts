@@ -2,8 +2,8 @@
 
 import * as vscode from 'vscode';
 import type { LaidOutJob } from '../../jobs/job.ts';
-import { pieceId } from '../../jobs/pieces.ts';
-import type { JobPiece } from '../../jobs/pieces.ts';
+import { pieceId } from '../../jobs/job-piece.ts';
+import type { JobPiece } from '../../jobs/job-piece.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { offsetOf, rowAt, rowStart } from '../sheets/offsets.ts';

@@ -34,6 +34,8 @@ export interface LaidJobPiece {
 
 export interface JobSheet {
   readonly stock: string;
+  /** Of the sheets of its stock, from 1; of an offcut its own. */
+  readonly number: number;
   /** Such as “ply3 sheet 2” or “ply3 offcut 14”. */
   readonly name: string;
   readonly width: number;
@@ -147,6 +149,7 @@ function sheetOf({ room, number: sheetNumber, laid: lying }: Group, stock: Stock
   const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
     stock: stockName,
+    number: room.offcut?.offcut.id ?? sheetNumber,
     name,
     width: box.maxX,
     height: box.maxY,

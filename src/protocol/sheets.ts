@@ -33,6 +33,10 @@ export interface PieceOnSheet {
   readonly faulty: boolean;
   /** It lies where the text says. */
   readonly fixed: boolean;
+  /** In degrees, against the clock. */
+  readonly turned: number;
+  /** How far its cut reaches beyond its box. */
+  readonly beyond: number;
   /** From the shape to the sheet, as in SVG. */
   readonly matrix: readonly [number, number, number, number, number, number];
   /** Round the finished outline. */
@@ -42,6 +46,8 @@ export interface PieceOnSheet {
 export interface SheetOnPage {
   readonly id: string;
   readonly name: string;
+  /** What it is a sheet of: pieces go from one to another of the same. */
+  readonly stock: string;
   readonly width: number;
   readonly height: number;
   /** Kept free along its edges. */
@@ -65,6 +71,8 @@ export interface SheetProblem {
 export interface SheetsScene {
   readonly title: string;
   readonly units: Units;
+  /** Whether pieces may be pinned, moved and turned by hand. */
+  readonly pins: boolean;
   readonly sheets: readonly SheetOnPage[];
   readonly facts: readonly { readonly name: string; readonly value: string }[];
   readonly problems: readonly SheetProblem[];
@@ -86,6 +94,15 @@ export type ToSheetsPage =
   /** What the editor's cursor stands in. */
   | { readonly type: 'light'; readonly pieces: readonly string[] };
 
+/** Where the lower left corner of a piece's box is to lie, from that of the sheet, and how it is turned. */
+export interface PinnedPlace {
+  readonly piece: string;
+  readonly sheet: string;
+  readonly x: number;
+  readonly y: number;
+  readonly turned: number;
+}
+
 export type FromSheetsPage =
   | { readonly type: 'ready' }
   | { readonly type: 'export' }
@@ -93,8 +110,11 @@ export type FromSheetsPage =
   | { readonly type: 'show'; readonly offset: number; readonly row: number }
   /** A piece: where it comes from. `focus`: the keyboard goes there too. */
   | { readonly type: 'reveal'; readonly piece: string; readonly focus: boolean }
+  | { readonly type: 'pin'; readonly places: readonly PinnedPlace[] }
+  | { readonly type: 'unpin'; readonly pieces: readonly string[] }
+  | { readonly type: 'undo'; readonly step: 'undo' | 'redo' }
   /** Sheets so large, in the units of the spec. */
   | { readonly type: 'size'; readonly width: number; readonly height: number };
 
 /** What is about the text that the sheets are of, whichever that is. */
-export type AskedOfText = Exclude<FromSheetsPage, { readonly type: 'ready' | 'reveal' }>;
+export type AskedOfText = Exclude<FromSheetsPage, { readonly type: 'ready' | 'reveal' | 'undo' }>;

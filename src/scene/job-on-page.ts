@@ -12,16 +12,17 @@ export function jobOnPage({ layout }: Pick<LaidOutJob, 'layout'>): {
   readonly shapes: SheetShape[];
 } {
   return sheetsOnPage(
-    layout.sheets.map(({ name, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
+    layout.sheets.map(({ name, stock, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
       id: name,
       name,
+      stock,
       width,
       height,
       margin,
       filled,
       outline,
-      stock: from.stock,
-      pieces: pieces.map(({ number, of, toSheet, region, fixed }) => ({
+      of: from.stock,
+      pieces: pieces.map(({ number, of, toSheet, region, enclosed, fixed }) => ({
         id: pieceId(of),
         number,
         name: pieceName(of),
@@ -32,6 +33,7 @@ export function jobOnPage({ layout }: Pick<LaidOutJob, 'layout'>): {
         piece: of.piece,
         toSheet,
         region,
+        enclosed,
       })),
     })),
   );

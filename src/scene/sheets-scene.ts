@@ -17,12 +17,16 @@ export interface PieceToShow extends Pick<
 > {
   readonly piece: Piece;
   readonly toSheet: Affine;
-  /** Finished outline on the sheet, y up. */
+  /** Finished outline on the sheet, y up; and what the beam encloses. */
   readonly region: Region;
+  readonly enclosed: Region;
 }
 
-export interface SheetToShow extends Pick<SheetOnPage, 'id' | 'name' | 'width' | 'height' | 'margin' | 'filled'> {
-  readonly stock: Stock;
+export interface SheetToShow extends Pick<
+  SheetOnPage,
+  'id' | 'name' | 'stock' | 'width' | 'height' | 'margin' | 'filled'
+> {
+  readonly of: Stock;
   readonly outline: Region;
   readonly pieces: readonly PieceToShow[];
 }
@@ -33,16 +37,19 @@ export function sheetsOnPage(sheets: readonly SheetToShow[]): {
   readonly shapes: SheetShape[];
 } {
   const shapes = new Map<string, SheetShape>();
-  const shown = sheets.map(({ stock, outline, pieces, ...sheet }): SheetOnPage => ({
+  const shown = sheets.map(({ of, outline, pieces, ...sheet }): SheetOnPage => ({
     ...sheet,
     outline: pathData(lowered(outline, sheet.height)),
-    pieces: pieces.map(({ piece, toSheet, region, ...each }): PieceOnSheet => {
-      const shape = shapeOf(piece, stock);
+    pieces: pieces.map(({ piece, toSheet, region, enclosed, ...each }): PieceOnSheet => {
+      const shape = shapeOf(piece, of);
       shapes.set(shape.id, shape);
       const { a, b, c, d, e, f } = toSheet;
       // Both the shape and the sheet are seen with y down.
       const matrix = [a, -b, -c, d, e, sheet.height - f] as const;
-      return { ...each, shape: shape.id, matrix, box: boxOf(region, sheet.height) };
+      const turned = (Math.round((Math.atan2(b, a) * 180_000) / Math.PI) / 1000 + 360) % 360;
+      const [box, cut] = [boxOf(region, sheet.height), boxOf(enclosed, sheet.height)];
+      const beyond = Math.max(box[0] - cut[0], box[1] - cut[1], cut[2] - box[2], cut[3] - box[3]);
+      return { ...each, shape: shape.id, matrix, box, turned, beyond };
     }),
   }));
   return { sheets: shown, shapes: [...shapes.values()] };

@@ -27,7 +27,8 @@ export function specOnPage(
       margin,
       filled: use.area / (width * height),
       outline: rectangle(width, height),
-      stock: from.stock,
+      of: from.stock,
+      stock: from.stock.name ?? '',
       pieces: pieces.map(({ name, row, copy, piece, toSheet, region }) => ({
         id: JSON.stringify([row, copy, piece.id] satisfies SpecPieceId),
         number: ++number,
@@ -39,6 +40,7 @@ export function specOnPage(
         piece,
         toSheet,
         region,
+        enclosed: region,
       })),
     })),
   );

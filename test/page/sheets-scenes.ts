@@ -25,6 +25,8 @@ export function pieceAt(number: number, left: number, bottom: number, more: Part
     rush: false,
     faulty: false,
     fixed: false,
+    turned: 0,
+    beyond: 0.1,
     matrix: [1, 0, 0, 1, left, 100 - bottom],
     box: [left, 80 - bottom, left + 40, 100 - bottom],
     ...more,
@@ -35,6 +37,7 @@ export function sheetOf(name: string, pieces: readonly PieceOnSheet[]): SheetOnP
   return {
     id: name,
     name,
+    stock: 'ply3',
     width: 200,
     height: 100,
     margin: 5,
@@ -56,6 +59,7 @@ export function sheetsMessage(sheets = twoSheets, more: object = {}): Extract<To
     scene: {
       title: 'Plant swap',
       units: 'mm',
+      pins: true,
       sheets,
       facts: [{ name: 'Pieces', value: '4' }],
       problems: [],

@@ -112,6 +112,111 @@ describe('The page of sheets', () => {
     assert.ok(await card.isHidden());
   });
 
+  it('drags the piece that is selected, and only that, onto a place in round figures', async () => {
+    await open();
+    const seen = await transform();
+    const one = await sheets.middleOf(1);
+    const scale = await sheets.page.evaluate(
+      () => document.querySelector('.sheet')!.getBoundingClientRect().width / 200,
+    );
+    await sheets.page.mouse.click(one.x, one.y);
+    await sheets.page.mouse.move(one.x, one.y);
+    await sheets.page.mouse.down();
+    await sheets.page.mouse.move(one.x + 20.02 * scale, one.y - 30.03 * scale, { steps: 4 });
+    assert.equal(await sheets.page.locator('.held').count(), 1);
+    await sheets.page.mouse.up();
+    const { places } = await sheets.said('pin');
+    const [{ x, y, ...place }] = places as [(typeof places)[0]];
+    assert.deepEqual(place, { piece: 'piece 1', sheet: 'ply3 sheet 1', turned: 0 });
+    // From 5 and 5 mm; a pixel is about half a millimetre here.
+    assert.ok(Math.abs(x - 25) < 0.6 && Math.abs(y - 35) < 0.6, `${x} ${y}`);
+    assert.ok(Math.abs(x * 10 - Math.round(x * 10)) < 1e-9, 'to a tenth of a millimetre');
+    assert.equal(await transform(), seen, 'the sheets stay where they are');
+    // Of the others, what is dragged is the view.
+    const three = await sheets.middleOf(3);
+    await sheets.page.mouse.move(three.x, three.y);
+    await sheets.page.mouse.down();
+    await sheets.page.mouse.move(three.x + 40, three.y, { steps: 4 });
+    await sheets.page.mouse.up();
+    await sheets.painted();
+    assert.notEqual(await transform(), seen);
+    assert.equal((await sheets.messages()).filter(({ type }) => type === 'pin').length, 1);
+  });
+
+  it('takes a piece to another sheet of its stock, within the margin, and back with Escape', async () => {
+    await open();
+    const [one, other] = [await sheets.middleOf(1), await sheets.middleOf(4)];
+    await sheets.page.mouse.click(one.x, one.y);
+    const drag = async () => {
+      await sheets.page.mouse.move(one.x, one.y);
+      await sheets.page.mouse.down();
+      await sheets.page.mouse.move(other.x - 300, other.y - 10, { steps: 5 });
+    };
+    await drag();
+    await sheets.page.keyboard.press('Escape');
+    await sheets.page.mouse.up();
+    assert.equal(await sheets.page.locator('.held').count(), 0);
+    assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin'));
+    await drag();
+    await sheets.page.mouse.up();
+    const { places } = await sheets.said('pin');
+    // The margin of 5 mm, and what its cut reaches beyond it.
+    assert.deepEqual([places[0]!.sheet, places[0]!.x], ['ply3 sheet 2', 5.1]);
+  });
+
+  it('moves, turns and pins with keys, and lets go', async () => {
+    await open();
+    await sheets.page.locator('#stage').focus();
+    for (let i = 0; i < 2; i += 1) await sheets.page.keyboard.press('s');
+    const seen = await transform();
+    await sheets.page.keyboard.press('ArrowRight');
+    await sheets.page.keyboard.press('Shift+ArrowUp');
+    await sheets.page.keyboard.press('ArrowUp');
+    const moved = await sheets.said('pin');
+    assert.deepEqual(moved.places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 61, y: 16.1, turned: 0 }]);
+    assert.equal(await transform(), seen, 'arrows move the piece and not the view');
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(2, 61, 16.1, { fixed: true })])]));
+    await sheets.page.keyboard.press('r');
+    const turned = await sheets.page.waitForFunction(() => {
+      const all = window.recorded.messages as unknown as { type: string; places: object[] }[];
+      return all.filter(({ type }) => type === 'pin')[1]?.places;
+    });
+    // 40 × 20 mm about the same middle, at 81 and 26.1 mm, is 20 × 40 mm.
+    assert.deepEqual(await turned.jsonValue(), [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 }]);
+    await sheets.page.keyboard.press('p');
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 2'] });
+    await sheets.page.keyboard.press('Control+z');
+    assert.deepEqual(await sheets.said('undo'), { type: 'undo', step: 'undo' });
+  });
+
+  it('says that a piece is pinned, and pins one where it lies', async () => {
+    await open();
+    const four = await sheets.middleOf(4);
+    await sheets.page.mouse.click(four.x, four.y);
+    assert.ok(await sheets.page.locator('.piece .pin').isVisible());
+    assert.match((await sheets.page.locator('[aria-selected="true"]').getAttribute('aria-label'))!, /, pinned$/);
+    await sheets.page.getByRole('button', { name: 'Unpin' }).click();
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+    const two = await sheets.middleOf(2);
+    await sheets.page.mouse.click(two.x, two.y);
+    await sheets.page.getByRole('button', { name: 'Pin Here' }).click();
+    const { places } = await sheets.said('pin');
+    assert.deepEqual(places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 60, y: 5, turned: 0 }]);
+  });
+
+  it('moves nothing where nothing may be pinned', async () => {
+    await open({}, sheetsMessage(undefined, { pins: false }));
+    const two = await sheets.middleOf(2);
+    await sheets.page.mouse.click(two.x, two.y);
+    assert.equal(await sheets.page.getByRole('button', { name: /Pin|Turn/ }).count(), 0);
+    await sheets.page.keyboard.press('ArrowRight');
+    await sheets.page.keyboard.press('r');
+    await sheets.page.keyboard.press('p');
+    await sheets.painted();
+    assert.equal(await sheets.page.locator('.held').count(), 0);
+    assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin' && type !== 'unpin'));
+  });
+
   it('says what the pointer is on', async () => {
     await open();
     const { x, y } = await sheets.middleOf(3);

@@ -6,6 +6,10 @@ import type { PieceAt } from './drawing.ts';
 import { orderText, pieceSize, placeText } from './words.ts';
 
 export interface CardHost {
+  /** Whether pieces may be pinned. */
+  pins(): boolean;
+  pin(): void;
+  turn(): void;
   reveal(): void;
   close(): void;
 }
@@ -27,6 +31,16 @@ export class Card {
       html(
         'div',
         { class: 'actions' },
+        ...(this.host.pins()
+          ? [
+              this.button(piece.fixed ? 'Unpin' : 'Pin Here', pinTitle(piece.fixed), () => {
+                this.host.pin();
+              }),
+              this.button('Turn', 'By a quarter, against the clock (R)', () => {
+                this.host.turn();
+              }),
+            ]
+          : []),
         this.button('Show in Text', 'Where this piece comes from (Enter)', () => {
           this.host.reveal();
         }),
@@ -42,4 +56,10 @@ export class Card {
     button.addEventListener('click', pressed);
     return button;
   }
+}
+
+function pinTitle(isPinned: boolean): string {
+  return isPinned
+    ? 'Lay it out like the others again (P)'
+    : 'Others go round it from now on; drag it, or use the arrow keys, to have it elsewhere (P)';
 }

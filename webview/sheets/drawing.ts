@@ -7,6 +7,7 @@ import { setAttribute, setText, svg } from '../common/dom.ts';
 import { KeyedList } from '../common/keyed.ts';
 import type { ItemView } from '../common/keyed.ts';
 import type { SheetPlace } from './arrange.ts';
+import type { Draft } from './draft.ts';
 import { arranged } from './arrange.ts';
 import type { ArrangedSheets } from './arrange.ts';
 import { sheetText, spokenPiece } from './words.ts';
@@ -39,7 +40,7 @@ export class SheetsDrawing {
   private pieces = new Map<string, PieceAt>();
   private lit: readonly string[] = [];
   private selected: string | undefined;
-  /** Which piece an element belongs to. */
+  private draft: Draft | undefined;
   arranged: ArrangedSheets = arranged([]);
 
   constructor(private readonly element: SVGElement) {
@@ -95,6 +96,14 @@ export class SheetsDrawing {
     return this.elementOf(id)?.id;
   }
 
+  /** Where the hand has a piece; its own place is shown pale meanwhile. */
+  hold(draft: Draft | undefined): void {
+    this.elementOf(this.draft?.piece.id)?.classList.remove('lifted');
+    this.draft = draft;
+    this.elementOf(draft?.piece.id)?.classList.add('lifted');
+    this.mark();
+  }
+
   elementOf(id: string | undefined): SVGGElement | undefined {
     const at = id === undefined ? undefined : this.pieces.get(id);
     return at && this.list.get(at.place.sheet.id)?.elementOf(at.piece.id);
@@ -102,16 +111,21 @@ export class SheetsDrawing {
 
   /** Outlines above everything, so that no neighbour hides them. */
   private mark(): void {
+    const { draft } = this;
     const outline = (id: string, look: string): Element[] => {
-      const at = this.pieces.get(id);
-      if (!at) return [];
+      const known = this.pieces.get(id);
+      if (!known) return [];
+      const at =
+        draft?.piece.id === id ? { piece: { ...known.piece, matrix: draft.matrix }, place: draft.place } : known;
       const { solid } = this.shapeOf(at);
       return ['casing', 'line'].map((part) =>
         svg('path', { class: `${look} ${part}`, d: solid, transform: transformIn(at) }),
       );
     };
     const { selected } = this;
+    const held = draft && this.pieces.has(draft.piece.id) ? [heldPiece(draft)] : [];
     this.marks.replaceChildren(
+      ...held,
       ...this.lit.flatMap((id) => (id === selected ? [] : outline(id, 'lit'))),
       ...(selected === undefined ? [] : outline(selected, 'selected')),
     );
@@ -138,6 +152,11 @@ function drawn({ id, solid, engraved, scored, wood, burn, rim }: SheetShape): El
     ...(engraved === '' ? [] : [svg('path', { d: engraved, fill: burn, 'fill-rule': 'evenodd' })]),
     ...(scored === '' ? [] : [svg('path', { d: scored, fill: 'none', stroke: burn, class: 'scored' })]),
   );
+}
+
+function heldPiece({ piece, place, matrix }: Draft): Element {
+  const transform = transformIn({ piece: { ...piece, matrix }, place });
+  return svg('use', { class: 'held', href: `#${shapePrefix}${piece.shape}`, transform });
 }
 
 /** From the shape to the page. */

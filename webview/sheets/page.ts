@@ -2,11 +2,14 @@
 
 import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { byId, setText } from '../common/dom.ts';
+import { undoStep } from '../common/keys.ts';
 import { steer, zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
 import { roving } from '../common/roving.ts';
 import { Below } from './below.ts';
 import { Card } from './card.ts';
+import { draftOf, pinnedPlace } from './draft.ts';
 import { SheetsDrawing } from './drawing.ts';
+import { Hand } from './hand.ts';
 import { showInstead } from './instead.ts';
 import { SheetSight } from './sight.ts';
 import type { SheetsState } from './state.ts';
@@ -24,6 +27,7 @@ export class SheetsPage {
   private readonly sight: SheetSight;
   private readonly below: Below;
   private readonly card: Card;
+  private readonly hand: Hand;
   private scene: SheetsScene | undefined;
 
   constructor(
@@ -47,7 +51,27 @@ export class SheetsPage {
         this.host.send({ type: 'show', ...problem });
       },
     });
+    this.hand = new Hand(this.stage, {
+      selected: () =>
+        this.scene?.pins && this.state.selected !== undefined ? this.drawing.get(this.state.selected) : undefined,
+      places: () => this.drawing.arranged.places,
+      units: () => this.scene?.units ?? 'mm',
+      scale: () => this.sight.view().scale,
+      show: (draft) => {
+        this.drawing.hold(draft);
+      },
+      pin: (place) => {
+        this.host.send({ type: 'pin', places: [place] });
+      },
+    });
     this.card = new Card({
+      pins: () => this.scene?.pins ?? false,
+      pin: () => {
+        this.pin();
+      },
+      turn: () => {
+        this.hand.turn();
+      },
       reveal: () => {
         this.reveal(true);
       },
@@ -78,6 +102,7 @@ export class SheetsPage {
     }
     this.drawing.learn(message.shapes);
     this.scene = message.scene;
+    this.hand.forget();
     this.drawing.draw(message.scene);
     setText(byId('title'), message.scene.title);
     this.below.patch(message.scene);
@@ -101,11 +126,15 @@ export class SheetsPage {
       this.reveal(true);
     });
     stage.addEventListener('keydown', (event) => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
-      if (event.key.toLowerCase() === 's') this.step(event.shiftKey ? -1 : 1);
+      const undo = undoStep(event);
+      if (undo) this.host.send({ type: 'undo', step: undo });
+      else if (event.ctrlKey || event.metaKey || event.altKey) return;
+      else if (event.key.toLowerCase() === 's') this.step(event.shiftKey ? -1 : 1);
       else if (event.key === 'Home') this.step(1, -1);
       else if (event.key === 'End') this.step(-1, 0);
       else if (event.key === 'Enter') this.reveal(true);
+      else if (event.key.toLowerCase() === 'p') this.pin();
+      else if (event.key.toLowerCase() === 'r') this.hand.turn(event.shiftKey ? -1 : 1);
       else if (event.key === 'Escape') this.select(undefined);
       else return;
       event.preventDefault();
@@ -148,6 +177,14 @@ export class SheetsPage {
     if (element === undefined) this.stage.removeAttribute('aria-activedescendant');
     else this.stage.setAttribute('aria-activedescendant', element);
     this.card.show(piece, this.scene?.units ?? 'mm');
+  }
+
+  /** Where it lies, or not at all any more. */
+  private pin(): void {
+    const at = this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
+    if (!at || !this.scene?.pins) return;
+    if (at.piece.fixed) this.host.send({ type: 'unpin', pieces: [at.piece.id] });
+    else this.host.send({ type: 'pin', places: [pinnedPlace(draftOf(at.piece, at.place))] });
   }
 
   private reveal(focus: boolean): void {

@@ -38,7 +38,7 @@ export class Tip {
       [
         `${at.piece.number} · ${at.piece.name}`,
         ...(order === '' ? [] : [order]),
-        `${pieceSize(at.piece, this.units())}${at.piece.fixed ? ' · fixed' : ''}`,
+        `${pieceSize(at.piece, this.units())}${at.piece.fixed ? ' · pinned' : ''}`,
       ].join('\n'),
     );
   }

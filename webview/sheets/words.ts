@@ -33,7 +33,7 @@ export function spokenPiece(piece: PieceOnSheet, units: Units): string {
     ...(piece.order === '' ? [] : [`Order ${piece.order}`]),
     ...(piece.rush ? ['rush'] : []),
     pieceSize(piece, units),
-    ...(piece.fixed ? ['fixed'] : []),
+    ...(piece.fixed ? ['pinned'] : []),
     ...(piece.faulty ? ['has errors'] : []),
   ].join(', ');
 }

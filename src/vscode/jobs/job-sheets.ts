@@ -2,12 +2,14 @@
 
 import * as vscode from 'vscode';
 import { isError } from '../../core/issue.ts';
-import type { Issue } from '../../core/issue.ts';
+import type { Issue, TextEdit } from '../../core/issue.ts';
 import { layOutJob } from '../../jobs/job.ts';
-import type { CheckedJob } from '../../jobs/job.ts';
+import type { CheckedJob, LaidOutJob } from '../../jobs/job.ts';
+import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
 import { jobFacts } from '../../jobs/sums.ts';
 import type { SheetProblem } from '../../protocol/sheets.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
+import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import { breather } from '../service/compute-options.ts';
@@ -38,6 +40,7 @@ class SheetsOfJob {
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
   #shown: CheckedJob | undefined;
+  #laid: LaidOutJob | undefined;
 
   constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
     this.#job = job;
@@ -65,6 +68,7 @@ class SheetsOfJob {
     const laid = await layOutJob(checked, { checkpoint: breather(signal) });
     signal.throwIfAborted();
     this.#shown = checked;
+    this.#laid = laid;
     const problems = problemsOf(laid ?? checked);
     if (!laid || laid.layout.sheets.length === 0)
       return { type: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
@@ -72,15 +76,45 @@ class SheetsOfJob {
     const { title, model } = laid;
     // What is right is cut all the same.
     const warning = 'Not in the cut files';
-    const scene = { title, units: model.units, sheets, facts: jobFacts(laid), problems, warning };
+    const scene = { title, units: model.units, pins: true, sheets, facts: jobFacts(laid), problems, warning };
     return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(this.#job, laid) };
   }
 
   async #heed(message: AskedOfText): Promise<void> {
-    if (message.type === 'export') await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
-    if (message.type !== 'show') return;
+    switch (message.type) {
+      case 'export':
+        await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
+        break;
+      case 'show':
+        await this.#showProblem(message.offset);
+        break;
+      case 'pin':
+        await this.#write((laid) => pinEdits(message.places, laid));
+        break;
+      case 'unpin':
+        await this.#write((laid) => unpinEdits(message.pieces, laid));
+        break;
+      case 'size':
+        break;
+    }
+  }
+
+  async #showProblem(offset: number): Promise<void> {
     const editor = await showText(this.#job);
-    if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, message.offset);
+    if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
+  }
+
+  /** One step of the editor's own undo, and only onto the text that the sheets are of. */
+  async #write(edits: (laid: LaidOutJob) => readonly TextEdit[] | undefined): Promise<void> {
+    const laid = this.#laid;
+    const made = laid && edits(laid);
+    if (laid && made && (await applyEdits(this.#job, laid.source, made))) return;
+    this.page.again();
+    void vscode.window.showInformationMessage(
+      made
+        ? 'The job has changed meanwhile; try again.'
+        : 'The job’s text has no place for “fixed”: write it in lines.',
+    );
   }
 }
 

@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
+import { showText } from '../common/tabs.ts';
 import { nameOf } from '../common/write-whole.ts';
 import type { AskedOfText, SheetShape, SheetsScene, ToSheetsPage } from '../../protocol/sheets.ts';
 import { parseFromPage } from './from-page.ts';
@@ -53,6 +54,7 @@ export class SheetsPage implements vscode.Disposable {
     webview.onDidReceiveMessage((data: unknown) => {
       const message = parseFromPage(data);
       if (message?.type === 'ready') this.#begin();
+      else if (message?.type === 'undo') inBackground(this.#undo(uri, message.step), 'undo');
       else if (message?.type === 'reveal')
         inBackground(sync.reveal(message.piece, message.focus), 'show where a piece comes from');
       else if (message) inBackground(heed(message), 'do what the sheets view asked for');
@@ -81,6 +83,11 @@ export class SheetsPage implements vscode.Disposable {
     }
   }
 
+  /** What is shown, once more: what the hand has done to it has come to nothing. */
+  again(): void {
+    this.#put(this.#shown);
+  }
+
   reveal(): void {
     this.#panel.reveal(undefined, true);
   }
@@ -91,6 +98,13 @@ export class SheetsPage implements vscode.Disposable {
 
   dispose(): void {
     this.#panel.dispose();
+  }
+
+  /** The editor's own, which only works where the keyboard is; it comes back. */
+  async #undo(uri: vscode.Uri, step: 'undo' | 'redo'): Promise<void> {
+    await showText(uri);
+    await vscode.commands.executeCommand(step);
+    this.#panel.reveal(undefined, false);
   }
 
   #begin(): void {

@@ -104,6 +104,7 @@ class SpecSheets {
     const { sheets: drawn, shapes } = specOnPage(sheets.plan, sheets.jobs);
     const scene = {
       title: sheets.title,
+      pins: false,
       units: reports.find(({ tag }) => tag)!.tag!.units,
       sheets: drawn,
       facts: sheets.facts,
@@ -120,6 +121,9 @@ class SpecSheets {
         break;
       case 'show':
         await this.#showProblem(message.offset, message.row);
+        break;
+      case 'pin':
+      case 'unpin':
         break;
       case 'size':
         await this.#writeSize(message);

@@ -1,7 +1,7 @@
 /** From problem to problem with the keyboard, and near enough to see one. */
 
 import type { Arranged } from '../scene/arrange.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import type { Pins } from './pins.ts';
 import { fitted, grown, showing } from '../../common/camera/viewport.ts';
 import type { Steered } from '../../common/camera/viewport-input.ts';

@@ -7,7 +7,7 @@ import { transform, translation } from '../geometry/affine.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
 import type { Affine, Bounds, Region } from '../geometry/types.ts';
 import { nest, usualEffort } from '../nesting/nest.ts';
-import type { PartToNest } from '../nesting/nest.ts';
+import type { Layout, PartToNest } from '../nesting/nest.ts';
 import { fits, turnsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
@@ -43,6 +43,9 @@ export interface FillOptions {
   readonly fixed?: readonly FixedInRoom[];
 }
 
+/** Is given what has been found so far, each time it is better. */
+type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
+
 type Laid<P> = Filled<P>['laid'];
 
 /** `left`: what goes on no sheet any more. */
@@ -50,6 +53,7 @@ export async function fill<P extends PieceToFill>(
   pieces: readonly P[],
   rooms: readonly Room[],
   options: FillOptions,
+  onBetter?: OnBetter<P>,
 ): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
   // In the order in which they are wanted.
   let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
@@ -58,11 +62,16 @@ export async function fill<P extends PieceToFill>(
     const fitting = waiting.filter(({ region }) => fits(region, room));
     if (fitting.length === 0) continue;
     const fixed = fixedIn(room, options.fixed ?? []);
-    const sheets = await new Filler<P>(room, [...fixed.values()], options).sheets(fitting);
-    const numbers = numbered(room, [...fixed.keys()], sheets.length);
+    const asFilled = (sheets: readonly Laid<P>[]): Filled<P>[] => {
+      const numbers = numbered(room, [...fixed.keys()], sheets.length);
+      const own = sheets.map((laid, index) => ({ room, number: numbers[index]!, laid }));
+      return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
+    };
+    const tell = (sheets: readonly Laid<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
+    const sheets = await new Filler<P>(room, [...fixed.values()], options, tell).sheets(fitting);
     const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
-    const own = sheets.map((laid, index) => ({ room, number: numbers[index]!, laid }));
-    filled.push(...own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number));
+    filled.push(...asFilled(sheets));
+    onBetter?.(filled);
     waiting = waiting.filter((piece) => !done.has(piece));
   }
   return { filled, left: waiting };
@@ -117,11 +126,18 @@ class Filler<P extends PieceToFill> {
   readonly #room: Room;
   readonly #fixed: readonly Settled[];
   readonly #options: FillOptions;
+  readonly #onBetter: (sheets: readonly Laid<P>[]) => void;
 
-  constructor(room: Room, fixed: readonly Settled[], options: FillOptions) {
+  constructor(
+    room: Room,
+    fixed: readonly Settled[],
+    options: FillOptions,
+    onBetter: (sheets: readonly Laid<P>[]) => void,
+  ) {
     this.#room = room;
     this.#fixed = fixed;
     this.#options = options;
+    this.#onBetter = onBetter;
   }
 
   /** At most as many as there are: first those on which something is fixed, maybe with nothing else, then the hasty ones. */
@@ -146,7 +162,9 @@ class Filler<P extends PieceToFill> {
   /** Turned only where that saves a sheet. */
   async #upright(pieces: readonly P[]): Promise<Laid<P>[]> {
     const { turn, room } = this.#room;
-    const upright = await this.#nested(pieces, 'none');
+    const upright = await this.#nested(pieces, 'none', undefined, undefined, (sheets) => {
+      if (sheets.length <= this.#room.most) this.#onBetter(sheets);
+    });
     const least = Math.ceil(pieces.reduce((sum, { region }) => sum + area(region), 0) / this.#area);
     const isWhole = upright.flat().length === pieces.length;
     if (turn === 'never' || (isWhole && upright.length <= Math.max(1, least))) return upright;
@@ -162,17 +180,24 @@ class Filler<P extends PieceToFill> {
     turns: PartToNest['turns'],
     share = this.#room.most === Infinity ? 1 : trialShare,
     settled: readonly Settled[] = this.#fixed,
+    onBetter?: (sheets: readonly Laid<P>[]) => void,
   ): Promise<Laid<P>[]> {
     const fixed = settled.map(({ regions }) => regions);
     if (pieces.length === 0) return fixed.map(() => []);
     const { checkpoint, effort = usualEffort } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
-    const { placements, sheets } = await nest(parts, this.#room.room, checkpoint, effort * share, { fixed });
-    return Array.from({ length: sheets }, (_, sheet) =>
-      placements
-        .filter((placement) => placement.sheet === sheet)
-        .map(({ part, transform }) => ({ piece: pieces[part]!, transform })),
-    );
+    const bySheet = ({ placements, sheets }: Layout): Laid<P>[] =>
+      Array.from({ length: sheets }, (_, sheet) =>
+        placements
+          .filter((placement) => placement.sheet === sheet)
+          .map(({ part, transform: onto }) => ({ piece: pieces[part]!, transform: onto })),
+      );
+    const told = onBetter && {
+      onBetter: (layout: Layout) => {
+        onBetter(bySheet(layout));
+      },
+    };
+    return bySheet(await nest(parts, this.#room.room, checkpoint, effort * share, { fixed, ...told }));
   }
 
   /**

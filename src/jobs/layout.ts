@@ -32,6 +32,9 @@ export interface LaidJobPiece {
   readonly fixed?: FixedEntry;
 }
 
+/** A sheet of a layout that may yet become better: what the machine does on it is not known. */
+export type DraftSheet = Omit<JobSheet, 'plan'>;
+
 export interface JobSheet {
   readonly stock: string;
   /** Of the sheets of its stock, from 1; of an offcut its own. */
@@ -62,6 +65,8 @@ export interface JobLayout {
 
 export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether'> {
   readonly progress?: (stock: string) => void;
+  /** Is given all sheets as they are so far, each time they are better. */
+  readonly onBetter?: (sheets: () => DraftSheet[]) => void;
 }
 
 export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
@@ -77,13 +82,23 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
     const fixed = stock.fixed.map(({ of, entry, room, enclosed }): FixedInRoom => {
       return { room, number: entry.on.number, region: enclosed, order: of.of.order };
     });
-    const { filled, left: rest } = await fill(pieces, stock.rooms, { ...options, fixed });
+    const drafts = (filled: readonly FilledSheet[]): DraftSheet[] => {
+      let next = number;
+      return hastyFirst(bySheet(filled, stock.fixed)).map((group) => {
+        const draft = draftOf(group, stock, next);
+        next += draft.pieces.length;
+        return draft;
+      });
+    };
+    const done = [...sheets];
+    const { filled, left: rest } = await fill(pieces, stock.rooms, { ...options, fixed }, (better) => {
+      options.onBetter?.(() => [...done, ...drafts(better)]);
+    });
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
-    for (const group of hastyFirst(bySheet(filled, stock.fixed))) {
+    for (const draft of drafts(filled)) {
       await options.checkpoint();
-      const sheet = sheetOf(group, stock, number);
-      number += sheet.pieces.length;
-      sheets.push(sheet);
+      number += draft.pieces.length;
+      sheets.push(planned(draft));
     }
   }
   return { sheets, left };
@@ -132,7 +147,7 @@ function hastyFirst(groups: readonly Group[]): Group[] {
   return [...groups.filter(isHasty), ...groups.filter((group) => !isHasty(group))];
 }
 
-function sheetOf({ room, number: sheetNumber, laid: lying }: Group, stock: StockWork, before: number): JobSheet {
+function draftOf({ room, number: sheetNumber, laid: lying }: Group, stock: StockWork, before: number): DraftSheet {
   const { name: stockName, from, output } = stock;
   const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
   const outline = outlineOf(room);
@@ -142,10 +157,6 @@ function sheetOf({ room, number: sheetNumber, laid: lying }: Group, stock: Stock
     return { ...each, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
   });
   const pieces = inReadingOrder(laid).map((each, index) => ({ number: before + index + 1, ...each }));
-  const bounds: Bounds = { minX: 0, minY: 0, maxX: box.maxX, maxY: box.maxY };
-  const lines = pieces.map(({ number, of, toSheet }) =>
-    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
-  );
   const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
     stock: stockName,
@@ -158,11 +169,19 @@ function sheetOf({ room, number: sheetNumber, laid: lying }: Group, stock: Stock
     outline,
     ...(room.offcut ? { offcut: room.offcut } : {}),
     pieces,
-    plan: planLaid(lines, bounds, { stock: from.stock, output }),
     from,
     output,
     filled: covered / area(outline),
   };
+}
+
+function planned(sheet: DraftSheet): JobSheet {
+  const { pieces, from, output, width, height } = sheet;
+  const bounds: Bounds = { minX: 0, minY: 0, maxX: width, maxY: height };
+  const lines = pieces.map(({ number, of, toSheet }) =>
+    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
+  );
+  return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
 }
 
 /** In the cut files, what a path belongs to. */

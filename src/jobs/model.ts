@@ -29,6 +29,8 @@ export interface JobModel {
   readonly units: Units;
   readonly tags: readonly TagEntry[];
   readonly keepTogether: boolean;
+  /** Times the usual. */
+  readonly effort: number;
   /** By the name of a stock. */
   readonly sheets: ReadonlyMap<string, readonly SheetSource[]>;
   readonly fixed: readonly FixedEntry[];

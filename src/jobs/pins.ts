@@ -3,8 +3,9 @@
 import type { TextEdit } from '../core/issue.ts';
 import { fixEdits, releaseEdits } from './fixed-text.ts';
 import type { PlaceToFix } from './fixed-text.ts';
-import type { LaidOutJob } from './job.ts';
+import type { CheckedJob } from './job.ts';
 import { pieceId } from './job-piece.ts';
+import type { DraftSheet } from './layout.ts';
 
 export interface Pin {
   readonly piece: string;
@@ -17,10 +18,18 @@ export interface Pin {
   readonly turned: number;
 }
 
+/** A job with its sheets as far as they are laid out. */
+export interface PinnedJob extends Required<Pick<CheckedJob, 'model' | 'pieces' | 'source'>> {
+  readonly sheets: readonly DraftSheet[];
+}
+
 /** `undefined` where the text has no place for it. Pieces and sheets that are gone are left out. */
-export function pinEdits(pins: readonly Pin[], { layout, pieces, model, source }: LaidOutJob): TextEdit[] | undefined {
-  const sheets = new Map(layout.sheets.map((sheet) => [sheet.name, sheet]));
-  const laid = laidById({ layout });
+export function pinEdits(
+  pins: readonly Pin[],
+  { sheets: laidSheets, pieces, model, source }: PinnedJob,
+): TextEdit[] | undefined {
+  const sheets = new Map(laidSheets.map((sheet) => [sheet.name, sheet]));
+  const laid = laidById(laidSheets);
   const places = pins.flatMap(({ piece, sheet: name, x, y, turned }): PlaceToFix[] => {
     const [sheet, known] = [sheets.get(name), laid.get(piece)];
     if (!sheet || !known) return [];
@@ -32,14 +41,14 @@ export function pinEdits(pins: readonly Pin[], { layout, pieces, model, source }
   return fixEdits(places, { source, units: model.units, all });
 }
 
-export function unpinEdits(ids: readonly string[], { layout, source }: LaidOutJob): TextEdit[] {
-  const laid = laidById({ layout });
+export function unpinEdits(ids: readonly string[], { sheets, source }: PinnedJob): TextEdit[] {
+  const laid = laidById(sheets);
   return releaseEdits(
     ids.flatMap((id) => laid.get(id)?.fixed ?? []),
     source,
   );
 }
 
-function laidById({ layout }: Pick<LaidOutJob, 'layout'>) {
-  return new Map(layout.sheets.flatMap(({ pieces }) => pieces.map((laid) => [pieceId(laid.of), laid] as const)));
+function laidById(sheets: readonly DraftSheet[]) {
+  return new Map(sheets.flatMap(({ pieces }) => pieces.map((laid) => [pieceId(laid.of), laid] as const)));
 }

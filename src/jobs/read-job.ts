@@ -56,6 +56,7 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       units: spec.units ?? 'mm',
       tags,
       keepTogether: spec.keep_together ?? false,
+      effort: spec.effort ?? 1,
       sheets,
       fixed: readFixed(spec, problems),
     },

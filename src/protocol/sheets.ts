@@ -73,12 +73,18 @@ export interface SheetsScene {
   readonly units: Units;
   /** Whether pieces may be pinned, moved and turned by hand. */
   readonly pins: boolean;
+  /** How long a layout is looked for, times the usual; absent where that is not for the text to say. */
+  readonly effort?: number;
+  /** Material between two pieces on the sheets of each stock, and the most that there is sense in. */
+  readonly gaps: readonly { readonly stock: string; readonly gap: number; readonly most: number }[];
   readonly sheets: readonly SheetOnPage[];
   readonly facts: readonly { readonly name: string; readonly value: string }[];
   readonly problems: readonly SheetProblem[];
   /** What stands above them. */
   readonly warning: string;
 }
+
+export type LayoutState = 'improving' | 'stopped' | 'done';
 
 export type ToSheetsPage =
   | { readonly type: 'waiting' }
@@ -89,8 +95,17 @@ export type ToSheetsPage =
       readonly sizes: readonly { readonly width: number; readonly height: number }[];
       readonly units: Units;
     }
-  /** `shapes`: those that have not been sent yet. */
-  | { readonly type: 'sheets'; readonly scene: SheetsScene; readonly shapes: readonly SheetShape[] }
+  /** What is shown is being laid out again. */
+  | { readonly type: 'busy' }
+  /** `shapes`: those that have not been sent yet. `state`: whether it may yet become better, or was stopped before. */
+  | {
+      readonly type: 'sheets';
+      readonly scene: SheetsScene;
+      readonly shapes: readonly SheetShape[];
+      readonly state: LayoutState;
+    }
+  /** A layout that was kept to be compared with; without one there is none any more. */
+  | { readonly type: 'kept'; readonly scene?: SheetsScene; readonly shapes: readonly SheetShape[] }
   /** What the editor's cursor stands in. */
   | { readonly type: 'light'; readonly pieces: readonly string[] };
 
@@ -113,8 +128,21 @@ export type FromSheetsPage =
   | { readonly type: 'pin'; readonly places: readonly PinnedPlace[] }
   | { readonly type: 'unpin'; readonly pieces: readonly string[] }
   | { readonly type: 'undo'; readonly step: 'undo' | 'redo' }
+  /** The layout that is looked for: as good as it is now, or looked for again to the end. */
+  | { readonly type: 'stop' }
+  | { readonly type: 'again' }
+  /** What is shown, to be compared with; to be forgotten; its text to be put back. */
+  | { readonly type: 'keep' }
+  | { readonly type: 'forget' }
+  | { readonly type: 'restore' }
+  /** Times the usual. */
+  | { readonly type: 'effort'; readonly effort: number }
+  | { readonly type: 'gap'; readonly stock: string; readonly gap: number }
   /** Sheets so large, in the units of the spec. */
   | { readonly type: 'size'; readonly width: number; readonly height: number };
 
 /** What is about the text that the sheets are of, whichever that is. */
-export type AskedOfText = Exclude<FromSheetsPage, { readonly type: 'ready' | 'reveal' | 'undo' }>;
+export type AskedOfText = Exclude<
+  FromSheetsPage,
+  { readonly type: 'ready' | 'reveal' | 'undo' | 'stop' | 'keep' | 'forget' | 'restore' }
+>;

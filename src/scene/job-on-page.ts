@@ -1,18 +1,18 @@
 /** The sheets of a job as their page draws them. Pure. */
 
-import type { LaidOutJob } from '../jobs/job.ts';
+import type { DraftSheet } from '../jobs/layout.ts';
 import { pieceId } from '../jobs/job-piece.ts';
 import { pieceName } from '../jobs/sheet-map.ts';
 import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';
 import type { SheetToShow } from './sheets-scene.ts';
 
-export function jobOnPage({ layout }: Pick<LaidOutJob, 'layout'>): {
+export function jobOnPage(drafts: readonly DraftSheet[]): {
   readonly sheets: SheetOnPage[];
   readonly shapes: SheetShape[];
 } {
   return sheetsOnPage(
-    layout.sheets.map(({ name, stock, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
+    drafts.map(({ name, stock, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
       id: name,
       name,
       stock,

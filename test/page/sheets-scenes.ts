@@ -55,11 +55,14 @@ export const twoSheets: readonly SheetOnPage[] = [
 export function sheetsMessage(sheets = twoSheets, more: object = {}): Extract<ToSheetsPage, { type: 'sheets' }> {
   return {
     type: 'sheets',
+    state: 'done',
     shapes: [plate],
     scene: {
       title: 'Plant swap',
       units: 'mm',
       pins: true,
+      effort: 1,
+      gaps: [{ stock: 'ply3', gap: 2, most: 10 }],
       sheets,
       facts: [{ name: 'Pieces', value: '4' }],
       problems: [],

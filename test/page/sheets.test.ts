@@ -182,7 +182,9 @@ describe('The page of sheets', () => {
       return all.filter(({ type }) => type === 'pin')[1]?.places;
     });
     // 40 × 20 mm about the same middle, at 81 and 26.1 mm, is 20 × 40 mm.
-    assert.deepEqual(await turned.jsonValue(), [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 }]);
+    assert.deepEqual(await turned.jsonValue(), [
+      { piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 },
+    ]);
     await sheets.page.keyboard.press('p');
     assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 2'] });
     await sheets.page.keyboard.press('Control+z');
@@ -279,6 +281,71 @@ describe('The page of sheets', () => {
     assert.deepEqual(await sheets.said('size'), { type: 'size', width: 600, height: 400 });
     await sheets.send({ type: 'nothing', why: 'No piece <fits>.' });
     await sheets.page.getByText('No piece <fits>.').waitFor();
+  });
+
+  it('shows a layout as it becomes better, and is stopped, continued, pinned', async () => {
+    await open();
+    const progress = sheets.page.locator('#progress');
+    assert.ok(await progress.isHidden());
+    await sheets.send({ type: 'busy' });
+    await progress.getByText('Laying out…').waitFor();
+    await sheets.send({ ...sheetsMessage(), shapes: [], state: 'improving' });
+    await progress.getByRole('button', { name: 'Stop' }).click();
+    assert.deepEqual(await sheets.said('stop'), { type: 'stop' });
+    await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
+    assert.match(await progress.innerText(), /Files are made from the finished layout, unless you pin this one/);
+    await progress.getByRole('button', { name: 'Continue' }).click();
+    assert.deepEqual(await sheets.said('again'), { type: 'again' });
+    await progress.getByRole('button', { name: 'Pin All' }).click();
+    const { places } = await sheets.said('pin');
+    assert.deepEqual(
+      places.map(({ piece, sheet, x, y }) => [piece, sheet, x, y]),
+      [
+        ['piece 1', 'ply3 sheet 1', 5, 5],
+        ['piece 2', 'ply3 sheet 1', 60, 5],
+        ['piece 3', 'ply3 sheet 1', 110, 50],
+      ],
+      'the fourth is pinned already',
+    );
+    await sheets.send(sheetsMessage());
+    assert.ok(await progress.isHidden());
+  });
+
+  it('sets the gap and how long is searched, and pins or lets go of everything', async () => {
+    await open({ state: { open: true } });
+    const slider = sheets.page.getByRole('slider', { name: /Gap on ply3/ });
+    assert.equal(await slider.getAttribute('aria-valuetext'), '2.0 mm');
+    await slider.focus();
+    await sheets.page.keyboard.press('ArrowRight');
+    assert.deepEqual(await sheets.said('gap'), { type: 'gap', stock: 'ply3', gap: 2.5 });
+    assert.equal(await slider.getAttribute('aria-valuetext'), '2.5 mm');
+    await sheets.page.getByRole('button', { name: 'Search 5× Longer' }).click();
+    assert.deepEqual(await sheets.said('effort'), { type: 'effort', effort: 5 });
+    await sheets.page.getByRole('button', { name: 'Unpin All' }).click();
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+  });
+
+  it('keeps a layout, and switches between it and the one there is now', async () => {
+    await open({ state: { open: true } });
+    await sheets.page.getByRole('button', { name: 'Keep to Compare' }).click();
+    await sheets.said('keep');
+    await sheets.send({ type: 'kept', scene: sheetsMessage().scene, shapes: [] });
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 100, 40), pieceAt(2, 60, 5)])]));
+    const summary = sheets.page.locator('#summary');
+    assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
+    await sheets.page.getByRole('button', { name: 'Kept', exact: true }).click();
+    assert.match(await summary.innerText(), /2 sheets · 4 pieces/);
+    const one = await sheets.middleOf(1);
+    await sheets.page.mouse.click(one.x, one.y);
+    await sheets.page.keyboard.press('ArrowRight');
+    assert.equal(await sheets.page.locator('.held').count(), 0, 'nothing is moved on what is past');
+    await sheets.page.getByRole('button', { name: 'Go Back to This' }).click();
+    await sheets.said('restore');
+    assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
+    await sheets.page.getByRole('button', { name: 'Forget the Kept One' }).click();
+    await sheets.said('forget');
+    await sheets.send({ type: 'kept', shapes: [] });
+    assert.ok(await sheets.page.locator('#compare').isHidden());
   });
 
   const themes: readonly Theme[] = ['light', 'dark', 'high-contrast', 'high-contrast-light'];

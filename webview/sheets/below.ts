@@ -41,6 +41,8 @@ export class Below {
     section.hidden = problems.length === 0;
     setText(section.querySelector('h2')!, warning);
     section.querySelector('ul')!.replaceChildren(...problems.map((problem) => this.item(problem)));
+    // A layout on its way does not know them yet.
+    if (facts.length === 0) return;
     this.dock
       .querySelector('dl')!
       .replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));

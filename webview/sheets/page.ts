@@ -7,10 +7,13 @@ import { steer, zoomAtCentre, zoomStep } from '../common/camera/viewport-input.t
 import { roving } from '../common/roving.ts';
 import { Below } from './below.ts';
 import { Card } from './card.ts';
+import { Controls } from './controls.ts';
 import { draftOf, pinnedPlace } from './draft.ts';
 import { SheetsDrawing } from './drawing.ts';
+import type { PieceAt } from './drawing.ts';
 import { Hand } from './hand.ts';
 import { showInstead } from './instead.ts';
+import { Progress } from './progress.ts';
 import { SheetSight } from './sight.ts';
 import type { SheetsState } from './state.ts';
 import { Tip } from './tip.ts';
@@ -28,7 +31,13 @@ export class SheetsPage {
   private readonly below: Below;
   private readonly card: Card;
   private readonly hand: Hand;
+  private readonly progress: Progress;
+  private readonly controls: Controls;
+  /** What is drawn: the layout as it is now, or the one that was kept. */
   private scene: SheetsScene | undefined;
+  private now: SheetsScene | undefined;
+  private keptScene: SheetsScene | undefined;
+  private showsKept = false;
 
   constructor(
     private readonly host: PageHost,
@@ -80,6 +89,43 @@ export class SheetsPage {
         this.stage.focus();
       },
     });
+    this.progress = new Progress({
+      stop: () => {
+        this.host.send({ type: 'stop' });
+      },
+      again: () => {
+        this.host.send({ type: 'again' });
+      },
+      pinAll: () => {
+        this.pinAll();
+      },
+      pins: () => this.now?.pins ?? false,
+    });
+    this.controls = new Controls({
+      gap: (stock, gap) => {
+        this.host.send({ type: 'gap', stock, gap });
+      },
+      effort: (effort) => {
+        this.host.send({ type: 'effort', effort });
+      },
+      pinAll: () => {
+        this.pinAll();
+      },
+      unpinAll: () => {
+        const pinned = this.pieces().filter(({ piece }) => piece.fixed);
+        this.host.send({ type: 'unpin', pieces: pinned.map(({ piece }) => piece.id) });
+      },
+      keep: () => {
+        this.host.send({ type: 'keep' });
+      },
+      forget: () => {
+        this.host.send({ type: 'forget' });
+      },
+      restore: () => {
+        this.host.send({ type: 'restore' });
+        this.compare(false);
+      },
+    });
     new Tip(
       this.stage,
       (id) => this.scene && this.drawing.get(id),
@@ -89,25 +135,62 @@ export class SheetsPage {
   }
 
   receive(message: ToSheetsPage): void {
-    if (message.type === 'light') {
-      this.light(message.pieces);
-      return;
+    switch (message.type) {
+      case 'light':
+        this.light(message.pieces);
+        break;
+      case 'busy':
+        this.progress.show('busy');
+        break;
+      case 'kept':
+        this.drawing.learn(message.shapes);
+        this.keptScene = message.scene;
+        byId('compare').hidden = !message.scene;
+        this.compare(this.showsKept);
+        break;
+      case 'sheets':
+        this.drawing.learn(message.shapes);
+        this.now = message.scene;
+        document.body.dataset['shows'] = 'sheets';
+        this.progress.show(message.state);
+        this.compare(this.showsKept);
+        break;
+      case 'waiting':
+      case 'nothing':
+      case 'sizes':
+        this.progress.show('done');
+        document.body.dataset['shows'] = message.type;
+        showInstead(message, (size) => {
+          this.host.send({ type: 'size', ...size });
+        });
+        break;
     }
-    document.body.dataset['shows'] = message.type;
-    if (message.type !== 'sheets') {
-      showInstead(message, (size) => {
-        this.host.send({ type: 'size', ...size });
-      });
-      return;
-    }
-    this.drawing.learn(message.shapes);
-    this.scene = message.scene;
+  }
+
+  /** One layout or the other. Nothing is done by hand to what was kept. */
+  private compare(showsKept: boolean): void {
+    this.showsKept = showsKept && this.keptScene !== undefined;
+    const scene = this.showsKept ? { ...this.keptScene!, pins: false } : this.now;
+    for (const button of byId('compare').querySelectorAll('button'))
+      button.setAttribute('aria-pressed', `${(button.dataset['shown'] === 'kept') === this.showsKept}`);
+    if (!scene) return;
+    this.scene = scene;
     this.hand.forget();
-    this.drawing.draw(message.scene);
-    setText(byId('title'), message.scene.title);
-    this.below.patch(message.scene);
+    this.drawing.draw(scene);
+    setText(byId('title'), scene.title);
+    this.below.patch(scene);
+    this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
     this.sight.follow();
     this.select(this.state.selected, false);
+  }
+
+  private pieces(): PieceAt[] {
+    return this.drawing.ids.map((id) => this.drawing.get(id)!);
+  }
+
+  private pinAll(): void {
+    const free = this.pieces().filter(({ piece }) => !piece.fixed);
+    this.host.send({ type: 'pin', places: free.map(({ piece, place }) => pinnedPlace(draftOf(piece, place))) });
   }
 
   private keep(state: SheetsState): void {
@@ -146,6 +229,11 @@ export class SheetsPage {
         const factor = zooms[button.dataset['zoom'] as keyof typeof zooms] as number | undefined;
         if (factor === undefined) this.sight.fit();
         else zoomAtCentre(this.sight, factor);
+      });
+    }
+    for (const button of byId('compare').querySelectorAll('button')) {
+      button.addEventListener('click', () => {
+        this.compare(button.dataset['shown'] === 'kept');
       });
     }
     byId('export').addEventListener('click', () => {

@@ -1,7 +1,8 @@
 /** Where each piece of a job comes from: the row of its order, the line of the job, the spec. */
 
 import * as vscode from 'vscode';
-import type { LaidOutJob } from '../../jobs/job.ts';
+import type { CheckedJob } from '../../jobs/job.ts';
+import type { DraftSheet } from '../../jobs/layout.ts';
 import { pieceId } from '../../jobs/job-piece.ts';
 import type { JobPiece } from '../../jobs/job-piece.ts';
 import { SpecSource } from '../../spec/source.ts';
@@ -11,15 +12,20 @@ import type { PiecePlaces, TextPlace } from '../sheets/piece-places.ts';
 
 export class JobPiecePlaces implements PiecePlaces {
   readonly #job: vscode.Uri;
-  readonly #laid: LaidOutJob;
+  readonly #checked: CheckedJob;
   readonly #pieces: ReadonlyMap<string, JobPiece>;
+  /** With the index of the entry that pins each. */
+  readonly #fixed: ReadonlyMap<JobPiece, string | number | undefined>;
   readonly #locate: (name: string) => string | undefined;
 
-  constructor(job: vscode.Uri, laid: LaidOutJob) {
+  constructor(job: vscode.Uri, checked: CheckedJob, sheets: readonly DraftSheet[]) {
     this.#job = job;
-    this.#laid = laid;
+    this.#checked = checked;
     this.#locate = locateBeside(job);
-    const all = laid.layout.sheets.flatMap(({ pieces }) => pieces.map(({ of }) => of));
+    this.#fixed = new Map(
+      sheets.flatMap(({ pieces }) => pieces.flatMap(({ of, fixed }) => (fixed ? [[of, fixed.path[1]] as const] : []))),
+    );
+    const all = sheets.flatMap(({ pieces }) => pieces.map(({ of }) => of));
     this.#pieces = new Map(all.map((of) => [pieceId(of), of]));
   }
 
@@ -48,8 +54,9 @@ export class JobPiecePlaces implements PiecePlaces {
 
   #ofEntry(text: string, offset: number): string[] {
     // The entries are those that were laid out.
-    if (text !== this.#laid.source.text) return [];
-    const [section, entry] = this.#laid.source.pathAt(offset);
+    if (text !== this.#checked.source.text) return [];
+    const [section, entry] = this.#checked.source.pathAt(offset);
+    if (section === 'fixed') return this.#idsOf((piece) => this.#fixed.get(piece) === entry);
     return section === 'tags' ? this.#idsOf(({ of: { path } }) => path[1] === entry) : [];
   }
 

@@ -4,16 +4,18 @@ import * as vscode from 'vscode';
 import { isError } from '../../core/issue.ts';
 import type { Issue, TextEdit } from '../../core/issue.ts';
 import { layOutJob } from '../../jobs/job.ts';
-import type { CheckedJob, LaidOutJob } from '../../jobs/job.ts';
+import type { CheckedJob } from '../../jobs/job.ts';
+import { gapEdits, gapsOf } from '../../jobs/gaps.ts';
+import type { DraftSheet } from '../../jobs/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
+import type { PinnedJob } from '../../jobs/pins.ts';
 import { jobFacts } from '../../jobs/sums.ts';
-import type { SheetProblem } from '../../protocol/sheets.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import { breather } from '../service/compute-options.ts';
-import type { AskedOfText } from '../../protocol/sheets.ts';
+import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
 import { SheetsPage, SheetsPages } from '../sheets/sheets-page.ts';
 import type { Shown } from '../sheets/sheets-page.ts';
 import type { JobChecks } from './job-checks.ts';
@@ -40,7 +42,8 @@ class SheetsOfJob {
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
   #shown: CheckedJob | undefined;
-  #laid: LaidOutJob | undefined;
+  /** The sheets that are shown, of that job. */
+  #drafts: readonly DraftSheet[] = [];
 
   constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
     this.#job = job;
@@ -59,25 +62,29 @@ class SheetsOfJob {
     const checked = this.#checks.get(this.#job);
     if (!checked) return;
     inBackground(
-      this.page.show((signal) => this.#laidOut(checked, signal)),
+      this.page.show((signal, better) => this.#laidOut(checked, signal, better)),
       'lay out a job',
     );
   }
 
-  async #laidOut(checked: CheckedJob, signal: AbortSignal): Promise<Shown> {
-    const laid = await layOutJob(checked, { checkpoint: breather(signal) });
+  async #laidOut(checked: CheckedJob, signal: AbortSignal, better: (make: () => Shown) => void): Promise<Shown> {
+    const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): Shown => {
+      // What is shown is what can be taken hold of, in the text that it is of.
+      this.#shown = checked;
+      this.#drafts = sheets;
+      return jobShown(this.#job, job, sheets, facts);
+    };
+    const laid = await layOutJob(checked, {
+      checkpoint: breather(signal),
+      onBetter: (sheets) => {
+        better(() => asShown(sheets(), checked, []));
+      },
+    });
     signal.throwIfAborted();
+    if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
     this.#shown = checked;
-    this.#laid = laid;
-    const problems = problemsOf(laid ?? checked);
-    if (!laid || laid.layout.sheets.length === 0)
-      return { type: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
-    const { sheets, shapes } = jobOnPage(laid);
-    const { title, model } = laid;
-    // What is right is cut all the same.
-    const warning = 'Not in the cut files';
-    const scene = { title, units: model.units, pins: true, sheets, facts: jobFacts(laid), problems, warning };
-    return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(this.#job, laid) };
+    this.#drafts = [];
+    return { type: 'nothing', why: problemsOf(laid ?? checked)[0]?.message ?? 'There is nothing to cut yet.' };
   }
 
   async #heed(message: AskedOfText): Promise<void> {
@@ -89,10 +96,19 @@ class SheetsOfJob {
         await this.#showProblem(message.offset);
         break;
       case 'pin':
-        await this.#write((laid) => pinEdits(message.places, laid));
+        await this.#write((job) => pinEdits(message.places, job));
         break;
       case 'unpin':
-        await this.#write((laid) => unpinEdits(message.pieces, laid));
+        await this.#write((job) => unpinEdits(message.pieces, job));
+        break;
+      case 'effort':
+        await this.#write(({ source }) => [source.setKey([], 'effort', `${message.effort}`)]);
+        break;
+      case 'gap':
+        await this.#write((job) => gapEdits(message.stock, message.gap, job));
+        break;
+      case 'again':
+        this.#layOut();
         break;
       case 'size':
         break;
@@ -105,17 +121,37 @@ class SheetsOfJob {
   }
 
   /** One step of the editor's own undo, and only onto the text that the sheets are of. */
-  async #write(edits: (laid: LaidOutJob) => readonly TextEdit[] | undefined): Promise<void> {
-    const laid = this.#laid;
-    const made = laid && edits(laid);
-    if (laid && made && (await applyEdits(this.#job, laid.source, made))) return;
+  async #write(make: (job: PinnedJob) => readonly (TextEdit | undefined)[] | undefined): Promise<void> {
+    const { model, pieces, source } = this.#shown ?? {};
+    const edits = model && pieces && source && make({ sheets: this.#drafts, model, pieces, source });
+    const made = edits?.filter((edit) => edit !== undefined);
+    const isWritable = made !== undefined && made.length === edits?.length;
+    if (isWritable && source && (await applyEdits(this.#job, source, made))) return;
     this.page.again();
     void vscode.window.showInformationMessage(
-      made
-        ? 'The job has changed meanwhile; try again.'
-        : 'The job’s text has no place for “fixed”: write it in lines.',
+      isWritable
+        ? 'The job has changed in the meantime; try again.'
+        : 'Write the job in lines, without braces around all of it.',
     );
   }
+}
+
+function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[], facts: SheetsScene['facts']): Shown {
+  const { sheets, shapes } = jobOnPage(drafts);
+  const { title, model } = job;
+  const scene: SheetsScene = {
+    title,
+    units: model!.units,
+    pins: true,
+    effort: model!.effort,
+    gaps: gapsOf(model!),
+    sheets,
+    facts,
+    problems: problemsOf(job),
+    // What is right is cut all the same.
+    warning: 'Not in the cut files',
+  };
+  return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
 }
 
 /** What keeps part of the job from being cut. In a table of orders, where the job names it. */

@@ -16,6 +16,10 @@ const body = `<header>
       <button type="button" data-zoom="in" aria-label="Zoom in" title="Zoom in (+)">${icon('M3 8h10M8 3v10')}</button>
       <button type="button" data-zoom="fit" title="Fit all sheets in view (0)">${icon('M2 5.5V2h3.5M10.5 2H14v3.5M14 10.5V14h-3.5M5.5 14H2v-3.5')}<span>Fit</span></button>
     </div>
+    <div id="compare" class="segments" role="group" aria-label="Layout that is shown" hidden>
+      <button type="button" data-shown="kept" aria-pressed="false" title="The layout that you kept">Kept</button>
+      <button type="button" data-shown="now" aria-pressed="true" title="The layout as the text is now">Now</button>
+    </div>
     <button type="button" id="export" title="Write the cut files of these sheets">${icon('M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11')}<span>Export…</span></button>
   </div>
 </header>
@@ -26,10 +30,11 @@ const body = `<header>
   <p id="how" class="spoken">Arrow keys pan, plus and minus zoom, 0 fits. S goes from one piece to the next, Shift+S back. Enter shows where the piece comes from. A piece that is selected is moved by the arrow keys, ten times as far with Shift, and turned by R; P pins it and lets it go.</p>
   <div id="tip" role="tooltip" hidden></div>
   <div id="card" role="group" aria-label="Selected piece" hidden></div>
+  <div id="progress" hidden><span></span><button type="button" hidden></button><button type="button" hidden></button></div>
   <div id="instead" role="status"><p>Laying out…</p></div>
 </main>
 <footer>
   <button type="button" id="summary" aria-expanded="false" aria-controls="dock" hidden></button>
-  <div id="dock" hidden><section class="problems" hidden><h2></h2><ul></ul></section><dl></dl></div>
+  <div id="dock" hidden><div id="controls" class="actions" role="group" aria-label="Layout"></div><section class="problems" hidden><h2></h2><ul></ul></section><dl></dl></div>
 </footer>
 <div id="announcer" role="status" aria-live="polite"></div>`;

@@ -8,13 +8,15 @@ import { sheetSizeEdit, sheetSizesFor } from '../../edits/sheet-size.ts';
 import type { SheetSize } from '../../edits/sheet-size.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { causeOf, isError } from '../../core/issue.ts';
+import { lengthText } from '../../edits/length-text.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
+import type { SheetPlan } from '../../export/sheet-plan.ts';
 import { labelOf } from '../../spec/batch.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
 import type { Checked, TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import type { AskedOfText, SheetProblem } from '../../protocol/sheets.ts';
+import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
 import { specOnPage } from '../../scene/spec-on-page.ts';
 import { SheetsPage, SheetsPages } from './sheets-page.ts';
 import type { Shown } from './sheets-page.ts';
@@ -105,6 +107,7 @@ class SpecSheets {
     const scene = {
       title: sheets.title,
       pins: false,
+      gaps: [gapOf(sheets.plan)],
       units: reports.find(({ tag }) => tag)!.tag!.units,
       sheets: drawn,
       facts: sheets.facts,
@@ -122,8 +125,15 @@ class SpecSheets {
       case 'show':
         await this.#showProblem(message.offset, message.row);
         break;
+      case 'gap':
+        await this.#writeGap(message.gap);
+        break;
+      case 'again':
+        await this.#layOut(this.#service.get(this.#uri)!);
+        break;
       case 'pin':
       case 'unpin':
+      case 'effort':
         break;
       case 'size':
         await this.#writeSize(message);
@@ -139,6 +149,18 @@ class SpecSheets {
     putCursor(editor, offset);
   }
 
+  async #writeGap(gap: number): Promise<void> {
+    const { source, tag } = this.#laidOut ?? {};
+    const { sheet } = (source?.value ?? {}) as { readonly sheet?: { readonly gap?: unknown } };
+    const edit = source && tag && source.setKey(['sheet'], 'gap', lengthText(gap, sheet?.gap, tag.units));
+    if (edit && (await applyEdits(this.#uri, source, [edit]))) return;
+    void vscode.window.showInformationMessage(
+      edit
+        ? 'The spec has changed in the meantime; try again.'
+        : 'The sheet is in a file that the spec uses; set its gap there.',
+    );
+  }
+
   async #writeSize(size: SheetSize): Promise<void> {
     const { source, tag } = this.#laidOut ?? {};
     const edit = source && tag && sheetSizeEdit(source, size, tag.units);
@@ -146,6 +168,14 @@ class SpecSheets {
     void vscode.window.showInformationMessage('The spec has changed; choose the size again.');
   }
 }
+
+/** Of all stocks: a spec says it once. */
+function gapOf({ sheet }: SheetPlan): SheetsScene['gaps'][number] {
+  return { stock: '', gap: sheet.gap, most: Math.max(mostGapMm, sheet.gap) };
+}
+
+/** More leaves a board of scraps (our own judgement); what is written may be more. */
+const mostGapMm = 10;
 
 /** Sizes that the largest piece of any tag goes on. */
 function sizesFor(reports: readonly Report[]): Shown {

@@ -48,6 +48,7 @@ describe('Completion in a job', () => {
       'tags',
       'keep_together',
       'sheets',
+      'effort',
       'fixed',
     ]);
     const left = offered(`${start}|`);

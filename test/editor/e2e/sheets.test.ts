@@ -32,14 +32,14 @@ describe('The sheets of a job, as a person uses them', () => {
     const pinned = view.getByRole('option', { name: /, pinned$/ });
     await pinned.waitFor({ state: 'attached' });
     assert.equal(await pinned.getAttribute('aria-selected'), 'true', 'it is the one that was dragged');
-    await editor.runCommand('File: Save');
+    await editor.focusText();
+    await editor.page.keyboard.press('Control+s');
     const text = await editor.written(job, (now) => now !== before);
     assert.ok(text.startsWith(before), 'nothing else has changed');
     assert.match(
       text.slice(before.length),
       /^\nfixed:\n {2}- \{spec: pot-label\.tag\.yaml, order: \d+.*sheet: 1, at: \[[\d.]+ mm, [\d.]+ mm\]\}\n$/,
     );
-    await editor.focusText();
     await editor.page.keyboard.press('Control+z');
     await pinned.waitFor({ state: 'detached' });
   });

@@ -43,7 +43,7 @@ export async function sheetJobs(
   checkpoint: () => Promise<void>,
 ): Promise<SheetJobs | { readonly problem: string; readonly lacksSheet?: boolean }> {
   const tags = reports.flatMap((report): NamedTag[] => {
-    return report.tag ? [{ name: labelOf(report) ?? '', tag: report.tag }] : [];
+    return report.tag ? [{ name: labelOf(report) ?? '', row: report.row, tag: report.tag }] : [];
   });
   const [first] = tags;
   if (!first) return { problem: 'There is nothing to lay out yet.' };

@@ -22,8 +22,7 @@ import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
 const widths = { mm: 210, in: 215.9 } as const;
 const marginMm = 15;
 
-/** About sheets alone, which are only looked at, and below each sheet. */
-const slimMm = 4;
+/** Below each sheet. */
 const gapMm = 9;
 const sizeMm = 3.4;
 const leadingMm = 5.2;
@@ -33,19 +32,18 @@ const red = '#B00020';
 /** Names are as large as goes into their piece, within limits, in mm on paper. */
 const nameMm = [1.4, 3] as const;
 
-/** As long as it must be. `what`: the sheets alone have no title and no facts. */
+/** As long as it must be. */
 export async function sheetPage(
   { title, plan, jobs, facts }: SheetJobs,
   { captions }: Pick<Tools, 'captions'>,
-  what: 'all' | 'sheets alone' = 'all',
 ): Promise<Page> {
   const { units } = jobs[0]!.tag;
   const width = widths[units];
-  const margin = what === 'all' ? marginMm : slimMm;
+  const margin = marginMm;
   const [plain, bold] = [await captions(600), await captions(800)];
   const page = new PageBuilder();
   // Written downwards from 0; moved up onto the page at the end.
-  let y = what === 'all' ? -margin - 7 : -margin;
+  let y = -margin - 7;
   const write = (text: string, x: number, face: FontFace, size = sizeMm, fill?: string) => {
     for (const line of wrapped(text, face, size, width - margin - x)) {
       page.caption(line, face, { x, y, size, ...(fill === undefined ? {} : { fill }) });
@@ -53,10 +51,8 @@ export async function sheetPage(
     }
   };
   const note = errorNote(jobs[0]!);
-  if (what === 'all') {
-    write(title, margin, bold, 6.5);
-    if (note) write(note, margin, bold, sizeMm, red);
-  }
+  write(title, margin, bold, 6.5);
+  if (note) write(note, margin, bold, sizeMm, red);
   const scale = (width - 2 * margin) / plan.sheet.width;
   const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
   const several = new Set(plan.sheets.map(({ from }) => from.stock.name)).size > 1;
@@ -67,15 +63,15 @@ export async function sheetPage(
         margin,
         plain,
       );
-    y -= plan.sheet.height * scale - (what === 'all' || plan.sheets.length > 1 ? sizeMm : 0);
+    y -= plan.sheet.height * scale - sizeMm;
     drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(from.stock), face: plain, faulty });
     y -= gapMm;
   }
-  for (const { name, value } of what === 'all' ? facts : []) {
+  for (const { name, value } of facts) {
     page.caption(name, bold, { x: margin, y, size: sizeMm });
     write(value, margin + columnMm, plain);
   }
-  const height = margin - y - (what === 'all' ? 0 : gapMm);
+  const height = margin - y;
   return moved(page.page(width, height), height);
 }
 

@@ -19,11 +19,16 @@ import type { PiecePaths } from '../toolpath/piece-paths.ts';
 /** A tag, and what it goes by among the others. */
 export interface NamedTag {
   readonly name: string;
+  /** Of the batch, from 0. */
+  readonly row: number;
   readonly tag: Tag;
 }
 
 export interface LaidPiece {
   readonly name: string;
+  /** Of the batch, from 0; and which of the copies of its tag, from 1. */
+  readonly row: number;
+  readonly copy: number;
   readonly piece: Piece;
   /** From the tag's coordinates to the sheet's: y up, its lower left corner at the origin. */
   readonly toSheet: Affine;
@@ -59,10 +64,10 @@ export async function planSheets(
 ): Promise<SheetPlan> {
   // Each row of a batch has read the stock by itself: the same name is the same stock.
   const stocks = new Map<string, NamedTag[]>();
-  for (const { name, tag } of tags) {
+  for (const { name, row, tag } of tags) {
     for (const part of byStock(tag)) {
       const key = part.stock.name ?? '';
-      stocks.set(key, [...(stocks.get(key) ?? []), { name, tag: part }]);
+      stocks.set(key, [...(stocks.get(key) ?? []), { name, row, tag: part }]);
     }
   }
   const plans: SheetPlan[] = [];
@@ -76,7 +81,7 @@ async function planOfStock(
   checkpoint: () => Promise<void>,
 ): Promise<SheetPlan> {
   const { stock, machine, output } = tags[0]!.tag;
-  const single: Waiting[] = [];
+  const single: Omit<Waiting, 'copy'>[] = [];
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
@@ -84,10 +89,12 @@ async function planOfStock(
       // Marks may run beyond the edge, and nothing else may lie there.
       const burnt = piece.marks.filter((mark) => mark.lines).map((mark) => mark.region);
       const region = union([lines.cut, lines.engrave, lines.score, ...burnt]);
-      if (region.length > 0) single.push({ name: named.name, piece, lines, region });
+      if (region.length > 0) single.push({ name: named.name, row: named.row, piece, lines, region });
     }
   }
-  const waiting = Array.from({ length: sheet.copies }, () => single).flat();
+  const waiting = Array.from({ length: sheet.copies }, (_, index): Waiting[] =>
+    single.map((each) => ({ ...each, copy: index + 1 })),
+  ).flat();
   const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
   const parts = waiting.map(({ region }): PartToNest => ({ region, turns }));
   // The beam takes half its width on either side of what it encloses; the gap is what is left of the material.
@@ -102,8 +109,10 @@ async function planOfStock(
     const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
     const lines = laid.map((each) => movePaths({ ...each.lines, piece: pathName(each) }, each.toSheet));
     planned.push({
-      pieces: laid.map(({ name, piece, toSheet }) => ({
+      pieces: laid.map(({ name, row, copy, piece, toSheet }) => ({
         name,
+        row,
+        copy,
         piece,
         toSheet,
         region: transform(piece.region, toSheet),
@@ -113,13 +122,11 @@ async function planOfStock(
       from: { stock, ...(machine ? { machine } : {}) },
     });
   }
-  const left = [...new Set(unplaced.map((part) => waiting[part]!))].map(({ name, piece }) => ({ name, piece }));
-  return { sheet, sheets: planned, left };
+  const left = unplaced.map((part) => waiting[part]!).filter(({ copy }) => copy === 1);
+  return { sheet, sheets: planned, left: left.map(({ name, piece }) => ({ name, piece })) };
 }
 
-interface Waiting {
-  readonly name: string;
-  readonly piece: Piece;
+interface Waiting extends Pick<LaidPiece, 'name' | 'row' | 'copy' | 'piece'> {
   readonly lines: PiecePaths;
   readonly region: Region;
 }

@@ -3,10 +3,11 @@
  * upright unless turning saves a sheet. How close they come to lie is for `nesting/nest.ts`.
  */
 
-import { area } from '../geometry/measure.ts';
-import type { Affine, Region } from '../geometry/types.ts';
+import { transform, translation } from '../geometry/affine.ts';
+import { area, boundsOf } from '../geometry/measure.ts';
+import type { Affine, Bounds, Region } from '../geometry/types.ts';
 import { nest, usualEffort } from '../nesting/nest.ts';
-import type { PartToNest } from '../nesting/nest.ts';
+import type { Layout, PartToNest } from '../nesting/nest.ts';
 import { fits, turnsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
@@ -17,8 +18,20 @@ export interface PieceToFill {
   readonly rush: boolean;
 }
 
+/** What lies already on a sheet, by that sheet's number; on an offcut, by the offcut itself. */
+export interface FixedInRoom {
+  readonly room: Room;
+  /** Of the sheet; of an offcut its own. */
+  readonly number: number;
+  /** What the beam encloses, on the whole sheet or offcut. */
+  readonly region: Region;
+  readonly order: string;
+}
+
 export interface Filled<P> {
   readonly room: Room;
+  /** Counted through all sheets of the stock; 0 for offcuts. */
+  readonly number: number;
   readonly laid: readonly { readonly piece: P; readonly transform: Affine }[];
 }
 
@@ -27,7 +40,11 @@ export interface FillOptions {
   readonly checkpoint: () => Promise<void>;
   /** As of `nest`. */
   readonly effort?: number;
+  readonly fixed?: readonly FixedInRoom[];
 }
+
+/** Is given what has been found so far, each time it is better. */
+type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
 
 type Laid<P> = Filled<P>['laid'];
 
@@ -36,6 +53,7 @@ export async function fill<P extends PieceToFill>(
   pieces: readonly P[],
   rooms: readonly Room[],
   options: FillOptions,
+  onBetter?: OnBetter<P>,
 ): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
   // In the order in which they are wanted.
   let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
@@ -43,12 +61,56 @@ export async function fill<P extends PieceToFill>(
   for (const room of rooms) {
     const fitting = waiting.filter(({ region }) => fits(region, room));
     if (fitting.length === 0) continue;
-    const sheets = await new Filler<P>(room, options).sheets(fitting);
+    const fixed = fixedIn(room, options.fixed ?? []);
+    const asFilled = (sheets: readonly Laid<P>[]): Filled<P>[] => {
+      const numbers = numbered(room, [...fixed.keys()], sheets.length);
+      const own = sheets.map((laid, index) => ({ room, number: numbers[index]!, laid }));
+      return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
+    };
+    const tell = (sheets: readonly Laid<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
+    const sheets = await new Filler<P>(room, [...fixed.values()], options, tell).sheets(fitting);
     const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
-    filled.push(...sheets.map((laid) => ({ room, laid })));
+    filled.push(...asFilled(sheets));
+    onBetter?.(filled);
     waiting = waiting.filter((piece) => !done.has(piece));
   }
   return { filled, left: waiting };
+}
+
+/** What lies on one sheet already, in the room's own coordinates; and whose it is. */
+interface Settled {
+  readonly regions: readonly Region[];
+  readonly orders: ReadonlySet<string>;
+}
+
+/** By the numbers of the sheets, ascending. */
+function fixedIn({ room, offcut, at, first, most }: Room, fixed: readonly FixedInRoom[]): Map<number, Settled> {
+  const box = { minX: -room.gap, minY: -room.gap, maxX: room.width + room.gap, maxY: room.height + room.gap };
+  const own = fixed.filter((each) =>
+    offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
+  );
+  const found = new Map<number, Settled>();
+  for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
+    const here = transform(region, translation(-at.x, -at.y));
+    // An offcut has several rooms.
+    if (!touches(here, box)) continue;
+    const { regions = [], orders = [] } = found.get(number) ?? {};
+    found.set(number, { regions: [...regions, here], orders: new Set([...orders, order]) });
+  }
+  return found;
+}
+
+function touches(region: Region, { minX, minY, maxX, maxY }: Bounds): boolean {
+  const box = boundsOf(region);
+  return box !== undefined && box.minX < maxX && box.maxX > minX && box.minY < maxY && box.maxY > minY;
+}
+
+/** Sheets on which something is fixed keep their numbers; the others have those that are left. */
+function numbered({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
+  if (offcut) return Array.from({ length: count }, () => 0);
+  const numbers = [...fixed];
+  for (let number = first; numbers.length < count; number += 1) if (!fixed.includes(number)) numbers.push(number);
+  return numbers;
 }
 
 /** Of the sheet's area, as much as pieces hardly ever fill of it. */
@@ -62,22 +124,34 @@ const mostTrials = 4;
 
 class Filler<P extends PieceToFill> {
   readonly #room: Room;
+  readonly #fixed: readonly Settled[];
   readonly #options: FillOptions;
+  readonly #onBetter: (sheets: readonly Laid<P>[]) => void;
 
-  constructor(room: Room, options: FillOptions) {
+  constructor(
+    room: Room,
+    fixed: readonly Settled[],
+    options: FillOptions,
+    onBetter: (sheets: readonly Laid<P>[]) => void,
+  ) {
     this.#room = room;
+    this.#fixed = fixed;
     this.#options = options;
+    this.#onBetter = onBetter;
   }
 
-  /** At most as many as there are, the hasty ones first. */
+  /** At most as many as there are: first those on which something is fixed, maybe with nothing else, then the hasty ones. */
   async sheets(pieces: readonly P[]): Promise<Laid<P>[]> {
     const { most } = this.#room;
     const { keepTogether } = this.#options;
     // No more than goes on them: the rest is for the sheets after these.
     const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
-    const close = hastyFirst(await this.#upright(some), most);
-    const parted = keepTogether ? await this.#together(pieces, close) : await this.#hastily(some, close);
-    return parted.slice(0, most).filter((laid) => laid.length > 0);
+    const upright = await this.#upright(some);
+    const count = this.#fixed.length;
+    const close = [...upright.slice(0, count), ...hastyFirst(upright.slice(count), most)];
+    if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
+    // Where sheets are spoken for, those in a hurry are not gathered on some of them.
+    return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
   }
 
   get #area(): number {
@@ -88,7 +162,9 @@ class Filler<P extends PieceToFill> {
   /** Turned only where that saves a sheet. */
   async #upright(pieces: readonly P[]): Promise<Laid<P>[]> {
     const { turn, room } = this.#room;
-    const upright = await this.#nested(pieces, 'none');
+    const upright = await this.#nested(pieces, 'none', undefined, undefined, (sheets) => {
+      if (sheets.length <= this.#room.most) this.#onBetter(sheets);
+    });
     const least = Math.ceil(pieces.reduce((sum, { region }) => sum + area(region), 0) / this.#area);
     const isWhole = upright.flat().length === pieces.length;
     if (turn === 'never' || (isWhole && upright.length <= Math.max(1, least))) return upright;
@@ -103,16 +179,25 @@ class Filler<P extends PieceToFill> {
     pieces: readonly P[],
     turns: PartToNest['turns'],
     share = this.#room.most === Infinity ? 1 : trialShare,
+    settled: readonly Settled[] = this.#fixed,
+    onBetter?: (sheets: readonly Laid<P>[]) => void,
   ): Promise<Laid<P>[]> {
-    if (pieces.length === 0) return [];
+    const fixed = settled.map(({ regions }) => regions);
+    if (pieces.length === 0) return fixed.map(() => []);
     const { checkpoint, effort = usualEffort } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
-    const { placements, sheets } = await nest(parts, this.#room.room, checkpoint, effort * share);
-    return Array.from({ length: sheets }, (_, sheet) =>
-      placements
-        .filter((placement) => placement.sheet === sheet)
-        .map(({ part, transform }) => ({ piece: pieces[part]!, transform })),
-    );
+    const bySheet = ({ placements, sheets }: Layout): Laid<P>[] =>
+      Array.from({ length: sheets }, (_, sheet) =>
+        placements
+          .filter((placement) => placement.sheet === sheet)
+          .map(({ part, transform: onto }) => ({ piece: pieces[part]!, transform: onto })),
+      );
+    const told = onBetter && {
+      onBetter: (layout: Layout) => {
+        onBetter(bySheet(layout));
+      },
+    };
+    return bySheet(await nest(parts, this.#room.room, checkpoint, effort * share, { fixed, ...told }));
   }
 
   /**
@@ -155,36 +240,48 @@ class Filler<P extends PieceToFill> {
       return close;
     let waiting = pieces;
     const sheets: Laid<P>[] = [];
-    while (waiting.length > 0 && sheets.length < this.#room.most) {
-      const laid = await this.#wholeOrders(waiting);
-      if (laid.length === 0) break;
+    const take = (laid: Laid<P>): void => {
       sheets.push(laid);
       const done = new Set(laid.map(({ piece }) => piece));
       waiting = waiting.filter((piece) => !done.has(piece));
+    };
+    for (const settled of this.#fixed) {
+      const own = waiting.filter(({ order }) => settled.orders.has(order));
+      take(await this.#wholeOrders([...own, ...waiting.filter((piece) => !own.includes(piece))], settled));
+    }
+    while (waiting.length > 0 && sheets.length < this.#room.most) {
+      const laid = await this.#wholeOrders(waiting);
+      if (laid.length === 0) break;
+      take(laid);
     }
     return sheets;
   }
 
   /** One sheet: as many orders as seem to go on it, those that do not wholly lie there taken off again, then others tried one by one. */
-  async #wholeOrders(waiting: readonly P[]): Promise<Laid<P>> {
+  async #wholeOrders(waiting: readonly P[], settled?: Settled): Promise<Laid<P>> {
+    if (waiting.length === 0) return [];
     const turns = turnsOf[this.#room.turn];
-    const likely = upTo(waiting, 0.9 * this.#area);
-    const sheets = await this.#nested(likely, turns, trialShare);
+    const round = settled ? [settled] : [];
+    const free = this.#area - (settled?.regions ?? []).reduce((sum, region) => sum + area(region), 0);
+    const likely = upTo(waiting, 0.9 * free);
+    const nested = await this.#nested(likely, turns, trialShare, round);
+    // What lies there already is on the first.
+    const sheets = settled ? nested.slice(0, 1) : nested;
     const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
     let kept = wholly.reduce<Laid<P>>((best, laid) => (areaOf(laid) > areaOf(best) ? laid : best), []);
     const others = ordersOf(waiting).filter((order) => !kept.some(({ piece }) => piece.order === order));
     for (let failed = 0; failed < mostTrials && others.length > 0;) {
       const order = others.shift();
       const tried = [...kept.map(({ piece }) => piece), ...waiting.filter((piece) => piece.order === order)];
-      const fitting = tried.reduce((sum, { region }) => sum + area(region), 0) <= this.#area;
-      const [first, ...more] = fitting ? await this.#nested(tried, turns, trialShare) : [];
+      const fitting = tried.reduce((sum, { region }) => sum + area(region), 0) <= free;
+      const [first, ...more] = fitting ? await this.#nested(tried, turns, trialShare, round) : [];
       if (first && more.length === 0 && first.length === tried.length) kept = first;
       else failed += 1;
     }
-    if (kept.length > 0) return kept;
+    if (kept.length > 0 || settled) return kept;
     // No order goes on a sheet by itself: the first is parted.
     const own = waiting.filter(({ order }) => order === waiting[0]!.order);
-    return (await this.#nested(own, turns))[0] ?? [];
+    return (await this.#nested(own, turns, undefined, []))[0] ?? [];
   }
 }
 

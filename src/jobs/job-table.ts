@@ -4,7 +4,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import { tableText } from '../spec/table.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
-import type { JobPiece } from './pieces.ts';
+import type { JobPiece } from './job-piece.ts';
 import type { JobTag } from './work.ts';
 
 export interface PieceRow {

@@ -5,6 +5,7 @@ import { inOrder } from '../core/issue.ts';
 import type { IssueCode, Severity } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
+import { usualEffort } from '../nesting/nest.ts';
 import { SpecSource } from '../spec/source.ts';
 import { loadUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
@@ -135,7 +136,8 @@ export async function layOutJob(
 ): Promise<LaidOutJob | undefined> {
   const { model, pieces, source } = job;
   if (!model || !pieces || pieces.stocks.length === 0) return undefined;
-  const layout = await layOut(pieces, { ...options, keepTogether: model.keepTogether });
+  const { keepTogether, effort } = model;
+  const layout = await layOut(pieces, { effort: effort * usualEffort, ...options, keepTogether });
   const lacking = new Map<string, number>();
   for (const { stock } of layout.left) lacking.set(stock, (lacking.get(stock) ?? 0) + 1);
   const issues = [...lacking].map(([stock, count]): Issue => {

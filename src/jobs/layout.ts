@@ -10,9 +10,14 @@ import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { movePaths } from '../toolpath/piece-paths.ts';
 import { fill } from './fill.ts';
-import type { Filled, FillOptions } from './fill.ts';
+import type { Filled, FillOptions, FixedInRoom } from './fill.ts';
+import type { FixedPiece } from './fixed.ts';
 import type { Offcut } from './offcuts.ts';
-import type { JobPiece, JobPieces, StockWork } from './pieces.ts';
+import type { JobPiece } from './job-piece.ts';
+import type { JobPieces, StockWork } from './pieces.ts';
+import type { FixedEntry } from './read-fixed.ts';
+import { outlineOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
 
 export interface LaidJobPiece {
   /** Counted through the whole job, from 1. */
@@ -23,14 +28,23 @@ export interface LaidJobPiece {
   /** Finished outline on the sheet, and what the beam encloses. */
   readonly region: Region;
   readonly enclosed: Region;
+  /** Of what lies where the job says. */
+  readonly fixed?: FixedEntry;
 }
+
+/** A sheet of a layout that may yet become better: what the machine does on it is not known. */
+export type DraftSheet = Omit<JobSheet, 'plan'>;
 
 export interface JobSheet {
   readonly stock: string;
+  /** Of the sheets of its stock, from 1; of an offcut its own. */
+  readonly number: number;
   /** Such as “ply3 sheet 2” or “ply3 offcut 14”. */
   readonly name: string;
   readonly width: number;
   readonly height: number;
+  /** Kept free along its edges. */
+  readonly margin: number;
   /** Material between two pieces, the beam's width included. */
   readonly gap: number;
   /** Its outline: of an offcut, whatever that is. */
@@ -51,6 +65,8 @@ export interface JobLayout {
 
 export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether'> {
   readonly progress?: (stock: string) => void;
+  /** Is given all sheets as they are so far, each time they are better. */
+  readonly onBetter?: (sheets: () => DraftSheet[]) => void;
 }
 
 export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
@@ -59,82 +75,113 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
   let number = 0;
   for (const stock of stocks) {
     options.progress?.(stock.name);
-    const pieces = stock.pieces.map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
-    const { filled, left: rest } = await fill(pieces, stock.rooms, options);
+    const settled = new Set(stock.fixed.map(({ of }) => of));
+    const pieces = stock.pieces
+      .filter((of) => !settled.has(of))
+      .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+    const fixed = stock.fixed.map(({ of, entry, room, enclosed }): FixedInRoom => {
+      return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+    });
+    const drafts = (filled: readonly FilledSheet[]): DraftSheet[] => {
+      let next = number;
+      return hastyFirst(bySheet(filled, stock.fixed)).map((group) => {
+        const draft = draftOf(group, stock, next);
+        next += draft.pieces.length;
+        return draft;
+      });
+    };
+    const done = [...sheets];
+    const { filled, left: rest } = await fill(pieces, stock.rooms, { ...options, fixed }, (better) => {
+      options.onBetter?.(() => [...done, ...drafts(better)]);
+    });
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
-    let count = 0;
-    for (const group of hastyFirst(bySheet(filled))) {
-      const { room } = group[0]!;
-      const name = room.offcut ? `${stock.name} offcut ${room.offcut.offcut.id}` : `${stock.name} sheet ${++count}`;
+    for (const draft of drafts(filled)) {
       await options.checkpoint();
-      const sheet = sheetOf(group, stock, name, number);
-      number += sheet.pieces.length;
-      sheets.push(sheet);
+      number += draft.pieces.length;
+      sheets.push(planned(draft));
     }
   }
   return { sheets, left };
 }
 
-type Group = readonly Filled<{
-  readonly of: JobPiece;
-  readonly region: Region;
-  readonly order: string;
-  readonly rush: boolean;
-}>[];
+type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;
 
-/** The rectangles of an offcut are one sheet. */
-function bySheet(filled: Group): Group[] {
-  const groups: Group[number][][] = [];
-  const known = new Map<Offcut, Group[number][]>();
-  for (const each of filled) {
-    const { offcut } = each.room;
-    const group = offcut && known.get(offcut.offcut);
-    if (group) group.push(each);
-    else {
-      const own = [each];
-      groups.push(own);
-      if (offcut) known.set(offcut.offcut, own);
-    }
+/** All that lies on a sheet, or within an offcut. */
+interface Group {
+  readonly room: Room;
+  /** 0 for an offcut. */
+  readonly number: number;
+  readonly laid: readonly Pick<LaidJobPiece, 'of' | 'toSheet' | 'fixed'>[];
+}
+
+/** The rectangles of an offcut are one sheet. What is fixed is on its sheet even if nothing else is. */
+function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): Group[] {
+  const groups = new Map<Offcut | number, Group>();
+  const add = (room: Room, number: number, laid: Group['laid']): void => {
+    const key = room.offcut?.offcut ?? number;
+    const before = groups.get(key);
+    groups.set(key, {
+      room: before?.room ?? room,
+      number: room.offcut ? 0 : number,
+      laid: [...(before?.laid ?? []), ...laid],
+    });
+  };
+  for (const { room, number, laid } of filled) {
+    const onto = translation(room.at.x, room.at.y);
+    add(
+      room,
+      number,
+      laid.map(({ piece: { of }, transform: toRoom }) => ({ of, toSheet: chain(toRoom, onto) })),
+    );
   }
-  return groups;
+  for (const { of, entry, room, toSheet } of fixed) add(room, entry.on.number, [{ of, toSheet, fixed: entry }]);
+  const all = [...groups.values()];
+  const offcuts = all.filter(({ room }) => room.offcut);
+  const sheets = all.filter(({ room }) => !room.offcut).sort((a, b) => a.number - b.number);
+  return [...offcuts, ...sheets];
 }
 
 /** Whatever the sheet is, what is in a hurry is cut first. */
 function hastyFirst(groups: readonly Group[]): Group[] {
-  const isHasty = (group: Group) => group.some(({ laid }) => laid.some(({ piece }) => piece.rush));
+  const isHasty = ({ laid }: Group) => laid.some(({ of }) => of.of.rush);
   return [...groups.filter(isHasty), ...groups.filter((group) => !isHasty(group))];
 }
 
-function sheetOf(group: Group, { name: stock, from, output }: StockWork, name: string, before: number): JobSheet {
-  const { room } = group[0]!;
-  const outline = room.offcut?.offcut.region ?? rectangle(room.room.width, room.room.height);
+function draftOf({ room, number: sheetNumber, laid: lying }: Group, stock: StockWork, before: number): DraftSheet {
+  const { name: stockName, from, output } = stock;
+  const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
+  const outline = outlineOf(room);
   const box = boundsOf(outline)!;
-  const laid = group.flatMap(({ room: { at }, laid: pieces }) =>
-    pieces.map(({ piece: { of }, transform: onto }) => {
-      const toSheet = chain(onto, translation(at.x, at.y));
-      return { of, toSheet, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
-    }),
-  );
+  const laid = lying.map((each) => {
+    const { of, toSheet } = each;
+    return { ...each, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
+  });
   const pieces = inReadingOrder(laid).map((each, index) => ({ number: before + index + 1, ...each }));
-  const bounds: Bounds = { minX: 0, minY: 0, maxX: box.maxX, maxY: box.maxY };
-  const lines = pieces.map(({ number, of, toSheet }) =>
-    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
-  );
   const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
-    stock,
+    stock: stockName,
+    number: room.offcut?.offcut.id ?? sheetNumber,
     name,
     width: box.maxX,
     height: box.maxY,
+    margin: room.margin,
     gap: room.room.gap,
     outline,
     ...(room.offcut ? { offcut: room.offcut } : {}),
     pieces,
-    plan: planLaid(lines, bounds, { stock: from.stock, output }),
     from,
     output,
     filled: covered / area(outline),
   };
+}
+
+function planned(sheet: DraftSheet): JobSheet {
+  const { pieces, from, output, width, height } = sheet;
+  const bounds: Bounds = { minX: 0, minY: 0, maxX: width, maxY: height };
+  const lines = pieces.map(({ number, of, toSheet }) =>
+    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
+  );
+  return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
 }
 
 /** In the cut files, what a path belongs to. */
@@ -156,17 +203,6 @@ function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[
     else lines.push([each]);
   }
   return lines.flatMap((line) => line.sort((a, b) => boxes.get(a)!.minX - boxes.get(b)!.minX));
-}
-
-function rectangle(width: number, height: number): Region {
-  return [
-    [
-      { x: 0, y: 0 },
-      { x: width, y: 0 },
-      { x: width, y: height },
-      { x: 0, y: height },
-    ],
-  ];
 }
 
 /** What of a sheet is cut, as one region. */

@@ -3,6 +3,7 @@
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { Sheet } from '../spec/model.ts';
+import type { FixedEntry } from './read-fixed.ts';
 
 /** A spec with how often it is made. */
 export interface TagEntry {
@@ -28,8 +29,11 @@ export interface JobModel {
   readonly units: Units;
   readonly tags: readonly TagEntry[];
   readonly keepTogether: boolean;
+  /** Times the usual. */
+  readonly effort: number;
   /** By the name of a stock. */
   readonly sheets: ReadonlyMap<string, readonly SheetSource[]>;
+  readonly fixed: readonly FixedEntry[];
 }
 
 /** What is wrong in a file that a job reads, with places in its own text. */

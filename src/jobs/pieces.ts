@@ -2,7 +2,6 @@
 
 import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Region } from '../geometry/types.ts';
 import { inUnits, mmByMm } from '../core/figures.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
@@ -14,22 +13,14 @@ import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { kerfOf } from '../tag/uncompensated.ts';
 import { piecePaths } from '../toolpath/piece-paths.ts';
-import type { PiecePaths } from '../toolpath/piece-paths.ts';
+import { fixedPieces } from './fixed.ts';
+import type { FixedPiece } from './fixed.ts';
+import type { JobPiece } from './job-piece.ts';
 import type { JobModel } from './model.ts';
 import type { OffcutFile } from './offcuts.ts';
 import { fits, roomsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 import type { JobTag, JobWork, LeftOutTag } from './work.ts';
-
-export interface JobPiece {
-  readonly of: JobTag;
-  /** Which of its copies, from 1. */
-  readonly copy: number;
-  readonly piece: Piece;
-  readonly lines: PiecePaths;
-  /** What the beam encloses, marks beyond the edge included; the same object for every copy. */
-  readonly region: Region;
-}
 
 /** What is cut from one stock. */
 export interface StockWork {
@@ -37,6 +28,8 @@ export interface StockWork {
   readonly from: CutFrom;
   readonly output: Tag['output'];
   readonly pieces: readonly JobPiece[];
+  /** Those of them that lie where the job says. */
+  readonly fixed: readonly FixedPiece[];
   readonly rooms: readonly Room[];
 }
 
@@ -59,7 +52,7 @@ interface Making {
 
 export function jobPieces(
   model: JobModel,
-  { tags }: Pick<JobWork, 'tags'>,
+  { tags, leftOut: already }: Pick<JobWork, 'tags' | 'leftOut'>,
   source: SpecSource,
   { offcuts, job }: Making,
 ): JobPieces {
@@ -77,6 +70,8 @@ export function jobPieces(
     { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
   >();
   const kept: JobTag[] = [];
+  /** Two lines may ask for the same tag for the same order. */
+  const copies = new Map<string, number>();
   let count = 0;
   for (const each of tags) {
     const { tag, spec, path } = each;
@@ -152,10 +147,16 @@ export function jobPieces(
     }
     count += each.copies * pieces.length;
     kept.push(each);
-    for (let copy = 1; copy <= each.copies; copy++)
+    const asked = JSON.stringify([each.spec, each.order, each.label]);
+    const before = copies.get(asked) ?? 0;
+    copies.set(asked, before + each.copies);
+    for (let copy = before + 1; copy <= before + each.copies; copy++)
       for (const made of pieces) stocks.get(nameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
   }
-  const worked = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
+  const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
+  const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
+  const fixed = fixedPieces(model.fixed, all, missing, tell);
+  const worked = all.map((stock): StockWork => ({ ...stock, fixed: fixed.get(stock.name) ?? [] }));
   return { stocks: worked.filter(({ pieces }) => pieces.length > 0), tags: kept, leftOut, issues };
 }
 

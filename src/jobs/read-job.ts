@@ -12,6 +12,7 @@ import { noUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
 import type { JobSpec, SheetSource as SheetSourceSpec } from './job-types.generated.ts';
 import validateJob from './job-validate.generated.mjs';
+import { readFixed } from './read-fixed.ts';
 import type { JobModel, Laying, SheetSource, TagEntry } from './model.ts';
 
 /** Common practice, no source. */
@@ -55,7 +56,9 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       units: spec.units ?? 'mm',
       tags,
       keepTogether: spec.keep_together ?? false,
+      effort: spec.effort ?? 1,
       sheets,
+      fixed: readFixed(spec, problems),
     },
     issues: [...issues, ...uses.issues, ...workshop.issues, ...problems.issues],
   };

@@ -13,8 +13,11 @@ import type { Offcut, OffcutFile } from './offcuts.ts';
 export interface Room {
   readonly room: SheetRoom;
   readonly turn: Laying['turn'];
-  /** How many such sheets there are. */
+  /** How many such sheets there are, and the number of the first, counted through all sheets of the stock; 0 for offcuts. */
   readonly most: number;
+  readonly first: number;
+  /** Kept free along the edges of the sheet, or of the offcut that it is within. */
+  readonly margin: number;
   /** Where it lies on the offcut. */
   readonly at: Point;
   readonly offcut?: { readonly file: string; readonly offcut: Offcut };
@@ -34,12 +37,15 @@ export function roomsOf(
   offcuts: ReadonlyMap<string, OffcutFile>,
   { job, kerf }: { readonly job: string; readonly kerf: number },
 ): Room[] {
+  let next = 1;
   return sources.flatMap((source): Room[] => {
     const { margin, turn } = source;
     const gap = source.gap + kerf;
     if (source.kind === 'sheets') {
       const { width, height, count } = source;
-      return [{ room: { width, height, margin, gap }, turn, most: count, at: { x: 0, y: 0 } }];
+      const first = next;
+      next += count;
+      return [{ room: { width, height, margin, gap }, turn, most: count, first, margin, at: { x: 0, y: 0 } }];
     }
     const file = offcuts.get(source.file);
     return (file ? freeOffcuts(file, job) : []).flatMap((offcut) =>
@@ -47,11 +53,18 @@ export function roomsOf(
         room: { width: maxX - minX, height: maxY - minY, margin: 0, gap },
         turn,
         most: 1,
+        first: 0,
+        margin,
         at: { x: minX, y: minY },
         offcut: { file: source.file, offcut },
       })),
     );
   });
+}
+
+/** Of the whole sheet or offcut. */
+export function outlineOf({ room: { width, height }, offcut }: Room): Region {
+  return offcut?.offcut.region ?? [corners({ minX: 0, minY: 0, maxX: width, maxY: height })];
 }
 
 /** The largest, then the largest of what is left beside it, each less than which nothing is worth cutting. */

@@ -11,7 +11,7 @@ import type { Faces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
 import type { Tools } from '../export/job.ts';
-import { curvesOf, moved } from '../export/page.ts';
+import { curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { paged } from '../export/paged.ts';
 import { drawLaid } from '../export/sheet-page.ts';
@@ -63,23 +63,6 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
     return paged([drawn(begin(), sheet, job, own), ...lists(begin, sheet)], paper, `${job.title}: ${sheet.name}`);
   });
   return [...summary, ...sheets];
-}
-
-/** All sheets one below the other, for the screen: nothing but their names and what lies on them. */
-export async function sheetOverview({ layout }: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page> {
-  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
-  const [width, margin] = [210, 4];
-  const flow = new Flow(faces, margin, width - 2 * margin);
-  // All to one scale.
-  const widest = Math.max(...layout.sheets.map((sheet) => sheet.width));
-  for (const sheet of layout.sheets) {
-    flow.skip(3);
-    flow.write(sheet.name, { size: 3.4 });
-    flow.skip(1);
-    flow.skip(drawMap(flow, sheet, flow.width / widest));
-  }
-  const height = flow.height + margin;
-  return moved(flow.page.page(width, height), height);
 }
 
 function head(flow: Flow, { title }: LaidOutJob): Flow {

@@ -30,7 +30,10 @@ export interface JobTag {
   readonly rush: boolean;
   readonly copies: number;
   readonly tag: Tag;
+  /** Of the entry in the job that asks for it. */
   readonly path: YamlPath;
+  /** The line of the table of orders that asks for it: as the job names that, and counting from 1. */
+  readonly line?: { readonly table: string; readonly number: number };
 }
 
 export type LeftOutTag = LeftOut & { readonly spec: string };
@@ -190,12 +193,13 @@ class WorkMaker implements JobWork {
   }
 
   #push(
-    { spec, path }: TagEntry,
+    { spec, orders, path }: TagEntry,
     report: Report,
-    { order, rush, quantity }: Pick<OrderLine, 'order' | 'rush' | 'quantity'>,
+    { order, rush, quantity, line }: Pick<OrderLine, 'order' | 'rush' | 'quantity'> & Partial<Pick<OrderLine, 'line'>>,
     label = labelOf(report) ?? '',
   ): void {
-    this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path });
+    const from = orders === undefined || line === undefined ? {} : { line: { table: orders, number: line } };
+    this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path, ...from });
   }
 
   #leaveOut({ spec }: TagEntry, { order, label, quantity, why }: LeftOut): void {

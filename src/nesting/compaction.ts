@@ -13,8 +13,9 @@ import type { NestShape } from './shapes.ts';
 const rounds = 3;
 const movedMm = 0.01;
 
-interface Settled {
+interface Lying {
   readonly laid: PlacedPart;
+  readonly isFixed: boolean;
   /** As it is, and turned by another quarter, counter-clockwise: then left is down. */
   readonly upright: Orientation;
   readonly sideways: Orientation;
@@ -22,21 +23,23 @@ interface Settled {
   y: number;
 }
 
-/** The same parts on the same sheets in the same orientations, none of them higher or further right. */
+/** The same parts on the same sheets in the same orientations, none of them higher or further right. What is `fixed` stays. */
 export async function compacted(
   laid: readonly PlacedPart[],
+  fixed: readonly PlacedPart[],
   shapes: readonly (NestShape | undefined)[],
   budget: WorkBudget,
 ): Promise<PlacedPart[]> {
-  const all: Settled[] = [];
-  for (const each of laid) {
+  const all: Lying[] = [];
+  for (const each of [...laid, ...fixed]) {
     const shape = shapes[each.part]!;
     const { turn } = each.orientation;
     const sideways = shape.exact(((turn + 1) % 4) as Turn);
-    all.push({ laid: each, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
+    const isFixed = all.length >= laid.length;
+    all.push({ laid: each, isFixed, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
     await budget.pause();
   }
-  const sheets = new Map<number, Settled[]>();
+  const sheets = new Map<number, Lying[]>();
   for (const each of all) {
     const sheet = sheets.get(each.laid.sheet);
     if (sheet) sheet.push(each);
@@ -47,13 +50,14 @@ export async function compacted(
       moved = Math.max(await letDown(sheet, budget), await pushLeft(sheet, budget));
     }
   }
-  return all.map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
+  return all.slice(0, laid.length).map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
 }
 
 /** How far the furthest has moved, in mm. */
-async function letDown(sheet: readonly Settled[], budget: WorkBudget): Promise<number> {
+async function letDown(sheet: readonly Lying[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.y - b.y || a.x - b.x)) {
+    if (one.isFixed) continue;
     let drop = one.y;
     for (const other of sheet) {
       if (other === one) continue;
@@ -66,9 +70,10 @@ async function letDown(sheet: readonly Settled[], budget: WorkBudget): Promise<n
   return furthest;
 }
 
-async function pushLeft(sheet: readonly Settled[], budget: WorkBudget): Promise<number> {
+async function pushLeft(sheet: readonly Lying[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.x - b.x || a.y - b.y)) {
+    if (one.isFixed) continue;
     let drop = one.x;
     for (const other of sheet) {
       if (other === one) continue;

@@ -6,10 +6,10 @@
 
 import { chain, translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Affine } from '../geometry/types.ts';
+import type { Affine, Region } from '../geometry/types.ts';
 import { fitsInto } from './bin.ts';
-import type { BinSize } from './layout.ts';
-import type { PartToPlace } from './partial-layout.ts';
+import type { BinSize, Position } from './layout.ts';
+import type { PartToPlace, PlacedPart } from './partial-layout.ts';
 import type { Layout, PartToNest, SheetRoom, Placement } from './layout.ts';
 import { NoFitPolygons } from './no-fit-polygons.ts';
 import { WorkBudget } from './work-budget.ts';
@@ -30,6 +30,13 @@ export const usualEffort = 20_000_000;
 export interface NestOptions {
   /** Another seed, another layout: of two, the better one may be taken. Usually 1. */
   readonly seed?: number;
+  /**
+   * What lies already on the first sheets, where it lies: parts keep the gap from it. Those sheets are there even if nothing else goes on
+   * them. What is fixed may be nearer to one another, and to the edges, than parts may.
+   */
+  readonly fixed?: readonly (readonly Region[])[];
+  /** Is given each layout on the way to the last, each better than the one before it. */
+  readonly onBetter?: (layout: Layout) => void;
 }
 
 /**
@@ -49,14 +56,24 @@ export async function nest(
   for (const length of [room.width, room.height, room.margin, room.gap]) {
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
-  const shapes = await nestShapes(parts, room.gap, checkpoint);
+  const { fixed = [], onBetter } = options;
+  const settled = fixed.flatMap((regions, sheet) => regions.map((region) => ({ region, sheet })));
+  const asParts = settled.map(({ region }): PartToNest => ({ region, turns: 'none' }));
+  const shapes = await nestShapes([...parts, ...asParts], room.gap, checkpoint);
   const orientations = new Map<number, Orientation>();
   const sides: SearchRoom[] = [];
   const goes = new Set<number>();
   for (const quarters of quartersOf(room)) {
     const inner = innerRoom(room, quarters);
     const candidates: PartToPlace[] = [];
-    for (const [part, shape] of shapes.entries()) {
+    const lying = settled.flatMap(({ region, sheet }, index): PlacedPart[] => {
+      const part = parts.length + index;
+      const orientation = shapes[part]?.orientation(quarters);
+      if (!orientation) return [];
+      orientations.set(orientation.id, orientation);
+      return [{ part, sheet, orientation, ...placeIn(room, region, quarters) }];
+    });
+    for (const [part, shape] of shapes.slice(0, parts.length).entries()) {
       const fitting = shape ? posesOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation)) : [];
       await checkpoint();
       if (fitting.length === 0) continue;
@@ -64,24 +81,40 @@ export async function nest(
       candidates.push({ part, orientations: fitting });
       goes.add(part);
     }
-    sides.push({ room: inner, quarters, candidates, either: room.keep === undefined });
+    sides.push({
+      room: inner,
+      quarters,
+      candidates,
+      either: room.keep === undefined,
+      settled: { parts: lying, sheets: fixed.length },
+    });
   }
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
-  if (goes.size === 0) return { placements: [], unplaced, sheets: 0 };
+  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length };
   const budget = new WorkBudget(effort, checkpoint);
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
-  const { room: inner, candidates } = side;
-  const start = { room: inner, shapes, candidates, laid: begun, share };
-  const better = await improved(start, seededRandom(options.seed ?? 1), budget, () => {});
-  const laid = await compacted(better, shapes, budget);
+  const { room: inner, candidates, settled: lying } = side;
   const toSheet = backTo(room, side.quarters);
-  const placements = laid.map(({ part, sheet, orientation, x, y }): Placement => {
-    const { minX, minY } = boundsOf(parts[part]!.region)!;
-    const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
-    return { part, sheet, transform: tidy(steps.reduce(chain)) };
-  });
-  placements.sort((p, q) => p.part - q.part);
-  return { placements, unplaced, sheets: 1 + Math.max(...laid.map(({ sheet }) => sheet)) };
+  const layoutOf = (laid: readonly PlacedPart[]): Layout => {
+    const placements = laid.map(({ part, sheet, orientation, x, y }): Placement => {
+      const { minX, minY } = boundsOf(parts[part]!.region)!;
+      const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
+      return { part, sheet, transform: tidy(steps.reduce(chain)) };
+    });
+    placements.sort((p, q) => p.part - q.part);
+    return { placements, unplaced, sheets: Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1)) };
+  };
+  const tell = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
+  tell(begun);
+  const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
+  const better = await improved(start, seededRandom(options.seed ?? 1), budget, tell);
+  return layoutOf(await compacted(better, lying.parts, shapes, budget));
+}
+
+/** The lower left corner of what lies on a sheet, in the room as it is filled. */
+function placeIn({ height, margin }: SheetRoom, region: Region, quarters: 0 | 1): Position {
+  const { minX, minY, maxY } = boundsOf(region)!;
+  return quarters === 0 ? { x: minX - margin, y: minY - margin } : { x: height - margin - maxY, y: minX - margin };
 }
 
 /** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */

@@ -19,6 +19,12 @@ export interface PlacedPart extends Position {
   readonly sheet: number;
 }
 
+/** What lies where it lies, on the first so many sheets. */
+export interface Settled {
+  readonly parts: readonly PlacedPart[];
+  readonly sheets: number;
+}
+
 /** How places are chosen. */
 export interface PlacingRule extends Preference {
   /** What tells how low a part lies, where one orientation is held against another. */
@@ -41,24 +47,19 @@ export class PartialLayout {
   readonly laid: Step[] = [];
   readonly #known = new Map<number, number>();
 
-  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget) {
+  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget, { parts, sheets }: Settled) {
     this.#room = room;
     this.#noFits = noFits;
     this.#budget = budget;
-  }
-
-  /** Another that has laid the first `count` parts in the same way. */
-  upTo(count: number): PartialLayout {
-    const partial = new PartialLayout(this.#room, this.#noFits, this.#budget);
-    for (const step of this.laid.slice(0, count)) partial.#take(step);
-    return partial;
+    for (let sheet = 0; sheet < sheets; sheet += 1) this.#bin(sheet);
+    for (const each of parts) this.#bin(each.sheet).lay(each.orientation, each);
   }
 
   /** Lays one part. At least one of its orientations fits into the room. */
   async lay({ part, orientations }: PartToPlace, rule: PlacingRule): Promise<void> {
     const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {
-      const bin = (this.bins[sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));
+      const bin = this.#bin(sheet);
       let best: (Position & { readonly orientation: Orientation; readonly cost: number }) | undefined;
       for (const orientation of orientations) {
         if (!fitsInto(this.#room, orientation)) continue;
@@ -81,8 +82,12 @@ export class PartialLayout {
     }
   }
 
+  #bin(sheet: number): Bin {
+    return (this.bins[sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));
+  }
+
   #take(step: Step): void {
-    const bin = (this.bins[step.sheet] ??= new Bin(this.#room, this.#noFits, this.#budget));
+    const bin = this.#bin(step.sheet);
     bin.lay(step.orientation, step);
     for (const [key, height] of step.learnt) this.#known.set(key, height);
     this.laid.push(step);

@@ -7,7 +7,7 @@ import type { BinSize } from './layout.ts';
 import type { WorkBudget } from './work-budget.ts';
 import { onShelves } from './shelves.ts';
 import { PartialLayout } from './partial-layout.ts';
-import type { PlacedPart, PlacingRule, PartToPlace } from './partial-layout.ts';
+import type { PlacedPart, PlacingRule, PartToPlace, Settled } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
 
 /** An order to lay parts in. */
@@ -25,6 +25,7 @@ export interface SearchRoom {
   readonly candidates: readonly PartToPlace[];
   /** Whether what is used may also be cut off along the other side of the sheet. */
   readonly either: boolean;
+  readonly settled: Settled;
 }
 
 export interface SearchResult {
@@ -37,8 +38,8 @@ export interface SearchResult {
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
 function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
-  const { room, either } = side;
-  const sheets = 1 + Math.max(...laid.map(({ sheet }) => sheet));
+  const { room, either, settled } = side;
+  const sheets = Math.max(settled.sheets, ...laid.map(({ sheet }) => sheet + 1));
   let [top, right, moment, area] = [0, 0, 0, 0];
   for (const { sheet, orientation, x, y } of laid) {
     if (sheet < sheets - 1) continue;
@@ -49,7 +50,8 @@ function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
   }
   const used = top / room.height;
   const share = either ? Math.min(used, right / room.width) : used;
-  return { side, laid, share, score: sheets - 1 + share + (lowWeight * moment) / (area * room.height) };
+  const low = area > 0 ? moment / (area * room.height) : 0;
+  return { side, laid, share, score: sheets - 1 + share + lowWeight * low };
 }
 
 const lowWeight = 0.02;
@@ -109,7 +111,12 @@ export async function search(
 ): Promise<SearchResult> {
   let best: SearchResult | undefined;
   for (const side of sides) {
-    const found = judged(side, onShelves(side.candidates, side.room));
+    // Rows go on sheets where nothing lies yet; what lies there is gone round later.
+    const rows = onShelves(side.candidates, side.room);
+    const found = judged(
+      side,
+      rows.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets })),
+    );
     if (!best || found.score < best.score - least) best = found;
   }
   // Where all are different, one layout by outlines takes longer than all that can be made of boxes.
@@ -125,7 +132,7 @@ export async function search(
       const key = `${s} ${keyOf(plan)}`;
       if (tried.has(key)) continue;
       tried.add(key);
-      const found = await follow(side, plan, new PartialLayout(side.room, noFits, budget));
+      const found = await follow(side, plan, new PartialLayout(side.room, noFits, budget, side.settled));
       if (found.score < best!.score - least) best = found;
     }
   }

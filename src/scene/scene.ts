@@ -128,7 +128,7 @@ function ringData(ring: Ring): PathData {
 }
 
 /** Lines that enclose nothing. */
-function lineData(lines: readonly Line[]): PathData {
+export function lineData(lines: readonly Line[]): PathData {
   return lines.map(stepsAlong).join('');
 }
 

@@ -1,6 +1,6 @@
 /** A list of groups in a YAML text, changed entry by entry; comments and what is not changed stay as they are. */
 
-import { isMap, isSeq, parseDocument, YAMLSeq } from 'yaml';
+import { Document, isMap, isSeq, parseDocument, YAMLSeq } from 'yaml';
 
 /** What becomes of an entry: keys put first, keys set or taken out, or the entry dropped. */
 export interface EntryChange {
@@ -38,4 +38,11 @@ export function withList(text: string, key: string, { change, add }: ListChange)
   }
   document.set(key, sequence);
   return document.toString({ lineWidth: 0, flowCollectionPadding: false });
+}
+
+/** A group as it is written on one line: `{size: [310 mm, 120 mm], id: 1}`. */
+export function flowText(group: Readonly<Record<string, unknown>>): string {
+  const document = new Document(group);
+  if (isMap(document.contents)) document.contents.flow = true;
+  return document.toString({ lineWidth: 0, flowCollectionPadding: false }).trimEnd();
 }

@@ -22,8 +22,7 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
       await editor.openFile('10-seedling-names.tag.yaml');
       await editor.runCommand('Tagwright: Show Sheets to the Side');
       await withoutSideBar(editor);
-      // The page is made again with each layout.
-      const sheets = () => editor.preview().locator('svg path').count();
+      const sheets = () => editor.preview().locator('.piece').count();
       await eventually('the sheets', async () => (await sheets().catch(() => 0)) > 0);
       await editor.page.mouse.move(60, 790);
       await editor.screenshot(walkthrough('seedling-sheets'));

@@ -27,8 +27,8 @@ import type { Layer, PageState } from './state.ts';
 import { Screen } from './camera/true-size.ts';
 import { Sight } from './camera/view-box.ts';
 import { Toolbar } from './panels/toolbar.ts';
-import { steer } from './camera/viewport-input.ts';
-import { transformOf } from './camera/viewport.ts';
+import { steer } from '../common/camera/viewport-input.ts';
+import { transformOf } from '../common/camera/viewport.ts';
 
 export interface PageHost {
   send(message: ToHost): void;

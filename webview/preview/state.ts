@@ -1,7 +1,7 @@
 /** What the page remembers while it is hidden or the window reloads. Read back as `unknown` and parsed once. */
 
 import { arrangements, type Arrangement } from './scene/arrange.ts';
-import type { Viewport } from './camera/viewport.ts';
+import type { Viewport } from '../common/camera/viewport.ts';
 
 /** What can be shown and hidden, in the order of the buttons. */
 export const layers = [

@@ -1,14 +1,28 @@
-/** The page of sheets: buttons that say what they are about. All else on it is only looked at. */
+/** The page of sheets: wires messages, state and the page together. */
 
-import type { FromSheetsPage } from '../../src/protocol/sheets.ts';
+import type { FromSheetsPage, ToSheetsPage } from '../../src/protocol/sheets.ts';
+import { SheetsPage } from './page.ts';
+import { parseState } from './state.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromSheetsPage): void };
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromSheetsPage): void;
+  getState(): unknown;
+  setState(state: unknown): void;
+};
 
-const api = acquireVsCodeApi();
-
-document.addEventListener('click', ({ target }) => {
-  const message =
-    target instanceof Element ? target.closest<HTMLElement>('[data-message]')?.dataset['message'] : undefined;
-  // The host looks at it before it does anything.
-  if (message !== undefined) api.postMessage(JSON.parse(message) as FromSheetsPage);
+const editor = acquireVsCodeApi();
+const page = new SheetsPage(
+  {
+    send: (message) => {
+      editor.postMessage(message);
+    },
+    save: (state) => {
+      editor.setState(state);
+    },
+  },
+  parseState(editor.getState()),
+);
+window.addEventListener('message', ({ data }: MessageEvent<ToSheetsPage>) => {
+  page.receive(data);
 });
+editor.postMessage({ type: 'ready' });

@@ -23,6 +23,8 @@ export const way = { allX: 0, allY: 0, dearestX: 0, dearestY: 0 };
 
 export class Board {
   readonly count: number;
+  /** The parts before this one may be moved; the others lie where they lie, even beyond the rectangle or on one another. */
+  readonly movable: number;
   width: number;
   height: number;
   /** Of each part: its shape among the movers, and how it is turned; its middle, and how far it reaches from there. */
@@ -41,11 +43,18 @@ export class Board {
   readonly #reach: Float64Array;
   readonly #half: Float64Array;
 
-  constructor(fields: PenetrationFields, kinds: readonly number[], width: number, height: number) {
+  constructor(
+    fields: PenetrationFields,
+    kinds: readonly number[],
+    width: number,
+    height: number,
+    movable = kinds.length,
+  ) {
     const { movers } = fields;
     const count = kinds.length;
     this.#fields = fields;
     this.count = count;
+    this.movable = movable;
     this.width = width;
     this.height = height;
     this.kinds = Int32Array.from(kinds);
@@ -81,13 +90,22 @@ export class Board {
     return 2 * this.leastX(part, turn) <= this.width + 1e-9 && 2 * this.leastY(part, turn) <= this.height + 1e-9;
   }
 
+  /** As near to there as the rectangle lets it. */
   put(part: number, turn: number, x: number, y: number): void {
+    const at = (this.kinds[part]! * 4 + turn) * 2;
+    this.settle(part, turn, x, y);
+    this.xs[part] = Math.max(this.#half[at]!, Math.min(this.width - this.#half[at]!, x));
+    this.ys[part] = Math.max(this.#half[at + 1]!, Math.min(this.height - this.#half[at + 1]!, y));
+  }
+
+  /** Wherever that is. */
+  settle(part: number, turn: number, x: number, y: number): void {
     const at = (this.kinds[part]! * 4 + turn) * 2;
     this.turns[part] = turn;
     this.#halfWidths[part] = this.#reach[at]!;
     this.#halfHeights[part] = this.#reach[at + 1]!;
-    this.xs[part] = Math.max(this.#half[at]!, Math.min(this.width - this.#half[at]!, x));
-    this.ys[part] = Math.max(this.#half[at + 1]!, Math.min(this.height - this.#half[at + 1]!, y));
+    this.xs[part] = x;
+    this.ys[part] = y;
   }
 
   /** What it would cost to have a part there, roughly; `Infinity` where that is more than the limit. */
@@ -194,9 +212,10 @@ export class Board {
 
   /** Finds the depths of a part anew. */
   measure(part: number): void {
-    const { count, depths } = this;
+    const { count, movable, depths } = this;
     last.work += workOfBox * count;
-    for (let other = 0; other < count; other += 1) {
+    const until = part < movable ? count : movable;
+    for (let other = 0; other < until; other += 1) {
       if (other === part) continue;
       const depth = this.depth(part, other);
       depths[part * count + other] = depth;

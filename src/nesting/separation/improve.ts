@@ -2,7 +2,7 @@
 
 import type { BinSize } from '../layout.ts';
 import type { Turn } from '../orientation.ts';
-import type { PartToPlace, PlacedPart } from '../partial-layout.ts';
+import type { PartToPlace, PlacedPart, Settled } from '../partial-layout.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import { last } from './penetration-field.ts';
@@ -12,6 +12,7 @@ import { areApart } from './proven.ts';
 import { filled } from './sheet-filling.ts';
 import type { Lying } from './sheet-filling.ts';
 import { StripSearch } from './strip-search.ts';
+import type { Arrangement } from './strip-search.ts';
 
 export interface LayoutToImprove {
   readonly room: BinSize;
@@ -20,6 +21,7 @@ export interface LayoutToImprove {
   readonly laid: readonly PlacedPart[];
   /** What is used of the last sheet, as a share: only less is better. */
   readonly share: number;
+  readonly settled: Settled;
 }
 
 /**
@@ -33,42 +35,64 @@ const fillingShare = 0.8;
 
 /** No more sheets, and no more used of the last one. `onBetter` is given each layout on the way. */
 export async function improved(
-  { room, shapes, candidates, laid, share }: LayoutToImprove,
+  { room, shapes, candidates, laid, share, settled }: LayoutToImprove,
   random: () => number,
   budget: WorkBudget,
   onBetter: (laid: readonly PlacedPart[]) => void,
 ): Promise<readonly PlacedPart[]> {
   // What a layout before this one looked at last is not its work: the same parts, the same layout.
   last.work = 0;
-  const movers = moversOf(candidates, shapes);
-  let sheets: (readonly Lying[])[] = [];
-  for (const { part, sheet, orientation, x, y } of laid) {
-    const { turn, width, height } = orientation;
-    sheets[sheet] = [
-      ...(sheets[sheet] ?? []),
-      { part, mover: movers.get(part)!, turn, x: x + width / 2, y: y + height / 2 },
-    ];
-  }
+  const { movers, outlineOf } = moversOf(candidates, shapes);
+  let sheets = bySheet(laid, settled.sheets, ({ part }) => movers.get(part)!);
+  const fixed = bySheet(settled.parts, settled.sheets, ({ part, orientation: { turn } }): Mover => {
+    const shape = shapes[part]!;
+    return { shape, turns: [turn], outline: outlineOf(shape) };
+  });
   let leastUsed = share * room.height;
   for (let at = 0; at < sheets.length - 1; at += 1) {
     const until = budget.share + (fillingShare - budget.share) / (sheets.length - 1 - at);
     const others = sheets.slice(at + 1).flat();
     others.sort((a, b) => b.mover.outline(0).area - a.mover.outline(0).area);
-    const { sheet, taken } = await filled(sheets[at]!, others, room, random, budget, until);
-    if (taken.size === 0 || !(await areApart(sheet, budget))) continue;
+    const { sheet, taken } = await filled(sheets[at]!, fixed[at] ?? [], others, room, random, budget, until);
+    if (taken.size === 0 || !(await areApart(sheet, fixed[at] ?? [], budget))) continue;
     const before = sheets.length;
     sheets[at] = sheet;
     sheets = sheets.map((each, i) => (i > at ? each.filter(({ part }) => !taken.has(part)) : each));
-    sheets = sheets.filter((each) => each.length > 0);
+    sheets = sheets.filter((each, i) => each.length > 0 || i < settled.sheets);
     leastUsed = sheets.length < before ? room.height : Math.min(leastUsed, topOf(sheets.at(-1)!));
     onBetter(placed(sheets));
   }
-  const shorter = await shortened(sheets.at(-1)!, Math.min(leastUsed, room.height), room, random, budget);
-  if (shorter && (await areApart(shorter, budget))) sheets[sheets.length - 1] = shorter;
+  const lastSheet = sheets.at(-1)!;
+  if (lastSheet.length === 0) return placed(sheets);
+  const others = sheets.slice(0, -1);
+  const lying = fixed[others.length] ?? [];
+  const strip = { sheet: lastSheet, fixed: lying, height: Math.min(leastUsed, room.height) };
+  const shorter = await shortened(strip, room, random, budget, (better) => {
+    onBetter(placed([...others, better]));
+  });
+  if (shorter && (await areApart(shorter, lying, budget))) sheets[others.length] = shorter;
   return placed(sheets);
 }
 
-function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShape | undefined)[]): Map<number, Mover> {
+/** At least so many sheets, even if nothing lies on them. */
+function bySheet(
+  laid: readonly PlacedPart[],
+  least: number,
+  moverOf: (placed: PlacedPart) => Mover,
+): (readonly Lying[])[] {
+  const sheets: Lying[][] = Array.from({ length: least }, () => []);
+  for (const placed of laid) {
+    const { part, sheet, orientation, x, y } = placed;
+    const { turn, width, height } = orientation;
+    (sheets[sheet] ??= []).push({ part, mover: moverOf(placed), turn, x: x + width / 2, y: y + height / 2 });
+  }
+  return sheets;
+}
+
+function moversOf(
+  candidates: readonly PartToPlace[],
+  shapes: readonly (NestShape | undefined)[],
+): { readonly movers: ReadonlyMap<number, Mover>; readonly outlineOf: (shape: NestShape) => Mover['outline'] } {
   const turnsOf = new Map(
     candidates.map(({ part, orientations }) => [shapes[part]!, orientations.map(({ turn }) => turn)]),
   );
@@ -78,44 +102,51 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
     ways = Math.max(ways, turns.length);
   }
   const isMuch = corners ** 2 * ways > mostWork;
-  const movers = new Map(
-    [...turnsOf].map(([shape, turns]): [NestShape, Mover] => {
-      const outline = (turn: Turn) => (isMuch ? shape.rough(turn) : shape.orientation(turn));
-      return [shape, { shape, turns, outline }];
-    }),
+  const outlineOf = (shape: NestShape) => (turn: Turn) => (isMuch ? shape.rough(turn) : shape.orientation(turn));
+  const ofShapes = new Map(
+    [...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, { shape, turns, outline: outlineOf(shape) }]),
   );
-  return new Map(candidates.map(({ part }) => [part, movers.get(shapes[part]!)!]));
+  return { movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])), outlineOf };
 }
 
 const topOf = (sheet: readonly Lying[]): number =>
   Math.max(...sheet.map(({ mover, turn, y }) => y + mover.outline(turn).height / 2));
 
+interface Strip {
+  readonly sheet: readonly Lying[];
+  readonly fixed: readonly Lying[];
+  readonly height: number;
+}
+
 /** The parts of a sheet lower than `height`, if it is found how. */
 async function shortened(
-  sheet: readonly Lying[],
-  height: number,
+  { sheet, fixed, height }: Strip,
   room: BinSize,
   random: () => number,
   budget: WorkBudget,
+  onBetter: (sheet: readonly Lying[]) => void,
 ): Promise<readonly Lying[] | undefined> {
   const fields = new PenetrationFields();
+  const all = [...sheet, ...fixed];
   const known = {
     height,
-    turns: Uint8Array.from(sheet, ({ turn }) => turn),
-    xs: Float64Array.from(sheet, ({ x }) => x),
-    ys: Float64Array.from(sheet, ({ y }) => y),
+    turns: Uint8Array.from(all, ({ turn }) => turn),
+    xs: Float64Array.from(all, ({ x }) => x),
+    ys: Float64Array.from(all, ({ y }) => y),
   };
-  const kinds = sheet.map(({ mover }) => fields.add(mover));
+  const kinds = all.map(({ mover }) => fields.add(mover));
   // Outlines reach half a gap beyond the parts, and so beyond what is used.
   const area = sheet.reduce((sum, { mover, turn }) => sum + mover.shape.exact(turn).area, 0);
   const tallest = sheet.map(({ mover: { turns, outline } }) => Math.min(...turns.map((turn) => outline(turn).height)));
   const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);
-  const search = new StripSearch({ fields, kinds, width: room.width, leastHeight, known, random }, budget, () => {});
-  const best = await search.run(1);
-  if (best === known) return undefined;
-  return sheet.map(({ part, mover }, i): Lying => {
-    return { part, mover, turn: best.turns[i]! as Turn, x: best.xs[i]!, y: best.ys[i]! };
+  const lyingAs = ({ turns, xs, ys }: Arrangement): Lying[] =>
+    sheet.map(({ part, mover }, i) => ({ part, mover, turn: turns[i]! as Turn, x: xs[i]!, y: ys[i]! }));
+  const task = { fields, kinds, movable: sheet.length, width: room.width, leastHeight, known, random };
+  const search = new StripSearch(task, budget, (better) => {
+    onBetter(lyingAs(better));
   });
+  const best = await search.run(1);
+  return best === known ? undefined : lyingAs(best);
 }
 
 function placed(sheets: readonly (readonly Lying[])[]): PlacedPart[] {

@@ -12,10 +12,11 @@ const overlapMm = 2e-6;
 
 let sections = new Float64Array(1024);
 
-export async function areApart(sheet: readonly Lying[], budget: WorkBudget): Promise<boolean> {
+/** What is fixed need not be apart from one another. */
+export async function areApart(sheet: readonly Lying[], fixed: readonly Lying[], budget: WorkBudget): Promise<boolean> {
   for (const [i, one] of sheet.entries()) {
     const a = one.mover.outline(one.turn);
-    for (const other of sheet.slice(0, i)) {
+    for (const other of [...fixed, ...sheet.slice(0, i)]) {
       const b = other.mover.outline(other.turn);
       // Of the lower left corners.
       const x = one.x - a.width / 2 - (other.x - b.width / 2);

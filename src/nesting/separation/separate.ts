@@ -33,10 +33,11 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
   // A try is never for nothing, so that those that try again and again come to an end.
   last.work += count;
   await spend(budget);
-  const order = Int32Array.from({ length: count }, (_, part) => part);
+  const { movable } = board;
+  const order = Int32Array.from({ length: movable }, (_, part) => part);
   let least = board.loss();
   for (let idle = 0; idle < rule.idleRounds && budget.share < rule.until; idle += 1) {
-    for (let i = count - 1; i > 0; i -= 1) {
+    for (let i = movable - 1; i > 0; i -= 1) {
       const j = Math.floor(rule.random() * (i + 1));
       [order[i], order[j]] = [order[j]!, order[i]!];
     }

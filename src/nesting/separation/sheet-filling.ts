@@ -31,9 +31,10 @@ const samples = 400;
 /** So much of a sheet is never covered (rule of thumb, no source): it is not tried. */
 const densest = 0.97;
 
-/** The sheet with what it has taken of the others, which are tried in their order among those of a size. */
+/** The sheet with what it has taken of the others, which are tried in their order among those of a size. What is fixed on it stays. */
 export async function filled(
   sheet: readonly Lying[],
+  fixed: readonly Lying[],
   others: readonly Lying[],
   room: BinSize,
   random: () => number,
@@ -44,11 +45,12 @@ export async function filled(
   const taken = new Set<number>();
   let lying = sheet;
   let limit = Infinity;
-  let free = room.width * room.height * densest - sheet.reduce((sum, { mover }) => sum + areaOf(mover), 0);
+  let free =
+    room.width * room.height * densest - [...sheet, ...fixed].reduce((sum, { mover }) => sum + areaOf(mover), 0);
   for (let failures = 0; failures < mostFailures && budget.share < until;) {
     const next = others.find(({ part, mover }) => !taken.has(part) && areaOf(mover) <= Math.min(limit, free));
     if (!next) break;
-    const found = await withOneMore(lying, next, room, fields, random, budget, until);
+    const found = await withOneMore(lying, next, fixed, room, fields, random, budget, until);
     if (found) {
       lying = found;
       taken.add(next.part);
@@ -66,6 +68,7 @@ const areaOf = ({ outline, turns }: Mover): number => outline(turns[0]!).area;
 async function withOneMore(
   lying: readonly Lying[],
   next: Lying,
+  fixed: readonly Lying[],
   room: BinSize,
   fields: PenetrationFields,
   random: () => number,
@@ -75,10 +78,12 @@ async function withOneMore(
   const all = [...lying, next];
   const board = new Board(
     fields,
-    all.map(({ mover }) => fields.add(mover)),
+    [...all, ...fixed].map(({ mover }) => fields.add(mover)),
     room.width,
     room.height,
+    all.length,
   );
+  for (const [i, { turn, x, y }] of fixed.entries()) board.settle(all.length + i, turn, x, y);
   for (const [part, { turn, x, y }] of lying.entries()) board.put(part, turn, x, y);
   const last = all.length - 1;
   let best = Infinity;

@@ -22,6 +22,8 @@ export interface StripTask {
   /** Of each part. */
   readonly kinds: readonly number[];
   readonly width: number;
+  /** How many of them, the first, may be moved. The others lie as `known` has them, and the strip may end below them. */
+  readonly movable: number;
   /** No strip can be shorter. */
   readonly leastHeight: number;
   /** A layout that there is: it is not to be worse. */
@@ -58,7 +60,10 @@ export class StripSearch {
   constructor(task: StripTask, budget: WorkBudget, onBetter: (best: Arrangement) => void) {
     this.#task = task;
     this.#budget = budget;
-    this.#board = new Board(task.fields, task.kinds, task.width, task.known.height);
+    const { known, movable } = task;
+    this.#board = new Board(task.fields, task.kinds, task.width, known.height, movable);
+    for (let part = movable; part < task.kinds.length; part += 1)
+      this.#board.settle(part, known.turns[part]!, known.xs[part]!, known.ys[part]!);
     this.#onBetter = onBetter;
   }
 
@@ -81,7 +86,7 @@ export class StripSearch {
     const { random, known, leastHeight } = this.#task;
     const board = this.#board;
     board.height = Math.max(leastHeight, known.height * (1 - schedule.shorter));
-    for (let part = 0; part < board.count; part += 1) this.#throw(part);
+    for (let part = 0; part < board.movable; part += 1) this.#throw(part);
     board.measureAll();
     while (this.#budget.share < until && board.height < known.height) {
       if (await separate(board, this.#rule(schedule.beginIdle, until), this.#budget)) {
@@ -140,7 +145,7 @@ export class StripSearch {
     const board = this.#board;
     const by = height - board.height;
     board.height = height;
-    for (let part = 0; part < board.count; part += 1) {
+    for (let part = 0; part < board.movable; part += 1) {
       // What is too tall now as it lies goes elsewhere, turned.
       if (!board.fits(part, board.turns[part]!)) this.#throw(part);
       else board.put(part, board.turns[part]!, board.xs[part]!, board.ys[part]! + (board.ys[part]! > cut ? by : 0));
@@ -152,7 +157,7 @@ export class StripSearch {
   #scatter(): void {
     const { random, kinds } = this.#task;
     const board = this.#board;
-    const bySize = [...kinds.keys()].sort((a, b) => board.size(b) - board.size(a));
+    const bySize = [...kinds.slice(0, board.movable).keys()].sort((a, b) => board.size(b) - board.size(a));
     const large = bySize.slice(0, Math.max(2, Math.ceil(bySize.length * schedule.largeShare)));
     const a = large[Math.floor(random() * large.length)]!;
     const others = large.filter((part) => kinds[part] !== kinds[a]);
@@ -166,7 +171,7 @@ export class StripSearch {
   #take(): void {
     const board = this.#board;
     let height = this.#task.leastHeight;
-    for (let part = 0; part < board.count; part += 1) {
+    for (let part = 0; part < board.movable; part += 1) {
       height = Math.max(height, board.ys[part]! + board.leastY(part, board.turns[part]!));
     }
     this.#best = { height, turns: board.turns.slice(), xs: board.xs.slice(), ys: board.ys.slice() };
@@ -176,6 +181,6 @@ export class StripSearch {
   #put({ height, turns, xs, ys }: Arrangement): void {
     const board = this.#board;
     board.height = height;
-    for (let part = 0; part < board.count; part += 1) board.put(part, turns[part]!, xs[part]!, ys[part]!);
+    for (let part = 0; part < board.movable; part += 1) board.put(part, turns[part]!, xs[part]!, ys[part]!);
   }
 }

@@ -1,27 +1,31 @@
 /** The sheets of a job beside its text, laid out again once that has rested. */
 
 import * as vscode from 'vscode';
-import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
-import type { Issue } from '../../core/issue.ts';
-import { captionFont } from '../../export/job.ts';
+import type { Issue, TextEdit } from '../../core/issue.ts';
 import { layOutJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
-import { sheetOverview } from '../../jobs/sheet-map.ts';
+import { gapEdits, gapsOf } from '../../jobs/gaps.ts';
+import type { DraftSheet } from '../../jobs/layout.ts';
+import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
+import type { PinnedJob } from '../../jobs/pins.ts';
 import { jobFacts } from '../../jobs/sums.ts';
+import { jobOnPage } from '../../scene/job-on-page.ts';
+import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import { breather } from '../service/compute-options.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
 import { SheetsPage, SheetsPages } from '../sheets/sheets-page.ts';
-import type { SheetProblem, Shown } from '../sheets/sheets-html.ts';
+import type { Shown } from '../sheets/sheets-page.ts';
 import type { JobChecks } from './job-checks.ts';
+import { JobPiecePlaces } from './job-piece-places.ts';
 
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPages;
 
-  constructor(extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
-    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, engine, checks).page);
+  constructor(extensionUri: vscode.Uri, checks: JobChecks) {
+    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks).page);
   }
 
   show(job: vscode.Uri): void {
@@ -36,13 +40,13 @@ export class JobSheets implements vscode.Disposable {
 class SheetsOfJob {
   readonly page: SheetsPage;
   readonly #job: vscode.Uri;
-  readonly #engine: Engine;
   readonly #checks: JobChecks;
   #shown: CheckedJob | undefined;
+  /** The sheets that are shown, of that job. */
+  #drafts: readonly DraftSheet[] = [];
 
-  constructor(job: vscode.Uri, extensionUri: vscode.Uri, engine: Engine, checks: JobChecks) {
+  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
     this.#job = job;
-    this.#engine = engine;
     this.#checks = checks;
     this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
     const changes = checks.onDidChange((changed) => {
@@ -58,36 +62,96 @@ class SheetsOfJob {
     const checked = this.#checks.get(this.#job);
     if (!checked) return;
     inBackground(
-      this.page.show((signal) => this.#laidOut(checked, signal)),
+      this.page.show((signal, better) => this.#laidOut(checked, signal, better)),
       'lay out a job',
     );
   }
 
-  async #laidOut(checked: CheckedJob, signal: AbortSignal): Promise<Shown> {
-    const laid = await layOutJob(checked, { checkpoint: breather(signal) });
-    signal.throwIfAborted();
-    this.#shown = checked;
-    const problems = problemsOf(laid ?? checked);
-    if (!laid || laid.layout.sheets.length === 0)
-      return { kind: 'nothing', why: problems[0]?.message ?? 'There is nothing to cut yet.' };
-    const page = await sheetOverview(laid, { captions: (weight) => captionFont(this.#engine.fonts, weight) });
-    // What is right is cut all the same.
-    return {
-      kind: 'sheets',
-      title: laid.title,
-      page,
-      facts: jobFacts(laid),
-      problems,
-      warning: 'Not in the cut files',
+  async #laidOut(checked: CheckedJob, signal: AbortSignal, better: (make: () => Shown) => void): Promise<Shown> {
+    const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): Shown => {
+      // What is shown is what can be taken hold of, in the text that it is of.
+      this.#shown = checked;
+      this.#drafts = sheets;
+      return jobShown(this.#job, job, sheets, facts);
     };
+    const laid = await layOutJob(checked, {
+      checkpoint: breather(signal),
+      onBetter: (sheets) => {
+        better(() => asShown(sheets(), checked, []));
+      },
+    });
+    signal.throwIfAborted();
+    if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
+    this.#shown = checked;
+    this.#drafts = [];
+    return { type: 'nothing', why: problemsOf(laid ?? checked)[0]?.message ?? 'There is nothing to cut yet.' };
   }
 
-  async #heed(message: FromSheetsPage): Promise<void> {
-    if (message.type === 'export') await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
-    if (message.type !== 'show') return;
-    const editor = await showText(this.#job);
-    if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, message.offset);
+  async #heed(message: AskedOfText): Promise<void> {
+    switch (message.type) {
+      case 'export':
+        await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
+        break;
+      case 'show':
+        await this.#showProblem(message.offset);
+        break;
+      case 'pin':
+        await this.#write((job) => pinEdits(message.places, job));
+        break;
+      case 'unpin':
+        await this.#write((job) => unpinEdits(message.pieces, job));
+        break;
+      case 'effort':
+        await this.#write(({ source }) => [source.setKey([], 'effort', `${message.effort}`)]);
+        break;
+      case 'gap':
+        await this.#write((job) => gapEdits(message.stock, message.gap, job));
+        break;
+      case 'again':
+        this.#layOut();
+        break;
+      case 'size':
+        break;
+    }
   }
+
+  async #showProblem(offset: number): Promise<void> {
+    const editor = await showText(this.#job);
+    if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
+  }
+
+  /** One step of the editor's own undo, and only onto the text that the sheets are of. */
+  async #write(make: (job: PinnedJob) => readonly (TextEdit | undefined)[] | undefined): Promise<void> {
+    const { model, pieces, source } = this.#shown ?? {};
+    const edits = model && pieces && source && make({ sheets: this.#drafts, model, pieces, source });
+    const made = edits?.filter((edit) => edit !== undefined);
+    const isWritable = made !== undefined && made.length === edits?.length;
+    if (isWritable && source && (await applyEdits(this.#job, source, made))) return;
+    this.page.again();
+    void vscode.window.showInformationMessage(
+      isWritable
+        ? 'The job has changed in the meantime; try again.'
+        : 'Write the job in lines, without braces around all of it.',
+    );
+  }
+}
+
+function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[], facts: SheetsScene['facts']): Shown {
+  const { sheets, shapes } = jobOnPage(drafts);
+  const { title, model } = job;
+  const scene: SheetsScene = {
+    title,
+    units: model!.units,
+    pins: true,
+    effort: model!.effort,
+    gaps: gapsOf(model!),
+    sheets,
+    facts,
+    problems: problemsOf(job),
+    // What is right is cut all the same.
+    warning: 'Not in the cut files',
+  };
+  return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
 }
 
 /** What keeps part of the job from being cut. In a table of orders, where the job names it. */

@@ -22,7 +22,7 @@ export function registerJobs(
     captions: (weight) => captionFont(engine.fonts, weight),
     rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
   };
-  const sheets = new JobSheets(extensionUri, engine, checks);
+  const sheets = new JobSheets(extensionUri, checks);
   return vscode.Disposable.from(
     checks,
     sheets,

@@ -1,9 +1,6 @@
 /** The row of tools above the drawing: one row at every width, so that the height is the drawing’s. */
 
-/** Of a stroke or a few, in a square of 16. */
-export function icon(path: string): string {
-  return `<svg class="icon" viewBox="0 0 16 16" aria-hidden="true"><path d="${path}"/></svg>`;
-}
+import { icon } from '../common/page-icon.ts';
 
 const caret = '<svg class="caret" viewBox="0 0 8 16" aria-hidden="true"><path d="M1 6.5l3 3 3-3"/></svg>';
 

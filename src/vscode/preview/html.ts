@@ -1,8 +1,9 @@
 /** The page's static shell. It is set once a panel; everything after travels by message. */
 
+import { icon } from '../common/page-icon.ts';
 import { pageShell } from '../common/page-shell.ts';
 import type { PageSources } from '../common/page-shell.ts';
-import { icon, toolsHtml } from './html-tools.ts';
+import { toolsHtml } from './html-tools.ts';
 
 export interface ShellSources extends PageSources {
   readonly nonce: string;

@@ -1,53 +1,122 @@
 /** The page of sheets beside the text that they are of, whatever lays them out; one for each text. */
 
 import * as vscode from 'vscode';
+import { SpecSource } from '../../spec/source.ts';
+import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
+import { showText } from '../common/tabs.ts';
+import { editsBetween } from '../common/text-edits.ts';
 import { nameOf } from '../common/write-whole.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
+import type {
+  AskedOfText,
+  FromSheetsPage,
+  LayoutState,
+  SheetShape,
+  SheetsScene,
+  ToSheetsPage,
+} from '../../protocol/sheets.ts';
 import { parseFromPage } from './from-page.ts';
+import { PieceSync } from './piece-places.ts';
+import type { PiecePlaces } from './piece-places.ts';
 import { sheetsHtml } from './sheets-html.ts';
-import type { Shown } from './sheets-html.ts';
+
+/** What comes of a layout. */
+export type Shown =
+  | Extract<ToSheetsPage, { type: 'nothing' } | { type: 'sizes' }>
+  | {
+      readonly type: 'sheets';
+      readonly scene: SheetsScene;
+      readonly shapes: readonly SheetShape[];
+      readonly places: PiecePlaces;
+    };
+
+type Waiting = Extract<ToSheetsPage, { type: 'waiting' }>;
+
+/** A layout on its way is made into what is shown no more often than that. */
+const tellMs = 250;
 
 export class SheetsPage implements vscode.Disposable {
   readonly #panel: vscode.WebviewPanel;
-  /** Of the page's style sheet and script. */
-  readonly #folder: vscode.Uri;
   #running: AbortController | undefined;
+  #shown: Shown | Waiting = { type: 'waiting' };
+  #state: LayoutState = 'done';
+  #kept: { readonly scene: SheetsScene; readonly shapes: readonly SheetShape[]; readonly text: string } | undefined;
+  readonly #uri: vscode.Uri;
+  /** Shapes that the page has. */
+  readonly #sent = new Set<string>();
+  /** It tells when it can be told something: shown again, it begins afresh. */
+  #isReady = false;
 
-  /** @param heed What is done when the page asks for something. */
+  /** @param heed What is done when the page asks for something that is the text's own. */
   constructor(
     viewType: string,
     uri: vscode.Uri,
     extensionUri: vscode.Uri,
-    heed: (message: FromSheetsPage) => Promise<void>,
+    heed: (message: AskedOfText) => Promise<void>,
   ) {
-    this.#folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
+    this.#uri = uri;
+    const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
     this.#panel = vscode.window.createWebviewPanel(viewType, `Sheets: ${nameOf(uri)}`, place, {
       enableScripts: true,
-      localResourceRoots: [this.#folder],
+      localResourceRoots: [folder],
     });
-    this.#panel.webview.onDidReceiveMessage((data: unknown) => {
+    const { webview } = this.#panel;
+    const sync = new PieceSync(
+      () => (this.#shown.type === 'sheets' ? this.#shown.places : undefined),
+      (pieces) => {
+        this.#post({ type: 'light', pieces });
+      },
+    );
+    webview.onDidReceiveMessage((data: unknown) => {
       const message = parseFromPage(data);
-      if (message) inBackground(heed(message), 'do what the sheets view asked for');
+      if (message?.type === 'reveal')
+        inBackground(sync.reveal(message.piece, message.focus), 'show where a piece comes from');
+      else if (message && isOwn(message)) inBackground(this.#heed(message), 'do what the sheets view asked for');
+      else if (message) inBackground(heed(message), 'do what the sheets view asked for');
     });
-    this.#panel.onDidDispose(() => this.#running?.abort());
-    this.#put({ kind: 'waiting' });
+    this.#panel.onDidDispose(() => {
+      sync.dispose();
+      this.#running?.abort();
+    });
+    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();
+    const sources = { cspSource: webview.cspSource, styleUri: uriOf('sheets.css'), scriptUri: uriOf('sheets.js') };
+    webview.html = sheetsHtml(sources);
   }
 
-  /** Shows what comes of a layout; `undefined` leaves what is shown. The layout before is given up. */
-  async show(layOut: (signal: AbortSignal) => Promise<Shown | undefined>): Promise<void> {
+  /**
+   * Shows what comes of a layout, and what is better on the way; `undefined` leaves what is shown. The layout before is given up; one that
+   * is stopped leaves the best so far.
+   */
+  async show(
+    layOut: (signal: AbortSignal, better: (make: () => Shown) => void) => Promise<Shown | undefined>,
+  ): Promise<void> {
     this.#running?.abort();
-    const { signal } = (this.#running = new AbortController());
+    const running = (this.#running = new AbortController());
+    const { signal } = running;
+    let last = Date.now();
+    this.#post({ type: 'busy' });
     try {
-      const shown = await layOut(signal);
+      const shown = await layOut(signal, (make) => {
+        if (signal.aborted || (Date.now() - last < tellMs && this.#shown.type === 'sheets')) return;
+        this.#put(make(), 'improving');
+        last = Date.now();
+      });
       signal.throwIfAborted();
-      if (shown) this.#put(shown);
+      this.#put(shown ?? this.#shown, 'done');
     } catch (error) {
+      // Another is on its way, or this is what was asked for.
       if (signal.aborted) return;
-      this.#put({ kind: 'nothing', why: 'The sheets could not be laid out.' });
+      this.#put({ type: 'nothing', why: 'The sheets could not be laid out.' }, 'done');
       throw error;
+    } finally {
+      if (this.#running === running) this.#running = undefined;
     }
+  }
+
+  /** What is shown, once more: what the hand has done to it has come to nothing. */
+  again(): void {
+    this.#put(this.#shown, this.#state);
   }
 
   reveal(): void {
@@ -62,15 +131,101 @@ export class SheetsPage implements vscode.Disposable {
     this.#panel.dispose();
   }
 
-  #put(shown: Shown): void {
-    const { webview } = this.#panel;
-    const uriOf = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(this.#folder, name)).toString();
-    webview.html = sheetsHtml(shown, {
-      cspSource: webview.cspSource,
-      styleUri: uriOf('sheets.css'),
-      scriptUri: uriOf('sheets.js'),
-    });
+  async #heed(message: Own): Promise<void> {
+    switch (message.type) {
+      case 'ready':
+        this.#begin();
+        break;
+      case 'stop':
+        this.#stop();
+        break;
+      case 'undo':
+        await this.#undo(message.step);
+        break;
+      case 'keep':
+        await this.#keep();
+        break;
+      case 'forget':
+        this.#kept = undefined;
+        this.#postKept();
+        break;
+      case 'restore':
+        await this.#restore();
+        break;
+    }
   }
+
+  /** The editor's own, which only works where the keyboard is; it comes back. */
+  async #undo(step: 'undo' | 'redo'): Promise<void> {
+    await showText(this.#uri);
+    await vscode.commands.executeCommand(step);
+    this.#panel.reveal(undefined, false);
+  }
+
+  #stop(): void {
+    if (!this.#running) return;
+    this.#running.abort();
+    this.#running = undefined;
+    this.#put(this.#shown, 'stopped');
+  }
+
+  async #keep(): Promise<void> {
+    if (this.#shown.type !== 'sheets') return;
+    const { scene, shapes } = this.#shown;
+    const document = await vscode.workspace.openTextDocument(this.#uri);
+    this.#kept = { scene, shapes, text: document.getText() };
+    this.#postKept();
+  }
+
+  /** The text that the kept layout is of, as one step that can be undone. */
+  async #restore(): Promise<void> {
+    if (!this.#kept) return;
+    const document = await vscode.workspace.openTextDocument(this.#uri);
+    const source = new SpecSource(document.getText());
+    await applyEdits(this.#uri, source, editsBetween(source.text, this.#kept.text));
+  }
+
+  #begin(): void {
+    this.#isReady = true;
+    this.#sent.clear();
+    this.#put(this.#shown, this.#running ? 'improving' : this.#state);
+    if (this.#kept) this.#postKept();
+  }
+
+  #put(shown: Shown | Waiting, state: LayoutState): void {
+    this.#shown = shown;
+    this.#state = state;
+    if (!this.#isReady) return;
+    if (shown.type !== 'sheets') {
+      this.#post(shown);
+      return;
+    }
+    const { type, scene } = shown;
+    this.#post({ type, scene, shapes: this.#unsent(shown.shapes), state });
+  }
+
+  #postKept(): void {
+    const { scene, shapes = [] } = this.#kept ?? {};
+    this.#post({ type: 'kept', ...(scene ? { scene } : {}), shapes: this.#unsent(shapes) });
+  }
+
+  #unsent(shapes: readonly SheetShape[]): SheetShape[] {
+    const unsent = shapes.filter(({ id }) => !this.#sent.has(id));
+    for (const { id } of unsent) this.#sent.add(id);
+    return unsent;
+  }
+
+  #post(message: ToSheetsPage): void {
+    if (this.#isReady) void this.#panel.webview.postMessage(message);
+  }
+}
+
+/** What the page asks of the view itself, whatever its sheets are of. */
+type Own = Exclude<FromSheetsPage, AskedOfText | { type: 'reveal' }>;
+const own: readonly string[] = ['ready', 'stop', 'undo', 'keep', 'forget', 'restore'] satisfies Own['type'][];
+
+function isOwn(message: FromSheetsPage): message is Own {
+  return own.includes(message.type);
 }
 
 /** What is open, by the texts that it is of. */

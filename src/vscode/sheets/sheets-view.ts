@@ -8,17 +8,19 @@ import { sheetSizeEdit, sheetSizesFor } from '../../edits/sheet-size.ts';
 import type { SheetSize } from '../../edits/sheet-size.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { causeOf, isError } from '../../core/issue.ts';
-import { captionFont } from '../../export/job.ts';
+import { lengthText } from '../../edits/length-text.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
-import { sheetPage } from '../../export/sheet-page.ts';
+import type { SheetPlan } from '../../export/sheet-plan.ts';
 import { labelOf } from '../../spec/batch.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
 import type { Checked, TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import type { FromSheetsPage } from '../../protocol/sheets.ts';
-import type { SheetProblem, Shown } from './sheets-html.ts';
+import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
+import { specOnPage } from '../../scene/spec-on-page.ts';
 import { SheetsPage, SheetsPages } from './sheets-page.ts';
+import type { Shown } from './sheets-page.ts';
+import { SpecPiecePlaces } from './spec-piece-places.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
 /** A layout takes as long as many drawings: it waits until nobody types. */
@@ -88,7 +90,7 @@ class SpecSheets {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
       // While the text is broken, the sheets of the last good one stay.
-      if (shown.kind === 'nothing' && this.#laidOut && !result.report.tag) return undefined;
+      if (shown.type === 'nothing' && this.#laidOut && !result.report.tag) return undefined;
       this.#laidOut = result.report;
       return shown;
     });
@@ -99,20 +101,39 @@ class SpecSheets {
     const pause = breather(signal);
     const reports = await reportsOf(this.#engine, report, options, pause);
     const sheets = await sheetJobs(reports, pause);
-    if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { kind: 'nothing', why: sheets.problem };
-    if (sheets.jobs.length === 0) return { kind: 'nothing', why: 'No piece fits the sheet.' };
-    const tools = { captions: (weight: number) => captionFont(this.#engine.fonts, weight) };
-    const page = await sheetPage(sheets, tools, 'sheets alone');
-    return { kind: 'sheets', title: sheets.title, page, facts: sheets.facts, problems: problemsOf(reports) };
+    if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { type: 'nothing', why: sheets.problem };
+    if (sheets.jobs.length === 0) return { type: 'nothing', why: 'No piece fits the sheet.' };
+    const { sheets: drawn, shapes } = specOnPage(sheets.plan, sheets.jobs);
+    const scene = {
+      title: sheets.title,
+      pins: false,
+      gaps: [gapOf(sheets.plan)],
+      units: reports.find(({ tag }) => tag)!.tag!.units,
+      sheets: drawn,
+      facts: sheets.facts,
+      problems: problemsOf(reports),
+      warning: 'Do not cut yet',
+    };
+    return { type: 'sheets', scene, shapes, places: new SpecPiecePlaces(uri, report, drawn) };
   }
 
-  async #heed(message: FromSheetsPage): Promise<void> {
+  async #heed(message: AskedOfText): Promise<void> {
     switch (message.type) {
       case 'export':
         await vscode.commands.executeCommand('tagwright.exportSheets', this.#uri);
         break;
       case 'show':
         await this.#showProblem(message.offset, message.row);
+        break;
+      case 'gap':
+        await this.#writeGap(message.gap);
+        break;
+      case 'again':
+        await this.#layOut(this.#service.get(this.#uri)!);
+        break;
+      case 'pin':
+      case 'unpin':
+      case 'effort':
         break;
       case 'size':
         await this.#writeSize(message);
@@ -128,6 +149,18 @@ class SpecSheets {
     putCursor(editor, offset);
   }
 
+  async #writeGap(gap: number): Promise<void> {
+    const { source, tag } = this.#laidOut ?? {};
+    const { sheet } = (source?.value ?? {}) as { readonly sheet?: { readonly gap?: unknown } };
+    const edit = source && tag && source.setKey(['sheet'], 'gap', lengthText(gap, sheet?.gap, tag.units));
+    if (edit && (await applyEdits(this.#uri, source, [edit]))) return;
+    void vscode.window.showInformationMessage(
+      edit
+        ? 'The spec has changed in the meantime; try again.'
+        : 'The sheet is in a file that the spec uses; set its gap there.',
+    );
+  }
+
   async #writeSize(size: SheetSize): Promise<void> {
     const { source, tag } = this.#laidOut ?? {};
     const edit = source && tag && sheetSizeEdit(source, size, tag.units);
@@ -135,6 +168,14 @@ class SpecSheets {
     void vscode.window.showInformationMessage('The spec has changed; choose the size again.');
   }
 }
+
+/** Of all stocks: a spec says it once. */
+function gapOf({ sheet }: SheetPlan): SheetsScene['gaps'][number] {
+  return { stock: '', gap: sheet.gap, most: Math.max(mostGapMm, sheet.gap) };
+}
+
+/** More leaves a board of scraps (our own judgement); what is written may be more. */
+const mostGapMm = 10;
 
 /** Sizes that the largest piece of any tag goes on. */
 function sizesFor(reports: readonly Report[]): Shown {
@@ -144,7 +185,7 @@ function sizesFor(reports: readonly Report[]): Shown {
     height: Math.max(...boxes.map(({ minY, maxY }) => maxY - minY)),
   };
   const units = reports.find(({ tag }) => tag)?.tag?.units ?? 'mm';
-  return { kind: 'sizes', sizes: sheetSizesFor(largest, units), units };
+  return { type: 'sizes', sizes: sheetSizesFor(largest, units), units };
 }
 
 /** What keeps tags from being cut, by where it comes from: one slip is one problem, however many tags have it. */

@@ -41,16 +41,14 @@ describe('A batch, as a person uses it', () => {
     await editor.openFile(spec);
     await editor.runCommand('Tagwright: Show Sheets to the Side');
     const view = editor.preview();
-    const sheets = (pieces: number) => {
-      const drawn = new RegExp(`^Pieces: ${pieces}\\. Sheets: 1 of 300 × 200 mm`);
-      return view.getByRole('img', { name: drawn }).waitFor();
-    };
+    const sheets = (pieces: number) =>
+      view.getByRole('group', { name: new RegExp(`300 × 200 mm.* ${pieces} pieces$`) }).waitFor({ state: 'attached' });
     await sheets(12);
     await editor.focusText();
     await editor.goAfter('{name: Sea Kale, sown: April}');
     await editor.type('\n- {name: Rue, sown: May}');
     await sheets(14);
-    await view.getByRole('button', { name: 'Export These Sheets…' }).click();
+    await view.getByRole('button', { name: 'Export…' }).click();
     await editor.page.getByPlaceholder('Which formats?').waitFor();
   });
 
@@ -82,7 +80,7 @@ describe('A batch, as a person uses it', () => {
     const view = editor.preview();
     const size = view.getByRole('button', { name: '400 × 300 mm' });
     await size.click();
-    await view.getByRole('img', { name: /Sheets: 1 of 400 × 300 mm/ }).waitFor();
+    await view.getByRole('group', { name: /400 × 300 mm/ }).waitFor({ state: 'attached' });
     await editor.focusText();
     await editor.page.keyboard.press('Control+z');
     await size.waitFor();

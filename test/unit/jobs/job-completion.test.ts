@@ -40,7 +40,17 @@ const start = 'tagwright_job: 1\nuse: shop.workshop.yaml\n';
 
 describe('Completion in a job', () => {
   it('offers the keys of a job, and none of a spec', () => {
-    assert.deepEqual(offered('|'), ['tagwright_job', 'title', 'units', 'use', 'tags', 'keep_together', 'sheets']);
+    assert.deepEqual(offered('|'), [
+      'tagwright_job',
+      'title',
+      'units',
+      'use',
+      'tags',
+      'keep_together',
+      'sheets',
+      'effort',
+      'fixed',
+    ]);
     const left = offered(`${start}|`);
     assert.ok(left.includes('tags') && !left.includes('use') && !left.includes('shapes'));
   });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
 import { arrange, glueChain, leadersOf, type Arrangement } from '../../../webview/preview/scene/arrange.ts';
-import type { Box } from '../../../webview/preview/camera/viewport.ts';
+import type { Box } from '../../../webview/common/camera/viewport.ts';
 import { sceneMessage } from '../../page/scenes.ts';
 
 function piece(id: string, bounds: Box, glueTo?: string): ScenePiece {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { cardPlace } from '../../../webview/preview/problems/card-place.ts';
 import { overlap } from '../../../webview/preview/measure/edge-grid.ts';
-import type { Box } from '../../../webview/preview/camera/viewport.ts';
+import type { Box } from '../../../webview/common/camera/viewport.ts';
 
 const window = { width: 900, height: 700 };
 const card = { width: 300, height: 200 };

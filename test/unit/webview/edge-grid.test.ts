@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { simplified } from '../../../src/geometry/simplify.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { crosses, EdgeGrid } from '../../../webview/preview/measure/edge-grid.ts';
-import type { Box } from '../../../webview/preview/camera/viewport.ts';
+import type { Box } from '../../../webview/common/camera/viewport.ts';
 import { make, specOf } from '../support/engine.ts';
 import { intersectionAreaByJts } from '../support/reference.ts';
 

@@ -9,7 +9,7 @@ import {
 } from '../../../webview/preview/measure/label-layout.ts';
 import type { SpotLabel } from '../../../webview/preview/measure/label-places.ts';
 import { sizePlaces } from '../../../webview/preview/measure/size-lines.ts';
-import type { Box, XY } from '../../../webview/preview/camera/viewport.ts';
+import type { Box, XY } from '../../../webview/common/camera/viewport.ts';
 
 const stage = { width: 600, height: 400 };
 const room: Box = [0, 0, 600, 400];

@@ -4,7 +4,7 @@ import { arrange } from '../../../webview/preview/scene/arrange.ts';
 import { added, changeText, roundedToStep } from '../../../webview/preview/drag/drag-steps.ts';
 import { cross, snap } from '../../../webview/preview/drag/snapping.ts';
 import { snapLines } from '../../../webview/preview/drag/snap-lines.ts';
-import type { Box } from '../../../webview/preview/camera/viewport.ts';
+import type { Box } from '../../../webview/common/camera/viewport.ts';
 
 describe('A thing that is moved', () => {
   it('comes to rest on the nearest line within reach, in each direction by itself', () => {

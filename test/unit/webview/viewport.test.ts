@@ -13,7 +13,7 @@ import {
   zoomedAt,
   type Box,
   type Viewport,
-} from '../../../webview/preview/camera/viewport.ts';
+} from '../../../webview/common/camera/viewport.ts';
 
 const stage = { width: 600, height: 400 };
 const coordinate = fc.double({ min: -500, max: 500, noNaN: true });

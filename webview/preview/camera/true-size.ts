@@ -1,7 +1,7 @@
 /** The true size of this screen: measured once with a card that everyone has, and from then on what 100 % means. */
 
 import { byId, setText } from '../../common/dom.ts';
-import { actualScale } from './viewport.ts';
+import { actualScale } from '../../common/camera/viewport.ts';
 
 /** ISO/IEC 7810, ID-1: the size of bank cards, in mm. */
 export const cardMm = { long: 85.6, short: 53.98 } as const;

@@ -2,8 +2,8 @@
 
 import type { Arranged, Arrangement } from '../scene/arrange.ts';
 import type { PageState } from '../state.ts';
-import type { Steered } from './viewport-input.ts';
-import { fitted, showing, zoomedAt, type Box, type Size, type Viewport } from './viewport.ts';
+import type { Steered } from '../../common/camera/viewport-input.ts';
+import { fitted, showing, zoomedAt, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
 
 export interface SightHost {
   state(): PageState;

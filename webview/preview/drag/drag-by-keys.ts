@@ -4,7 +4,7 @@ import type { HandChange } from '../../../src/protocol/preview.ts';
 import type { Units } from '../../../src/core/units.ts';
 import type { Hand } from './drag.ts';
 import { added, stepOf } from './drag-steps.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain, undoStep } from '../../common/keys.ts';
 
 /** Presses that follow each other so soon are one step that can be undone. */
 const pauseMs = 600;
@@ -84,11 +84,4 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
     hand.select((meant ?? grips[((at < 0 ? start : at) + by + grips.length) % grips.length]!).id);
     return true;
   }
-}
-
-function undoStep(event: KeyboardEvent): 'undo' | 'redo' | undefined {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey) return undefined;
-  const key = event.key.toLowerCase();
-  if (key === 'z') return event.shiftKey ? 'redo' : 'undo';
-  return key === 'y' ? 'redo' : undefined;
 }

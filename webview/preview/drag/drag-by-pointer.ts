@@ -5,7 +5,7 @@ import type { Units } from '../../../src/core/units.ts';
 import type { Hand } from './drag.ts';
 import { roundedToStep, tidy } from './drag-steps.ts';
 import { middleOf, snap, type SnapLine } from './snapping.ts';
-import type { Box, XY } from '../camera/viewport.ts';
+import type { Box, XY } from '../../common/camera/viewport.ts';
 
 export interface HandPointerHost {
   units(): Units;

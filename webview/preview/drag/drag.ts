@@ -6,7 +6,7 @@
 import type { HandChange, SceneGrip, SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
 import { changeText, isNothing } from './drag-steps.ts';
 import type { SnapLine } from './snapping.ts';
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 export interface HandHost {
   drawn(): SceneMessage | undefined;

@@ -9,7 +9,7 @@ import { dragHand } from './drag-by-pointer.ts';
 import type { SceneView } from '../scene/scene-view.ts';
 import { Selection } from './selection.ts';
 import { snapLines } from './snap-lines.ts';
-import type { Box, Size, Viewport } from '../camera/viewport.ts';
+import type { Box, Size, Viewport } from '../../common/camera/viewport.ts';
 
 export interface EditingHost extends Omit<HandHost, 'sizeOf'> {
   arranged(): Arranged | undefined;

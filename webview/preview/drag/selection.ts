@@ -7,7 +7,7 @@ import type { Hand } from './drag.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { SnapLine } from './snapping.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
 /** Half the side of a handle, and the room between outline and frame, in px. */
 const handlePx = 4.5;

@@ -3,7 +3,7 @@
 import type { Scene, SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { cross, middleOf, type SnapLine } from './snapping.ts';
-import { joined, moved, type Box } from '../camera/viewport.ts';
+import { joined, moved, type Box } from '../../common/camera/viewport.ts';
 
 /**
  * The middle of what else the piece is made of, or of what it is glued on where it is all there is; the balance of the piece,

@@ -1,6 +1,6 @@
 /** Where something that is being moved comes to rest: on a line through the middle or the balance of what it belongs to. Pure. */
 
-import type { Box, XY } from '../camera/viewport.ts';
+import type { Box, XY } from '../../common/camera/viewport.ts';
 
 export interface SnapLine {
   /** The coordinate that is the same all along the line. */

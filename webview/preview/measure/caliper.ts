@@ -1,4 +1,4 @@
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 const tickPx = 4;
 

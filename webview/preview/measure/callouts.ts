@@ -7,7 +7,7 @@ import { Obstacles } from './obstacles.ts';
 import { layOut } from './label-layout.ts';
 import type { Pins } from '../problems/pins.ts';
 import { rulerPx } from './rulers.ts';
-import { toWorld, type Box, type Size, type Viewport } from '../camera/viewport.ts';
+import { toWorld, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
 
 export interface CalloutsSight {
   readonly arranged: Arranged;

@@ -12,7 +12,7 @@ import { sizePlaces } from './size-lines.ts';
 import type { PlacedLabel, Wanted } from './label-layout.ts';
 import type { Line, SpotLabel } from './label-places.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
 const fontPx = 12;
 const chipPx: Size = { width: 10, height: 17 };

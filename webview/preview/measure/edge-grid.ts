@@ -1,7 +1,7 @@
 /** Outlines sorted into cells, so that what a box touches is found without looking at every edge. Pure; any one unit of length. */
 
 import type { Rings } from '../scene/outline-points.ts';
-import type { Box, XY } from '../camera/viewport.ts';
+import type { Box, XY } from '../../common/camera/viewport.ts';
 
 /** Cells along either side of the outlines: for a few thousand edges a handful fall into each. */
 const cellsAlong = 48;

@@ -21,7 +21,7 @@ import {
   type LineLabel,
   type SpotLabel,
 } from './label-places.ts';
-import type { Box, XY } from '../camera/viewport.ts';
+import type { Box, XY } from '../../common/camera/viewport.ts';
 
 export type Wanted = SpotLabel | LineLabel;
 

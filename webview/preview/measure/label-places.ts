@@ -1,6 +1,6 @@
 /** Labels to be placed, and the places they could have: at the end of a leader, or on a line of their own. Pure; screen pixels. */
 
-import type { Box, Size, XY } from '../camera/viewport.ts';
+import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
 export type Line = readonly [XY, XY];
 

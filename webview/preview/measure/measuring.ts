@@ -6,7 +6,7 @@ import type { Defs } from '../scene/defs.ts';
 import { byId, setAttribute } from '../../common/dom.ts';
 import { RulerTool, type RulerHost } from './ruler-tool.ts';
 import { Rulers } from './rulers.ts';
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 export class Measuring {
   readonly rulers: Rulers;

@@ -3,7 +3,7 @@
 import type { PathData, ScenePiece } from '../../../src/protocol/preview.ts';
 import { EdgeGrid, overlap } from './edge-grid.ts';
 import { ringsOf } from '../scene/outline-points.ts';
-import { moved, type Box, type XY } from '../camera/viewport.ts';
+import { moved, type Box, type XY } from '../../common/camera/viewport.ts';
 
 /** `free`: beside everything. `material`: on plain material. `taken`: on an edge, on a letter or in an opening. */
 export type GroundKind = 'free' | 'material' | 'taken';

@@ -1,5 +1,5 @@
 import { pair } from './caliper.ts';
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 /** How far the line goes on beyond both its ends, in px. */
 const beyondPx = 22;

@@ -5,9 +5,9 @@ import { caliper, pair } from './caliper.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import { fineText } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import { cornersOf, nearestOf, nearestOnEdges, ringsOf, type SnapPoint, type Rings } from '../scene/outline-points.ts';
-import { toScreen, toWorld, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { toScreen, toWorld, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
 export interface RulerHost {
   arranged(): Arranged | undefined;

@@ -4,7 +4,7 @@ import { setAttribute, setText, svg } from '../../common/dom.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { rulerMarks, type RulerMark } from './ruler-marks.ts';
-import { toScreen, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { toScreen, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
 export const rulerPx = 18;
 

@@ -1,7 +1,7 @@
 /** Where the dimension lines of a size may run: beside what they measure, on either side, nearer or further. Pure; screen pixels. */
 
 import type { Line, LinePlace } from './label-places.ts';
-import type { Box, Size, XY } from '../camera/viewport.ts';
+import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
 /** From what is measured to the line, and what a line further out or on the other side costs. */
 const offsetsPx = [20, 38, 56] as const;

@@ -1,7 +1,7 @@
 /** The keys of the preview, in a list that `?` opens and Escape closes; the focus goes back to where it was. */
 
 import { byId, html } from '../../common/dom.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import { previewKeys } from './key-list.ts';
 
 export class KeysHelp {

@@ -4,10 +4,10 @@ import type { ScenePiece } from '../../../src/protocol/preview.ts';
 import { arrangements, type Arrangement } from '../scene/arrange.ts';
 import { byId, setAttribute, setText } from '../../common/dom.ts';
 import { zoomText } from '../../common/format.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import { MenuButton, type MenuItem } from '../../common/menu.ts';
 import { roving } from '../../common/roving.ts';
-import { zoomAtCentre, zoomStep, type Steered } from '../camera/viewport-input.ts';
+import { zoomAtCentre, zoomStep, type Steered } from '../../common/camera/viewport-input.ts';
 
 interface ToolbarActions {
   toggleProof(): void;

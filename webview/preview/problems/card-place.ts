@@ -1,7 +1,7 @@
 /** Where a card goes that was opened at something: near it, over as little as can be of what is to be watched. Pure; px. */
 
 import { overlap } from '../measure/edge-grid.ts';
-import type { Box, Size, XY } from '../camera/viewport.ts';
+import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
 const gapPx = 4;
 

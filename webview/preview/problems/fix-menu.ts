@@ -3,7 +3,7 @@
 import type { FixesMessage, ScenePin } from '../../../src/protocol/preview.ts';
 import { cardPlace } from './card-place.ts';
 import { byId, html, setText } from '../../common/dom.ts';
-import type { Box, Size } from '../camera/viewport.ts';
+import type { Box, Size } from '../../common/camera/viewport.ts';
 import { menuIndex } from '../../common/roving.ts';
 
 export interface FixMenuActions {

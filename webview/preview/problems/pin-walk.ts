@@ -1,10 +1,10 @@
 /** From problem to problem with the keyboard, and near enough to see one. */
 
 import type { Arranged } from '../scene/arrange.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import type { Pins } from './pins.ts';
-import { fitted, grown, showing } from '../camera/viewport.ts';
-import type { Steered } from '../camera/viewport-input.ts';
+import { fitted, grown, showing } from '../../common/camera/viewport.ts';
+import type { Steered } from '../../common/camera/viewport-input.ts';
 
 /** Seen round a place that is zoomed in on, in mm: enough to tell which letter it is. */
 const aroundMm = 6;

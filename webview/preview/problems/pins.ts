@@ -12,7 +12,7 @@ import type { PlacedLabel } from '../measure/label-layout.ts';
 import type { Line, SpotLabel } from '../measure/label-places.ts';
 import { plumbEnds, plumbFoot, plumbLine } from '../measure/plumb.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../camera/viewport.ts';
+import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
 /** Of a label without a figure, in px. */
 const iconSize: Size = { width: 18, height: 18 };

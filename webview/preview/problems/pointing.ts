@@ -1,7 +1,7 @@
 /** Pointing at things: a click goes to the line that made them, and what the pointer or the keyboard is on lights up. */
 
 import type { ScenePin } from '../../../src/protocol/preview.ts';
-import { isPlain } from '../keys.ts';
+import { isPlain } from '../../common/keys.ts';
 import type { FixMenu } from './fix-menu.ts';
 import type { Pins } from './pins.ts';
 import type { SceneView } from '../scene/scene-view.ts';

@@ -12,7 +12,7 @@ import { followPointing } from './pointing.ts';
 import type { SceneView } from '../scene/scene-view.ts';
 import type { Sight } from '../camera/view-box.ts';
 import { PinTip } from './tip.ts';
-import { moved, toScreen } from '../camera/viewport.ts';
+import { moved, toScreen } from '../../common/camera/viewport.ts';
 
 export interface FindingsHost {
   readonly sight: Sight;

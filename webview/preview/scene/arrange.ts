@@ -5,7 +5,7 @@
  */
 
 import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
-import { joined, moved, type Box, type XY } from '../camera/viewport.ts';
+import { joined, moved, type Box, type XY } from '../../common/camera/viewport.ts';
 
 export const arrangements = ['assembled', 'exploded', 'apart'] as const;
 export type Arrangement = (typeof arrangements)[number];

@@ -3,8 +3,8 @@
 import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
 import { svg, setAttribute } from '../../common/dom.ts';
 import type { Units } from '../../../src/core/units.ts';
-import { gridStep, toScreen } from '../camera/viewport.ts';
-import type { Size, Viewport, XY } from '../camera/viewport.ts';
+import { gridStep, toScreen } from '../../common/camera/viewport.ts';
+import type { Size, Viewport, XY } from '../../common/camera/viewport.ts';
 
 export class Defs {
   private readonly gridPath = svg('path');

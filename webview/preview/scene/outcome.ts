@@ -7,7 +7,7 @@ import { lengthText } from '../../../src/core/units.ts';
 import { isSameLength } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 interface Ghost extends OutcomePiece {
   readonly at: XY;

@@ -1,7 +1,7 @@
 /** Corners and edges near a place, for measuring from. Pure; any one unit of length. */
 
 import type { PathData } from '../../../src/protocol/preview.ts';
-import type { XY } from '../camera/viewport.ts';
+import type { XY } from '../../common/camera/viewport.ts';
 
 /** Closed rings. */
 export type Rings = readonly (readonly XY[])[];

@@ -18,7 +18,7 @@ import { setAttribute, svg } from '../../common/dom.ts';
 import { AreaView, GhostView } from './unmade-views.ts';
 import { setTarget } from './target.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import { joined, moved, type Box } from '../camera/viewport.ts';
+import { joined, moved, type Box } from '../../common/camera/viewport.ts';
 
 export class SceneView {
   private readonly sheet = svg('g');

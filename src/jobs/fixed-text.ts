@@ -1,0 +1,160 @@
+/** Fixing pieces and letting them go, as edits of the job's text: comments and all else stay as they are. */
+
+import { lengthText } from '../edits/length-text.ts';
+import type { TextEdit } from '../core/issue.ts';
+import type { Units } from '../core/units.ts';
+import type { SpecSource } from '../spec/source.ts';
+import type { SpecList } from '../spec/tree.ts';
+import { flowText } from '../spec/yaml-list.ts';
+import type { JobPiece } from './job-piece.ts';
+import type { FixedEntry } from './read-fixed.ts';
+
+export interface PlaceToFix extends Pick<FixedEntry, 'on' | 'at' | 'turned'> {
+  readonly of: JobPiece;
+  /** The entry that it has already. */
+  readonly entry?: FixedEntry;
+}
+
+interface FixedText {
+  readonly source: SpecSource;
+  readonly units: Units;
+  /** Every piece of the job: what there is only one of need not be said. */
+  readonly all: readonly JobPiece[];
+}
+
+/** `undefined` where the text has no place for it: it is no map in lines. */
+export function fixEdits(places: readonly PlaceToFix[], job: FixedText): TextEdit[] | undefined {
+  const moved = places.flatMap((place) => (place.entry ? movedEdits(place, place.entry, job) : []));
+  const added = places.filter(({ entry }) => !entry).map((place) => entryText(place, job));
+  if (added.length === 0) return moved;
+  const insertion = insertionOf(added, job.source);
+  return insertion && [...moved, insertion];
+}
+
+function movedEdits({ on, at, turned }: PlaceToFix, entry: FixedEntry, { source, units }: FixedText): TextEdit[] {
+  const { path } = entry;
+  const written = (source.value as { readonly fixed?: readonly { readonly at?: readonly unknown[] }[] }).fixed;
+  const before = written?.[Number(path[1])]?.at ?? [];
+  const edits = [source.setKey(path, 'at', atText(at, units, before))];
+  const other = entry.on.kind;
+  if (on.kind === other) {
+    if (on.number !== entry.on.number) edits.push(source.setKey(path, other, `${on.number}`));
+  } else {
+    const key = source.keyRange([...path, other]);
+    const { end } = source.range([...path, other]);
+    edits.push({ range: { start: key.start, end }, text: `${on.kind}: ${on.number}` });
+  }
+  if (turned !== entry.turned) edits.push(source.setKey(path, 'turned', `${turned}`));
+  return edits.filter((edit) => edit !== undefined);
+}
+
+function atText({ x, y }: FixedEntry['at'], units: Units, before: readonly unknown[] = []): string {
+  return `[${[x, y].map((mm, axis) => lengthText(mm, before[axis], units)).join(', ')}]`;
+}
+
+function entryText({ of, on, at, turned }: PlaceToFix, { units, all }: FixedText): string {
+  const length = (mm: number) => lengthText(mm, undefined, units);
+  return flowText({
+    ...namesOf(of, all),
+    [on.kind]: on.number,
+    at: [length(at.x), length(at.y)],
+    ...(turned === 0 ? {} : { turned }),
+  });
+}
+
+/** What it takes to tell a piece from all others. */
+function namesOf(of: JobPiece, all: readonly JobPiece[]): Record<string, unknown> {
+  const names: Record<string, unknown> = { spec: of.of.spec };
+  let left = all.filter((each) => each.of.spec === of.of.spec);
+  const keys = [
+    ['order', (each: JobPiece) => each.of.order],
+    ['tag', (each: JobPiece) => each.of.label],
+    ['piece', (each: JobPiece) => each.piece.id],
+  ] as const;
+  for (const [key, nameOf] of keys) {
+    const own = nameOf(of);
+    if (new Set(left.map(nameOf)).size === 1) continue;
+    names[key] = asNumber(own);
+    left = left.filter((each) => nameOf(each) === own);
+  }
+  return of.copy > 1 ? { ...names, copy: of.copy } : names;
+}
+
+/** Without quotes where it reads back as it is. */
+function asNumber(text: string): string | number {
+  return /^[1-9]\d{0,14}$/.test(text) ? Number(text) : text;
+}
+
+function listIn({ tree }: SpecSource): {
+  readonly list?: SpecList;
+  readonly isThere: boolean;
+  readonly isFlow: boolean;
+} {
+  const isMap = tree?.kind === 'map';
+  const entry = isMap ? tree.entries.find(({ key }) => key.value === 'fixed') : undefined;
+  const list = entry?.value?.kind === 'list' ? entry.value : undefined;
+  return { ...(list ? { list } : {}), isThere: entry !== undefined, isFlow: !isMap || tree.flow };
+}
+
+const newLineOf = ({ text }: SpecSource): string => (text.includes('\r\n') ? '\r\n' : '\n');
+
+function insertionOf(added: readonly string[], source: SpecSource): TextEdit | undefined {
+  const { text } = source;
+  const { list, isThere, isFlow } = listIn(source);
+  const newLine = newLineOf(source);
+  const lines = (indent: string) => added.map((entry) => `${newLine}${indent}- ${entry}`).join('');
+  if (isFlow) return undefined;
+  if (!isThere) {
+    const end = text.length;
+    const before = text === '' || text.endsWith('\n') ? newLine : `${newLine}${newLine}`;
+    return { range: { start: end, end }, text: `${before}fixed:${lines('  ')}${newLine}` };
+  }
+  const last = list?.items.length ? list.items.at(-1) : undefined;
+  if (!list || !last) {
+    // Nothing, or an empty list, is behind the key.
+    const { end: from } = source.keyRange(['fixed']);
+    const colon = from + /^\s*:/.exec(text.slice(from))![0].length;
+    const end = list ? list.range.end : colon;
+    return { range: { start: colon, end }, text: lines('  ') };
+  }
+  if (list.flow) return { range: { start: last.range.end, end: last.range.end }, text: `, ${added.join(', ')}` };
+  const content = last.range.start + text.slice(last.range.start, last.range.end).trimEnd().length;
+  const end = content + /\r?\n|$/.exec(text.slice(content))!.index;
+  return { range: { start: end, end }, text: lines(indentOf(text, list.range.start)) };
+}
+
+/** Of the line that holds the offset. */
+function indentOf(text: string, offset: number): string {
+  const line = text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset);
+  return /^[^\S\n]*/.exec(line)![0];
+}
+
+/** Takes entries out; the key with the last of them. */
+export function releaseEdits(entries: readonly FixedEntry[], source: SpecSource): TextEdit[] {
+  const { list } = listIn(source);
+  if (!list) return [];
+  const gone = new Set(entries.map(({ path }) => Number(path[1])));
+  const { text } = source;
+  const lineStart = (offset: number) => text.lastIndexOf('\n', offset - 1) + 1;
+  const lineEnd = (offset: number) => offset + (/\r?\n/.exec(text.slice(offset))?.index ?? text.length - offset);
+  const next = (offset: number) => offset + (/^\r?\n/.exec(text.slice(offset))?.[0].length ?? 0);
+  if (list.items.every((_, index) => gone.has(index))) {
+    const start = lineStart(source.keyRange(['fixed']).start);
+    const content = list.range.start + text.slice(list.range.start, list.range.end).trimEnd().length;
+    const end = next(lineEnd(content));
+    // With the empty line above it, where it is the last of all.
+    const blank = end === text.length && /\r?\n\r?\n$/.test(text.slice(0, start));
+    return [{ range: { start: blank ? start - newLineOf(source).length : start, end }, text: '' }];
+  }
+  if (list.flow) {
+    const kept = list.items.filter((item, index) => item !== undefined && !gone.has(index));
+    const written = kept.map((item) => text.slice(item!.range.start, item!.range.end));
+    return [{ range: list.range, text: `[${written.join(', ')}]` }];
+  }
+  return [...gone].flatMap((index): TextEdit[] => {
+    const item = list.items[index];
+    if (!item) return [];
+    const content = item.range.start + text.slice(item.range.start, item.range.end).trimEnd().length;
+    return [{ range: { start: lineStart(item.range.start), end: next(lineEnd(content)) }, text: '' }];
+  });
+}

@@ -1,0 +1,220 @@
+/** Pieces that lie where the job says: which they are, and whether they can lie there. What cannot is told, and laid out like any other. */
+
+import { chain, identity, rotation, transform, translation } from '../geometry/affine.ts';
+import { difference, intersection, offset } from '../geometry/clipper.ts';
+import { area, boundsOf } from '../geometry/measure.ts';
+import type { Affine, Region } from '../geometry/types.ts';
+import { mm } from '../core/figures.ts';
+import type { IssueCode, Severity } from '../core/issue-kinds.ts';
+import type { YamlPath } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
+import { counted } from '../core/units.ts';
+import { didYouMean, nearest } from '../spec/suggest.ts';
+import type { FixedEntry } from './read-fixed.ts';
+import type { JobPiece } from './job-piece.ts';
+import { outlineOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
+
+export interface FixedPiece {
+  readonly of: JobPiece;
+  readonly entry: FixedEntry;
+  /** That of the sheet, or the first of the offcut. */
+  readonly room: Room;
+  /** From the tag's coordinates to the sheet's. */
+  readonly toSheet: Affine;
+  /** What the beam encloses, on the sheet. */
+  readonly enclosed: Region;
+}
+
+export interface StockToFix {
+  readonly name: string;
+  readonly pieces: readonly JobPiece[];
+  readonly rooms: readonly Room[];
+}
+
+export type TellFixed = (code: IssueCode, path: YamlPath, message: string, severity?: Severity) => void;
+
+/** Overlaps of less, in mm², and distances that miss the gap by less, in mm, are what rounding a place to 0.01 mm makes. */
+const leastOverlap = 0.01;
+const nearMm = 0.03;
+
+/** By the name of a stock. `leftOut`: specs with tags that are told of elsewhere. */
+export function fixedPieces(
+  entries: readonly FixedEntry[],
+  stocks: readonly StockToFix[],
+  leftOut: ReadonlySet<string>,
+  tell: TellFixed,
+): Map<string, FixedPiece[]> {
+  const found = new Map<string, FixedPiece[]>();
+  const all = stocks.flatMap((stock) => stock.pieces.map((of) => ({ of, stock })));
+  const taken = new Map<JobPiece, FixedEntry>();
+  for (const entry of entries) {
+    const match = matching(entry, all, leftOut, tell);
+    if (!match) continue;
+    const { of, stock } = match;
+    if (taken.has(of)) {
+      tell('bad-value', entry.path, `${nameOf(of)} is fixed already; it lies in one place only.`);
+      continue;
+    }
+    const room = roomOf(entry, stock, tell);
+    if (!room) continue;
+    const placed = { of, entry, room, ...placedAt(of, entry) };
+    const others = (found.get(stock.name) ?? []).filter((other) => isSameSheet(other.entry, entry));
+    if (!liesOn(placed, tell) || !liesApart(placed, others, tell)) continue;
+    taken.set(of, entry);
+    found.set(stock.name, [...(found.get(stock.name) ?? []), placed]);
+  }
+  return found;
+}
+
+interface Match {
+  readonly of: JobPiece;
+  readonly stock: StockToFix;
+}
+
+/** Narrowed down key by key: the first that leaves nothing is what is wrong. */
+function matching(
+  { spec, order, tag, piece, copy, path }: FixedEntry,
+  all: readonly Match[],
+  leftOut: ReadonlySet<string>,
+  tell: TellFixed,
+): Match | undefined {
+  const ofSpec = all.filter(({ of }) => of.of.spec === spec);
+  if (ofSpec.length === 0) {
+    // Why there is none has been said where that was found.
+    if (!leftOut.has(spec)) {
+      const near = didYouMean(nearest(spec, [...new Set(all.map(({ of }) => of.of.spec))]));
+      tell('unknown-piece', [...path, 'spec'], `Nothing in this job is made from “${clip(spec)}”.${near}`);
+    }
+    return undefined;
+  }
+  const steps = [
+    { key: 'order', what: 'order', wanted: order, of: ({ of }: Match) => of.of.order },
+    { key: 'tag', what: 'tag', wanted: tag, of: ({ of }: Match) => of.of.label },
+    { key: 'piece', what: 'piece', wanted: piece, of: ({ of }: Match) => of.piece.id },
+  ];
+  let left = ofSpec;
+  for (const { key, what, wanted, of } of steps) {
+    const names = [...new Set(left.map(of))];
+    const named = names.filter((name) => name !== '');
+    if (wanted === undefined) {
+      if (names.length > 1) {
+        tell('missing-key', path, `Say which ${what} of ${spec}: ${listOf(named)}.`);
+        return undefined;
+      }
+      continue;
+    }
+    const own = left.filter((match) => of(match) === wanted);
+    if (own.length === 0) {
+      const message =
+        named.length > 0
+          ? `There is no ${what} “${clip(wanted)}” among these: ${listOf(named)}.`
+          : `Nothing made from ${spec} has ${what === 'order' ? 'an order' : `a ${what}`} in this job.`;
+      if (!leftOut.has(spec)) tell('unknown-piece', [...path, key], message);
+      return undefined;
+    }
+    left = own;
+  }
+  const match = left.find(({ of }) => of.copy === copy);
+  if (!match) {
+    const message = `There ${left.length === 1 ? 'is' : 'are'} only ${counted(left.length, 'copy', 'copies')} of ${nameOf(left[0]!.of)}.`;
+    tell('unknown-piece', [...path, 'copy'], message);
+  }
+  return match;
+}
+
+const mostNames = 6;
+
+function listOf(names: readonly string[]): string {
+  const told = names.slice(0, mostNames).map((name) => `“${clip(name)}”`);
+  const more = names.length - told.length;
+  return more > 0 ? `${told.join(', ')} and ${more} more` : told.join(', ');
+}
+
+function nameOf({ of: { label, order, spec }, piece, copy }: JobPiece): string {
+  const name = label === '' ? piece.title : label;
+  const whose = order === '' ? '' : ` of order ${clip(order)}`;
+  return `“${clip(name === '' ? spec : name)}”${whose}${copy > 1 ? ` (copy ${copy})` : ''}`;
+}
+
+function roomOf(
+  { on: { kind, number }, path }: FixedEntry,
+  { name, rooms }: StockToFix,
+  tell: TellFixed,
+): Room | undefined {
+  if (kind === 'offcut') {
+    const room = rooms.find(({ offcut }) => offcut?.offcut.id === number);
+    if (!room) tell('bad-value', [...path, 'offcut'], `“${clip(name)}” has no free offcut ${number}.`);
+    return room;
+  }
+  const sheets = rooms.filter(({ offcut }) => !offcut);
+  const room = sheets.find(({ first, most }) => number >= first && number < first + most);
+  const count = sheets.reduce((sum, { most }) => sum + most, 0);
+  if (!room) {
+    const there = count === 0 ? 'only offcuts' : `only ${counted(count, 'sheet')}`;
+    tell('bad-value', [...path, 'sheet'], `There is no sheet ${number}: “${clip(name)}” has ${there}.`);
+  }
+  return room;
+}
+
+function placedAt({ piece, region }: JobPiece, { at, turned }: FixedEntry): Pick<FixedPiece, 'toSheet' | 'enclosed'> {
+  const turn = turnBy(turned);
+  const { minX, minY } = boundsOf(transform(piece.region, turn))!;
+  const toSheet = chain(turn, translation(at.x - minX, at.y - minY));
+  return { toSheet, enclosed: transform(region, toSheet) };
+}
+
+const quarterTurns: readonly Affine[] = [
+  identity,
+  { a: 0, b: 1, c: -1, d: 0, e: 0, f: 0 },
+  { a: -1, b: 0, c: 0, d: -1, e: 0, f: 0 },
+  { a: 0, b: -1, c: 1, d: 0, e: 0, f: 0 },
+];
+
+/** Against the clock; by quarters without rounding. */
+export function turnBy(degrees: number): Affine {
+  const quarters = degrees / 90;
+  if (Number.isInteger(quarters)) return quarterTurns[((quarters % 4) + 4) % 4]!;
+  return rotation(-degrees, { x: 0, y: 0 });
+}
+
+function isSameSheet({ on: a }: FixedEntry, { on: b }: FixedEntry): boolean {
+  return a.kind === b.kind && a.number === b.number;
+}
+
+function liesOn({ of, entry, room, enclosed }: FixedPiece, tell: TellFixed): boolean {
+  const sheet = outlineOf(room);
+  const where = entry.on.kind === 'offcut' ? 'offcut' : 'sheet';
+  if (area(difference(enclosed, [sheet])) > leastOverlap) {
+    const [box, edge] = [boundsOf(enclosed)!, boundsOf(sheet)!];
+    const beyond = Math.max(edge.minX - box.minX, edge.minY - box.minY, box.maxX - edge.maxX, box.maxY - edge.maxY);
+    const far = beyond > 0 ? `${mm(beyond)} beyond` : 'beyond';
+    const message = `${nameOf(of)} reaches ${far} the edge of the ${where} with its cut; it is laid out like any other.`;
+    tell('exceeds-sheet', [...entry.path, 'at'], message);
+    return false;
+  }
+  const { margin } = room;
+  if (margin > 0 && area(difference(enclosed, [offset(sheet, nearMm - margin)])) > leastOverlap)
+    tell('bad-value', [...entry.path, 'at'], `${nameOf(of)} lies in the margin of ${mm(margin, 1)}.`, 'warning');
+  return true;
+}
+
+function liesApart({ of, entry, room, enclosed }: FixedPiece, others: readonly FixedPiece[], tell: TellFixed): boolean {
+  const over = others.find((other) => area(intersection(enclosed, other.enclosed)) > leastOverlap);
+  if (over) {
+    const message = `${nameOf(of)} overlaps ${nameOf(over.of)}, which is fixed above; it is laid out like any other.`;
+    tell('bad-value', [...entry.path, 'at'], message);
+    return false;
+  }
+  const { gap } = room.room;
+  const grown = gap > nearMm ? offset(enclosed, gap - nearMm) : enclosed;
+  const near = others.find((other) => area(intersection(grown, other.enclosed)) > leastOverlap);
+  if (near)
+    tell(
+      'bad-value',
+      [...entry.path, 'at'],
+      `${nameOf(of)} leaves less material to ${nameOf(near.of)} than the gap of the sheet.`,
+      'warning',
+    );
+  return true;
+}

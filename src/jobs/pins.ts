@@ -1,0 +1,54 @@
+/** Pieces as the page of sheets pins them, by their ids and the names of their sheets, as edits of the job's text. */
+
+import type { TextEdit } from '../core/issue.ts';
+import { fixEdits, releaseEdits } from './fixed-text.ts';
+import type { PlaceToFix } from './fixed-text.ts';
+import type { CheckedJob } from './job.ts';
+import { pieceId } from './job-piece.ts';
+import type { DraftSheet } from './layout.ts';
+
+export interface Pin {
+  readonly piece: string;
+  /** By its name. */
+  readonly sheet: string;
+  /** Of the lower left corner of its box, in mm from that of the sheet. */
+  readonly x: number;
+  readonly y: number;
+  /** In degrees, against the clock. */
+  readonly turned: number;
+}
+
+/** A job with its sheets as far as they are laid out. */
+export interface PinnedJob extends Required<Pick<CheckedJob, 'model' | 'pieces' | 'source'>> {
+  readonly sheets: readonly DraftSheet[];
+}
+
+/** `undefined` where the text has no place for it. Pieces and sheets that are gone are left out. */
+export function pinEdits(
+  pins: readonly Pin[],
+  { sheets: laidSheets, pieces, model, source }: PinnedJob,
+): TextEdit[] | undefined {
+  const sheets = new Map(laidSheets.map((sheet) => [sheet.name, sheet]));
+  const laid = laidById(laidSheets);
+  const places = pins.flatMap(({ piece, sheet: name, x, y, turned }): PlaceToFix[] => {
+    const [sheet, known] = [sheets.get(name), laid.get(piece)];
+    if (!sheet || !known) return [];
+    const on = { kind: sheet.offcut ? 'offcut' : 'sheet', number: sheet.number } as const;
+    const { of, fixed } = known;
+    return [{ of, on, at: { x, y }, turned, ...(fixed ? { entry: fixed } : {}) }];
+  });
+  const all = pieces.stocks.flatMap((stock) => stock.pieces);
+  return fixEdits(places, { source, units: model.units, all });
+}
+
+export function unpinEdits(ids: readonly string[], { sheets, source }: PinnedJob): TextEdit[] {
+  const laid = laidById(sheets);
+  return releaseEdits(
+    ids.flatMap((id) => laid.get(id)?.fixed ?? []),
+    source,
+  );
+}
+
+function laidById(sheets: readonly DraftSheet[]) {
+  return new Map(sheets.flatMap(({ pieces }) => pieces.map((laid) => [pieceId(laid.of), laid] as const)));
+}

@@ -1,0 +1,40 @@
+/** The sheets of a job as their page draws them. Pure. */
+
+import type { DraftSheet } from '../jobs/layout.ts';
+import { pieceId } from '../jobs/job-piece.ts';
+import { pieceName } from '../jobs/sheet-map.ts';
+import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
+import { sheetsOnPage } from './sheets-scene.ts';
+import type { SheetToShow } from './sheets-scene.ts';
+
+export function jobOnPage(drafts: readonly DraftSheet[]): {
+  readonly sheets: SheetOnPage[];
+  readonly shapes: SheetShape[];
+} {
+  return sheetsOnPage(
+    drafts.map(({ name, stock, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
+      id: name,
+      name,
+      stock,
+      width,
+      height,
+      margin,
+      filled,
+      outline,
+      of: from.stock,
+      pieces: pieces.map(({ number, of, toSheet, region, enclosed, fixed }) => ({
+        id: pieceId(of),
+        number,
+        name: pieceName(of),
+        order: of.of.order,
+        rush: of.of.rush,
+        faulty: false,
+        fixed: fixed !== undefined,
+        piece: of.piece,
+        toSheet,
+        region,
+        enclosed,
+      })),
+    })),
+  );
+}

@@ -1,0 +1,55 @@
+/** Where each piece on a spec's sheets comes from: the row of its batch, in the spec or in the table it names, and the piece. */
+
+import * as vscode from 'vscode';
+import type { Report } from '../../engine/engine.ts';
+import type { SheetOnPage } from '../../protocol/sheets.ts';
+import type { SpecPieceId } from '../../scene/spec-on-page.ts';
+import { SpecSource } from '../../spec/source.ts';
+import { locateBeside } from '../service/font-files.ts';
+import { offsetOf, rowAt, rowStart } from './offsets.ts';
+import type { PiecePlaces, TextPlace } from './piece-places.ts';
+
+export class SpecPiecePlaces implements PiecePlaces {
+  readonly #uri: vscode.Uri;
+  readonly #report: Report;
+  readonly #ids: readonly string[];
+
+  constructor(uri: vscode.Uri, report: Report, sheets: readonly SheetOnPage[]) {
+    this.#uri = uri;
+    this.#report = report;
+    this.#ids = sheets.flatMap(({ pieces }) => pieces.map(({ id }) => id));
+  }
+
+  of(id: string): TextPlace[] {
+    const [row, , piece] = JSON.parse(id) as SpecPieceId;
+    const { path, line } = this.#report.batch?.rows[row] ?? {};
+    const table = this.#table;
+    const ofPiece: TextPlace = { uri: this.#uri, offsetIn: (text) => offsetOf(text, ['pieces', piece]) };
+    if (table && line !== undefined) return [{ uri: table, offsetIn: (text) => rowStart(text, line) }, ofPiece];
+    return path ? [{ uri: this.#uri, offsetIn: (text) => offsetOf(text, path) }] : [ofPiece];
+  }
+
+  at(uri: vscode.Uri, text: string, offset: number): string[] {
+    const key = uri.toString();
+    if (key === this.#table?.toString()) {
+      const line = rowAt(text, offset);
+      const row = this.#report.batch?.rows.findIndex((each) => each.line === line);
+      return this.#idsOf(([ofRow]) => ofRow === row);
+    }
+    if (key !== this.#uri.toString()) return [];
+    const [section, name] = new SpecSource(text).pathAt(offset);
+    if (section === 'batch') return this.#idsOf(([row]) => this.#report.batch?.rows[row]?.path[1] === name);
+    return section === 'pieces' ? this.#idsOf(([, , piece]) => piece === name) : [];
+  }
+
+  #idsOf(is: (id: SpecPieceId) => boolean): string[] {
+    return this.#ids.filter((id) => is(JSON.parse(id) as SpecPieceId));
+  }
+
+  /** That the batch is read from. */
+  get #table(): vscode.Uri | undefined {
+    const { batch } = this.#report.source.value as { readonly batch?: unknown };
+    const file = typeof batch === 'string' ? locateBeside(this.#uri)(batch) : undefined;
+    return file === undefined ? undefined : vscode.Uri.parse(file);
+  }
+}

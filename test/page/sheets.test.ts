@@ -1,0 +1,365 @@
+/** The page of sheets: what is looked at stays, pieces and lines find each other, and nobody needs a pointer. */
+
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { launchBrowser } from '../editor/browser.ts';
+import { openSheets } from './sheets-harness.ts';
+import type { SheetsInBrowser, SheetsPageOptions } from './sheets-harness.ts';
+import { pieceAt, sheetOf, sheetsMessage } from './sheets-scenes.ts';
+import type { Theme } from './themes.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+describe('The page of sheets', () => {
+  let browser: Browser;
+  let sheets: SheetsInBrowser;
+
+  before(async () => {
+    browser = await launchBrowser();
+  });
+  after(() => browser.close());
+  afterEach(async () => {
+    assert.deepEqual(sheets.errors, []);
+    await sheets.close();
+  });
+
+  async function open(options: SheetsPageOptions = {}, message = sheetsMessage()): Promise<void> {
+    sheets = await openSheets(browser, options);
+    await sheets.send(message);
+  }
+
+  /** Of the first piece on the screen, in px. */
+  function firstWidth(): Promise<number> {
+    return sheets.page.evaluate(() => document.querySelector('.piece use')!.getBoundingClientRect().width);
+  }
+
+  const transform = () => sheets.page.locator('#drawing').evaluate((drawing) => drawing.style.transform);
+
+  it('draws every piece where it lies, to scale', async () => {
+    await open();
+    const [one, three] = [await sheets.middleOf(1), await sheets.middleOf(3)];
+    const sheet = await sheets.page.evaluate(
+      () => document.querySelector('.sheet')!.getBoundingClientRect().toJSON() as DOMRect,
+    );
+    const scale = sheet.width / 200;
+    // From the middle of one piece to that of another: 105 mm to the right, 45 mm up.
+    assert.ok(Math.abs(three.x - one.x - 105 * scale) < 1, `${three.x - one.x} ${scale}`);
+    assert.ok(Math.abs(one.y - three.y - 45 * scale) < 1);
+    // The first lies 5 mm from the left and the bottom.
+    assert.ok(Math.abs(one.x - sheet.x - 25 * scale) < 1);
+    assert.ok(Math.abs(sheet.y + sheet.height - one.y - 15 * scale) < 1);
+  });
+
+  it('keeps zoom and place when it is drawn again, and when it was hidden', async () => {
+    await open();
+    const before = await firstWidth();
+    const at = await sheets.middleOf(2);
+    await sheets.page.mouse.move(at.x, at.y);
+    await sheets.page.keyboard.down('Control');
+    await sheets.page.mouse.wheel(0, -300);
+    await sheets.page.keyboard.up('Control');
+    await sheets.page.waitForFunction((was) => {
+      return document.querySelector('.piece use')!.getBoundingClientRect().width > 1.2 * was;
+    }, before);
+    const seen = await transform();
+    const after = await sheets.middleOf(2);
+    assert.ok(Math.hypot(after.x - at.x, after.y - at.y) < 2, 'what the pointer is on stays under it');
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 20, 20), pieceAt(2, 60, 40)])]));
+    await sheets.page.waitForFunction(() => document.querySelectorAll('.piece').length === 2);
+    assert.equal(await transform(), seen);
+    const state = await sheets.state();
+    await sheets.close();
+    await open({ state });
+    assert.equal(await transform(), seen);
+  });
+
+  it('is steered by keys alone: pan, zoom, fit', async () => {
+    await open();
+    const fitted = await transform();
+    const width = await firstWidth();
+    await sheets.page.locator('#stage').focus();
+    await sheets.page.keyboard.press('ArrowLeft');
+    await sheets.page.keyboard.press('+');
+    await sheets.page.waitForFunction((was) => {
+      return Math.abs(document.querySelector('.piece use')!.getBoundingClientRect().width / was - 1.25) < 0.01;
+    }, width);
+    await sheets.page.keyboard.press('0');
+    await sheets.page.waitForFunction((was) => {
+      return document.querySelector<SVGElement>('#drawing')!.style.transform === was;
+    }, fitted);
+  });
+
+  it('shows where a piece comes from, by pointer and by key', async () => {
+    await open();
+    const { x, y } = await sheets.middleOf(2);
+    await sheets.page.mouse.click(x, y);
+    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 2', focus: false });
+    const card = sheets.page.locator('#card');
+    assert.match(await card.innerText(), /2 · Name 2\s+Order 102 · 40\.0 × 20\.0 mm/);
+    assert.match(await card.innerText(), /60\.0 mm from the left, 5\.0 mm from the bottom/);
+    await sheets.page.keyboard.press('s');
+    assert.match(await card.innerText(), /3 · Name 3\s+Order 103 · rush/);
+    await sheets.page.keyboard.press('Enter');
+    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 3', focus: true });
+    const active = await sheets.page.locator('#stage').getAttribute('aria-activedescendant');
+    const option = sheets.page.locator(`#${active!}`);
+    assert.equal(await option.getAttribute('aria-label'), '3: Name 3, Order 103, rush, 40.0 × 20.0 mm');
+    assert.equal(await option.getAttribute('aria-selected'), 'true');
+    await sheets.page.keyboard.press('Escape');
+    assert.ok(await card.isHidden());
+  });
+
+  it('drags the piece that is selected, and only that, onto a place in round figures', async () => {
+    await open();
+    const seen = await transform();
+    const one = await sheets.middleOf(1);
+    const scale = await sheets.page.evaluate(
+      () => document.querySelector('.sheet')!.getBoundingClientRect().width / 200,
+    );
+    await sheets.page.mouse.click(one.x, one.y);
+    await sheets.page.mouse.move(one.x, one.y);
+    await sheets.page.mouse.down();
+    await sheets.page.mouse.move(one.x + 20.02 * scale, one.y - 30.03 * scale, { steps: 4 });
+    assert.equal(await sheets.page.locator('.held').count(), 1);
+    await sheets.page.mouse.up();
+    const { places } = await sheets.said('pin');
+    const [{ x, y, ...place }] = places as [(typeof places)[0]];
+    assert.deepEqual(place, { piece: 'piece 1', sheet: 'ply3 sheet 1', turned: 0 });
+    // From 5 and 5 mm; a pixel is about half a millimetre here.
+    assert.ok(Math.abs(x - 25) < 0.6 && Math.abs(y - 35) < 0.6, `${x} ${y}`);
+    assert.ok(Math.abs(x * 10 - Math.round(x * 10)) < 1e-9, 'to a tenth of a millimetre');
+    assert.equal(await transform(), seen, 'the sheets stay where they are');
+    // Of the others, what is dragged is the view.
+    const three = await sheets.middleOf(3);
+    await sheets.page.mouse.move(three.x, three.y);
+    await sheets.page.mouse.down();
+    await sheets.page.mouse.move(three.x + 40, three.y, { steps: 4 });
+    await sheets.page.mouse.up();
+    await sheets.painted();
+    assert.notEqual(await transform(), seen);
+    assert.equal((await sheets.messages()).filter(({ type }) => type === 'pin').length, 1);
+  });
+
+  it('takes a piece to another sheet of its stock, within the margin, and back with Escape', async () => {
+    await open();
+    const [one, other] = [await sheets.middleOf(1), await sheets.middleOf(4)];
+    await sheets.page.mouse.click(one.x, one.y);
+    const drag = async () => {
+      await sheets.page.mouse.move(one.x, one.y);
+      await sheets.page.mouse.down();
+      await sheets.page.mouse.move(other.x - 300, other.y - 10, { steps: 5 });
+    };
+    await drag();
+    await sheets.page.keyboard.press('Escape');
+    await sheets.page.mouse.up();
+    assert.equal(await sheets.page.locator('.held').count(), 0);
+    assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin'));
+    await drag();
+    await sheets.page.mouse.up();
+    const { places } = await sheets.said('pin');
+    // The margin of 5 mm, and what its cut reaches beyond it.
+    assert.deepEqual([places[0]!.sheet, places[0]!.x], ['ply3 sheet 2', 5.1]);
+  });
+
+  it('moves, turns and pins with keys, and lets go', async () => {
+    await open();
+    await sheets.page.locator('#stage').focus();
+    for (let i = 0; i < 2; i += 1) await sheets.page.keyboard.press('s');
+    const seen = await transform();
+    await sheets.page.keyboard.press('ArrowRight');
+    await sheets.page.keyboard.press('Shift+ArrowUp');
+    await sheets.page.keyboard.press('ArrowUp');
+    const moved = await sheets.said('pin');
+    assert.deepEqual(moved.places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 61, y: 16.1, turned: 0 }]);
+    assert.equal(await transform(), seen, 'arrows move the piece and not the view');
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(2, 61, 16.1, { fixed: true })])]));
+    await sheets.page.keyboard.press('r');
+    const turned = await sheets.page.waitForFunction(() => {
+      const all = window.recorded.messages as unknown as { type: string; places: object[] }[];
+      return all.filter(({ type }) => type === 'pin')[1]?.places;
+    });
+    // 40 × 20 mm about the same middle, at 81 and 26.1 mm, is 20 × 40 mm.
+    assert.deepEqual(await turned.jsonValue(), [
+      { piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 },
+    ]);
+    await sheets.page.keyboard.press('p');
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 2'] });
+    await sheets.page.keyboard.press('Control+z');
+    assert.deepEqual(await sheets.said('undo'), { type: 'undo', step: 'undo' });
+  });
+
+  it('says that a piece is pinned, and pins one where it lies', async () => {
+    await open();
+    const four = await sheets.middleOf(4);
+    await sheets.page.mouse.click(four.x, four.y);
+    assert.ok(await sheets.page.locator('.piece .pin').isVisible());
+    assert.match((await sheets.page.locator('[aria-selected="true"]').getAttribute('aria-label'))!, /, pinned$/);
+    await sheets.page.getByRole('button', { name: 'Unpin' }).click();
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+    const two = await sheets.middleOf(2);
+    await sheets.page.mouse.click(two.x, two.y);
+    await sheets.page.getByRole('button', { name: 'Pin Here' }).click();
+    const { places } = await sheets.said('pin');
+    assert.deepEqual(places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 60, y: 5, turned: 0 }]);
+  });
+
+  it('moves nothing where nothing may be pinned', async () => {
+    await open({}, sheetsMessage(undefined, { pins: false }));
+    const two = await sheets.middleOf(2);
+    await sheets.page.mouse.click(two.x, two.y);
+    assert.equal(await sheets.page.getByRole('button', { name: /Pin|Turn/ }).count(), 0);
+    await sheets.page.keyboard.press('ArrowRight');
+    await sheets.page.keyboard.press('r');
+    await sheets.page.keyboard.press('p');
+    await sheets.painted();
+    assert.equal(await sheets.page.locator('.held').count(), 0);
+    assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin' && type !== 'unpin'));
+  });
+
+  it('says what the pointer is on', async () => {
+    await open();
+    const { x, y } = await sheets.middleOf(3);
+    await sheets.page.mouse.move(x, y);
+    const tip = sheets.page.locator('#tip');
+    await tip.waitFor();
+    assert.equal(await tip.innerText(), '3 · Name 3\nOrder 103 · rush\n40.0 × 20.0 mm');
+    await sheets.page.mouse.move(2, 300);
+    await tip.waitFor({ state: 'hidden' });
+  });
+
+  it('lights up what the cursor stands in, and goes there if it is out of sight', async () => {
+    await open();
+    const seen = await transform();
+    await sheets.send({ type: 'light', pieces: ['piece 1', 'piece 4', 'gone'] });
+    await sheets.page.waitForFunction(() => document.querySelectorAll('.lit.line').length === 2);
+    assert.equal(await transform(), seen, 'in sight already');
+    const { x, y } = await sheets.middleOf(4);
+    await sheets.page.mouse.move(x, y);
+    await sheets.page.keyboard.down('Control');
+    for (let i = 0; i < 12; i += 1) await sheets.page.mouse.wheel(0, -300);
+    await sheets.page.keyboard.up('Control');
+    await sheets.page.waitForFunction(() => {
+      return document.querySelector('.piece[data-piece="piece 3"] use')!.getBoundingClientRect().bottom < 0;
+    });
+    await sheets.send({ type: 'light', pieces: ['piece 3'] });
+    await sheets.page.waitForFunction(() => {
+      const { top, bottom } = document.querySelector('.piece[data-piece="piece 3"] use')!.getBoundingClientRect();
+      return bottom > 0 && top < window.innerHeight;
+    });
+  });
+
+  it('says what all comes to, and leads to problems', async () => {
+    const problem = { labels: ['Ada'], message: '“a” is loose.', line: 3, offset: 7, row: 1 };
+    await open({}, sheetsMessage(undefined, { problems: [problem] }));
+    const summary = sheets.page.locator('#summary');
+    assert.equal(await summary.innerText(), 'Not in the cut files: 1 problem · 2 sheets · 4 pieces · filled 12 %, 4 %');
+    await sheets.page.getByRole('button', { name: 'Line 3' }).click();
+    assert.deepEqual(await sheets.said('show'), { type: 'show', offset: 7, row: 1 });
+    assert.match(await sheets.page.locator('#dock').innerText(), /Pieces\s+4/);
+    await summary.click();
+    assert.ok(await sheets.page.locator('#dock').isHidden());
+    await sheets.send(sheetsMessage(undefined, { problems: [problem, problem] }));
+    assert.ok(await sheets.page.locator('#dock').isHidden(), 'as it was chosen');
+  });
+
+  it('takes nothing that a spec or an order says for markup', async () => {
+    const hostile = { name: '<img src=x onerror=alert(1)>', order: '<b>1</b>' };
+    await open({}, sheetsMessage([sheetOf('<i>ply</i>', [pieceAt(1, 5, 5, hostile)])], { title: '<u>swap</u>' }));
+    const { x, y } = await sheets.middleOf(1);
+    await sheets.page.mouse.click(x, y);
+    assert.match(await sheets.page.locator('#card').innerText(), /<img src=x onerror=alert\(1\)>/);
+    assert.equal(await sheets.page.locator('img, b, i, u').count(), 0);
+  });
+
+  it('offers sizes, and says why there are no sheets', async () => {
+    await open();
+    await sheets.send({ type: 'sizes', sizes: [{ width: 600, height: 400 }], units: 'mm' });
+    await sheets.page.getByRole('button', { name: '600 × 400 mm' }).click();
+    assert.deepEqual(await sheets.said('size'), { type: 'size', width: 600, height: 400 });
+    await sheets.send({ type: 'nothing', why: 'No piece <fits>.' });
+    await sheets.page.getByText('No piece <fits>.').waitFor();
+  });
+
+  it('shows a layout as it becomes better, and is stopped, continued, pinned', async () => {
+    await open();
+    const progress = sheets.page.locator('#progress');
+    assert.ok(await progress.isHidden());
+    await sheets.send({ type: 'busy' });
+    await progress.getByText('Laying out…').waitFor();
+    await sheets.send({ ...sheetsMessage(), shapes: [], state: 'improving' });
+    await progress.getByRole('button', { name: 'Stop' }).click();
+    assert.deepEqual(await sheets.said('stop'), { type: 'stop' });
+    await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
+    assert.match(await progress.innerText(), /Files are made from the finished layout, unless you pin this one/);
+    await progress.getByRole('button', { name: 'Continue' }).click();
+    assert.deepEqual(await sheets.said('again'), { type: 'again' });
+    await progress.getByRole('button', { name: 'Pin All' }).click();
+    const { places } = await sheets.said('pin');
+    assert.deepEqual(
+      places.map(({ piece, sheet, x, y }) => [piece, sheet, x, y]),
+      [
+        ['piece 1', 'ply3 sheet 1', 5, 5],
+        ['piece 2', 'ply3 sheet 1', 60, 5],
+        ['piece 3', 'ply3 sheet 1', 110, 50],
+      ],
+      'the fourth is pinned already',
+    );
+    await sheets.send(sheetsMessage());
+    assert.ok(await progress.isHidden());
+  });
+
+  it('sets the gap and how long is searched, and pins or lets go of everything', async () => {
+    await open({ state: { open: true } });
+    const slider = sheets.page.getByRole('slider', { name: /Gap on ply3/ });
+    assert.equal(await slider.getAttribute('aria-valuetext'), '2.0 mm');
+    await slider.focus();
+    await sheets.page.keyboard.press('ArrowRight');
+    assert.deepEqual(await sheets.said('gap'), { type: 'gap', stock: 'ply3', gap: 2.5 });
+    assert.equal(await slider.getAttribute('aria-valuetext'), '2.5 mm');
+    await sheets.page.getByRole('button', { name: 'Search 5× Longer' }).click();
+    assert.deepEqual(await sheets.said('effort'), { type: 'effort', effort: 5 });
+    await sheets.page.getByRole('button', { name: 'Unpin All' }).click();
+    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+  });
+
+  it('keeps a layout, and switches between it and the one there is now', async () => {
+    await open({ state: { open: true } });
+    await sheets.page.getByRole('button', { name: 'Keep to Compare' }).click();
+    await sheets.said('keep');
+    await sheets.send({ type: 'kept', scene: sheetsMessage().scene, shapes: [] });
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 100, 40), pieceAt(2, 60, 5)])]));
+    const summary = sheets.page.locator('#summary');
+    assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
+    await sheets.page.getByRole('button', { name: 'Kept', exact: true }).click();
+    assert.match(await summary.innerText(), /2 sheets · 4 pieces/);
+    const one = await sheets.middleOf(1);
+    await sheets.page.mouse.click(one.x, one.y);
+    await sheets.page.keyboard.press('ArrowRight');
+    assert.equal(await sheets.page.locator('.held').count(), 0, 'nothing is moved on what is past');
+    await sheets.page.getByRole('button', { name: 'Go Back to This' }).click();
+    await sheets.said('restore');
+    assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
+    await sheets.page.getByRole('button', { name: 'Forget the Kept One' }).click();
+    await sheets.said('forget');
+    await sheets.send({ type: 'kept', shapes: [] });
+    assert.ok(await sheets.page.locator('#compare').isHidden());
+  });
+
+  const themes: readonly Theme[] = ['light', 'dark', 'high-contrast', 'high-contrast-light'];
+  for (const theme of themes) {
+    it(`has nothing wrong in the ${theme} theme (axe-core, WCAG 2.2 A and AA)`, async () => {
+      await open({ theme, state: { open: true, selected: 'piece 2' } });
+      await sheets.page.evaluate(axe);
+      const { violations } = await sheets.page.evaluate<AxeResults>(
+        'axe.run(document, { resultTypes: ["violations"] })',
+      );
+      assert.deepEqual(
+        violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`)),
+        [],
+      );
+    });
+  }
+});

@@ -1,0 +1,41 @@
+/** Where sheets lie on the page: in reading order, in so many columns that all together are about as wide as tall. Pure. */
+
+import type { SheetOnPage } from '../../src/protocol/sheets.ts';
+import type { Box } from '../common/camera/viewport.ts';
+
+export interface SheetPlace {
+  readonly sheet: SheetOnPage;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface ArrangedSheets {
+  readonly places: readonly SheetPlace[];
+  readonly bounds: Box;
+  /** Height of the letters above each sheet, in mm. */
+  readonly letters: number;
+}
+
+/** As shares of the widest sheet. */
+const gapShare = 0.05;
+const lettersShare = 0.024;
+
+/** It goes by the sheets alone, so that nothing moves when the page is made wider. */
+export function arranged(sheets: readonly SheetOnPage[]): ArrangedSheets {
+  const widest = Math.max(0, ...sheets.map(({ width }) => width));
+  const tallest = Math.max(0, ...sheets.map(({ height }) => height));
+  const gap = gapShare * widest;
+  const letters = lettersShare * widest;
+  const columns = Math.max(1, Math.round(Math.sqrt((sheets.length * (tallest + gap)) / (widest + gap || 1))));
+  const places: SheetPlace[] = [];
+  let y = 0;
+  for (let row = 0; row * columns < sheets.length; row += 1) {
+    const own = sheets.slice(row * columns, (row + 1) * columns);
+    y += 2 * letters;
+    for (const [column, sheet] of own.entries()) places.push({ sheet, x: column * (widest + gap), y });
+    y += Math.max(...own.map(({ height }) => height)) + gap;
+  }
+  const right = Math.max(0, ...places.map(({ x, sheet }) => x + sheet.width));
+  const bottom = Math.max(0, ...places.map(({ y: top, sheet }) => top + sheet.height));
+  return { places, bounds: [0, 0, right, bottom], letters };
+}

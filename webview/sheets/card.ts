@@ -1,0 +1,65 @@
+/** What is selected, in words, and what can be done with it. */
+
+import type { Units } from '../../src/core/units.ts';
+import { byId, html } from '../common/dom.ts';
+import type { PieceAt } from './drawing.ts';
+import { orderText, pieceSize, placeText } from './words.ts';
+
+export interface CardHost {
+  /** Whether pieces may be pinned. */
+  pins(): boolean;
+  pin(): void;
+  turn(): void;
+  reveal(): void;
+  close(): void;
+}
+
+export class Card {
+  private readonly element = byId('card');
+
+  constructor(private readonly host: CardHost) {}
+
+  show(at: PieceAt | undefined, units: Units): void {
+    this.element.hidden = at === undefined;
+    if (!at) return;
+    const { piece, place } = at;
+    const facts = [orderText(piece), pieceSize(piece, units)].filter((text) => text !== '').join(' · ');
+    this.element.replaceChildren(
+      html('h2', {}, `${piece.number} · ${piece.name}`),
+      html('p', {}, facts),
+      html('p', { class: 'quiet' }, placeText(piece, place.sheet, units)),
+      html(
+        'div',
+        { class: 'actions' },
+        ...(this.host.pins()
+          ? [
+              this.button(piece.fixed ? 'Unpin' : 'Pin Here', pinTitle(piece.fixed), () => {
+                this.host.pin();
+              }),
+              this.button('Turn', 'By a quarter, against the clock (R)', () => {
+                this.host.turn();
+              }),
+            ]
+          : []),
+        this.button('Show in Text', 'Where this piece comes from (Enter)', () => {
+          this.host.reveal();
+        }),
+        this.button('Close', 'Select nothing (Escape)', () => {
+          this.host.close();
+        }),
+      ),
+    );
+  }
+
+  private button(text: string, title: string, pressed: () => void): HTMLButtonElement {
+    const button = html('button', { type: 'button', title }, text);
+    button.addEventListener('click', pressed);
+    return button;
+  }
+}
+
+function pinTitle(isPinned: boolean): string {
+  return isPinned
+    ? 'Lay it out like the others again (P)'
+    : 'Others go round it from now on; drag it, or use the arrow keys, to have it elsewhere (P)';
+}

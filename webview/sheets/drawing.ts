@@ -1,0 +1,239 @@
+/** Draws sheets into the page's SVG and patches them: elements live as long as their ids. */
+
+import type { PieceOnSheet, SheetShape, SheetsScene } from '../../src/protocol/sheets.ts';
+import type { Units } from '../../src/core/units.ts';
+import type { Box } from '../common/camera/viewport.ts';
+import { setAttribute, setText, svg } from '../common/dom.ts';
+import { KeyedList } from '../common/keyed.ts';
+import type { ItemView } from '../common/keyed.ts';
+import type { SheetPlace } from './arrange.ts';
+import type { Draft } from './draft.ts';
+import { arranged } from './arrange.ts';
+import type { ArrangedSheets } from './arrange.ts';
+import { sheetText, spokenPiece } from './words.ts';
+
+export interface PieceAt {
+  readonly piece: PieceOnSheet;
+  readonly place: SheetPlace;
+}
+
+interface PieceItem extends PieceAt {
+  readonly id: string;
+  readonly shape: SheetShape;
+  readonly units: Units;
+}
+
+interface SheetItem {
+  readonly id: string;
+  readonly place: SheetPlace;
+  readonly units: Units;
+  readonly letters: number;
+  readonly shapes: ReadonlyMap<string, SheetShape>;
+}
+
+export class SheetsDrawing {
+  private readonly shapes = new Map<string, SheetShape>();
+  private readonly defs = svg('defs');
+  private readonly all = svg('g');
+  private readonly marks = svg('g', { class: 'marks', 'aria-hidden': 'true' });
+  private readonly list = new KeyedList<SheetItem, SheetView>(this.all, () => new SheetView());
+  private pieces = new Map<string, PieceAt>();
+  private lit: readonly string[] = [];
+  private selected: string | undefined;
+  private draft: Draft | undefined;
+  arranged: ArrangedSheets = arranged([]);
+
+  constructor(private readonly element: SVGElement) {
+    element.append(this.defs, this.all, this.marks);
+  }
+
+  learn(shapes: readonly SheetShape[]): void {
+    for (const shape of shapes) {
+      this.shapes.set(shape.id, shape);
+      this.defs.append(drawn(shape));
+    }
+  }
+
+  draw({ sheets, units }: SheetsScene): void {
+    this.arranged = arranged(sheets);
+    const { places, letters } = this.arranged;
+    this.pieces = new Map(
+      places.flatMap((place) => place.sheet.pieces.map((piece) => [piece.id, { piece, place }] as const)),
+    );
+    this.list.patch(places.map((place) => ({ id: place.sheet.id, place, units, letters, shapes: this.shapes })));
+    this.forget();
+    this.mark();
+  }
+
+  get(id: string): PieceAt | undefined {
+    return this.pieces.get(id);
+  }
+
+  /** In reading order. */
+  get ids(): readonly string[] {
+    return [...this.pieces.keys()];
+  }
+
+  shapeOf({ piece }: PieceAt): SheetShape {
+    return this.shapes.get(piece.shape)!;
+  }
+
+  /** Round a piece where it is drawn. */
+  boxOf({ piece: { box }, place: { x, y } }: PieceAt): Box {
+    return [box[0] + x, box[1] + y, box[2] + x, box[3] + y];
+  }
+
+  /** What the editor's cursor stands in. */
+  light(ids: readonly string[]): void {
+    this.lit = ids;
+    this.mark();
+  }
+
+  /** The element of the piece, to be pointed out to who cannot see it. */
+  select(id: string | undefined): string | undefined {
+    this.selected = id;
+    this.mark();
+    return this.elementOf(id)?.id;
+  }
+
+  /** Where the hand has a piece; its own place is shown pale meanwhile. */
+  hold(draft: Draft | undefined): void {
+    this.elementOf(this.draft?.piece.id)?.classList.remove('lifted');
+    this.draft = draft;
+    this.elementOf(draft?.piece.id)?.classList.add('lifted');
+    this.mark();
+  }
+
+  elementOf(id: string | undefined): SVGGElement | undefined {
+    const at = id === undefined ? undefined : this.pieces.get(id);
+    return at && this.list.get(at.place.sheet.id)?.elementOf(at.piece.id);
+  }
+
+  /** Outlines above everything, so that no neighbour hides them. */
+  private mark(): void {
+    const { draft } = this;
+    const outline = (id: string, look: string): Element[] => {
+      const known = this.pieces.get(id);
+      if (!known) return [];
+      const at =
+        draft?.piece.id === id ? { piece: { ...known.piece, matrix: draft.matrix }, place: draft.place } : known;
+      const { solid } = this.shapeOf(at);
+      return ['casing', 'line'].map((part) =>
+        svg('path', { class: `${look} ${part}`, d: solid, transform: transformIn(at) }),
+      );
+    };
+    const { selected } = this;
+    const held = draft && this.pieces.has(draft.piece.id) ? [heldPiece(draft)] : [];
+    this.marks.replaceChildren(
+      ...held,
+      ...this.lit.flatMap((id) => (id === selected ? [] : outline(id, 'lit'))),
+      ...(selected === undefined ? [] : outline(selected, 'selected')),
+    );
+    for (const element of this.element.querySelectorAll('[aria-selected="true"]'))
+      element.setAttribute('aria-selected', 'false');
+    this.elementOf(selected)?.setAttribute('aria-selected', 'true');
+  }
+
+  /** Shapes that no sheet has: a spec changes while it is written. */
+  private forget(): void {
+    const used = new Set([...this.pieces.values()].map(({ piece }) => piece.shape));
+    for (const child of [...this.defs.children])
+      if (!used.has(child.id.slice(shapePrefix.length))) child.classList.add('unused');
+  }
+}
+
+const shapePrefix = 'shape-';
+
+function drawn({ id, solid, engraved, scored, wood, burn, rim }: SheetShape): Element {
+  return svg(
+    'g',
+    { id: `${shapePrefix}${id}` },
+    svg('path', { d: solid, fill: wood, stroke: rim, 'fill-rule': 'evenodd', class: 'solid' }),
+    ...(engraved === '' ? [] : [svg('path', { d: engraved, fill: burn, 'fill-rule': 'evenodd' })]),
+    ...(scored === '' ? [] : [svg('path', { d: scored, fill: 'none', stroke: burn, class: 'scored' })]),
+  );
+}
+
+function heldPiece({ piece, place, matrix }: Draft): Element {
+  const transform = transformIn({ piece: { ...piece, matrix }, place });
+  return svg('use', { class: 'held', href: `#${shapePrefix}${piece.shape}`, transform });
+}
+
+/** From the shape to the page. */
+export function transformIn({ piece: { matrix }, place: { x, y } }: PieceAt): string {
+  const [a, b, c, d, e, f] = matrix;
+  return `matrix(${[a, b, c, d, e + x, f + y].map((value) => Number(value.toFixed(5))).join(' ')})`;
+}
+
+class SheetView implements ItemView<SheetItem> {
+  private readonly caption = svg('text', { class: 'caption' });
+  private readonly outline = svg('path', { class: 'sheet' });
+  private readonly free = svg('rect', { class: 'free' });
+  private readonly all = svg('g');
+  private readonly list = new KeyedList<PieceItem, PieceView>(this.all, () => new PieceView());
+  readonly element = svg('g', { role: 'group' }, this.caption, this.outline, this.free, this.all);
+
+  update({ place, units, letters, shapes }: SheetItem): void {
+    const { sheet, x, y } = place;
+    const text = sheetText(sheet, units);
+    setAttribute(this.element, 'aria-label', text);
+    setAttribute(this.element, 'data-sheet', sheet.id);
+    setText(this.caption, text);
+    for (const [name, value] of Object.entries({ x, y: y - 0.6 * letters, 'font-size': letters }))
+      setAttribute(this.caption, name, `${value}`);
+    setAttribute(this.outline, 'd', sheet.outline);
+    setAttribute(this.outline, 'transform', `translate(${x} ${y})`);
+    const { margin, width, height } = sheet;
+    const free = { x: x + margin, y: y + margin, width: width - 2 * margin, height: height - 2 * margin };
+    for (const [name, value] of Object.entries(free)) setAttribute(this.free, name, `${value}`);
+    this.free.classList.toggle('none', margin === 0);
+    this.list.patch(
+      sheet.pieces.map((piece) => ({ id: piece.id, piece, place, units, shape: shapes.get(piece.shape)! })),
+    );
+  }
+
+  elementOf(id: string): SVGGElement | undefined {
+    return this.list.get(id)?.element;
+  }
+}
+
+let count = 0;
+
+class PieceView implements ItemView<PieceItem> {
+  private readonly use = svg('use');
+  private readonly ground = svg('rect', { class: 'ground' });
+  private readonly number = svg('text', { class: 'number' });
+  private readonly pin = svg('path', { class: 'pin', d: pinPath });
+  readonly element = svg('g', { id: `piece-${++count}`, role: 'option', 'aria-selected': 'false', class: 'piece' });
+
+  constructor() {
+    this.element.append(this.use, this.ground, this.number);
+  }
+
+  update({ piece, place, shape, units }: PieceItem): void {
+    setAttribute(this.element, 'data-piece', piece.id);
+    setAttribute(this.element, 'aria-label', spokenPiece(piece, units));
+    setAttribute(this.use, 'href', `#${shapePrefix}${shape.id}`);
+    setAttribute(this.use, 'transform', transformIn({ piece, place }));
+    this.element.classList.toggle('rush', piece.rush);
+    this.element.classList.toggle('faulty', piece.faulty);
+    const [px, py, size] = shape.number;
+    const [a, b, c, d, e, f] = piece.matrix;
+    const [x, y] = [a * px + c * py + e + place.x, b * px + d * py + f + place.y];
+    const text = `${piece.number}`;
+    setText(this.number, text);
+    const wide = 0.62 * size * text.length + 0.4 * size;
+    const box = { x: x - wide / 2, y: y - 0.6 * size, width: wide, height: 1.2 * size, rx: 0.25 * size };
+    for (const [name, value] of Object.entries(box)) setAttribute(this.ground, name, value.toFixed(3));
+    for (const [name, value] of Object.entries({ x, y: y + 0.36 * size, 'font-size': size }))
+      setAttribute(this.number, name, value.toFixed(3));
+    if (piece.fixed) {
+      const at = `translate(${(x + wide / 2).toFixed(3)} ${(y - 0.6 * size).toFixed(3)}) scale(${(size / 10).toFixed(4)})`;
+      setAttribute(this.pin, 'transform', at);
+      this.element.append(this.pin);
+    } else this.pin.remove();
+  }
+}
+
+/** A pin seen from the side, its point at the origin, ten high. */
+const pinPath = 'M0 0 2.2-5H.8L.5-8.6 2-9.6V-10.6H-2.4V-9.6L-.9-8.6-.6-5H-2.2z';

@@ -1,0 +1,35 @@
+/** What is shown where there are no sheets: why, or how large they might be. */
+
+import type { ToSheetsPage } from '../../src/protocol/sheets.ts';
+import { byId, html } from '../common/dom.ts';
+
+type Instead = Extract<ToSheetsPage, { type: 'waiting' | 'nothing' | 'sizes' }>;
+type Size = Extract<ToSheetsPage, { type: 'sizes' }>['sizes'][number];
+
+export function showInstead(message: Instead, choose: (size: Size) => void): void {
+  byId('instead').replaceChildren(...contents(message, choose));
+}
+
+function contents(message: Instead, choose: (size: Size) => void): readonly Element[] {
+  if (message.type === 'waiting') return [html('p', {}, 'Laying out…')];
+  if (message.type === 'nothing') return [html('p', {}, message.why)];
+  const { sizes, units } = message;
+  const buttons = sizes.map((size) => {
+    const button = html('button', { type: 'button' }, `${size.width} × ${size.height} ${units}`);
+    button.addEventListener('click', () => {
+      choose(size);
+    });
+    return button;
+  });
+  const example = html('code', {}, 'sheet: {size: [600 mm, 400 mm]}');
+  const lead =
+    sizes.length > 0
+      ? 'Choose one, or write another: '
+      : 'The largest piece fits none of the common sizes; write yours: ';
+  return [
+    html('h2', {}, 'How large are your sheets?'),
+    html('p', {}, 'Choosing a size adds it to the spec; Undo removes it again.'),
+    html('p', { class: 'sizes' }, ...buttons),
+    html('p', {}, lead, example, '.'),
+  ];
+}

@@ -1,0 +1,289 @@
+/** The page of sheets: what the host sends, what the person looks at, what they ask for. */
+
+import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protocol/sheets.ts';
+import { byId, setText } from '../common/dom.ts';
+import { undoStep } from '../common/keys.ts';
+import { steer, zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
+import { roving } from '../common/roving.ts';
+import { Below } from './below.ts';
+import { Card } from './card.ts';
+import { Controls } from './controls.ts';
+import { draftOf, pinnedPlace } from './draft.ts';
+import { SheetsDrawing } from './drawing.ts';
+import type { PieceAt } from './drawing.ts';
+import { Hand } from './hand.ts';
+import { showInstead } from './instead.ts';
+import { Progress } from './progress.ts';
+import { SheetSight } from './sight.ts';
+import type { SheetsState } from './state.ts';
+import { Tip } from './tip.ts';
+import { spokenPiece } from './words.ts';
+
+export interface PageHost {
+  send(message: FromSheetsPage): void;
+  save(state: SheetsState): void;
+}
+
+export class SheetsPage {
+  private readonly stage = byId('stage');
+  private readonly drawing: SheetsDrawing;
+  private readonly sight: SheetSight;
+  private readonly below: Below;
+  private readonly card: Card;
+  private readonly hand: Hand;
+  private readonly progress: Progress;
+  private readonly controls: Controls;
+  /** What is drawn: the layout as it is now, or the one that was kept. */
+  private scene: SheetsScene | undefined;
+  private now: SheetsScene | undefined;
+  private keptScene: SheetsScene | undefined;
+  private showsKept = false;
+
+  constructor(
+    private readonly host: PageHost,
+    private state: SheetsState,
+  ) {
+    const element = document.querySelector<SVGElement>('#drawing')!;
+    this.drawing = new SheetsDrawing(element);
+    this.sight = new SheetSight(this.stage, element, {
+      kept: () => this.state.view,
+      keep: (view) => {
+        this.keep({ ...this.state, view });
+      },
+      box: () => this.drawing.arranged.bounds,
+    });
+    this.below = new Below(this.state.open, {
+      opened: (open) => {
+        this.keep({ ...this.state, open });
+      },
+      show: (problem) => {
+        this.host.send({ type: 'show', ...problem });
+      },
+    });
+    this.hand = new Hand(this.stage, {
+      selected: () =>
+        this.scene?.pins && this.state.selected !== undefined ? this.drawing.get(this.state.selected) : undefined,
+      places: () => this.drawing.arranged.places,
+      units: () => this.scene?.units ?? 'mm',
+      scale: () => this.sight.view().scale,
+      show: (draft) => {
+        this.drawing.hold(draft);
+      },
+      pin: (place) => {
+        this.host.send({ type: 'pin', places: [place] });
+      },
+    });
+    this.card = new Card({
+      pins: () => this.scene?.pins ?? false,
+      pin: () => {
+        this.pin();
+      },
+      turn: () => {
+        this.hand.turn();
+      },
+      reveal: () => {
+        this.reveal(true);
+      },
+      close: () => {
+        this.select(undefined);
+        this.stage.focus();
+      },
+    });
+    this.progress = new Progress({
+      stop: () => {
+        this.host.send({ type: 'stop' });
+      },
+      again: () => {
+        this.host.send({ type: 'again' });
+      },
+      pinAll: () => {
+        this.pinAll();
+      },
+      pins: () => this.now?.pins ?? false,
+    });
+    this.controls = new Controls({
+      gap: (stock, gap) => {
+        this.host.send({ type: 'gap', stock, gap });
+      },
+      effort: (effort) => {
+        this.host.send({ type: 'effort', effort });
+      },
+      pinAll: () => {
+        this.pinAll();
+      },
+      unpinAll: () => {
+        const pinned = this.pieces().filter(({ piece }) => piece.fixed);
+        this.host.send({ type: 'unpin', pieces: pinned.map(({ piece }) => piece.id) });
+      },
+      keep: () => {
+        this.host.send({ type: 'keep' });
+      },
+      forget: () => {
+        this.host.send({ type: 'forget' });
+      },
+      restore: () => {
+        this.host.send({ type: 'restore' });
+        this.compare(false);
+      },
+    });
+    new Tip(
+      this.stage,
+      (id) => this.scene && this.drawing.get(id),
+      () => this.scene!.units,
+    );
+    this.listen();
+  }
+
+  receive(message: ToSheetsPage): void {
+    switch (message.type) {
+      case 'light':
+        this.light(message.pieces);
+        break;
+      case 'busy':
+        this.progress.show('busy');
+        break;
+      case 'kept':
+        this.drawing.learn(message.shapes);
+        this.keptScene = message.scene;
+        byId('compare').hidden = !message.scene;
+        this.compare(this.showsKept);
+        break;
+      case 'sheets':
+        this.drawing.learn(message.shapes);
+        this.now = message.scene;
+        document.body.dataset['shows'] = 'sheets';
+        this.progress.show(message.state);
+        this.compare(this.showsKept);
+        break;
+      case 'waiting':
+      case 'nothing':
+      case 'sizes':
+        this.progress.show('done');
+        document.body.dataset['shows'] = message.type;
+        showInstead(message, (size) => {
+          this.host.send({ type: 'size', ...size });
+        });
+        break;
+    }
+  }
+
+  /** One layout or the other. Nothing is done by hand to what was kept. */
+  private compare(showsKept: boolean): void {
+    this.showsKept = showsKept && this.keptScene !== undefined;
+    const scene = this.showsKept ? { ...this.keptScene!, pins: false } : this.now;
+    for (const button of byId('compare').querySelectorAll('button'))
+      button.setAttribute('aria-pressed', `${(button.dataset['shown'] === 'kept') === this.showsKept}`);
+    if (!scene) return;
+    this.scene = scene;
+    this.hand.forget();
+    this.drawing.draw(scene);
+    setText(byId('title'), scene.title);
+    this.below.patch(scene);
+    this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
+    this.sight.follow();
+    this.select(this.state.selected, false);
+  }
+
+  private pieces(): PieceAt[] {
+    return this.drawing.ids.map((id) => this.drawing.get(id)!);
+  }
+
+  private pinAll(): void {
+    const free = this.pieces().filter(({ piece }) => !piece.fixed);
+    this.host.send({ type: 'pin', places: free.map(({ piece, place }) => pinnedPlace(draftOf(piece, place))) });
+  }
+
+  private keep(state: SheetsState): void {
+    this.state = state;
+    this.host.save(state);
+  }
+
+  private listen(): void {
+    const { stage } = this;
+    stage.addEventListener('click', ({ target }) => {
+      const id = (target as Element).closest<SVGElement>('.piece')?.dataset['piece'];
+      this.select(id);
+      if (id !== undefined) this.reveal(false);
+    });
+    stage.addEventListener('dblclick', () => {
+      this.reveal(true);
+    });
+    stage.addEventListener('keydown', (event) => {
+      const undo = undoStep(event);
+      if (undo) this.host.send({ type: 'undo', step: undo });
+      else if (event.ctrlKey || event.metaKey || event.altKey) return;
+      else if (event.key.toLowerCase() === 's') this.step(event.shiftKey ? -1 : 1);
+      else if (event.key === 'Home') this.step(1, -1);
+      else if (event.key === 'End') this.step(-1, 0);
+      else if (event.key === 'Enter') this.reveal(true);
+      else if (event.key.toLowerCase() === 'p') this.pin();
+      else if (event.key.toLowerCase() === 'r') this.hand.turn(event.shiftKey ? -1 : 1);
+      else if (event.key === 'Escape') this.select(undefined);
+      else return;
+      event.preventDefault();
+    });
+    steer(stage, this.sight);
+    const zooms = { in: zoomStep, out: 1 / zoomStep };
+    for (const button of document.querySelectorAll<HTMLElement>('[data-zoom]')) {
+      button.addEventListener('click', () => {
+        const factor = zooms[button.dataset['zoom'] as keyof typeof zooms] as number | undefined;
+        if (factor === undefined) this.sight.fit();
+        else zoomAtCentre(this.sight, factor);
+      });
+    }
+    for (const button of byId('compare').querySelectorAll('button')) {
+      button.addEventListener('click', () => {
+        this.compare(button.dataset['shown'] === 'kept');
+      });
+    }
+    byId('export').addEventListener('click', () => {
+      this.host.send({ type: 'export' });
+    });
+    roving(byId('tools'));
+  }
+
+  /** To the next piece; from `at`, the first or the last. */
+  private step(by: 1 | -1, from?: number): void {
+    const { ids } = this.drawing;
+    if (ids.length === 0) return;
+    const at = from ?? ids.indexOf(this.state.selected ?? '');
+    const start = at < 0 && by < 0 ? 0 : at;
+    const id = ids[(start + by + ids.length) % ids.length]!;
+    this.select(id);
+    const piece = this.drawing.get(id)!;
+    this.sight.show(this.drawing.boxOf(piece));
+    setText(byId('announcer'), spokenPiece(piece.piece, this.scene!.units));
+    this.reveal(false);
+  }
+
+  /** `byHand`: what the editor's cursor stands in is no longer what matters. */
+  private select(id: string | undefined, byHand = true): void {
+    const piece = id === undefined ? undefined : this.drawing.get(id);
+    this.keep({ ...this.state, selected: piece?.piece.id });
+    if (byHand) this.drawing.light([]);
+    const element = this.drawing.select(piece?.piece.id);
+    if (element === undefined) this.stage.removeAttribute('aria-activedescendant');
+    else this.stage.setAttribute('aria-activedescendant', element);
+    this.card.show(piece, this.scene?.units ?? 'mm');
+  }
+
+  /** Where it lies, or not at all any more. */
+  private pin(): void {
+    const at = this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
+    if (!at || !this.scene?.pins) return;
+    if (at.piece.fixed) this.host.send({ type: 'unpin', pieces: [at.piece.id] });
+    else this.host.send({ type: 'pin', places: [pinnedPlace(draftOf(at.piece, at.place))] });
+  }
+
+  private reveal(focus: boolean): void {
+    const { selected } = this.state;
+    if (selected !== undefined) this.host.send({ type: 'reveal', piece: selected, focus });
+  }
+
+  private light(ids: readonly string[]): void {
+    this.drawing.light(ids);
+    const shown = ids.flatMap((id) => this.drawing.get(id) ?? []);
+    const isSeen = shown.some((piece) => this.sight.sees(this.drawing.boxOf(piece)));
+    if (shown[0] && !isSeen) this.sight.show(this.drawing.boxOf(shown[0]));
+  }
+}

@@ -1,0 +1,55 @@
+/** Whether a layout is on its way, and what can be done about it. */
+
+import type { LayoutState } from '../../src/protocol/sheets.ts';
+import { byId, setText } from '../common/dom.ts';
+
+export interface ProgressHost {
+  stop(): void;
+  again(): void;
+  /** Absent where nothing can be pinned. */
+  pinAll(): void;
+  pins(): boolean;
+}
+
+type Doing = 'stop' | 'again' | 'pinAll';
+const labels: Readonly<Record<Doing, string>> = { stop: 'Stop', again: 'Continue', pinAll: 'Pin All' };
+
+export class Progress {
+  private readonly element = byId('progress');
+  private readonly buttons = [...this.element.querySelectorAll('button')];
+  private readonly doing: (Doing | undefined)[] = [];
+
+  constructor(private readonly host: ProgressHost) {
+    this.buttons.forEach((button, index) => {
+      button.addEventListener('click', () => {
+        const doing = this.doing[index];
+        if (doing) host[doing]();
+      });
+    });
+  }
+
+  show(state: LayoutState | 'busy'): void {
+    const pins = this.host.pins();
+    const told: Readonly<Record<typeof state, readonly [text: string, ...doing: Doing[]]>> = {
+      busy: ['Laying out…'],
+      improving: ['Looking for a better layout…', 'stop'],
+      stopped: [
+        pins
+          ? 'Stopped. Files are made from the finished layout, unless you pin this one.'
+          : 'Stopped. Files are made from the finished layout.',
+        'again',
+        ...(pins ? (['pinAll'] as const) : []),
+      ],
+      done: [''],
+    };
+    const [text, ...doing] = told[state];
+    this.element.hidden = state === 'done';
+    this.element.dataset['state'] = state;
+    setText(this.element.querySelector('span')!, text);
+    this.buttons.forEach((button, index) => {
+      this.doing[index] = doing[index];
+      button.hidden = doing[index] === undefined;
+      setText(button, doing[index] ? labels[doing[index]] : '');
+    });
+  }
+}

@@ -1,0 +1,93 @@
+/** What part of the sheets is seen: where the person went, or everything. */
+
+import { actualScale, fitted, showing, transformOf, zoomedAt } from '../common/camera/viewport.ts';
+import type { Box, Size, Viewport } from '../common/camera/viewport.ts';
+import type { Steered } from '../common/camera/viewport-input.ts';
+
+export interface SightHost {
+  /** Absent while everything is fitted. */
+  kept(): Viewport | undefined;
+  keep(view: Viewport | undefined): void;
+  box(): Box;
+}
+
+/** How long nothing has moved when the drawing is painted as sharp as it can be. */
+const restMs = 140;
+
+export class SheetSight implements Steered {
+  private size: Size;
+  private frame = 0;
+  private resting: number | undefined;
+
+  constructor(
+    stage: HTMLElement,
+    private readonly drawing: SVGElement,
+    private readonly host: SightHost,
+  ) {
+    const measure = (): Size => ({ width: stage.clientWidth, height: stage.clientHeight });
+    this.size = measure();
+    new ResizeObserver(() => {
+      this.size = measure();
+      this.follow();
+    }).observe(stage);
+  }
+
+  stage = (): Size => this.size;
+  box = (): Box => this.host.box();
+  view = (): Viewport => this.host.kept() ?? fitted(this.host.box(), this.size);
+
+  setView = (view: Viewport): void => {
+    this.host.keep(view);
+    this.move();
+  };
+
+  /** And goes on fitting. */
+  fit = (): void => {
+    this.host.keep(undefined);
+    this.move();
+  };
+
+  actualSize = (): void => {
+    const view = this.view();
+    const centre = [this.size.width / 2, this.size.height / 2] as const;
+    this.setView(zoomedAt(view, this.size, centre, actualScale / view.scale));
+  };
+
+  sees(box: Box): boolean {
+    const view = this.view();
+    return showing(view, this.size, box) === view;
+  }
+
+  /** Goes there if it is out of sight. */
+  show(box: Box): void {
+    const before = this.view();
+    const after = showing(before, this.size, box);
+    if (after !== before) this.setView(after);
+  }
+
+  /** Puts the drawing where the view says. */
+  follow(): void {
+    const view = this.view();
+    this.drawing.style.transform = transformOf(view, this.size);
+    if (this.resting === undefined) this.rest();
+    window.clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => {
+      this.rest();
+    }, restMs);
+  }
+
+  /** While it moves, what is painted is only put elsewhere: painting hundreds of outlines anew takes longer than a frame. */
+  private move(): void {
+    this.drawing.style.willChange = 'transform';
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => {
+      this.follow();
+    });
+  }
+
+  private rest(): void {
+    this.drawing.style.willChange = '';
+    // Lines that are as thin at every zoom.
+    this.drawing.style.setProperty('--px', `${1 / this.view().scale}px`);
+  }
+}

@@ -1,0 +1,39 @@
+/** What the page says of sheets and pieces. Pure. */
+
+import type { PieceOnSheet, SheetOnPage } from '../../src/protocol/sheets.ts';
+import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.ts';
+import type { Units } from '../../src/core/units.ts';
+
+export function sheetText({ name, width, height, filled, pieces }: SheetOnPage, units: Units): string {
+  return `${name} · ${shortSize(width, height, units)} · ${percent(filled)} filled · ${counted(pieces.length, 'piece')}`;
+}
+
+export function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
+
+/** “Order 102 · rush”; empty for what nobody has ordered. */
+export function orderText({ order, rush }: PieceOnSheet): string {
+  return [...(order === '' ? [] : [`Order ${order}`]), ...(rush ? ['rush'] : [])].join(' · ');
+}
+
+export function pieceSize({ box: [minX, minY, maxX, maxY] }: PieceOnSheet, units: Units): string {
+  return sizeText(maxX - minX, maxY - minY, units);
+}
+
+/** From the lower left corner of the sheet to that of the piece. */
+export function placeText({ box: [minX, , , maxY] }: PieceOnSheet, { height }: SheetOnPage, units: Units): string {
+  return `${lengthText(minX, units)} from the left, ${lengthText(height - maxY, units)} from the bottom`;
+}
+
+/** All of it, for who cannot see the sheet. */
+export function spokenPiece(piece: PieceOnSheet, units: Units): string {
+  return [
+    `${piece.number}: ${piece.name}`,
+    ...(piece.order === '' ? [] : [`Order ${piece.order}`]),
+    ...(piece.rush ? ['rush'] : []),
+    pieceSize(piece, units),
+    ...(piece.fixed ? ['pinned'] : []),
+    ...(piece.faulty ? ['has errors'] : []),
+  ].join(', ');
+}

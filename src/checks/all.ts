@@ -32,7 +32,9 @@ import { weakBridges } from './weak-bridge.ts';
 
 /** A check that judges each piece by itself, and by the stock that the piece is cut from. */
 function byEach(check: Check): Check {
-  return (tag) => byStock(tag).flatMap(check);
+  const each: Check = (tag) => byStock(tag).flatMap(check);
+  // Measurements tell checks by their names.
+  return Object.defineProperty(each, 'name', { value: check.name });
 }
 
 export const checks: readonly Check[] = [

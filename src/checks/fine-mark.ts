@@ -1,6 +1,6 @@
 /** Engraved and scored detail finer than the beam draws. */
 
-import { closeEdges } from '../geometry/close-edges.ts';
+import { closeOnBothSides } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
@@ -22,12 +22,10 @@ export const fineMarks: Check = ({ pieces, stock }) =>
       .flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))),
   );
 
-const strokesIn = perRegion((region, width) => closeEdges(region, width, 'material'));
-const gapsIn = perRegion((region, width) => closeEdges(region, width, 'gap'));
+const closeIn = perRegion(closeOnBothSides);
 
 function fineMark(piece: Piece, { operation, region, path }: Mark, finest: number): Finding[] {
-  const strokes = strokesIn(region, finest);
-  const gaps = gapsIn(region, finest);
+  const { material: strokes, gap: gaps } = closeIn(region, finest);
   const groups = operation === 'engrave' ? [strokes, gaps] : [[...strokes, ...gaps]];
   const telling = groups.filter((places) => lengthOf(places) > worthTellingMm);
   if (telling.length === 0) return [];

@@ -1,8 +1,9 @@
 /** Lettering, marks or glued pieces in the way of the tie, or so near to its opening that it does not pass beside them. */
 
+import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Point, Region } from '../geometry/types.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Tie } from '../spec/model.ts';
 import { strandOf } from '../spec/tie.ts';
@@ -158,5 +159,15 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
 
-const shared = remembered((opening, other) => intersection(opening, other));
+/** An opening is small beside what it may meet, so only what lies near it is looked at. */
+const shared = remembered((opening, other) => {
+  const box = boundsOf(opening);
+  return box ? intersection(opening, clippedToBox(other, widened(box))) : [];
+});
+
+/** Clear of the sides of a box, along which what is clipped is closed. */
+function widened({ minX, minY, maxX, maxY }: Bounds): Bounds {
+  return { minX: minX - 1, minY: minY - 1, maxX: maxX + 1, maxY: maxY + 1 };
+}
+
 const beyond = remembered((region, body) => difference(region, [body]));

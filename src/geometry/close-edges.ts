@@ -7,7 +7,7 @@
  * see `close-edges/pairs.ts` for the figures. A slit, the mouth of a bay, the waist of a counter and any two rings are places.
  */
 
-import { edgesOf } from './close-edges/edges.ts';
+import { edgesOf, reversed } from './close-edges/edges.ts';
 import { facingPairs } from './close-edges/pairs.ts';
 import type { FacingPair } from './close-edges/pairs.ts';
 import type { Point, Region } from './types.ts';
@@ -23,20 +23,33 @@ export interface ClosePlace {
   readonly length: number;
 }
 
+type Side = 'gap' | 'material';
+
 /**
  * All places nearer than `reach` mm, the narrowest first. Stretches with less than `reach` between them along the outline are
  * one place. Ends for outlines of any kind; where tens of thousands of edges all lie near each other, with some of the places.
  */
-export function closeEdges(region: Region, reach: number, side: 'gap' | 'material'): ClosePlace[] {
-  if (!(reach > 0) || !Number.isFinite(reach)) return [];
-  const edges = edgesOf(region, side === 'material');
-  const pairs = facingPairs(edges, reach);
-  const places = joined(
-    pairs,
-    edges.rings.map(({ length }) => length),
-    reach,
+export function closeEdges(region: Region, reach: number, side: Side): ClosePlace[] {
+  return closeOn(region, reach, [side])[0]!;
+}
+
+/** Across gaps and across material, for hardly more than either. */
+export function closeOnBothSides(region: Region, reach: number): Readonly<Record<Side, readonly ClosePlace[]>> {
+  const [gap, material] = closeOn(region, reach, ['gap', 'material']) as [ClosePlace[], ClosePlace[]];
+  return { gap, material };
+}
+
+/** For each of some sides. */
+function closeOn(region: Region, reach: number, sides: readonly Side[]): ClosePlace[][] {
+  if (!(reach > 0) || !Number.isFinite(reach)) return sides.map(() => []);
+  const edges = edgesOf(region);
+  const ringLengths = edges.rings.map(({ length }) => length);
+  const walked = sides.map((side) => (side === 'material' ? reversed(edges) : edges));
+  return facingPairs(walked, reach).map((pairs) =>
+    joined(pairs, ringLengths, reach).sort(
+      (a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]),
+    ),
   );
-  return places.sort((a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]));
 }
 
 /** Pairs whose stretches touch on either side, as one place each. */

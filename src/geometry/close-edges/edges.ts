@@ -42,8 +42,8 @@ export interface OutlinePosition {
   readonly y: number;
 }
 
-/** The edges in the order of their rings; `reversed`: each ring walked backwards, so that material and gaps change places. */
-export function edgesOf(region: Region, reversed: boolean): Edges {
+/** The edges in the order of their rings. */
+export function edgesOf(region: Region): Edges {
   const size = region.reduce((sum, ring) => sum + ring.length, 0);
   const array = (): Float64Array => new Float64Array(size);
   const [x, y, dx, dy, length, before, swept] = [array(), array(), array(), array(), array(), array(), array()];
@@ -56,8 +56,8 @@ export function edgesOf(region: Region, reversed: boolean): Edges {
     let arc = 0;
     let area = 0;
     for (let k = 0; k < ring.length; k++) {
-      const from = ring[reversed ? (ring.length - k) % ring.length : k]!;
-      const to = ring[reversed ? ring.length - k - 1 : (k + 1) % ring.length]!;
+      const from = ring[k]!;
+      const to = ring[(k + 1) % ring.length]!;
       const long = distance(to, from);
       if (long < leastEdgeMm) continue;
       x[count] = from.x;
@@ -75,6 +75,26 @@ export function edgesOf(region: Region, reversed: boolean): Edges {
     rings.push({ x: origin.x, y: origin.y, length: arc, swept: area });
   }
   return { count, x, y, dx, dy, length, ring: ringOf, before, swept, rings };
+}
+
+/** Each edge by the same number, and each ring walked backwards, so that material and gaps change places. */
+export function reversed(edges: Edges): Edges {
+  const { count, length, ring, rings } = edges;
+  const array = (): Float64Array => new Float64Array(count);
+  const [x, y, dx, dy, before, swept] = [array(), array(), array(), array(), array(), array()];
+  for (let edge = 0; edge < count; edge++) {
+    const { x: originX, y: originY, length: whole, swept: all } = rings[ring[edge]!]!;
+    const [fromX, fromY] = [edges.x[edge]! - originX, edges.y[edge]! - originY];
+    const [toX, toY] = [fromX + length[edge]! * edges.dx[edge]!, fromY + length[edge]! * edges.dy[edge]!];
+    x[edge] = originX + toX;
+    y[edge] = originY + toY;
+    dx[edge] = -edges.dx[edge]!;
+    dy[edge] = -edges.dy[edge]!;
+    before[edge] = whole - edges.before[edge]! - length[edge]!;
+    swept[edge] = edges.swept[edge]! + fromX * toY - toX * fromY - all;
+  }
+  const back = rings.map((each) => ({ ...each, swept: -each.swept }));
+  return { count, x, y, dx, dy, length, ring, before, swept, rings: back };
 }
 
 export function placeOn(edges: Edges, edge: number, along: number): OutlinePosition {

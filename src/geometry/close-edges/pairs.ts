@@ -37,11 +37,15 @@ const narrowShare = 0.7;
 const mostLooks = 2_000_000;
 const mostPairs = 30_000;
 
-/** In the order of the edges. Stops early, with what was found by then, where the work would go beyond all bounds. */
-export function facingPairs(edges: Edges, reach: number): FacingPair[] {
-  if (edges.count === 0) return [];
+/**
+ * For each side of the outline, the same edges walked one way or the other: in the order of the edges. Stops early, with what was
+ * found by then, where the work would go beyond all bounds.
+ */
+export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[][] {
+  const found = sides.map((): FacingPair[] => []);
+  const [edges] = sides;
+  if (!edges || edges.count === 0) return found;
   const index = indexOf(edges);
-  const pairs: FacingPair[] = [];
   let looks = 0;
   let judged = 0;
   const blocked = (p: OutlinePosition, q: OutlinePosition): boolean => {
@@ -56,14 +60,18 @@ export function facingPairs(edges: Edges, reach: number): FacingPair[] {
     const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
     index.search(minX - reach, minY - reach, maxX + reach, maxY + reach, (j) => {
       looks++;
-      if (j <= i || isTooMuch() || !mayFace(edges, i, j, reach)) return false;
-      judged++;
-      const pair = judge(edges, i, j, reach, blocked);
-      if (pair) pairs.push(pair);
+      if (j <= i || isTooMuch() || !areOpposed(edges, i, j) || isNearAlong(edges, i, j, reach)) return false;
+      for (let side = 0; side < sides.length; side++) {
+        const own = sides[side]!;
+        if (!isInFront(own, i, j, reach) || !isInFront(own, j, i, reach)) continue;
+        judged++;
+        const pair = judge(own, i, j, reach, blocked);
+        if (pair) found[side]!.push(pair);
+      }
       return false;
     });
   }
-  return pairs;
+  return found;
 }
 
 function indexOf(edges: Edges): Flatbush {
@@ -81,15 +89,19 @@ function span(from: number, by: number): [number, number] {
   return by < 0 ? [from + by, from] : [from, from + by];
 }
 
-/** What can be told without knowing how near they come: this runs for every two edges whose boxes are near each other. */
-function mayFace(edges: Edges, i: number, j: number, reach: number): boolean {
-  if (edges.dx[i]! * edges.dx[j]! + edges.dy[i]! * edges.dy[j]! > facingCosine) return false;
-  if (!isInFront(edges, i, j, reach) || !isInFront(edges, j, i, reach)) return false;
+/** What can be told without knowing how near they come: this and the next run for every two edges whose boxes are near each other. */
+function areOpposed(edges: Edges, i: number, j: number): boolean {
+  return edges.dx[i]! * edges.dx[j]! + edges.dy[i]! * edges.dy[j]! <= facingCosine;
+}
+
+/** Along their ring, whichever way it is walked. */
+function isNearAlong(edges: Edges, i: number, j: number, reach: number): boolean {
   const ring = edges.ring[i]!;
-  if (ring !== edges.ring[j]) return true;
-  const far = edges.before[j]! + edges.length[j]! - edges.before[i]!;
-  const round = edges.rings[ring]!.length - (edges.before[j]! - edges.before[i]! - edges.length[i]!);
-  return Math.min(far, round) >= cornerReaches * reach;
+  if (ring !== edges.ring[j]) return false;
+  const [first, last] = edges.before[i]! < edges.before[j]! ? [i, j] : [j, i];
+  const far = edges.before[last]! + edges.length[last]! - edges.before[first]!;
+  const round = edges.rings[ring]!.length - (edges.before[last]! - edges.before[first]! - edges.length[first]!);
+  return Math.min(far, round) < cornerReaches * reach;
 }
 
 /** Whether any of edge j lies on the outer side of edge i's line, nearer than reach. */

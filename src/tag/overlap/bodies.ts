@@ -31,8 +31,9 @@ export interface LetterShape {
 
 /** The same in its place. */
 export interface Body extends LetterShape {
-  /** Which of the letters of the text it is of. */
+  /** Which of the letters of the text it is of, and its text. */
   readonly index: number;
+  readonly text: string;
   readonly line: number;
   /** A space stands before it. */
   readonly afterGap: boolean;

@@ -116,7 +116,7 @@ async function bodiesOf(
       shapes = shapesOf(text, movedRegion(bend ? bend.straight(ink) : ink, { x: 0, y: -at.y }));
     }
     const afterGap = isAfterGap(letters, index);
-    bodies.push(...shapes.map((shape, k) => ({ ...shape, index, line, afterGap: afterGap && k === 0, at })));
+    bodies.push(...shapes.map((shape, k) => ({ ...shape, index, text, line, afterGap: afterGap && k === 0, at })));
     await checkpoint();
   }
   return bodies;

@@ -6,6 +6,8 @@ export const shares = {
   scriptReach: 0.06,
   /** How far a sign that hangs high comes, in any face, and a mark that is to touch an arm. */
   highReach: 0.22,
+  /** How far a full stop and what stands beside it come together, in any face; a space between them is no more. */
+  stopReach: 1.3,
   /** The same for what would otherwise take a longer bar than this. */
   farReach: 0.6,
   longBar: 0.55,

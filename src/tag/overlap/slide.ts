@@ -6,7 +6,7 @@ import type { Body } from './bodies.ts';
 import { hang, isAsTall, roundSign } from './hung.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
-import type { PlacedLetter } from './meet.ts';
+import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
 import type { StandingLetter } from './profile.ts';
 import { reachFor } from './reach.ts';
@@ -15,6 +15,8 @@ import { slantOf } from './slant.ts';
 
 /** How many letters back one can be touched: an arm may reach over several. */
 const lookBack = 4;
+
+const fullStop = /^\.$/u;
 
 /** From the baseline up. */
 export interface Slid {
@@ -44,15 +46,20 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     const start = baselinePoints[index - 1]!.x + body.at.x - last.at.x;
     const isOneLetter = body.index === last.index;
     const profile = profileOf(left, { rows: body.rows, dx: start });
+    const isStop = fullStop.test(body.text);
+    const most = isStop ? shares.stopReach * measures.xHeight : reach;
+    const room = markRoom(placed, body, start, measures);
     const join = body.afterGap
-      ? keptApart(profile, shares.wordGap, measures)
+      ? fullStop.test(last.text)
+        ? afterStop(left, { rows: body.rows, dx: start }, room, measures)
+        : keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
         ? roundSign(bodies, baselinePoints, waiting, { body, dx: start }, measures)
         : body.part.hung && !isAsTall(last, body)
           ? { shift: 0, joint: 'none' as const }
           : meet(profile, measures, {
               oneLetter: isOneLetter,
-              room: Math.min(markRoom(placed, body, start, measures), reach),
+              room: Math.min(room, most),
             });
     let { shift, joint, touch } = join;
     if (joint === 'none' && body.part.hung) waiting = index;
@@ -73,6 +80,19 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     }
   });
   return { baselinePoints, joints };
+}
+
+/**
+ * A full stop parts two words as well as room does: “A. B.” needs no bar, unless the letters before and behind it would come too near
+ * to each other.
+ */
+function afterStop(left: readonly StandingLetter[], standing: StandingLetter, room: number, measures: Measures): Join {
+  const { xHeight } = measures;
+  const most = Math.min(room, shares.stopReach * xHeight);
+  const join = meet(profileOf(left.slice(0, 1), standing), measures, { oneLetter: false, room: most });
+  const clear = Math.max(0, touching(profileOf(left.slice(1), standing)) - shares.signGap * xHeight);
+  if (join.joint === 'met' && join.shift <= clear) return join;
+  return { shift: Math.min(join.joint === 'none' ? most : join.shift, clear), joint: 'bar' };
 }
 
 /**

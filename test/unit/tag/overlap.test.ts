@@ -263,6 +263,30 @@ describe('An apostrophe', () => {
   });
 });
 
+describe('A full stop', () => {
+  const gapOf = (made: Made, a: number, b: number) => {
+    const letters = lettersOf(made);
+    return boundsOf(letters[b]!.region)!.minX - boundsOf(letters[a]!.region)!.maxX;
+  };
+
+  it('meets the letters on both sides of it, a space or not', async () => {
+    const made = await slid('A. B.', 'x_height: 12 mm, overlap: 0.6 mm');
+    assert.equal(partsOf(made.region).length, 1);
+    for (const [a, b] of [
+      [0, 1],
+      [1, 2],
+      [2, 3],
+    ] as const)
+      assert.ok(gapOf(made, a, b) < 0.01, `${gapOf(made, a, b)} mm between letters ${a} and ${b}`);
+  });
+
+  it('lets the letters before and behind it come no nearer to each other than a fifth of the x-height', async () => {
+    const made = await slid('T. S.', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    assert.equal(partsOf(made.region).length, 1);
+    assertNear(gapOf(made, 0, 2), 0.2 * 12, 0.2, 'from the arm of the T to the S');
+  });
+});
+
 describe('A bar between words', () => {
   it('has round ends: below the letters it comes out as a pen leaves it', async () => {
     const made = await slid('I I', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');

@@ -1,7 +1,9 @@
 /** Sets a text in letters of single strokes. */
 
+import { translation } from '../geometry/affine.ts';
+import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand } from '../geometry/curves.ts';
-import { boundsOf } from '../geometry/measure.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import type { StrokesGenerator } from '../spec/model.ts';
 import { capHeight, smallHeight, strokeLetter, strokesOf } from '../text/single-line-letters.ts';
@@ -76,15 +78,16 @@ export function strokesOutline({ text, size, lineHeight = usualLineHeight, align
       });
     }),
   );
-  const open = openOutline(curves);
+  const box = curveBounds(curves);
+  const middle = box ? boxCentre(box) : { x: 0, y: 0 };
+  // As all lettering, it has the middle of its box on the origin.
+  const open = openOutline(transformCurves(curves, translation(-middle.x, -middle.y)));
   const lowest = (1 - lines.length) * lineHeight * em;
   const top = /\p{Ll}/u.test(text) ? smallHeight : capHeight;
-  const middle = open.bounds ? (open.bounds.minY + open.bounds.maxY) / 2 : 0;
   const outline: CurveOutline = {
     ...open,
     at: async (scaleX, scaleY, checkpoint) => {
-      // It is scaled about the middle of its box.
-      const y = (at: number): number => middle + (at - middle) * scaleY;
+      const y = (at: number): number => (at - middle.y) * scaleY;
       const usual = { deep: y(lowest + deepest), tall: y(capHeight), long: usualLength * scaleX };
       return { ...(await open.at(scaleX, scaleY, checkpoint)), band: { baseline: y(lowest), top: y(top), usual } };
     },

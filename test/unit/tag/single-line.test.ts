@@ -42,6 +42,11 @@ describe('Single-line lettering', () => {
     assert.ok(Math.abs(wide.maxX - wide.minX - 60) < 1e-6);
   });
 
+  it('stands with the middle of its box where any shape does', async () => {
+    const { minX, maxX, minY, maxY } = boundsOf(await strokes('"Sorrel\\nand dill", font: single line, width: 60 mm'))!;
+    assert.ok(Math.abs(minX + maxX) < 1e-6 && Math.abs(minY + maxY) < 1e-6);
+  });
+
   it('fits into a shape', async () => {
     const { minX, maxX } = boundsOf(
       await strokes('Sorrel and dill, font: single line, fit: {in: plate, margin: 5 mm}'),

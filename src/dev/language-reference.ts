@@ -5,6 +5,7 @@ import { alternatives, isLength, nameKindOf, resolved, specSchema } from '../lan
 import type { NameKind, SchemaNode } from '../language/schema.ts';
 import { groupName, rootSection, sectionAnchor } from '../language/reference-sections.ts';
 import { markdownTable } from './markdown-table.ts';
+import { shapesPicture } from './shapes-picture.ts';
 
 const intro = `# Every key of a spec
 
@@ -60,7 +61,8 @@ function sectionOf({ name, node }: Group): string {
   const tables =
     name === 'shape'
       ? shapeParts.map(
-          ({ heading, has }) => `### ${heading}\n\n${tableOf(node, (key, inner) => has(inner.description ?? '', key))}`,
+          ({ heading, picture = '', has }) =>
+            `### ${heading}\n\n${picture}${tableOf(node, (key, inner) => has(inner.description ?? '', key))}`,
         )
       : [tableOf(node, () => true)];
   const example = node.examples?.length ? `Example: \`${name}: ${inline(node.examples[0])}\`` : '';
@@ -68,14 +70,22 @@ function sectionOf({ name, node }: Group): string {
 }
 
 /** The keys of a shape are too many for one table. */
-const shapeParts: readonly { heading: string; has: (description: string, key: string) => boolean }[] = [
-  { heading: 'Generators: exactly one', has: (text) => text.startsWith('Generator: ') },
-  { heading: 'What goes with a generator', has: (text) => text.startsWith('For ') && !text.startsWith(modifierStart) },
-  {
-    heading: 'Modifiers',
-    has: (text) => !text.startsWith('Generator: ') && (!text.startsWith('For ') || text.startsWith(modifierStart)),
-  },
-];
+const shapeParts: readonly { heading: string; picture?: string; has: (description: string, key: string) => boolean }[] =
+  [
+    {
+      heading: 'Generators: exactly one',
+      picture: `![Small pictures of what generators make, each with its key below it](${shapesPicture})\n\n`,
+      has: (text) => text.startsWith('Generator: '),
+    },
+    {
+      heading: 'What goes with a generator',
+      has: (text) => text.startsWith('For ') && !text.startsWith(modifierStart),
+    },
+    {
+      heading: 'Modifiers',
+      has: (text) => !text.startsWith('Generator: ') && (!text.startsWith('For ') || text.startsWith(modifierStart)),
+    },
+  ];
 /** “For a shape that is cut through a plate” is no generator's. */
 const modifierStart = 'For a shape';
 

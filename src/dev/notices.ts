@@ -7,7 +7,7 @@ import { join } from 'node:path';
 export function thirdPartyNotices(root: string, inputs: readonly string[]): string {
   const names = inputs.map((input) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(input)?.[0]);
   const folders = [...new Set(names.filter((name) => name !== undefined))].sort();
-  return folders.map((folder) => notice(join(root, folder))).join('\n');
+  return [...folders.map((folder) => notice(join(root, folder))), strokes].join('\n');
 }
 
 /** What packages hold in compiled form without a word of it in their licence. */
@@ -15,6 +15,14 @@ const compiledIn: Readonly<Record<string, string>> = {
   wawoff2:
     'It holds Brotli (https://github.com/google/brotli), Copyright (c) 2009, 2010, 2013-2016 by the Brotli Authors, under the same licence.',
 };
+
+/** Of the letters in `text/single-line-letters.ts`, with which it has to go along. */
+const strokes = `Single-line letters
+
+The Hershey Fonts were originally created by Dr. A. V. Hershey while working at the U. S. National Bureau of Standards.
+The format of the font data from which they were converted was originally created by James Hurt, Cognition, Inc.,
+900 Technology Park Drive, Billerica, MA 01821.
+`;
 
 function notice(folder: string): string {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {

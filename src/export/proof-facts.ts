@@ -24,8 +24,15 @@ export function proofFacts(tag: Tag): ProofFact[] {
     ...sizes,
     ...factOf('Material', materialOf(tag)),
     ...factOf(tag.tie ? 'Hangs on' : 'Hangs by', hangsOn(tag)),
+    ...codesOn(tag).map((value): Fact => ({ name: 'The code says', value })),
     { name: 'How many', ...(copies > 1 ? { value: String(copies) } : {}) },
   ];
+}
+
+/** What each code says, once, with its lines in one. */
+function codesOn({ pieces }: Tag): string[] {
+  const codes = pieces.flatMap(({ marks, sources }) => [...marks, ...sources].flatMap(({ codes: own = [] }) => own));
+  return [...new Set(codes.map(({ text }) => text.trim().replace(/\s*[\r\n]+\s*/g, ' / ')))];
 }
 
 function factOf(name: string, value: string | undefined): Fact[] {

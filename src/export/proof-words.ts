@@ -3,6 +3,7 @@
 import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf } from '../geometry/measure.ts';
+import type { Lettering } from '../tag/letters.ts';
 import { layoutText } from '../text/layout.ts';
 import type { Flow } from './flow.ts';
 import type { Job } from './job.ts';
@@ -43,8 +44,8 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
 
 function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void {
   const { plain } = flow.faces;
-  if (!flow.canWrite(line)) {
-    drawLetters(flow, words, size);
+  if (!flow.canWrite(line) && words.lettering) {
+    drawLetters(flow, words.lettering, size);
     return;
   }
   const longest = Math.max(
@@ -54,7 +55,7 @@ function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void
 }
 
 /** What the captions' font has no letters for is shown in the tag's own. */
-function drawLetters(flow: Flow, { lettering }: WordsOn, size: number): void {
+function drawLetters(flow: Flow, lettering: Lettering, size: number): void {
   const region = union(lettering.letters.map((letter) => letter.region));
   const bounds = boundsOf(region);
   if (!bounds) return;

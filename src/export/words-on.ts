@@ -16,7 +16,8 @@ export interface WordsOn {
   readonly way: WordOperation;
   /** As its font calls itself. */
   readonly font: string;
-  readonly lettering: Lettering;
+  /** Absent where it is drawn with single strokes. */
+  readonly lettering?: Lettering;
 }
 
 /** In the order of the text of the spec. */
@@ -41,6 +42,12 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
     };
     const key = JSON.stringify([words.lines, words.way, words.font]);
     if (words.lines.length > 0 && !shown.has(key)) shown.set(key, words);
+  }
+  for (const { operation, shape } of tag.pieces.flatMap(({ marks }) => marks)) {
+    if (shape.generator.kind !== 'strokes') continue;
+    const lines = shape.generator.text.split('\n').map((line) => line.trim());
+    const way = operation === 'engrave' ? 'engraved' : 'drawn as a fine line';
+    shown.set(keyOf(shape.path), { lines: lines.filter((line) => line !== ''), way, font: 'single strokes' });
   }
   return [...shown.values()];
 }

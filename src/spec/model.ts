@@ -129,6 +129,16 @@ export interface Target {
 /** The circle a text stands on: by its radius in mm, or by the degrees that the text takes of it. */
 export type TextArc = { readonly at: 'top' | 'bottom' } & ({ readonly radius: number } | { readonly sweep: number });
 
+/** Lettering of single strokes, for lines that are followed once. */
+export interface StrokesGenerator {
+  readonly kind: 'strokes';
+  readonly text: string;
+  readonly size?: TextGenerator['size'];
+  /** From line to line, in em. */
+  readonly lineHeight?: number;
+  readonly align: 'left' | 'center' | 'right';
+}
+
 export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
@@ -255,6 +265,7 @@ export type Correction = 'low' | 'medium' | 'quartile' | 'high';
 
 export type Generator =
   | TextGenerator
+  | StrokesGenerator
   | CodeGenerator
   | BorderGenerator
   | StickGenerator

@@ -21,6 +21,7 @@ import { readLines } from './read-lines.ts';
 import { readStick } from './read-stick.ts';
 import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
+import { isSingleLine, readStrokes, tellWidths } from './read-strokes.ts';
 import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
@@ -106,17 +107,10 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   return key;
 }
 
-/** Modifiers for what has a width. */
-const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
-
 /** Whether strokes stay lines; what cannot be done to lines is reported. */
 function keptAsLines(spec: ShapeSpec, path: YamlPath, problems: Problems): boolean {
   if (spec.lines !== true) return false;
-  for (const key of forAreas) {
-    if (spec[key] === undefined) continue;
-    const range = problems.source.keyRange([...path, key]);
-    problems.error('bad-value', [...path, key], `“${key}” is for areas; lines have no width.`, { range });
-  }
+  tellWidths(spec, path, problems);
   return true;
 }
 
@@ -135,7 +129,7 @@ export function readGenerator(
   const at = (...steps: (string | number)[]) => [...path, ...steps];
   switch (key) {
     case 'text':
-      return readText(spec, path, problems);
+      return isSingleLine(spec.font) ? readStrokes(spec, path, problems) : readText(spec, path, problems);
     case 'lines':
       return readLines(spec, path, problems);
     case 'rectangle':

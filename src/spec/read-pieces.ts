@@ -96,6 +96,8 @@ function isOpenLines({ generator }: Shape): boolean {
     case 'path':
     case 'drawing':
       return generator.asLines;
+    case 'strokes':
+      return true;
     case 'from':
       return isOpenLines(generator.shape);
     case 'border':

@@ -5,6 +5,7 @@ import { isFontFile } from '../text/font-files.ts';
 import { clip } from '../core/length.ts';
 import type { TextArc, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
+import { isSingleLine } from './single-line.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 /** Family used where a text names none; it is bundled. */
@@ -52,6 +53,10 @@ export function readWords(
 ): Words {
   // The schema's complaints leave holes in lists.
   const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
+  if (written.some((each) => isSingleLine(each))) {
+    const message = '“single line” is for one text by itself, not for a list of fonts or for lines.';
+    problems.error('bad-value', [...path, 'font'], message);
+  }
   const [font = defaultFont, ...fallbacks] = written.flatMap((each) =>
     each === undefined ? [] : [isFontFile(each) ? problems.beside(each) : each],
   );

@@ -14,6 +14,8 @@ type Matrix = readonly (readonly boolean[])[];
 
 /** A code where it lies. */
 export interface Code {
+  /** What it says. */
+  readonly text: string;
   readonly matrix: Matrix;
   /** Its lower left corner, and its lower and left sides from there. */
   readonly corner: Point;
@@ -43,9 +45,10 @@ export function encode({
 }
 
 /** With its middle on the origin; a module is 1 mm where nothing says its size. */
-export function codeOf(matrix: Matrix, { size }: CodeGenerator): { region: Region; codes: Code[] } {
+export function codeOf(matrix: Matrix, { text, size }: CodeGenerator): { region: Region; codes: Code[] } {
   const side = size ?? matrix.length;
   const code: Code = {
+    text,
     matrix,
     corner: { x: -side / 2, y: -side / 2 },
     right: { x: side, y: 0 },

@@ -26,6 +26,7 @@ import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
 import { stickOf } from './stick.ts';
+import { strokesOutline } from './single-line.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
@@ -66,6 +67,15 @@ export async function generate(
         return undefined;
       }
       return cache.get('modules', [encoded.id, generator.size], () => solidOutline(codeOf(value.matrix, generator)));
+    }
+    case 'strokes': {
+      const set = cache.get('strokes', generator, () => strokesOutline(generator));
+      const { missing, outline } = set.value;
+      if (missing.length > 0) {
+        const message = `Single-line lettering has no ${missing.map((letter) => `“${letter}”`).join(', no ')}.`;
+        resources.report({ code: 'missing-glyph', severity: 'error', path: [...shape.path, 'text'], message });
+      }
+      return cache.get('set strokes', set.id, () => outline);
     }
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));

@@ -1,6 +1,7 @@
 /** The fonts a spec can name, each with a note. */
 
 import { bundledFonts } from '../../text/bundled-fonts.ts';
+import { singleLine } from '../../spec/single-line.ts';
 import type { FontStyle } from '../../text/font-match.ts';
 import type { SystemFonts } from '../../text/system-fonts.ts';
 import type { FontNote } from '../surroundings.ts';
@@ -16,6 +17,7 @@ export function fontNotes(installed?: SystemFonts): FontNote[] {
   const others = (installed?.families ?? []).filter((family) => !own.has(family.toLowerCase()));
   return [
     ...bundled,
+    { family: singleLine, note: 'letters of single strokes, to score or to engrave along' },
     ...others.map((family): FontNote => {
       const faces = installed?.byName.get(family.toLowerCase()) ?? [];
       return { family, note: `installed; ${stylesText(faces)}`, ...weightsOf(faces) };

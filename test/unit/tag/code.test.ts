@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import jsQR from 'jsqr';
 import { PNG } from 'pngjs';
 import { jobOf } from '../../../src/export/job.ts';
+import { proofFacts } from '../../../src/export/proof-facts.ts';
 import { toPng } from '../../../src/export/png.ts';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
@@ -147,5 +148,13 @@ describe('A code that is cut through', () => {
   it('falls apart without bridges, and is told so', async () => {
     const { issues } = await report(spec('SEED 4711', 'correction: low'));
     assert.ok(issues.some(({ code }) => code === 'loose-part'));
+  });
+
+  it('is told on the proof, so that it can be checked before it is made', async () => {
+    const { tag } = await report(
+      'tagwright: 1\nshapes: {plate: {rectangle: [60, 60]}, link: {code: "https://example.org/dill", size: 30, place: plate}}\npieces: {tag: {body: plate, engrave: [link]}}\n',
+    );
+    const said = proofFacts(tag!).find(({ name }) => name === 'The code says');
+    assert.equal(said?.value, 'https://example.org/dill');
   });
 });

@@ -1,0 +1,51 @@
+/** Lettering of single strokes, and what goes with whatever is a line and no area. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { StrokesGenerator } from './model.ts';
+import type { Problems } from './problems.ts';
+import { sizesByFont, tellEmpty } from './read-text.ts';
+import type { ShapeSpec } from './types.generated.ts';
+
+export { isSingleLine } from './single-line.ts';
+
+/** Modifiers for what has a width. */
+const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
+
+/** What letters with outlines have, and single strokes have not. */
+const forOutlines = ['weight', 'italic', 'features', 'overlap', 'letter_spacing', 'arc'] as const;
+
+/** What cannot be done to lines is reported. */
+export function tellWidths(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
+  tell(forAreas, 'is for areas; lines have no width', spec, path, problems);
+}
+
+export function readStrokes(spec: ShapeSpec, path: YamlPath, problems: Problems): StrokesGenerator | undefined {
+  const textPath = [...path, 'text'];
+  const text = problems.filled(spec.text!, textPath);
+  if (text?.trim() === '') tellEmpty(spec.text!, textPath, problems);
+  tellWidths(spec, path, problems);
+  tell(forOutlines, 'does not go with single-line lettering', spec, path, problems);
+  const size = sizesByFont(spec, path, problems);
+  if (text === undefined) return undefined;
+  return {
+    kind: 'strokes',
+    text,
+    ...(size === undefined ? {} : { size }),
+    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
+    align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
+  };
+}
+
+function tell(
+  keys: readonly (keyof ShapeSpec)[],
+  what: string,
+  spec: ShapeSpec,
+  path: YamlPath,
+  problems: Problems,
+): void {
+  for (const key of keys) {
+    if (spec[key] === undefined) continue;
+    const range = problems.source.keyRange([...path, key]);
+    problems.error('bad-value', [...path, key], `“${key}” ${what}.`, { range });
+  }
+}

@@ -16,6 +16,7 @@ export const usage = `Usage:
 
   --to proof     the proof alone, as a PDF for the customer
   --to job       the job sheet, as a PDF for the bench
+  --to assembly  how glued layers go together, as a PDF for the bench; tags of one layer have none
   --severity CODE=error|warning|info|off   changes how serious a kind of problem is; may be repeated
   --force        exports tags with errors too; their files say so
   --overwrite    replaces files that already exist

@@ -37,6 +37,8 @@ export interface Report {
   /** The list that the tag is made for, and which of its rows this is of. */
   readonly batch?: Batch;
   readonly row: number;
+  /** Sizes that it shares with other tags are not known yet; see `ComputeOptions.isHasty`. */
+  readonly isHasty?: boolean;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
   /** Findings that comments in the spec accept; they are not among `issues`. */
@@ -59,6 +61,11 @@ export interface ComputeOptions {
   readonly row?: number;
   /** Takes the place of the spec's own batch. */
   readonly batch?: Batch;
+  /**
+   * Whether somebody is typing: what is to be as large on all tags of a batch is then as large as it was last time, or as it has room for here,
+   * and nobody waits until every tag has been looked at.
+   */
+  readonly isHasty?: boolean;
   readonly signal?: AbortSignal;
   readonly severities?: Severities;
 }
@@ -91,7 +98,7 @@ export class Engine {
    */
   async compute(
     text: string,
-    { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions,
+    { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {} }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal, this.#giveWay);
@@ -110,11 +117,11 @@ export class Engine {
     clock.lap('load');
     const findings: Finding[] = [];
     const rows = batched.batch?.rows.length ?? 1;
-    const sameSizes =
+    const shared =
       rows > 1 && sameSized(model).length > 0
-        ? await this.#sameSizes({ source, uses, loaded, rows }, locate, checkpoint)
+        ? await this.#sameSizes({ source, uses, loaded, rows }, locate, isHasty ? 'hasty' : checkpoint)
         : undefined;
-    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, sameSizes);
+    const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, shared?.sizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
     const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
     findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
@@ -126,7 +133,9 @@ export class Engine {
       (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judge([...issues, ...placed(findings, source, tag.units)], source, comments, severities, complete);
     const files = [...uses.files, ...loaded.files];
-    return { source, ...batched, tag, model, ...judged, fonts: loaded.fontsUsed, uses, files, timings: clock.laps };
+    const hasty = shared?.areKnown === false ? { isHasty: true } : {};
+    const { fontsUsed: fonts } = loaded;
+    return { source, ...batched, ...hasty, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
 
   /** What is wrong with a file that specs use, without any of them. */
@@ -160,12 +169,15 @@ export class Engine {
   async #sameSizes(
     { source, uses, loaded, rows }: Batched,
     locate: ComputeOptions['locate'],
-    checkpoint: () => Promise<void>,
-  ): Promise<ReadonlyMap<string, number>> {
+    checkpoint: (() => Promise<void>) | 'hasty',
+  ): Promise<{ readonly sizes?: ReadonlyMap<string, number>; readonly areKnown: boolean }> {
     const faces = [...new Set([...loaded.fonts.values()].map(({ id }) => id))].sort();
     const drawings = [...loaded.drawings.values()].map(({ id }) => id);
     const key = JSON.stringify([source.text, uses.used.map(textsOf), uses.table, faces, drawings]);
-    if (this.#lastSizes?.key === key) return this.#lastSizes.sizes;
+    const last = this.#lastSizes;
+    if (last?.key === key) return { sizes: last.sizes, areKnown: true };
+    // None is larger than it has room for, whatever is asked for.
+    if (checkpoint === 'hasty') return { ...(last ? { sizes: last.sizes } : {}), areKnown: false };
     const sizes = new Map<string, number>();
     for (let row = 0; row < rows; row++) {
       const { model } = parseSpec(source, uses, row);
@@ -176,7 +188,7 @@ export class Engine {
       }
     }
     this.#lastSizes = { key, sizes };
-    return sizes;
+    return { sizes, areKnown: true };
   }
 
   #build(

@@ -1,11 +1,16 @@
 /** How the pieces of a tag become the tag: each with its number, in the order in which they are put together. */
 
-import { difference, offset } from '../geometry/clipper.ts';
-import { area } from '../geometry/measure.ts';
+import { difference, offset, union } from '../geometry/clipper.ts';
+import { stretchesInside } from '../geometry/length-inside.ts';
+import { area, boundsOf, boxCentre, perimeter } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
+import { lookOfStock } from '../look/stock-look.ts';
+import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { assembliesOf } from './assemblies.ts';
 import { counted } from '../core/units.ts';
+import { assembliesOf } from './assemblies.ts';
+import { lengthIn } from './in-words.ts';
 
 export interface AssemblyStep {
   /** From 1. */
@@ -31,8 +36,67 @@ function whatToDo(piece: Piece, tag: Tag): string {
   return `Glue ${what} onto “${under.title}”${hasLinesFor(piece, under) ? ', over the scored lines' : ''}.`;
 }
 
-/** Score lines that the piece hides show where it goes. */
+/** Score lines that the piece hides show where it goes; a border round it is another matter. */
 function hasLinesFor(piece: Piece, under: Piece): boolean {
-  const scored = under.marks.filter(({ operation }) => operation === 'score').flatMap(({ region }) => [...region]);
-  return area(difference(scored, [offset(piece.region, 0.05)])) < 0.05 * area(scored);
+  const cover = offset(piece.region, 0.05);
+  return under.marks.some(({ operation, region }) => {
+    return operation === 'score' && area(difference(region, [cover])) < 0.05 * area(region);
+  });
+}
+
+/** What is glued directly on a piece, united. */
+export function gluedOn(piece: Piece, { pieces }: Tag): Region {
+  return union(pieces.filter(({ glueTo }) => glueTo === piece.id).map(({ region }) => region));
+}
+
+/** Less than this of a score line is no line that anyone sees, in mm. */
+const unseenMm = 1;
+
+/** What to do to a piece, and to know of it, before anything is glued: as sentences. */
+export function beforeGluing(piece: Piece, tag: Tag): string[] {
+  const cover = gluedOn(piece, tag);
+  const isUnder = cover.length > 0;
+  const isOnTop = piece.glueTo !== undefined;
+  const isWood = lookOfStock(stockOf(piece, tag)).grain !== undefined;
+  const bare = isWood ? 'leave the wood bare' : 'leave it clean and bare';
+  const face = isUnder
+    ? `Finish its face first, but ${bare} where other layers go: glue does not hold on oil, wax or paint.`
+    : 'Finish its face and its edges first: beside the layer below they are hard to reach afterwards.';
+  return [
+    face,
+    ...(isOnTop ? [`Glue side: the back. Spread it thin and keep a little off the edge; ${bare} there.`] : []),
+    ...scoresInSight(piece, cover, tag.units),
+  ];
+}
+
+/** Which of its score lines show once all is glued, and where. */
+function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string[] {
+  if (cover.length === 0) return [];
+  const scores = piece.marks.filter(({ operation }) => operation === 'score');
+  if (scores.length === 0) return [];
+  const body = boundsOf(piece.region)!;
+  // A line drawn by itself is burnt as a narrow strip, which has two sides.
+  const seen = scores.flatMap(({ region, lines }) => {
+    const hidden = stretchesInside(region, cover).reduce((sum, { length }) => sum + length, 0);
+    const length = (perimeter(region) - hidden) / (lines ? 2 : 1);
+    if (length < unseenMm) return [];
+    const box = boundsOf(difference(offset(region, 0.05), [cover]));
+    return box ? [{ length, where: placeIn(box, body) }] : [];
+  });
+  if (seen.length === 0) return ['All its score lines disappear under what is glued on.'];
+  return seen.map(({ length, where }) => `A score line stays in sight: ${lengthIn(length, units)} of it, ${where}.`);
+}
+
+/** What takes more of a piece than this, both ways, is all round it. */
+const roundShare = 0.7;
+
+/** Where on a piece something is seen, in words: in which third of it, each way. */
+function placeIn(seen: Bounds, body: Bounds): string {
+  const [wide, high] = [body.maxX - body.minX, body.maxY - body.minY];
+  if (seen.maxX - seen.minX > roundShare * wide && seen.maxY - seen.minY > roundShare * high) return 'all round';
+  const { x, y } = boxCentre(seen);
+  const third = (share: number) => Math.min(2, Math.max(0, Math.floor(3 * share)));
+  const up = ['at the bottom', '', 'at the top'][third((y - body.minY) / high)]!;
+  const across = ['on the left', '', 'on the right'][third((x - body.minX) / wide)]!;
+  return [up, across].filter((word) => word !== '').join(', ') || 'in the middle';
 }

@@ -1,5 +1,6 @@
 /** The file formats a tag can be written in. */
 
+import { isLayered, toAssemblySheet } from './assembly-sheet.ts';
 import { toDxf } from './dxf.ts';
 import { jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
@@ -8,8 +9,8 @@ import { toPdf, toProof } from './pdf.ts';
 import { toPng } from './png.ts';
 import { toSvg } from './svg.ts';
 
-/** `proof` is for the customer alone, `job` for the bench. */
-export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'proof' | 'job';
+/** `proof` is for the customer alone, `job` and `assembly` for the bench. */
+export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'proof' | 'job' | 'assembly';
 
 /** Each gives the whole file. */
 type Writer = (job: Job, tools: Tools) => string | Uint8Array | Promise<string | Uint8Array>;
@@ -21,6 +22,7 @@ export const formats: Readonly<Record<Format, Writer>> = {
   png: toPng,
   proof: toProof,
   job: toJobSheet,
+  assembly: toAssemblySheet,
 };
 
 export const allFormats = Object.keys(formats) as readonly Format[];
@@ -33,15 +35,20 @@ export const endings: Readonly<Record<Format, string>> = {
   png: '.png',
   proof: '-proof.pdf',
   job: '-job.pdf',
+  assembly: '-assembly.pdf',
 };
 
-/** The files of a job in one format, by their names: of what is cut, one for each stock. `name`: without an ending. */
+/**
+ * The files of a job in one format, by their names: of what is cut, one for each stock; no assembly sheet where nothing is glued. `name`: without an
+ * ending.
+ */
 export async function filesIn(
   format: Format,
   job: Job,
   name: string,
   tools: Tools,
 ): Promise<Readonly<Record<string, string | Uint8Array>>> {
+  if (format === 'assembly' && !isLayered(job.tag)) return {};
   const parts = format === 'svg' || format === 'dxf' ? jobsByStock(job) : [{ suffix: '', job }];
   const files: Record<string, string | Uint8Array> = {};
   for (const { suffix, job: part } of parts)

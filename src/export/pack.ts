@@ -9,7 +9,7 @@ import { packReadme } from './readme.ts';
 /** Files by name, each whole. */
 export type Files = Readonly<Record<string, Uint8Array>>;
 
-export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png', 'job'];
+export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png', 'job', 'assembly'];
 
 /** `name`: of the files without their endings. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
 export async function packOf(

@@ -5,6 +5,7 @@ import type { LookName } from '../look/looks.ts';
 import { materialOf } from '../strength/materials.ts';
 import { byStock } from '../tag/by-stock.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
+import { isLayered } from './assembly-sheet.ts';
 import { endings } from './formats.ts';
 import { draftNote, hasErrors, jobsByStock } from './job.ts';
 import type { Job } from './job.ts';
@@ -17,7 +18,8 @@ const widest = 76;
 /** `name`: of the files without their endings. */
 export function packReadme(job: Job, name: string): string {
   const { tag } = job;
-  const { png, pdf, job: sheet, svg, dxf } = endings;
+  const { png, pdf, job: sheet, assembly, svg, dxf } = endings;
+  const papers = [name + sheet, ...(isLayered(tag) ? [name + assembly] : [])];
   const parts = jobsByStock(job);
   const cut = (ends: readonly string[]) => ends.flatMap((end) => parts.map(({ suffix }) => name + suffix + end));
   const sections: [string, string[]][] = [
@@ -27,7 +29,7 @@ export function packReadme(job: Job, name: string): string {
       [
         `${name}${png}: a picture of it.`,
         `${name}${pdf}: the proof, to look at and to sign.`,
-        `${[`${name}${sheet}`, ...cut([svg, dxf])].join(', ').replace(/, ([^,]*)$/, ' and $1')}: for the workshop that makes it.`,
+        `${[...papers, ...cut([svg, dxf])].join(', ').replace(/, ([^,]*)$/, ' and $1')}: for the workshop that makes it.`,
         ...(job.spec === undefined ? [] : [`${name}.tag.yaml: what it was made from, to change it or make it again.`]),
       ],
     ],

@@ -23,7 +23,8 @@ export async function slipFixes(engine: Engine, report: Report, issue: Issue, op
   return fixes;
 }
 
-function changesOf({ suggestions = [], repairs = [], range }: Issue): TextChange[] {
+/** The nearest known words first. */
+export function changesOf({ suggestions = [], repairs = [], range }: Issue): TextChange[] {
   const words = suggestions.map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
   return [...words, ...repairs];
 }

@@ -4,6 +4,7 @@ import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import type { BatchRow } from '../spec/batch.ts';
+import { nearest } from '../spec/suggest.ts';
 import { cellRange } from '../spec/table.ts';
 import type { Table } from '../spec/table.ts';
 
@@ -120,4 +121,22 @@ function quantityFault(written: string): string {
 
 function isYesOrNo(written: string): boolean {
   return yes.test(written) || no.test(written);
+}
+
+/** Columns that are most likely meant for those that a spec asks for and does not find, each at its name. */
+export function nearColumns(
+  missing: readonly string[],
+  asked: readonly string[],
+  { header }: Table,
+  text: string,
+  spec: string,
+): Issue[] {
+  const free = header.filter((column) => !asked.includes(column) && !isOwn(column));
+  return missing.flatMap((column): Issue[] => {
+    const [near] = nearest(column, free);
+    if (near === undefined) return [];
+    const message = `${spec} asks for a column “${clip(column)}”; this one is called “${clip(near)}”.`;
+    const range = cellRange(text, 1, header.indexOf(near));
+    return [{ code: 'unknown-name', severity: 'error', path: [], range, message, suggestions: [column] }];
+  });
 }

@@ -16,7 +16,7 @@ import { cellRange, parseTable } from '../spec/table.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
-import { readOrders } from './orders.ts';
+import { nearColumns, readOrders } from './orders.ts';
 import type { LeftOut, OrderLine } from './orders.ts';
 import { positionsIn } from './positions.ts';
 
@@ -150,6 +150,7 @@ class WorkMaker implements JobWork {
       const columns = missing.map((column) => `“${clip(column)}”`).join(' and ');
       const message = `“${clip(name)}” has no column ${columns}, which ${entry.spec} asks for.`;
       this.#tell('unknown-name', at, message);
+      inTable.push(...nearColumns(missing, [...asked], table, csv, entry.spec));
       for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
     } else {
       this.#expect(lines.length);

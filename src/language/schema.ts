@@ -72,10 +72,10 @@ export function schemasUnder(nodes: readonly SchemaNode[], step: string | number
 export const rootSchemas: readonly SchemaNode[] = [specSchema];
 
 /** What the schema says of a key or an entry, its alternatives not yet told apart. */
-export function nodesAt(path: YamlPath): SchemaNode[] {
+export function nodesAt(path: YamlPath, root: SchemaNode = specSchema): SchemaNode[] {
   const last = path.at(-1);
-  if (last === undefined) return [specSchema];
-  return schemasAt(path.slice(0, -1))
+  if (last === undefined) return [root];
+  return schemasAt(path.slice(0, -1), root)
     .flatMap((node) => childOf(node, last))
     .map(resolved);
 }

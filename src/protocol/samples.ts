@@ -4,6 +4,8 @@ export interface SampleCard {
   readonly fileName: string;
   readonly title: string;
   readonly purpose: string;
+  /** Of many files, and nothing that can be put into a spec. */
+  readonly isJob?: boolean;
 }
 
 /** As in `language/picture.ts`, with the colours of the stock. */

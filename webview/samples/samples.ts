@@ -19,7 +19,7 @@ const filter = document.getElementById('filter') as HTMLInputElement;
 /** The list item of each sample, and what its filter looks at. */
 const cards = new Map<string, { readonly item: HTMLLIElement; readonly words: string; readonly frame: SVGElement }>();
 
-function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
+function cardOf({ fileName, title, purpose, isJob = false }: SampleCard): HTMLLIElement {
   const item = document.createElement('li');
   const open = document.createElement('button');
   open.type = 'button';
@@ -43,7 +43,7 @@ function cardOf({ fileName, title, purpose }: SampleCard): HTMLLIElement {
   insert.addEventListener('click', () => {
     api.postMessage({ type: 'insert', fileName });
   });
-  item.append(open, insert);
+  item.append(open, ...(isJob ? [] : [insert]));
   cards.set(fileName, { item, words: `${title} ${purpose}`.toLowerCase(), frame });
   return item;
 }

@@ -68,6 +68,7 @@ const offers: Readonly<Record<Format, readonly [label: string, description: stri
   png: ['PNG', 'the proof as a picture, for the customer'],
   proof: ['Proof', 'a PDF to sign, for the customer'],
   job: ['Job sheet', 'a PDF for the bench: order, times, cost, warnings, assembly'],
+  assembly: ['Assembly sheet', 'a PDF for the bench: how glued layers go together, where there are any'],
 };
 
 /** Those of the last time are ticked. */

@@ -7,7 +7,7 @@ import { refactoringsAt } from '../../language/refactor/refactor.ts';
 import type { Refactoring } from '../../language/refactor/refactoring.ts';
 import { noUses } from '../../spec/used-files.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
-import { tagSpecSelector } from '../common/documents.ts';
+import { jobGlob, offcutsGlob, tagSpecSelector } from '../common/documents.ts';
 import type { TagService } from '../service/service.ts';
 import { editsBetween } from '../common/text-edits.ts';
 import { sourceOf } from '../service/sources.ts';
@@ -22,9 +22,12 @@ const kinds: Readonly<Record<Refactoring['kind'], vscode.CodeActionKind>> = {
 
 export function registerRewriting(service: TagService): vscode.Disposable {
   return vscode.Disposable.from(
-    vscode.languages.registerDocumentFormattingEditProvider(tagSpecSelector, {
-      provideDocumentFormattingEdits: format,
-    }),
+    vscode.languages.registerDocumentFormattingEditProvider(
+      [...tagSpecSelector, { pattern: jobGlob }, { pattern: offcutsGlob }],
+      {
+        provideDocumentFormattingEdits: format,
+      },
+    ),
     vscode.languages.registerCodeActionsProvider(
       tagSpecSelector,
       {

@@ -1,6 +1,7 @@
 /** Open jobs: each is checked once its text, or that of a file it reads, has rested; problems are shown in every file that has them. */
 
 import * as vscode from 'vscode';
+import type { Issue } from '../../core/issue.ts';
 import type { Engine } from '../../engine/engine.ts';
 import { checkJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
@@ -76,6 +77,24 @@ export class JobChecks implements vscode.Disposable {
   /** As it was checked last. */
   get(job: vscode.Uri): CheckedJob | undefined {
     return this.#known.get(job.toString());
+  }
+
+  /** What is wrong with a job, a file of offcuts or a table of orders, where that still stands in its text as it was found. */
+  foundIn(document: vscode.TextDocument): { readonly issue: Issue; readonly place: vscode.Range }[] {
+    const key = document.uri.toString();
+    const issues = [...this.#known].flatMap(([job, checked]) => [
+      ...(job === key && checked.source.text === document.getText() ? checked.issues : []),
+      ...checked.inFiles.filter(({ file }) => vscode.Uri.parse(file).toString() === key).flatMap((file) => file.issues),
+    ]);
+    if (isOffcutsFile(document.uri)) issues.push(...readOffcuts(new SpecSource(document.getText())).issues);
+    const shown = this.#collection.get(document.uri) ?? [];
+    return issues.flatMap((issue) => {
+      const { start, end } = issue.range;
+      const place = new vscode.Range(document.positionAt(start), document.positionAt(end));
+      // The text may have changed since: what is shown at its place is what was found there.
+      const isThere = shown.some((each) => each.message === issue.message && each.range.isEqual(place));
+      return isThere ? [{ issue, place }] : [];
+    });
   }
 
   dispose(): void {

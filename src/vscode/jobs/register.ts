@@ -8,6 +8,7 @@ import { isJob } from '../common/documents.ts';
 import { exportJob } from './export-job.ts';
 import type { JobRequest } from './export-job.ts';
 import type { JobChecks } from './job-checks.ts';
+import { registerJobLanguage } from './job-language.ts';
 import { JobSheets } from './job-sheets.ts';
 
 /** `showSheets`: what is done with a call that is for no job. */
@@ -25,6 +26,7 @@ export function registerJobs(
   const sheets = new JobSheets(extensionUri, checks);
   return vscode.Disposable.from(
     checks,
+    registerJobLanguage(checks),
     sheets,
     vscode.commands.registerCommand('tagwright.showSheets', (given?: unknown) => {
       const job = jobOf(given);

@@ -1,16 +1,21 @@
 /** The view of samples: a page with a picture in the colours of its stock, a title and a line on each. */
 
 import * as vscode from 'vscode';
-import type { Engine } from '../../engine/engine.ts';
+import type { ComputeOptions, Engine } from '../../engine/engine.ts';
 import { pictureOfTag } from '../../language/hover/picture.ts';
 import { lookOfStock } from '../../look/stock-look.ts';
 import { samplesHtml } from './samples-html.ts';
 import type { FromSamplesPage, SamplePicture, ToSamplesPage } from '../../protocol/samples.ts';
+import { locateBeside } from '../service/font-files.ts';
+import { jobSampleUri, openJobSample } from './job-sample.ts';
+import { jobSample } from './job-sample-files.ts';
 import { openSample } from './samples.ts';
 import type { Sample, SampleLibrary } from './samples.ts';
 
 /** In pixels, at twice the size they are shown in, for dense screens. */
 const pictureSize = { width: 200, height: 128 };
+
+type Pictured = Pick<Sample, 'fileName' | 'text'> & Pick<ComputeOptions, 'locate'>;
 
 export class SamplesView implements vscode.WebviewViewProvider {
   readonly #extensionUri: vscode.Uri;
@@ -34,7 +39,7 @@ export class SamplesView implements vscode.WebviewViewProvider {
     webview.onDidReceiveMessage((data: unknown) => {
       const message = parseFromPage(data);
       if (message?.type === 'ready') void this.#fill(webview, () => isGone);
-      if (message?.type === 'open') void openSample(this.#library, message.fileName);
+      if (message?.type === 'open') void this.#open(message.fileName);
       if (message?.type === 'insert') void vscode.commands.executeCommand('tagwright.insertSample', message.fileName);
     });
     webview.html = samplesHtml({
@@ -49,17 +54,26 @@ export class SamplesView implements vscode.WebviewViewProvider {
     const post = (message: ToSamplesPage) => void webview.postMessage(message);
     const samples = await this.#library.all();
     if (isGone()) return;
-    post({ type: 'samples', samples: samples.map(({ fileName, title, purpose }) => ({ fileName, title, purpose })) });
-    for (const sample of samples) {
+    const cards = samples.map(({ fileName, title, purpose }) => ({ fileName, title, purpose }));
+    const { fileName, title, purpose, pictured } = jobSample;
+    post({ type: 'samples', samples: [...cards, { fileName, title, purpose, isJob: true }] });
+    const spec = jobSampleUri(this.#extensionUri, pictured);
+    const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
+    const all = [...samples.map((sample) => ({ ...sample, locate: () => undefined })), { fileName, text, locate: locateBeside(spec) }];
+    for (const sample of all) {
       const picture = await this.#picture(sample);
       if (isGone()) return;
       if (picture) post({ type: 'picture', fileName: sample.fileName, picture });
     }
   }
 
-  async #picture({ fileName, text }: Sample): Promise<SamplePicture | undefined> {
+  #open(fileName: string): Promise<void> {
+    return fileName === jobSample.fileName ? openJobSample(this.#extensionUri) : openSample(this.#library, fileName);
+  }
+
+  async #picture({ fileName, text, locate }: Pictured): Promise<SamplePicture | undefined> {
     if (!this.#pictures.has(fileName)) {
-      const { tag } = await this.#engine.compute(text, { locate: () => undefined });
+      const { tag } = await this.#engine.compute(text, { locate });
       const picture = tag && pictureOfTag(tag, pictureSize);
       const { wood: face, edgeFace: edge, burn: engraved } = lookOfStock(tag?.stock ?? {});
       this.#pictures.set(fileName, picture && { ...picture, look: { face, edge, engraved } });

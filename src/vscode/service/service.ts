@@ -194,9 +194,17 @@ export class TagService implements TagResults, vscode.Disposable {
   async #checkBatch(watched: Watched): Promise<void> {
     const { result, running } = watched;
     if (!result || !running) return;
-    const { uri, report } = result;
+    const { uri } = result;
     try {
       const options = computeOptions(uri, running.signal);
+      let { report } = result;
+      let whole = result;
+      if (report.isHasty) {
+        report = await this.#engine.compute(report.source.text, { ...options, row: report.row });
+        running.signal.throwIfAborted();
+        whole = resultOf(uri, result.version, report, result.drawn);
+        this.#settle(watched, whole);
+      }
       const [all, tags, inUsed]: [RowIssues[], TagByItself[], UsedIssues[]] = [[], [], []];
       const before = async () => {
         await Promise.all(this.#urgent);
@@ -209,7 +217,7 @@ export class TagService implements TagResults, vscode.Disposable {
         inUsed.push(...inUsedOf(each));
       }
       running.signal.throwIfAborted();
-      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all), inUsed, batchTags: besideOthers(tags) });
+      this.#settle(watched, { ...whole, issues: issuesOfBatch(report, all), inUsed, batchTags: besideOthers(tags) });
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }
@@ -224,7 +232,8 @@ export class TagService implements TagResults, vscode.Disposable {
       const text = document ? document.getText() : new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
       const version = document?.version ?? 0;
       signal.throwIfAborted();
-      const report = await this.#engine.compute(text, computeOptions(uri, signal, watched.row));
+      const options = { ...computeOptions(uri, signal, watched.row), isHasty: true };
+      const report = await this.#engine.compute(text, options);
       signal.throwIfAborted();
       const result = resultOf(uri, version, report, watched.result?.drawn);
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);

@@ -250,6 +250,27 @@ describe('Lettering on a line', () => {
     assert.ok(Math.max(...each) > 1.2 * Math.min(...each));
   });
 
+  it('has it a little later where somebody types: until then each is as large as it was, or as it has room for', async () => {
+    const spec = (margin: number) =>
+      batch(`{text: "{name}", font: Nunito, align: baseline, fit: {in: plate, margin: ${margin}, same_size: true}}`);
+    const engine = newEngine();
+    const xHeight = async (margin: number, isHasty: boolean) => {
+      const made = await engine.compute(spec(margin), { locate: () => undefined, isHasty });
+      const [, solid] = [...made.tag!.made].find(([shape]) => shape.name === 'word')!;
+      return { is: solid.lettering![0]!.xHeight, isHasty: made.isHasty ?? false };
+    };
+    const own = await xHeight(3, true);
+    const exact = await xHeight(3, false);
+    assert.deepEqual([own.isHasty, exact.isHasty], [true, false]);
+    assert.ok(own.is >= exact.is);
+    assert.deepEqual(await xHeight(3, true), exact);
+    // No larger than it was, and no larger than there is room for now.
+    const wider = await xHeight(2.5, true);
+    assert.ok(wider.isHasty && Math.abs(wider.is - exact.is) < 0.02);
+    const narrow = await xHeight(11, true);
+    assert.ok(narrow.isHasty && narrow.is < exact.is);
+  });
+
   it('leaves lines of a batch as far apart as any', async () => {
     const text = batch(
       '{lines: [{text: "{name}", share: 2}, {text: sown}], font: Pacifico, x_height: 5, align: baseline, place: {on: plate}}',

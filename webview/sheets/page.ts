@@ -45,7 +45,7 @@ export class SheetsPage {
   ) {
     const element = document.querySelector<SVGElement>('#drawing')!;
     this.drawing = new SheetsDrawing(element);
-    this.sight = new SheetSight(this.stage, element, {
+    this.sight = new SheetSight(this.stage, byId('world'), {
       kept: () => this.state.view,
       keep: (view) => {
         this.keep({ ...this.state, view });

@@ -1,5 +1,6 @@
 /** Points along an outline, close enough together that nothing worth telling lies between them. */
 
+import { distance } from '../geometry/measure.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 
 /** Long edges are looked at every so many mm. */
@@ -12,7 +13,7 @@ const stepMm = 1;
 export function along(ring: Ring, share: 0 | 0.5): Point[] {
   return ring.flatMap((from, index) => {
     const to = ring[(index + 1) % ring.length]!;
-    const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / stepMm));
+    const steps = Math.max(1, Math.ceil(distance(to, from) / stepMm));
     return Array.from({ length: steps }, (_, step) => ({
       x: from.x + ((to.x - from.x) * (step + share)) / steps,
       y: from.y + ((to.y - from.y) * (step + share)) / steps,

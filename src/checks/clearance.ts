@@ -1,6 +1,6 @@
 /** How near two outlines come to each other, and over what length. */
 
-import { boundsOf, contains } from '../geometry/measure.ts';
+import { boundsOf, contains, distance } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { distanceToSegment } from './blame.ts';
 
@@ -41,7 +41,7 @@ export function alongside(a: Region, b: Region, reach: number, step: number): nu
   let length = 0;
   for (const edge of edgesIn(a, boxB, reach)) {
     const [from, to] = edge;
-    const whole = Math.hypot(to.x - from.x, to.y - from.y);
+    const whole = distance(to, from);
     const pieces = Math.ceil(whole / step);
     const facing = edges.filter((other) => !areApart(edge, other, reach));
     for (let i = 0; i < pieces; i++) {

@@ -1,5 +1,11 @@
-/** Dots and accents that run into a letter beside theirs, where the font keeps them apart: an i then reads as an l, or as nothing. */
+/**
+ * Dots and accents that run into a letter beside theirs, where the font keeps them apart: an i then reads as an l, or as nothing. And
+ * apostrophes that run into a letter that is lower than they are.
+ */
 
+import { boundsOf } from '../geometry/measure.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
 import { marksAbove } from '../tag/marks-above.ts';
 import { clearance } from './clearance.ts';
@@ -10,7 +16,13 @@ const lookAround = 3;
 /** Outlines this near, in x-heights, are joined as the font draws them. */
 const touchingShare = 0.005;
 
-/** Of letters that were moved: how many of their marks there are, and how many come nearer than `reach` mm to another letter. */
+/** What hangs beside letters and is lost as soon as it touches one. */
+const apostrophe = /^['’‘ʼ"“”]+$/u;
+
+/** A letter that reaches so far up along an apostrophe holds it at its side, where it is seen all the same. */
+const tallShare = 0.6;
+
+/** Of letters that were moved: how many of their marks and apostrophes there are, and how many come nearer than `reach` mm to another letter. */
 export function fusedMarks(
   letters: readonly Letter[],
   { xHeight, reach }: { readonly xHeight: number; readonly reach: number },
@@ -18,17 +30,26 @@ export function fusedMarks(
   let [drawn, fused] = [0, 0];
   const touching = touchingShare * xHeight;
   const near = Math.max(reach, touching);
-  letters.forEach(({ region, asSet }, index) => {
+  letters.forEach(({ text, region, asSet }, index) => {
     if (!asSet) return;
-    const [marks, set] = [marksAbove(region), marksAbove(asSet)];
+    const isSign = apostrophe.test(text);
+    const [marks, set] = isSign ? [[region], [asSet]] : [marksAbove(region), marksAbove(asSet)];
     drawn += marks.length;
     const others = letters.filter((_, k) => k !== index && Math.abs(k - index) <= lookAround);
     fused += marks.filter((mark, k) =>
       others.some((other) => {
+        if (isSign && reachesUp(other.region, mark)) return false;
         if (clearance(mark, other.region, near) >= near) return false;
         return !set[k] || !other.asSet || clearance(set[k], other.asSet, touching) >= touching;
       }),
     ).length;
   });
   return { drawn, fused };
+}
+
+/** Its marks do not count: a dot that the sign touches is lost with it. */
+function reachesUp(letter: Region, sign: Region): boolean {
+  const [largest = []] = partsOf(letter);
+  const [a, b] = [boundsOf(largest), boundsOf(sign)];
+  return !!a && !!b && Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY) >= tallShare * (b.maxY - b.minY);
 }

@@ -1,5 +1,6 @@
 /** Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or not to be seen at all. */
 
+import { listed } from '../core/names.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
@@ -148,11 +149,13 @@ function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readabilit
     ...(neighbours.merged > 0 || crowded > 0.3 ? [runTogether(neighbours)] : []),
   ];
   if (found.length === 0) return 'the bays of its letters fill in';
-  return [found.slice(0, -1).join(', '), found.at(-1)].filter(Boolean).join(' and ');
+  return listed(found);
 }
 
 function fusedMarks(fused: number): string {
-  return fused === 1 ? 'a dot or accent runs into the next letter' : `${fused} dots or accents run into other letters`;
+  return fused === 1
+    ? 'a dot, accent or apostrophe runs into the next letter'
+    : `${fused} dots, accents or apostrophes run into other letters`;
 }
 
 function closedCounters(closed: number, drawn: number): string {
@@ -167,7 +170,8 @@ function runTogether({ apart, merged }: Readability['neighbours']): string {
 }
 
 function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
-  return shape?.modifiers.grow === undefined ? path : [...path, 'grow'];
+  const { grow, growAuto } = shape?.modifiers ?? {};
+  return grow === undefined && !growAuto ? path : [...path, 'grow'];
 }
 
 /** Engraved letters lower than this are told, where nothing else was measured, in mm. */

@@ -12,12 +12,12 @@ import { remembered } from './remembered.ts';
 export const slipMm = 1;
 
 /**
- * Over a letter, no farther than this share of its height, a hole is read as its accent where it is as large as one, which
- * shares of that height say as well (our own judgement, from looking at Å and i in the bundled fonts).
+ * A hole over a letter is read as its accent where it is as large as one and as near: so many x-heights over its middle, less the
+ * farther it stands aside, and nothing over its edge (our own judgement, from looking at Å and i in the bundled fonts).
  */
-const accentGap = 0.2;
-const smallestAccent = 0.15;
-const largestAccent = 0.5;
+const accentGap = 0.35;
+const smallestAccent = 0.2;
+const largestAccent = 0.7;
 
 /** What is drawn, cut or glued beside an opening. */
 export interface Beside {
@@ -66,20 +66,27 @@ export interface Nearness {
 export function nearness(hanger: PlacedHanger, { region, lettering }: Beside): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width, isAccent: false };
-  const above = hanger.kind === 'slot' || hanger.kind === 'keyhole' ? undefined : accentAbove(hanger, lettering);
+  const above = accentAbove(hanger, lettering);
   return above === undefined ? undefined : { width: above, isAccent: true };
 }
 
-/** How far above a letter an opening stands that is read as its accent. */
-function accentAbove({ centre, openingSize }: PlacedHanger, lettering: readonly Lettering[]): number | undefined {
-  for (const { letters, grow } of lettering) {
+/** How far above a letter an opening stands that is read as its accent; only a round one is. */
+export function accentAbove(
+  { kind, centre, openingSize }: Pick<PlacedHanger, 'kind' | 'centre' | 'openingSize'>,
+  lettering: readonly Lettering[],
+): number | undefined {
+  if (kind === 'slot' || kind === 'keyhole') return undefined;
+  for (const { letters, grow, xHeight } of lettering) {
+    const share = openingSize / xHeight;
+    if (share < smallestAccent || share > largestAccent) continue;
     for (const { region } of letters) {
       const box = boundsOf(region);
-      if (!box || centre.x < box.minX || centre.x > box.maxX) continue;
-      const height = box.maxY - box.minY + 2 * grow;
+      if (!box) continue;
       const gap = centre.y - openingSize / 2 - (box.maxY + grow);
-      const isAsLarge = openingSize > smallestAccent * height && openingSize < largestAccent * height;
-      if (isAsLarge && gap > 0 && gap < accentGap * height) return gap;
+      const aside = Math.abs(centre.x - (box.minX + box.maxX) / 2);
+      // Over an i, which is narrower than the hole, it need not be centred more closely than by its own width.
+      const reach = Math.max((box.maxX - box.minX) / 2 + grow, openingSize / 2);
+      if (gap > 0 && Math.hypot(aside / reach, gap / (accentGap * xHeight)) < 1) return gap;
     }
   }
   return undefined;

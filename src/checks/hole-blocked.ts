@@ -86,10 +86,10 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
   return findings.length > 0 ? findings : looksLikeASlip(hanger, piece, pieces);
 }
 
-/** Nothing is in the way of the tie, but the eye takes the opening for a part of what is beside it. A ring's lies outside. */
+/** Nothing is in the way of the tie, but the eye takes the opening for a part of what is beside it. */
 function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Finding[] {
   const { kind, path, centre } = hanger;
-  if (kind === 'ring') return [];
+  if (kind === 'ring') return readsAsLetter(hanger, piece);
   const near = besidesOf(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
     // That the opening runs into it is said as such, and as an error (`joined-opening.ts`).
     if (area(shared(hanger.opening, beside.region)) >= touchingMm2) return [];
@@ -104,6 +104,14 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
     : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
+}
+
+/** The hole of a ring lies outside what it hangs, but the ring itself may be taken for one more letter of it. */
+function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
+  const isWithin = readAs.includes('letter within');
+  if (!isWithin && !readAs.includes('letter')) return [];
+  const message = `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
+  return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 
 /** What an opening is called; that of a ring is its hole. */

@@ -1,6 +1,6 @@
 /** How much of a line lies within a field: a score line is its outline, and what it encloses is not touched. */
 
-import { boundsOf, contains } from '../geometry/measure.ts';
+import { boundsOf, contains, distance } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
 export interface WithinField {
@@ -28,7 +28,7 @@ export function lineWithin(line: Region, field: Region): WithinField {
         const [start, end] = [cuts[i - 1]!, cuts[i]!];
         const middle = between(from, to, (start + end) / 2);
         if (start === end || !contains(field, middle)) continue;
-        length += (end - start) * Math.hypot(to.x - from.x, to.y - from.y);
+        length += (end - start) * distance(to, from);
         at ??= middle;
       }
       from = to;

@@ -1,6 +1,6 @@
 /** How near to an opening something glued on stands, on the way that the tie takes from there and elsewhere. */
 
-import { boundsOf, boxCentre, contains, ringArea } from '../geometry/measure.ts';
+import { boundsOf, boxCentre, contains, distance, ringArea } from '../geometry/measure.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { distanceToSegment } from './blame.ts';
@@ -32,7 +32,7 @@ export function clearances(
   const near = edges.near(boxCentre(box), Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2 + reach);
   const found: { ahead?: Clearance; behind?: Clearance } = {};
   const note = (on: Point, at: Point): void => {
-    const width = Math.hypot(on.x - at.x, on.y - at.y);
+    const width = distance(on, at);
     if (width > reach) return;
     const along = (at.x - on.x) * towards.x + (at.y - on.y) * towards.y;
     const isAhead = along >= aheadShare * width * Math.hypot(towards.x, towards.y);

@@ -1,6 +1,7 @@
 /** Materials that must not be laser cut. */
 
 import type { Finding } from '../core/issue.ts';
+import { recent } from '../core/recent.ts';
 import type { Check } from './check.ts';
 import { stockPath } from './stock-path.ts';
 import { unsafeMaterials, whole } from './unsafe-words.ts';
@@ -29,11 +30,11 @@ export const unsafeMaterial: Check = ({ stock, pieces }): Finding[] => {
   ];
 };
 
-function dangerOf(material: string): string | undefined {
+const dangerOf = recent(50, (material): string | undefined => {
   const name = material
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ');
   const plain = name.replace(denied, ' ');
   return unsafeMaterials.find(({ words }) => words.test(plain))?.why;
-}
+});

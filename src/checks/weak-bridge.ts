@@ -1,5 +1,6 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
+import { listed } from '../core/names.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
@@ -62,7 +63,7 @@ function lettersOf(necks: readonly ThinPlace[], piece: Piece): string {
   }
   const told = [...counts].map(([letter, count]) => (count > 1 ? `${letter} (${count})` : letter));
   if (told.length < 2) return '';
-  return ` At ${told.slice(0, -1).join(', ')} and ${told.at(-1)!}.`;
+  return ` At ${listed(told)}.`;
 }
 
 function counted(count: number, noun: string): string {

@@ -1,32 +1,54 @@
 /** `tagwright check`: what is wrong with specs, for people or as JSON. */
 
-import { checkBatch } from '../engine/batch.ts';
-import type { Report } from '../engine/engine.ts';
+import { issuesOfBatch, rowCount } from '../engine/batch.ts';
+import type { RowIssues } from '../engine/batch.ts';
+import type { Engine, Report } from '../engine/engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { reportJson } from './report-json.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import type { RowTask } from './row-work.ts';
+import { eachRow } from './rows.ts';
 import { exitCodes } from './usage.ts';
 
 export async function check(
   specs: readonly SpecFile[],
   { json, strict }: { json: boolean; strict: boolean },
 ): Promise<number> {
-  const engine = newEngine();
+  const engine = newEngine({ isOnce: true });
   const objects: object[] = [];
   let code: number = exitCodes.clean;
-  for (const { file, text, options } of specs) {
-    const { report, all } = await checkBatch(engine, await engine.compute(text, options), options);
+  for (const spec of specs) {
+    const { file, options } = spec;
+    const { report, rows } = await checked(engine, spec, json);
     if (json) {
       const fixes = new Map<Issue, readonly Fix[]>();
       for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
-      objects.push(reportJson(file, report, fixes, all));
+      objects.push(reportJson(file, report, fixes, rows));
     } else printReport(file, report);
     code = Math.max(code, exitCodeOf(report, strict));
   }
   if (json) console.log(JSON.stringify(objects, null, 2));
   return code;
+}
+
+/** With what is wrong with any tag of a batch; `rows`: each as JSON, where that is wanted. */
+async function checked(
+  engine: Engine,
+  { file, text, options }: SpecFile,
+  json: boolean,
+): Promise<{ readonly report: Report; readonly rows: readonly object[] }> {
+  const first = await engine.compute(text, options);
+  const { batch } = first;
+  if (!batch) return { report: first, rows: [] };
+  const [all, rows]: [RowIssues[], object[]] = [[], []];
+  const task: RowTask = { file, text, severities: options.severities ?? {}, wish: { what: json ? 'json' : 'issues' } };
+  for await (const { row, issues, json: made } of eachRow(engine, task, first)) {
+    all.push({ row, issues, batch });
+    if (made) rows.push(made);
+  }
+  return { report: rowCount(first) === 1 ? first : { ...first, issues: issuesOfBatch(first, all) }, rows };
 }
 
 export function exitCodeOf({ issues }: Report, strict = false): number {

@@ -2,14 +2,12 @@
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { filesIn, isFormat, sheetFormats } from '../export/formats.ts';
+import { isFormat, sheetFormats } from '../export/formats.ts';
 import type { Format, SheetFormat } from '../export/formats.ts';
-import type { Job } from '../export/job.ts';
 import { writeWhole } from '../export/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { Jobs } from './jobs.ts';
-import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 interface ExportOptions {
@@ -29,18 +27,12 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
   const wanted = formatsOf(to);
   await mkdir(out, { recursive: true });
-  const engine = newEngine();
-  const tools = toolsOf(engine);
-  const jobs = new Jobs(engine, force);
+  const jobs = new Jobs(newEngine({ isOnce: true }), force);
   let isWhole = true;
   for (const spec of specs) {
-    for await (const { name, job } of jobs.of(spec)) {
-      for (const format of wanted) {
-        const wished = pictureWidth === undefined ? job : withPictures(job, pictureWidth);
-        for (const [file, content] of Object.entries(await filesIn(format, wished, name, tools)))
-          isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
-      }
-    }
+    for await (const files of jobs.files(spec, wanted, pictureWidth))
+      for (const [file, content] of Object.entries(files))
+        isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
   }
   return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
 }
@@ -67,11 +59,6 @@ function pixels(given: string | undefined): number | undefined {
   if (!Number.isInteger(width) || width < 100 || width > 8000)
     throw new UsageError('--width must be a whole number of pixels from 100 to 8000.');
   return width;
-}
-
-function withPictures(job: Job, pictureWidth: number): Job {
-  const { tag } = job;
-  return { ...job, tag: { ...tag, output: { ...tag.output, pictureWidth } } };
 }
 
 /** Says what it has written. False, and says so, where the file is there with another content and may not be replaced. */

@@ -1,14 +1,17 @@
 /** What the command line makes files of: specs, and the tags of their batches. */
 
 import { basename } from 'node:path';
-import { reportsOf } from '../engine/batch.ts';
+import { eachReport } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
-import { freeName, tagFileName } from '../export/file-names.ts';
+import { freeFileName, tagFileName } from '../export/file-names.ts';
 import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
+import type { Format } from '../export/formats.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
+import { eachRow } from './rows.ts';
+import type { RowMade, RowWish } from './row-work.ts';
 import type { SpecFile } from './files.ts';
 
 export interface NamedJob {
@@ -35,32 +38,65 @@ export class Jobs {
   }
 
   async *of(spec: SpecFile): AsyncGenerator<NamedJob> {
-    const { file } = spec;
-    for await (const { report, told } of this.sound(spec)) {
+    const { file, text, options } = spec;
+    const first = await this.#engine.compute(text, options);
+    for await (const report of eachReport(this.#engine, first, options)) {
+      const told = toldOf(file, report);
+      if (!this.#isSound(told, file, report)) continue;
       const job = jobOf(report);
-      if (!job) {
-        console.error(`${told}: there is nothing to cut.`);
-        this.complete = false;
+      if (job) yield { name: this.#nameOf(file, report), job, report };
+      else this.#nothingToCut(told);
+    }
+  }
+
+  /** The files of each tag; threads share the work where the tags are many. */
+  async *files(
+    spec: SpecFile,
+    formats: readonly Format[],
+    pictureWidth: number | undefined,
+  ): AsyncGenerator<Readonly<Record<string, string | Uint8Array>>> {
+    const wish = {
+      what: 'files',
+      formats,
+      force: this.#force,
+      ...(pictureWidth === undefined ? {} : { pictureWidth }),
+    } as const;
+    for await (const { first, made, told } of this.rows(spec, wish)) {
+      if (!made.files) {
+        this.#nothingToCut(told);
         continue;
       }
-      const wanted = tagFileName(specName(file), report);
-      const name = report.batch ? freeName(wanted, this.#names) : wanted;
-      this.#names.add(name);
-      yield { name, job, report };
+      const name = this.#nameOf(spec.file, { ...first, row: made.row });
+      yield Object.fromEntries(Object.entries(made.files).map(([ending, content]) => [name + ending, content]));
     }
   }
 
-  /** What is to be made something of; `told`: what it is called in messages. */
-  async *sound({ file, text, options }: SpecFile): AsyncGenerator<{ readonly report: Report; readonly told: string }> {
+  /** What is to be made something of, as it is wished for; `told`: what it is called in messages. */
+  async *rows(
+    { file, text, options }: SpecFile,
+    wish: RowWish,
+  ): AsyncGenerator<{ readonly first: Report; readonly made: RowMade; readonly told: string }> {
     const first = await this.#engine.compute(text, options);
-    for (const report of await reportsOf(this.#engine, first, options)) {
-      const label = labelOf(report);
-      const told = label === undefined ? file : `${file} (${label})`;
-      if (this.#isSound(told, file, report)) yield { report, told };
+    const task = { file, text, severities: options.severities ?? {}, wish };
+    for await (const made of eachRow(this.#engine, task, first)) {
+      const told = toldOf(file, { ...first, row: made.row });
+      if (this.#isSound(told, file, { ...made, source: first.source })) yield { first, made, told };
     }
   }
 
-  #isSound(told: string, file: string, report: Report): boolean {
+  #nameOf(file: string, tag: Pick<Report, 'batch' | 'row'>): string {
+    const wanted = tagFileName(specName(file), tag);
+    const name = tag.batch ? freeFileName(wanted, this.#names) : wanted;
+    this.#names.add(name);
+    return name;
+  }
+
+  #nothingToCut(told: string): void {
+    console.error(`${told}: there is nothing to cut.`);
+    this.complete = false;
+  }
+
+  #isSound(told: string, file: string, report: Pick<Report, 'issues' | 'accepted' | 'source'>): boolean {
     const errors = report.issues.filter(isError);
     if (errors.length === 0) return true;
     this.complete = false;
@@ -68,6 +104,11 @@ export class Jobs {
     console.error(`${told}: has errors and was left out; --force exports it anyway.`);
     return this.#force;
   }
+}
+
+function toldOf(file: string, tag: Pick<Report, 'batch' | 'row'>): string {
+  const label = labelOf(tag);
+  return label === undefined ? file : `${file} (${label})`;
 }
 
 /** A spec's name without what says that it is one. */

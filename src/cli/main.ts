@@ -10,6 +10,7 @@ import type { SpecFile } from './files.ts';
 import { fix } from './fix.ts';
 import { jobAll } from './job.ts';
 import { packAll } from './pack.ts';
+import { servesRows } from './rows.ts';
 import { sheetsAll } from './sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
 import { testPieceAll } from './test-piece.ts';
@@ -101,5 +102,5 @@ export async function run(args: readonly string[]): Promise<number> {
 }
 
 const [, program] = process.argv;
-if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
+if (!servesRows() && program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
   process.exitCode = await run(process.argv.slice(2));

@@ -17,7 +17,7 @@ export async function packAll(
   { out, force, overwrite }: { readonly out: string | undefined; readonly force: boolean; readonly overwrite: boolean },
 ): Promise<number> {
   if (out === undefined) throw new UsageError('pack needs --out.');
-  const engine = newEngine();
+  const engine = newEngine({ isOnce: true });
   const tools = toolsOf(engine);
   const jobs = new Jobs(engine, force);
   const packs: Record<string, Files> = {};

@@ -11,12 +11,12 @@ import type { Stock } from '../spec/model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
-/** `all`: of every row of a batch. */
+/** `rows`: of a batch, as `rowJson` gives them. */
 export function reportJson(
   file: string,
   { source, tag, batch, issues, accepted, fonts, timings }: Report,
   fixes: ReadonlyMap<Issue, readonly Fix[]>,
-  all: readonly Report[],
+  rows: readonly object[],
 ): object {
   const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
   const edit = (change: TextEdit) => ({ range: range(change.range), text: change.text });
@@ -45,7 +45,7 @@ export function reportJson(
     file,
     ok: !issues.some(isError),
     ...tagJson(tag),
-    ...(batch ? { batch: batch.rows.map(({ label }, row) => ({ name: label, ...rowJson(all[row]!) })) } : {}),
+    ...(batch ? { batch: batch.rows.map(({ label }, row) => ({ name: label, ...rows[row] })) } : {}),
     issues: issues.map((issue) => ({
       ...issueJson(issue),
       fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
@@ -74,7 +74,7 @@ function tagJson(tag: Tag | undefined): object {
   return { title: tag.title, pieces, ...takesJson(tag) };
 }
 
-function rowJson({ issues, tag }: Report): object {
+export function rowJson({ issues, tag }: Pick<Report, 'issues' | 'tag'>): object {
   return { ok: !issues.some(isError), ...tagJson(tag) };
 }
 

@@ -2,9 +2,9 @@
 
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Report } from '../engine/engine.ts';
 import { sheetFiles } from '../export/sheet-files.ts';
 import { sheetJobs } from '../export/sheet-job.ts';
+import type { TagReport } from '../export/sheet-job.ts';
 import { sheetFormatsOf, write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
@@ -26,13 +26,16 @@ export async function sheetsAll(
   if (to === undefined || out === undefined) throw new UsageError('sheets needs --to and --out.');
   const wanted = sheetFormatsOf(to);
   await mkdir(out, { recursive: true });
-  const engine = newEngine();
+  const engine = newEngine({ isOnce: true });
   const tools = toolsOf(engine);
   const jobs = new Jobs(engine, force);
   let isWhole = true;
   for (const spec of specs) {
-    const reports: Report[] = [];
-    for await (const { report } of jobs.sound(spec)) reports.push(report);
+    const reports: TagReport[] = [];
+    for await (const { first, made } of jobs.rows(spec, { what: 'tag', force })) {
+      const { source, batch } = first;
+      reports.push({ ...made, source, ...(batch ? { batch } : {}) });
+    }
     if (reports.length === 0) continue;
     const sheets = await sheetJobs(reports, () => Promise.resolve());
     if ('problem' in sheets) {

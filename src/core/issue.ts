@@ -1,5 +1,6 @@
 /** What the engine says of a spec: findings with a place in the text and on the piece. */
 
+import { counted } from './units.ts';
 import type { Point } from '../geometry/types.ts';
 import type { IssueCode, Severity } from './issue-kinds.ts';
 
@@ -94,3 +95,11 @@ export function causeOf({ code, piece, path }: Issue): string {
 
 /** An issue before it has been given its place in the text: what shapes and checks report. */
 export type Finding = Omit<Issue, 'range'>;
+
+/** “1 error, 2 warnings, 1 info”; empty where there is nothing. Whoever counts problems counts all of them, so that counts agree. */
+export function tally(issues: readonly Pick<Issue, 'severity'>[]): string {
+  return (['error', 'warning', 'info'] as const)
+    .map((kind) => ({ kind, count: issues.filter(({ severity }) => severity === kind).length }))
+    .flatMap(({ kind, count }) => (count > 0 ? [counted(count, kind)] : []))
+    .join(', ');
+}

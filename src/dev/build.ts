@@ -28,7 +28,7 @@ const apart: Readonly<Record<string, string>> = {
   'opentype.js/dist/opentype.mjs': 'opentype.mjs',
   'wawoff2/decompress.js': 'woff2.mjs',
   '@tarikjabiri/dxf': 'dxf.mjs',
-  'pdf-lib': 'pdf-lib.mjs',
+  '@cantoo/pdf-lib': 'pdf-lib.mjs',
   '@resvg/resvg-wasm': 'resvg.mjs',
 };
 

@@ -1,6 +1,6 @@
 /**
- * Mocha's list of results, and below it what passed at the second attempt only, with what failed before. The counts are also
- * written to the file named in TAGWRIGHT_COUNTS, to be summed over runs.
+ * Mocha's list of results, and below it what passed at the second attempt only, with what failed before. The counts and
+ * the failures are also written to the file named in TAGWRIGHT_COUNTS, to be summed over runs.
  */
 
 import Mocha from 'mocha';
@@ -10,12 +10,19 @@ export interface Counts {
   readonly passes: number;
   readonly failures: number;
   /** Titles of tests that failed and then passed. */
-  readonly secondAttempts?: readonly string[];
+  readonly secondAttempts: readonly string[];
+  readonly failed: readonly FailedTest[];
+}
+
+export interface FailedTest {
+  readonly title: string;
+  readonly message: string;
 }
 
 export default class CountingReporter extends Mocha.reporters.Spec {
   private readonly failedBefore = new Map<string, string>();
   private readonly secondAttempts: string[] = [];
+  private readonly failed: FailedTest[] = [];
 
   constructor(runner: Mocha.Runner, options: Mocha.MochaOptions) {
     super(runner, options);
@@ -25,11 +32,14 @@ export default class CountingReporter extends Mocha.reporters.Spec {
     runner.on('pass', (test) => {
       if (this.failedBefore.has(test.fullTitle())) this.secondAttempts.push(test.fullTitle());
     });
+    runner.on('fail', (test, error: Error) => {
+      this.failed.push({ title: test.fullTitle(), message: error.message });
+    });
     const file = process.env['TAGWRIGHT_COUNTS'];
     if (file)
       runner.once('end', () => {
         const { passes, failures } = runner.stats!;
-        const counts: Counts = { passes, failures, secondAttempts: this.secondAttempts };
+        const counts: Counts = { passes, failures, secondAttempts: this.secondAttempts, failed: this.failed };
         writeFileSync(file, JSON.stringify(counts));
       });
   }

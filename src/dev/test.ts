@@ -18,9 +18,9 @@ const withoutBrowser: readonly TestStep[] = [
 
 const inBrowser: readonly TestStep[] = [
   check('Editor', ...tsx, 'test/editor/install.ts'),
-  tests('Tests of the page', jobs, largestFirst('test/page')),
+  // A browser or an editor that another program holds up may be late once; it is said which were.
+  tests('Tests of the page', jobs, largestFirst('test/page'), '--retries', '1'),
   { title: 'Tests inside the editor', command: [...tsx, 'test/editor/run-suite.ts'], kind: 'tests' },
-  // An editor that another program holds up may be late once; it is said which were.
   tests('Tests from end to end', jobs, largestFirst('test/editor/e2e'), '--retries', '1'),
 ];
 

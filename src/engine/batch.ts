@@ -1,5 +1,6 @@
 /** All tags of a batch: each computed as a tag of its own, and what is wrong with them told once for all. */
 
+import { listed } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -10,21 +11,30 @@ export function rowCount({ batch }: Pick<Report, 'batch'>): number {
   return batch?.rows.length ?? 1;
 }
 
+/** What is kept of a tag that nobody looks at. */
+export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch'>;
+
 /**
- * The reports of all rows in order, `report` among them. Rejects with the signal's reason once that is aborted.
+ * The reports of all rows in order, `report` among them, each made when it is asked for: whoever keeps none holds the memory of
+ * one. Rejects with the signal's reason once that is aborted.
  * @param before Waited for before each row: others may be in more of a hurry.
  */
-export async function reportsOf(
+export async function* eachReport(
   engine: Engine,
   report: Report,
   options: ComputeOptions,
   before: () => Promise<unknown> = () => Promise.resolve(),
-): Promise<Report[]> {
-  const reports: Report[] = [];
+): AsyncGenerator<Report> {
   for (let row = 0; row < rowCount(report); row++) {
     await before();
-    reports.push(row === report.row ? report : await engine.compute(report.source.text, { ...options, row }));
+    yield row === report.row ? report : await engine.compute(report.source.text, { ...options, row });
   }
+}
+
+/** The same, all of them. */
+export async function reportsOf(...asked: Parameters<typeof eachReport>): Promise<Report[]> {
+  const reports: Report[] = [];
+  for await (const report of eachReport(...asked)) reports.push(report);
   return reports;
 }
 
@@ -49,7 +59,7 @@ export async function reportOf(engine: Engine, report: Report, issue: Issue, opt
  * Everything that is wrong with the tag that is shown; and of the others, for each cause the gravest case and who else has it.
  * What changes the cause changes all of them, so forty names are one more finding at a line and not forty.
  */
-export function issuesOfBatch(shown: Report, all: readonly Report[]): Issue[] {
+export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issue[] {
   const told = new Set(shown.issues.map(wordsOf));
   const cases = new Map<string, Case[]>();
   for (const report of all) {
@@ -65,7 +75,7 @@ export function issuesOfBatch(shown: Report, all: readonly Report[]): Issue[] {
 
 interface Case {
   readonly issue: Issue;
-  readonly report: Report;
+  readonly report: RowIssues;
 }
 
 function wordsOf({ code, range, message }: Issue): string {
@@ -76,7 +86,8 @@ function gravest(cases: readonly Case[]): Issue {
   const { issue, report } = cases.reduce((a, b) => (isGraver(b.issue, a.issue) ? b : a));
   const label = labelOf(report)!;
   const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
-  const also = others.length === 0 ? '' : ` Likewise ${listed(others)}.`;
+  const quoted = others.map((each) => `“${each}”`);
+  const also = others.length === 0 ? '' : ` Likewise ${listed(quoted, mostNames)}.`;
   return { ...issue, row: report.row, message: `${named(label, issue.message)}${also}` };
 }
 
@@ -92,9 +103,3 @@ function isGraver(a: Issue, b: Issue): boolean {
 
 /** Names beyond these are counted. */
 const mostNames = 5;
-
-function listed(labels: readonly string[]): string {
-  const more = labels.length - mostNames;
-  const named = (more > 1 ? labels.slice(0, mostNames) : labels).map((label) => `“${label}”`);
-  return more > 1 ? `${named.join(', ')} and ${more} more` : named.join(', ').replace(/, (?=[^,]*$)/, ' and ');
-}

@@ -12,7 +12,7 @@ import type { Batch } from '../spec/batch.ts';
 import type { Units } from '../core/units.ts';
 import type { TagModel } from '../spec/model.ts';
 import { parseSpec, readShared } from '../spec/parse.ts';
-import { SpecSource } from '../spec/source.ts';
+import { SpecSource, sourceOf } from '../spec/source.ts';
 import { loadUses } from '../spec/used-files.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { buildTag, fittedScales, sameSized } from '../tag/build.ts';
@@ -63,17 +63,26 @@ export interface ComputeOptions {
   readonly severities?: Severities;
 }
 
+export interface EngineOptions {
+  readonly giveWay?: () => Promise<void>;
+  readonly stages?: number;
+}
+
 /** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
 const turnMs = 10;
 
 export class Engine {
   readonly fonts: FontLibrary;
   readonly #files: FontFiles;
-  readonly #cache = new StageCache();
+  readonly #cache: StageCache;
+  readonly #giveWay: () => Promise<void>;
   #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
-  constructor(files: FontFiles) {
+  /** `giveWay`: lets others have a turn. `stages`: how many results are kept for the next time. */
+  constructor(files: FontFiles, { giveWay = nextTask, stages }: EngineOptions = {}) {
     this.#files = files;
+    this.#giveWay = giveWay;
+    this.#cache = new StageCache(stages);
     this.fonts = new FontLibrary(files);
   }
 
@@ -85,8 +94,8 @@ export class Engine {
     { locate, row: wanted = 0, batch: given, signal, severities = {} }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
-    const checkpoint = turns(signal);
-    const unread = new SpecSource(text);
+    const checkpoint = turns(signal, this.#giveWay);
+    const unread = sourceOf(text);
     const uses = await loadUses(unread, { read: (path) => this.readText(path), locate, beside: this.beside });
     signal?.throwIfAborted();
     const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted, given);
@@ -227,13 +236,17 @@ function placed(findings: readonly Finding[], source: SpecSource, units: Units):
   }));
 }
 
+function nextTask(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
+}
+
 /** Gives way when a turn is over, and stops when the result is no longer wanted. */
-function turns(signal: AbortSignal | undefined): () => Promise<void> {
+function turns(signal: AbortSignal | undefined, giveWay: () => Promise<void>): () => Promise<void> {
   let started = performance.now();
   return async () => {
     signal?.throwIfAborted();
     if (performance.now() - started < turnMs) return;
-    await new Promise<void>((resolve) => setTimeout(resolve, 0));
+    await giveWay();
     started = performance.now();
     signal?.throwIfAborted();
   };

@@ -1,5 +1,6 @@
 /** Names of the files of a batch: that of the spec, and what each tag goes by. */
 
+import { freeName } from '../core/names.ts';
 import { labelOf } from '../spec/batch.ts';
 
 /** Longer ones do not go everywhere. */
@@ -26,9 +27,7 @@ export function tagFileName(spec: string, tag: Parameters<typeof labelOf>[0]): s
 }
 
 /** The name, with a number behind it where it is taken; capitals make no difference to some file systems. */
-export function freeName(wanted: string, taken: ReadonlySet<string>): string {
+export function freeFileName(wanted: string, taken: ReadonlySet<string>): string {
   const names = new Set([...taken].map((name) => name.toLowerCase()));
-  let name = wanted;
-  for (let count = 2; names.has(name.toLowerCase()); count++) name = `${wanted}-${count}`;
-  return name;
+  return freeName(wanted, (name) => names.has(name.toLowerCase()), '-');
 }

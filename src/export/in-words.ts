@@ -33,12 +33,6 @@ export function money({ amount, currency }: { readonly amount: number; readonly 
 }
 
 /** More names than this are counted. */
-const mostNames = 4;
+export const mostNames = 4;
 /** In a question of the editor, which has more room. */
 export const mostInQuestion = 8;
-
-/** “Sorrel, Rue and 4 more”. */
-export function listed(names: readonly string[], most = mostNames): string {
-  const more = names.length - most;
-  return more > 1 ? `${names.slice(0, most).join(', ')} and ${more} more` : names.join(', ');
-}

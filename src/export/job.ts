@@ -1,5 +1,7 @@
 /** What every file format is made from. */
 
+import { finest, shortLength } from '../core/units.ts';
+import { listed } from '../core/names.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -10,7 +12,7 @@ import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { planCuts } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
-import { listed } from './in-words.ts';
+import { mostNames } from './in-words.ts';
 
 /** `line` of the spec, from 1, where its text is at hand; `label`: which tag of a batch it is about. */
 export type JobIssue = Issue & { readonly line?: number; readonly label?: string };
@@ -90,21 +92,23 @@ export function errorNote({ issues }: Job): string | undefined {
   const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
   // Of many tags on a sheet, which ones.
   const labels = [...new Set(errors.flatMap(({ label }) => label ?? []))];
-  const who = labels.length === 0 ? 'this tag has' : `${listed(labels)} ${labels.length === 1 ? 'has' : 'have'}`;
+  const who =
+    labels.length === 0 ? 'this tag has' : `${listed(labels, mostNames)} ${labels.length === 1 ? 'has' : 'have'}`;
   return `DO NOT CUT: ${who} errors. ${first.message}${more}`;
 }
 
 /** In what state the cut lines are, as a sentence. */
-export function kerfNote({ stock, output }: Tag): string {
+export function kerfNote({ stock, output, units }: Tag): string {
+  const wide = (kerf: number) => shortLength(kerf, units, finest);
   if (!output.compensate)
     return stock.kerf > 0
-      ? `Cut lines are the drawn outline: the part comes out smaller by the kerf of ${figure(stock.kerf)} mm.`
+      ? `Cut lines are the drawn outline: the part comes out smaller by the kerf of ${wide(stock.kerf)}.`
       : 'Cut lines are the drawn outline.';
   if (stock.kerf === 0) return 'No kerf compensation: cut lines are the finished outline.';
   const { outer, inner } = stock.kerfs ?? { outer: stock.kerf, inner: stock.kerf };
   return outer === inner
-    ? `Cut lines are compensated for a kerf of ${figure(outer)} mm.`
-    : `Cut lines are compensated for a kerf of ${figure(outer)} mm outside and ${figure(inner)} mm in openings.`;
+    ? `Cut lines are compensated for a kerf of ${wide(outer)}.`
+    : `Cut lines are compensated for a kerf of ${wide(outer)} outside and ${wide(inner)} in openings.`;
 }
 
 /** To 0.001 mm: finer than any beam, and far finer than the hundredth that sizes are promised to. */

@@ -1,10 +1,10 @@
 /**
- * Pages as a PDF: the proof for the customer, the job sheet, the cut page at true size. The only file that knows pdf-lib. Captions are drawn
+ * Pages as a PDF: the proof for the customer, the job sheet, the cut page at true size. The only file that knows the library. Captions are drawn
  * as outlines, so that they look the same everywhere; the same words lie over them unseen, to be searched and copied.
  */
 
 import { zlibSync } from 'fflate';
-import type * as Pdf from 'pdf-lib';
+import type * as Pdf from '@cantoo/pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
 import { channels } from '../look/channels.ts';
@@ -39,7 +39,7 @@ export async function pdfOf(
   { title }: Pick<Tag, 'title'>,
   subject: string,
 ): Promise<Uint8Array> {
-  const library = await import('pdf-lib');
+  const library = await import('@cantoo/pdf-lib');
   // No dates, and nothing else that differs from one time to the next.
   const pdf = await library.PDFDocument.create({ updateMetadata: false });
   pdf.setTitle(title.toWellFormed());

@@ -73,6 +73,11 @@ export function samePath(a: YamlPath, b: YamlPath): boolean {
   return a.length === b.length && a.every((step, index) => step === b[index]);
 }
 
+/** By how much a shape is grown, in mm, also where it is to grow as much as it needs. */
+export function growthOf({ tag }: Case, shape: Shape): number {
+  return shape.modifiers.grow ?? tag.growths?.get(shape) ?? 0;
+}
+
 /** The shape that is written at `path`: named ones and those written in a piece's lists. */
 export function shapeAt({ tag }: Case, path: YamlPath): Shape | undefined {
   return [...tag.made.keys()].find((shape) => samePath(shape.path, path));

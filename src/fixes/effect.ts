@@ -1,7 +1,7 @@
 /** What a fix does at the very place it is for, and to the size of the piece, in numbers. */
 
 import type { Report } from '../engine/engine.ts';
-import { boundsOf, ringArea } from '../geometry/measure.ts';
+import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Issue } from '../core/issue.ts';
@@ -105,10 +105,6 @@ function inBox(points: readonly Point[], shape: Region, like: Region): Point[] {
 function middle(points: readonly Point[]): Point {
   const sum = points.reduce((a, b) => ({ x: a.x + b.x, y: a.y + b.y }), { x: 0, y: 0 });
   return { x: sum.x / points.length, y: sum.y / points.length };
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
 function sizeEffect(was: Piece, is: Piece): string[] {

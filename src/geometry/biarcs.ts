@@ -4,6 +4,7 @@
  * halved until they lie on it.
  */
 
+import { distance } from './measure.ts';
 import { directionsOf, pointOn, splitSegment, startsOf } from './contour.ts';
 import type { Contour, Segment } from './contour.ts';
 import type { Point } from './types.ts';
@@ -81,8 +82,8 @@ function liesOn(pair: readonly Segment[], from: Point, cubic: Cubic): boolean {
 function distanceTo(point: Point, from: Point, segment: Segment): number {
   if (segment.type === 'arc') {
     const { centre } = segment;
-    const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
-    return Math.abs(Math.hypot(point.x - centre.x, point.y - centre.y) - radius);
+    const radius = distance(from, centre);
+    return Math.abs(distance(point, centre) - radius);
   }
   const [dx, dy] = [segment.to.x - from.x, segment.to.y - from.y];
   return Math.abs((point.x - from.x) * dy - (point.y - from.y) * dx) / (Math.hypot(dx, dy) || 1);

@@ -7,8 +7,9 @@
 
 import ClipperLib from 'clipper-lib';
 import type { Path, Paths } from 'clipper-lib';
+import { cleanPath } from './clean-path.ts';
 import { boundsOf } from './measure.ts';
-import { nearGroups } from './near-groups.ts';
+import { groupedByBox, nearGroups, nearRegions } from './near-groups.ts';
 import { rawOffset } from './raw-offset.ts';
 import type { Corners } from './raw-offset.ts';
 import type { Region, Ring } from './types.ts';
@@ -80,7 +81,8 @@ function toPaths(rings: readonly Ring[], { turned }: Sweep): Paths {
  * rounding leaves at crossings, and would look like necks a hundred-thousandth of a millimetre wide.
  */
 function toRegion(paths: Paths, { turned }: Sweep): Region {
-  return Clipper.CleanPolygons(paths)
+  return paths
+    .map((path) => cleanPath(path))
     .filter((path) => path.length > 2)
     .map((path) =>
       path.map(({ X, Y }) =>
@@ -140,14 +142,54 @@ export function union(regions: readonly Region[]): Region {
   return regions.length === 1 ? regions[0]! : normalise(regions.flat());
 }
 
+/** The same of regions none of which crosses itself: one that comes near no other stays as it is, at no cost. */
+export function unionOfWhole(regions: readonly Region[]): Region {
+  if (regions.length === 1) return regions[0]!;
+  refuseNonNumbers(regions.flat());
+  return nearRegions(regions, 0).flatMap((group) => (group.length === 1 ? group[0]! : normalise(group.flat())));
+}
+
 /** What of `rings`, united by the non-zero rule, is in none of `others`. */
 export function difference(rings: readonly Ring[], others: readonly Region[]): Region {
-  return combine(ClipType.ctDifference, rings, others.flat());
+  const all = others.flat();
+  refuseNonNumbers([...rings, ...all]);
+  return whereTheyMeet(rings, ringsNear(all, rings), (subject, clip) =>
+    subject.length === 0 ? [] : combine(ClipType.ctDifference, subject, clip),
+  );
 }
 
 /** What is in both. */
 export function intersection(a: Region, b: Region): Region {
-  return combine(ClipType.ctIntersection, a, b);
+  refuseNonNumbers([...a, ...b]);
+  const near = ringsNear(a, b);
+  return whereTheyMeet(near, ringsNear(b, near), (subject, clip) =>
+    subject.length === 0 || clip.length === 0 ? [] : combine(ClipType.ctIntersection, subject, clip),
+  );
+}
+
+/** As `apart`, of two kinds of rings. */
+function whereTheyMeet(
+  subject: readonly Ring[],
+  clip: readonly Ring[],
+  work: (subject: readonly Ring[], clip: readonly Ring[]) => Region,
+): Region {
+  // A ring may be of both kinds.
+  const all = [subject, clip].flatMap((rings, kind) => rings.map((ring) => ({ ring, isClip: kind === 1 })));
+  const groups = groupedByBox(all, ({ ring }) => [ring], 0);
+  if (groups.length === 1) return work(subject, clip);
+  const ofKind = (group: typeof all, wanted: boolean) =>
+    group.flatMap(({ ring, isClip }) => (isClip === wanted ? [ring] : []));
+  return groups.flatMap((group) => [...work(ofKind(group, false), ofKind(group, true))]);
+}
+
+/** Those rings whose boxes meet the box of the others: no other ring says anything about what is in there. */
+function ringsNear(rings: readonly Ring[], others: readonly Ring[]): readonly Ring[] {
+  const box = boundsOf(others);
+  if (!box) return [];
+  return rings.filter((ring) => {
+    const own = boundsOf([ring]);
+    return own && own.minX <= box.maxX && own.maxX >= box.minX && own.minY <= box.maxY && own.maxY >= box.minY;
+  });
 }
 
 /**

@@ -3,6 +3,7 @@
  * them, and what cut files hold. Lengths are mm, y runs up, angles are radians, counter-clockwise positive.
  */
 
+import { distance } from './measure.ts';
 import type { Bounds, Point, Ring } from './types.ts';
 
 /** Each begins where the one before it ends. */
@@ -72,7 +73,7 @@ export function directionsOf(from: Point, segment: Segment): readonly [Point, Po
 }
 
 function unit(from: Point, to: Point): Point {
-  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const length = distance(to, from) || 1;
   return { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
 }
 
@@ -155,7 +156,7 @@ export function segmentLength(from: Point, segment: Segment): number {
       let length = 0;
       let last = from;
       for (const point of flattenSegment(from, segment)) {
-        length += Math.hypot(point.x - last.x, point.y - last.y);
+        length += distance(point, last);
         last = point;
       }
       return length;

@@ -8,6 +8,7 @@
  * from it.
  */
 
+import { distance } from './measure.ts';
 import type { Contour, Segment } from './contour.ts';
 import { fitArc, fitCircle } from './fitting/arcs.ts';
 import { fitCubic } from './fitting/cubics.ts';
@@ -52,10 +53,6 @@ function cleaned(original: Ring): Ring {
 function offLine(point: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   return Math.abs((point.x - from.x) * dy - (point.y - from.y) * dx) / (Math.hypot(dx, dy) || 1);
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
 function cover(run: SmoothRun): Segment[] {

@@ -79,6 +79,10 @@ export function centroid(region: Region): Point | undefined {
   return { x: origin.x + sumX / (3 * twiceArea), y: origin.y + sumY / (3 * twiceArea) };
 }
 
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
 /** True where the point lies in material (an odd number of edges to its right); on an edge, either answer. */
 export function contains(region: Region, point: Point): boolean {
   let inside = false;

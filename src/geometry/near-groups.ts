@@ -1,22 +1,32 @@
-/** Rings sorted into groups that do not touch each other. */
+/** Rings and regions sorted into groups that do not touch each other. */
 
 import Flatbush from 'flatbush';
 import { boundsOf } from './measure.ts';
-import type { Ring } from './types.ts';
+import type { Region, Ring } from './types.ts';
 
 /**
  * Groups such that boxes of different groups are more than `reach` mm apart, each in the order of the rings given. A hole
  * lies in the box of its outer ring, so it stays with it.
  */
 export function nearGroups(rings: readonly Ring[], reach: number): Ring[][] {
-  const boxes = rings.map((ring) => boundsOf([ring]));
-  const solid = rings.filter((_, index) => boxes[index]);
+  return groupedByBox(rings, (ring) => [ring], reach);
+}
+
+/** The same of regions: those of different groups have nothing in common. */
+export function nearRegions(regions: readonly Region[], reach: number): Region[][] {
+  return groupedByBox(regions, (region) => region, reach);
+}
+
+/** The same of anything that consists of rings. */
+export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonly Ring[], reach: number): T[][] {
+  const boxes = all.map((each) => boundsOf(ringsOf(each)));
+  const solid = all.filter((_, index) => boxes[index]);
   if (solid.length < 2) return [solid];
   const index = new Flatbush(solid.length);
   const known = boxes.filter((box) => box !== undefined);
   for (const { minX, minY, maxX, maxY } of known) index.add(minX, minY, maxX, maxY);
   index.finish();
-  const groups: Ring[][] = [];
+  const groups: T[][] = [];
   const taken = new Set<number>();
   for (let first = 0; first < solid.length; first++) {
     if (taken.has(first)) continue;

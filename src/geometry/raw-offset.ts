@@ -1,5 +1,6 @@
 /** The line that an offset draws, before what it runs over twice is united: the first half of `offset` in `clipper.ts`. */
 
+import { distance } from './measure.ts';
 import type { Point, Region, Ring } from './types.ts';
 
 /** How the corners of an offset are made; `tangent`: round, but with chords that run outside of the arc, not inside. */
@@ -59,7 +60,7 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
   const tangentStep = 2 * Math.acos(reach / (reach + arcTolerance));
   const before = ring[ring.length - 2]!;
   let corner = ring[ring.length - 1]!;
-  let length = Math.hypot(corner.x - before.x, corner.y - before.y);
+  let length = distance(corner, before);
   // The unit normals of the edges before and after the corner, to the right of the ring's way.
   let [kx, ky] = [(corner.y - before.y) / length, (before.x - corner.x) / length];
   for (const after of ring) {

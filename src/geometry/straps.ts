@@ -1,5 +1,6 @@
 /** Strips of material that make one part of several: the dot of an i joined to its stem. */
 
+import { distance } from './measure.ts';
 import { union } from './clipper.ts';
 import { partsOf } from './parts.ts';
 import { simplified } from './simplify.ts';
@@ -89,7 +90,7 @@ function shortestBetween(a: Ring, b: Ring): Gap {
   const even = all.filter(({ length }) => length < shortest.length + evenMm);
   const from = middleOf(even.map((gap) => gap.from));
   const to = middleOf(even.map((gap) => gap.to));
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = distance(to, from);
   // The middle of several places apart from each other is none of them.
   const onBoth = nearestOn(a, from).length < evenMm && nearestOn(b, to).length < evenMm;
   return onBoth && length < shortest.length + evenMm ? { from, to, length } : shortest;
@@ -115,7 +116,7 @@ function nearestOn(outline: Ring, from: Point): Gap {
     const t = squared === 0 ? 0 : ((from.x - start.x) * dx + (from.y - start.y) * dy) / squared;
     const clamped = Math.min(1, Math.max(0, t));
     const to = { x: start.x + clamped * dx, y: start.y + clamped * dy };
-    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    const length = distance(to, from);
     if (length < best.length) best = { from, to, length };
     start = end;
   }

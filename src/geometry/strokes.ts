@@ -1,5 +1,6 @@
 /** Lines that enclose nothing: the strokes that a beam draws along them, and the curves they stand for. */
 
+import { distance } from './measure.ts';
 import { offset } from './clipper.ts';
 import { endOf } from './contour.ts';
 import type { Contour, Segment } from './contour.ts';
@@ -76,5 +77,5 @@ function isClosed(line: Line): boolean {
 }
 
 function isSame(a: Line[number], b: Line[number]): boolean {
-  return Math.hypot(a.x - b.x, a.y - b.y) <= samePointMm;
+  return distance(a, b) <= samePointMm;
 }

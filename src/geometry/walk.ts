@@ -1,5 +1,6 @@
 /** Points along a ring, by their distance along it. */
 
+import { distance } from './measure.ts';
 import type { Point, Ring } from './types.ts';
 
 export interface Step {
@@ -16,14 +17,14 @@ export function walk(ring: Ring, step: number, from = 0, to?: number): Step[] {
   ring.forEach((point, index) => {
     starts.push(total);
     const next = ring[(index + 1) % ring.length]!;
-    total += Math.hypot(next.x - point.x, next.y - point.y);
+    total += distance(next, point);
   });
   for (let along = from; along < (to ?? total); along += step) {
     const wrapped = ((along % total) + total) % total;
     const index = Math.max(upperBound(starts, wrapped) - 1, 0);
     const a = ring[index]!;
     const b = ring[(index + 1) % ring.length]!;
-    const edge = Math.hypot(b.x - a.x, b.y - a.y);
+    const edge = distance(b, a);
     const t = edge === 0 ? 0 : (wrapped - starts[index]!) / edge;
     steps.push({ point: { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }, ring, along });
   }

@@ -1,7 +1,7 @@
 /** All files of a job, by their names: for the machine, the bench, and whoever packs. */
 
 import { toDxf } from '../export/dxf.ts';
-import { freeName, plainName } from '../export/file-names.ts';
+import { freeFileName, plainName } from '../export/file-names.ts';
 import type { Job, Tools } from '../export/job.ts';
 import { kerfNote } from '../export/job.ts';
 import { bytesOf } from '../export/pack.ts';
@@ -33,7 +33,7 @@ export async function jobFiles(job: LaidOutJob, tools: Tools, checkpoint: () => 
   const names = new Set<string>();
   for (const sheet of sheets) {
     await checkpoint();
-    const file = freeName(`${base}-${sheet.name.replaceAll(' ', '-')}`, names);
+    const file = freeFileName(`${base}-${sheet.name.replaceAll(' ', '-')}`, names);
     names.add(file);
     const work = sheetJob(sheet, job.title);
     files[`${file}.svg`] = bytesOf(toSvg(work));

@@ -1,5 +1,6 @@
 /** What a job is made of: every tag of every order, or why it is left out. */
 
+import { listed } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
@@ -241,17 +242,12 @@ class WorkMaker implements JobWork {
     const what =
       who.length === 0
         ? `${spec} cannot be cut and is left out`
-        : `${counted(faulty.length, 'tag')} of ${spec} (${named(who as string[])}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
+        : `${counted(faulty.length, 'tag')} of ${spec} (${listed(who as string[], mostNames)}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
     this.#tell(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
   }
 }
 
 const mostNames = 4;
-
-function named(labels: readonly string[]): string {
-  const more = labels.length - mostNames;
-  return more > 1 ? `${labels.slice(0, mostNames).join(', ')} and ${more} more` : labels.join(', ');
-}
 
 function batchOf(rows: Batch['rows']): Batch {
   return { columns: [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))], title: '', rows };

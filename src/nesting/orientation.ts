@@ -1,6 +1,6 @@
 /** An outline turned as it goes on the sheet, laid out in plain arrays for what asks about it a million times. */
 
-import { boundsOf, ringArea } from '../geometry/measure.ts';
+import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { PartOutline } from './outline.ts';
@@ -184,7 +184,7 @@ function thinned(ring: Ring): Point[] {
 }
 
 function unit(from: Point, to: Point): [number, number] {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = distance(to, from);
   return [(to.x - from.x) / length, (to.y - from.y) / length];
 }
 

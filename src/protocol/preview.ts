@@ -80,6 +80,19 @@ export interface SceneHanger {
   readonly source: number;
 }
 
+/** What a shape was put into or onto: seen while that shape is lit, or while one of the two is taken hold of. */
+export interface SceneArea {
+  readonly id: string;
+  /** "“name” fits into “panel”". */
+  readonly label: string;
+  readonly data: PathData;
+  /** What the shape's outline may fill, where it is fitted. */
+  readonly room?: PathData;
+  /** Ids of what is in it. */
+  readonly holds: readonly string[];
+  readonly source: number;
+}
+
 export interface SceneSheet {
   readonly material?: string;
   readonly look?: StockLook;
@@ -98,6 +111,7 @@ export interface ScenePiece {
   /** In cutting order. What is cut, inner and outer, bounds the solid material. */
   readonly parts: readonly ScenePart[];
   readonly hangers: readonly SceneHanger[];
+  readonly areas: readonly SceneArea[];
   /** Centre of gravity. */
   readonly balance: ScenePoint;
   readonly bounds: SceneBounds;
@@ -148,7 +162,7 @@ export interface SceneAccepted {
 export interface SceneGrip {
   readonly id: string;
   readonly label: string;
-  /** Ids of what moves: shapes, parts and hangers. */
+  /** Ids of what moves: shapes, parts, hangers and areas. */
   readonly parts: readonly string[];
   /** True where dragging it moves it; else it must be chosen first. */
   readonly free: boolean;

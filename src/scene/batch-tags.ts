@@ -15,14 +15,20 @@ const muchTaller = 1.5;
 
 /** `all`: of every row, in order. */
 export function batchTags(all: readonly Report[]): BatchTag[] {
-  const tags = all.map(tagOf);
+  return besideOthers(all.map(tagByItself));
+}
+
+export type TagByItself = Omit<BatchTag, 'isTall'>;
+
+/** `tags`: of every row, in order. */
+export function besideOthers(tags: readonly TagByItself[]): BatchTag[] {
   const heights = tags.flatMap(({ height }) => height ?? []).sort((a, b) => a - b);
   // Of two neither is “the others”.
   const most = heights.length < 3 ? Infinity : muchTaller * heights[Math.floor(heights.length / 2)]!;
   return tags.map((tag) => ({ ...tag, isTall: (tag.height ?? 0) > most }));
 }
 
-function tagOf({ tag, issues }: Report): Omit<BatchTag, 'isTall'> {
+export function tagByItself({ tag, issues }: Report): TagByItself {
   const [gravest] = [...issues].sort((a, b) => severityRank[b.severity] - severityRank[a.severity]);
   const found = { problems: issues.length, ...(gravest && { severity: gravest.severity }) };
   const first = tag?.pieces[0];

@@ -6,6 +6,7 @@ import { valueAt } from '../core/values.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import type { SpecSource } from '../spec/source.ts';
+import { targetOf } from './areas.ts';
 import { entriesOf, type EntryIds } from './entries.ts';
 import { dependsOn, movesWhole } from './moves-with.ts';
 import type { HandChange, SceneGrip } from '../protocol/preview.ts';
@@ -41,6 +42,7 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
   };
   for (const piece of model.pieces) {
     for (const entry of entriesOf(piece)) add({ ...ofEntry(entry, piece, model, source), scale: scaleOf(piece.id) });
+    for (const grip of areaGrips(piece, model, source)) add({ ...grip, scale: scaleOf(piece.id) });
     piece.hangers.forEach((hanger, nth) => {
       if (!isWritten(source, hanger.path)) return;
       const label = `${hanger.kind} of ${piece.title}`;
@@ -104,6 +106,32 @@ function ofEntry(
     moves,
     ...(asCopy ? { path, as: 'copy' } : { path: shape.path, as: 'itself' }),
   };
+}
+
+/** What a shape of the piece is fitted into or placed on without being on any piece itself: it can be taken hold of by its outline. */
+function areaGrips(
+  piece: PieceModel,
+  { pieces }: TagModel,
+  source: SpecSource,
+): Omit<Grip, 'id' | 'nudge' | 'scale'>[] {
+  return entriesOf(piece).flatMap(({ shape, ids: [holds] }) => {
+    const target = targetOf(shape);
+    if (!target || !isWritten(source, target.path) || pieces.flatMap(entriesOf).some((each) => each.shape === target))
+      return [];
+    const moves = !movesWhole(pieces, (each) => dependsOn(each.shape, target));
+    const label = target.name ?? `shape of ${piece.title}`;
+    const parts = [ids.area(holds!)];
+    return {
+      path: target.path,
+      as: 'itself' as const,
+      shape: target,
+      label,
+      parts,
+      free: false,
+      moves,
+      axes: sizeAxes(source, target),
+    };
+  });
 }
 
 /** What comes from another file is not. */

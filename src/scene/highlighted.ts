@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
+import { targetOf } from './areas.ts';
 import { entriesOf } from './entries.ts';
 import { ids } from './scene-ids.ts';
 
@@ -16,8 +17,10 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
     const entries = model.pieces.flatMap(entriesOf);
     const seen = entries.filter(({ shape }) => isMadeOf(shape, name, false));
     const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
+    if (shown.length > 0) return shown.flatMap((entry) => entry.ids);
+    const holding = entries.filter(({ shape }) => targetOf(shape)?.name === name);
     // What no piece has is drawn by itself.
-    return shown.length > 0 ? shown.flatMap((entry) => entry.ids) : [ids.ghost(path.slice(0, 2))];
+    return holding.length > 0 ? holding.map((entry) => ids.area(entry.ids[0]!)) : [ids.ghost(path.slice(0, 2))];
   }
   const hung = hangersAt(model, path);
   if (hung.length > 0) return hung;

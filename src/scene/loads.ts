@@ -10,6 +10,6 @@ import type { PieceLoad } from '../protocol/preview.ts';
 export function loadsOf(tag: Tag): PieceLoad[] {
   return tag.pieces.flatMap((piece) => {
     const estimate = estimateLoad(piece, stockOf(piece, tag));
-    return estimate ? [{ piece: piece.id, ...describeLoad(estimate) }] : [];
+    return estimate ? [{ piece: piece.id, ...describeLoad(estimate, tag.units) }] : [];
   });
 }

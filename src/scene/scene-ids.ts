@@ -14,6 +14,8 @@ export const ids = {
   /** The n-th hanger. */
   hanger: (piece: string, index: number): string => `${piece}/hanger-${index}`,
   hangerHole: (piece: string, index: number): string => `${piece}/hanger-hole-${index}`,
+  /** What the shape with that id was put into or onto. */
+  area: (id: string): string => `${id}/area`,
   ghost: (path: YamlPath): string => `ghost/${path.join('/')}`,
   outer: (piece: string): string => `${piece}/outer`,
 };

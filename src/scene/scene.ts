@@ -13,6 +13,7 @@ import type { Stock } from '../spec/model.ts';
 import type { Ghost } from '../tag/tag.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
+import { areasOf } from './areas.ts';
 
 import type {
   PathData,
@@ -174,6 +175,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
         { id: ids.outer(piece.id), label: 'Outer cut', operation: 'cut-outer', data: pathData(outers), source },
       ],
       hangers: piece.hangers.map((hanger, index) => hangerScene(hanger, ids.hanger(piece.id, index), sourceOf)),
+      areas: areasOf(piece, pathData, sourceOf),
       balance: flipped(centroid(piece.region) ?? boxCentre(bounds)),
       bounds: boundsScene(bounds),
       width: bounds.maxX - bounds.minX,

@@ -337,6 +337,8 @@ export function withLines(shapes: Iterable<Shape>): Shape[] {
 export interface Modifiers {
   readonly tidy?: number;
   readonly grow?: number;
+  /** Grown as much as `min_web` needs, which is known once it is made; `grow` is then absent. */
+  readonly growAuto?: true;
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
@@ -387,7 +389,14 @@ interface HangerBase {
 
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
-  | (HangerBase & { readonly kind: 'hole'; readonly inset: number })
+  | (HangerBase & {
+      readonly kind: 'hole';
+      readonly inset: number;
+      /** Where the spec does not say how far it is from the edge: as little as it may be to keep clear of something. */
+      readonly leastInset?: number;
+      /** Whether another side will do, where the spec names none. */
+      readonly anySide?: true;
+    })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
   /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
   | (HangerBase & {

@@ -135,7 +135,7 @@ export class Problems {
   ): number | undefined {
     const length = this.length(value, path, sign);
     if (length === undefined || length <= mostMm[what]) return length;
-    const message = `${naming(path)} is ${mm(length)}, more than any ${plainWords[what]} here (${limit(mostMm[what])}); check the figure and its unit.`;
+    const message = `${naming(path)} is ${mm(length)}, more than any ${plainWords[what]} here (${limit(mostMm[what])}); check the number and its unit.`;
     this.error('bad-length', path, message);
     return undefined;
   }

@@ -9,7 +9,7 @@ import type { Table } from './table.ts';
 import type { BatchSpec, TagSpec } from './types.generated.ts';
 
 /** Tables are for workshops, not for factories; a row takes as long as a tag by itself. */
-export const mostRows = 500;
+export const mostRows = 2000;
 
 /** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
 export function readBatch(
@@ -23,17 +23,30 @@ export function readBatch(
     problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
     return undefined;
   }
-  const columns = new Set(rows.flatMap(({ cells }) => [...cells.keys()]));
-  return rows.length === 0 ? undefined : { columns: [...columns], title: titleOfAll(title, rows), rows };
+  const columns = typeof spec === 'string' ? (table?.header ?? []) : columnsOf(rows);
+  return rows.length === 0 ? undefined : { columns, title: titleOfAll(title, rows), rows };
 }
 
-function rowsOfTable(table: Table | undefined): BatchRow[] {
-  return (table?.rows ?? []).map(({ cells, line }, index) => ({
-    label: cells[0] || `row ${index + 1}`,
-    cells: new Map(table!.header.map((column, at) => [column, cells[at]!])),
-    path: ['batch'],
-    line,
-  }));
+function columnsOf(rows: readonly BatchRow[]): string[] {
+  return [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))];
+}
+
+/** Read once for all rows of a batch, each of which is read with the table. */
+const known = new WeakMap<Table['rows'], readonly BatchRow[]>();
+
+function rowsOfTable(table: Table | undefined): readonly BatchRow[] {
+  if (!table) return [];
+  const { header } = table;
+  const rows =
+    known.get(table.rows) ??
+    table.rows.map(({ cells, line }, index) => ({
+      label: cells[0] || `row ${index + 1}`,
+      cells: new Map(header.map((column, at) => [column, cells[at]!])),
+      path: ['batch'],
+      line,
+    }));
+  known.set(table.rows, rows);
+  return rows;
 }
 
 function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {

@@ -2,13 +2,16 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
+import { idleCorners } from './idle-corners.ts';
 import type { Problems } from './problems.ts';
 import { readPlace, readTarget } from './read-place.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
   const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
-    const value = problems.length(spec[key], [...path, key], sign);
+    const written = spec[key];
+    if (written === 'auto') return { growAuto: true as const };
+    const value = problems.length(written, [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
   const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
@@ -21,6 +24,9 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
       range: problems.source.keyRange([...path, 'fit']),
     });
   }
+  const idle = idleCorners(spec);
+  if (idle !== undefined)
+    problems.error('bad-value', [...path, 'corners'], idle, { range: problems.source.keyRange([...path, 'corners']) });
   return {
     ...length('tidy', 'distance'),
     ...length('grow', 'signed'),

@@ -120,6 +120,9 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
 /** As much material round an opening as it needs, and half as much again (our own judgement). */
 const usualInset = 1.5;
 
+/** And where something is in its way, hardly more than it needs. */
+const leastInset = 1.05;
+
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
 /** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
@@ -189,7 +192,8 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
-  const inset = length('inset', 'distance') ?? usualInset * stock.hangerWeb;
+  const asked = length('inset', 'distance');
+  const inset = asked ?? usualInset * stock.hangerWeb;
   switch (kind) {
     case 'ring':
       return {
@@ -200,7 +204,14 @@ function readHanger(
         sink: length('sink', 'signed') ?? 0,
       };
     case 'hole':
-      return { ...base, kind, opening: opening ?? comfortableOpening(tie), inset };
+      return {
+        ...base,
+        kind,
+        opening: opening ?? comfortableOpening(tie),
+        inset,
+        ...(asked === undefined ? { leastInset: leastInset * stock.hangerWeb } : {}),
+        ...(common.at === undefined || common.at === 'auto' ? { anySide: true } : {}),
+      };
     case 'slot': {
       const across = opening ?? slotOpeningMm;
       const ribbon = tie?.kind === 'ribbon' ? tie.size : 10;

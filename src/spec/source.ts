@@ -2,6 +2,7 @@
 
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
+import { recent } from '../core/recent.ts';
 import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
@@ -237,6 +238,8 @@ export class SpecSource {
     };
   }
 }
+
+export const sourceOf = recent(8, (text) => new SpecSource(text));
 
 /** Where a map or list stands in the place of a key, if one does. */
 function groupAsKey(document: Document.Parsed): TextRange | undefined {

@@ -2,8 +2,10 @@
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
+import { recent } from '../core/recent.ts';
 import { nearFiles } from './near-files.ts';
-import { SpecSource } from './source.ts';
+import { sourceOf } from './source.ts';
+import type { SpecSource } from './source.ts';
 import { didYouMean } from './suggest.ts';
 import { parseTable } from './table.ts';
 import type { Table } from './table.ts';
@@ -48,6 +50,8 @@ export interface UseLoading {
 /** A spec draws on a file or two; more than this is a slip, or meant to do harm. */
 const mostFiles = 50;
 
+const tableOf = recent(4, parseTable);
+
 /** Loads every file a spec uses, each once for each place that uses it, with a problem at `use` for each that cannot be had. */
 export async function loadUses(source: SpecSource, { read, locate, beside }: UseLoading): Promise<Uses> {
   const issues: Issue[] = [];
@@ -79,7 +83,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
       return undefined;
     }
     try {
-      const used = sources.get(file) ?? new SpecSource(await read(file));
+      const used = sources.get(file) ?? sourceOf(await read(file));
       sources.set(file, used);
       const uses = await all(used, folderOf(name), () => path, [...chain, name]);
       return { name, file, path, source: used, uses };
@@ -116,7 +120,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
       await notThere(name, file, path);
       return undefined;
     }
-    const table = parseTable(text);
+    const table = tableOf(text);
     if (!('problem' in table)) return { ...table, name, file };
     fault('bad-file', path, `“${clip(name)}” ${table.problem}`);
     return undefined;

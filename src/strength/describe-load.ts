@@ -1,5 +1,6 @@
 /** A load estimate in plain words, for hover and preview. */
 
+import { fine, lengthText, mmPerInch, shortLength, type Units } from '../core/units.ts';
 import type { Measured } from '../spec/model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
 import { cutEdge } from './resistance.ts';
@@ -13,6 +14,9 @@ export interface LoadDescription {
   readonly rule: string;
 }
 
+/** Exact by definition (the international yard and pound agreement, 1959), as the ounce, a sixteenth of it. */
+const kilogramsPerPound = 0.45359237;
+
 /** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
 const gravity = 9.80665;
 
@@ -25,7 +29,8 @@ const cautions = {
 
 type Bears = Extract<LoadEstimate, { kind: 'bears' }>;
 
-export function describeLoad(estimate: LoadEstimate): LoadDescription {
+/** @param units Of the spec: lengths in them, and masses in kilograms or pounds. */
+export function describeLoad(estimate: LoadEstimate, units: Units = 'mm'): LoadDescription {
   const caution = cautions[cautionFor(estimate)];
   switch (estimate.kind) {
     case 'nothing': {
@@ -38,14 +43,14 @@ export function describeLoad(estimate: LoadEstimate): LoadDescription {
     case 'unknown':
       return {
         headline: `Load unknown: ${estimate.reason}`,
-        lines: [`Narrowest where it would break: ${place(estimate.weakest)}${crossSection(estimate)}.`],
+        lines: [`Narrowest where it would break: ${place(estimate.weakest, units)}${crossSection(estimate, units)}.`],
         caution: rule,
         rule,
       };
     case 'bears':
       return {
-        headline: `Bears a short pull of about ${force(estimate.shortPull)}${isMeasured(estimate.weakest) ? ', as measured' : ''} – weakest ${place(estimate.weakest)}`,
-        lines: reasons(estimate),
+        headline: `Bears a short pull of about ${force(estimate.shortPull, units)}${isMeasured(estimate.weakest) ? ', as measured' : ''} – weakest ${place(estimate.weakest, units)}`,
+        lines: reasons(estimate, units),
         caution,
         rule,
       };
@@ -59,50 +64,50 @@ function cautionFor({ material, ...estimate }: LoadEstimate): keyof typeof cauti
 
 const isMeasured = ({ by }: LoadSection): boolean => by?.basis === 'measured';
 
-function reasons(estimate: Bears): string[] {
+function reasons(estimate: Bears, units: Units): string[] {
   const { material, weakest, sections, brokenAlong } = estimate;
   return [
-    lasting(estimate),
+    lasting(estimate, units),
     ...(weakest.weaker
       ? [`Assumes that the grain runs ${weakest.weaker} the pull there, which is the weaker way.`]
       : []),
-    basis(estimate),
-    ...(brokenAlong ? [alongOnly(brokenAlong)] : []),
+    basis(estimate, units),
+    ...(brokenAlong ? [alongOnly(brokenAlong, units)] : []),
     ...(material?.assumed === undefined ? [] : [material.assumed]),
-    ...sections.slice(1, 2).map((section) => `Next weakest ${place(section)}: ${force(section.bears!)}.`),
+    ...sections.slice(1, 2).map((section) => `Next weakest ${place(section, units)}: ${force(section.bears!, units)}.`),
   ];
 }
 
-function lasting({ material, hanging }: Bears): string {
+function lasting({ material, hanging }: Bears, units: Units): string {
   if (hanging === undefined)
     return `There is no published figure for how much less ${material?.name ?? 'this material'} bears when left hanging for long.`;
   return material?.lasting?.is === 'limit'
-    ? `Left hanging: about ${force(hanging)}; more would craze it.`
-    : `Left hanging for ten years: about ${force(hanging)}.`;
+    ? `Left hanging: about ${force(hanging, units)}; more would craze it.`
+    : `Left hanging for ten years: about ${force(hanging, units)}.`;
 }
 
 /** What the figure rests on, and what has been taken off it. */
-function basis({ material, thicknessMm, measured, weakest: { by } }: Bears): string {
+function basis({ material, thicknessMm, measured, weakest: { by } }: Bears, units: Units): string {
   if (by!.basis === 'measured')
-    return `Measured: ${broke(measured!)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
+    return `Measured: ${broke(measured!, units)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
   const { name, kind } = material!;
   const edge = percent(1 - cutEdge[kind]);
   const allowed = kind === 'plastic' || kind === 'leather' ? '' : 'what 95 of 100 pieces reach, ';
-  return `Calculated for ${name}, ${lengthText(thicknessMm!)} mm thick (${by!.basis.source}): ${allowed}less ${edge} for cut edges.`;
+  return `Calculated for ${name}, ${shortLength(thicknessMm!, units)} thick (${by!.basis.source}): ${allowed}less ${edge} for cut edges.`;
 }
 
-function alongOnly(measured: Measured): string {
-  const told = broke(measured);
+function alongOnly(measured: Measured, units: Units): string {
+  const told = broke(measured, units);
   return `${told.charAt(0).toUpperCase()}${told.slice(1)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
 }
 
-function broke({ breaksAt, neck }: Measured): string {
-  return `a neck ${neck.toFixed(2)} mm wide broke at ${force(breaksAt)}`;
+function broke({ breaksAt, neck }: Measured, units: Units): string {
+  return `a neck ${lengthText(neck, units, fine)} wide broke at ${force(breaksAt, units)}`;
 }
 
 /** Where a section is and how wide, to follow "weakest". */
-function place({ what, widthMm, totalMm, count }: LoadSection): string {
-  const wide = `${widthMm.toFixed(2)} mm`;
+function place({ what, widthMm, totalMm, count }: LoadSection, units: Units): string {
+  const [wide, inAll] = [widthMm, totalMm].map((each) => lengthText(each, units, fine));
   switch (what) {
     case 'wall':
       return `at the wall beside the opening, ${wide} wide`;
@@ -111,23 +116,27 @@ function place({ what, widthMm, totalMm, count }: LoadSection): string {
     case 'strap':
       return `at the strip ahead of the opening, ${wide} wide`;
     case 'attachment':
-      return `where the ring is joined, ${totalMm.toFixed(2)} mm wide`;
+      return `where the ring is joined, ${inAll} wide`;
     case 'neck':
       return `at the neck, ${wide} wide`;
     case 'strokes':
-      return `across ${count} strokes, ${totalMm.toFixed(2)} mm together`;
+      return `across ${count} strokes, ${inAll} together`;
   }
 }
 
-function crossSection({ weakest, thicknessMm }: Extract<LoadEstimate, { kind: 'unknown' }>): string {
+function crossSection({ weakest, thicknessMm }: Extract<LoadEstimate, { kind: 'unknown' }>, units: Units): string {
   if (thicknessMm === undefined) return '';
-  return ` (${rounded(weakest.totalMm * thicknessMm)} mm² in all)`;
+  const area = weakest.totalMm * thicknessMm;
+  return units === 'mm' ? ` (${rounded(area)} mm² in all)` : ` (${rounded(area / mmPerInch ** 2)} in² in all)`;
 }
 
-/** "14 N (1.4 kg)": newtons, and the mass that weighs as much, for people who think in those. */
-function force(newtons: number): string {
-  const kilograms = newtons / gravity;
-  const mass = Number(kilograms.toPrecision(2)) >= 1 ? `${rounded(kilograms)} kg` : `${rounded(kilograms * 1000)} g`;
+/** "14 N (1.4 kg)" or "14 N (3.1 lb)": newtons, and the mass that weighs as much, for people who think in those. */
+function force(newtons: number, units: Units): string {
+  const [large, small] = units === 'mm' ? (['kg', 'g'] as const) : (['lb', 'oz'] as const);
+  const inLarge = newtons / gravity / (units === 'mm' ? 1 : kilogramsPerPound);
+  const perLarge = units === 'mm' ? 1000 : 16;
+  const isLarge = Number(inLarge.toPrecision(2)) >= 1;
+  const mass = isLarge ? `${rounded(inLarge)} ${large}` : `${rounded(inLarge * perLarge)} ${small}`;
   return `${rounded(newtons)} N (${mass})`;
 }
 
@@ -138,4 +147,3 @@ function rounded(value: number): string {
 }
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
-const lengthText = (mm: number): string => String(Number(mm.toFixed(2)));

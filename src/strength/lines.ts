@@ -1,6 +1,6 @@
 /** Straight lines through a region: where they run in material, and what that bears. */
 
-import { contains } from '../geometry/measure.ts';
+import { contains, distance } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
 /** From and to, in mm along a line. */
@@ -43,7 +43,7 @@ const endsMm = 0.01;
 
 /** The stretches in material of the line between two points of the outline, in mm from the first. */
 export function stretchesBetween(region: Region, from: Point, to: Point): Interval[] {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = distance(to, from);
   if (length === 0) return [];
   const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
   const inner = crossings(region, from, direction).filter((at) => at > endsMm && at < length - endsMm);

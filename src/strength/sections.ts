@@ -1,7 +1,7 @@
 /** Where a piece would break when it is pulled by its hanger: the sections, their widths, and how far off the pull they lie. */
 
 import { EdgeIndex, circleCrossings } from '../geometry/edge-index.ts';
-import { area, centroid, contains, ringArea } from '../geometry/measure.ts';
+import { area, centroid, contains, distance, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
@@ -82,7 +82,7 @@ function nearestRing(region: Region, { x, y }: Point): Ring | undefined {
 
 /** The ring's own joint, and the weakest place from there to the bulk where that is weaker still. */
 function joints(pull: Pull, body: Region): Section[] {
-  const strength = ([a, b]: Chord) => effectiveWidth([[0, Math.hypot(b.x - a.x, b.y - a.y)]], offLine(pull, a, b));
+  const strength = ([a, b]: Chord) => effectiveWidth([[0, distance(b, a)]], offLine(pull, a, b));
   const chord = weakestParting(pull.outlines, pull.centre, strength);
   const radius = lugRadius(pull.hanger);
   const atRing = chord?.every((end) => distance(end, pull.centre) < lugEase * radius);
@@ -141,8 +141,6 @@ function section(what: Section['what'], pull: Pull, [from, to]: Chord): Section 
 function offLine({ centre, right }: Pull, a: Point, b: Point): number {
   return Math.abs(((a.x + b.x) / 2 - centre.x) * right.x + ((a.y + b.y) / 2 - centre.y) * right.y);
 }
-
-const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 const stepMm = 0.5;
 const maxSteps = 80;

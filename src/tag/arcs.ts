@@ -1,5 +1,6 @@
 /** Arcs as polygons whose corners lie on them. */
 
+import { distance } from '../geometry/measure.ts';
 import { flatteningToleranceMm } from '../geometry/curves.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 
@@ -24,6 +25,6 @@ export function arc(centre: Point, rx: number, ry: number, from: number, to: num
 export function withoutRepeats(ring: Ring): Ring {
   return ring.filter((point, index) => {
     const previous = ring[(index + ring.length - 1) % ring.length]!;
-    return Math.hypot(point.x - previous.x, point.y - previous.y) > 1e-9;
+    return distance(point, previous) > 1e-9;
   });
 }

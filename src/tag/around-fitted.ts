@@ -1,7 +1,7 @@
 /** What stands in the way of shapes that are fitted: what else is on their pieces. */
 
 import type { Entry, PieceModel, Shape, TagModel } from '../spec/model.ts';
-import { bottomOf } from './glued.ts';
+import { below, bottomOf } from './glued.ts';
 import { behind } from './load.ts';
 
 /** Something that a fitted shape keeps clear of. */
@@ -10,6 +10,12 @@ export interface Neighbour {
   readonly entry: Entry;
   /** A scored shape is a line, and what lies within is free. */
   readonly isLine: boolean;
+}
+
+/** Something that a hole for the tie keeps clear of. */
+export interface BesideHole {
+  readonly entry: Entry;
+  readonly as: 'cut' | 'engraved' | 'scored' | 'glued on';
 }
 
 export interface Neighbours {
@@ -56,6 +62,18 @@ export class Neighbourhood {
       if (hangsOn.every(isEarlier)) hung.push(base);
     }
     return { entries, hung };
+  }
+
+  /** What is on a piece and does not wait for its hangers: whatever is fitted keeps clear of them. */
+  besideHangers(piece: PieceModel): BesideHole[] {
+    const over = this.#pieces.filter((other) => below(other, this.#pieces).includes(piece));
+    const all = [
+      ...piece.cut.map((entry) => ({ entry, as: 'cut' as const })),
+      ...piece.engrave.map((entry) => ({ entry, as: 'engraved' as const })),
+      ...piece.score.map((entry) => ({ entry, as: 'scored' as const })),
+      ...over.flatMap(({ body }) => body.map((entry) => ({ entry, as: 'glued on' as const }))),
+    ];
+    return all.filter(({ entry }) => [...this.#all(entry.shape)].every((shape) => !this.#ranks.has(shape)));
   }
 
   /** The pieces that carry it. */

@@ -1,11 +1,12 @@
 /** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
-import { difference, offset, union } from '../geometry/clipper.ts';
+import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
 import { Neighbourhood } from './around-fitted.ts';
+import type { BesideHole } from './around-fitted.ts';
 import { mapAsked } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { clearedBorder } from './border.ts';
@@ -13,14 +14,16 @@ import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { bottomOf } from './glued.ts';
+import { inTheWayOf } from './hanger/clear-of.ts';
 import { placeHanger } from './hanger/hanger.ts';
-import { noReading, readingOf, scaledReading } from './hanger/reading.ts';
+import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
+import { withoutSlits } from './hanger/slits.ts';
 import { everyShape } from './load.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
-import type { Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
+import type { Area, Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
 /**
@@ -38,7 +41,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     await resources.checkpoint();
   }
   const { title, units, stock, tie, sheet, machine, output } = model;
-  const { made } = builder.evaluator;
+  const { made, growths } = builder.evaluator;
   return {
     title,
     units,
@@ -48,6 +51,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     ...(machine ? { machine } : {}),
     output,
     made,
+    ...(growths.size > 0 ? { growths } : {}),
     pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
   };
 }
@@ -73,6 +77,7 @@ export function sameSized(model: TagModel): Shape[] {
 interface Made {
   readonly stage: Stage<MadeShape>;
   readonly entry: Entry;
+  readonly area?: Area | undefined;
 }
 
 /** By how much the shapes of a piece are scaled, and whether its rings care how they read. */
@@ -105,7 +110,7 @@ class PieceBuilder {
     if (body.value.length === 0) return undefined;
     const hung: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
-      const placed = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+      const placed = await this.#hang(hanger, model, body, bodies, { factor, heedsReading });
       if (!placed.value) this.#noRoom(hanger);
       hung.push(placed);
     }
@@ -149,7 +154,7 @@ class PieceBuilder {
       const bodies = await this.#makeAll(piece.body, factor);
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
-        const { id, value } = await this.#hang(hanger, body, heedsReading ? bodies : [], factor);
+        const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, heedsReading });
         if (value)
           stages.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
@@ -206,8 +211,18 @@ class PieceBuilder {
 
   async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {
     const made: Made[] = [];
-    for (const entry of entries) made.push({ stage: await this.#scaled(entry, factor), entry });
+    for (const entry of entries) {
+      const stage = await this.#scaled(entry, factor);
+      made.push({ stage, entry, area: this.#areaOf(entry, factor) });
+    }
     return made;
+  }
+
+  #areaOf({ shape }: Entry, factor: number): Area | undefined {
+    const area = this.evaluator.areaOf(shape);
+    if (!area || factor === 1) return area;
+    const scale = scaledBy(factor);
+    return { target: transform(area.target, scale), ...(area.room && { room: transform(area.room, scale) }) };
   }
 
   async #asked(entries: readonly Entry[], factor: number): Promise<AskedWidth[]> {
@@ -242,21 +257,45 @@ class PieceBuilder {
   }
 
   #united(bodies: readonly Made[]): Stage<Region> {
-    return this.#resources.cache.get('body', ids(bodies), () => union(regions(bodies)));
+    return this.#resources.cache.get('body', ids(bodies), () => unionOfWhole(regions(bodies)));
   }
 
   async #hang(
     hanger: Hanger,
+    piece: PieceModel,
     body: Stage<Region>,
     bodies: readonly Made[],
-    factor: number,
+    { factor, heedsReading }: Scale,
   ): Promise<Stage<PlacedHanger | undefined>> {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
-    return this.#resources.cache.get('hanger', [body.id, joined?.id, ids(bodies), rest], () => {
+    const beside = await this.#besideHole(hanger, piece, factor);
+    const besides = beside.map(({ made, as }) => [made.id, as]);
+    const inputs = [body.id, joined?.id, ids(bodies), rest, heedsReading, besides];
+    return this.#resources.cache.get('hanger', inputs, () => {
       const reading = readingOf(bodies.map(({ stage }) => stage.value));
-      return placeHanger(hanger, joined?.value.region ?? body.value, body.value, reading);
+      const heeded = heedsReading ? reading : noReading;
+      const inTheWay = beside.map(({ made, as }) => inTheWayOf(made.value, as, this.#model));
+      const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, heeded, inTheWay);
+      if (!placed || hanger.kind !== 'ring') return placed;
+      const size = { hole: hanger.opening / 2, wall: hanger.wall };
+      const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
+      const lug = hasLetters ? withoutSlits(placed.lug!, body.value) : placed.lug!;
+      return { ...placed, lug, readAs: readAs(reading, placed.centre, size) };
     });
+  }
+
+  /** What a hole keeps clear of, where it hangs a piece alone and the spec leaves its place open. */
+  async #besideHole(hanger: Hanger, piece: PieceModel, factor: number) {
+    if (hanger.kind !== 'hole' || piece.hangers.length > 1) return [];
+    if (hanger.leastInset === undefined && !hanger.anySide) return [];
+    const found: { readonly made: Stage<MadeShape>; readonly as: BesideHole['as'] }[] = [];
+    for (const { entry, as } of this.#neighbourhood.besideHangers(piece)) {
+      const made = await this.#scaled(entry, factor);
+      // A border goes round the opening, wherever that is.
+      if (!made.value.border) found.push({ made, as });
+    }
+    return found;
   }
 
   #noRoom({ kind, path }: Hanger): void {
@@ -284,15 +323,16 @@ function finished(body: Region, cuts: readonly Region[], hangers: readonly Place
 }
 
 function sources(use: Source['use'], made: readonly Made[]): Source[] {
-  return made.map(({ stage, entry: { shape, path } }) => {
-    return { use, ...drawnOf(stage.value), shape, entry: path, path: shape.path };
+  return made.map(({ stage, entry: { shape, path }, area }) => {
+    return { use, ...drawnOf(stage.value), ...(area && { area }), shape, entry: path, path: shape.path };
   });
 }
 
 function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
-  return made.map(({ stage, entry }) => ({
+  return made.map(({ stage, entry, area }) => ({
     operation,
     ...drawnOf(stage.value),
+    ...(area && { area }),
     shape: entry.shape,
     path: entry.path,
   }));

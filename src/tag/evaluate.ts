@@ -6,8 +6,9 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
-import type { HoldWidth, Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
 import { ofBar, ofStrips } from './asked-width.ts';
+import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';
 import { withBridges } from './code.ts';
 import { fitted, turning } from './fit/fitted.ts';
@@ -17,12 +18,13 @@ import { roomIn } from './fit/room.ts';
 import type { Room } from './fit/room.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './outline.ts';
-import { placing } from './place.ts';
+import { isBeside, placing } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
 import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
+import type { Area } from './tag.ts';
 
 /** What else is on the pieces that have a shape; `undefined` where there is nothing. */
 export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
@@ -33,6 +35,8 @@ export class Evaluator {
 
   readonly #around: Around;
   readonly #scales = new Map<Shape, number>();
+  readonly #areas = new Map<Shape, Area>();
+  readonly #growths = new Map<Shape, number>();
 
   /** @param around What a fitted shape keeps clear of. */
   constructor(resources: Resources, around: Around) {
@@ -43,6 +47,16 @@ export class Evaluator {
   /** How many times its natural size a shape is that was fitted. */
   scaleOf(shape: Shape): number | undefined {
     return this.#scales.get(shape);
+  }
+
+  /** What a shape was put into or onto; `undefined` for one that stands by itself or beside another. */
+  areaOf(shape: Shape): Area | undefined {
+    return this.#areas.get(shape);
+  }
+
+  /** By how much each shape was grown that grows as much as it needs, in mm. */
+  get growths(): ReadonlyMap<Shape, number> {
+    return this.#growths;
   }
 
   /** All that has been made so far. */
@@ -63,11 +77,7 @@ export class Evaluator {
   /** `undefined` where it cannot be made, which has been reported. */
   async #attempt(shape: Shape): Promise<Stage<MadeShape> | undefined> {
     try {
-      const outline = await generate(shape, this.#resources, (each) => this.make(each));
-      await this.#resources.checkpoint();
-      const made = outline && (await this.#finished(shape, outline));
-      await this.#resources.checkpoint();
-      return made;
+      return await (shape.modifiers.growAuto ? this.#grownEnough(shape) : this.#madeWith(shape, shape.modifiers));
     } catch (error) {
       // What geometry says of figures too large for it; anything else is not the spec's fault.
       if (!(error instanceof RangeError)) throw error;
@@ -77,10 +87,34 @@ export class Evaluator {
     }
   }
 
-  async #finished(shape: Shape, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
-    const { fit, nudge } = shape.modifiers;
-    if (!fit) return this.#placed(shape, this.#held(shape, await this.#sized(shape, outline)));
-    const found = await this.#fitted(shape, outline);
+  /** What its thinnest place lacks is added until nothing does; where its size is given, its strokes are thinner for that. */
+  async #grownEnough(shape: Shape): Promise<Stage<MadeShape> | undefined> {
+    const { cache, minWeb } = this.#resources;
+    let grow = 0;
+    for (let round = 0; ; round++) {
+      const made = await this.#madeWith(shape, { ...shape.modifiers, grow });
+      if (!made) return undefined;
+      const lacking = cache.get('growth lacking', [made.id, minWeb], () => growthLacking(made.value.region, minWeb));
+      this.#growths.set(shape, grow);
+      if (lacking.value === 0 || round >= mostGrowths || grow >= minWeb / 2) return made;
+      grow = Math.min(grow + lacking.value, minWeb / 2);
+    }
+  }
+
+  /** @param modifiers The shape's own, with its growth in mm. */
+  async #madeWith(shape: Shape, modifiers: Modifiers): Promise<Stage<MadeShape> | undefined> {
+    const { checkpoint } = this.#resources;
+    const outline = await generate({ ...shape, modifiers }, this.#resources, (each) => this.make(each));
+    await checkpoint();
+    const made = outline && (await this.#finished(shape, modifiers, outline));
+    await checkpoint();
+    return made;
+  }
+
+  async #finished(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
+    const { fit, nudge } = modifiers;
+    if (!fit) return this.#placed(shape, modifiers, this.#held(shape, await this.#sized(modifiers, outline)));
+    const found = await this.#fitted(shape, modifiers, outline);
     if (!found.value) return this.#nothing();
     const { cache } = this.#resources;
     const { solid, move } = found.value;
@@ -88,7 +122,7 @@ export class Evaluator {
       shape,
       cache.get('fitted shape', found.id, () => solid),
     );
-    if (!move) return this.#placed(shape, held);
+    if (!move) return this.#placed(shape, modifiers, held);
     return cache.get('put', [held.id, found.id, nudge], () =>
       mapSolid(held.value, nudge ? chain(move, translation(nudge.x, nudge.y)) : move),
     );
@@ -98,7 +132,7 @@ export class Evaluator {
     return this.#resources.cache.get('nothing', 0, () => ({ region: [] }));
   }
 
-  async #sized({ modifiers }: Shape, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
+  async #sized(modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
     const { tidy, grow, corners, width, height } = modifiers;
     const sizing = { scale: outline.value.ownScale ?? 1, tidy, grow, corners, width, height };
     const { cache, checkpoint } = this.#resources;
@@ -106,8 +140,8 @@ export class Evaluator {
   }
 
   /** `undefined` where there is no room, which has been reported. */
-  async #fitted(shape: Shape, outline: Stage<CurveOutline>): Promise<Stage<Fitted | undefined>> {
-    const { modifiers, path } = shape;
+  async #fitted(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<Fitted | undefined>> {
+    const { path } = shape;
     const { tidy, grow, corners, rotate, mirror, place } = modifiers;
     const fit = modifiers.fit!;
     const { cache, checkpoint } = this.#resources;
@@ -120,8 +154,9 @@ export class Evaluator {
         roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
       );
     const [free, outer] = [room(grow ?? 0), room(0)];
+    this.#areas.set(shape, { target: target.value.region, room: outer.value.region });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
-    const most = Math.min(largestScaleOf(shape, outline.value), same ?? Infinity);
+    const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
     const found = await cache.getLater('fitted', inputs, () =>
@@ -177,9 +212,10 @@ export class Evaluator {
     });
   }
 
-  async #placed({ modifiers }: Shape, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
-    const { rotate, mirror, place, nudge } = modifiers;
+  async #placed(shape: Shape, modifiers: Modifiers, sized: Stage<MadeShape>): Promise<Stage<MadeShape>> {
+    const { fit, rotate, mirror, place, nudge } = modifiers;
     const target = place && (await this.target(place));
+    if (target && !fit && !isBeside(place.at)) this.#areas.set(shape, { target: target.value.region });
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
     const aim = target && [target.id, place.at, place.margin, place.by];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {

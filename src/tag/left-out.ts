@@ -1,5 +1,6 @@
 /** What of a drawing is left out of the shape, counted, and in words. */
 
+import { listed } from '../core/names.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 
 /** What is counted, in the order in which it is told: one of it, and several. */
@@ -41,8 +42,4 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
   ];
   if (sentences.length === 0) return [];
   return [{ code: 'not-drawn', severity: 'warning', path, message: sentences.join(' ') }];
-}
-
-function listed(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)!}`;
 }

@@ -1,6 +1,6 @@
 /** Lines of lettering one below the other, as close as their ink allows. */
 
-import { normalise, union } from '../geometry/clipper.ts';
+import { normalise, unionOfWhole } from '../geometry/clipper.ts';
 import { curveBounds, flatten } from '../geometry/curves.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { profilesOf } from '../geometry/profiles.ts';
@@ -55,11 +55,15 @@ export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing):
   if (!natural) return undefined;
   const largest = lines.reduce((most, line) => (line.share > most.share ? line : most));
   const { xHeight, capHeight } = largest.face;
+  const changes = spacing.gap !== undefined || lines.some(({ text }) => text.letterSpacingMm !== 0);
   return {
     bounds: boundsOfLines(natural),
     heights: { 'small letters': 1, capitals: capHeight / xHeight },
-    changes: spacing.gap !== undefined || lines.some(({ text }) => text.letterSpacingMm !== 0),
-    at: (scaleX, scaleY) => solidOf(placedLines(lines, spacing, scaleY) ?? natural, scaleX, scaleY, spacing.evenly),
+    changes,
+    at: (scaleX, scaleY) => {
+      const placed = changes ? placedLines(lines, spacing, scaleY) : undefined;
+      return solidOf(placed ?? natural, scaleX, scaleY, spacing.evenly);
+    },
   };
 }
 
@@ -163,7 +167,7 @@ function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, e
   });
   const [first, last] = [made[0]!, made.at(-1)!];
   return {
-    region: union(made.map(({ region }) => region)),
+    region: unionOfWhole(made.map(({ region }) => region)),
     lettering: made.map(({ lettering }) => lettering),
     band: {
       baseline: last.foot,

@@ -7,6 +7,11 @@ import type { Anchor, Beside, CentreRule } from '../spec/model.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
+/** Whether that is outside the target, not on it. */
+export function isBeside(at: Anchor | Beside): at is Beside {
+  return at === 'above' || at === 'below' || at === 'left of' || at === 'right of';
+}
+
 /**
  * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
  * solid lies against that side from within, `margin` away; beside it, `margin` away outside, and is centred along it under the rule. `middle`: what counts as

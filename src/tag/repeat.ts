@@ -2,7 +2,7 @@
 
 import { chain, rotation, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
-import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
+import { boundsOf, boxCentre, distance, ringArea } from '../geometry/measure.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import { walk } from '../geometry/walk.ts';
 import type { Step } from '../geometry/walk.ts';
@@ -118,7 +118,7 @@ function alongAtTop(line: Ring): number {
   let along = 0;
   line.forEach((from, index) => {
     const to = line[(index + 1) % line.length]!;
-    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    const length = distance(to, from);
     if (from.x <= x !== to.x <= x || from.x === x) {
       const share = to.x === from.x ? 0 : (x - from.x) / (to.x - from.x);
       const y = from.y + share * (to.y - from.y);

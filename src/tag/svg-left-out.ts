@@ -1,5 +1,6 @@
 /** Counts what of a drawing cannot be made a shape of, while it is read. */
 
+import { distance } from '../geometry/measure.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { LeftOut, LeftOutKind } from './left-out.ts';
 import { parseSvgPath } from './svg-path.ts';
@@ -150,7 +151,7 @@ function isClosed(outline: CurvePath): boolean {
   const [first] = outline;
   const last = outline.at(-1);
   if (!first || !last || first.type !== 'M') return true;
-  return last.type === 'Z' || Math.hypot(last.x - first.x, last.y - first.y) < closedMm;
+  return last.type === 'Z' || distance(last, first) < closedMm;
 }
 
 /** A point and one straight line from it enclose nothing. */

@@ -4,6 +4,7 @@ import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Code } from './code.ts';
+import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -12,12 +13,22 @@ import type { MadeShape } from './made-shape.ts';
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
 export type Operation = (typeof operations)[number];
 
+/** What a shape was put into or onto, where that is. */
+export interface Area {
+  /** What `in` or `on` names. */
+  readonly target: Region;
+  /** Of a shape that is fitted: what its outline may fill. */
+  readonly room?: Region;
+}
+
 /** Something drawn on a piece without cutting through it. */
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
   /** Where it is drawn along lines: these, and the region is what is burnt along them. */
   readonly lines?: readonly Line[];
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   /** What is drawn. */
   readonly shape: Shape;
   /** The list entry that asks for it. */
@@ -32,6 +43,8 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
+  /** Where it was put into or onto something. */
+  readonly area?: Area;
   readonly shape: Shape;
   /** The list entry that asks for it. */
   readonly entry: YamlPath;
@@ -61,6 +74,8 @@ export interface PlacedHanger {
   /** Of a ring: the material round its hole that is asked for, in mm, and how much deeper than touching it is set. */
   readonly wall?: number;
   readonly sink?: number;
+  /** Of a ring: what the eye may take it for beside the lettering it hangs. */
+  readonly readAs?: readonly ReadAs[];
   readonly path: YamlPath;
 }
 
@@ -100,6 +115,8 @@ export interface Tag {
   readonly output: Output;
   /** Every shape as it was made, the unused ones too; those written in place included. */
   readonly made: ReadonlyMap<Shape, MadeShape>;
+  /** By how much the shapes were grown that are to grow as much as they need, in mm. */
+  readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];

@@ -3,6 +3,7 @@
  * and for each round the start points that suit the order best, by dynamic programming.
  */
 
+import { distance } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 
 /** A cut that begins and ends at one of these points. */
@@ -123,8 +124,4 @@ function bestPoints(stops: readonly Stop[], tour: readonly Visit[], from: Point)
     point = layers[i]![point]!.from;
   }
   return chosen;
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -2,7 +2,7 @@
 
 import { contourLength, endOf, flattenContour } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { area } from '../geometry/measure.ts';
+import { area, distance } from '../geometry/measure.ts';
 import type { Bounds, Point } from '../geometry/types.ts';
 import type { Machine, Stock } from '../spec/model.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
@@ -153,7 +153,7 @@ function gaps(contours: readonly Contour[]): number[] {
   let at: Point = { x: 0, y: 0 };
   return contours.map((contour) => {
     const { start } = contour;
-    const length = Math.hypot(start.x - at.x, start.y - at.y);
+    const length = distance(start, at);
     at = endOf(contour);
     return length;
   });

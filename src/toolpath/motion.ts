@@ -4,6 +4,7 @@
  * than the machine takes at once, 2·v·sin(θ/2) ≤ Δv. It begins and ends at rest. Lengths are mm, times s.
  */
 
+import { distance } from '../geometry/measure.ts';
 import { directionsOf, pointOn, radiusOf, segmentLength, startsOf } from '../geometry/contour.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
@@ -99,8 +100,4 @@ function trapezoid(length: number, first: number, last: number, most: number, ac
 
 function angle(a: Point, b: Point): number {
   return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -1,7 +1,7 @@
 /** Where the beam runs on a piece, by operation. */
 
 import { transform } from '../geometry/affine.ts';
-import { offset, union } from '../geometry/clipper.ts';
+import { offset, unionOfWhole } from '../geometry/clipper.ts';
 import type { Affine, Line, Region } from '../geometry/types.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
@@ -37,7 +37,7 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
   const stock = stockOf(piece, { stock: usual });
   const { outer, inner } = kerfOf(stock);
   const marked = (operation: 'engrave' | 'score') =>
-    union(marks.filter((mark) => mark.operation === operation && !mark.lines).map((mark) => mark.region));
+    unionOfWhole(marks.filter((mark) => mark.operation === operation && !mark.lines).map((mark) => mark.region));
   const linesOf = (operation: 'engrave' | 'score') =>
     marks.filter((mark) => mark.operation === operation).flatMap((mark) => mark.lines ?? []);
   const thinned = (marks: Region) => offset(marks, -(stock.kerfs?.engrave ?? 0) / 2);

@@ -3,6 +3,7 @@
  * burns through at a thin place; so it begins in the middle of something long, with material beside it.
  */
 
+import { distance } from '../geometry/measure.ts';
 import { directionsOf, pointOn, segmentLength, startingAt, startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point, Region } from '../geometry/types.ts';
@@ -75,7 +76,7 @@ function placesOn(contour: Contour): Place[] {
       const from = along[i]! + t * lengths[i]!;
       const toCorner = Math.min(total, ...corners.map((corner) => around(from, corner, total)));
       const [a, b] = [pointOn(starts[i]!, segment, t - 0.01), pointOn(starts[i]!, segment, t + 0.01)];
-      const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+      const length = distance(b, a) || 1;
       return {
         segment: i,
         t,

@@ -34,6 +34,16 @@ pieces:
   tag: {body: [name], hanger: {ring: {at: left}}}
 `;
 
+/** Fitted where it can be largest: in a heart, and on a plate with a hole that stands free. */
+const fitted = (plate: string, hanger: string): string => `tagwright: 1
+tie: {twine: 2 mm}
+shapes:
+  plate: ${plate}
+  name: {text: Wordsmithing, font: Pacifico, fit: {in: plate, margin: 4 mm, clear: 2 mm}}
+pieces:
+  tag: {body: [plate], engrave: [name], hanger: {${hanger}}}
+`;
+
 type Times = Report['timings'] & { readonly scene: number };
 
 async function timed(engine: Engine, text: string): Promise<Times> {
@@ -79,6 +89,11 @@ try {
   const samples = readdirSync(join(root, 'samples')).filter((name) => name.endsWith('.tag.yaml'));
   const cases = [
     { name: '12 letters with a ring', text: twelveLetters },
+    { name: '12 letters in a heart', text: fitted('{heart: 60 mm}', 'ring: top') },
+    {
+      name: '12 letters beside a hole',
+      text: fitted('{rectangle: [90 mm, 40 mm], radius: 5 mm}', 'hole: {at: {right: 20 mm}}'),
+    },
     ...samples.map((name) => ({ name, text: readFileSync(join(root, 'samples', name), 'utf8') })),
   ];
   console.log(

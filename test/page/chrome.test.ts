@@ -83,18 +83,20 @@ describe('The preview’s page leaves the height to the drawing', () => {
   });
 
   it('opens on problems once they have stood for a moment, as high as they need, and folds when they are gone', async () => {
-    await preview.open({}, well());
+    await preview.open({ pausesHeld: true }, well());
     const dock = preview.page.locator('#dock');
     assert.equal(await dock.isVisible(), false);
     assert.match(await preview.page.locator('#summary').innerText(), /No problems$/);
     await preview.send(sceneMessage(2));
     assert.equal(await dock.isVisible(), false, 'it does not jump while one types');
-    await dock.waitFor();
+    await preview.elapse();
+    assert.equal(await dock.isVisible(), true);
     const { height } = (await dock.boundingBox())!;
     const row = (await preview.page.locator('#issues li').first().boundingBox())!;
     assert.ok(height < 3.5 * row.height, `${height} for two rows of ${row.height}`);
     await preview.send(well(3));
-    await dock.waitFor({ state: 'hidden' });
+    await preview.elapse();
+    assert.equal(await dock.isVisible(), false);
   });
 
   it('but stays as someone has it: opened, or folded with problems left', async () => {

@@ -20,6 +20,8 @@ export interface PageOptions {
   readonly reducedMotion?: boolean;
   /** What the host kept from earlier times. */
   readonly remembered?: unknown;
+  /** What the page does after a pause waits for `elapse`, however slow or fast the machine is. */
+  readonly pausesHeld?: boolean;
 }
 
 /** What the page did to its host, as the stand-in recorded it. */
@@ -31,13 +33,14 @@ interface Recorded {
 declare global {
   interface Window {
     recorded: Recorded;
+    elapse: () => void;
   }
 }
 
 let bundle: Promise<Map<string, string>> | undefined;
 
 export async function openPage(browser: Browser, options: PageOptions = {}): Promise<PreviewPage> {
-  const { theme = 'light', width = 760, height = 700, state, reducedMotion = false, remembered } = options;
+  const { theme = 'light', width = 760, height = 700, state, reducedMotion = false, remembered, pausesHeld } = options;
   const page = await browser.newPage({
     viewport: { width, height },
     reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
@@ -64,6 +67,7 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
     variables: themes[theme].variables,
     bodyClass: themes[theme].bodyClass,
   });
+  if (pausesHeld) await page.addInitScript(holdPauses);
   await page.goto(`${origin}/index.html`);
   await page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'ready'));
   return new PreviewPage(page, errors);
@@ -76,15 +80,21 @@ export class PreviewPage {
     readonly errors: readonly string[],
   ) {}
 
+  /** Resolves once the page has dealt with it, which it does at once, message by message. */
   async send(message: ToPage): Promise<void> {
-    await this.page.evaluate((data) => {
-      window.postMessage(data, '*');
-    }, message);
-    if (message.type !== 'scene') return;
-    const version = `${message.version}`;
-    await this.page.waitForFunction(
-      (wanted) => document.querySelector<SVGElement>('#drawing')?.dataset['version'] === wanted,
-      version,
+    await this.page.evaluate(
+      (data) =>
+        new Promise<void>((resolve) => {
+          const last = 'nothing of this page’s';
+          window.addEventListener('message', function listener(event) {
+            if (event.data !== last) return;
+            window.removeEventListener('message', listener);
+            resolve();
+          });
+          window.postMessage(data, '*');
+          window.postMessage(last, '*');
+        }),
+      message,
     );
   }
 
@@ -110,9 +120,38 @@ export class PreviewPage {
     );
   }
 
+  /** With `pausesHeld`: all pauses that have begun are over. */
+  elapse(): Promise<void> {
+    return this.page.evaluate(() => {
+      window.elapse();
+    });
+  }
+
   async close(): Promise<void> {
     await this.page.close();
   }
+}
+
+/** Runs in the page before its script: timers of a tenth of a second and more stand until `elapse`. */
+function holdPauses(): void {
+  const held = new Map<number, () => void>();
+  const [set, clear] = [window.setTimeout.bind(window), window.clearTimeout.bind(window)];
+  let id = 1e9;
+  Object.assign(window, {
+    setTimeout: (callback: () => void, delay = 0) => {
+      if (delay < 100) return set(callback, delay);
+      held.set(++id, callback);
+      return id;
+    },
+    clearTimeout: (timer: number) => {
+      if (!held.delete(timer)) clear(timer);
+    },
+    elapse: () => {
+      const due = [...held.values()];
+      held.clear();
+      for (const callback of due) callback();
+    },
+  });
 }
 
 /** Runs in the page before its script. */

@@ -9,19 +9,32 @@ const lit = ['.part.lit .hit', '.shape.lit', '.hanger.lit'];
 describe('The preview’s page lights up what the cursor stands in', () => {
   const preview = usePreview();
 
+  /** Lights them; all animations stop in the turn in which they begin, as a slow machine may come too late for them. */
   const light = async (): Promise<void> => {
-    await preview.send({ type: 'highlight', source, ids, follow: false });
-    await preview.page.waitForFunction((count) => document.querySelectorAll('.lit').length === count, ids.length);
+    await preview.page.evaluate(
+      ({ message, count }) =>
+        new Promise<void>((resolve) => {
+          const look = (): void => {
+            if (document.querySelectorAll('.lit').length !== count) return;
+            observer.disconnect();
+            for (const animation of document.getAnimations()) animation.pause();
+            resolve();
+          };
+          const observer = new MutationObserver(look);
+          observer.observe(document.body, { subtree: true, attributeFilter: ['class'] });
+          window.postMessage(message, '*');
+        }),
+      { message: { type: 'highlight', source, ids, follow: false }, count: ids.length },
+    );
   };
 
-  /** What is computed of each at moments of its animation, which is stopped at each of them. */
+  /** What is computed of each at moments of its animation, which stands still at each of them. */
   const sampled = () =>
     preview.page.evaluate(
       (selectors) =>
         selectors.map((selector) => {
           const element = document.querySelector(selector)!;
           const [animation] = element.getAnimations();
-          animation?.pause();
           return Array.from({ length: 29 }, (_, step) => {
             if (animation) animation.currentTime = step * 50;
             const { stroke, strokeOpacity, strokeWidth } = getComputedStyle(element);

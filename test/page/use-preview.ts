@@ -65,6 +65,10 @@ class Preview {
     return this.opened!.transform();
   }
 
+  elapse(): Promise<void> {
+    return this.opened!.elapse();
+  }
+
   /** By the menu, or by its pill where the row has room for those. */
   async toggleLayer(layer: string): Promise<void> {
     const pill = this.page.locator(`[data-layer=${layer}]`);

@@ -1,5 +1,6 @@
 /** Lettering that does not hold by itself, put on a backing that follows it: engraved on it, or cut out and glued on it. */
 
+import { freeName } from '../../core/names.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -22,7 +23,7 @@ export function gluedOnBacking(at: Case): Remedy[] {
   const lettering = onlyLettering(at);
   if (!lettering) return [];
   const { name, piece } = lettering;
-  const id = freeName('letters', new Map(at.model.pieces.map((each) => [each.id, each])));
+  const id = freeName('letters', (name) => at.model.pieces.some(({ id }) => id === name), '-');
   const glued = at.report.source.setKey(['pieces'], id, `{body: [${name}], parts: many, glue_to: ${piece.id}}`);
   return backed(at, lettering, `Glue the letters of “${name}” on a backing`, glued);
 }
@@ -46,7 +47,7 @@ function onlyLettering(at: Case): OnlyLettering | undefined {
 /** The piece becomes a backing round its lettering, which `more` puts on it. */
 function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: TextEdit | undefined): Remedy[] {
   const { report, model, tag } = at;
-  const backing = freeName('backing', model.shapes);
+  const backing = freeName('backing', (name) => model.shapes.has(name), '-');
   const by = written(backingMm, tag.units);
   const edits: (TextEdit | undefined)[] = [
     report.source.setKey(['shapes'], backing, `{around: ${name}, by: ${by}}`),
@@ -59,11 +60,4 @@ function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: T
   const all = edits.filter((edit) => edit !== undefined);
   if (all.length < edits.length) return [];
   return [{ words, candidates: [{ told: `by ${by}`, edits: all }] }];
-}
-
-function freeName(wanted: string, taken: ReadonlyMap<string, unknown>): string {
-  for (let number = 1; ; number++) {
-    const name = number === 1 ? wanted : `${wanted}-${number}`;
-    if (!taken.has(name)) return name;
-  }
 }

@@ -3,7 +3,7 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, settingLengths, shapeAt } from '../candidate.ts';
+import { growthOf, nameOf, settingLengths, shapeAt } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
 /** Left between a piece and the edge of what carries it, in mm: what looks meant, and where there is no room for it, nothing. */
@@ -17,7 +17,7 @@ export function onItsBacking(at: Case): Remedy[] {
   if (!shape || !carrier || !box || !frame) return [];
   const ways = [...marginsMm.map((margin) => wayInto(box, frame, margin)), wayToMiddle(box, frame)];
   const below = model.pieces.find(({ id }) => id === carrier.id)?.body[0]?.shape;
-  const before = below?.modifiers.grow ?? 0;
+  const before = below ? growthOf(at, below) : 0;
   const missing = issue.width;
   return [
     { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, ways) },

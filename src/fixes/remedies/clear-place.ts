@@ -6,10 +6,11 @@
 import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
 import { distanceToSegment } from '../../checks/blame.ts';
 import { meantUp } from '../../checks/hangs-askew.ts';
-import { besidesOf, slipMm } from '../../checks/hole-beside-marks.ts';
+import { accentAbove, besidesOf, slipMm } from '../../checks/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import type { Point } from '../../geometry/types.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import type { Bounds, Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -60,7 +61,11 @@ function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }
   const cuts = piece.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
   const glued = gluedOver(piece, pieces).map(({ region }) => region);
   const free = new EdgeIndex(difference(piece.body, [...openings, ...cuts, ...glued]));
-  const besides = besidesOf(piece, pieces, placed).map(({ region }) => new EdgeIndex(region));
+  const besides = besidesOf(piece, pieces, placed).map(({ region, lettering }) => {
+    // Among letters a hole looks like a slip, however clear it is of each.
+    const letters = lettering.flatMap((each) => each.letters.flatMap((letter) => letter.region));
+    return { edges: new EdgeIndex(region), lettering, box: letters.length > 0 ? boundsOf(letters) : undefined };
+  });
   // A keyhole reaches to one side of where its nail rests.
   const reach = placed.kind === 'keyhole' ? placed.openingLength : placed.openingLength / 2;
   const strand = glued.length > 0 ? strandOf(tie, placed.kind === 'slot') : 0;
@@ -69,10 +74,23 @@ function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }
   return (centre) =>
     free.contains(centre) &&
     !isNear(free, centre, clear) &&
-    besides.every((beside) => !beside.contains(centre) && !isNear(beside, centre, fromMarks));
+    besides.every(
+      ({ edges, lettering, box }) =>
+        !(box && isIn(box, centre)) &&
+        !edges.contains(centre) &&
+        !isNear(edges, centre, fromMarks) &&
+        accentAbove({ ...placed, centre }, lettering) === undefined,
+    );
 }
 
-/** Moves to the plumb line through the balance and along it, the shortest first; none where the tag hangs at any angle. */
+function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point): boolean {
+  return x > minX && x < maxX && y > minY && y < maxY;
+}
+
+/**
+ * Moves to the plumb line through the balance and along it, the shortest first, and never past the balance, where the tag would
+ * turn over; none where it hangs at any angle.
+ */
 function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag): Point[] {
   const balance = balanceOf(assemblyOf(piece, pieces));
   const lever = balance && { x: centre.x - balance.x, y: centre.y - balance.y };
@@ -82,9 +100,12 @@ function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag):
   const onto = { x: -beside * up.y, y: beside * up.x };
   // What is nearly on it stays where it is, so that a figure of the spec is left as round as it was.
   const across = Math.abs(beside) < stepMm ? { x: 0, y: 0 } : onto;
+  const above = lever.x * up.x + lever.y * up.y;
   const moves: Point[] = [];
   for (let far = across === onto ? 0 : stepMm; far <= farthestMm; far += stepMm) {
-    for (const way of [far, -far]) moves.push({ x: across.x + way * up.x, y: across.y + way * up.y });
+    for (const way of [far, -far]) {
+      if (above + way > 0) moves.push({ x: across.x + way * up.x, y: across.y + way * up.y });
+    }
   }
   return moves;
 }

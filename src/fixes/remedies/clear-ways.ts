@@ -2,7 +2,7 @@
 
 import { translation, transform } from '../../geometry/affine.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
-import { area } from '../../geometry/measure.ts';
+import { area, contains } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 
 /** Left between two shapes that were moved apart, and to the edge, in mm: about a stroke of lettering (our own judgement). */
@@ -25,6 +25,9 @@ const directions = [
 /** What is left where the simplest outlines meet, in mm². */
 const nothingMm2 = 0.001;
 
+/** Of the outline's points, how many are looked at before the whole of it. */
+const probes = 24;
+
 /**
  * In each direction the shortest way to where `moved` lies in the room and keeps a clearance to its edge and to the obstacles.
  * What it is nearer to already, other than the first obstacle, is left out of account.
@@ -35,10 +38,18 @@ export function clearWays(moved: Region, room: Region, [first, ...others]: reado
   const kept = others.map(around).filter(isClearOf);
   const inset = offset(room, -clearanceMm);
   const free = difference(inset, [...(first ? [around(first)] : []), ...kept]);
+  const some = spread(moved.flat(), probes);
+  const isFree = (x: number, y: number): boolean =>
+    some.every((point) => contains(free, { x: point.x + x, y: point.y + y })) &&
+    area(difference(transform(moved, translation(x, y)), [free])) < nothingMm2;
   return directions.flatMap(({ x, y }) => {
-    const step = stepsMm.find(
-      (mm) => area(difference(transform(moved, translation(x * mm, y * mm)), [free])) < nothingMm2,
-    );
+    const step = stepsMm.find((mm) => isFree(x * mm, y * mm));
     return step === undefined ? [] : [{ x: x * step, y: y * step }];
   });
+}
+
+/** About so many of them, evenly over the list. */
+function spread(points: readonly Point[], count: number): Point[] {
+  const stride = Math.max(1, Math.floor(points.length / count));
+  return points.filter((_, index) => index % stride === 0);
 }

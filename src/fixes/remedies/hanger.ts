@@ -1,5 +1,6 @@
 /** What makes a hanger hold, and lets the tie through. */
 
+import { distance } from '../../geometry/measure.ts';
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -113,9 +114,9 @@ function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
   const [a, b] = issue.points ?? [];
   const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
   if (!a || !b || !centre) return [];
-  const gap = (point: typeof a) => Math.hypot(point.x - centre.x, point.y - centre.y);
+  const gap = (point: typeof a) => distance(point, centre);
   const [edge, opening] = gap(a) > gap(b) ? [a, b] : [b, a];
-  const length = Math.hypot(opening.x - edge.x, opening.y - edge.y);
+  const length = distance(opening, edge);
   if (length === 0) return [];
   const x = (opening.x - edge.x) / length;
   const y = (opening.y - edge.y) / length;

@@ -40,7 +40,8 @@ function growingLess(at: Case, shape: Shape): Remedy {
 
 /** On a backing the letters need no growth to hold together. */
 function ungrownBacking(at: Case, shape: Shape): Remedy[] {
-  const plain = shape.modifiers.grow === undefined ? [] : settingLengths(at, shape.path, 'grow', [0]);
+  const plain =
+    shape.modifiers.grow === undefined && !shape.modifiers.growAuto ? [] : settingLengths(at, shape.path, 'grow', [0]);
   return onBacking(at).map(({ words, candidates }) => ({
     words,
     candidates: candidates.map(({ told, edits }) => ({

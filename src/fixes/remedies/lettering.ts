@@ -3,7 +3,7 @@
 import type { Shape, TextGenerator } from '../../spec/model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { fontSizeKeys, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+import { fontSizeKeys, growthOf, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';
 
 /** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
@@ -28,7 +28,13 @@ export function thicker(at: Case): Remedy[] {
   const sign = isCutThrough(at, shape) ? -1 : 1;
   const steps = growShares.map((share) => sign * share * missing);
   // A plate does not become larger for the sake of a window in it.
-  const growth = sign > 0 && wallBesideCut(at) ? [] : [growing(at, shape, steps), growingAround(at, shape, steps)];
+  const growth =
+    sign > 0 && wallBesideCut(at)
+      ? []
+      : [
+          sign > 0 ? grownAsNeeded(at, shape, growing(at, shape, steps)) : growing(at, shape, steps),
+          growingAround(at, shape, steps),
+        ];
   return [
     ...growth,
     slid(at, shape),
@@ -49,11 +55,11 @@ const growthBeside = [0, 0.02, 0.04, 0.06];
 
 /** Letters slid until they join, and the least growth that then makes them hold. */
 function slid(at: Case, shape: Shape): Remedy {
-  const { generator, modifiers, path } = shape;
+  const { generator, path } = shape;
   const words = `Slide the letters of ${nameOf(shape)} together`;
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
-  const before = modifiers.grow ?? 0;
+  const before = growthOf(at, shape);
   const size = generator.overlap === undefined ? sizeLess(at, shape, 2 * before) : [];
   const candidates = growthBeside.flatMap((share) =>
     // Growth that is there already stays.
@@ -164,7 +170,7 @@ export function apart(at: Case): Remedy[] {
 }
 
 export function growing(at: Case, shape: Shape, steps: readonly number[], words = ''): Remedy {
-  const before = shape.modifiers.grow ?? 0;
+  const before = growthOf(at, shape);
   const verb = words || ((steps[0] ?? 0) < 0 ? 'Thin' : 'Thicken');
   return {
     words: `${verb} ${nameOf(shape)}`,
@@ -177,14 +183,20 @@ export function growing(at: Case, shape: Shape, steps: readonly number[], words 
   };
 }
 
+/** Where none of the steps is enough, by as much as `min_web` needs. */
+function grownAsNeeded(at: Case, shape: Shape, { words, candidates }: Remedy): Remedy {
+  const auto = shape.modifiers.growAuto || candidates.length === 0 ? [] : setting(at, shape.path, 'grow', 'auto');
+  return { words, candidates: [...candidates, ...auto] };
+}
+
 /** A size of capitals or small letters includes the growth: it is made larger by as much, so that the letters stay as they are. */
 function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy {
-  const { generator, modifiers, path } = shape;
+  const { generator, path } = shape;
   const size = generator.kind === 'text' ? generator.size : undefined;
   const candidates = steps.flatMap((step): Candidate[] => {
     if (!size || size.of === 'em' || step <= 0) return [];
     const { units } = at.tag;
-    const [grown] = setting(at, path, 'grow', written((modifiers.grow ?? 0) + step, units));
+    const [grown] = setting(at, path, 'grow', written(growthOf(at, shape) + step, units));
     const [sized] = setting(at, path, fontSizeKeys[size.of], written(size.mm + 2 * step, units));
     return grown && sized ? [{ told: `${grown.told}, ${sized.told}`, edits: [...grown.edits, ...sized.edits] }] : [];
   });

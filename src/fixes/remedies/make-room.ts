@@ -13,6 +13,9 @@ import { madeSmaller, movedBy } from './moving.ts';
 /** How far it is moved, in mm. */
 const stepsMm = [0.5, 1, 1.5, 2, 3, 4, 6, 8];
 
+/** A comparison of two figures of a drawing. */
+const slackMm = 0.01;
+
 /** Fields as large as this share of the piece carry the lettering, and are not moved for a hole. */
 const groundShare = 0.8;
 
@@ -25,7 +28,8 @@ export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', 
   const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
   const box = placed && boundsOf(placed.opening);
   if (!piece || !placed || !box) return [];
-  const near = grown(box, slipMm + larger);
+  // What reads as an accent stands further off than what is in the way.
+  const near = grown(box, Math.max(slipMm + larger, (issue.width ?? 0) + slackMm));
   return inTheWay(at, near).flatMap(({ shape, bounds }) => {
     const middle = boxCentre(bounds);
     const away = { x: middle.x - placed.centre.x, y: middle.y - placed.centre.y };

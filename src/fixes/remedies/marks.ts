@@ -3,7 +3,7 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Entry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
+import { growthOf, nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
 /** How far inside the glued piece a placement line lies (rule of thumb, no source: 0.5 mm). */
@@ -70,7 +70,7 @@ export function centredOrSmaller(at: Case): Remedy[] {
 function grownEntry(at: Case, { shape, path }: Entry, steps: readonly number[]): Candidate[] {
   const name = valueAt(at, path);
   if (typeof name !== 'string') {
-    const before = shape.modifiers.grow ?? 0;
+    const before = growthOf(at, shape);
     return settingLengths(
       at,
       path,

@@ -1,5 +1,6 @@
 /** What gives a weak wall beside a window, or between two of them, the width that it lacks: the window makes way, not the plate. */
 
+import { distance } from '../../geometry/measure.ts';
 import { distanceTo } from '../../checks/blame.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Source } from '../../tag/tag.ts';
@@ -48,7 +49,7 @@ export function wallBesideCut(at: Case) {
   const [cut, edge, far] = ofB ? [ofB, b, a] : [ofA, a, b];
   // Material within lettering that is cut through, such as the wall round a counter, is no wall beside it.
   if (!cut || ofA === ofB) return undefined;
-  const length = Math.hypot(edge.x - far.x, edge.y - far.y);
+  const length = distance(edge, far);
   if (length === 0) return undefined;
   const away = { x: (edge.x - far.x) / length, y: (edge.y - far.y) / length };
   return { cut: cut satisfies Source, away, missing: minimum - width };

@@ -3,6 +3,7 @@
  * the area between that arc and its chord cost the same however far apart they are.
  */
 
+import { distance } from '../measure.ts';
 import type { Region } from '../types.ts';
 
 /** Edges shorter than this have no direction to speak of, in mm. */
@@ -57,7 +58,7 @@ export function edgesOf(region: Region, reversed: boolean): Edges {
     for (let k = 0; k < ring.length; k++) {
       const from = ring[reversed ? (ring.length - k) % ring.length : k]!;
       const to = ring[reversed ? ring.length - k - 1 : (k + 1) % ring.length]!;
-      const long = Math.hypot(to.x - from.x, to.y - from.y);
+      const long = distance(to, from);
       if (long < leastEdgeMm) continue;
       x[count] = from.x;
       y[count] = from.y;

@@ -1,5 +1,6 @@
 /** Circular arcs in the points of a flattened outline. */
 
+import { distance } from '../measure.ts';
 import type { Segment } from '../contour.ts';
 import type { Point } from '../types.ts';
 import { angleBetween } from './joints.ts';
@@ -31,7 +32,7 @@ const mostSweep = (100 * Math.PI) / 180;
  */
 export function fitArc({ points, tangents }: SmoothRun, from: number, to: number): Segment[] | undefined {
   const [a, b] = [points[from]!, points[to]!];
-  const chord = Math.hypot(b.x - a.x, b.y - a.y);
+  const chord = distance(b, a);
   if (chord === 0 || to - from < 2) return undefined;
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const along = { x: (b.x - a.x) / chord, y: (b.y - a.y) / chord };
@@ -103,7 +104,7 @@ function sweepOn(points: readonly Point[], centre: Point, given?: number): numbe
 
 function inPieces(from: Point, to: Point, centre: Point, sweep: number): Segment[] {
   const count = Math.ceil(Math.abs(sweep) / mostSweep);
-  const radius = Math.hypot(from.x - centre.x, from.y - centre.y);
+  const radius = distance(from, centre);
   const first = Math.atan2(from.y - centre.y, from.x - centre.x);
   return Array.from({ length: count }, (_, i): Segment => {
     const angle = first + ((i + 1) / count) * sweep;

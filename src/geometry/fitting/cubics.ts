@@ -8,6 +8,7 @@
  * curvature-based squared distance minimization", ACM Transactions on Graphics 25, 2006).
  */
 
+import { distance } from '../measure.ts';
 import type { Segment } from '../contour.ts';
 import { pointOn } from '../contour.ts';
 import type { Point } from '../types.ts';
@@ -155,8 +156,4 @@ function toEdge(point: Point, a: Point, b: Point): number {
   const t = ((point.x - a.x) * dx + (point.y - a.y) * dy) / (dx * dx + dy * dy || 1);
   const within = Math.min(1, Math.max(0, t));
   return Math.hypot(a.x + within * dx - point.x, a.y + within * dy - point.y);
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

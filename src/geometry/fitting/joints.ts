@@ -4,6 +4,7 @@
  * joint.
  */
 
+import { distance } from '../measure.ts';
 import type { Point, Ring } from '../types.ts';
 
 /**
@@ -154,10 +155,6 @@ function rightmost(ring: Ring): number {
 
 export function angleBetween(a: Point, b: Point): number {
   return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
 function unit({ x, y }: Point): Point {

@@ -1,5 +1,6 @@
 /** Whole things to begin with: a new shape or piece under a name of its own, or a whole tag where there is nothing yet. */
 
+import { freeName } from '../../core/names.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
 import { exampleSnippet, namesFor } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';
@@ -39,7 +40,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
 function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   return generatorKeys.flatMap((key): Suggestion[] => {
     const stops = new Stops();
-    const name = place.written || freeName(usualNames[key] ?? key, place);
+    const name = place.written || freeEntry(usualNames[key] ?? key, place);
     const start = `${stops.stop(name)}: `;
     const path = ['shapes', name];
     const group = shapeSnippet(key, { ...setting, path }, stops);
@@ -72,7 +73,7 @@ function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
   const hangers = [undefined, 'ring', 'hole', 'slot', 'keyhole'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
-    const name = place.written || freeName('tag', place);
+    const name = place.written || freeEntry('tag', place);
     const start = stops.stop(name);
     const { properties = {} } = resolved(specSchema.definitions!['piece']!);
     const body = exampleSnippet(properties['body']!, { ...setting, path: ['pieces', name, 'body'] }, stops);
@@ -152,13 +153,10 @@ function entry(label: string, flowSnippet: string, place: CursorContext): Sugges
   return { kind: 'snippet', label, snippet: flowSnippet, whole };
 }
 
-function freeName(name: string, { rest, path }: CursorContext): string {
+function freeEntry(name: string, { rest, path }: CursorContext): string {
   const group = valueAt(rest, path);
   const taken = (candidate: string) => isGroup(group) && Object.hasOwn(group, candidate);
-  if (!taken(name)) return name;
-  let count = 2;
-  while (taken(`${name}${count}`)) count++;
-  return `${name}${count}`;
+  return freeName(name, taken);
 }
 
 /** In a file that has nothing yet, the samples as they are; the words on the tag are there to be typed over. */

@@ -21,10 +21,14 @@ export interface SizeHint {
 export function hintsOf({ tag, model }: Report, source: SpecSource): SizeHint[] {
   if (!tag || !model) return [];
   const shapes = [...model.shapes.values()].flatMap((shape) => shapeHint(shape, tag, source) ?? []);
+  const growths = [...(tag.growths ?? [])].flatMap(([{ path }, grow]) => {
+    const text = `= ${shortLength(grow, tag.units)}`;
+    return behind([...path, 'grow'], text, 'The growth that min_web needs', source) ?? [];
+  });
   const hangers = tag.pieces.flatMap((piece) =>
     piece.hangers.flatMap((hanger) => hangerHint(hanger, tag, source) ?? []),
   );
-  return [...shapes, ...hangers].sort((a, b) => a.offset - b.offset);
+  return [...shapes, ...growths, ...hangers].sort((a, b) => a.offset - b.offset);
 }
 
 /** The side that follows from the other, or the size where neither is said. */

@@ -1,5 +1,6 @@
 /** What there is to say of a finished piece. */
 
+import { stockOf } from '../../tag/by-stock.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import { describeLoad } from '../../strength/describe-load.ts';
@@ -53,10 +54,10 @@ function weakestPlace({ id }: Piece, issues: readonly Issue[], units: Units): st
 const howItIsWorkedOut = `[How it is worked out](command:tagwright.openGuide?${encodeURIComponent('["what-a-hanger-bears"]')})`;
 
 /** An estimate with its caution; nothing for a piece without a hanger. */
-export function loadDocs(piece: Piece, { stock }: Tag): string {
-  const estimate = estimateLoad(piece, stock);
+export function loadDocs(piece: Piece, tag: Tag): string {
+  const estimate = estimateLoad(piece, stockOf(piece, tag));
   if (!estimate) return '';
-  const { headline, lines, caution } = describeLoad(estimate);
+  const { headline, lines, caution } = describeLoad(estimate, tag.units);
   const isEstimate = estimate.kind === 'bears';
   const parts = [
     `${isEstimate ? '**Load (estimate).** ' : ''}${plain(headline)}.`,

@@ -1,5 +1,6 @@
 /** Putting what another spec makes into a spec that is there already. */
 
+import { freeName } from '../../core/names.ts';
 import { applied } from '../../fixes/find-fixes.ts';
 import { SpecSource } from '../../spec/source.ts';
 import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
@@ -23,10 +24,8 @@ export function merged(spec: string, other: string): string {
   let added = other;
   for (const { section, kind } of shared) {
     for (const name of namesIn(added, section)) {
-      const free = freeName(name, [
-        ...namesIn(spec, section),
-        ...namesIn(added, section).filter((each) => each !== name),
-      ]);
+      const taken = [...namesIn(spec, section), ...namesIn(added, section).filter((each) => each !== name)];
+      const free = freeName(name, (each) => taken.includes(each));
       if (free !== name) added = applied(added, renaming(new SpecSource(added), { kind, name }, free));
     }
   }
@@ -65,10 +64,4 @@ function entriesIn(tree: SpecNode | undefined, section: string): readonly SpecEn
 
 function namesIn(spec: string, section: string): string[] {
   return entriesIn(new SpecSource(spec).tree, section).map(({ key }) => String(key.value));
-}
-
-function freeName(name: string, taken: readonly string[]): string {
-  let free = name;
-  for (let count = 2; taken.includes(free); count++) free = `${name}${count}`;
-  return free;
 }

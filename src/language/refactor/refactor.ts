@@ -1,5 +1,6 @@
 /** Changes of a spec's text that leave the tag as it is, or the first of its tags. */
 
+import { freeName } from '../../core/names.ts';
 import { removeKey } from '../../edits/remove-key.ts';
 import { applied } from '../../fixes/find-fixes.ts';
 import type { TextEdit } from '../../core/issue.ts';
@@ -31,7 +32,7 @@ function extraction(source: SpecSource, offset: number): Refactoring | undefined
   const text = shape && flowText(source, shape);
   if (!text) return undefined;
   const generator = generatorKeys.find((key) => shape.entries.some((entry) => entry.key.value === key)) ?? 'shape';
-  const name = freeName(generator, source);
+  const name = freeShape(generator, source);
   const definition = addShape(source, name, text);
   if (!definition) return undefined;
   const { start, end } = shape.range;
@@ -60,12 +61,10 @@ function addShape(source: SpecSource, name: string, text: string): TextEdit | un
   return { range: { start, end: start }, text: `shapes:\n  ${name}: ${text}\n\n` };
 }
 
-function freeName(name: string, { value }: SpecSource): string {
+function freeShape(name: string, { value }: SpecSource): string {
   const shapes = valueAt(value, ['shapes']);
   const isTaken = (candidate: string) => isGroup(shapes) && Object.hasOwn(shapes, candidate);
-  let free = name;
-  for (let count = 2; isTaken(free); count++) free = `${name}${count}`;
-  return free;
+  return freeName(name, isTaken);
 }
 
 /** Writes a shape where its only use is, and takes its name away. */

@@ -11,6 +11,7 @@ import { bracketRepairs } from './brackets.ts';
 import { colonRepairs } from './colons.ts';
 import { dashedGroupRepairs, dashRepairs } from './dashes.ts';
 import { triesFor } from './find-slip.ts';
+import { idleKeyRepairs } from './idle-keys.ts';
 import { indentRepairs } from './indents.ts';
 import { isByHand, linesOf } from './lines.ts';
 import type { SpecLine } from './lines.ts';
@@ -141,6 +142,7 @@ function repairsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]
     ...valueRepairs(issue, source, line),
     ...missingKeyRepairs(issue, source),
     ...movedKeyRepairs(issue, source),
+    ...idleKeyRepairs(issue, source),
     ...colonRepairs(source.text, line, next),
     ...dashedGroupRepairs(issue, lines),
     ...dashRepairs(lines, line),

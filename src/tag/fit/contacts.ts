@@ -54,6 +54,8 @@ export interface Search {
   readonly free: Freedom;
   /** How far its first step goes, in mm. */
   readonly step: number;
+  /** A step that changes less than this, in mm, is the last. */
+  readonly still?: number;
 }
 
 /** A point of the shape, as it is in the shape, and where the room ends beside it. */
@@ -84,6 +86,7 @@ const shortestMm = 0.01;
 export function largestNear(search: Search, from: Placement): Placement | undefined {
   const { radius } = search.outline;
   let { step } = search;
+  const { still = stillMm } = search;
   let at = from;
   let best: Placement | undefined;
   for (let round = 0; round < steps; round++) {
@@ -95,7 +98,7 @@ export function largestNear(search: Search, from: Placement): Placement | undefi
     at = { scale: at.scale + grown / radius, x: at.x + x, y: at.y + y };
     if (at.scale <= 0) break;
     const moved = Math.max(Math.abs(grown), Math.abs(x), Math.abs(y));
-    if (moved < stillMm && out < outMm) break;
+    if (moved < still && out < outMm) break;
     if (moved < 0.9 * step || round > 2) step = Math.max(step / 2.5, Math.min(moved, step), shortestMm);
   }
   return best ?? shrunk(search, at);
@@ -163,11 +166,15 @@ function shrunk(search: Search, from: Placement): Placement | undefined {
 function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placement, reach: number): Contact[] {
   const contacts: Contact[] = [];
   const { edges } = walls;
+  const off = fieldOff * field.step + fieldOffMm;
   for (const own of outline.points) {
     const here = { x: x + scale * own.x, y: y + scale * own.y };
-    if (field.at(here.x, here.y) > reach + field.step) continue;
-    for (const contact of contactsOfPoint(here, edges, reach, edges.contains(here), 1))
-      contacts.push({ ...contact, own });
+    const depth = field.at(here.x, here.y);
+    if (depth > reach + off) continue;
+    const isFree = Math.abs(depth) > off ? depth > 0 : edges.contains(here);
+    // What is outside is nearest to an edge about as far as that.
+    const within = isFree ? reach : Math.min(reach, off - depth);
+    for (const contact of contactsOfPoint(here, edges, within, isFree, 1)) contacts.push({ ...contact, own });
   }
   const far = reach / scale;
   for (const corner of walls.corners) {
@@ -209,6 +216,10 @@ const nowhere = { free: { x: 0, y: 0 }, gap: Infinity };
 
 /** Nearer than this a point is on the edge. */
 const onEdgeMm = 1e-7;
+
+/** How far off the distance field may be: a quarter of its step at corners, and its room is a rough one. */
+const fieldOff = 0.35;
+const fieldOffMm = 0.05;
 
 /** Beyond any tag. */
 const farthestMm = 1000;

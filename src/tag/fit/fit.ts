@@ -47,6 +47,9 @@ const sampleRows = 14;
 const firstStep = 1.5;
 const lastStep = 0.1;
 
+/** Once the first look changes less than this, in mm, a closer one goes on from there. */
+const roughStill = 0.02;
+
 /** Of the size of the shape: places nearer than this lead to the same. */
 const nearShare = 0.06;
 
@@ -140,7 +143,7 @@ class Fitting {
   }
 
   #roughly({ rough, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
-    return largestNear({ outline: this.#rough, walls: rough, field, free, step: firstStep }, place);
+    return largestNear({ outline: this.#rough, walls: rough, field, free, step: firstStep, still: roughStill }, place);
   }
 
   #closely({ walls, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {

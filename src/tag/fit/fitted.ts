@@ -47,6 +47,14 @@ export interface Fitting {
 /** How often a shape is fitted again that is grown or spaced out; each time leaves a hundredth of what was left. */
 const regrowths = 2;
 
+/** Of what was made to judge it by: made so much smaller, it is as smooth as if made anew, and has hardly more points. */
+const isSmoothAt = (share: number): boolean => share > 0.6 && share <= 1.01;
+
+/** Whether a shape is only as large as it is, and neither grown nor spaced nor drawn with a line of some width. */
+function isAsDrawn({ lines }: MadeShape, { changes, ungrown }: CurveOutline, { grow, tidy }: Modifiers): boolean {
+  return !grow && !tidy && !changes && !ungrown && !lines;
+}
+
 /** `undefined` where it goes in at no size. */
 export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<Fitted | undefined> {
   const { modifiers, rooms, most, sized, checkpoint } = fitting;
@@ -54,11 +62,15 @@ export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<F
   if (!outline.bounds || !box) return undefined;
   // Judged at about the final size, so that it is as smooth as what will be cut.
   const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
-  const turned = mapSolid(await outline.at(guess, guess, checkpoint), turning(modifiers, { x: 0, y: 0 }));
+  const guessed = await outline.at(guess, guess, checkpoint);
+  const turned = mapSolid(guessed, turning(modifiers, { x: 0, y: 0 }));
   let found = find(turned, rooms.free, fitting, most / guess, modifiers.grow ?? 0);
   if (!found) return undefined;
   let scale = guess * found.scale;
-  let solid = await sized(scale);
+  let solid =
+    isSmoothAt(found.scale) && isAsDrawn(guessed, outline, modifiers)
+      ? mapSolid(guessed, scaling(found.scale, found.scale, { x: 0, y: 0 }))
+      : await sized(scale);
   await checkpoint();
   // Growth moves the middle a little; what that leaves or takes is made good at the shape itself.
   for (let round = 0; (modifiers.grow || outline.changes) && round < regrowths; round++) {

@@ -9,6 +9,12 @@ interface Way {
   readonly forth: number;
 }
 
+/**
+ * Share of the way that stays free at either end, so that it crowds neither the edge nor what stands in the room, though its
+ * middle is then a little off (our own judgement).
+ */
+const keptShare = 0.3;
+
 /** Rounds of going to the middle, left and right and then up and down. */
 const rounds = 3;
 
@@ -30,7 +36,8 @@ export function settling(points: readonly Point[], rings: Region, walls: Walls, 
     if (!Number.isFinite(back + forth)) return 0;
     const [low, high] = extent(points, along);
     const middle = (low + high + forth - back) / 2;
-    return Math.min(forth, Math.max(-back, middle - centre[along]));
+    const kept = keptShare * (back + forth);
+    return Math.min(forth - kept, Math.max(kept - back, middle - centre[along]));
   };
   for (let round = 0; round < rounds; round++) {
     const x = toMiddle('x', 'y');

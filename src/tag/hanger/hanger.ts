@@ -7,6 +7,8 @@ import type { Hanger } from '../../spec/model.ts';
 import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
+import { placeClear } from './clear-of.ts';
+import type { InTheWay } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
 import { placeRing } from './ring.ts';
@@ -15,9 +17,16 @@ import { placeRing } from './ring.ts';
  * @param on The shape it is joined to or set into.
  * @param whole The body as it hangs.
  * @param reading The lettering in it.
+ * @param inTheWay What a hole keeps clear of where the spec leaves its place open.
  * @returns `undefined` where there is no room for it.
  */
-export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: RingReading): PlacedHanger | undefined {
+export function placeHanger(
+  hanger: Hanger,
+  on: Region,
+  whole: Region,
+  reading: RingReading,
+  inTheWay: readonly InTheWay[] = [],
+): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
   switch (kind) {
@@ -40,12 +49,13 @@ export function placeHanger(hanger: Hanger, on: Region, whole: Region, reading: 
       };
     }
     case 'hole': {
-      const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
-      if (!centre) return undefined;
+      const place = placeClear(hanger, on, inTheWay);
+      const centre = nudged(place?.centre, hanger.nudge);
+      if (!place || !centre) return undefined;
       return {
         kind,
         path,
-        at,
+        at: place.at,
         centre,
         opening: [circle(centre, radius)],
         openingSize: opening,

@@ -13,21 +13,39 @@ import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
  */
 export function placeInside(on: Region, at: HangerPlace, reach: number, inset: number): Point | undefined {
   const bounds = boundsOf(on);
-  const balance = centroid(on);
-  if (!bounds || !balance) return undefined;
-  if (at.kind === 'point') {
+  if (bounds && at.kind === 'point') {
     const middle = boxCentre(bounds);
     return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
   }
-  const wide = bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
-  // `auto`: at the end of the longer side, where a tag has room and swings least.
-  const place = at.kind === 'auto' ? ({ kind: 'anchor', anchor: wide ? 'left' : 'top' } as const) : at;
+  const found = at.kind === 'point' ? undefined : roomInside(on, sideOf(on, at), reach, inset);
+  if (!found) return undefined;
+  const { room, balance, direction } = found;
+  return furthestOnRay(room, balance, direction) ?? cornerTowards(room, balance, direction);
+}
+
+export type Side = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;
+
+/** `auto`: at the end of the longer side, where a tag has room and swings least. */
+export function sideOf(on: Region, at: Exclude<HangerPlace, { kind: 'point' }>): Side {
+  return at.kind === 'auto' ? { kind: 'anchor', anchor: isWide(on) ? 'left' : 'top' } : at;
+}
+
+export function isWide(on: Region): boolean {
+  const bounds = boundsOf(on);
+  return bounds !== undefined && bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
+}
+
+/** Where the centre of an opening may be, the centre of mass, and in which direction from there the place is. */
+export function roomInside(
+  on: Region,
+  at: Side,
+  reach: number,
+  inset: number,
+): { readonly room: Region; readonly balance: Point; readonly direction: Point } | undefined {
+  const balance = centroid(on);
   const room = offset(on, -(inset + reach), 'miter');
-  const roomBounds = boundsOf(room);
-  if (!roomBounds) return undefined;
-  const direction = aimFrom(balance, roomBounds, place);
-  const straight = furthestOnRay(room, balance, direction);
-  return straight ?? cornerTowards(room, balance, direction);
+  const bounds = boundsOf(room);
+  return balance && bounds && { room, balance, direction: aimFrom(balance, bounds, at) };
 }
 
 /** Where the ray meets no room at all: the corner of the room that lies nearest to the wanted direction. */

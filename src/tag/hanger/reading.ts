@@ -1,7 +1,7 @@
 /**
  * Where a ring would be read as part of the lettering that it hangs: as a dot or an accent beside those there are, as an accent
- * on a small letter, as a full stop at the foot of the line, or as an “o” behind it. Before a capital nobody reads one. The costs and
- * reaches are our own judgement.
+ * on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it. The costs and reaches are
+ * our own judgement.
  */
 
 import { boundsOf } from '../../geometry/measure.ts';
@@ -9,28 +9,48 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 
+/** A line of upright lettering, in mm. */
+interface LetterLine {
+  readonly box: Bounds;
+  readonly baseline: number;
+  /** Of capitals, where there is nothing else. */
+  readonly xHeight: number;
+  /** The middles of its first and of its last letter, as x. */
+  readonly first: number;
+  readonly last: number;
+  /** It begins with a capital and goes on in small letters: a small “o” in front of that is no word. */
+  readonly hasInitial: boolean;
+  readonly hasSmallLetters: boolean;
+}
+
 export interface RingReading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
-  /** Lines of upright lettering in small letters. */
-  readonly lines: readonly (Bounds & {
-    readonly baseline: number;
-    readonly xHeight: number;
-    /** 1 where it begins with a capital, else 0. */
-    readonly capital: number;
-  })[];
+  readonly lines: readonly LetterLine[];
 }
 
+/** What a ring is read as. `initial`: at most an “o” in front of a capital. */
+export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'initial';
+
 /** In shares of a fully joined ring. */
-const markCost = 0.4;
-const letterCost = 0.3;
+const costs: Readonly<Record<ReadAs, number>> = {
+  mark: 0.4,
+  accent: 0.4,
+  'full stop': 0.4,
+  letter: 0.3,
+  'letter within': 0.6,
+  initial: 0.1,
+};
 
 /** A ring that stands within this share of the x-height of its line stands on a small letter. */
 const onLine = 0.25;
 
 /** In x-heights: what is as large as a letter is read as one. */
-const smallestLetter = 0.6;
+const smallestLetter = 0.5;
 const largestLetter = 1.6;
+
+/** In front of a capital it must be as large as a letter and stand on the line as one, in x-heights. */
+const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 
 /** Capitals have a band that is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
@@ -47,14 +67,24 @@ function marksOf({ lettering = [] }: MadeShape): Bounds[] {
   );
 }
 
-function linesOf({ band, lettering = [], region }: MadeShape): RingReading['lines'][number][] {
+function linesOf({ band, lettering = [], region }: MadeShape): LetterLine[] {
   const box = boundsOf(region);
   const [only, ...others] = lettering;
-  if (!band || !box || !only || others.length > 0) return [];
+  const middles = only?.letters.map((letter) => middleX(boundsOf(letter.region)!)).sort((a, b) => a - b) ?? [];
+  if (!band || !box || !only || middles.length === 0 || others.length > 0) return [];
   const xHeight = band.top - band.baseline;
-  if (xHeight > smallLetters * only.xHeight) return [];
-  const capital = /^\p{Lu}/u.test(only.letters[0]?.text ?? '') ? 1 : 0;
-  return [{ ...box, baseline: band.baseline, xHeight, capital }];
+  const hasSmallLetters = xHeight <= smallLetters * only.xHeight;
+  const hasInitial = hasSmallLetters && /^\p{Lu}/u.test(only.letters[0]!.text);
+  return [
+    {
+      ...{ box, baseline: band.baseline, xHeight, hasInitial, hasSmallLetters },
+      ...{ first: middles[0]!, last: middles.at(-1)! },
+    },
+  ];
+}
+
+function middleX({ minX, maxX }: Bounds): number {
+  return (minX + maxX) / 2;
 }
 
 function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
@@ -63,31 +93,54 @@ function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
 
 /** Of lettering that is scaled about the origin. */
 export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
-  const scaled = <T extends object>(figures: T): T =>
-    Object.fromEntries(Object.entries(figures).map(([key, value]) => [key, (value as number) * factor])) as T;
-  return { marks: marks.map(scaled), lines: lines.map((line) => ({ ...scaled(line), capital: line.capital })) };
+  const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
+    return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
+  };
+  return {
+    marks: marks.map(scaled),
+    lines: lines.map(({ box, baseline, xHeight, first, last, ...line }) => ({
+      ...{ ...line, box: scaled(box), baseline: factor * baseline, xHeight: factor * xHeight },
+      ...{ first: factor * first, last: factor * last },
+    })),
+  };
+}
+
+interface Ring {
+  readonly hole: number;
+  readonly wall: number;
 }
 
 /** What it costs a ring to stand there. */
-export function misreading(
-  { marks, lines }: RingReading,
-  { x, y }: Point,
-  { hole, wall }: { hole: number; wall: number },
-): number {
+export function misreading(reading: RingReading, centre: Point, ring: Ring): number {
+  return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
+}
+
+/** Everything that a ring there may be read as. */
+export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: Ring): ReadAs[] {
   const radius = hole + wall;
   const isBesideMark = marks.some(({ minX, minY, maxX, maxY }) => {
     const away = Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
     return away < 2 * radius;
   });
-  if (isBesideMark) return markCost;
-  const costs = lines.map(({ minX, maxX, baseline, xHeight, capital }) => {
-    const stands = y - hole - (baseline + xHeight);
-    if (x > minX && x < maxX && Math.abs(stands) < onLine * xHeight) return markCost;
-    if (y < baseline + radius) return markCost;
-    const isBefore = capital > 0 && x < (minX + maxX) / 2;
-    const isBeside = y > baseline && y < baseline + xHeight && !isBefore;
-    const share = (2 * radius) / xHeight;
-    return isBeside && share > smallestLetter && share < largestLetter ? letterCost : 0;
-  });
-  return Math.max(0, ...costs);
+  if (isBesideMark) return ['mark'];
+  return lines.flatMap((line) => [
+    ...onTheLine(line, { x, y }, { hole, wall }),
+    ...asLetter(line, { x, y }, hole + wall),
+  ]);
+}
+
+function onTheLine({ box, baseline, xHeight, hasSmallLetters }: LetterLine, { x, y }: Point, ring: Ring): ReadAs[] {
+  const stands = y - ring.hole - (baseline + xHeight);
+  if (hasSmallLetters && x > box.minX && x < box.maxX && Math.abs(stands) < onLine * xHeight) return ['accent'];
+  return y < baseline + ring.hole + ring.wall ? ['full stop'] : [];
+}
+
+function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
+  const { baseline, xHeight, first, last, hasInitial } = line;
+  const share = (2 * radius) / xHeight;
+  if (y < baseline || y > baseline + xHeight || share < smallestLetter || share > largestLetter) return [];
+  if (x > first && x < last) return ['letter within'];
+  if (x > first || !hasInitial) return ['letter'];
+  const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
+  return [isOnLine && share > likeLetter.least && share < likeLetter.most ? 'letter' : 'initial'];
 }

@@ -5,7 +5,7 @@
 
 import { offset } from '../../geometry/clipper.ts';
 import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
-import { boundsOf, boxCentre, centroid, ringArea } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walk } from '../../geometry/walk.ts';
@@ -42,6 +42,10 @@ const barAllowance = 1;
 
 /** A bar is as wide a hole further on, within this share. */
 const parallelShare = 0.1;
+
+/** A ring that comes so near to what it does not join leaves a slit there that the beam hardly parts, in mm. */
+const slitMm = 0.3;
+const slitCost = 0.3;
 
 /** More than any place behind the outline could make good. */
 const hiddenCost = 3;
@@ -88,7 +92,8 @@ export function placeRing(
     const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
     // Its hole must be clear of everything, also of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
-    return { centre, score: joined - cost - blocked - misreading(reading, centre, size) };
+    const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
+    return { centre, score: joined - cost - blocked - slit - misreading(reading, centre, size) };
   };
   // Never inside a counter, so the counters need not be offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
@@ -131,7 +136,7 @@ export function placeRing(
 /** Whether a ring is held by the end of a bar narrower than itself, and another place is beside that very end. */
 function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
   const radius = hole + wall;
-  if (Math.hypot(other.x - centre.x, other.y - centre.y) > radius) return false;
+  if (distance(other, centre) > radius) return false;
   const width = joint(centre, radius, edges);
   return width > 0 && width < radius && Math.abs(joint(centre, radius + hole, edges) - width) < parallelShare * width;
 }
@@ -145,7 +150,7 @@ interface Tried extends Candidate {
 
 /** A step away it may hang straighter by as much as the step is seen from the balance. */
 function refiningGain(point: Point, balance: Point): number {
-  return tiltCost * Math.atan2(stepMm, Math.hypot(point.x - balance.x, point.y - balance.y)) * (180 / Math.PI);
+  return tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** Without the places that a better one lies beside, whose refining looks at them as well. */
@@ -185,6 +190,12 @@ function joint(centre: Point, radius: number, edges: EdgeIndex): number {
       longest = chord;
   });
   return longest;
+}
+
+/** Whether a little further out the circle meets more of the body than the ring joins. */
+function leavesSlit(centre: Point, radius: number, edges: EdgeIndex): boolean {
+  const met = (reach: number): number => circleCrossings(edges.near(centre, reach), centre, reach).length;
+  return met(radius + slitMm) > met(radius);
 }
 
 /** Whether the hole cuts into the body deeper than it is meant to. */

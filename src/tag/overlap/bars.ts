@@ -1,6 +1,8 @@
-/** Bars along the baseline, and posts as shapes. */
+/** Bars along the baseline, and posts as shapes: with round ends, as a pen leaves them. */
 
+import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
+import { roundedRectangle } from '../plates.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
@@ -8,8 +10,8 @@ import type { Profile } from './profile.ts';
 
 export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
   const half = (ease * web) / 2;
-  // Growth rounds its ends.
-  const sink = web / 4 + grow / 2;
+  // Its ends are round, by its own shape and by growth.
+  const sink = web / 2 + grow / 2;
   return bar(x - half, bottom - sink, x + half, top + sink);
 }
 
@@ -22,6 +24,9 @@ export interface FootBar {
 /** So much of a bar's height lies below the baseline: one that stands on it makes an L of an I. */
 const below = 0.5;
 
+/** A bar reaches so far into the letters, in webs: its round end comes out below them as a stroke does. */
+const into = 0.75;
+
 /** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
 export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
@@ -33,19 +38,14 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
   // Below the baseline a leg that leans is further off.
-  const sink = web / 2;
+  const sink = into * web;
   const region = bar(left - sink, -below * web, right + sink, (ease - below) * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 
 /** From left to right and from bottom to top, as a region. */
 function bar(left: number, bottom: number, right: number, top: number): Region {
-  return [
-    [
-      { x: left, y: bottom },
-      { x: right, y: bottom },
-      { x: right, y: top },
-      { x: left, y: top },
-    ],
-  ];
+  const [width, height] = [right - left, top - bottom];
+  const ring = roundedRectangle(width, height, Math.min(width, height) / 2);
+  return transform([ring], translation((left + right) / 2, (bottom + top) / 2));
 }

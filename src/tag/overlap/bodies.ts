@@ -1,7 +1,8 @@
 /** Letters made ready to be slid: as they will be once grown, with their marks in place. */
 
-import { transform, translation } from '../../geometry/affine.ts';
+import { scaling, transform, translation } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { LetterPart } from './letters.ts';
@@ -14,6 +15,8 @@ import { columnsOf, rowsOf } from './runs.ts';
 /** A part of a letter by itself, wherever it will stand: its origin is on the baseline. */
 export interface LetterShape {
   readonly part: LetterPart;
+  /** As the font has it: a sign may be made wider. */
+  readonly drawn: LetterPart;
   /** All as grown. */
   readonly base: Region;
   /** Where the font has them. */
@@ -40,7 +43,19 @@ export interface Body extends LetterShape {
 /** How coarsely letters are looked at while they are compared, in mm; where they go is what comes of it, not their outlines. */
 export const coarseMm = 0.02;
 
-export function shapeOf(part: LetterPart, measures: Measures): LetterShape {
+/** A sign that is held by a post is seen above it where it is wider by this factor; it is widened by no more than the other. */
+const signWidth = { least: 2, most: 1.5 } as const;
+
+/** A sign that hangs high, as wide as it must be to be told from its post. */
+function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
+  const { minX, maxX } = boundsOf(part.base)!;
+  const factor = Math.min((signWidth.least * web - 2 * grow) / (maxX - minX), signWidth.most);
+  if (!part.hung || !(factor > 1)) return part;
+  return { ...part, base: transform(part.base, scaling(factor, 1, { x: (minX + maxX) / 2, y: 0 })) };
+}
+
+export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
+  const part = widened(drawn, measures);
   const base = grown(part.base, measures);
   const grownMarks = part.marks.map((mark) => grown(mark, measures));
   const marks = placeMarks(base, grownMarks, measures);
@@ -48,6 +63,7 @@ export function shapeOf(part: LetterPart, measures: Measures): LetterShape {
   const placed = marks.flatMap(({ region }) => [...region]);
   return {
     part,
+    drawn,
     base,
     grownMarks,
     marks,

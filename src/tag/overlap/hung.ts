@@ -1,33 +1,47 @@
 /** Apostrophes and other signs that hang high and that nothing before them reaches: they wait for the next letter. */
 
 import { union } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import { movedRegion } from './bodies.ts';
 import type { Body } from './bodies.ts';
-import { placeMarks } from './marks.ts';
+import { gapTo, placeMarks } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { keptApart } from './meet.ts';
-import type { Join } from './meet.ts';
+import type { Join, PlacedLetter } from './meet.ts';
+import { bestPost, clearance } from './post.ts';
 import type { Post } from './post.ts';
 import { profileOf, touching } from './profile.ts';
 import type { StandingLetter } from './profile.ts';
+import { columnsOf, lineAt, movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
+
+/** A letter is as tall as a sign that has something on so many of the sign's rows; what only reaches up to it would melt into it. */
+const tallShare = 0.6;
+
+export function isAsTall(letter: Body, sign: Body): boolean {
+  const { first, lines } = sign.rows;
+  const shared = lines.filter((_, index) => lineAt(letter.rows, first + index).length > 0);
+  return shared.length >= tallShare * lines.length;
+}
 
 /** The letter after a waiting sign: it meets the sign if it is as tall, else the two letters leave room for it. */
 export function roundSign(
   bodies: readonly Body[],
   stands: readonly Point[],
   waiting: number,
-  standing: StandingLetter,
+  next: PlacedLetter,
   measures: Measures,
 ): Join {
+  const { xHeight } = measures;
   const sign = bodies[waiting]!;
   const before = bodies[waiting - 1]!;
-  const tall = touching(profileOf([{ rows: sign.rows, dx: stands[waiting]!.x }], standing));
+  const standing: StandingLetter = { rows: next.body.rows, dx: next.dx };
+  const room = touching(profileOf([{ rows: sign.rows, dx: stands[waiting]!.x }], standing));
   const low = profileOf([{ rows: before.rows, dx: stands[waiting - 1]!.x }], standing);
-  const room = keptApart(low, shares.signGap, measures);
-  if (!(tall < shares.highReach * measures.xHeight)) return room;
-  return { shift: Math.max(0, Math.min(tall, room.shift)), joint: room.joint };
+  const apart = keptApart(low, shares.signGap, measures);
+  if (!(room < shares.highReach * xHeight && isAsTall(next.body, sign))) return apart;
+  return { shift: Math.max(0, Math.min(room, apart.shift)), joint: apart.joint };
 }
 
 export interface Hung {
@@ -35,19 +49,50 @@ export interface Hung {
   readonly post?: Post;
 }
 
-/** Where a sign goes that has waited: to the letter behind it where that is as tall, else down between the two. */
+/** How far a sign may be set aside, and in what steps, and how far it may be raised or lowered, in x-heights. */
+const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
+
+/** What is left between a sign and what it stands on, in x-heights: nearer, it melts into it. */
+const signAbove = 0.2;
+
+/** Costs of each mm that a sign is set aside, is raised or lowered, or lacks to what stands beside it. */
+const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
+
+/** Where a sign goes that has waited: to the letter behind it where that is as tall, else above one of the two, on a post. */
 export function hang(bodies: readonly Body[], stands: readonly Point[], index: number, measures: Measures): Hung {
-  const { xHeight, web } = measures;
+  const { xHeight, web, pitch } = measures;
   const sign = bodies[index]!;
   const at = stands[index]!;
   const next = bodies[index + 1];
   const gap = next
     ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: stands[index + 1]!.x }))
     : Infinity;
-  if (gap < shares.highReach * xHeight) return { stand: { x: at.x + gap + web / 8, y: 0 } };
-  const neighbours = [index - 1, index + 1].flatMap((k) =>
-    bodies[k] ? [movedRegion(bodies[k].base, stands[k]!)] : [],
-  );
-  const [placed] = placeMarks(union(neighbours), [movedRegion(sign.base, at)], measures);
+  if (next && gap < shares.highReach * xHeight && isAsTall(next, sign))
+    return { stand: { x: at.x + gap + web / 8, y: 0 } };
+  const near = [index - 1, index + 1].filter((k) => bodies[k]);
+  const neighbours = union(near.map((k) => movedRegion(bodies[k]!.base, stands[k]!)));
+  const beside = near.flatMap((k) => {
+    const { rows, columns, marks, markRows, markColumns } = bodies[k]!;
+    const base = { rows, columns, at: stands[k]! };
+    return marks.length > 0 ? [base, { rows: markRows, columns: markColumns, at: stands[k]! }] : [base];
+  });
+  const below = columnsOf(neighbours, pitch);
+  const { minX, maxX } = boundsOf(sign.base)!;
+  const steps = Math.ceil(reach.aside / reach.step);
+  let best: (Hung & { readonly cost: number }) | undefined;
+  for (let k = -steps; k <= steps; k++) {
+    const x = at.x + (k * reach.aside * xHeight) / steps;
+    const across = Math.round(x / pitch);
+    const clear = clearance(movedRuns(sign.columns, across, 0), below);
+    const y = Math.max(signAbove * xHeight - clear, -reach.lowered * xHeight);
+    if (!Number.isFinite(clear) || y > reach.raised * xHeight) continue;
+    const post = bestPost(movedRuns(sign.columns, across, y), below, web, (minX + maxX) / 2 + x);
+    if (!post) continue;
+    const lacks = Math.max(0, shares.markGap * xHeight - gapTo(beside, sign, { x, y }));
+    const whole = cost.aside * Math.abs(x - at.x) + cost.raised * Math.abs(y) + cost.crowded * lacks + post.cost;
+    if (!best || whole < best.cost) best = { stand: { x, y }, post, cost: whole };
+  }
+  if (best) return { stand: best.stand, ...(best.post ? { post: best.post } : {}) };
+  const [placed] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures);
   return { stand: { x: at.x + placed!.move.x, y: placed!.move.y }, ...(placed!.post ? { post: placed!.post } : {}) };
 }

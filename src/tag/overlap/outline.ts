@@ -81,8 +81,8 @@ function outlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOu
 }
 
 /** Where its font has it. */
-function setRegion({ part, at }: Body): Region {
-  return movedRegion([part.base, ...part.marks].flat(), at);
+function setRegion({ drawn, at }: Body): Region {
+  return movedRegion([drawn.base, ...drawn.marks].flat(), at);
 }
 
 interface Setting {

@@ -3,7 +3,7 @@
 import type { Point, Region } from '../../geometry/types.ts';
 import { footBar, postBar } from './bars.ts';
 import type { Body } from './bodies.ts';
-import { hang, roundSign } from './hung.ts';
+import { hang, isAsTall, roundSign } from './hung.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
 import type { PlacedLetter } from './meet.ts';
@@ -47,11 +47,13 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     const join = body.afterGap
       ? keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
-        ? roundSign(bodies, baselinePoints, waiting, { rows: body.rows, dx: start }, measures)
-        : meet(profile, measures, {
-            oneLetter: isOneLetter,
-            room: Math.min(markRoom(placed, body, start, measures), reach),
-          });
+        ? roundSign(bodies, baselinePoints, waiting, { body, dx: start }, measures)
+        : body.part.hung && !isAsTall(last, body)
+          ? { shift: 0, joint: 'none' as const }
+          : meet(profile, measures, {
+              oneLetter: isOneLetter,
+              room: Math.min(markRoom(placed, body, start, measures), reach),
+            });
     let { shift, joint, touch } = join;
     if (joint === 'none' && body.part.hung) waiting = index;
     else if (joint === 'none' && !isOneLetter) {

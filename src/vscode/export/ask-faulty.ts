@@ -1,9 +1,10 @@
 /** What is to become of tags with errors: one question, whatever is exported and however, and the safe answer has the focus. */
 
+import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import { isError, type Issue } from '../../core/issue.ts';
-import { listed, mostInQuestion } from '../../export/in-words.ts';
+import { mostInQuestion } from '../../export/in-words.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
 export interface Faulty {

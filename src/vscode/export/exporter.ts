@@ -1,13 +1,14 @@
 /** Makes the files of tags and writes them: for one piece, a tag or many. Nothing is asked here that the request answers. */
 
+import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import { reportsOf } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
-import { freeName, tagFileName } from '../../export/file-names.ts';
+import { freeFileName, tagFileName } from '../../export/file-names.ts';
 import { filesIn } from '../../export/formats.ts';
 import type { SheetFormat } from '../../export/formats.ts';
-import { listed, mostInQuestion } from '../../export/in-words.ts';
+import { mostInQuestion } from '../../export/in-words.ts';
 import { captionFont, jobOf } from '../../export/job.ts';
 import type { Job, Tools } from '../../export/job.ts';
 import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
@@ -113,7 +114,8 @@ export class Exporter {
       for (const report of reports) {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
-        if (job) jobs.set(freeName(name, new Set(jobs.keys())), 'packs' in request.what ? withSpec(job, report) : job);
+        if (job)
+          jobs.set(freeFileName(name, new Set(jobs.keys())), 'packs' in request.what ? withSpec(job, report) : job);
         else empty.push(name);
       }
     }

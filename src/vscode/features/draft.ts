@@ -26,7 +26,7 @@ export class Draft {
 
   static async open(fileName: string, text: string): Promise<Draft> {
     const tabsBefore = new Set(allTabs());
-    const document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    const document = await vscode.workspace.openTextDocument(await untitledUri(fileName));
     const draft = new Draft(document, tabsBefore);
     await draft.set(text);
     await draft.show();
@@ -50,7 +50,7 @@ export class Draft {
     await this.#last;
     const before = this.#document;
     if (this.#isTaken || before.uri.path.endsWith(`/${fileName}`)) return;
-    this.#document = await vscode.workspace.openTextDocument(await freeName(fileName));
+    this.#document = await vscode.workspace.openTextDocument(await untitledUri(fileName));
     this.#put = undefined;
     await this.#write();
     await this.show();
@@ -103,7 +103,7 @@ function allTabs(): vscode.Tab[] {
 }
 
 /** An unsaved document in the first folder, or in none, under a name that nothing has yet. */
-async function freeName(fileName: string): Promise<vscode.Uri> {
+async function untitledUri(fileName: string): Promise<vscode.Uri> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   for (let count = 1; ; count++) {
     const name = count === 1 ? fileName : fileName.replace('.tag.', `-${count}.tag.`);

@@ -8,6 +8,7 @@ import type { TagService } from '../service/service.ts';
 
 const icons: Readonly<Record<TagState['kind'], string>> = {
   ok: 'check',
+  info: 'info',
   warning: 'warning',
   error: 'error',
   'out-of-date': 'history',

@@ -1,9 +1,10 @@
 /** “Export Job…”: asks where, makes every file of a job, and writes all of them or none. */
 
+import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
-import { listed, mostInQuestion } from '../../export/in-words.ts';
+import { mostInQuestion } from '../../export/in-words.ts';
 import type { Tools } from '../../export/job.ts';
 import { counted } from '../../core/units.ts';
 import { checkJob, layOutJob } from '../../jobs/job.ts';

@@ -2,9 +2,11 @@
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
-import { issuesOfBatch, reportsOf, rowCount } from '../../engine/batch.ts';
+import { eachReport, issuesOfBatch, rowCount } from '../../engine/batch.ts';
+import type { RowIssues } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
-import { batchTags } from '../../scene/batch-tags.ts';
+import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
+import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
 import type { UsedIssues } from '../../spec/scope.ts';
@@ -195,17 +197,19 @@ export class TagService implements TagResults, vscode.Disposable {
     const { uri, report } = result;
     try {
       const options = computeOptions(uri, running.signal);
-      const all = await reportsOf(this.#engine, report, options, async () => {
+      const [all, tags, inUsed]: [RowIssues[], TagByItself[], UsedIssues[]] = [[], [], []];
+      const before = async () => {
         await Promise.all(this.#urgent);
         running.signal.throwIfAborted();
-      });
+      };
+      for await (const each of eachReport(this.#engine, report, options, before)) {
+        // The outlines of hundreds of tags that nobody looks at would fill the memory.
+        all.push({ row: each.row, issues: each.issues, ...(each.batch ? { batch: each.batch } : {}) });
+        tags.push(tagByItself(each));
+        inUsed.push(...inUsedOf(each));
+      }
       running.signal.throwIfAborted();
-      this.#settle(watched, {
-        ...result,
-        issues: issuesOfBatch(report, all),
-        inUsed: inUsedOf(all),
-        batchTags: batchTags(all),
-      });
+      this.#settle(watched, { ...result, issues: issuesOfBatch(report, all), inUsed, batchTags: besideOthers(tags) });
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }
@@ -316,15 +320,15 @@ export function resultOf(uri: vscode.Uri, version: number, report: Report, befor
     model: drawn?.model,
     stale: !tag && drawn !== undefined,
     issues,
-    inUsed: inUsedOf([report]),
+    inUsed: inUsedOf(report),
     lineOf: (offset) => source.position(offset).line,
     rangeOf: (path) => drawn?.source.range(path),
     pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
   };
 }
 
-function inUsedOf(reports: readonly Report[]): UsedIssues[] {
-  return reports.flatMap(({ inUsed = [] }) => inUsed);
+function inUsedOf({ inUsed = [] }: Report): readonly UsedIssues[] {
+  return inUsed;
 }
 
 function workspaceFileLimit(): number {

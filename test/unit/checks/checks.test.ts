@@ -92,7 +92,7 @@ describe('An opening for the tie', () => {
       'dot: {ellipse: 3, nudge: {up: 14}}',
       'off: {ellipse: 6, nudge: {down: 10}}',
     ];
-    const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, diameter: 4}}`;
+    const piece = (marks: string) => `body: [plate], ${marks}, hanger: {hole: {at: top, diameter: 4, inset: 4}}`;
     for (const marks of ['engrave: [dot]', 'score: [dot]']) {
       const made = await make(specOf(shapes, piece(marks)));
       const [only] = found(made, 'hole-blocked');

@@ -50,3 +50,26 @@ describe('A dot that runs into the next letter', () => {
     assert.equal(fusedMarks([{ text: 'l', region: joined, asSet: joined }, pair(-0.5, 2)[1]!], wide).drawn, 0);
   });
 });
+
+describe('An apostrophe that runs into a letter', () => {
+  /** The sign reaches from 8 to 14; the letter beside it from 0 to `top`. */
+  const beside = (gap: number, top: number, more: Region = []): Letter[] => {
+    const letter = (from: number): Region => [...block(2 + from, 0, 2, top), ...more];
+    return [
+      { text: '’', region: block(0, 8, 2, 6), asSet: block(0, 8, 2, 6) },
+      { text: 'n', region: letter(gap), asSet: letter(gap + 2) },
+    ];
+  };
+
+  it('is one that comes nearer than the beam leaves open', () => {
+    assert.deepEqual(fusedMarks(beside(0.49, 10), wide), { drawn: 1, fused: 1 });
+    assert.deepEqual(fusedMarks(beside(0.51, 10), wide), { drawn: 1, fused: 0 });
+  });
+
+  it('is none where the letter is so tall that it hangs from it: three fifths of the sign', () => {
+    // 8 + 0.6 · 6 = 11.6; a dot above the letter makes it no taller.
+    assert.equal(fusedMarks(beside(-0.2, 11.55), wide).fused, 1);
+    assert.equal(fusedMarks(beside(-0.2, 11.65), wide).fused, 0);
+    assert.equal(fusedMarks(beside(-0.2, 10, block(6, 12, 2, 2)), wide).fused, 1);
+  });
+});

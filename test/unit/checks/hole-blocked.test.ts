@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
+import type { Bounds } from '../../../src/geometry/types.ts';
 import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, only } from './found.ts';
@@ -197,19 +199,51 @@ describe('A hole that looks like a slip', () => {
     assert.match(only(await word(7.05), 'hole-blocked').message, /“Leaf”: it looks like a mistake/);
   });
 
-  it('stands over a letter like its accent, up to a fifth of the letter’s height', async () => {
-    const issue = only(await tag(letter(5.65), 'engrave: [mark]'), 'hole-blocked');
-    assert.match(issue.message, /^The hole stands 2\.3\d mm above a letter of “mark” and reads as its accent\.$/);
-    assertSilent(await tag(letter(5.55), 'engrave: [mark]'), 'hole-blocked');
-    // Beside the letter, and too large or too small for an accent: at 4 mm, letters below 8 mm and above 26.7 mm.
-    assertSilent(
-      await tag(letter(6), 'engrave: [mark]', 'hole: {diameter: 4, at: {up: 10, right: 9}}'),
-      'hole-blocked',
-    );
-    assertSilent(await tag(letter(6.8, 7.9), 'engrave: [mark]'), 'hole-blocked');
-    only(await tag(letter(6.8, 8.1), 'engrave: [mark]'), 'hole-blocked');
-    assertSilent(await tag(letter(6, 26.9), 'engrave: [mark]'), 'hole-blocked');
-    only(await tag(letter(6, 26.4), 'engrave: [mark]'), 'hole-blocked');
+  describe('over a letter', () => {
+    /** The I as it was made: half its width, its top, and what of the font is its x-height. */
+    const over = async (top: number, hole: string, how = 12) => {
+      const made = await tag(letter(top, how), 'engrave: [mark]', hole);
+      const [lettering] = made.pieces[0]!.marks[0]!.lettering!;
+      const box = boundsOf(lettering!.letters[0]!.region)!;
+      assertNear(box.maxY, top, 0.001);
+      return { made, half: (box.maxX - box.minX) / 2, xHeight: lettering!.xHeight };
+    };
+    const at = (up: number, right = 0, size = 3) => `hole: {diameter: ${size}, at: {up: ${up}, right: ${right}}}`;
+
+    it('reads as its accent up to 0.35 of the height of small letters', async () => {
+      const { xHeight } = await over(2, at(12));
+      const gap = (share: number) => at(2 + 1.5 + share * xHeight);
+      const issue = only((await over(2, gap(0.345))).made, 'hole-blocked');
+      assert.match(issue.message, /^The hole stands \d\.\d\d mm above a letter of “mark” and reads as its accent\.$/);
+      assertSilent((await over(2, gap(0.355))).made, 'hole-blocked');
+    });
+
+    it('reads so the less, the farther it is off the middle, and over the edge not at all', async () => {
+      const { half, xHeight } = await over(2, at(12));
+      const gap = 0.21 * xHeight;
+      // An ellipse: 0.21 is 0.6 of 0.35, so 0.8 of the half width is the end (3, 4, 5).
+      assert.ok(half > 1.5, 'the letter is wider than the hole');
+      for (const side of [1, -1]) {
+        only((await over(2, at(3.5 + gap, side * 0.79 * half))).made, 'hole-blocked');
+        assertSilent((await over(2, at(3.5 + gap, side * 0.81 * half))).made, 'hole-blocked');
+        assertSilent((await over(2, at(3.5 + 1.05, side * 1.01 * half))).made, 'hole-blocked');
+      }
+    });
+
+    it('reads so where it is as large as an accent, 0.2 to 0.7 of the height of small letters', async () => {
+      const xHeight = (await over(2, at(12), 14)).xHeight;
+      for (const [share, isOne] of [
+        [0.195, false],
+        [0.205, true],
+        [0.695, true],
+        [0.705, false],
+      ] as const) {
+        const size = share * xHeight;
+        const { made } = await over(2, at(2 + 1.1 + size / 2, 0, size), 14);
+        if (isOne) only(made, 'hole-blocked');
+        else assertSilent(made, 'hole-blocked', `${share}`);
+      }
+    });
   });
 });
 
@@ -226,5 +260,69 @@ describe('A ring on a plate with a piece glued on', () => {
 
   it('has not where that runs beyond the plate, beside the ring', async () => {
     only(await ring('{rectangle: [4, 12], nudge: {up: 17, right: 4.5}}'), 'hole-blocked');
+  });
+});
+
+describe('A ring that reads as a letter', () => {
+  // A small letter is 8 mm high; ring: diameter + 2 × 1 mm of wall.
+  const xHeight = 8;
+  const hung = async (word: string, size: number, place: (at: Stand) => { readonly x: number; readonly y: number }) => {
+    const shapes = [`word: {text: ${word}, font: Nunito, x_height: ${xHeight}}`];
+    const tag = (at: string) =>
+      make(
+        specOf(
+          shapes,
+          `body: [word], parts: many, hanger: {ring: {diameter: ${size - 2}, wall: 1, sink: 0.1, at: ${at}}}`,
+        ),
+      );
+    const solid = [...(await tag('left')).report.tag!.made.values()][0]!;
+    const box = boundsOf(solid.region)!;
+    const centres = solid.lettering![0]!.letters.map(({ region }) => boxCentre(boundsOf(region)!).x);
+    const { x, y } = place({ ...box, baseline: solid.band!.baseline, first: centres[0]!, last: centres.at(-1)! });
+    const { x: cx, y: cy } = boxCentre(box);
+    return tag(`{right: ${(x - cx).toFixed(4)}, up: ${(y - cy).toFixed(4)}}`);
+  };
+  interface Stand extends Bounds {
+    readonly baseline: number;
+    readonly first: number;
+    readonly last: number;
+  }
+  const behind = (up: number) => (at: Stand) => ({ x: at.maxX + 3, y: at.baseline + up });
+  const before = (up: number) => (at: Stand) => ({ x: at.minX - 3, y: at.baseline + up });
+
+  it('stands beside them between the baseline and their top', async () => {
+    const issue = only(await hung('tea', 6.4, behind(4)), 'hole-blocked');
+    assert.equal(issue.severity, 'info');
+    assert.equal(issue.message, 'The ring stands beside the letters, about as large as they are, and reads as an “o”.');
+    only(await hung('tea', 6.4, behind(0.03)), 'hole-blocked');
+    assertSilent(await hung('tea', 6.4, behind(-0.03)), 'hole-blocked');
+    only(await hung('tea', 6.4, behind(xHeight - 0.03)), 'hole-blocked');
+    assertSilent(await hung('tea', 6.4, behind(xHeight + 0.03)), 'hole-blocked');
+    only(await hung('tea', 6.4, before(4)), 'hole-blocked');
+  });
+
+  it('is half as large as they are to 1.6 times', async () => {
+    for (const share of [0.505, 1.595]) only(await hung('tea', share * xHeight, behind(4)), 'hole-blocked');
+    for (const share of [0.495, 1.605]) assertSilent(await hung('tea', share * xHeight, behind(4)), 'hole-blocked');
+  });
+
+  it('stands between them, from the middle of the first to that of the last', async () => {
+    const within = (from: number) => (at: Stand) => ({ x: at.first + from, y: at.baseline + 4 });
+    const isBetween = ({ message }: { readonly message: string }) => message.includes('between the letters');
+    assert.ok(isBetween(only(await hung('Tea', 5, within(0.05)), 'hole-blocked')));
+    assertSilent(await hung('Tea', 5, within(-0.05)), 'hole-blocked');
+    const short = (by: number) => (at: Stand) => ({ x: at.last - by, y: at.baseline + 4 });
+    assert.ok(isBetween(only(await hung('Tea', 5, short(0.05)), 'hole-blocked')));
+    assert.ok(!isBetween(only(await hung('Tea', 5, short(-0.05)), 'hole-blocked')));
+  });
+
+  it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {
+    const at = (share: number, foot = 0) => before((share / 2 + foot) * xHeight);
+    for (const share of [0.755, 1.295]) only(await hung('Tea', share * xHeight, at(share)), 'hole-blocked');
+    for (const share of [0.745, 1.305]) assertSilent(await hung('Tea', share * xHeight, at(share)), 'hole-blocked');
+    for (const foot of [-0.145, 0.145]) only(await hung('Tea', xHeight, at(1, foot)), 'hole-blocked');
+    for (const foot of [-0.155, 0.155]) assertSilent(await hung('Tea', xHeight, at(1, foot)), 'hole-blocked');
+    // All capitals: an O like the others, by their own height.
+    only(await hung('TEA', 8, before(6)), 'hole-blocked');
   });
 });

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -244,6 +244,52 @@ describe('The command line', function () {
     assert.equal((await run('pack', batch, '--out', `${to}.zip`)).code, 0);
     const packed = Object.keys(unzipSync(await readFile(`${to}.zip`)));
     assert.equal(packed.filter((name) => name.endsWith('/README.txt')).length, 3);
+  });
+
+  it('shares many tags among threads: each once, in order, and the same as by themselves', async () => {
+    const names = Array.from({ length: 30 }, (_, index) => `Bed ${index + 1}`);
+    const words = (list: readonly string[]) =>
+      plate
+        .replace('shapes:', `batch: [${list.join(', ')}]\nshapes:\n  word: {text: "{name}", height: ${word}}`)
+        .replace('{body: [plate]', '{body: [plate], engrave: [word]');
+    const word = 10;
+    const whole = join(folder, 'many.tag.yaml');
+    await writeFile(whole, words(names));
+    const checked = await spawned('check', whole, '--json');
+    const [object] = JSON.parse(checked.out) as { batch: Record<string, unknown>[] }[];
+    assert.deepEqual(
+      object!.batch.map(({ name }) => name),
+      names,
+    );
+    const to = join(folder, 'many');
+    const { code, out, err } = await spawned('export', whole, '--to', 'svg,dxf', '--out', to);
+    assert.equal(code, 0, err);
+    assert.deepEqual(
+      out.trim().split('\n'),
+      names.flatMap((_, index) => ['svg', 'dxf'].map((ending) => join(to, `many-bed-${index + 1}.${ending}`))),
+    );
+    // So few that they are made one after another.
+    const few = join(folder, 'few');
+    await mkdir(few);
+    await writeFile(join(few, 'many.tag.yaml'), words(names.slice(10, 20)));
+    await run('export', join(few, 'many.tag.yaml'), '--to', 'svg,dxf', '--out', few);
+    for (const file of ['many-bed-11.svg', 'many-bed-17.svg', 'many-bed-20.dxf'])
+      assert.equal(await readFile(join(to, file), 'utf8'), await readFile(join(few, file), 'utf8'), file);
+    // What is wrong with one of them is said of it, and keeps the others from nothing.
+    const [broken, rest] = [join(folder, 'broken.tag.yaml'), join(folder, 'rest')];
+    await writeFile(
+      broken,
+      words(names)
+        .replace('{rectangle: [60, 20]}', '{rectangle: ["{size}", 20]}')
+        .replace(
+          `[${names.join(', ')}]`,
+          `[${names.map((name, index) => `{name: ${name}, size: ${index === 22 ? '-4' : '60'}}`).join(', ')}]`,
+        ),
+    );
+    const partly = await spawned('export', broken, '--to', 'svg', '--out', rest);
+    assert.equal(partly.code, 1);
+    assert.match(partly.err, /broken\.tag\.yaml \(Bed 23\): has errors and was left out/);
+    assert.equal((await readdir(rest)).length, 29);
   });
 
   it('lays all tags of a batch out on sheets, and says what they come to', async () => {

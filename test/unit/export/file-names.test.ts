@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { freeName, rowFileName } from '../../../src/export/file-names.ts';
+import { freeFileName, rowFileName } from '../../../src/export/file-names.ts';
 
 describe('The names of the files of a batch', () => {
   it('have the letters and figures of what a tag goes by, and nothing that a file system may refuse', () => {
@@ -15,7 +15,7 @@ describe('The names of the files of a batch', () => {
   });
 
   it('are numbered where two are alike, capitals or not', () => {
-    assert.equal(freeName('a', new Set()), 'a');
-    assert.equal(freeName('a-Rue', new Set(['a-rue', 'a-rue-2'])), 'a-Rue-3');
+    assert.equal(freeFileName('a', new Set()), 'a');
+    assert.equal(freeFileName('a-Rue', new Set(['a-rue', 'a-rue-2'])), 'a-Rue-3');
   });
 });

@@ -77,6 +77,41 @@ describe('A hole and what is drawn beside it', () => {
   });
 });
 
+describe('A hole or a ring that reads as part of the lettering', () => {
+  it('is no accent after a fix, not among the letters, and the tag does not turn over', async () => {
+    const name = 'name: {text: nan, font: Nunito, x_height: 10, place: {on: plate, by: box}, nudge: {up: 2.5}}';
+    const text = specOf(
+      ['plate: {rectangle: [90, 36], radius: 5}', name],
+      'body: [plate], engrave: [name], hanger: {hole: {at: {up: 11.5}, diameter: 3}}',
+    );
+    const fixes = await placesAfter(text, 'hole-blocked');
+    assert.ok(
+      fixes.some(({ title }) => title.startsWith('Move “name”')),
+      fixes.map(({ title }) => title).join('\n'),
+    );
+    for (const { title, after, hanger } of fixes) {
+      assert.ok(!after.issues.some(({ code }) => code === 'hole-blocked'), title);
+      assert.ok(hanger.centre.y > -1, title);
+      const { minX, maxX, minY, maxY } = boxOf(after.tag!.pieces[0]!.marks[0]!.region.flat());
+      const { x, y } = hanger.centre;
+      assert.ok(x < minX || x > maxX || y < minY || y > maxY, title);
+    }
+  });
+
+  it('is no “o” before the word after a fix', async () => {
+    const shape = 'name: {text: tea, font: Nunito, x_height: 8, overlap: 0.6, grow: 0.3}';
+    const fixes = await placesAfter(
+      specOf([shape], 'body: [name], hanger: {ring: {at: left, diameter: 3.5}}'),
+      'hole-blocked',
+    );
+    assert.ok(fixes.length > 0);
+    for (const { title, hanger } of fixes) {
+      const reads = hanger.readAs!;
+      assert.ok(!reads.includes('letter') && !reads.includes('letter within'), `${title}: ${reads.join()}`);
+    }
+  });
+});
+
 function boxOf(points: readonly { readonly x: number; readonly y: number }[]) {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   return { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) };

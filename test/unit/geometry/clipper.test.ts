@@ -6,6 +6,7 @@ import {
   normalise,
   offset,
   union,
+  unionOfWhole,
   unitsPerMm,
 } from '../../../src/geometry/clipper.ts';
 import { flatten } from '../../../src/geometry/curves.ts';
@@ -138,6 +139,12 @@ describe('Booleans', () => {
   it('unite, take away and share as the areas add up', () => {
     assertNear(area(union([left, right])), 100 + 60 - 24, 1e-9);
     assertNear(area(difference(left, [right])), 76, 1e-9);
+    assertNear(area(unionOfWhole([left, right])), 100 + 60 - 24, 1e-9);
+    const far: Region = [box(30, 0, 40, 10)];
+    assert.deepEqual(unionOfWhole([left, far]), [...left, ...far]);
+    assertNear(area(union([left, far])), 200, 1e-9);
+    assert.deepEqual(intersection(left, far), []);
+    assertNear(area(difference([...left, ...far], [right, [box(60, 0, 70, 10)]])), 176, 1e-9);
     assertNear(area(intersection(left, right)), 24, 1e-9);
     assertNear(area(difference(left, [])), 100, 1e-9);
     assert.deepEqual(difference(left, [left]), []);

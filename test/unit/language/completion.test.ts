@@ -107,6 +107,7 @@ describe('Completion of values', () => {
       ],
     );
     includes('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}], hanger: {ring: {at: ^}}}\n', 'auto', 'top-left');
+    includes(shape('a: {ellipse: 30 mm, grow: ^}'), 'auto');
   });
 
   it('offers shapes, but none that would be made from itself', () => {
@@ -143,7 +144,7 @@ describe('Completion of values', () => {
   });
 
   it('offers units after a number', () => {
-    assert.deepEqual(labels(shape('a: {ellipse: 30 mm, grow: 1.5^}')), [
+    assert.deepEqual(labels(shape('a: {ellipse: 30 mm, tidy: 1.5^}')), [
       '1.5 mm',
       '1.5 cm',
       '1.5 in',

@@ -150,4 +150,23 @@ pieces:
       [4, 4],
     );
   });
+
+  it('is a panel that is on no piece by the outlines it shows for what is fitted into it or placed on it', () => {
+    const text = `tagwright: 1
+shapes:
+  plate: {rectangle: [90, 50]}
+  panel: {rectangle: [60, 20], place: plate}
+  name: {text: Tarragon, fit: {in: panel}}
+  dot: {circle: 3, place: {on: panel, at: left}}
+pieces:
+  tag: {body: [plate], engrave: [name, dot]}
+`;
+    const panel = read(text).grips.find(({ label }) => label === 'panel')!;
+    assert.deepEqual(panel.parts, ['tag/mark-0/area', 'tag/mark-1/area']);
+    assert.deepEqual([panel.free, panel.moves, panel.axes], [false, true, ['width', 'height']]);
+    assert.match(
+      changed(text, 'panel', byOne),
+      /panel: \{rectangle: \[60, 20\], place: plate, nudge: \{right: 1 mm\}\}/,
+    );
+  });
 });

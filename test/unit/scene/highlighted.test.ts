@@ -50,6 +50,18 @@ pieces:
     assert.deepEqual(highlightedIds(hidden.model!, ['shapes', 'word', 'text']), ['back/body-0', 'back/holes-0']);
   });
 
+  it('is the area of a panel that is on no piece', () => {
+    const { model } = parseSpec(`tagwright: 1
+shapes:
+  plate: {rectangle: [90, 50]}
+  panel: {rectangle: [60, 20], place: plate}
+  name: {text: Tarragon, fit: {in: panel}}
+pieces:
+  tag: {body: [plate], engrave: [name]}
+`);
+    assert.deepEqual(highlightedIds(model!, ['shapes', 'panel', 'rectangle']), ['tag/mark-0/area']);
+  });
+
   it('is only what stands on the shape, not what the shape stands on', () => {
     assert.deepEqual(lit('7 mm'), ['back/body-0', 'back/holes-0']);
   });

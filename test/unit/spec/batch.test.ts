@@ -147,9 +147,9 @@ describe('A batch', () => {
       (await said(spec('[[Sorrel]]')))[0]!,
       /^bad-value “\[\[Sorrel\]\]”: .* It is: The same tag for a list/,
     );
-    const many = `name\n${'Sorrel\n'.repeat(501)}`;
+    const many = `name\n${'Sorrel\n'.repeat(2001)}`;
     assert.deepEqual(await said(spec('a.csv'), { 'a.csv': many }), [
-      'bad-value “a.csv”: A batch has at most 500 rows; this one has 501.',
+      'bad-value “a.csv”: A batch has at most 2000 rows; this one has 2001.',
     ]);
   });
 

@@ -74,6 +74,20 @@ describe('A load in words', () => {
     );
   });
 
+  it('has lengths and masses of the spec’s units: an inch is 25.4 mm, a pound 0.45359237 kg, both exactly', () => {
+    const stock = { ...stockOf('walnut', 3), measured: { breaksAt: 420, neck: 25.4 } };
+    const { headline, lines } = describeLoad(estimateLoad(piece, stock)!, 'in');
+    assert.doesNotMatch([headline, ...lines].join(' '), /mm|kg/);
+    // 420 N / 9.80665 m/s² = 42.83 kg = 94.4 lb.
+    assert.ok(
+      lines.some((line) => line.includes('a neck 1.000 in wide broke at 420 N (94 lb)')),
+      lines.join('\n'),
+    );
+    // 8.9 N weigh 0.908 kg, which are 2.0 lb; less than a pound is told in ounces, of which it has sixteen.
+    assert.ok(lines.some((line) => /^Next weakest .* 0\.039 in wide: 8\.9 N \(2\.0 lb\)\.$/.test(line)));
+    assert.ok(lines.some((line) => line.includes('3.1 N (11 oz)')));
+  });
+
   it('says where nothing is borne', () => {
     const nothing = (fault: 'open' | 'loose'): LoadEstimate => ({ kind: 'nothing', fault, sections: [] });
     assert.match(describeLoad(nothing('open')).headline, /Bears no pull: the opening .* not closed/);

@@ -917,4 +917,32 @@ export const slips: readonly Slip[] = [
     says: '“shapes” appears twice (first on line 5); put everything under one.',
     fix: 'Move these lines under the first “shapes”',
   },
+  {
+    instead: 'place: {on: plate}',
+    slip: 'place: {on: plate, nudge: {up: 1 mm}}',
+    line: 13,
+    says: '“nudge” belongs in “word”.',
+    fix: 'Move it into “word”',
+  },
+  {
+    instead: 'radius: 4 mm',
+    slip: 'corners: round',
+    line: 8,
+    says: '“corners” goes with “grow” or “around”, and this shape has neither. The corners of a rectangle are rounded by “radius”.',
+    fix: 'Change to “radius: 3 mm”',
+  },
+  {
+    instead: 'radius: 4 mm',
+    slip: 'radius: 4 mm, corners: round',
+    line: 8,
+    says: '“corners” goes with “grow” or “around”, and this shape has neither. The corners of a rectangle are rounded by “radius”.',
+    fix: 'Remove “corners”',
+  },
+  {
+    instead: 'width: 40 mm',
+    slip: 'width: 40 mm\n    corners: bevel',
+    line: 13,
+    says: '“corners” goes with “grow” or “around”, and this shape has neither.',
+    fix: 'Remove “corners”',
+  },
 ];

@@ -103,6 +103,25 @@ describe('Fitting anywhere', () => {
     });
   }
 
+  it('crowds neither the edge nor a keyhole where it has some way between them', async () => {
+    const { tag } = await report(
+      specOf(
+        [
+          'plate: {rectangle: [120, 60], radius: 6}',
+          'name: {text: Toolshed, font: Pacifico, fit: {in: plate, margin: 4, clear: 2}}',
+        ],
+        'body: [plate], engrave: [name], hanger: {keyhole: top}',
+      ),
+    );
+    const piece = tag!.pieces[0]!;
+    const { region } = piece.marks[0]!;
+    const box = boundsOf(region)!;
+    assertNear(box.maxX - box.minX, 112, 0.1);
+    const toKeyhole = distance(region, piece.hangers[0]!.opening) - 2;
+    const toEdge = box.minY + 30 - 4;
+    assert.ok(toKeyhole > 1.5 && toEdge > 1.5, `${toKeyhole} mm above, ${toEdge} mm below`);
+  });
+
   it('keeps clear of a hole and finds the largest place beside it, by brute force', async () => {
     const made = await make(
       specOf(

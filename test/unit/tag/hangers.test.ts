@@ -32,7 +32,8 @@ describe('A ring', () => {
         // It touches the outline: at most a few hundredths of a millimetre of arcs lie within the hole.
         assert.ok(area(intersection(hanger.opening, piece.body)) < 0.05, 'the hole is clear of the body');
         assertNear(area(hanger.opening), Math.PI * 2.25, 0.02);
-        assertNear(area(hanger.lug!), Math.PI * 3.5 ** 2, 0.05);
+        // Beside a letter, a slit too narrow to be cut belongs to the lug.
+        assertNear(area(hanger.lug!), Math.PI * 3.5 ** 2, what === 'a script name' ? 0.3 : 0.05);
         assert.deepEqual(intersection(region, hanger.opening), []);
       });
     }

@@ -4,7 +4,7 @@ import { curveBounds, flatten } from '../../../src/geometry/curves.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import { area, boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import type { Region } from '../../../src/geometry/types.ts';
+import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { layoutText } from '../../../src/text/layout.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
@@ -224,6 +224,68 @@ describe('Dots beside tall letters', () => {
     assert.ok(joined.right - plain.right > 0.3 * lowered, `${joined.right - plain.right} mm for ${lowered} mm`);
   });
 });
+
+describe('An apostrophe', () => {
+  const most = 1.5;
+  for (const [text, font] of [
+    ["Lili's", 'Pacifico'],
+    ["Lili's", 'Nunito, weight: 800'],
+    ["Gwen's", 'kaushan.woff'],
+    ["Dad's", 'caveat.woff'],
+    ['Lili’s', 'lobster.woff'],
+    ['Jo’el', 'Great Vibes'],
+    ['Ka’ahu', 'Alfa Slab One'],
+  ] as const) {
+    it(`of ${text} in ${font} keeps clear of the letters it is not as tall as, and is at most ${most} times as wide`, async () => {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm', font);
+      assert.equal(partsOf(made.region).length, 1);
+      const letters = lettersOf(made);
+      const sign = letters.find((each) => /['’]/.test(each.text))!;
+      const box = boundsOf(sign.region)!;
+      const set = boundsOf(sign.asSet!)!;
+      assert.ok(box.maxX - box.minX <= most * (set.maxX - set.minX) + 0.01);
+      assertNear(box.maxY - box.minY, set.maxY - set.minY, 0.01, 'its height');
+      for (const other of letters) {
+        if (other === sign) continue;
+        const reaches = boundsOf(intersection(other.region, [rectangle(-1e3, box.minY, 1e3, box.maxY)]));
+        const isTall = reaches && reaches.maxY - reaches.minY > 0.6 * (box.maxY - box.minY);
+        if (isTall) continue;
+        const grown = offset(sign.region, 0.1 * 12);
+        assert.ok(area(intersection(grown, other.region)) < 0.02, `${other.text} is nearer than 0.1 x-heights`);
+      }
+    });
+  }
+
+  it('hangs from a letter as tall as itself', async () => {
+    const made = await slid('O’Neill', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
+    const [, sign, capital] = lettersOf(made);
+    assert.ok(area(intersection(sign!.region, capital!.region)) > 0);
+  });
+});
+
+describe('A bar between words', () => {
+  it('has round ends: below the letters it comes out as a pen leaves it', async () => {
+    const made = await slid('I I', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    const width = (y: number) => {
+      const { minX, maxX } = boundsOf(intersection(made.region, [rectangle(letters.minX, y, letters.maxX, y + 0.01)]))!;
+      return maxX - minX;
+    };
+    // Exact: a capsule 1.06 × 1.5 mm high whose lowest point is 0.75 mm below the baseline is 1.04 mm narrower 0.05 mm higher up
+    // than in its middle; a box is as wide everywhere.
+    assert.ok(width(baseline - 0.1) - width(baseline - 0.7) > 0.9);
+  });
+});
+
+function rectangle(left: number, bottom: number, right: number, top: number): Ring {
+  return [
+    { x: left, y: bottom },
+    { x: right, y: bottom },
+    { x: right, y: top },
+    { x: left, y: top },
+  ];
+}
 
 describe('What joining letters leaves', () => {
   for (const [text, font, grow] of [

@@ -80,6 +80,16 @@ function joined(centre: Point, rows: Map<number, Edge[]>): number {
   return Math.min(2 * Math.sin(Math.min((longest / samples) * Math.PI, Math.PI / 2)), 1);
 }
 
+/** How many times a closely sampled circle enters the body. */
+function runsAround(centre: Point, radius: number, rows: Map<number, Edge[]>): number {
+  const samples = 720;
+  const inside = Array.from({ length: samples }, (_, i) => {
+    const angle = (i / samples) * 2 * Math.PI;
+    return isInside({ x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) }, rows);
+  });
+  return inside.filter((each, i) => each && !inside[(i + samples - 1) % samples]).length;
+}
+
 function near(edges: readonly Edge[], { x, y }: Point, reach: number): Edge[] {
   return edges.filter(
     ([a, b]) =>
@@ -103,7 +113,10 @@ interface Lettered {
   readonly xHeight: number;
   readonly left: number;
   readonly right: number;
-  /** It begins with a capital, before which nobody reads an “o”. */
+  /** The middles of its first and last letter. */
+  readonly first: number;
+  readonly last: number;
+  /** It begins with a capital, before which an “o” is no word. */
   readonly capital: boolean;
 }
 
@@ -127,8 +140,15 @@ function letteredOf(made: Made, grow: number): Lettered {
     xHeight: top - baseline,
     left: Math.min(...xs),
     right: Math.max(...xs),
+    first: middleOf(letters[0]!.region.flat()),
+    last: middleOf(letters.at(-1)!.region.flat()),
     capital: /^\p{Lu}/u.test(letters[0]!.text),
   };
+}
+
+function middleOf(points: readonly Point[]): number {
+  const xs = points.map(({ x }) => x);
+  return (Math.min(...xs) + Math.max(...xs)) / 2;
 }
 
 function signedArea(ring: readonly Point[]): number {
@@ -152,17 +172,20 @@ function boxGrown(ring: readonly Point[], by: number): Point[] {
 }
 
 /** What it costs to be read as something else. */
-function misread({ x, y }: Point, { marks, baseline, xHeight, left, right, capital }: Lettered): number {
+function misread({ x, y }: Point, { marks, baseline, xHeight, left, right, first, last, capital }: Lettered): number {
   const beside = marks.some(
     (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
   );
   if (beside) return 0.4;
   const foot = y - hole - (baseline + xHeight);
   if (x > left && x < right && Math.abs(foot) < 0.25 * xHeight) return 0.4;
-  if (y < baseline + hole + wall) return 0.4;
-  if (capital && x < (left + right) / 2) return 0;
   const asLetter = (2 * (hole + wall)) / xHeight;
-  return y > baseline && y < baseline + xHeight && asLetter > 0.6 && asLetter < 1.6 ? 0.3 : 0;
+  const isLevel = y > baseline && y < baseline + xHeight && asLetter > 0.5 && asLetter < 1.6;
+  if (isLevel && x > first && x < last) return 0.6;
+  if (y < baseline + hole + wall) return 0.4;
+  if (!isLevel) return 0;
+  const standsLikeOne = Math.abs(y - hole - wall - baseline) < 0.15 * xHeight && asLetter > 0.75 && asLetter < 1.3;
+  return capital && x <= first && !standsLikeOne ? 0.1 : 0.3;
 }
 
 function score(
@@ -178,7 +201,8 @@ function score(
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
     return cost + tilt / 60 + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
-  const badly = (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
+  const slit = runsAround(centre, hole + wall + 0.3, rows) > runsAround(centre, hole + wall, rows) ? 0.3 : 0;
+  const badly = (blocked || isInside(centre, rows) ? 10 : 0) + slit + misread(centre, lettered);
   return joined(centre, rows) - Math.min(...costs) - badly;
 }
 
@@ -251,6 +275,14 @@ describe('A ring that finds its own place in lettering', () => {
       assert.ok(centre.x < middle, 'in the first half of the word');
     });
   }
+
+  it('stands between no words, and above the line in front of a long one', async () => {
+    for (const word of ['Elder & Rue', 'Quince & Sloe']) {
+      const shape = `body: {text: ${word}, font: Nunito, weight: 800, x_height: 11, overlap: 0.6, grow: 0.4}`;
+      const made = await make(specOf([shape], 'body: [body], hanger: {ring: {at: auto, diameter: 3.5}}'));
+      assert.deepEqual(made.pieces[0]!.hangers[0]!.readAs, [], word);
+    }
+  });
 
   it('stands on a small letter all the same where there is no other place on the side asked for', async () => {
     const { centre, top } = await ringOf('nana', 'Alfa Slab One', 'top');

@@ -8,7 +8,7 @@ function piece(id: string, bounds: Box, glueTo?: string): ScenePiece {
   const [minX, minY, maxX, maxY] = bounds;
   const { parts, shapes, hangers, balance } = sceneMessage().scene!.pieces[0]!;
   return {
-    ...{ id, title: id, shapes, parts, hangers, balance, bounds, width: maxX - minX, height: maxY - minY },
+    ...{ id, title: id, shapes, parts, hangers, areas: [], balance, bounds, width: maxX - minX, height: maxY - minY },
     ...{ partCount: 1, holeCount: 0, source: 0 },
     ...(glueTo !== undefined && { glueTo }),
   };

@@ -125,7 +125,9 @@ function outlinesOf(
     .flatMap((piece) => {
       const [dx, dy] = offsets.get(piece.id)!;
       const own = new Set(piece.parts.filter(({ operation }) => operation === 'cut-inner').map(({ id }) => id));
-      const all = [...piece.shapes, ...piece.hangers, ...piece.parts].filter(({ id }) => parts.includes(id));
+      const all = [...piece.shapes, ...piece.hangers, ...piece.parts, ...piece.areas].filter(({ id }) =>
+        parts.includes(id),
+      );
       const solid = all.filter(({ id }) => !own.has(id));
       return (solid.length > 0 ? solid : all).map(({ id, data }) => ({
         id,

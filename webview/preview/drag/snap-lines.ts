@@ -19,8 +19,8 @@ export function snapLines(
   boxOf: (id: string) => Box | undefined,
 ): SnapLine[] {
   const moves = (id: string): boolean => grip.parts.includes(id);
-  const piece = scene.pieces.find(({ shapes, parts, hangers }) =>
-    [...shapes, ...parts, ...hangers].some(({ id }) => moves(id)),
+  const piece = scene.pieces.find(({ shapes, parts, hangers, areas }) =>
+    [...shapes, ...parts, ...hangers, ...areas].some(({ id }) => moves(id)),
   );
   if (!piece) return [];
   const at = (bounds: Box, id: string): Box => moved(bounds, offsets.get(id) ?? [0, 0]);

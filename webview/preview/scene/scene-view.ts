@@ -3,6 +3,7 @@
 import type {
   PathData,
   Scene,
+  SceneArea,
   SceneCutPath,
   SceneGhost,
   SceneGrip,
@@ -13,7 +14,9 @@ import type {
 } from '../../../src/protocol/preview.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
 import { showSheet, usualThicknessMm } from './look.ts';
-import { setAttribute, setText, svg } from '../../common/dom.ts';
+import { setAttribute, svg } from '../../common/dom.ts';
+import { AreaView, GhostView } from './unmade-views.ts';
+import { setTarget } from './target.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { joined, moved, type Box } from '../../common/camera/viewport.ts';
 
@@ -25,6 +28,7 @@ export class SceneView {
   readonly world = svg('g', { id: 'world' }, this.leaders, this.sheet, this.ghosts);
   private readonly pieces = new KeyedList<ScenePiece, PieceView>(this.sheet, () => new PieceView());
   private grips: readonly SceneGrip[] = [];
+  private areas: readonly SceneArea[] = [];
   private taken: string | undefined;
   private offsets: Arranged['offsets'] = new Map();
   private shown: readonly string[] = [];
@@ -33,6 +37,7 @@ export class SceneView {
 
   draw(scene: Scene, arranged: Arranged, hidden: readonly string[]): void {
     this.grips = scene.grips;
+    this.areas = scene.pieces.flatMap(({ areas }) => areas);
     const lines = leadersOf(scene, arranged).map(([from, to]) => `M${from.join(' ')}L${to.join(' ')}`);
     setAttribute(this.leaders, 'd', lines.join(''));
     this.world.style.setProperty('--thickness', `${scene.thickness ?? usualThicknessMm}`);
@@ -97,6 +102,9 @@ export class SceneView {
   }
 
   private mark(): void {
+    const taken = this.grips.find(({ id }) => id === this.taken)?.parts ?? [];
+    const isWorkedOn = (id: string): boolean => this.lit.has(id) || taken.includes(id);
+    const open = new Set(this.areas.filter(({ id, holds }) => [id, ...holds].some(isWorkedOn)).map(({ id }) => id));
     const gripOf = new Map(this.grips.flatMap((grip) => grip.parts.map((part) => [part, grip] as const)));
     for (const element of this.world.querySelectorAll<SVGElement>('[data-id]')) {
       const id = element.dataset['id']!;
@@ -106,6 +114,7 @@ export class SceneView {
       element.classList.toggle('movable', grip?.moves === true && (grip.free || grip.id === this.taken));
       element.classList.toggle('lit', this.lit.has(id));
       element.classList.toggle('hot', this.hot.has(id));
+      element.classList.toggle('open', open.has(id));
     }
   }
 }
@@ -124,6 +133,8 @@ class PieceView implements ItemView<ScenePiece> {
   private readonly hangerList = new KeyedList<SceneHanger>(this.hangers, () => new HangerView());
   private readonly parts = svg('g');
   private readonly partList = new KeyedList<ScenePart>(this.parts, () => new PartView());
+  private readonly areas = svg('g');
+  private readonly areaList = new KeyedList<SceneArea>(this.areas, () => new AreaView());
   private readonly beam = svg('g', { class: 'beam' });
   private readonly beamList = new KeyedList<SceneCutPath & { readonly id: string }>(this.beam, () => new BeamView());
   readonly element = svg(
@@ -133,6 +144,7 @@ class PieceView implements ItemView<ScenePiece> {
     this.shapes,
     this.hangers,
     this.parts,
+    this.areas,
     this.beam,
   );
 
@@ -145,6 +157,7 @@ class PieceView implements ItemView<ScenePiece> {
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.hangerList.patch(piece.hangers);
+    this.areaList.patch(piece.areas);
   }
 
   showBeam(paths: readonly SceneCutPath[]): void {
@@ -166,20 +179,6 @@ class BeamView implements ItemView<SceneCutPath> {
   update({ data, kerf }: SceneCutPath): void {
     for (const path of [this.kerf, this.middle]) setAttribute(path, 'd', data);
     setAttribute(this.kerf, 'stroke-width', `${kerf}`);
-  }
-}
-
-class GhostView implements ItemView<SceneGhost> {
-  private readonly label = svg('title');
-  /** Seen on dark stock as well. */
-  private readonly halo = svg('path', { class: 'halo' });
-  private readonly line = svg('path', { class: 'line' });
-  readonly element = svg('g', { class: 'ghost' }, this.label, this.halo, this.line);
-
-  update(ghost: SceneGhost): void {
-    for (const path of [this.halo, this.line]) setAttribute(path, 'd', ghost.data);
-    setText(this.label, ghost.label);
-    setTarget(this.element, ghost);
   }
 }
 
@@ -223,10 +222,4 @@ class PartView implements ItemView<ScenePart> {
 function solidOf({ parts }: ScenePiece): PathData {
   const cuts = parts.filter(({ operation }) => operation === 'cut-outer' || operation === 'cut-inner');
   return cuts.map(({ data }) => data).join('');
-}
-
-/** What a click on the element, or light from the editor, is about. */
-function setTarget(element: Element, target: { readonly id: string; readonly source: number }): void {
-  setAttribute(element, 'data-id', target.id);
-  setAttribute(element, 'data-offset', `${target.source}`);
 }

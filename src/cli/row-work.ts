@@ -1,0 +1,88 @@
+/** What a command does with one tag of a batch, in this thread or in another: what goes in and comes out is plain data. */
+
+import { resolve, dirname } from 'node:path';
+import type { Engine, Report } from '../engine/engine.ts';
+import type { AcceptedIssue, Severities } from '../engine/severity.ts';
+import { isError } from '../core/issue.ts';
+import type { Issue } from '../core/issue.ts';
+import { filesIn } from '../export/formats.ts';
+import type { Format } from '../export/formats.ts';
+import { jobOf } from '../export/job.ts';
+import type { Job } from '../export/job.ts';
+import type { Tag } from '../tag/tag.ts';
+import { newEngine } from './files.ts';
+import { rowJson } from './report-json.ts';
+import { toolsOf } from './tools.ts';
+
+/** `json`: the row as `check --json` lists it; `files`: in some formats; `tag`: to be laid out. Of what has errors, only if asked to. */
+export type RowWish =
+  | { readonly what: 'issues' }
+  | { readonly what: 'json' }
+  | {
+      readonly what: 'files';
+      readonly formats: readonly Format[];
+      readonly pictureWidth?: number;
+      readonly force: boolean;
+    }
+  | { readonly what: 'tag'; readonly force: boolean };
+
+export interface RowTask {
+  readonly file: string;
+  readonly text: string;
+  readonly severities: Severities;
+  readonly wish: RowWish;
+}
+
+export interface RowMade {
+  readonly row: number;
+  readonly issues: readonly Issue[];
+  readonly accepted: readonly AcceptedIssue[];
+  readonly json?: object;
+  /** By what follows the name of the tag; absent where there is nothing to cut. */
+  readonly files?: Readonly<Record<string, string | Uint8Array>>;
+  readonly tag?: Tag;
+}
+
+/** One thread's engine at work on a spec. */
+export class RowWorker {
+  readonly #engine: Engine;
+  readonly #task: RowTask;
+
+  constructor(task: RowTask, engine = newEngine({ isOnce: true })) {
+    this.#engine = engine;
+    this.#task = task;
+  }
+
+  async make(row: number): Promise<RowMade> {
+    const { file, text, severities } = this.#task;
+    const folder = dirname(resolve(file));
+    const locate = (relative: string): string => resolve(folder, relative);
+    return this.of(await this.#engine.compute(text, { locate, severities, row }));
+  }
+
+  /** Of what has been computed already. */
+  async of(report: Report): Promise<RowMade> {
+    const { row, issues, accepted } = report;
+    return { row, issues, accepted, ...(await this.#wished(report)) };
+  }
+
+  async #wished(report: Report): Promise<Pick<RowMade, 'json' | 'files' | 'tag'>> {
+    const { wish } = this.#task;
+    if (wish.what === 'issues') return {};
+    if (wish.what === 'json') return { json: rowJson(report) };
+    if (report.issues.some(isError) && !wish.force) return {};
+    // What the shapes were made of is large, and nothing that is laid out.
+    if (wish.what === 'tag') return report.tag ? { tag: { ...report.tag, made: new Map(), ghosts: [] } } : {};
+    const job = jobOf(report);
+    if (!job) return {};
+    const wished = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
+    const files: Record<string, string | Uint8Array> = {};
+    for (const format of wish.formats) Object.assign(files, await filesIn(format, wished, '', toolsOf(this.#engine)));
+    return { files };
+  }
+}
+
+function withPictures(job: Job, pictureWidth: number): Job {
+  const { tag } = job;
+  return { ...job, tag: { ...tag, output: { ...tag.output, pictureWidth } } };
+}

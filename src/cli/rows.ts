@@ -1,0 +1,138 @@
+/** The tags of a batch one after another, made by as many threads as the computer has processors where there are many. */
+
+import { availableParallelism } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { rowCount } from '../engine/batch.ts';
+import type { Engine, Report } from '../engine/engine.ts';
+import { RowWorker } from './row-work.ts';
+import type { RowMade, RowTask } from './row-work.ts';
+
+/** A thread takes a second or so until it has its fonts and is warm: fewer tags are made sooner without. */
+const fewRows = 24;
+
+/** Each holds fonts and a cache of its own, some 150 MB. */
+const mostThreads = 4;
+
+/**
+ * A thread holds about 95 MB for labels with two fitted lines, and left alone lets three times that pile up before it clears away. What
+ * needs more than this is made by the main thread, which has no such limit.
+ */
+const mostThreadMb = 190;
+
+/** Rows that are asked for beyond the one that is waited for, for each thread: a slow one should keep nobody idle. */
+const ahead = 8;
+
+/** Bundled, this file is the whole program, which serves as a thread as well; threads do not load TypeScript. */
+const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
+
+/** All rows in order, `first` among them. */
+export async function* eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowMade> {
+  const count = rowCount(first);
+  const threads = count < fewRows ? 1 : Math.min(availableParallelism(), mostThreads);
+  const here = new RowWorker(task, engine);
+  if (threads < 2 || program === undefined) {
+    for (let row = 0; row < count; row++) yield row === first.row ? await here.of(first) : await here.make(row);
+    return;
+  }
+  const pool = new RowThreads(program, task, threads);
+  try {
+    const asked = new Map<number, Promise<RowMade>>();
+    let next = 0;
+    for (let row = 0; row < count; row++) {
+      for (; next < Math.min(count, row + threads * ahead); next++) asked.set(next, pool.make(next));
+      yield await asked.get(row)!.catch(() => here.make(row));
+      // What has been taken needs no memory any more.
+      asked.delete(row);
+    }
+  } finally {
+    await pool.end();
+  }
+}
+
+class RowThreads {
+  readonly #all: RowThread[];
+  readonly #free: RowThread[];
+  readonly #waiting: ((thread: RowThread) => void)[] = [];
+
+  constructor(program: string, task: RowTask, count: number) {
+    this.#all = Array.from({ length: count }, () => new RowThread(program, task));
+    this.#free = [...this.#all];
+  }
+
+  /** Rejects where the thread has ended by a fault, or has no more memory. */
+  make(row: number): Promise<RowMade> {
+    const made = this.#makeInTurn(row);
+    made.catch(() => undefined);
+    return made;
+  }
+
+  async #makeInTurn(row: number): Promise<RowMade> {
+    const thread = this.#free.pop() ?? (await new Promise<RowThread>((resolve) => this.#waiting.push(resolve)));
+    try {
+      return await thread.make(row);
+    } finally {
+      const next = this.#waiting.shift();
+      if (next) next(thread);
+      else this.#free.push(thread);
+    }
+  }
+
+  async end(): Promise<void> {
+    await Promise.all(this.#all.map((thread) => thread.end()));
+  }
+}
+
+/** Makes one row at a time. */
+class RowThread {
+  readonly #worker: Worker;
+  #fault: Error | undefined;
+  #settle: { readonly resolve: (made: RowMade) => void; readonly reject: (fault: Error) => void } | undefined;
+
+  constructor(program: string, task: RowTask) {
+    const workerData: ThreadData = { rows: task };
+    this.#worker = new Worker(program, { workerData, resourceLimits: { maxOldGenerationSizeMb: mostThreadMb } });
+    this.#worker.on('message', (made: RowMade) => this.#settle?.resolve(made));
+    this.#worker.on('error', (fault: Error) => {
+      this.#fault = fault;
+      this.#settle?.reject(fault);
+    });
+  }
+
+  make(row: number): Promise<RowMade> {
+    return new Promise((resolve, reject) => {
+      if (this.#fault) {
+        reject(this.#fault);
+        return;
+      }
+      this.#settle = { resolve, reject };
+      this.#worker.postMessage(row);
+    });
+  }
+
+  async end(): Promise<void> {
+    await this.#worker.terminate();
+  }
+}
+
+interface ThreadData {
+  readonly rows: RowTask;
+}
+
+/** True, and rows are made as they are asked for, where the program has been started as one of these threads. */
+export function servesRows(): boolean {
+  const port = parentPort;
+  if (isMainThread || !port || !isThreadData(workerData)) return false;
+  const worker = new RowWorker(workerData.rows);
+  port.on('message', (row: number) => {
+    // A fault ends the thread, and is told by whoever waits for the row.
+    void worker.make(row).then((made) => {
+      port.postMessage(made);
+    });
+  });
+  return true;
+}
+
+function isThreadData(data: unknown): data is ThreadData {
+  return typeof data === 'object' && data !== null && 'rows' in data;
+}

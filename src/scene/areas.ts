@@ -1,0 +1,50 @@
+/** What shapes were put into or onto, as the page shows it while one works on them. Pure. */
+
+import type { YamlPath } from '../core/issue.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Shape } from '../spec/model.ts';
+import type { Area, Piece } from '../tag/tag.ts';
+import type { PathData, SceneArea } from '../protocol/preview.ts';
+import { ids } from './scene-ids.ts';
+
+/** One for each shape of a piece that is fitted into another or placed on it. */
+export function areasOf(
+  piece: Piece,
+  dataOf: (region: Region) => PathData,
+  sourceOf: (path: YamlPath) => number,
+): SceneArea[] {
+  const { id, sources, marks } = piece;
+  const nth = { body: 0, cut: 0 };
+  const put: { readonly area?: Area; readonly shape: Shape; readonly holds: string }[] = [
+    ...sources.map(({ use, ...rest }) => {
+      const index = nth[use]++;
+      return { ...rest, holds: use === 'body' ? ids.shape(id, index) : ids.cut(id, index) };
+    }),
+    ...marks.map((mark, index) => ({ ...mark, holds: ids.mark(id, index) })),
+  ];
+  return put.flatMap(({ area, shape, holds }): SceneArea[] => {
+    const target = targetOf(shape);
+    if (!area || !target || area.target.length === 0) return [];
+    return [
+      {
+        id: ids.area(holds),
+        label: labelOf(shape, target),
+        data: dataOf(area.target),
+        ...(area.room && { room: dataOf(area.room) }),
+        holds: [holds],
+        source: sourceOf(target.path),
+      },
+    ];
+  });
+}
+
+/** What a shape is fitted into, or else placed on. */
+export function targetOf({ modifiers: { fit, place } }: Shape): Shape | undefined {
+  return (fit ?? place)?.shape;
+}
+
+function labelOf(shape: Shape, target: Shape): string {
+  const name = shape.name === undefined ? 'This' : `“${shape.name}”`;
+  const where = target.name === undefined ? 'it' : `“${target.name}”`;
+  return shape.modifiers.fit ? `${name} fits into ${where}` : `${name} is placed on ${where}`;
+}

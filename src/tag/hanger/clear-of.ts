@@ -1,0 +1,154 @@
+/** Where a hole goes whose place the spec leaves open: clear of what is drawn, cut and glued on beside it. */
+
+import { difference, intersection, offset } from '../../geometry/clipper.ts';
+import { area, boundsOf, centroid, contains, ringArea } from '../../geometry/measure.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import type { Hanger, HangerPlace, TagModel } from '../../spec/model.ts';
+import { strandOf } from '../../spec/tie.ts';
+import type { BesideHole } from '../around-fitted.ts';
+import type { MadeShape } from '../made-shape.ts';
+import { circle } from '../plates.ts';
+import { furthestOnRay } from './direction.ts';
+import { isWide, placeInside, roomInside, sideOf } from './inside.ts';
+import type { Side } from './inside.ts';
+
+export interface InTheWay {
+  readonly region: Region;
+  /** What is kept free between the hole and it, in mm. */
+  readonly clear: number;
+  /** Whether a hole may well be set in it, or within what it runs round. */
+  readonly mayHold: boolean;
+  /** Whether the tie must not lie over it, on its way from the hole over the edge. */
+  readonly isRead: boolean;
+}
+
+/** Nearer to a mark a hole looks as if it had slipped, in mm (our own judgement). */
+const fromMarksMm = 1;
+
+/** How far off the plumb line a hole may go, in degrees: a tilt of three is seen (our own judgement). */
+const tilts = [0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2, 2.5, -2.5];
+
+/** Share of the height above the centre of mass that is kept, so that the tag hangs as steadily (our own judgement). */
+const keptLever = 0.6;
+
+/** How far what is kept clear of may lie off its outline, in mm. */
+const roughMm = 0.03;
+
+/** Overlaps below this are where the two merely touch, in mm². */
+const touchingMm2 = 0.02;
+
+/** Left between what just touches, in mm. */
+const easeMm = 0.05;
+
+export function inTheWayOf(
+  { region, lettering = [] }: MadeShape,
+  as: BesideHole['as'],
+  { stock, tie }: TagModel,
+): InTheWay {
+  const isLettering = lettering.length > 0;
+  // Letters left bright in a field are no lettering that a hole would cut into.
+  const isField = lettering.every((each) => each.as !== 'material');
+  switch (as) {
+    case 'cut':
+      return { region, clear: stock.minWeb, mayHold: false, isRead: isLettering };
+    case 'glued on':
+      return { region, clear: strandOf(tie, false), mayHold: false, isRead: true };
+    case 'engraved':
+      return { region, clear: fromMarksMm, mayHold: isField, isRead: isLettering };
+    case 'scored':
+      return {
+        region: difference(offset(region, easeMm), [offset(region, -easeMm)]),
+        clear: fromMarksMm,
+        mayHold: false,
+        isRead: isLettering,
+      };
+  }
+}
+
+interface HolePlace {
+  readonly centre: Point;
+  /** The side that it is on. */
+  readonly at: HangerPlace;
+}
+
+type Hole = Extract<Hanger, { kind: 'hole' }>;
+
+/**
+ * Where it would go by itself, if it is clear there; else the nearest such place on the line on which the tag hangs straight, on
+ * another side where the spec names none, or a little off that line. Where nothing is about as good, it stays.
+ */
+export function placeClear(hole: Hole, on: Region, inTheWay: readonly InTheWay[]): HolePlace | undefined {
+  const { at, inset, leastInset = inset, opening } = hole;
+  const radius = opening / 2;
+  const first = placeInside(on, at, radius, inset);
+  if (!first) return undefined;
+  const asAsked = { centre: first, at };
+  if (at.kind === 'point') return asAsked;
+  const around = inTheWay.filter(({ region, mayHold }) => !(mayHold && holds(region, first, radius)));
+  if (around.every((each) => isClear(first, radius, each))) return asAsked;
+  const blocked = around.flatMap(({ region, clear }) => offset(simplified(region, roughMm), clear + radius + easeMm));
+  const own = sideOf(on, at);
+  const middle = centroid(on)!;
+  const lever = Math.hypot(first.x - middle.x, first.y - middle.y);
+  const insets = leastInset < inset ? [inset, leastInset] : [inset];
+  const find = (side: Side, turns: readonly number[]): HolePlace | undefined => {
+    for (const each of insets) {
+      const found = roomInside(on, side, radius, each);
+      if (!found) continue;
+      const free = difference(found.room, [blocked]);
+      for (const degrees of turns) {
+        const point = furthestOnRay(free, found.balance, turned(found.direction, degrees));
+        if (!point || Math.hypot(point.x - middle.x, point.y - middle.y) < keptLever * lever) continue;
+        if (!around.some(({ region, isRead }) => isRead && liesUnder(region, point, found.direction, radius)))
+          return { centre: point, at: side };
+      }
+    }
+    return undefined;
+  };
+  const others = hole.anySide && isWide(on) ? sides.filter((side) => side.anchor !== (own as typeof side).anchor) : [];
+  const tries = [() => find(own, [0]), ...others.map((side) => () => find(side, [0])), () => find(own, tilts)];
+  for (const attempt of tries) {
+    const found = attempt();
+    if (found) return found;
+  }
+  return asAsked;
+}
+
+/** Where a wide tag may hang from as well. */
+const sides = [
+  { kind: 'anchor', anchor: 'left' },
+  { kind: 'anchor', anchor: 'right' },
+  { kind: 'anchor', anchor: 'top' },
+] as const;
+
+/** A field that it is set in, or what runs round it, without crossing it. */
+function holds(region: Region, centre: Point, radius: number): boolean {
+  const isIn = contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
+  if (!isIn) return false;
+  const hole = [circle(centre, radius)];
+  const shared = area(intersection(hole, region));
+  return shared < touchingMm2 || shared > area(hole) - touchingMm2;
+}
+
+/** Whether a tie that goes that way from the hole lies over it. */
+function liesUnder(region: Region, { x, y }: Point, direction: Point, radius: number): boolean {
+  return [-radius, 0, radius].some((aside) => {
+    const from = { x: x - aside * direction.y, y: y + aside * direction.x };
+    return furthestOnRay(region, from, direction) !== undefined;
+  });
+}
+
+function isClear(centre: Point, radius: number, { region, clear }: InTheWay): boolean {
+  const box = boundsOf(region);
+  const reach = radius + clear;
+  if (!box || centre.x < box.minX - reach || centre.x > box.maxX + reach) return true;
+  if (centre.y < box.minY - reach || centre.y > box.maxY + reach) return true;
+  return intersection([circle(centre, reach - easeMm)], region).length === 0;
+}
+
+function turned({ x, y }: Point, degrees: number): Point {
+  const angle = (degrees * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return { x: x * cos - y * sin, y: x * sin + y * cos };
+}

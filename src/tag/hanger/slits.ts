@@ -1,0 +1,53 @@
+/**
+ * The hairline slits and pinholes that a ring leaves between itself and the letter that it is joined to, such as above the foot of
+ * an L: the beam does not part them, and soot fills them.
+ */
+
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
+import { difference, intersection, normalise, offset, union } from '../../geometry/clipper.ts';
+import { area, boundsOf, ringArea } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Bounds, Region } from '../../geometry/types.ts';
+
+/** Slits up to this width are filled, in mm: nearly twice a usual kerf. */
+const slitMm = 0.3;
+
+/** Holes up to this width are filled too: between a ring and a letter nobody needs them. Our own judgement, in mm. */
+const pinholeMm = 1;
+
+/** What is smaller is the corner that any ring has where it meets an edge, in mm². */
+const leastArea = 0.05;
+
+/** How far what is filled laps over, so that no seam is left, and how coarsely it is rounded, in mm. */
+const lapMm = 0.02;
+
+/** The lug with what lies in so narrow a gap between it and the body. */
+export function withoutSlits(lug: Region, body: Region): Region {
+  const box = widened(boundsOf(lug)!, 2 * pinholeMm);
+  const near = normalise(clippedToBox(body, box));
+  const whole = union([near, lug]);
+  const coarse = simplified(whole, lapMm / 2);
+  const closed = offset(offset(coarse, slitMm / 2, 'round', lapMm), -slitMm / 2, 'round', lapMm);
+  const slits = partsOf(clippedToBox(difference(closed, [whole]), box)).filter((part) => area(part) > leastArea);
+  const pinholes = whole
+    .filter((ring) => ringArea(ring) < 0)
+    .map((ring): Region => [[...ring].reverse()])
+    .filter((hole) => offset(hole, -pinholeMm / 2, 'round', lapMm).length === 0);
+  const between = [...slits, ...pinholes]
+    .map((part) => offset(part, lapMm, 'miter'))
+    .filter((part) => intersection(part, lug).length > 0 && intersection(part, near).length > 0);
+  if (between.length === 0) return lug;
+  // Where the ring only comes near, there would be a thin bridge beside a hole instead.
+  const holes = holesIn(union([body, lug]));
+  const filled = between.filter((part) => holesIn(union([body, lug, part])) <= holes);
+  return filled.length > 0 ? union([lug, ...filled]) : lug;
+}
+
+function holesIn(region: Region): number {
+  return region.filter((ring) => ringArea(ring) < 0).length;
+}
+
+function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}

@@ -1,0 +1,117 @@
+/**
+ * Hundreds of names through the command line: how long `check`, `sheets` and `export` take, and how much memory they hold at most.
+ * `node --import tsx test/bench/many-names.bench.ts`; `--rows=2000`, `--what=check,export` and `--of=script,label` choose. Beside the
+ * clock's time that of the processors, which other work on the machine disturbs less. For Linux, and after `npm run build`.
+ */
+
+import { spawn } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { manyNames } from './many-names.ts';
+
+const cli = join(import.meta.dirname, '..', '..', 'dist', 'cli.mjs');
+
+const head = `tagwright: 1
+title: Seed label, {name}
+stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
+tie: {twine: 2 mm}
+sheet: {size: [600 mm, 400 mm], margin: 5 mm, gap: 2 mm}
+batch: names.csv
+`;
+
+/** A cut name with a ring, and an engraved label with a hole: letters that hold, and letters that lie on a plate. */
+const specs: Readonly<Record<string, string>> = {
+  script: `${head}shapes:
+  name: {text: "{name}", font: Pacifico, x_height: 9 mm, overlap: 0.6 mm, grow: 0.5 mm}
+pieces:
+  name: {body: [name], hanger: {ring: {at: left, diameter: 4 mm}}}
+`,
+  label: `${head}shapes:
+  plate: {label: {size: [86 mm, 34 mm], clip: 10 mm}}
+  words:
+    lines:
+      - {text: "{name}", font: Pacifico, share: 2.3}
+      - {text: "sown in {sown}", font: Nunito, weight: 600, optional: true}
+    align: baseline
+    fit: {in: plate, margin: 3 mm, at_most: {x_height: 5.5 mm}}
+pieces:
+  label: {body: [plate], engrave: [words], hanger: {hole: {on: plate, at: left}}}
+`,
+};
+
+const tasks: Readonly<Record<string, readonly string[]>> = {
+  check: ['check', '--strict'],
+  sheets: ['sheets', '--force', '--to', 'svg', '--out', 'sheets'],
+  export: ['export', '--force', '--to', 'svg', '--out', 'files'],
+};
+
+const months = 'February March April May September'.split(' ');
+
+/** Clock ticks a second in `/proc`, as Linux has them for every program. */
+const ticks = 100;
+
+interface Use {
+  readonly processor: number;
+  readonly memoryMb: number;
+}
+
+/** Of a process and all that it started, as long as they live. */
+function useOf(pid: number): Use {
+  try {
+    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ');
+    const memoryMb = Number(/VmRSS:\s*(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
+    const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
+    const of = children.map(useOf);
+    return {
+      processor: (Number(stat[11]) + Number(stat[12])) / ticks + of.reduce((sum, { processor }) => sum + processor, 0),
+      memoryMb: memoryMb + of.reduce((sum, each) => sum + each.memoryMb, 0),
+    };
+  } catch {
+    return { processor: 0, memoryMb: 0 };
+  }
+}
+
+function run(
+  folder: string,
+  args: readonly string[],
+): Promise<Use & { readonly seconds: number; readonly code: number }> {
+  const start = performance.now();
+  const child = spawn(process.execPath, [cli, ...args], { cwd: folder, stdio: 'ignore' });
+  let [processor, memoryMb] = [0, 0];
+  const ask = setInterval(() => {
+    const use = useOf(child.pid!);
+    processor = Math.max(processor, use.processor);
+    memoryMb = Math.max(memoryMb, use.memoryMb);
+  }, 50);
+  return new Promise((resolve) => {
+    child.on('exit', (code) => {
+      clearInterval(ask);
+      resolve({ seconds: (performance.now() - start) / 1000, processor, memoryMb, code: code ?? -1 });
+    });
+  });
+}
+
+function chosen(name: string, all: string): string[] {
+  const given = process.argv.find((argument) => argument.startsWith(`--${name}=`));
+  return (given?.slice(name.length + 3) ?? all).split(',');
+}
+
+console.log('rows  of      task     clock s  processor s  peak MB  exit  files');
+for (const rows of chosen('rows', '500').map(Number)) {
+  const folder = mkdtempSync(join(tmpdir(), 'tagwright-names-'));
+  const lines = manyNames(rows).map((name, index) => `${name},${months[index % months.length]!}`);
+  writeFileSync(join(folder, 'names.csv'), `name,sown\n${lines.join('\n')}\n`);
+  for (const of of chosen('of', Object.keys(specs).join(','))) {
+    writeFileSync(join(folder, `${of}.tag.yaml`), specs[of]!);
+    for (const task of chosen('what', Object.keys(tasks).join(','))) {
+      const { seconds, processor, memoryMb, code } = await run(folder, [...tasks[task]!, `${of}.tag.yaml`]);
+      const files = readdirSync(folder, { recursive: true }).filter((file) => String(file).endsWith('.svg')).length;
+      console.log(
+        `${String(rows).padStart(4)}  ${of.padEnd(7)} ${task.padEnd(8)} ${seconds.toFixed(1).padStart(7)}  ${processor.toFixed(1).padStart(11)}  ${memoryMb.toFixed(0).padStart(7)}  ${String(code).padStart(4)}  ${String(files).padStart(5)}`,
+      );
+      for (const made of ['sheets', 'files']) rmSync(join(folder, made), { recursive: true, force: true });
+    }
+  }
+  rmSync(folder, { recursive: true });
+}

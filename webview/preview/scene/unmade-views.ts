@@ -1,0 +1,42 @@
+/** What is drawn although nothing of it is made: shapes without a piece, and what other shapes were put into. */
+
+import type { SceneArea, SceneGhost } from '../../../src/protocol/preview.ts';
+import { setAttribute, setText, svg } from '../../common/dom.ts';
+import type { ItemView } from '../../common/keyed.ts';
+import { setTarget } from './target.ts';
+
+export class GhostView implements ItemView<SceneGhost> {
+  private readonly label = svg('title');
+  /** Seen on dark stock as well. */
+  private readonly halo = svg('path', { class: 'halo' });
+  private readonly line = svg('path', { class: 'line' });
+  readonly element = svg('g', { class: 'ghost' }, this.label, this.halo, this.line);
+
+  update(ghost: SceneGhost): void {
+    for (const path of [this.halo, this.line]) setAttribute(path, 'd', ghost.data);
+    setText(this.label, ghost.label);
+    setTarget(this.element, ghost);
+  }
+}
+
+/** Unseen, unless what is in it is worked on. */
+export class AreaView implements ItemView<SceneArea> {
+  private readonly label = svg('title');
+  private readonly room = svg('path', { class: 'room' });
+  private readonly casing = svg('path', { class: 'casing' });
+  private readonly line = svg('path', { class: 'bounds' });
+  /** What is pointed at: wider than the line. */
+  private readonly hold = svg('path', { class: 'hold' });
+  readonly element = svg('g', { class: 'area' }, this.room, this.casing, this.line, this.hold);
+
+  constructor() {
+    this.hold.append(this.label);
+  }
+
+  update(area: SceneArea): void {
+    setAttribute(this.room, 'd', area.room ?? '');
+    for (const path of [this.casing, this.line, this.hold]) setAttribute(path, 'd', area.data);
+    setText(this.label, area.label);
+    setTarget(this.element, area);
+  }
+}

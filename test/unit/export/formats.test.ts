@@ -301,7 +301,7 @@ describe('The PDF file', () => {
       'Birch plywood',
       'Twine 2.5 mm thick',
       'a hole 2.8 mm across',
-      '84.4 mm wide',
+      '84.1 mm wide',
       '34.1 mm high',
     ])
       assert.ok(proof!.text.includes(said), said);

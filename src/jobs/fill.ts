@@ -3,11 +3,12 @@
  * upright unless turning saves a sheet. How close they come to lie is for `nesting/nest.ts`.
  */
 
-import { transform, translation } from '../geometry/affine.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
-import type { Affine, Bounds, Region } from '../geometry/types.ts';
+import { area } from '../geometry/measure.ts';
+import type { Affine, Region } from '../geometry/types.ts';
 import { nest, usualEffort } from '../nesting/nest.ts';
 import type { Layout, PartToNest } from '../nesting/nest.ts';
+import { fixedIn, numbered } from './fixed-in-room.ts';
+import type { FixedInRoom, Settled } from './fixed-in-room.ts';
 import { fits, turnsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
@@ -16,16 +17,6 @@ export interface PieceToFill {
   /** Pieces of one order may be kept together. */
   readonly order: string;
   readonly rush: boolean;
-}
-
-/** What lies already on a sheet, by that sheet's number; on an offcut, by the offcut itself. */
-export interface FixedInRoom {
-  readonly room: Room;
-  /** Of the sheet; of an offcut its own. */
-  readonly number: number;
-  /** What the beam encloses, on the whole sheet or offcut. */
-  readonly region: Region;
-  readonly order: string;
 }
 
 export interface Filled<P> {
@@ -75,42 +66,6 @@ export async function fill<P extends PieceToFill>(
     waiting = waiting.filter((piece) => !done.has(piece));
   }
   return { filled, left: waiting };
-}
-
-/** What lies on one sheet already, in the room's own coordinates; and whose it is. */
-interface Settled {
-  readonly regions: readonly Region[];
-  readonly orders: ReadonlySet<string>;
-}
-
-/** By the numbers of the sheets, ascending. */
-function fixedIn({ room, offcut, at, first, most }: Room, fixed: readonly FixedInRoom[]): Map<number, Settled> {
-  const box = { minX: -room.gap, minY: -room.gap, maxX: room.width + room.gap, maxY: room.height + room.gap };
-  const own = fixed.filter((each) =>
-    offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
-  );
-  const found = new Map<number, Settled>();
-  for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
-    const here = transform(region, translation(-at.x, -at.y));
-    // An offcut has several rooms.
-    if (!touches(here, box)) continue;
-    const { regions = [], orders = [] } = found.get(number) ?? {};
-    found.set(number, { regions: [...regions, here], orders: new Set([...orders, order]) });
-  }
-  return found;
-}
-
-function touches(region: Region, { minX, minY, maxX, maxY }: Bounds): boolean {
-  const box = boundsOf(region);
-  return box !== undefined && box.minX < maxX && box.maxX > minX && box.minY < maxY && box.maxY > minY;
-}
-
-/** Sheets on which something is fixed keep their numbers; the others have those that are left. */
-function numbered({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
-  if (offcut) return Array.from({ length: count }, () => 0);
-  const numbers = [...fixed];
-  for (let number = first; numbers.length < count; number += 1) if (!fixed.includes(number)) numbers.push(number);
-  return numbers;
 }
 
 /** Of the sheet's area, as much as pieces hardly ever fill of it. */

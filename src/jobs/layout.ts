@@ -6,11 +6,13 @@ import { area, boundsOf } from '../geometry/measure.ts';
 import type { Affine, Bounds, Region } from '../geometry/types.ts';
 import type { CutFrom } from '../spec/model.ts';
 import type { Tag } from '../tag/tag.ts';
+import { usualEffort } from '../nesting/nest.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { movePaths } from '../toolpath/piece-paths.ts';
 import { fill } from './fill.ts';
-import type { Filled, FillOptions, FixedInRoom } from './fill.ts';
+import type { Filled, FillOptions } from './fill.ts';
+import type { FixedInRoom } from './fixed-in-room.ts';
 import type { FixedPiece } from './fixed.ts';
 import type { Offcut } from './offcuts.ts';
 import type { JobPiece } from './job-piece.ts';
@@ -69,39 +71,69 @@ export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort'
   readonly onBetter?: (sheets: () => DraftSheet[]) => void;
 }
 
+/** Of the usual effort: for a first answer, before any is looked for that is better. */
+const firstEffort = 0.02 * usualEffort;
+
 export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
-  const sheets: JobSheet[] = [];
   const left: { stock: string; of: JobPiece }[] = [];
-  let number = 0;
+  const best = new Map<StockWork, readonly FilledSheet[]>();
+  const tell = (stock: StockWork, filled: readonly FilledSheet[]): void => {
+    if (isWorse(filled, best.get(stock))) return;
+    best.set(stock, filled);
+    if (best.size === stocks.length) options.onBetter?.(() => draftsOf(best));
+  };
+  if (options.onBetter)
+    for (const stock of stocks) tell(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
+  const last = new Map<StockWork, readonly FilledSheet[]>();
   for (const stock of stocks) {
     options.progress?.(stock.name);
-    const settled = new Set(stock.fixed.map(({ of }) => of));
-    const pieces = stock.pieces
-      .filter((of) => !settled.has(of))
-      .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
-    const fixed = stock.fixed.map(({ of, entry, room, enclosed }): FixedInRoom => {
-      return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+    const { filled, left: rest } = await filledOf(stock, options, (better) => {
+      tell(stock, better);
     });
-    const drafts = (filled: readonly FilledSheet[]): DraftSheet[] => {
-      let next = number;
-      return hastyFirst(bySheet(filled, stock.fixed)).map((group) => {
-        const draft = draftOf(group, stock, next);
-        next += draft.pieces.length;
-        return draft;
-      });
-    };
-    const done = [...sheets];
-    const { filled, left: rest } = await fill(pieces, stock.rooms, { ...options, fixed }, (better) => {
-      options.onBetter?.(() => [...done, ...drafts(better)]);
-    });
+    tell(stock, filled);
+    last.set(stock, filled);
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
-    for (const draft of drafts(filled)) {
-      await options.checkpoint();
-      number += draft.pieces.length;
-      sheets.push(planned(draft));
-    }
+  }
+  const sheets: JobSheet[] = [];
+  for (const draft of draftsOf(last)) {
+    await options.checkpoint();
+    sheets.push(planned(draft));
   }
   return { sheets, left };
+}
+
+async function filledOf(
+  { pieces: all, fixed: fixedPieces, rooms }: StockWork,
+  options: LayoutOptions,
+  onBetter?: (filled: readonly FilledSheet[]) => void,
+): Promise<{ readonly filled: readonly FilledSheet[]; readonly left: readonly { readonly of: JobPiece }[] }> {
+  const settled = new Set(fixedPieces.map(({ of }) => of));
+  const pieces = all
+    .filter((of) => !settled.has(of))
+    .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+  const fixed = fixedPieces.map(({ of, entry, room, enclosed }): FixedInRoom => {
+    return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+  });
+  return fill(pieces, rooms, { ...options, fixed }, onBetter);
+}
+
+/** Fewer pieces, or more sheets for as many. */
+function isWorse(filled: readonly FilledSheet[], before: readonly FilledSheet[] = []): boolean {
+  const count = (sheets: readonly FilledSheet[]) => sheets.reduce((sum, { laid }) => sum + laid.length, 0);
+  const more = count(filled) - count(before);
+  return more < 0 || (more === 0 && before.length > 0 && filled.length > before.length);
+}
+
+/** Numbered through all stocks. */
+function draftsOf(filled: ReadonlyMap<StockWork, readonly FilledSheet[]>): DraftSheet[] {
+  let number = 0;
+  return [...filled].flatMap(([stock, sheets]) =>
+    hastyFirst(bySheet(sheets, stock.fixed)).map((group) => {
+      const draft = draftOf(group, stock, number);
+      number += draft.pieces.length;
+      return draft;
+    }),
+  );
 }
 
 type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;

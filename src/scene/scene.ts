@@ -119,8 +119,8 @@ export function pinIds(issues: readonly Issue[]): string[] {
 }
 
 /** Closed rings as SVG path data, as short as can be: it is made, sent and read at every keystroke. */
-export function pathData(region: Region): PathData {
-  return simplified(region, drawnWithinMm).map(ringData).join('');
+export function pathData(region: Region, withinMm = drawnWithinMm): PathData {
+  return simplified(region, withinMm).map(ringData).join('');
 }
 
 function ringData(ring: Ring): PathData {

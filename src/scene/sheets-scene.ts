@@ -31,6 +31,9 @@ export interface SheetToShow extends Pick<
   readonly pieces: readonly PieceToShow[];
 }
 
+/** Whole sheets are seen at once, and hundreds of outlines: what strays by less is not. */
+export const sheetWithinMm = 0.03;
+
 /** With the shapes of all pieces. */
 export function sheetsOnPage(sheets: readonly SheetToShow[]): {
   readonly sheets: SheetOnPage[];
@@ -77,9 +80,9 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
   const scored = piece.marks.filter(({ operation }) => operation === 'score');
   const shape: SheetShape = {
     id: `${++count}`,
-    solid: pathData(piece.region),
-    engraved: pathData(union(engraved)),
-    scored: scored.map(({ lines, region }) => (lines ? lineData(lines) : pathData(region))).join(''),
+    solid: pathData(piece.region, sheetWithinMm),
+    engraved: pathData(union(engraved), sheetWithinMm),
+    scored: scored.map(({ lines, region }) => (lines ? lineData(lines) : pathData(region, sheetWithinMm))).join(''),
     number: numberPlace(piece),
     wood: look.wood,
     burn: blend(look.wood, look.burn, look.burnStrength),

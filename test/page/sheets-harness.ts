@@ -73,7 +73,7 @@ export class SheetsInBrowser {
     await this.page.evaluate((data) => {
       window.postMessage(data, '*');
     }, message);
-    if (message.type === 'sheets') await this.page.waitForSelector('[data-shows="sheets"] .sheet');
+    if (message.type === 'sheets') await this.page.waitForSelector('[data-shows="sheets"]');
     await this.painted();
   }
 

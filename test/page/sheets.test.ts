@@ -36,7 +36,7 @@ describe('The page of sheets', () => {
     return sheets.page.evaluate(() => document.querySelector('.piece use')!.getBoundingClientRect().width);
   }
 
-  const transform = () => sheets.page.locator('#drawing').evaluate((drawing) => drawing.style.transform);
+  const transform = () => sheets.page.locator('#world').evaluate((world) => world.style.transform);
 
   it('draws every piece where it lies, to scale', async () => {
     await open();
@@ -88,7 +88,7 @@ describe('The page of sheets', () => {
     }, width);
     await sheets.page.keyboard.press('0');
     await sheets.page.waitForFunction((was) => {
-      return document.querySelector<SVGElement>('#drawing')!.style.transform === was;
+      return document.querySelector<HTMLElement>('#world')!.style.transform === was;
     }, fitted);
   });
 

@@ -98,10 +98,17 @@ export class SheetsDrawing {
 
   /** Where the hand has a piece; its own place is shown pale meanwhile. */
   hold(draft: Draft | undefined): void {
-    this.elementOf(this.draft?.piece.id)?.classList.remove('lifted');
+    const isOther = draft?.piece.id !== this.draft?.piece.id;
+    if (isOther) this.elementOf(this.draft?.piece.id)?.classList.remove('lifted');
     this.draft = draft;
-    this.elementOf(draft?.piece.id)?.classList.add('lifted');
-    this.mark();
+    if (isOther) {
+      this.elementOf(draft?.piece.id)?.classList.add('lifted');
+      this.mark();
+    } else if (draft) {
+      const transform = transformIn({ piece: { ...draft.piece, matrix: draft.matrix }, place: draft.place });
+      for (const element of this.marks.querySelectorAll('.held, .selected'))
+        setAttribute(element, 'transform', transform);
+    }
   }
 
   elementOf(id: string | undefined): SVGGElement | undefined {

@@ -2,8 +2,7 @@
 
 import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { byId, setText } from '../common/dom.ts';
-import { undoStep } from '../common/keys.ts';
-import { steer, zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
+import { steer } from '../common/camera/viewport-input.ts';
 import { roving } from '../common/roving.ts';
 import { Below } from './below.ts';
 import { Card } from './card.ts';
@@ -13,6 +12,7 @@ import { SheetsDrawing } from './drawing.ts';
 import type { PieceAt } from './drawing.ts';
 import { Hand } from './hand.ts';
 import { showInstead } from './instead.ts';
+import { listenToKeys, listenToZoom } from './listening.ts';
 import { Progress } from './progress.ts';
 import { SheetSight } from './sight.ts';
 import type { SheetsState } from './state.ts';
@@ -45,7 +45,7 @@ export class SheetsPage {
   ) {
     const element = document.querySelector<SVGElement>('#drawing')!;
     this.drawing = new SheetsDrawing(element);
-    this.sight = new SheetSight(this.stage, element, {
+    this.sight = new SheetSight(this.stage, byId('world'), {
       kept: () => this.state.view,
       keep: (view) => {
         this.keep({ ...this.state, view });
@@ -208,29 +208,28 @@ export class SheetsPage {
     stage.addEventListener('dblclick', () => {
       this.reveal(true);
     });
-    stage.addEventListener('keydown', (event) => {
-      const undo = undoStep(event);
-      if (undo) this.host.send({ type: 'undo', step: undo });
-      else if (event.ctrlKey || event.metaKey || event.altKey) return;
-      else if (event.key.toLowerCase() === 's') this.step(event.shiftKey ? -1 : 1);
-      else if (event.key === 'Home') this.step(1, -1);
-      else if (event.key === 'End') this.step(-1, 0);
-      else if (event.key === 'Enter') this.reveal(true);
-      else if (event.key.toLowerCase() === 'p') this.pin();
-      else if (event.key.toLowerCase() === 'r') this.hand.turn(event.shiftKey ? -1 : 1);
-      else if (event.key === 'Escape') this.select(undefined);
-      else return;
-      event.preventDefault();
+    listenToKeys(stage, {
+      undo: (step) => {
+        this.host.send({ type: 'undo', step });
+      },
+      step: (by, from) => {
+        this.step(by, from);
+      },
+      reveal: () => {
+        this.reveal(true);
+      },
+      pin: () => {
+        this.pin();
+      },
+      turn: (quarters) => {
+        this.hand.turn(quarters);
+      },
+      clear: () => {
+        this.select(undefined);
+      },
     });
     steer(stage, this.sight);
-    const zooms = { in: zoomStep, out: 1 / zoomStep };
-    for (const button of document.querySelectorAll<HTMLElement>('[data-zoom]')) {
-      button.addEventListener('click', () => {
-        const factor = zooms[button.dataset['zoom'] as keyof typeof zooms] as number | undefined;
-        if (factor === undefined) this.sight.fit();
-        else zoomAtCentre(this.sight, factor);
-      });
-    }
+    listenToZoom(this.sight);
     for (const button of byId('compare').querySelectorAll('button')) {
       button.addEventListener('click', () => {
         this.compare(button.dataset['shown'] === 'kept');

@@ -18,10 +18,13 @@ export class SheetSight implements Steered {
   private size: Size;
   private frame = 0;
   private resting: number | undefined;
+  /** The scale that it is sharp at. */
+  private painted: number | undefined;
 
   constructor(
     stage: HTMLElement,
-    private readonly drawing: SVGElement,
+    /** Round the drawing: letters in it would be set anew at each step if it were moved itself. */
+    private readonly world: HTMLElement,
     private readonly host: SightHost,
   ) {
     const measure = (): Size => ({ width: stage.clientWidth, height: stage.clientHeight });
@@ -68,26 +71,35 @@ export class SheetSight implements Steered {
   /** Puts the drawing where the view says. */
   follow(): void {
     const view = this.view();
-    this.drawing.style.transform = transformOf(view, this.size);
-    if (this.resting === undefined) this.rest();
+    this.world.style.transform = transformOf(view, this.size);
+    if (this.painted === undefined) this.rest();
     window.clearTimeout(this.resting);
     this.resting = window.setTimeout(() => {
       this.rest();
     }, restMs);
   }
 
-  /** While it moves, what is painted is only put elsewhere: painting hundreds of outlines anew takes longer than a frame. */
   private move(): void {
-    this.drawing.style.willChange = 'transform';
     cancelAnimationFrame(this.frame);
     this.frame = requestAnimationFrame(() => {
       this.follow();
     });
   }
 
+  /**
+   * What is painted is only put elsewhere, or made larger as it is: painting hundreds of outlines anew takes longer than a frame. It is
+   * painted sharp once nothing moves.
+   */
   private rest(): void {
-    this.drawing.style.willChange = '';
+    const { scale } = this.view();
+    if (scale === this.painted) return;
+    this.painted = scale;
+    const { style } = this.world;
+    style.willChange = '';
     // Lines that are as thin at every zoom.
-    this.drawing.style.setProperty('--px', `${1 / this.view().scale}px`);
+    style.setProperty('--px', `${1 / scale}px`);
+    requestAnimationFrame(() => {
+      style.willChange = 'transform';
+    });
   }
 }

@@ -25,7 +25,7 @@ const body = `<header>
 </header>
 <main>
   <div id="stage" tabindex="0" role="listbox" aria-label="Pieces on the sheets" aria-describedby="how">
-    <svg id="drawing" role="presentation"></svg>
+    <div id="world"><svg id="drawing" role="presentation"></svg></div>
   </div>
   <p id="how" class="spoken">Arrow keys pan, plus and minus zoom, 0 fits. S goes from one piece to the next, Shift+S back. Enter shows where the piece comes from. A piece that is selected is moved by the arrow keys, ten times as far with Shift, and turned by R; P pins it and lets it go.</p>
   <div id="tip" role="tooltip" hidden></div>

@@ -227,37 +227,3 @@ const own: readonly string[] = ['ready', 'stop', 'undo', 'keep', 'forget', 'rest
 function isOwn(message: FromSheetsPage): message is Own {
   return own.includes(message.type);
 }
-
-/** What is open, by the texts that it is of. */
-export class SheetsPages implements vscode.Disposable {
-  readonly #open: (uri: vscode.Uri) => SheetsPage;
-  readonly #pages = new Map<string, SheetsPage>();
-
-  constructor(open: (uri: vscode.Uri) => SheetsPage) {
-    this.#open = open;
-  }
-
-  show(uri: vscode.Uri): void {
-    const key = uri.toString();
-    const known = this.#pages.get(key);
-    if (known) {
-      known.reveal();
-      return;
-    }
-    const page = this.#open(uri);
-    this.#pages.set(key, page);
-    page.onDidDispose(() => this.#pages.delete(key));
-  }
-
-  /** What shows the sheets of a text that has another name now. */
-  move(from: vscode.Uri, to: vscode.Uri): void {
-    const page = this.#pages.get(from.toString());
-    if (!page) return;
-    page.dispose();
-    this.show(to);
-  }
-
-  dispose(): void {
-    for (const page of [...this.#pages.values()]) page.dispose();
-  }
-}

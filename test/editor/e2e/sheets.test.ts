@@ -55,7 +55,7 @@ describe('The sheets of a job, as a person uses them', () => {
     const { x, y, width, height } = (await piece.locator('use').boundingBox())!;
     await editor.page.mouse.click(x + width / 2, y + height / 2);
     // The line of the job that names the table of orders.
-    await editor.page.locator('.statusbar-item', { hasText: 'Ln 9,' }).waitFor();
+    await editor.page.locator('.active-line-number', { hasText: /^9$/ }).waitFor();
     await view.locator('#stage').press('Enter');
     // The row of the order.
     await editor.page.locator('.statusbar-item', { hasText: 'Ln 5,' }).waitFor();

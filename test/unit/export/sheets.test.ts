@@ -270,7 +270,8 @@ describe('The page of all sheets', () => {
     assert.ok(labels.size > 0 && labels.size <= names.length);
     const page = await sheetPage(sheets, tools);
     const said = page.words.map(({ text }) => text).join(' ');
-    assert.match(said, new RegExp(`DO NOT CUT: ${[...labels].join(', ')} have errors\\.`));
+    const listed = [...labels].join(', ').replace(/, (?=[^,]*$)/, ' and ');
+    assert.match(said, new RegExp(`DO NOT CUT: ${listed} have errors\\.`));
     const ringed = page.drawings.filter((each) => !('clip' in each) && each.stroke === '#B00020');
     assert.equal(ringed.length, labels.size);
   });

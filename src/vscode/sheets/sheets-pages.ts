@@ -1,0 +1,38 @@
+/** The pages of sheets that are open, one for each text. */
+
+import * as vscode from 'vscode';
+import type { SheetsPage } from './sheets-page.ts';
+
+/** What is open, by the texts that it is of. */
+export class SheetsPages implements vscode.Disposable {
+  readonly #open: (uri: vscode.Uri) => SheetsPage;
+  readonly #pages = new Map<string, SheetsPage>();
+
+  constructor(open: (uri: vscode.Uri) => SheetsPage) {
+    this.#open = open;
+  }
+
+  show(uri: vscode.Uri): void {
+    const key = uri.toString();
+    const known = this.#pages.get(key);
+    if (known) {
+      known.reveal();
+      return;
+    }
+    const page = this.#open(uri);
+    this.#pages.set(key, page);
+    page.onDidDispose(() => this.#pages.delete(key));
+  }
+
+  /** What shows the sheets of a text that has another name now. */
+  move(from: vscode.Uri, to: vscode.Uri): void {
+    const page = this.#pages.get(from.toString());
+    if (!page) return;
+    page.dispose();
+    this.show(to);
+  }
+
+  dispose(): void {
+    for (const page of [...this.#pages.values()]) page.dispose();
+  }
+}

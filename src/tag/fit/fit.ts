@@ -32,8 +32,18 @@ const touchingMm = 0.01;
 /** What is moved by less stays where it is. */
 const stillMm = 0.03;
 
-/** Promising places that are looked at closely. */
+/** Promising places that are tried. */
 const mostTried = 12;
+
+/**
+ * Of the largest size found: places that are as large but for this are as good, and the nearest to the middle is taken. What
+ * stands aside is seen sooner than what stands high or low (both our own judgement).
+ */
+const asGood = 0.98;
+const asideCounts = 2;
+
+/** What a first look missed may stand in the way of a closer one, which then begins with so much of the size. */
+const beginnings = [1, 0.98, 0.94, 0.85];
 
 /** How far what is searched with may lie off the shape's own outline, in mm: closely, and at first. */
 const closeMm = 0.003;
@@ -79,7 +89,7 @@ export function largestFit(
   const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
   if (isAtHome) return fitting.settled({ ...inMiddle, placement: { ...inMiddle.placement, scale: most } }, false, 'x');
   let best: Found | undefined = inMiddle;
-  for (const part of room.parts) best = fitting.bestIn(part, best);
+  for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
   if (!best) return undefined;
   if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
     best = inMiddle;
@@ -123,23 +133,42 @@ class Fitting {
   }
 
   /** What is known, or what is better in that part of the room. */
-  bestIn(part: RoomPart, known: Found | undefined): Found | undefined {
+  bestIn(part: RoomPart, known: Found | undefined, centre: Point): Found | undefined {
     const bar = known?.placement.scale ?? 1e-4;
-    let best: Placement = { scale: bar, x: 0, y: 0 };
+    let most = bar;
     const tried: Placement[] = [];
+    const found: Placement[] = [];
     const attempt = (place: Placement): number => {
       tried.push(place);
-      const found = this.#roughly(part, place, this.#free);
-      if (found && found.scale > best.scale) best = found;
-      return best.scale;
+      const near = this.#roughly(part, place, this.#free);
+      if (near && near.scale > bar) found.push(near);
+      most = Math.max(most, near?.scale ?? 0);
+      return most;
     };
     for (const place of promisingPlaces(this.#samples, part, bar, attempt, this.#baseline)) {
-      if (place.scale <= best.scale * worthLeaving || tried.length >= mostTried) break;
+      if (place.scale <= most * worthLeaving || tried.length >= mostTried) break;
       const near = nearShare * this.#close.radius * place.scale;
       if (!tried.some(({ x, y }) => Math.hypot(x - place.x, y - place.y) < near)) attempt(place);
     }
-    const placement = best.scale > bar ? this.#closely(part, best, this.#free) : undefined;
+    const placement = this.#bestOf(found, part, centre);
     return placement && placement.scale > bar ? { placement, part } : known;
+  }
+
+  /** Of places that are about as large the one nearest to the middle, the others only where nothing comes of it. */
+  #bestOf(found: readonly Placement[], part: RoomPart, centre: Point): Placement | undefined {
+    const enough = asGood * Math.max(0, ...found.map(({ scale }) => scale));
+    const off = ({ x, y }: Placement): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
+    const inTurn = [
+      ...found.filter(({ scale }) => scale >= enough).sort((a, b) => off(a) - off(b)),
+      ...found.filter(({ scale }) => scale < enough).sort((a, b) => b.scale - a.scale),
+    ];
+    let best: Placement | undefined;
+    for (const place of inTurn) {
+      if (best && place.scale <= best.scale / asGood) continue;
+      const close = this.#closely(part, place, this.#free);
+      if (close && close.scale > (best?.scale ?? 0)) best = close;
+    }
+    return best;
   }
 
   #roughly({ rough, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
@@ -147,7 +176,12 @@ class Fitting {
   }
 
   #closely({ walls, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
-    return largestNear({ outline: this.#close, walls, field, free, step: lastStep }, place);
+    const search = { outline: this.#close, walls, field, free, step: lastStep };
+    for (const share of beginnings) {
+      const found = largestNear(search, { ...place, scale: share * place.scale });
+      if (found) return found;
+    }
+    return undefined;
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */

@@ -88,7 +88,7 @@ describe('Fitting anywhere', () => {
     ['Sweet Cicely', 'Pacifico'],
     ['Ty', 'Great Vibes'],
   ] as const) {
-    it(`finds room in a heart for ${word} in ${font} to a two-hundredth, by brute force`, async () => {
+    it(`finds room in a heart for ${word} in ${font} to a fortieth, by brute force`, async () => {
       const made = await make(
         specOf(
           ['plate: {heart: 60}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 4}}`],
@@ -99,9 +99,26 @@ describe('Fitting anywhere', () => {
       const depth = heartDepth(60, boxCentre(made.bounds));
       const least = Math.min(...word_.flat().map(depth));
       assert.ok(least > 4 - 0.02, `${least} from the edge`);
-      assert.ok(!goesIn(word_, 1.005, (point) => depth(point) >= 4, made.bounds, 0.1), 'it could be larger');
+      // Two hundredths are given up where that brings it nearer to the middle.
+      assert.ok(!goesIn(word_, 1.025, (point) => depth(point) >= 4, made.bounds, 0.1), 'it could be larger');
     });
   }
+
+  it('finds about the same size whatever little the hole beside it changes, in the middle where that is as good', async () => {
+    const widths: number[] = [];
+    for (const diameter of [2.6, 2.8, 2.9, 3, 3.2]) {
+      const made = await make(
+        specOf(
+          ['plate: {heart: 55}', 'word: {text: Zoë, font: Pacifico, fit: {in: plate, margin: 4}}'],
+          `body: [plate], engrave: [word], hanger: {hole: {at: top, diameter: ${diameter}}}`,
+        ),
+      );
+      const { minX, maxX } = boundsOf(markOf(made))!;
+      widths.push(maxX - minX);
+      if (diameter > 2.9) assert.ok(Math.abs(minX + maxX) / 2 < 1, `${(minX + maxX) / 2} aside at ${diameter}`);
+    }
+    assert.ok(Math.max(...widths) < 1.08 * Math.min(...widths), widths.join(' '));
+  });
 
   it('crowds neither the edge nor a keyhole where it has some way between them', async () => {
     const { tag } = await report(

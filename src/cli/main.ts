@@ -52,6 +52,11 @@ async function main(args: readonly string[]): Promise<number> {
   const severities = severitiesOf(values.severity);
   const specs: SpecFile[] = [];
   for (const file of positionals) specs.push(await readSpec(file, severities));
+  if (forSpecs.has(command)) {
+    const job = positionals.find((file) => /\.job\.ya?ml$/i.test(file));
+    if (job !== undefined)
+      throw new UsageError(`${job} is a job: “tagwright job ${job} --out FOLDER” checks it and writes its files.`);
+  }
   switch (command) {
     case 'check':
       return check(specs, values);
@@ -88,6 +93,9 @@ async function main(args: readonly string[]): Promise<number> {
       return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
   }
 }
+
+/** Commands that know specs alone. */
+const forSpecs: ReadonlySet<string> = new Set(['check', 'fix', 'export', 'sheets', 'pack']);
 
 /** Resolves with the exit code; whatever there is to say has been printed. */
 export async function run(args: readonly string[]): Promise<number> {

@@ -1,6 +1,7 @@
 /** Keys that mean something, but elsewhere or by another name. */
 
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
 import type { SpecSource } from '../source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { insertion, quoted, replacement } from './repair.ts';
@@ -116,24 +117,25 @@ function moved({ path, range }: Issue, key: string, source: SpecSource): Repair[
   const taken = entry && takenOut(source, entry);
   const written = writtenValue(source, path);
   if (!taken || written === undefined) return [];
-  return [...groupsWithin(source.value, home), ...(home.length > 0 ? [home.slice(0, -1)] : [])].flatMap(
-    (goal): Repair[] => {
-      const put = source.setKey(goal, key, written);
-      const name = goal.findLast((step) => typeof step === 'string') ?? 'the top of the spec';
-      return put && !overlap(put, taken)
-        ? [
-            {
-              slip: range,
-              message: `“${key}” belongs in ${quoted(name)}.`,
-              title: `Move it into ${quoted(name)}`,
-              edits: [taken, put],
-              rarity: 1,
-              explains: true,
-            },
-          ]
-        : [];
-    },
-  );
+  // What holds things by names of their own takes groups only: no shape is a number.
+  const isGroupOfItsOwn = isGroup(valueAt(source.value, path));
+  const outer = home.length > 0 && (isGroupOfItsOwn || !named.has(String(home.at(-2)))) ? [home.slice(0, -1)] : [];
+  return [...groupsWithin(source.value, home), ...outer].flatMap((goal): Repair[] => {
+    const put = source.setKey(goal, key, written);
+    const name = goal.findLast((step) => typeof step === 'string') ?? 'the top of the spec';
+    return put && !overlap(put, taken)
+      ? [
+          {
+            slip: range,
+            message: `“${key}” belongs in ${quoted(name)}.`,
+            title: `Move it into ${quoted(name)}`,
+            edits: [taken, put],
+            rarity: 1,
+            explains: true,
+          },
+        ]
+      : [];
+  });
 }
 
 function overlap(a: TextEdit, b: TextEdit): boolean {
@@ -155,6 +157,9 @@ function begun({ path, range }: Issue, key: string, source: SpecSource): Repair[
     },
   ];
 }
+
+/** Sections whose keys are names. */
+const named: ReadonlySet<string> = new Set(['shapes', 'pieces', 'hangers']);
 
 /** So many groups are tried; further in than two there is nothing that people mistake so. */
 const mostGroups = 8;

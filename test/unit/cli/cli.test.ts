@@ -353,6 +353,16 @@ describe('The command line', function () {
     assert.doesNotMatch(again.out, /@@/);
   });
 
+  it('leads from a job to the command for jobs', async () => {
+    const job = join(folder, 'swap.job.yaml');
+    await writeFile(job, 'tagwright_job: 1\ntags:\n  - {spec: good.tag.yaml}\n');
+    for (const command of ['check', 'sheets']) {
+      const { code, err } = await run(command, good, job);
+      assert.equal(code, 2);
+      assert.match(err, /swap\.job\.yaml is a job: “tagwright job .*swap\.job\.yaml --out FOLDER”/);
+    }
+  });
+
   it('weighs problems as it is told', async () => {
     const off = ['loose-part=off', 'thin-stroke=error', 'hole-too-small=info'].flatMap((each) => ['--severity', each]);
     const { code, out } = await run('check', weak, ...off);

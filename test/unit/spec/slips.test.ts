@@ -92,6 +92,18 @@ describe('One slip, one message', () => {
     for (const { edits } of changes) assert.match(applied(spec, edits), /text: Dear Ann,$/m);
   });
 
+  it('a key that no shape has is moved to no place among the shapes', () => {
+    for (const key of ['single_line', 'stroke', 'engrave']) {
+      const spec = soundSpec.replace('rectangle: [60 mm, 30 mm]', `rectangle: [60 mm, 30 mm], ${key}: true`);
+      const { issues } = parseSpec(spec);
+      assert.ok(
+        issues.some(({ code }) => code === 'unknown-key'),
+        key,
+      );
+      for (const { message } of issues) assert.doesNotMatch(message, /belongs in “shapes”/);
+    }
+  });
+
   it('a value that goes on for very many lines ends in time', () => {
     const long = soundSpec.replace('rectangle: [60 mm, 30 mm]', `rectangle: 1${'\n'.repeat(100_000)}      a`);
     assert.ok(parseSpec(long).issues.length > 0);

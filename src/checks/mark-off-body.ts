@@ -3,7 +3,7 @@
 import { difference } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { innerPoint } from '../geometry/inner-point.ts';
-import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
+import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
@@ -22,11 +22,14 @@ const sameLineMm = 0.05;
 /** Points that matter less than this are left out: it saves more than half of the time. */
 const toleranceMm = 0.01;
 
+/** Of its letters' area: a lettering that loses more than this is no longer the word (our own judgement). */
+const letteringLost = 0.1;
+
 export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
 
 /** What crosses the hanger's opening is `hole-blocked`. */
-function offBody({ region, operation, path }: Mark, piece: Piece): Finding[] {
+function offBody({ region, operation, path, shape }: Mark, piece: Piece): Finding[] {
   const opening = piece.hangers.flatMap((hanger) => [...hanger.opening]);
   const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
     edge.some((point) => !contains(opening, point)),
@@ -39,14 +42,17 @@ function offBody({ region, operation, path }: Mark, piece: Piece): Finding[] {
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY);
   const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
   const inner = innerPoint(largest.part[0]!);
+  const share = [largest, ...others].reduce((sum, { part }) => sum + area(part), 0) / area(region);
+  const isCutShort = shape.generator.kind === 'text' && share > letteringLost;
+  const lost = isCutShort ? ` ${Math.round(100 * share)} % of its letters are lost.` : '';
   return [
     {
       code: 'mark-off-body',
-      severity: 'warning',
+      severity: isCutShort ? 'error' : 'warning',
       piece: piece.id,
       path,
       points: [contains(largest.part, inner) ? inner : largest.edge[0]!],
-      message: `${what} runs ${where} of “${piece.title}” (${places}).`,
+      message: `${what} runs ${where} of “${piece.title}” (${places}).${lost}`,
     },
   ];
 }

@@ -67,7 +67,7 @@ function publishedOf(stock: Stock, material: Material | undefined): ResistanceRe
   if (!material.strengths) return { unknown: `no strength of ${material.name} is known here` };
   if (thickness === undefined) return { unknown: 'no thickness is given under stock' };
   const strengths = material.strengths(thickness);
-  if (!strengths) return { unknown: `no strength of ${material.name} this thick is known here` };
+  if (!strengths) return { unknown: `no strength of ${material.name} of this thickness is known here` };
   const edge = cutEdge[material.kind];
   const each = (strength: Strength): Resistance => ({
     newtonsPerMm: strength.value * thickness,

@@ -42,6 +42,19 @@ describe('A mark that runs off its piece', () => {
     });
   }
 
+  it('is an error where more than a tenth of a lettering is lost, and a warning below that', async () => {
+    // A line of thirty bars, of which the plate, 60 mm wide, shows what does not reach beyond it.
+    for (const [aside, severity] of [
+      [7.5, 'error'],
+      [4.5, 'warning'],
+    ] as const) {
+      const word = `word: {text: ${'l'.repeat(30)}, font: Nunito, width: 60, nudge: {right: ${aside}}}`;
+      const issue = only(await marked([word], 'engrave: [word]'), 'mark-off-body');
+      assert.equal(issue.severity, severity, issue.message);
+      assert.equal(/1[0-4] % of its letters are lost\.$/.test(issue.message), severity === 'error', issue.message);
+    }
+  });
+
   it('is told in how many places', async () => {
     const made = await marked(['band: {rectangle: [70, 4]}'], 'engrave: [band]');
     assert.match(only(made, 'mark-off-body').message, /\(2 places, the largest 5\.00 × 4\.00 mm\)/);

@@ -93,7 +93,7 @@ describe('What a stock is published to bear', () => {
     ['moon cheese', 3, 'no published strength is known for “moon cheese”'],
     ['cork', 3, 'no strength of cork is known here'],
     ['basswood', undefined, 'no thickness is given under stock'],
-    ['birch plywood', 50.123, 'no strength of birch plywood this thick is known here'],
+    ['birch plywood', 50.123, 'no strength of birch plywood of this thickness is known here'],
     ['sugar maple', 3, 'the strength of sugar maple across its grain is not published'],
   ] as const) {
     it(`is unknown where ${why}`, () => {

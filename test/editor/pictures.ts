@@ -24,7 +24,8 @@ const pictures: Readonly<Record<string, () => Promise<void>>> = {
       await withoutSideBar(editor);
       const sheets = () => editor.preview().locator('.piece').count();
       await eventually('the sheets', async () => (await sheets().catch(() => 0)) > 0);
-      await editor.page.mouse.move(60, 790);
+      await editor.page.mouse.move(400, 740);
+      await editor.page.locator('.workbench-hover').waitFor({ state: 'hidden' });
       await editor.screenshot(walkthrough('seedling-sheets'));
     }),
   samples: () =>

@@ -5,7 +5,7 @@ import { offset } from './clipper.ts';
 import { endOf } from './contour.ts';
 import type { Contour, Segment } from './contour.ts';
 import { fitContours } from './fit-contours.ts';
-import type { Line, Region, Ring } from './types.ts';
+import type { Line, Point, Region, Ring } from './types.ts';
 
 /** Points nearer to each other than this, in mm, are one. */
 const samePointMm = 0.002;
@@ -26,9 +26,38 @@ export function fitLines(lines: readonly Line[]): Contour[] {
 function fitLine(line: Line): Contour | undefined {
   const [first, last] = [line[0], line.at(-1)];
   if (!first || !last || line.length < 2) return undefined;
-  if (isClosed(line)) return fitContours([line.slice(0, -1)])[0];
+  const parts = betweenRevisits(line);
+  if (parts.length === 1 && isClosed(line)) return fitContours([line.slice(0, -1)])[0];
+  return { start: first, segments: parts.flatMap(fitSimple), closed: isClosed(line) };
+}
+
+/** Where a line comes to a point again, as an e does that closes its eye, it is divided: no part touches itself, or its ends. */
+function betweenRevisits(line: Line): Line[] {
+  const key = ({ x, y }: Point): string => `${Math.round(x / samePointMm)} ${Math.round(y / samePointMm)}`;
+  const visits = new Map<string, number>();
+  for (const point of line) visits.set(key(point), (visits.get(key(point)) ?? 0) + 1);
+  const parts: Point[][] = [[line[0]!]];
+  for (const [index, point] of line.entries()) {
+    if (index === 0) continue;
+    const part = parts.at(-1)!;
+    part.push(point);
+    const isEnd = index === line.length - 1;
+    if (!isEnd && visits.get(key(point))! > 1) parts.push([point]);
+  }
+  // A loop between two visits of one point is no closed line: it is gone through on the way.
+  return parts.length === 1 ? parts : parts.flatMap((part) => (isClosed(part) ? inHalves(part) : [part]));
+}
+
+function inHalves(line: Line): Line[] {
+  const middle = line.length >> 1;
+  return [line.slice(0, middle + 1), line.slice(middle)];
+}
+
+/** Of a line that comes to no point twice: from its first to its last. */
+function fitSimple(line: Line): readonly Segment[] {
+  const [first, last] = [line[0]!, line.at(-1)!];
   const straight = line.slice(1).map((to): Segment => ({ type: 'line', to }));
-  if (straight.length === 1) return { start: first, segments: straight, closed: false };
+  if (straight.length === 1) return straight;
   // Gone along and back it is a ring whose sharpest corners are its ends, which are kept as they are.
   const [there = []] = alongAndBack(line);
   const [ring] = fitContours([[...there.slice(1), first]]);
@@ -36,8 +65,7 @@ function fitLine(line: Line): Contour | undefined {
   const ends = ring ? [ring.start, ...doubled.map(({ to }) => to)] : [];
   const from = ends.findIndex((point) => isSame(point, first));
   const to = ends.findIndex((point, index) => index > from && isSame(point, last));
-  const segments = from >= 0 && to >= 0 ? doubled.slice(from, to) : straight;
-  return { start: first, segments, closed: false };
+  return from >= 0 && to >= 0 ? doubled.slice(from, to) : straight;
 }
 
 /** The same the other way round. */

@@ -13,6 +13,9 @@ import { dxfText } from '../support/file-readers.ts';
 
 const plate = 'plate: {rectangle: [80, 60]}';
 const curve = 'M0 0 C20 -20 40 20 60 0';
+/** Come to a point again on the way: as an e that closes its eye, and as a loop of a pen. */
+const eye = 'M0 10 H20 A10 10 0 1 0 0 10 A10 10 0 0 0 18 16';
+const loop = 'M0 0 L30 30 H10 L30 0 L60 0 L30 30 L60 50';
 
 function marked(line: string, operation: 'score' | 'engrave', head: readonly string[] = []): string {
   return specOf([plate, `line: ${line}`], `body: [plate], ${operation}: [line]`, head);
@@ -63,7 +66,7 @@ describe('Strokes along lines', () => {
 
 describe('Open lines', () => {
   it('are as long in the plan as they were drawn, and are not closed', async () => {
-    for (const data of [curve, 'M0 0 L60 0', 'M0 0 H30 V20', 'M0 0 Q30 30 60 0', 'M0 0 A30 30 0 0 1 60 0']) {
+    for (const data of [curve, 'M0 0 L60 0', 'M0 0 H30 V20', 'M0 0 Q30 30 60 0', 'M0 0 A30 30 0 0 1 60 0', eye, loop]) {
       const made = await make(marked(`{path: "${data}", lines: true}`, 'score'));
       const plan = planCuts(made.report.tag!)!;
       const { paths } = plan.steps.find(({ operation }) => operation === 'score')!;

@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Line } from '../../../src/geometry/types.ts';
+import { estimateJob } from '../../../src/toolpath/estimate.ts';
+import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import { wordsOn } from '../../../src/export/words-on.ts';
 import { report } from '../support/engine.ts';
 
@@ -28,6 +30,16 @@ const lengthOf = (lines: readonly Line[]) =>
   );
 
 describe('Single-line lettering', () => {
+  it('loses no stroke of any letter on the way to the machine', async () => {
+    for (const letters of ['abcdefghijklm', 'nopqrstuvwxyz', 'ABCDEFGHIJKLM', 'NOPQRSTUVWXYZ', '0123456789é&?!']) {
+      const made = await report(spec(`"${letters}", font: single line, width: 80 mm`));
+      const plan = planCuts(made.tag!)!;
+      const drawn = lengthOf(made.tag!.pieces[0]!.marks[0]!.lines!);
+      const { scoreLength } = estimateJob(made.tag!, plan);
+      assert.ok(Math.abs(scoreLength - drawn) < 0.002 * drawn, `${letters}: ${scoreLength} of ${drawn} mm`);
+    }
+  });
+
   it('draws each letter with the strokes that a pen would make', async () => {
     // Two stems of the height of the letter, and a bar: 14 units where the stems are 21 apart from foot to head (Hershey’s table).
     const lines = await strokes('H, font: single line, cap_height: 21 mm');

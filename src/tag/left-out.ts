@@ -1,7 +1,11 @@
 /** What of a drawing is left out of the shape, counted, and in words. */
 
 import { listed } from '../core/names.ts';
+import { counted } from '../core/units.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
+import { flattenLines } from '../geometry/curves.ts';
+import type { CurvePath } from '../geometry/curves.ts';
+import { distance, ringArea } from '../geometry/measure.ts';
 
 /** What is counted, in the order in which it is told: one of it, and several. */
 const nouns = {
@@ -42,4 +46,18 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
   ];
   if (sentences.length === 0) return [];
   return [{ code: 'not-drawn', severity: 'warning', path, message: sentences.join(' ') }];
+}
+
+/** Beside what it encloses, a path may have lines that enclose nothing, in mm². */
+const nothingMm2 = 1e-6;
+
+/** Of a path that is filled: its lines that enclose nothing, such as the vein of a leaf. */
+export function bareLinesFinding(curves: CurvePath, path: YamlPath): Finding | undefined {
+  const bare = flattenLines(curves).filter(
+    (line) => Math.abs(ringArea(line)) < nothingMm2 && line.some((point) => distance(point, line[0]!) > 0),
+  ).length;
+  if (bare === 0) return undefined;
+  const [are, enclose, them] = bare === 1 ? ['is', 'encloses', 'it'] : ['are', 'enclose', 'them'];
+  const message = `${counted(bare, 'line')} of this path ${are} left out: ${bare === 1 ? 'it' : 'they'} ${enclose} nothing. Another path with “lines: true” beside it draws ${them}.`;
+  return { code: 'not-drawn', severity: 'warning', path, message };
 }

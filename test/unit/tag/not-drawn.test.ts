@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { area } from '../../../src/geometry/measure.ts';
 import { parseStyleSheet, propertiesOf } from '../../../src/tag/svg-style.ts';
 import { assertSilent, found, only } from '../checks/found.ts';
-import { assertNear, make, newEngine, placeOf } from '../support/engine.ts';
+import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertWorked, worked } from '../support/effort.ts';
 
@@ -199,5 +199,31 @@ describe('Style sheets of drawings', () => {
     parseStyleSheet('/*'.repeat(1_000_000));
     parseStyleSheet('{'.repeat(2_000_000));
     assertWorked(started, 4);
+  });
+});
+
+describe('A path', () => {
+  const leaf = 'M0 0 C6 -10 18 -10 26 0 C18 10 6 10 0 0 Z';
+  const notDrawn = async (data: string, more = '') => {
+    const { issues } = await report(
+      specOf([`leaf: {path: "${data}"${more}}`], 'body: [{rectangle: [60, 40]}], score: [leaf]'),
+    );
+    return issues.filter(({ code }) => code === 'not-drawn').map(({ message }) => message);
+  };
+
+  it('says which of its lines enclose nothing and are left out', async () => {
+    assert.deepEqual(await notDrawn(`${leaf} M0 0 L26 0`), [
+      '1 line of this path is left out: it encloses nothing. Another path with “lines: true” beside it draws it.',
+    ]);
+    assert.match(
+      (await notDrawn(`${leaf} M0 0 L26 0 M9 -5 L12 0 L9 -5`))[0]!,
+      /^2 lines of this path are left out: they/,
+    );
+  });
+
+  it('says nothing where all of it is drawn', async () => {
+    assert.deepEqual(await notDrawn(leaf), []);
+    assert.deepEqual(await notDrawn(`${leaf} M0 0 L26 0`, ', lines: true'), []);
+    assert.deepEqual(await notDrawn('M0 0 L20 0 L20 12'), []);
   });
 });

@@ -1,16 +1,13 @@
 /** The page of the list of samples in a browser without an editor, under its real policy. */
 
 import assert from 'node:assert/strict';
-import * as esbuild from 'esbuild';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { samplesHtml } from '../../src/vscode/samples/samples-html.ts';
 import type { FromSamplesPage, ToSamplesPage } from '../../src/protocol/samples.ts';
 import { launchBrowser } from '../editor/browser.ts';
-import { themes } from './themes.ts';
+import { bundledPage, delivered, openHosted } from './hosted-page.ts';
+import type { Theme } from './themes.ts';
 
-const root = join(import.meta.dirname, '..', '..');
 const origin = 'http://samples.invalid';
 
 const cards = [
@@ -22,7 +19,7 @@ const cards = [
 describe('The list of samples', () => {
   let browser: Browser;
   let page: Page;
-  let errors: string[];
+  let errors: readonly string[];
 
   before(async () => {
     browser = await launchBrowser();
@@ -30,63 +27,18 @@ describe('The list of samples', () => {
   after(() => browser.close());
   afterEach(() => page.close());
 
-  async function open(theme: keyof typeof themes = 'light', state?: unknown): Promise<void> {
-    const { outputFiles } = await esbuild.build({
-      entryPoints: [join(root, 'webview/samples/samples.ts')],
-      bundle: true,
-      format: 'iife',
-      write: false,
-    });
-    const files: Readonly<Record<string, [type: string, body: string]>> = {
-      'index.html': [
-        'text/html',
-        samplesHtml({ cspSource: origin, scriptUri: `${origin}/samples.js`, styleUri: `${origin}/samples.css` }),
-      ],
-      'samples.js': ['text/javascript', outputFiles[0]!.text],
-      'samples.css': ['text/css', readFileSync(join(root, 'webview/samples/samples.css'), 'utf8')],
-    };
-    page = await browser.newPage({ viewport: { width: 280, height: 600 } });
-    errors = [];
-    page.on('pageerror', (error) => errors.push(error.message));
-    page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
-    await page.route(`${origin}/**`, (route) => {
-      const file = files[new URL(route.request().url()).pathname.slice(1)];
-      return file ? route.fulfill({ contentType: file[0], body: file[1] }) : route.fulfill({ status: 404 });
-    });
-    await page.addInitScript('globalThis.__name = (value) => value');
-    await page.addInitScript(
-      ({ kept, variables, bodyClass }) => {
-        const recorded = { messages: [] as unknown[], state: kept };
-        Object.assign(window, {
-          recorded,
-          acquireVsCodeApi: () => ({
-            postMessage: (message: unknown) => recorded.messages.push(message),
-            getState: () => recorded.state,
-            setState: (value: unknown) => (recorded.state = value),
-          }),
-        });
-        document.addEventListener('DOMContentLoaded', () => {
-          document.body.classList.add(bodyClass);
-          for (const [name, value] of Object.entries(variables))
-            document.documentElement.style.setProperty(name, value);
-        });
-      },
-      { kept: state, variables: themes[theme].variables, bodyClass: themes[theme].bodyClass },
-    );
-    await page.goto(`${origin}/index.html`);
+  async function open(theme: Theme = 'light', state?: unknown): Promise<void> {
+    const sources = { cspSource: origin, scriptUri: `${origin}/samples.js`, styleUri: `${origin}/samples.css` };
+    const files = await bundledPage('webview/samples/samples.ts', 'webview/samples/samples.css');
+    const content = { origin, shell: samplesHtml(sources), files };
+    ({ page, errors } = await openHosted(browser, content, { theme, width: 280, height: 600, state }));
     assert.deepEqual(await messages(), [{ type: 'ready' }]);
     await send({ type: 'samples', samples: cards });
-    await page.locator('li').nth(2).waitFor({ state: 'attached' });
   }
 
-  const messages = (): Promise<FromSamplesPage[]> =>
-    page.evaluate(() => (window as unknown as { recorded: { messages: FromSamplesPage[] } }).recorded.messages);
+  const messages = (): Promise<FromSamplesPage[]> => page.evaluate(() => window.recorded.messages as FromSamplesPage[]);
 
-  async function send(message: ToSamplesPage): Promise<void> {
-    await page.evaluate((data) => {
-      window.postMessage(data, '*');
-    }, message);
-  }
+  const send = (message: ToSamplesPage): Promise<void> => delivered(page, message);
 
   it('shows each with its title and line, as text whatever they are, under its policy', async () => {
     await open();
@@ -136,7 +88,7 @@ describe('The list of samples', () => {
     await page.locator('#filter').fill('nothing like it');
     assert.equal(await page.locator('li:visible').count(), 0);
     assert.ok(await page.locator('#none').isVisible());
-    const state = await page.evaluate(() => (window as unknown as { recorded: { state: unknown } }).recorded.state);
+    const state = await page.evaluate(() => window.recorded.state);
     await page.close();
     await open('light', state);
     assert.equal(await page.locator('#filter').inputValue(), 'nothing like it');

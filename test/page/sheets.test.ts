@@ -178,7 +178,7 @@ describe('The page of sheets', () => {
     await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(2, 61, 16.1, { fixed: true })])]));
     await sheets.page.keyboard.press('r');
     const turned = await sheets.page.waitForFunction(() => {
-      const all = window.recorded.messages as unknown as { type: string; places: object[] }[];
+      const all = window.recorded.messages as { type: string; places: object[] }[];
       return all.filter(({ type }) => type === 'pin')[1]?.places;
     });
     // 40 × 20 mm about the same middle, at 81 and 26.1 mm, is 20 × 40 mm.

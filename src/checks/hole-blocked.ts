@@ -2,8 +2,8 @@
 
 import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Bounds, Point, Region } from '../geometry/types.ts';
+import { area, boundsOf, boxCentre, widened } from '../geometry/measure.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Tie } from '../spec/model.ts';
 import { strandOf } from '../spec/tie.ts';
@@ -159,15 +159,13 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
 
+/** Clear of the sides of a box, along which what is clipped is closed, in mm. */
+const besideMm = 1;
+
 /** An opening is small beside what it may meet, so only what lies near it is looked at. */
 const shared = remembered((opening, other) => {
   const box = boundsOf(opening);
-  return box ? intersection(opening, clippedToBox(other, widened(box))) : [];
+  return box ? intersection(opening, clippedToBox(other, widened(box, besideMm))) : [];
 });
-
-/** Clear of the sides of a box, along which what is clipped is closed. */
-function widened({ minX, minY, maxX, maxY }: Bounds): Bounds {
-  return { minX: minX - 1, minY: minY - 1, maxX: maxX + 1, maxY: maxY + 1 };
-}
 
 const beyond = remembered((region, body) => difference(region, [body]));

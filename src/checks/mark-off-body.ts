@@ -13,6 +13,7 @@ import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { isCrossed } from './crossed.ts';
+import { isLettering } from './origin.ts';
 import { mmByMm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
 
@@ -43,7 +44,7 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
   const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
   const inner = innerPoint(largest.part[0]!);
   const share = [largest, ...others].reduce((sum, { part }) => sum + area(part), 0) / area(region);
-  const isCutShort = shape.generator.kind === 'text' && share > letteringLost;
+  const isCutShort = isLettering(shape) && share > letteringLost;
   const lost = isCutShort ? ` ${Math.round(100 * share)} % of its letters are lost.` : '';
   return [
     {

@@ -37,11 +37,6 @@ export const overlapsOf = remembered((a, b): readonly Overlap[] =>
   doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
 );
 
-/** Whether one region lies in another, but for a hair at its edge. */
-export function isSwallowed(inner: Region, outer: Region): boolean {
-  return areaOfAll(overlapsOf(inner, outer)) > swallowedShare * area(inner);
-}
-
 /** What is left of a region that others cover, as long as it is the same region under the same others. */
 export function uncovered(region: Region, covers: readonly Region[]): Region {
   return covers.reduce((rest, cover) => (doBoxesMeet(rest, cover) ? less(rest, cover) : rest), region);

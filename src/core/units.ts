@@ -43,6 +43,11 @@ export function shortSize(width: number, height: number, units: Units, digits: D
   return `${shortLength(width, units, digits).replace(/ \w+$/, '')} × ${shortLength(height, units, digits)}`;
 }
 
+/** `12 × 8 in`: of what is in the spec's units already. */
+export function writtenSize(width: number, height: number, units: Units): string {
+  return `${width} × ${height} ${units}`;
+}
+
 /** `25.7 cm²` or `3.99 in²`. */
 export function areaText(mm2: number, units: Units): string {
   return units === 'mm' ? `${trimmed(mm2 / 100, 1)} cm²` : `${trimmed(mm2 / mmPerInch ** 2, 2)} in²`;

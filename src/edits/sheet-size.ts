@@ -33,10 +33,6 @@ export function sheetSizesFor(piece: SheetSize, units: Units): readonly SheetSiz
   return sizes[units].filter(({ width, height }) => width * per > piece.width && height * per > piece.height);
 }
 
-export function sheetSizeText({ width, height }: SheetSize, units: Units): string {
-  return `${width} × ${height} ${units}`;
-}
-
 /** The keys that say what a tag is made of; the sheet stands with them, above the shapes. */
 const above = ['tagwright', 'title', 'units', 'use', 'stocks', 'stock', 'ties', 'tie'];
 

@@ -48,6 +48,11 @@ export function boundsOf(region: Region): Bounds | undefined {
   return minX > maxX ? undefined : { minX, minY, maxX, maxY };
 }
 
+/** The box with a border of so much, in mm. */
+export function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}
+
 export function boxCentre(bounds: Bounds): Point {
   return { x: (bounds.minX + bounds.maxX) / 2, y: (bounds.minY + bounds.maxY) / 2 };
 }

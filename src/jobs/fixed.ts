@@ -172,7 +172,7 @@ const quarterTurns: readonly Affine[] = [
 ];
 
 /** Against the clock; by quarters without rounding. */
-export function turnBy(degrees: number): Affine {
+function turnBy(degrees: number): Affine {
   const quarters = degrees / 90;
   if (Number.isInteger(quarters)) return quarterTurns[((quarters % 4) + 4) % 4]!;
   return rotation(-degrees, { x: 0, y: 0 });
@@ -213,7 +213,7 @@ function liesApart({ of, entry, room, enclosed }: FixedPiece, others: readonly F
     tell(
       'bad-value',
       [...entry.path, 'at'],
-      `${nameOf(of)} leaves less material to ${nameOf(near.of)} than the gap of the sheet.`,
+      `${nameOf(of)} is nearer to ${nameOf(near.of)} than the gap of the sheet.`,
       'warning',
     );
   return true;

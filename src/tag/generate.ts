@@ -20,7 +20,7 @@ import type { CurveOutline } from './outline.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
-import { bareLinesFinding } from './left-out.ts';
+import { bareLinesFinding, bareLinesIn } from './left-out.ts';
 import { linesOutline } from './lines.ts';
 import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
@@ -84,8 +84,8 @@ export async function generate(
       if ('curves' in value && generator.asLines)
         return cache.get('drawn lines', parsed.id, () => openOutline(value.curves));
       if ('curves' in value) {
-        const finding = bareLinesFinding(value.curves, [...shape.path, 'path']);
-        if (finding) resources.report(finding);
+        const bare = cache.get('bare lines', parsed.id, () => bareLinesIn(value.curves)).value;
+        if (bare > 0) resources.report(bareLinesFinding(bare, [...shape.path, 'path']));
         return cache.get('drawn path', parsed.id, () => drawnOutline([{ curves: value.curves, rule: 'nonzero' }]));
       }
       const message = `This is not valid SVG path data: ${value.problem}.`;

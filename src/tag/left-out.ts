@@ -51,12 +51,14 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
 /** Beside what it encloses, a path may have lines that enclose nothing, in mm². */
 const nothingMm2 = 1e-6;
 
-/** Of a path that is filled: its lines that enclose nothing, such as the vein of a leaf. */
-export function bareLinesFinding(curves: CurvePath, path: YamlPath): Finding | undefined {
-  const bare = flattenLines(curves).filter(
+/** Of a path that is filled: how many of its lines enclose nothing, such as the vein of a leaf. */
+export function bareLinesIn(curves: CurvePath): number {
+  return flattenLines(curves).filter(
     (line) => Math.abs(ringArea(line)) < nothingMm2 && line.some((point) => distance(point, line[0]!) > 0),
   ).length;
-  if (bare === 0) return undefined;
+}
+
+export function bareLinesFinding(bare: number, path: YamlPath): Finding {
   const [are, enclose, them] = bare === 1 ? ['is', 'encloses', 'it'] : ['are', 'enclose', 'them'];
   const message = `${counted(bare, 'line')} of this path ${are} left out: ${bare === 1 ? 'it' : 'they'} ${enclose} nothing. Another path with “lines: true” beside it draws ${them}.`;
   return { code: 'not-drawn', severity: 'warning', path, message };

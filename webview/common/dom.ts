@@ -22,6 +22,13 @@ export function html<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+/** `title`: what it does, where its text alone does not say so. */
+export function button(text: string, title: string, pressed: () => void): HTMLButtonElement {
+  const element = html('button', { type: 'button', ...(title === '' ? {} : { title }) }, text);
+  element.addEventListener('click', pressed);
+  return element;
+}
+
 /** An element of the static shell. */
 export function byId(id: string): HTMLElement {
   const element = document.getElementById(id);

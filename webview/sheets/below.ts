@@ -2,7 +2,7 @@
 
 import type { SheetProblem, SheetsScene } from '../../src/protocol/sheets.ts';
 import { counted } from '../../src/core/units.ts';
-import { byId, html, setText } from '../common/dom.ts';
+import { button, byId, html, setText } from '../common/dom.ts';
 import { percent } from './words.ts';
 
 export interface BelowHost {
@@ -49,12 +49,11 @@ export class Below {
   }
 
   private item({ labels, message, line, offset, row }: SheetProblem): HTMLElement {
-    const button = html('button', { type: 'button' }, `Line ${line}`);
-    button.addEventListener('click', () => {
+    const toLine = button(`Line ${line}`, '', () => {
       this.host.show({ offset, row });
     });
     const who = labels.length > 0 ? [html('strong', {}, `${labels.join(', ')}: `)] : [];
-    return html('li', {}, ...who, `${message} `, button);
+    return html('li', {}, ...who, `${message} `, toLine);
   }
 
   private open(isOpen: boolean): void {

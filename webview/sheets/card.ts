@@ -1,7 +1,7 @@
 /** What is selected, in words, and what can be done with it. */
 
 import type { Units } from '../../src/core/units.ts';
-import { byId, html } from '../common/dom.ts';
+import { button, byId, html } from '../common/dom.ts';
 import type { PieceAt } from './drawing.ts';
 import { orderText, pieceSize, placeText } from './words.ts';
 
@@ -33,28 +33,22 @@ export class Card {
         { class: 'actions' },
         ...(this.host.pins()
           ? [
-              this.button(piece.fixed ? 'Unpin' : 'Pin Here', pinTitle(piece.fixed), () => {
+              button(piece.fixed ? 'Unpin' : 'Pin Here', pinTitle(piece.fixed), () => {
                 this.host.pin();
               }),
-              this.button('Turn', 'By a quarter, against the clock (R)', () => {
+              button('Turn', 'By a quarter, against the clock (R)', () => {
                 this.host.turn();
               }),
             ]
           : []),
-        this.button('Show in Text', 'Where this piece comes from (Enter)', () => {
+        button('Show in Text', 'Where this piece comes from (Enter)', () => {
           this.host.reveal();
         }),
-        this.button('Close', 'Select nothing (Escape)', () => {
+        button('Close', 'Select nothing (Escape)', () => {
           this.host.close();
         }),
       ),
     );
-  }
-
-  private button(text: string, title: string, pressed: () => void): HTMLButtonElement {
-    const button = html('button', { type: 'button', title }, text);
-    button.addEventListener('click', pressed);
-    return button;
   }
 }
 

@@ -3,7 +3,7 @@
 import type { SheetsScene } from '../../src/protocol/sheets.ts';
 import { lengthText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
-import { byId, html, setText } from '../common/dom.ts';
+import { button, byId, html, setText } from '../common/dom.ts';
 
 export interface ControlsHost {
   gap(stock: string, gap: number): void;
@@ -116,10 +116,4 @@ export class Controls {
       value,
     );
   }
-}
-
-function button(text: string, title: string, pressed: () => void): HTMLButtonElement {
-  const element = html('button', { type: 'button', title }, text);
-  element.addEventListener('click', pressed);
-  return element;
 }

@@ -1,7 +1,8 @@
 /** What is shown where there are no sheets: why, or how large they might be. */
 
 import type { ToSheetsPage } from '../../src/protocol/sheets.ts';
-import { byId, html } from '../common/dom.ts';
+import { writtenSize } from '../../src/core/units.ts';
+import { button, byId, html } from '../common/dom.ts';
 
 type Instead = Extract<ToSheetsPage, { type: 'waiting' | 'nothing' | 'sizes' }>;
 type Size = Extract<ToSheetsPage, { type: 'sizes' }>['sizes'][number];
@@ -14,13 +15,11 @@ function contents(message: Instead, choose: (size: Size) => void): readonly Elem
   if (message.type === 'waiting') return [html('p', {}, 'Laying out…')];
   if (message.type === 'nothing') return [html('p', {}, message.why)];
   const { sizes, units } = message;
-  const buttons = sizes.map((size) => {
-    const button = html('button', { type: 'button' }, `${size.width} × ${size.height} ${units}`);
-    button.addEventListener('click', () => {
+  const buttons = sizes.map((size) =>
+    button(writtenSize(size.width, size.height, units), '', () => {
       choose(size);
-    });
-    return button;
-  });
+    }),
+  );
   const example = html('code', {}, 'sheet: {size: [600 mm, 400 mm]}');
   const lead =
     sizes.length > 0

@@ -2,7 +2,7 @@
 
 import { gluedOver } from '../../checks/assembly.ts';
 import { slipMm } from '../../checks/hole-beside-marks.ts';
-import { boundsOf, boxCentre } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
@@ -29,7 +29,7 @@ export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', 
   const box = placed && boundsOf(placed.opening);
   if (!piece || !placed || !box) return [];
   // What reads as an accent stands further off than what is in the way.
-  const near = grown(box, Math.max(slipMm + larger, (issue.width ?? 0) + slackMm));
+  const near = widened(box, Math.max(slipMm + larger, (issue.width ?? 0) + slackMm));
   return inTheWay(at, near).flatMap(({ shape, bounds }) => {
     const middle = boxCentre(bounds);
     const away = { x: middle.x - placed.centre.x, y: middle.y - placed.centre.y };
@@ -68,10 +68,6 @@ function joined(along: Candidate, candidates: readonly Candidate[]): Candidate[]
     told: along.told === '' ? told : `${along.told}, ${told}`,
     edits: [...along.edits, ...edits] satisfies TextEdit[],
   }));
-}
-
-function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
 function areaOf({ minX, minY, maxX, maxY }: Bounds): number {

@@ -4,7 +4,7 @@
  * our own judgement.
  */
 
-import { boundsOf } from '../../geometry/measure.ts';
+import { boundsOf, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
@@ -63,7 +63,7 @@ export function readingOf(solids: readonly MadeShape[]): RingReading {
 
 function marksOf({ lettering = [] }: MadeShape): Bounds[] {
   return lettering.flatMap(({ letters, grow }) =>
-    letters.flatMap(({ region }) => marksAbove(region).map((mark) => grown(boundsOf(mark)!, grow))),
+    letters.flatMap(({ region }) => marksAbove(region).map((mark) => widened(boundsOf(mark)!, grow))),
   );
 }
 
@@ -85,10 +85,6 @@ function linesOf({ band, lettering = [], region }: MadeShape): LetterLine[] {
 
 function middleX({ minX, maxX }: Bounds): number {
   return (minX + maxX) / 2;
-}
-
-function grown({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
 /** Of lettering that is scaled about the origin. */

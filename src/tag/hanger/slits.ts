@@ -5,10 +5,10 @@
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset, union } from '../../geometry/clipper.ts';
-import { area, boundsOf, ringArea } from '../../geometry/measure.ts';
+import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { simplified } from '../../geometry/simplify.ts';
-import type { Bounds, Region } from '../../geometry/types.ts';
+import type { Region } from '../../geometry/types.ts';
 
 /** Slits up to this width are filled, in mm: nearly twice a usual kerf. */
 const slitMm = 0.3;
@@ -46,8 +46,4 @@ export function withoutSlits(lug: Region, body: Region): Region {
 
 function holesIn(region: Region): number {
   return region.filter((ring) => ringArea(ring) < 0).length;
-}
-
-function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }

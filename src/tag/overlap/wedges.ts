@@ -2,7 +2,7 @@
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
-import { area, boundsOf } from '../../geometry/measure.ts';
+import { area, boundsOf, widened } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
 import { coarseMm } from './bodies.ts';
@@ -97,10 +97,6 @@ function around(a: Bounds, b: Bounds): Bounds {
     maxX: Math.max(a.maxX, b.maxX),
     maxY: Math.max(a.maxY, b.maxY),
   };
-}
-
-function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
 function meets(a: Bounds, b: Bounds): boolean {

@@ -51,6 +51,9 @@ describe('A mark that runs off its piece', () => {
       const word = `word: {text: ${'l'.repeat(30)}, font: Nunito, width: 60, nudge: {right: ${aside}}}`;
       const issue = only(await marked([word], 'engrave: [word]'), 'mark-off-body');
       assert.equal(issue.severity, severity, issue.message);
+      // A copy of a text is lettering too.
+      const copy = [word.replace(`right: ${aside}`, 'right: 0'), `again: {from: word, nudge: {right: ${aside}}}`];
+      assert.equal(only(await marked(copy, 'engrave: [again]'), 'mark-off-body').severity, severity);
       assert.equal(/1[0-4] % of its letters are lost\.$/.test(issue.message), severity === 'error', issue.message);
     }
   });

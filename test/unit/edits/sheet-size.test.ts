@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { sheetSizeEdit, sheetSizesFor, sheetSizeText } from '../../../src/edits/sheet-size.ts';
+import { writtenSize } from '../../../src/core/units.ts';
+import { sheetSizeEdit, sheetSizesFor } from '../../../src/edits/sheet-size.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { report } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
@@ -55,7 +56,7 @@ describe('The size of a sheet', () => {
     assert.equal(sheetSizesFor({ width: 700, height: 100 }, 'mm').length, 0);
     const inches = sheetSizesFor({ width: 300, height: 200 }, 'in');
     assert.deepEqual(
-      inches.map((size) => sheetSizeText(size, 'in')),
+      inches.map(({ width, height }) => writtenSize(width, height, 'in')),
       ['12 × 8 in', '12 × 12 in', '24 × 12 in', '24 × 18 in'],
     );
     assert.match(written('tagwright: 1\nunits: in\n', 'in')!, /sheet: \{size: \[12 in, 8 in\], margin: 1\/4 in\}/);

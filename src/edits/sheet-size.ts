@@ -1,5 +1,6 @@
 /** Saying how large a sheet is: sizes to choose from, and the line that says so. */
 
+import { lastLineEnd, newLineOf } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
 import { mmPer } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
@@ -43,9 +44,6 @@ export function sheetSizeEdit(source: SpecSource, { width, height }: SheetSize, 
   const value = `{size: [${width} ${units}, ${height} ${units}], margin: ${margins[units]}}`;
   const head = tree.entries.filter(({ key }) => above.includes(String(key.value))).at(-1);
   if (tree.flow || !head) return source.setKey([], 'sheet', value);
-  const { start, end } = head.value?.range ?? head.key.range;
-  const content = start + text.slice(start, end).trimEnd().length;
-  const lineEnd = content + /\r?\n|$/.exec(text.slice(content))!.index;
-  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
-  return { range: { start: lineEnd, end: lineEnd }, text: `${newLine}sheet: ${value}` };
+  const end = lastLineEnd(text, head.value?.range ?? head.key.range);
+  return { range: { start: end, end }, text: `${newLineOf(text)}sheet: ${value}` };
 }

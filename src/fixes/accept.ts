@@ -1,5 +1,6 @@
 /** The comment by which a finding is accepted, put where it counts; the reason is the writer's to give. */
 
+import { lineStart, newLineOf } from '../core/lines.ts';
 import { reportOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import type { Issue } from '../core/issue.ts';
@@ -34,10 +35,10 @@ export async function acceptanceOf(
 
 /** At the end of its line; above it, where the line has a comment already. */
 function commentFor({ code, range }: Issue, text: string): Acceptance {
-  const start = text.lastIndexOf('\n', range.start - 1) + 1;
+  const start = lineStart(text, range.start);
   const line = /[^\r\n]*/.exec(text.slice(start))![0];
   const comment = `# accept ${code}: `;
   if (!line.includes('#')) return { at: start + line.trimEnd().length, before: `  ${comment}`, after: '' };
   const indent = /^\s*/.exec(line)![0];
-  return { at: start, before: indent + comment, after: text.includes('\r\n') ? '\r\n' : '\n' };
+  return { at: start, before: indent + comment, after: newLineOf(text) };
 }

@@ -1,5 +1,6 @@
 /** The way out for a name that a batch does not suit: it is taken off the list, for a tag of its own. */
 
+import { lineStart } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -10,7 +11,7 @@ export function setAside(source: SpecSource, rows: readonly BatchRow[], row: num
   if (!at || at.path.length < 2 || rows.length < 2) return undefined;
   const { text } = source;
   const { start, end } = source.range(at.path);
-  const dash = /^[ \t]*(-[ \t]+)$/m.exec(text.slice(text.lastIndexOf('\n', start - 1) + 1, start));
+  const dash = /^[ \t]*(-[ \t]+)$/m.exec(text.slice(lineStart(text, start), start));
   if (dash) {
     const from = start - dash[1]!.length;
     return text.slice(start, end).includes('\n') ? undefined : { range: { start: from, end: from }, text: '# ' };

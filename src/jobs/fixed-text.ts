@@ -1,5 +1,6 @@
 /** Fixing pieces and letting them go, as edits of the job's text: comments and all else stay as they are. */
 
+import { lastLineEnd, lineStart, newLineOf } from '../core/lines.ts';
 import { lengthText } from '../edits/length-text.ts';
 import type { TextEdit } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
@@ -96,12 +97,10 @@ function listIn({ tree }: SpecSource): {
   return { ...(list ? { list } : {}), isThere: entry !== undefined, isFlow: !isMap || tree.flow };
 }
 
-const newLineOf = ({ text }: SpecSource): string => (text.includes('\r\n') ? '\r\n' : '\n');
-
 function insertionOf(added: readonly string[], source: SpecSource): TextEdit | undefined {
   const { text } = source;
   const { list, isThere, isFlow } = listIn(source);
-  const newLine = newLineOf(source);
+  const newLine = newLineOf(text);
   const lines = (indent: string) => added.map((entry) => `${newLine}${indent}- ${entry}`).join('');
   if (isFlow) return undefined;
   if (!isThere) {
@@ -118,14 +117,13 @@ function insertionOf(added: readonly string[], source: SpecSource): TextEdit | u
     return { range: { start: colon, end }, text: lines('  ') };
   }
   if (list.flow) return { range: { start: last.range.end, end: last.range.end }, text: `, ${added.join(', ')}` };
-  const content = last.range.start + text.slice(last.range.start, last.range.end).trimEnd().length;
-  const end = content + /\r?\n|$/.exec(text.slice(content))!.index;
+  const end = lastLineEnd(text, last.range);
   return { range: { start: end, end }, text: lines(indentOf(text, list.range.start)) };
 }
 
 /** Of the line that holds the offset. */
 function indentOf(text: string, offset: number): string {
-  const line = text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset);
+  const line = text.slice(lineStart(text, offset), offset);
   return /^[^\S\n]*/.exec(line)![0];
 }
 
@@ -135,16 +133,13 @@ export function releaseEdits(entries: readonly FixedEntry[], source: SpecSource)
   if (!list) return [];
   const gone = new Set(entries.map(({ path }) => Number(path[1])));
   const { text } = source;
-  const lineStart = (offset: number) => text.lastIndexOf('\n', offset - 1) + 1;
-  const lineEnd = (offset: number) => offset + (/\r?\n/.exec(text.slice(offset))?.index ?? text.length - offset);
   const next = (offset: number) => offset + (/^\r?\n/.exec(text.slice(offset))?.[0].length ?? 0);
   if (list.items.every((_, index) => gone.has(index))) {
-    const start = lineStart(source.keyRange(['fixed']).start);
-    const content = list.range.start + text.slice(list.range.start, list.range.end).trimEnd().length;
-    const end = next(lineEnd(content));
+    const start = lineStart(text, source.keyRange(['fixed']).start);
+    const end = next(lastLineEnd(text, list.range));
     // With the empty line above it, where it is the last of all.
     const blank = end === text.length && /\r?\n\r?\n$/.test(text.slice(0, start));
-    return [{ range: { start: blank ? start - newLineOf(source).length : start, end }, text: '' }];
+    return [{ range: { start: blank ? start - newLineOf(text).length : start, end }, text: '' }];
   }
   if (list.flow) {
     const kept = list.items.filter((item, index) => item !== undefined && !gone.has(index));
@@ -154,7 +149,8 @@ export function releaseEdits(entries: readonly FixedEntry[], source: SpecSource)
   return [...gone].flatMap((index): TextEdit[] => {
     const item = list.items[index];
     if (!item) return [];
-    const content = item.range.start + text.slice(item.range.start, item.range.end).trimEnd().length;
-    return [{ range: { start: lineStart(item.range.start), end: next(lineEnd(content)) }, text: '' }];
+    return [
+      { range: { start: lineStart(text, item.range.start), end: next(lastLineEnd(text, item.range)) }, text: '' },
+    ];
   });
 }

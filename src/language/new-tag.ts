@@ -1,5 +1,6 @@
 /** A tag of one's own from a sample: other words, another font, another size. */
 
+import { newLineOf } from '../core/lines.ts';
 import { applied } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
@@ -59,7 +60,7 @@ export function fromStock(spec: string, file: string, name: string): string {
   const chosen = changed(spec, [], 'stock', name);
   const use = valueAt(new SpecSource(chosen).value, ['use']);
   if (use !== undefined) return changed(chosen, [], 'use', yamlText(file));
-  const newLine = chosen.includes('\r\n') ? '\r\n' : '\n';
+  const newLine = newLineOf(chosen);
   return chosen.replace(/^tagwright: *1.*$/m, (line) => `${line.trimEnd()}${newLine}use: ${yamlText(file)}`);
 }
 

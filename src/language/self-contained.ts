@@ -1,5 +1,6 @@
 /** A spec with the values of the files it uses put in, so that it makes the same tag when it is sent alone. */
 
+import { newLineOf } from '../core/lines.ts';
 import { removeKey } from '../edits/remove-key.ts';
 import { withValue } from '../edits/with-value.ts';
 import { applied } from '../core/issue.ts';
@@ -175,7 +176,7 @@ function withSection(text: string, path: YamlPath, value: string): string | unde
   const [section, name] = path;
   const source = new SpecSource(text);
   if (name === undefined || valueAt(source.value, [section!]) !== undefined) return withValue(text, path, value);
-  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const newLine = newLineOf(text);
   return `${text.trimEnd()}${newLine}${newLine}${String(section)}:${newLine}  ${String(name)}: ${value}${newLine}`;
 }
 

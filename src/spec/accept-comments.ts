@@ -3,6 +3,7 @@
  * it speaks of that line; on a line of its own, of the next one that says anything.
  */
 
+import { lineStart } from '../core/lines.ts';
 import type { TextRange } from '../core/issue.ts';
 import { tokensOf } from './tokens.ts';
 
@@ -37,8 +38,8 @@ export function acceptComments(text: string): AcceptComment[] {
 }
 
 function lineSpokenOf(text: string, comment: number): number {
-  const lineStart = text.lastIndexOf('\n', comment - 1) + 1;
-  if (text.slice(lineStart, comment).trim() !== '') return lineStart;
+  const begin = lineStart(text, comment);
+  if (text.slice(begin, comment).trim() !== '') return begin;
   let at = text.indexOf('\n', comment) + 1;
   while (at > 0) {
     const end = text.indexOf('\n', at);

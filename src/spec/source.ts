@@ -1,5 +1,6 @@
 /** A spec's text as a YAML tree, and where in the text each part of it stands. */
 
+import { newLineOf } from '../core/lines.ts';
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
 import { recent } from '../core/recent.ts';
@@ -156,7 +157,7 @@ export class SpecSource {
     // After the line of the last entry, behind its comment.
     const content = this.#shown({ start: first.start, end }).end;
     const lineEnd = /\r?\n|$/.exec(this.text.slice(content))!;
-    const newLine = this.text.includes('\r\n') ? '\r\n' : '\n';
+    const newLine = newLineOf(this.text);
     const indent = ' '.repeat(this.position(first.start).column - 1);
     return { range: at(content + lineEnd.index), text: `${newLine}${indent}${entry}` };
   }

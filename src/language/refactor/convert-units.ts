@@ -1,5 +1,6 @@
 /** A spec in the other unit: every length rewritten, and `units` said. */
 
+import { newLineOf } from '../../core/lines.ts';
 import { lengthText } from '../../edits/length-text.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { parseLength } from '../../core/length.ts';
@@ -30,7 +31,7 @@ export function unitConversion(source: SpecSource): Conversion | undefined {
   const at = first?.value?.range.end ?? 0;
   const units: TextEdit = written
     ? { range: written.range, text: to }
-    : { range: { start: at, end: at }, text: `${source.text.includes('\r\n') ? '\r\n' : '\n'}units: ${to}` };
+    : { range: { start: at, end: at }, text: `${newLineOf(source.text)}units: ${to}` };
   return { title: `Convert this file to ${to === 'in' ? 'inches' : 'millimetres'}`, edits: [units, ...lengths] };
 }
 

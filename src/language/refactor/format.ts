@@ -3,6 +3,7 @@
  * them up. Only white space changes; that what the text says and its comments are the same afterwards is checked, not hoped.
  */
 
+import { newLineOf } from '../../core/lines.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecToken } from '../../spec/tokens.ts';
@@ -12,7 +13,7 @@ import { Indentation } from './layout.ts';
 export function formatted(text: string): string {
   const source = new SpecSource(text);
   if (source.issues.length > 0 || !source.tree) return text;
-  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const newLine = newLineOf(text);
   const set = setOut(tokensOf(text), new Indentation(source));
   const tidy = `${set.replace(/(?:[^\S\n]*\n){3,}/g, '\n\n').trim()}\n`.replaceAll('\n', newLine);
   return saysTheSame(text, tidy) ? tidy : text;

@@ -1,5 +1,6 @@
 /** Making a batch of what a text says: of the names it lists, or of the one it has, for others to follow. */
 
+import { newLineOf } from '../../core/lines.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { nameColumn } from '../../spec/batch.ts';
 import type { SpecSource } from '../../spec/source.ts';
@@ -47,7 +48,7 @@ function batchEdit(source: SpecSource, names: readonly string[]): TextEdit | und
   if (!below) return undefined;
   const above = text.slice(0, below.key.range.start);
   const start = above.length - (/(?:^[ \t]*#.*\r?\n)+$/m.exec(above)?.[0].length ?? 0);
-  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const newLine = newLineOf(text);
   const lines = ['batch:', ...entries.map((entry) => `  - ${entry}`), '', ''];
   return { range: { start, end: start }, text: lines.join(newLine) };
 }

@@ -1,5 +1,6 @@
 /** A key that a group has twice. */
 
+import { newLineOf } from '../../core/lines.ts';
 import type { SpecLine } from './lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
@@ -19,7 +20,7 @@ export function duplicateRepairs(text: string, lines: readonly SpecLine[], at: n
   const message = `“${key}” appears twice (first on line ${first.number + 1}); keep one.`;
   if (one.length > 1 && two.length > 1) {
     const body = two.slice(1).map(({ start, end }) => text.slice(start, end));
-    const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+    const newLine = newLineOf(text);
     return [
       {
         slip,

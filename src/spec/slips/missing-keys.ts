@@ -1,5 +1,6 @@
 /** Keys that are missing, with a first value for each. */
 
+import { newLineOf } from '../../core/lines.ts';
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { insertion, quoted } from './repair.ts';
@@ -43,7 +44,7 @@ function addedPiece({ text, value }: SpecSource): TextEdit | undefined {
   const piece = firstPiece(value);
   if (!piece) return undefined;
   const end = text.trimEnd().length;
-  const newLine = text.includes('\r\n') ? '\r\n' : '\n';
+  const newLine = newLineOf(text);
   return {
     range: { start: end, end: text.length },
     text: ['', '', 'pieces:', ...piece.map((line) => `  ${line}`), ''].join(newLine),

@@ -1,6 +1,6 @@
 /** Whether a change of a spec solves a problem, and whether it leaves everything else at least as it was. */
 
-import type { Report } from '../engine/engine.ts';
+import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
@@ -22,8 +22,11 @@ const narrowKinds: ReadonlySet<IssueCode> = new Set([
   'fine-mark',
 ]);
 
-/** Whether the problem is gone from its line and its piece, and nothing else has become worse. */
-export function solves(issue: Issue, before: Report, after: Report): boolean {
+/**
+ * Whether the problem is gone from its line and its piece, and nothing else has become worse. A no stays one, whatever else is
+ * found: so it can be asked before everything has been checked.
+ */
+export function solves(issue: Issue, before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
   const cause = causeOf(issue);
   // Several of a kind at one line are one fault to whoever reads it: a change that leaves one of them has not solved it.
@@ -34,7 +37,7 @@ export function solves(issue: Issue, before: Report, after: Report): boolean {
  * Whether nothing has come, of whatever severity, that was not there, and nothing that was there has become worse. What the
  * spec accepts counts as it is accepted, no worse.
  */
-export function isNoWorse(before: Report, after: Report): boolean {
+export function isNoWorse(before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
   const known = byCause([...before.issues, ...before.accepted]);
   return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {

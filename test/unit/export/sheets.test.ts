@@ -21,7 +21,16 @@ import { tools } from '../support/tools.ts';
 const engine = newEngine();
 const never = (): Promise<void> => Promise.resolve();
 
-async function laidOut(text: string): Promise<SheetJobs> {
+const known = new Map<string, Promise<SheetJobs>>();
+
+/** The same for every test that asks for the same. */
+function laidOut(text: string): Promise<SheetJobs> {
+  const made = known.get(text) ?? laidOutAnew(text);
+  known.set(text, made);
+  return made;
+}
+
+async function laidOutAnew(text: string): Promise<SheetJobs> {
   const options = { locate: () => undefined };
   const first = await engine.compute(text, options);
   assert.ok(first.tag, JSON.stringify(first.issues));
@@ -227,7 +236,7 @@ describe('Tags on sheets', () => {
 
   it('are the same bytes every time', async () => {
     const text = script('{size: [200, 120], margin: 5}');
-    const files = async () => sheetFiles(await laidOut(text), 'names', ['svg', 'dxf', 'pdf', 'png'], tools);
+    const files = async () => sheetFiles(await laidOutAnew(text), 'names', ['svg', 'dxf', 'pdf', 'png'], tools);
     const [one, other] = [await files(), await files()];
     assert.deepEqual(Object.keys(one), Object.keys(other));
     for (const [name, bytes] of Object.entries(one)) assert.deepEqual(bytes, other[name], name);

@@ -86,7 +86,9 @@ export class Editor {
         rmSync(dirname(folder), { recursive: true, force: true });
       });
       const serve = options.inBrowser ? serveStatically : serveEditor;
-      const server = await serve({ folder, extension: root, settings: options.settings ?? {} });
+      // Each blink of the cursor is painted, by the processor.
+      const settings = { 'editor.cursorBlinking': 'solid', ...options.settings };
+      const server = await serve({ folder, extension: root, settings });
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
@@ -266,13 +268,15 @@ export class Editor {
     );
   }
 
-  /** Waits until a file of the folder has been written and is as it should be; gives its text. */
+  /** Waits until a file of the folder has been written, wholly, and is as it should be; gives its text. */
   async written(name: string, isSo: (text: string) => boolean): Promise<string> {
+    const path = join(this.folder, name);
     let text = '';
     await eventually(`${name} as it should be`, () => {
-      const path = join(this.folder, name);
+      const before = text;
       text = existsSync(path) ? readFileSync(path, 'utf8') : '';
-      return Promise.resolve(isSo(text));
+      // The editor empties a file before it writes into it, and may be caught between.
+      return Promise.resolve(text === before && isSo(text));
     });
     return text;
   }

@@ -4,15 +4,20 @@ import { cp, readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 
 export async function restore(folder: string, original: string): Promise<void> {
-  const [there, wanted] = await Promise.all([folder, original].map((path) => readdir(path)));
-  for (const name of there!) if (!wanted!.includes(name)) await rm(join(folder, name), { recursive: true });
-  for (const name of wanted!) {
+  const [there, wanted] = await Promise.all([entriesOf(folder), entriesOf(original)]);
+  for (const name of there.keys()) if (!wanted.has(name)) await rm(join(folder, name), { recursive: true });
+  for (const [name, { isFolder }] of wanted) {
     const [at, from] = [join(folder, name), join(original, name)];
-    if (!(await isSame(at, from))) await cp(from, at, { recursive: true, force: true });
+    if (isFolder && there.get(name)?.isFolder) await restore(at, from);
+    else if (isFolder || !(await isSame(at, from))) await cp(from, at, { recursive: true, force: true });
   }
 }
 
-/** Folders are never taken for the same. */
+async function entriesOf(folder: string): Promise<Map<string, { readonly isFolder: boolean }>> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  return new Map(entries.map((entry) => [entry.name, { isFolder: entry.isDirectory() }]));
+}
+
 async function isSame(one: string, other: string): Promise<boolean> {
   try {
     return (await readFile(one)).equals(await readFile(other));

@@ -93,30 +93,28 @@ describe('Export, as a person is asked', () => {
     await eventually('the archive', () => Promise.resolve(begins() === 'PK\u0003\u0004'));
     await eventually('nothing beside it', () => Promise.resolve(isDeepStrictEqual(readdirSync(editor.folder), before)));
   });
-});
 
-describe('The kerf, from a test that was cut', () => {
-  const current = withEditor();
-
-  it('is asked for in widths, each slip told while it is typed, and written into the spec', async () => {
-    const editor = current();
-    await editor.openFile('4-glued-letters.tag.yaml');
-    await editor.runCommand('Tagwright: Set Kerf from a Test…');
-    const widget = editor.page.locator('.quick-input-widget');
-    const input = widget.locator('input.input');
-    await widget.getByText('How wide are the slots?').waitFor();
-    await input.fill('10.16, 20.15, 30.17');
-    await input.press('Enter');
-    await widget.getByText('fell out of them').waitFor();
-    await input.fill('10.5, 19.85, 29.83');
-    const slip = widget.getByText('Slot 1 should be a little wider than its piece.');
-    await slip.waitFor();
-    await input.fill('9.84, 19.85, 29.83');
-    await slip.waitFor({ state: 'hidden' });
-    await input.press('Enter');
-    await editor.page.locator('.tab.active.dirty').waitFor();
-    await editor.save();
-    // The mean of 0.32, 0.30 and 0.34 mm, halved.
-    await editor.written('4-glued-letters.tag.yaml', (text) => text.includes('thickness: 3 mm, kerf: 0.16 mm'));
+  describe('The kerf, from a test that was cut', () => {
+    it('is asked for in widths, each slip told while it is typed, and written into the spec', async () => {
+      const editor = current();
+      await editor.openFile('4-glued-letters.tag.yaml');
+      await editor.runCommand('Tagwright: Set Kerf from a Test…');
+      const widget = editor.page.locator('.quick-input-widget');
+      const input = widget.locator('input.input');
+      await widget.getByText('How wide are the slots?').waitFor();
+      await input.fill('10.16, 20.15, 30.17');
+      await input.press('Enter');
+      await widget.getByText('fell out of them').waitFor();
+      await input.fill('10.5, 19.85, 29.83');
+      const slip = widget.getByText('Slot 1 should be a little wider than its piece.');
+      await slip.waitFor();
+      await input.fill('9.84, 19.85, 29.83');
+      await slip.waitFor({ state: 'hidden' });
+      await input.press('Enter');
+      await editor.page.locator('.tab.active.dirty').waitFor();
+      await editor.save();
+      // The mean of 0.32, 0.30 and 0.34 mm, halved.
+      await editor.written('4-glued-letters.tag.yaml', (text) => text.includes('thickness: 3 mm, kerf: 0.16 mm'));
+    });
   });
 });

@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { eventually } from '../editor.ts';
 import { measured } from './measured.ts';
@@ -82,6 +84,90 @@ describe('The editor, as a person uses it', () => {
     const kerf = 0.16;
     (await measured(editor, svg)).forEach((cut, axis) => {
       assert.ok(Math.abs(cut - finished[axis]! - kerf) <= 0.06, `${cut} mm are cut for ${finished[axis]!} mm`);
+    });
+  });
+
+  describe('A pin of the preview', () => {
+    it('offers the fixes of its problem, and one of them mends it as one step that can be undone', async () => {
+      const editor = current();
+      const file = '7-weak-on-purpose.tag.yaml';
+      await editor.openFile(file);
+      const saved = readFileSync(join(editor.folder, file), 'utf8');
+      const preview = await editor.openPreview();
+      const row = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
+      const pin = preview.getByLabel(/^warning: The hole is 2\.80 mm/).first();
+      await pin.click();
+      const fix = preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger' });
+      await fix.waitFor();
+      await editor.screenshot('fix-from-a-pin');
+      await fix.click();
+      await row.waitFor({ state: 'detached' });
+      await editor.page.locator(`.tab[data-resource-name="${file}"]`).first().click();
+      await editor.save();
+      const mended = await editor.written(file, (text) => text.includes('diameter: 5 mm}}'));
+      assert.equal(mended.replace('diameter: 5 mm', 'diameter: 2.8 mm'), saved, 'nothing else is touched');
+      await editor.page.keyboard.press('Control+z');
+      await row.waitFor();
+      await editor.save();
+      await editor.written(file, (text) => text === saved);
+    });
+
+    it('is reached, opened and mended with the keyboard alone', async () => {
+      const editor = current();
+      await editor.openFile('7-weak-on-purpose.tag.yaml');
+      const preview = await editor.openPreview();
+      const { keyboard } = editor.page;
+      const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
+      await small.waitFor();
+      await preview.locator('#stage').focus();
+      await eventually('the pin of the hole', async () => {
+        const focused = await preview
+          .locator('body')
+          .evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+        if (focused.startsWith('warning: The hole is 2.80 mm')) return true;
+        await keyboard.press('n');
+        return false;
+      });
+      await keyboard.press('f');
+      await preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger' }).waitFor();
+      await keyboard.press('Enter');
+      await small.waitFor({ state: 'detached' });
+      await eventually('the keyboard to be still on the page', () =>
+        preview.locator('body').evaluate(() => document.hasFocus()),
+      );
+    });
+  });
+
+  describe('The samples, as a person uses them', () => {
+    it('are shown with their preview while the list is gone through, and leave nothing when none is wanted', async () => {
+      const editor = current();
+      const { page } = editor;
+      await editor.runCommand('Tagwright: Browse Samples…');
+      const title = async () => editor.preview().locator('#title').textContent();
+      await eventually('the first', async () => (await title()) === 'Jar initial');
+      await page.keyboard.press('ArrowDown');
+      await eventually('the one that is pointed at', async () => (await title()) === 'Angelica, script name');
+      await page.keyboard.press('Escape');
+      await eventually('nothing of it', async () => (await page.locator('.tab').count()) === 0);
+
+      await editor.runCommand('Tagwright: Browse Samples…');
+      await eventually('the first', async () => (await title()) === 'Jar initial');
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      await page.locator('.tab', { hasText: 'Preview: script-name' }).waitFor();
+      await eventually('the copy and its preview, and nothing else', async () => {
+        const ofCopy = await page.locator('.tab', { hasText: 'script-name.tag.yaml' }).count();
+        return ofCopy === 2 && (await page.locator('.tab').count()) === 2;
+      });
+    });
+
+    it('have a view of their own, as tall as the window', async () => {
+      const { page } = current();
+      await page.locator('.activitybar [aria-label^="Tagwright"]').first().click();
+      const view = page.locator('.sidebar .pane-body').first();
+      await view.waitFor();
+      const { height } = (await view.boundingBox())!;
+      assert.ok(height > 0.75 * page.viewportSize()!.height, `${height}`);
     });
   });
 });

@@ -53,7 +53,7 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const summary = paged(
-    [head(begin(), job), ...facts(begin, 'What it takes', jobFacts(job)), ...leftOut(begin, job)],
+    [head(begin(), job), ...facts(begin, 'Job estimate', jobFacts(job)), ...leftOut(begin, job)],
     paper,
     job.title,
   );

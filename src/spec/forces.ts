@@ -22,6 +22,6 @@ export function parseForce(written: number | string): ForceResult {
     return { problem: `${said} is not a pull. Write newtons, such as 42 N, or what hung on it, such as 4.3 kg.` };
   const [, figure, unit = 'N'] = match;
   const newtons = Number(figure) * newtonsPer[unit as keyof typeof newtonsPer];
-  if (newtons === 0) return { problem: `${said} is no pull at all. Write the pull at which it broke.` };
+  if (newtons === 0) return { problem: `${said} means that nothing pulled. Write the pull at which it broke.` };
   return newtons > most ? { problem: `${said} is more than a ton of pull; check the unit.` } : { newtons };
 }

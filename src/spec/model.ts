@@ -153,8 +153,8 @@ export interface TextGenerator {
   readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
   readonly arc?: TextArc;
   readonly letterSpacingMm: number;
-  /** How deep letters may lap in mm, where they slide together. */
-  readonly overlap?: number;
+  /** How deep letters may lap in mm, where they slide together; `auto` follows the least width of a joint. */
+  readonly overlap?: number | 'auto';
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
   /** Stands on the line that any words of its size would stand on, whatever letters it has. */

@@ -107,7 +107,7 @@ export function sizesByFont(
   return mm === undefined ? undefined : { of: fontSizes[first!], mm };
 }
 
-function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): number | undefined {
+function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['overlap'] {
   const rival = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
   if (spec.overlap !== undefined && typeof spec.arc === 'object' && spec.arc.radius !== undefined && rival) {
     problems.error(
@@ -118,7 +118,7 @@ function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): numbe
     );
     return undefined;
   }
-  return problems.length(spec.overlap, path, 'size');
+  return spec.overlap === 'auto' ? spec.overlap : problems.length(spec.overlap, path, 'size');
 }
 
 /** In degrees, of an arc of which nothing but its side is said (our own judgement). */

@@ -17,6 +17,7 @@ import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, openOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
+import { lapMm } from './overlap/lap.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
@@ -222,7 +223,7 @@ function lettering(
     return undefined;
   }
   reportMissing(value, face, text, path, resources);
-  const { overlap } = text;
+  const overlap = lapMm(text, resources.minWeb);
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
   return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {

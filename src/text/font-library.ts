@@ -86,7 +86,7 @@ export class FontLibrary {
       const suggestions = similarNames(query.family, families);
       return problem(
         'unknown-font',
-        `There is no font “${query.family}” among those bundled or installed.`,
+        `There is no font “${query.family}” among those bundled or installed. A font file beside the spec works as well: “font: name.ttf”.`,
         suggestions,
       );
     }

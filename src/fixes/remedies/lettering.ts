@@ -1,6 +1,7 @@
 /** What makes lettering, and any other shape, hold together. */
 
 import type { Shape, TextGenerator } from '../../spec/model.ts';
+import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { fontSizeKeys, growthOf, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
@@ -60,12 +61,13 @@ function slid(at: Case, shape: Shape): Remedy {
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = growthOf(at, shape);
-  const size = generator.overlap === undefined ? sizeLess(at, shape, 2 * before) : [];
+  const lapNow = lapMm(generator, at.tag.stock.minWeb);
+  const size = lapNow === undefined ? sizeLess(at, shape, 2 * before) : [];
   const candidates = growthBeside.flatMap((share) =>
     // Growth that is there already stays.
     lapsMm.flatMap((lap) => {
       const grow = share === 0 ? undefined : before + share * xHeight;
-      if (generator.overlap !== undefined && grow === undefined && generator.overlap >= lap) return [];
+      if (lapNow !== undefined && grow === undefined && lapNow >= lap) return [];
       if (share > 0 && !(xHeight > 0)) return [];
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),

@@ -10,5 +10,5 @@ export function samplesHtml(sources: PageSources): string {
 const body = `<main>
   <input id="filter" type="search" placeholder="Filter" aria-label="Filter samples" autocomplete="off" spellcheck="false">
   <ul id="samples" aria-label="Tag samples"></ul>
-  <p id="none" role="status" hidden>No sample is like that.</p>
+  <p id="none" role="status" hidden>No samples match.</p>
 </main>`;

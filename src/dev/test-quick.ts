@@ -1,7 +1,7 @@
 /**
- * `npm run test:quick`: types, lint of what changed against `main`, and the unit tests that are nearest to it by their
- * imports: those that name a changed file, or one that does. How many more reach it from further off is said; `npm test` has
- * them all.
+ * `npm run test:quick`: types, lint of the files changed against `main`, and the unit tests that are nearest by import:
+ * those that import a changed file, or a file that does. Prints how many more reach it indirectly; `npm test` runs them
+ * all.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -12,7 +12,7 @@ import ts from 'typescript';
 import { generate } from './generate.ts';
 import { bin, check, largestFirst, root, StepRunner, tests } from './steps.ts';
 
-/** Imports between a test and what changed. */
+/** Largest number of imports between a test and a changed file. */
 const near = 2;
 
 function git(...args: string[]): string[] {
@@ -20,14 +20,14 @@ function git(...args: string[]): string[] {
   return status === 0 ? stdout.split('\n').filter((line) => line !== '') : [];
 }
 
-/** Against where this branch left `main`, and what is not committed. */
+/** Committed since the branch left `main`, or not committed yet. */
 function changedFiles(): string[] {
   const [base = 'HEAD'] = git('merge-base', 'HEAD', 'main');
   const all = [...git('diff', '--name-only', base), ...git('ls-files', '--others', '--exclude-standard')];
   return all.filter((file) => existsSync(join(root, file)));
 }
 
-/** From the root, with slashes. */
+/** Relative to the root, with slashes. */
 function importsOf(file: string): string[] {
   const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
   return importedFiles
@@ -35,7 +35,7 @@ function importsOf(file: string): string[] {
     .map(({ fileName }) => relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/'));
 }
 
-/** How many imports away each file is from the nearest of some; those that do not reach any are missing. */
+/** Number of imports from each file to the nearest of `some`; files that reach none are absent. */
 function distancesFrom(some: readonly string[]): Map<string, number> {
   const importers = new Map<string, string[]>();
   for (const folder of ['src', 'webview', 'test/unit', 'test/fonts'])

@@ -1,7 +1,7 @@
 /**
- * How differently a tag looks after a change. Lettering is compared letter by letter and at one x-height, so that a name that is
- * made a little larger, or whose letters stand a little closer, is still the same name; what growth, straps or another font do
- * to its letters counts in full.
+ * Measures how differently a tag looks after a change. Lettering is compared letter by letter at one x-height, so that
+ * a name that becomes slightly larger, or whose letters move closer, is still the same name; changes to the letters
+ * themselves, by growth, straps or another font, count in full.
  */
 
 import { scaling, transform, translation } from '../geometry/affine.ts';
@@ -14,18 +14,21 @@ import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';
 
 export interface LookChange {
-  /** Area that looks otherwise, as a share of the lettering, or of the piece where none is cut out. */
+  /** Area that looks different, as a share of the lettering, or of the piece if no lettering is cut out. */
   readonly share: number;
-  /** The same of rings and openings on lettering that is cut out: they may move, but not for nothing. */
+  /** The same for rings and openings on cut-out lettering: they may move, but at a cost. */
   readonly hangers: number;
-  /** What a person would notice, such as “letters 9 % heavier”. */
+  /** Noticeable changes, such as “letters 9 % heavier”. */
   readonly words: readonly string[];
 }
 
-/** A letter that has moved by its whole x-height among the others counts as so much of it changed (our own judgement). */
+/**
+ * Share of a letter that counts as changed when it moves by its whole x-height relative to the others (our own
+ * judgement).
+ */
 const movedShare = 0.5;
 
-/** Below these shares nobody would notice. */
+/** Smaller shares than these are not noticeable. */
 const seenShare = 0.02;
 
 export function lookChange(before: Report, after: Report): LookChange {
@@ -61,7 +64,7 @@ function pieceChange(was: Piece, is: Piece): LookChange {
 interface LetteringUse {
   readonly use: string;
   readonly lettering: Lettering;
-  /** What its letters have become. */
+  /** The finished shape of its letters. */
   readonly made: Region;
 }
 
@@ -91,7 +94,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
     words: [
       ...(redrawn > seenShare ? ['other letterforms'] : []),
       ...told(scale - 1, 'larger', 'smaller'),
-      // Letters that grow by more than their strokes do look lighter by that alone.
+      // Letters that grow by more than their strokes do look lighter for that reason alone.
       ...(resized > Math.abs(added - lost) ? [] : told(added - lost, 'heavier', 'lighter')),
       ...(moved.mean > seenShare ? [moved.closer ? 'letters closer together' : 'letters further apart'] : []),
     ],
@@ -103,21 +106,21 @@ function told(share: number, more: string, less: string): string[] {
   return [`letters ${Math.round(100 * Math.abs(share))} % ${share > 0 ? more : less}`];
 }
 
-/** How much the letters themselves are drawn otherwise: another font, weight or text. */
+/** Share of the letters that is drawn differently, because of another font, weight or text. */
 function redrawnShare(from: readonly Letter[], to: readonly Letter[], scale: number): number {
   const whole = from.reduce((sum, { region }) => sum + area(region), 0) * scale ** 2;
   const changed = from.reduce((sum, { region }, index) => sum + differing(scaled(region, scale), to[index]!.region), 0);
   return changed / whole;
 }
 
-/** What the finished shape has beyond the letters as they are drawn, and what it lacks of them, as shares of them. */
+/** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */
 function deviation({ lettering, made }: LetteringUse): { added: number; lost: number } {
   const drawn = union(lettering.letters.map(({ region }) => region));
   const ink = area(drawn);
   return { added: area(difference(made, [drawn])) / ink, lost: area(difference(drawn, [made])) / ink };
 }
 
-/** How far letters have moved from the ones before them on average, in x-heights. */
+/** Mean change of the letters' positions relative to their predecessors, in x-heights. */
 function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
   const steps = (letters: readonly Letter[], unit: number) =>
     letters.slice(1).map((letter, index) => {
@@ -131,7 +134,7 @@ function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number,
   return { mean, closer: length(is) < length(was) };
 }
 
-/** Lugs and openings that have moved or become larger, as a share of the piece. */
+/** Lugs and openings that have moved or grown, as a share of the piece. */
 function hangerChange(was: Piece, is: Piece): number {
   const drawn = ({ hangers, region }: Piece) => {
     const at = middleOf(region);
@@ -142,7 +145,7 @@ function hangerChange(was: Piece, is: Piece): number {
   return (area(difference(from, [to])) + area(difference(to, [from]))) / area(was.region);
 }
 
-/** The area in which two regions differ once one is laid over the other, box centre on box centre, in mm². */
+/** Area in mm² in which two regions differ once their box centres are aligned. */
 function differing(a: Region, b: Region): number {
   const [from, to] = [middleOf(a), middleOf(b)];
   const laid = transform(a, translation(to.x - from.x, to.y - from.y));

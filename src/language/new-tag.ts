@@ -1,4 +1,4 @@
-/** A tag of one's own from a sample: other words, another font, another size. */
+/** Makes a new tag from a sample, with other words, another font, another size. */
 
 import { newLineOf } from '../core/lines.ts';
 import { applied } from '../fixes/find-fixes.ts';
@@ -10,20 +10,20 @@ import { isGroup, valueAt } from '../core/values.ts';
 export interface LetteringChoice {
   readonly path: YamlPath;
   readonly text: string;
-  /** Absent where the spec leaves it to the default. */
+  /** Absent if the spec leaves it to the default. */
   readonly font?: string;
 }
 
 export interface TagChoices {
-  /** In place of the lettering of the sample, in its order; what is missing or blank stays. */
+  /** Replace the lettering of the sample, in order; missing or blank ones leave it unchanged. */
   readonly texts: readonly string[];
-  /** Of the first lettering. */
+  /** Font of the first lettering. */
   readonly font?: string;
-  /** Of the whole tag where it is one piece, else of the first lettering, to which the pieces are fitted. */
+  /** Width of the whole tag if it is one piece, else of the first lettering, to which the pieces are fitted. */
   readonly width?: string;
 }
 
-/** Every named shape that is text. */
+/** Every named text shape. */
 export function letteringOf({ value }: SpecSource): LetteringChoice[] {
   const shapes = valueAt(value, ['shapes']);
   return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): LetteringChoice[] => {
@@ -49,13 +49,13 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
   return spec;
 }
 
-/** Most titles begin with the word that is on the tag; one that names no word begins with the first. */
+/** Most titles contain the word on the tag; the first text is put in front of one that does not. */
 function retitled(title: string, old: string, text: string, isFirst: boolean): string {
   if (title.includes(old)) return title.replace(old, () => text);
   return isFirst && text !== old ? `${text}, ${title.slice(0, 1).toLowerCase()}${title.slice(1)}` : title;
 }
 
-/** Cut from a stock of a file that it then uses. `file`: as seen from the spec. */
+/** Takes the stock from a file, which the spec then uses. `file`: path from the spec. */
 export function fromStock(spec: string, file: string, name: string): string {
   const chosen = changed(spec, [], 'stock', name);
   const use = valueAt(new SpecSource(chosen).value, ['use']);

@@ -1,10 +1,10 @@
-/** What the list of samples and its page say to each other. */
+/** Messages between the list of samples and its page. */
 
 export interface SampleCard {
   readonly fileName: string;
   readonly title: string;
   readonly purpose: string;
-  /** Of many files, and nothing that can be put into a spec. */
+  /** True for a job, which consists of several files and cannot be inserted into a spec. */
   readonly isJob?: boolean;
 }
 

@@ -1,4 +1,4 @@
-/** Composes the extension, whichever host it runs in; `start.ts` has it loaded. */
+/** Composes the extension for any kind of host; `start.ts` loads it. */
 
 import * as vscode from 'vscode';
 import { reportTo } from './common/background.ts';
@@ -42,14 +42,14 @@ import { registerJobs } from './jobs/register.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from '../text/font-files.ts';
 
-/** What a host of extensions has beside the editor. */
+/** Services of the extension host besides the editor. */
 export interface Host {
   readonly installedFonts: InstalledFonts;
-  /** Writes a file of this computer whole or not at all. */
+  /** Writes a local file atomically. */
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
 }
 
-/** What the preview’s button for files runs. */
+/** Commands behind the preview's export button. */
 const exportCommands: Readonly<Record<ExportKind, string>> = {
   svg: 'tagwright.exportSvg',
   formats: 'tagwright.export',
@@ -57,7 +57,7 @@ const exportCommands: Readonly<Record<ExportKind, string>> = {
   pack: 'tagwright.makePack',
 };
 
-/** Gives what opens again the previews of a window that is reloaded. */
+/** Returns the serializer that restores previews when a window is reloaded. */
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
   reportTo(log);

@@ -1,4 +1,4 @@
-/** The extension where there is Node: on a desktop, or on the computer that serves an editor. */
+/** Entry point under Node: on a desktop, or on the computer that serves an editor. */
 
 import type * as vscode from 'vscode';
 import { registerTasks } from './features/tasks.ts';

@@ -1,4 +1,4 @@
-/** The extension in a browser: no process can be started there, and no fonts are installed that one could read. */
+/** Entry point in a browser: no processes can be started there, and no installed fonts can be read. */
 
 import * as vscode from 'vscode';
 import { start } from './start.ts';
@@ -15,7 +15,7 @@ export function activate(context: vscode.ExtensionContext): void {
   );
 }
 
-/** As the editor loads an extension's own script there: nothing else imports one from beside it. */
+/** Evaluates the script in the way the editor loads an extension's own: an import would not find it. */
 async function load(script: vscode.Uri): Promise<typeof import('./extension.ts')> {
   const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(script));
   const module = { exports: {} };

@@ -1,4 +1,4 @@
-/** “Export Job…”: asks where, makes every file of a job, and writes all of them or none. */
+/** “Export Job…”: asks where to save, makes every file of a job, and writes all of them or none. */
 
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
@@ -17,23 +17,23 @@ import { textOf } from '../export/exporter.ts';
 import { breather, whileWanted } from '../service/compute-options.ts';
 import { jobReading } from './job-checks.ts';
 
-/** From other extensions and from tests, with nothing left to ask. */
+/** A complete request, from other extensions or tests. */
 export interface JobRequest {
   readonly job: vscode.Uri;
   readonly to: vscode.Uri;
   readonly existing?: 'ask' | 'replace' | 'keep';
-  /** What becomes of a job of which something is left out. */
+  /** Treatment of a job with parts left out. */
   readonly faulty?: 'ask' | 'go on';
 }
 
 interface Made {
   readonly job: LaidOutJob;
   readonly outputs: ReadonlyMap<string, Uint8Array>;
-  /** Files of offcuts among them, with what they were made from. */
+  /** Files of offcuts among the outputs, with the text they were made from. */
   readonly offcuts: ReadonlyMap<string, string | undefined>;
 }
 
-/** What was written; nothing where it was called off. */
+/** The files written; empty if cancelled. */
 export async function exportJob(
   job: vscode.Uri,
   engine: Engine,
@@ -117,7 +117,7 @@ async function make(
   return { job: laid, outputs, offcuts };
 }
 
-/** What is left out is said before anything is cut. */
+/** Asks before a job is cut with parts left out. */
 async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
   const lost = [
     ...(leftOut.length > 0
@@ -136,7 +136,7 @@ async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean>
   );
 }
 
-/** Half of a job is worse than none: where one file is to stay, nothing is written. */
+/** Half a job is worse than none: if one existing file is to be kept, nothing is written. */
 async function mayReplace({ outputs, offcuts }: Made, existing: NonNullable<JobRequest['existing']>): Promise<boolean> {
   const others: string[] = [];
   for (const [target, content] of outputs) {

@@ -1,4 +1,4 @@
-/** The sheets of a job beside its text, laid out again once that has rested. */
+/** The sheets of a job beside its text, laid out again after a pause in changes. */
 
 import * as vscode from 'vscode';
 import { isError } from '../../core/issue.ts';
@@ -43,7 +43,7 @@ class SheetsOfJob {
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
   #shown: CheckedJob | undefined;
-  /** The sheets that are shown, of that job. */
+  /** The sheets shown, of the job in `#shown`. */
   #drafts: readonly DraftSheet[] = [];
 
   constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
@@ -70,7 +70,7 @@ class SheetsOfJob {
 
   async #laidOut(checked: CheckedJob, signal: AbortSignal, better: (make: () => Shown) => void): Promise<Shown> {
     const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): Shown => {
-      // What is shown is what can be taken hold of, in the text that it is of.
+      // The shown sheets are the ones that can be edited by hand, together with their text.
       this.#shown = checked;
       this.#drafts = sheets;
       return jobShown(this.#job, job, sheets, facts);
@@ -121,7 +121,7 @@ class SheetsOfJob {
     if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
   }
 
-  /** One step of the editor's own undo, and only onto the text that the sheets are of. */
+  /** As one undo step, and only if the text is still that of the sheets. */
   async #write(make: (job: PinnedJob) => readonly (TextEdit | undefined)[] | undefined): Promise<void> {
     const { model, pieces, source } = this.#shown ?? {};
     const edits = model && pieces && source && make({ sheets: this.#drafts, model, pieces, source });
@@ -149,13 +149,16 @@ function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[
     sheets,
     facts,
     problems: problemsOf(job),
-    // What is right is cut all the same.
+    // The rest is cut all the same.
     warning: 'Not in the cut files',
   };
   return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
 }
 
-/** What keeps part of the job from being cut. In a table of orders, where the job names it. */
+/**
+ * Problems that keep part of the job from being cut. Those in a table of orders are placed where the job names the
+ * table.
+ */
 function problemsOf({ issues, inFiles, source, model }: CheckedJob): SheetProblem[] {
   const own = issues.filter(isError).map((issue) => problem(issue, issue.range.start));
   const ofTables = inFiles.flatMap(({ name, issues: found, position }) => {

@@ -1,4 +1,4 @@
-/** What the editor offers for jobs: problems, suggestions, their sheets, their files. */
+/** Registers the editor features for jobs: problems, completions, sheets, exports. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -11,7 +11,7 @@ import type { JobChecks } from './job-checks.ts';
 import { registerJobLanguage } from './job-language.ts';
 import { JobSheets } from './job-sheets.ts';
 
-/** `showSheets`: what is done with a call that is for no job. */
+/** `showSheets`: handles a call that is not for a job. */
 export function registerJobs(
   extensionUri: vscode.Uri,
   engine: Engine,

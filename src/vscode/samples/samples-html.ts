@@ -1,4 +1,4 @@
-/** The static shell of the list of samples. */
+/** Static HTML shell of the list of samples. */
 
 import { pageShell } from '../common/page-shell.ts';
 import type { PageSources } from '../common/page-shell.ts';

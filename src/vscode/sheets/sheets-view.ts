@@ -1,4 +1,4 @@
-/** The sheets that a spec's tags take, shown beside it and laid out anew once its text has rested. */
+/** The sheets for a spec's tags, shown beside it and laid out again after a pause in typing. */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -24,7 +24,7 @@ import type { Shown } from './sheets-page.ts';
 import { SpecPiecePlaces } from './spec-piece-places.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
-/** A layout takes as long as many drawings: it waits until nobody types. */
+/** Pause before a layout, in ms: it takes as long as many drawings. */
 const restMs = 700;
 
 export class SheetsView implements vscode.Disposable {
@@ -54,9 +54,9 @@ class SpecSheets {
   readonly #service: TagService;
   readonly #engine: Engine;
   #timer: NodeJS.Timeout | undefined;
-  /** What was looked at last for whether it changes the sheets. */
+  /** The last report examined for changes that affect the sheets. */
   #seen: Report | undefined;
-  /** What was laid out last. */
+  /** The last report that was laid out. */
   #laidOut: Report | undefined;
 
   constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, engine: Engine) {
@@ -90,7 +90,7 @@ class SpecSheets {
     return this.page.show(async (signal) => {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
-      // While the text is broken, the sheets of the last good one stay.
+      // While the text is broken, the last good sheets stay.
       if (shown.type === 'nothing' && this.#laidOut && !result.report.tag) return undefined;
       this.#laidOut = result.report;
       return shown;
@@ -142,7 +142,7 @@ class SpecSheets {
     }
   }
 
-  /** The problem's own tag is drawn, and the text shown where it comes from. */
+  /** Draws the tag with the problem and shows its place in the text. */
   async #showProblem(offset: number, row: number): Promise<void> {
     this.#service.showRow(this.#uri, row);
     const editor = await showText(this.#uri);
@@ -170,15 +170,15 @@ class SpecSheets {
   }
 }
 
-/** Of all stocks: a spec says it once. */
+/** One gap for all stocks, because a spec states a single one. */
 function gapOf({ sheet }: SheetPlan): SheetsScene['gaps'][number] {
   return { stock: '', gap: sheet.gap, most: Math.max(mostGapMm, sheet.gap) };
 }
 
-/** More leaves a board of scraps (our own judgement); what is written may be more. */
+/** Largest gap offered, in mm; more wastes the sheet (our own judgement), but the text may ask for more. */
 const mostGapMm = 10;
 
-/** Sizes that the largest piece of any tag goes on. */
+/** Sheet sizes that the largest piece of any tag fits. */
 function sizesFor(reports: readonly Report[]): Shown {
   const boxes = reports.flatMap(({ tag }) => (tag?.pieces ?? []).flatMap(({ region }) => boundsOf(region) ?? []));
   const largest = {
@@ -189,7 +189,10 @@ function sizesFor(reports: readonly Report[]): Shown {
   return { type: 'sizes', sizes: sheetSizesFor(largest, units), units };
 }
 
-/** What keeps tags from being cut, by where it comes from: one slip is one problem, however many tags have it. */
+/**
+ * Problems that keep tags from being cut, grouped by place in the text: one mistake is one problem, however many tags
+ * have it.
+ */
 function problemsOf(reports: readonly Report[]): SheetProblem[] {
   const found = new Map<string, SheetProblem>();
   for (const report of reports) {
@@ -208,7 +211,7 @@ function problemsOf(reports: readonly Report[]): SheetProblem[] {
   return [...found.values()];
 }
 
-/** Another tag of the same batch is another drawing, and the same sheets. */
+/** Another tag of the same batch changes the drawing but not the sheets. */
 function isOther(report: Report, before: Report | undefined): boolean {
   if (!before || report === before) return report !== before;
   return report.row === before.row || report.source.text !== before.source.text;

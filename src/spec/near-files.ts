@@ -1,8 +1,11 @@
-/** Files that may be meant where the one that is named is not there. */
+/** Suggestions for a file that does not exist. */
 
 import { nearest } from './suggest.ts';
 
-/** The nearest by name among those of its kind; else the only one of its kind. With the folder that was written. */
+/**
+ * The files with the same ending and the nearest names, or else the only file with that ending; each with the folder as
+ * written.
+ */
 export function nearFiles(name: string, beside: readonly string[]): string[] {
   const folder = name.slice(0, Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
   const ending = /\.[^.]+$/.exec(name)?.[0].toLowerCase() ?? '';

@@ -1,17 +1,17 @@
-/** Borders of a spec: one line along an outline, or two. */
+/** Reads borders: one line along an outline, or two. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { BorderGenerator, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { BorderSpec } from './types.generated.ts';
 
-/** What looks well on a tag of a hand's width; our own judgement. */
+/** Default inset, in mm: looks good on a tag the size of a hand; our own judgement. */
 const usualInsetMm = 2;
 
-/** Nearer to an opening a line looks like a slip of the beam; our own judgement. */
+/** Least distance to an opening, in mm: a nearer line looks like a slip of the beam; our own judgement. */
 const leastClearMm = 1;
 
-/** `undefined` where a length or the shape is no good, which has been reported. */
+/** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
   spec: BorderSpec,
   path: YamlPath,

@@ -1,4 +1,4 @@
-/** Several lines of lettering in one shape. */
+/** Reads several lines of lettering in one shape. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
@@ -10,7 +10,7 @@ import type { LineList, ShapeSpec } from './types.generated.ts';
 type LineSpec = LineList[number];
 
 export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
   const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
@@ -62,7 +62,7 @@ function readLine(
   };
 }
 
-/** Nothing is said, or nothing in any of the cells that it asks for. */
+/** Whether a text is empty, or all the cells that it asks for are. */
 function isEmptyHere(text: string, { row }: Problems): boolean {
   if (text.trim() === '') return true;
   const columns = row ? columnsIn(text).map(({ column }) => column) : [];

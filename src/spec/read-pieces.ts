@@ -1,4 +1,4 @@
-/** Pieces of a spec and their hangers. */
+/** Reads pieces and their hangers. */
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -12,7 +12,7 @@ import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
-/** Pieces in the order of the text; one whose body cannot be read is left out. */
+/** The pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   const { shapes, problems } = scope;
   const pieces = scope.spec.pieces ?? {};
@@ -76,7 +76,7 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
     const shape = shapes.byRef(list, path);
     return shape ? [{ shape, path }] : [];
   }
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
   return [...written].flatMap((ref, index): Entry[] => {
     const shape = ref === undefined ? undefined : shapes.byRef(ref, [...path, index]);
@@ -84,7 +84,7 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
   });
 }
 
-/** Lines enclose nothing, so nothing can be made of them or cut out with them. */
+/** Reports lines: they enclose nothing, so nothing can be made of them or cut out with them. */
 function tellLines({ shape, path }: Entry, problems: Problems): void {
   if (!isOpenLines(shape)) return;
   const name = shape.name === undefined ? 'This shape' : `“${shape.name}”`;
@@ -119,15 +119,15 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
   }
 }
 
-/** As much material round an opening as it needs, and half as much again (our own judgement). */
+/** Default inset of an opening, as a multiple of the material it needs round it (our own judgement). */
 const usualInset = 1.5;
 
-/** And where something is in its way, hardly more than it needs. */
+/** The same if something is in its way: hardly more than it needs. */
 const leastInset = 1.05;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
-/** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
+/** Reads named hangers once, so that their problems are reported once, even if nothing uses them. */
 function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
   const read = new Map<Scope, Map<string, Hanger | undefined>>();
   const readAll = (owner: Scope): void => {
@@ -144,7 +144,7 @@ function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
   };
 }
 
-/** `undefined` for entries that could not be read, which leave holes in lists. */
+/** The hangers of a piece; entries that could not be read are left out, as they leave holes in lists. */
 function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger): WrittenHanger[] {
   if (spec === undefined) return [];
   const written: readonly (HangerOrName | undefined)[] = Array.isArray(spec) ? [...spec] : [spec];
@@ -155,13 +155,13 @@ function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger
   });
 }
 
-/** A hanger, and where the piece asks for it. */
+/** A hanger, and the path at which the piece asks for it. */
 interface WrittenHanger {
   readonly hanger: Hanger;
   readonly path: YamlPath;
 }
 
-/** The hanger on the member that it names, where the body's stack has put that. */
+/** The hanger on the member that it names, where the body's stack puts that member. */
 function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, problems: Problems): Hanger {
   if (!hanger.on) return hanger;
   const [on, ...others] = placesInBody(hanger.on.shape, body);

@@ -1,4 +1,4 @@
-/** Every check, in the order in which its findings are listed where they stand on the same line. */
+/** Every check, in the order in which findings on the same line are listed. */
 
 import type { Finding } from '../core/issue.ts';
 import { byStock } from '../tag/by-stock.ts';
@@ -30,10 +30,10 @@ import { exceedsSheet } from './exceeds-sheet.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
-/** A check that judges each piece by itself, and by the stock that the piece is cut from. */
+/** A check that judges each piece by itself, with the stock that the piece is cut from. */
 function byEach(check: Check): Check {
   const each: Check = (tag) => byStock(tag).flatMap(check);
-  // Measurements tell checks by their names.
+  // Measurements identify checks by their names.
   return Object.defineProperty(each, 'name', { value: check.name });
 }
 

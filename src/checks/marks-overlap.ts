@@ -1,4 +1,4 @@
-/** Marks of one piece that lie on one another: an engraved name across a leaf, or across a score line. */
+/** Marks of one piece that lie on top of each other: an engraved name across a leaf, or across a score line. */
 
 import { offset } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
@@ -24,12 +24,12 @@ import {
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
-/** Lines that run through engraving over less than this in all are not seen (our own judgement). */
+/** Lines that run through engraving over less than this in all, in mm, are not noticed (our own judgement). */
 const seenMm = 1;
 
 export const marksOverlap: Check = (tag) => tag.pieces.flatMap((piece) => overlapsOn(piece, tag));
 
-/** One finding a pair, at the mark that is worked later. */
+/** One finding per pair, at the mark that is made later. */
 function overlapsOn(piece: Piece, { pieces }: Tag): Finding[] {
   const { marks } = piece;
   const covers = pieces.filter(({ glueTo }) => glueTo === piece.id).map(({ region }) => region);
@@ -53,10 +53,10 @@ interface Collision {
 /** Engraving comes before scoring, so of two kinds the later one is the line. */
 function collisionOf(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
   if (later.operation === 'engrave') return bothEngraved(earlier, later, covers);
-  // A line that is drawn from the same shape goes with it: an edge, an inline, a shadow.
+  // A line drawn from the same shape belongs to it: an edge, an inline, a shadow.
   if (originOf(earlier.shape) === originOf(later.shape)) return undefined;
   if (earlier.operation === 'engrave') return crossed(earlier, later, covers);
-  // Lines cross each other in many a drawing; across letters they are in the way.
+  // Lines cross each other in many drawings; across letters they are in the way.
   if (isLettering(earlier.shape)) return crossed(earlier, later, covers);
   return isLettering(later.shape) ? crossed(later, earlier, covers) : undefined;
 }
@@ -99,7 +99,7 @@ const linesWithin = remembered((line, under): readonly InsideStretch[] =>
 
 const runsInside = remembered(stretchesInside);
 
-/** A line along the edge of an engraved area belongs to it; what counts is what runs deeper. */
+/** A line along the edge of an engraved area belongs to it; only what runs deeper counts. */
 const thinnedBy = perRegion((region, hair) => offset(region, -hair / 2));
 const deepOf = (region: Region): Region => thinnedBy(region, hairMm);
 

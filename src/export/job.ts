@@ -77,11 +77,12 @@ export function issuesAtLines({ issues, source }: JobReport, label?: string): Jo
   }));
 }
 
-/** What the papers for customers say of a tag that was asked for in spite of errors. */
+/** What the papers for customers say of a tag that is not as it will be: asked for in spite of errors, or without its words. */
 export const draftNote = 'Draft: not ready to be made yet.';
 
-export function hasErrors({ issues }: Pick<Job, 'issues'>): boolean {
-  return issues.some(isError);
+/** Nobody signs for it. */
+export function isDraft({ issues }: Pick<Job, 'issues'>): boolean {
+  return issues.some((issue) => isError(issue) || issue.code === 'not-filled');
 }
 
 /** What a file says of itself when it was asked for in spite of errors; `undefined` for a sound tag. */

@@ -18,6 +18,13 @@ import type { Nudge } from './types.generated.ts';
 /** What a length may be. `size`: more than nothing. `distance`: nothing or more. `signed`: anything. */
 type Sign = 'size' | 'distance' | 'signed';
 
+/** Words that stand as they are written, braces and all, for want of a batch. */
+export interface Unfilled {
+  readonly columns: readonly string[];
+  /** In the spec. */
+  readonly path: YamlPath;
+}
+
 export class Problems {
   readonly issues: Issue[] = [];
   readonly source: SpecPlaces;
@@ -26,6 +33,8 @@ export class Problems {
   readonly base: YamlPath;
   /** The row that is read, in a spec with a batch, and the problems of the file that has it. */
   row?: { readonly batch: Batch; readonly row: BatchRow; readonly problems: Problems };
+  /** Where words ask for columns, in a spec without a batch. */
+  readonly unfilled: Unfilled[] = [];
   /** Of the file, as seen from that of the spec, with its slash. */
   readonly #folder: string;
 
@@ -65,13 +74,23 @@ export class Problems {
 
   /** What the text at `path` says in the row of the batch that is read; the text itself where there is no batch. */
   filled(text: string, path: YamlPath): string | undefined {
-    return this.row
-      ? filled(text, this.row.row, (column) => {
-          const { batch, row, problems } = this.row!;
-          if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
-          else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
-        })
-      : text;
+    if (!this.row) {
+      this.#tellUnfilled(text, this.inSpec(path));
+      return text;
+    }
+    return filled(text, this.row.row, (column) => {
+      const { batch, row, problems } = this.row!;
+      if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
+      else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
+    });
+  }
+
+  #tellUnfilled(text: string, path: YamlPath): void {
+    const columns = [...new Set(columnsIn(text).map(({ column }) => column))];
+    const place = path.join('/');
+    // What several pieces use is read for each of them.
+    if (columns.length === 0 || this.unfilled.some((other) => other.path.join('/') === place)) return;
+    this.unfilled.push({ columns, path });
   }
 
   /** A value that asks for a column there is not. */

@@ -1,4 +1,4 @@
-/** Borders: lines that run along an outline, set in from it, and round what is cut through the piece. */
+/** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
 import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
@@ -10,13 +10,15 @@ import type { BorderGenerator } from '../spec/model.ts';
 
 /** How a border was made, so that it can be led round openings once they are known. */
 export interface Border {
-  /** What its outer line encloses. */
+  /** The area inside its outer edge. */
   readonly within: Region;
-  /** Its lines, from the outer edge of `within` inwards, in mm; without a width they end where they begin. */
+  /**
+   * Its lines as distances in mm from the outer edge of `within` inwards; the two are equal for a line without width.
+   */
   readonly lines: readonly { readonly from: number; readonly to: number }[];
-  /** What it keeps free round openings, in mm. */
+  /** Distance kept from openings, in mm. */
   readonly clear: number;
-  /** Whether it ends before an opening instead of going round it: what bridges hold cannot be led elsewhere. */
+  /** Whether it ends before an opening instead of going round it: lines held by bridges cannot be led elsewhere. */
   readonly ends: boolean;
 }
 
@@ -26,21 +28,24 @@ export interface Bordered extends Drawn {
 
 interface Drawn {
   readonly region: Region;
-  /** Where it has no width: what the beam follows. */
+  /** The lines that the beam follows, if they have no width. */
   readonly lines?: readonly Line[];
 }
 
-/** What is narrower than the lines of a border and this, in mm, has no room for them: there the border goes round an opening. */
+/**
+ * A strip no wider than the lines of a border plus this, in mm, has no room for them: there the border goes round an
+ * opening.
+ */
 const spareMm = 0.1;
 
-/** The border of a shape; empty where there is no room in it for the lines. */
+/** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
   const within = withCorners(offset(outersOf(region), -inset, 'miter'), radius, clip);
   const border = clearOf({ within, lines, clear, ends: false }, holesOf(region));
   return { border, ...drawn(border) };
 }
 
-/** The border where it keeps clear of what is cut through the piece that it is drawn on. */
+/** The border kept clear of anything cut through the piece that it is drawn on. */
 export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(solid: T, openings: Region): T {
   const { border } = solid;
   if (!border || openings.length === 0) return solid;
@@ -49,12 +54,12 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
   return cleared === border ? solid : { ...solid, border: cleared, ...drawn(cleared) };
 }
 
-/** As thick as its lines are once they have grown. */
+/** The border with its lines as wide as they are after growing. */
 export function grownBorder(border: Border, by: number): Border {
   return { ...border, lines: border.lines.map(({ from, to }) => ({ from: from - by, to: to + by })) };
 }
 
-/** Scaled with the shape: lines grow with it. */
+/** The border scaled with the shape, lines included. */
 export function scaledBorder(border: Border, within: Region, scale: number): Border {
   const lines = border.lines.map(({ from, to }) => ({ from: from * scale, to: to * scale }));
   return { ...border, within, lines, clear: border.clear * scale };
@@ -74,7 +79,10 @@ function withCorners(within: Region, radius: number, clip: number): Region {
   return clippedCorners(within, clip);
 }
 
-/** Only the openings that the lines would meet push them aside: one in the middle of a plate needs no line round it. */
+/**
+ * Leads the border round the openings that its lines would meet. Others do not matter: one in the middle of a plate
+ * needs no line round it.
+ */
 function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outersOf(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
@@ -89,7 +97,7 @@ function clearOf(border: Border, openings: Region): Border {
   return { ...border, within };
 }
 
-/** Without what is too narrow for the lines between an opening and the edge. */
+/** The region without the places between an opening and the edge that are too narrow for the lines. */
 function withoutStraits(region: Region, beside: Region, width: number): Region {
   const wide = offset(offset(region, -width / 2), width / 2);
   // Corners elsewhere stay as they are.

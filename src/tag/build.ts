@@ -1,4 +1,4 @@
-/** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
+/** Builds the tag from a model: pieces with bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
 import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
@@ -27,8 +27,8 @@ import type { Area, Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
 /**
- * The tag with everything that can be made of it. Unused shapes are made too, so that their problems show while they are
- * being written.
+ * The tag with everything that can be made of it. Unused shapes are made too, so that their problems show while they
+ * are being written.
  * @throws whatever `resources.checkpoint` throws to stop it; nothing else.
  */
 export async function buildTag(model: TagModel, resources: Resources): Promise<Tag> {
@@ -57,7 +57,10 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
   };
 }
 
-/** How large the shapes that ask for the same size on all tags of a batch can be on this one, by what names them. */
+/**
+ * The largest possible sizes, on this tag, of the shapes that must have the same size on all tags of a batch; by
+ * `sizeKey`.
+ */
 export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
   const { evaluator } = new PieceBuilder(model, resources);
   const scales = new Map<string, number>();
@@ -70,7 +73,7 @@ export async function fittedScales(model: TagModel, resources: Resources): Promi
   return scales;
 }
 
-/** Shapes that are as large on one tag of a batch as on the others. */
+/** Shapes that have the same size on all tags of a batch. */
 export function sameSized(model: TagModel): Shape[] {
   return [...everyShape(model)].filter(({ modifiers }) => modifiers.fit?.sameSize);
 }
@@ -81,7 +84,7 @@ interface Made {
   readonly area?: Area | undefined;
 }
 
-/** By how much the shapes of a piece are scaled, and whether its rings care how they read. */
+/** Scale of the shapes of a piece, and whether its rings take into account how they read. */
 interface Scale {
   readonly factor: number;
   readonly heedsReading: boolean;
@@ -100,7 +103,7 @@ class PieceBuilder {
     this.evaluator = new Evaluator(resources, (shape) => this.#around(shape));
   }
 
-  /** `undefined` where the body has no material, which its shapes have reported. */
+  /** `undefined` if the body has no material, which its shapes have reported. */
   async build(model: PieceModel): Promise<Piece | undefined> {
     const { cache } = this.#resources;
     const { factor, heedsReading } = await this.#scaleOf(model);
@@ -170,7 +173,7 @@ class PieceBuilder {
     );
   }
 
-  /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
+  /** Scale of the shapes of a piece at which the piece, or what it is glued to, has the size asked for. */
   async #scaleOf(piece: PieceModel): Promise<Scale> {
     const { size, path, body, hangers } = bottomOf(piece, this.#model.pieces);
     if (!size) return { factor: 1, heedsReading: true };
@@ -186,7 +189,8 @@ class PieceBuilder {
     }
     const inputs = [united.id, plain, size];
     const found = this.#resources.cache.get('whole size', inputs, (): Scale | undefined => {
-      // Where the ring goes from place to place with the size, and none comes of it, it need not care how it reads.
+      // If the ring jumps from place to place as the size changes and no size is found, how it reads is left out of
+      // account.
       for (const reading of [read, noReading]) {
         const factor = wholeScale(
           united.value,
@@ -240,7 +244,10 @@ class PieceBuilder {
     );
   }
 
-  /** Leads borders round what is cut through the piece; one that is cut itself ends there, and what is between its ends holds it. */
+  /**
+   * Leads borders round anything cut through the piece. A border that is itself cut ends there; the gap between its
+   * ends holds it.
+   */
   #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
     const plain = cuts.filter(({ stage }) => !stage.value.border);
     const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
@@ -286,7 +293,7 @@ class PieceBuilder {
     });
   }
 
-  /** What a hole keeps clear of, where it hangs a piece alone and the spec leaves its place open. */
+  /** What a hole keeps clear of, if it is the only hanger of a piece and the spec leaves its place open. */
   async #besideHole(hanger: Hanger, piece: PieceModel, factor: number) {
     if (hanger.kind !== 'hole' || piece.hangers.length > 1) return [];
     if (hanger.leastInset === undefined && !hanger.anySide) return [];
@@ -305,10 +312,10 @@ class PieceBuilder {
   }
 }
 
-/** What is kept clear of is an area, however narrow, in mm. */
+/** Width given to a line that shapes keep clear of, in mm, as obstacles must be areas. */
 const lineMm = 0.01;
 
-/** The outline of what is scored. */
+/** The outline of a scored shape, as a narrow area. */
 function lineOf(region: Region): Region {
   return difference(offset(region, lineMm), [offset(region, -lineMm)]);
 }
@@ -316,7 +323,7 @@ function lineOf(region: Region): Region {
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
 const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
 
-/** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
+/** One boolean for everything: openings are cut from body and lugs as if these were united. */
 function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
   const openings = [...cuts, ...hangers.map(({ opening }) => opening)];
   const lugs = hangers.flatMap(({ lug }) => lug ?? []);

@@ -34,7 +34,7 @@ import { parseSvgPath } from './svg-path.ts';
 /** Makes the shapes that a shape is made from. */
 export type MakeShape = (shape: Shape) => Promise<Stage<MadeShape>>;
 
-/** `undefined` where a file is missing or a path is faulty, which has then been reported. */
+/** `undefined` if a file is missing or a path is faulty, which has then been reported. */
 export async function generate(
   shape: Shape,
   resources: Resources,
@@ -180,7 +180,7 @@ export async function generate(
             ? []
             : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
         const lines = kind === 'union' ? linesOfAll(made.map(({ value }) => value)) : {};
-        // What a shape is cut out with is no part of it any more.
+        // Shapes that are cut out are no longer part of the result.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return solidOutline({
@@ -204,7 +204,7 @@ function lettering(
   const { cache } = resources;
   const face = resources.font(text);
   if (!face) return undefined;
-  // Letters that slide have their size before they are grown.
+  // Letters that slide get their size before they are grown.
   const sized = text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
   const { width, height, grow } = sized;
   const em = emOf(face, text, sized);
@@ -281,7 +281,7 @@ function lines(
   return made.value && { id: made.id, value: made.value };
 }
 
-/** Letters with a space in mm between them, which are set for the size that they are made at. */
+/** Letters with spacing in mm, which are set again for the size at which they are made. */
 function respaced(
   natural: CurveOutline,
   setFor: (mmPerEm: number) => SetText | SetTextProblem,
@@ -302,18 +302,18 @@ function letteringWithin({ region, lettering = [] }: MadeShape): readonly Letter
   return lettering.map((each) => each.within(region));
 }
 
-/** Lines stay lines where there is nothing else. */
+/** Lines stay lines if there is nothing else. */
 function linesOfAll(made: readonly MadeShape[]): Pick<MadeShape, 'lines'> {
   const lines = made.flatMap((each) => each.lines ?? []);
   return lines.length > 0 && made.every((each) => each.lines) ? { lines } : {};
 }
 
-/** The codes of a shape that becomes a member of another; cut out of it, their dark modules are light. */
+/** The codes of a shape that becomes a member of another; if it is cut out, its dark modules become light. */
 function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
   return codes.map((code) => (isCutOut ? { ...code, isLight: !code.isLight } : code));
 }
 
-/** The same where a stack has put the shape. */
+/** The lettering of a shape at the place where a stack has put it. */
 function stacked(solid: MadeShape, placed: Region | undefined): readonly Lettering[] {
   const from = boundsOf(solid.region);
   const to = placed && boundsOf(placed);

@@ -1,4 +1,4 @@
-/** Lines of lettering one below the other, as close as their ink allows. */
+/** Lines of lettering stacked as close as their ink allows. */
 
 import { normalise, unionOfWhole } from '../geometry/clipper.ts';
 import { curveBounds, flatten } from '../geometry/curves.ts';
@@ -23,33 +23,35 @@ export interface LineInput extends Line {
 }
 
 export interface LineSpacing {
-  /** Between the ink of two lines, in mm. */
+  /** Distance between the ink of two lines, in mm. */
   readonly gap?: number;
-  /** As if every line had all letters. */
+  /** Spaced as if every line had all letters. */
   readonly evenly: boolean;
 }
 
-/** What is free between two lines where nothing is said, in heights of the smaller one's small letters; our own judgement. */
+/** Default space between two lines, in x-heights of the smaller one; our own judgement. */
 const usualGap = 0.35;
 
 /** Columns in which the ink of two lines is compared. */
 const columns = 160;
 
-/** How closely curves are looked at for it, in heights of the largest small letters. */
+/** Tolerance of curves for that, in x-heights of the largest line. */
 const closeUnits = 0.001;
 
-/** A line at its place; in units of which the small letters of the largest line are one high. */
+/** A line at its place, in units of the largest line's x-height. */
 interface PlacedLine {
   readonly line: LineInput;
   readonly set: SetText;
-  /** Units to the em. */
+  /** Units per em. */
   readonly em: number;
-  /** Of the first letter's origin. */
+  /** Origin of the first letter. */
   readonly x: number;
   readonly y: number;
 }
 
-/** Natural size: the small letters of the largest line are 1 mm high. `undefined` where one of the lines cannot be set. */
+/**
+ * The lines at natural size: the x-height of the largest line is 1 mm. `undefined` if one of the lines cannot be set.
+ */
 export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing): CurveOutline | undefined {
   const natural = placedLines(lines, spacing, undefined);
   if (!natural) return undefined;
@@ -67,7 +69,7 @@ export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing):
   };
 }
 
-/** @param mmPerUnit What is given in mm counts for nothing where there is none. */
+/** @param mmPerUnit Size of a unit; without it, lengths given in mm are ignored. */
 function placedLines(
   lines: readonly LineInput[],
   { gap, evenly }: LineSpacing,
@@ -110,7 +112,10 @@ function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
   );
 }
 
-/** From the baseline of one line to that of the next, whatever letters they have: from the deepest letter to the highest. */
+/**
+ * Distance from the baseline of one line to that of the next, whatever letters they have: from the deepest letter to
+ * the highest.
+ */
 function evenDrop(above: PlacedLine, below: PlacedLine): number {
   const [deep, high] = [above, below].map(({ line }) => inkOf(line.face, hasSmall(line.text.text) ? 'pd' : 'H'));
   return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;
@@ -119,8 +124,8 @@ function evenDrop(above: PlacedLine, below: PlacedLine): number {
 const hasSmall = (text: string): boolean => /\p{Ll}/u.test(text);
 
 /**
- * From the baseline of one line to that of the next, so that their ink comes no nearer than `between`, and the small letters of the
- * one no higher than that below the line of the other: what hangs down may reach between what stands up.
+ * Distance from the baseline of one line to that of the next, such that their ink comes no nearer than `between`, and
+ * the x-height of the lower line stays that far below the upper baseline: descenders may reach between ascenders.
  */
 function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: number): number {
   const { low } = profileOf(above, width);
@@ -135,13 +140,13 @@ function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: n
   return most + between;
 }
 
-/** Column by column the ink that is lowest and highest, from its own baseline. */
+/** The lowest and highest ink in each column, relative to the baseline. */
 function profileOf({ set, em, x }: PlacedLine, width: number): Profiles {
   const ink = flatten(set.curves, { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits });
   return profilesOf(ink, 0, width, columns);
 }
 
-/** With the middle of its box on the origin. */
+/** The lines with the middle of their box on the origin. */
 function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
   const box = boundsOfLines(lines);
   if (!box) return { region: [] };

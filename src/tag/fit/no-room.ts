@@ -1,4 +1,4 @@
-/** Why a shape cannot be fitted, and by how much. */
+/** Explains why a shape cannot be fitted, and how much is lacking. */
 
 import { mm } from '../../core/figures.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
@@ -6,13 +6,13 @@ import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Fit } from '../../spec/model.ts';
 
-/** Less is no room, in mm². */
+/** An area below this is no room, in mm². */
 const leastMm2 = 1e-3;
 
-/** Halvings of the distance that is missing: to a hundredth of a millimetre for any that is asked for. */
+/** Halvings of the missing distance: down to a hundredth of a millimetre for any distance that is asked for. */
 const halvings = 14;
 
-/** @param around What else is there. */
+/** @param around What else is in the target. */
 export function noRoom({ shape, part, margin, clear }: Fit, target: Region, around: Region = [], grow: number): string {
   const name = `“${part ?? shape.name ?? 'the shape'}”`;
   const isRoom = (less: number) => {

@@ -1,4 +1,4 @@
-/** From a hanger of the spec to an opening and, for a ring, its lug. */
+/** Turns a hanger of the spec into an opening and, for a ring, its lug. */
 
 import { rotation, transform, translation } from '../../geometry/affine.ts';
 import { union } from '../../geometry/clipper.ts';
@@ -17,8 +17,8 @@ import { placeRing } from './ring.ts';
  * @param on The shape it is joined to or set into.
  * @param whole The body as it hangs.
  * @param reading The lettering in it.
- * @param inTheWay What a hole keeps clear of where the spec leaves its place open.
- * @returns `undefined` where there is no room for it.
+ * @param inTheWay What a hole keeps clear of if the spec leaves its place open.
+ * @returns `undefined` if there is no room for it.
  */
 export function placeHanger(
   hanger: Hanger,
@@ -93,7 +93,10 @@ export function placeHanger(
   }
 }
 
-/** The nail rests at `centre`; the round opening is below it when the piece hangs. In a corner, the slot points to that side. */
+/**
+ * The nail rests at `centre`; the round opening is below it when the piece hangs. In a corner, the slot points to that
+ * side.
+ */
 function keyhole({ at, head, opening, length }: Extract<Hanger, { kind: 'keyhole' }>, centre: Point): Region {
   const down = { x: centre.x, y: centre.y - (length - head / 2 - opening / 2) };
   const slot = [
@@ -113,7 +116,7 @@ function nudged(point: Point | undefined, by: Point): Point | undefined {
   return point && { x: point.x + by.x, y: point.y + by.y };
 }
 
-/** Lies across the direction in which the tag hangs, so that the ribbon runs through it flat. */
+/** A slot across the direction in which the tag hangs, so that the ribbon lies flat in it. */
 function slot({ at, length, opening }: Extract<Hanger, { kind: 'slot' }>, centre: Point): Region {
   const flat = transform([roundedRectangle(length, opening, opening / 2)], translation(centre.x, centre.y));
   if (at.kind === 'point' || at.kind === 'auto') return flat;

@@ -1,4 +1,4 @@
-/** Where a hole or a slot goes: inside the body, a set distance from its edge. */
+/** Places a hole or a slot inside the body, at a given distance from its edge. */
 
 import { offset } from '../../geometry/clipper.ts';
 import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
@@ -7,9 +7,9 @@ import type { HangerPlace } from '../../spec/model.ts';
 import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 
 /**
- * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the wanted direction as that
- * allows, on the line through the centre of mass where it can be, so that the tag hangs straight.
- * @param reach From the centre of the opening to its own edge on the side of that direction, in mm.
+ * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the given direction as
+ * that allows, and if possible on the line through the centre of mass, so that the tag hangs straight.
+ * @param reach Distance from the centre of the opening to its own edge in that direction, in mm.
  */
 export function placeInside(on: Region, at: HangerPlace, reach: number, inset: number): Point | undefined {
   const bounds = boundsOf(on);
@@ -25,7 +25,7 @@ export function placeInside(on: Region, at: HangerPlace, reach: number, inset: n
 
 export type Side = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;
 
-/** `auto`: at the end of the longer side, where a tag has room and swings least. */
+/** `auto` means the end of the longer side, where a tag has room and swings least. */
 export function sideOf(on: Region, at: Exclude<HangerPlace, { kind: 'point' }>): Side {
   return at.kind === 'auto' ? { kind: 'anchor', anchor: isWide(on) ? 'left' : 'top' } : at;
 }
@@ -35,7 +35,7 @@ export function isWide(on: Region): boolean {
   return bounds !== undefined && bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
 }
 
-/** Where the centre of an opening may be, the centre of mass, and in which direction from there the place is. */
+/** The area in which the centre of an opening may be, the centre of mass, and the direction from there to the place. */
 export function roomInside(
   on: Region,
   at: Side,
@@ -48,7 +48,7 @@ export function roomInside(
   return balance && bounds && { room, balance, direction: aimFrom(balance, bounds, at) };
 }
 
-/** Where the ray meets no room at all: the corner of the room that lies nearest to the wanted direction. */
+/** The corner of the room nearest to the given direction, for when the ray misses the room. */
 function cornerTowards(region: Region, from: Point, direction: Point): Point | undefined {
   let best: Point | undefined;
   let least = Infinity;

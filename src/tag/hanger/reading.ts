@@ -1,7 +1,7 @@
 /**
- * Where a ring would be read as part of the lettering that it hangs: as a dot or an accent beside those there are, as an accent
- * on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it. The costs and reaches are
- * our own judgement.
+ * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
+ * an accent on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it.
+ * The costs and reaches are our own judgement.
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
@@ -13,12 +13,12 @@ import type { MadeShape } from '../made-shape.ts';
 interface LetterLine {
   readonly box: Bounds;
   readonly baseline: number;
-  /** Of capitals, where there is nothing else. */
+  /** Of capitals, if there is nothing else. */
   readonly xHeight: number;
-  /** The middles of its first and of its last letter, as x. */
+  /** The x of the middle of its first and of its last letter. */
   readonly first: number;
   readonly last: number;
-  /** It begins with a capital and goes on in small letters: a small “o” in front of that is no word. */
+  /** Whether it begins with a capital and continues in small letters: a small “o” in front of that makes no word. */
   readonly hasInitial: boolean;
   readonly hasSmallLetters: boolean;
 }
@@ -29,10 +29,10 @@ export interface RingReading {
   readonly lines: readonly LetterLine[];
 }
 
-/** What a ring is read as. `initial`: at most an “o” in front of a capital. */
+/** What a ring may read as. `initial` means at most an “o” in front of a capital. */
 export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'initial';
 
-/** In shares of a fully joined ring. */
+/** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
   mark: 0.4,
   accent: 0.4,
@@ -42,17 +42,17 @@ const costs: Readonly<Record<ReadAs, number>> = {
   initial: 0.1,
 };
 
-/** A ring that stands within this share of the x-height of its line stands on a small letter. */
+/** A ring within this share of the x-height of its line stands on a small letter. */
 const onLine = 0.25;
 
-/** In x-heights: what is as large as a letter is read as one. */
+/** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
 
-/** In front of a capital it must be as large as a letter and stand on the line as one, in x-heights. */
+/** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 
-/** Capitals have a band that is higher than their x-height by more than this factor. */
+/** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
 export const noReading: RingReading = { marks: [], lines: [] };
@@ -87,7 +87,7 @@ function middleX({ minX, maxX }: Bounds): number {
   return (minX + maxX) / 2;
 }
 
-/** Of lettering that is scaled about the origin. */
+/** The reading of lettering that is scaled about the origin. */
 export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
@@ -106,12 +106,12 @@ interface Ring {
   readonly wall: number;
 }
 
-/** What it costs a ring to stand there. */
+/** The cost of a ring at that place. */
 export function misreading(reading: RingReading, centre: Point, ring: Ring): number {
   return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
 }
 
-/** Everything that a ring there may be read as. */
+/** Everything that a ring at that place may read as. */
 export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: Ring): ReadAs[] {
   const radius = hole + wall;
   const isBesideMark = marks.some(({ minX, minY, maxX, maxY }) => {

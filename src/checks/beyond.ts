@@ -1,4 +1,4 @@
-/** How far lines on one piece lie outside another that is glued over them. */
+/** Distances by which lines on one piece lie outside another that is glued over them. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { contains } from '../geometry/measure.ts';

@@ -1,4 +1,4 @@
-/** How near two outlines come to each other, and over what length. */
+/** The clearance between two outlines, and the length over which they are close. */
 
 import { boundsOf, contains, distance } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';

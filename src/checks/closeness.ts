@@ -1,4 +1,4 @@
-/** How near the letters of a text come to each other, compared with their spacing in the font. */
+/** The closeness of a text's letters to each other, compared with their spacing in the font. */
 
 import { transform, translation } from '../geometry/affine.ts';
 import type { Point, Region } from '../geometry/types.ts';

@@ -11,7 +11,6 @@ import { remembered } from './remembered.ts';
 export interface Remainder {
   readonly shape: Region;
   readonly region: Region;
-  /** Cuts through it. */
   readonly cuts: readonly Region[];
 }
 

@@ -94,7 +94,7 @@ function lost(name: string, off: Region, piece: Piece, outline: Region): Fault |
   return { points: [point], message: `${name} is cut ${where} of “${piece.title}” (${places}): ${then}.` };
 }
 
-/** What was already open where this is cut, in words. Of two identical cuts, the second cuts nothing. */
+/** The opening, in words, that was already there where this is cut. Of two identical cuts, the second cuts nothing. */
 function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: readonly Region[]): string | undefined {
   const at = cuts.indexOf(cut);
   const own = area(cut.region);

@@ -86,7 +86,7 @@ function fitsWithin(points: readonly Point[], free: Room, reach: number, from: n
   return fitsWithin(points, free, reach, from, middle) || fitsWithin(points, free, reach, middle, to);
 }
 
-/** How much larger the box of the points is than the room when turned by this angle; negative if it fits. */
+/** Excess of the points' box over the room when turned by this angle, in mm; negative if it fits. */
 function missingAt(points: readonly Point[], free: Room, angle: number): number {
   return Math.max(span(points, angle) - free.width, span(points, angle + Math.PI / 2) - free.height);
 }

@@ -10,7 +10,7 @@ import type { Letter } from '../tag/letters.ts';
 import { marksAbove } from '../tag/marks-above.ts';
 import { clearance } from './clearance.ts';
 
-/** How many letters away a letter may touch a mark: an arm may reach over several. */
+/** Distance in letters at which a letter may still touch a mark: an arm may reach over several. */
 const lookAround = 3;
 
 /** Outlines this near, in x-heights, are joined in the font itself. */

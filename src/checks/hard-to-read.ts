@@ -81,7 +81,7 @@ function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, t
   };
 }
 
-/** What happens to letters united with something else. */
+/** The fate of letters united with something else. */
 const fate = {
   body: 'it runs into the rest of the piece',
   cut: 'what surrounds it is cut away as well',
@@ -144,7 +144,7 @@ function figures(lettering: Lettering, beam: number, over: number): Readability 
   return read;
 }
 
-/** What was lost, in the order in which a reader notices it. */
+/** The losses, in the order in which a reader notices them. */
 function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
   const closed = counters.drawn - counters.open;
   const found = [

@@ -25,7 +25,7 @@ const wholly = 0.98;
 export type OpeningState = 'closed' | 'beside' | 'open' | 'told' | RunsInto;
 
 export interface RunsInto {
-  /** What it runs into, in words: the cut “window”. */
+  /** The thing it runs into, in words: the cut “window”. */
   readonly what: string;
   /** Shared area, in mm². */
   readonly shared: number;

@@ -1,4 +1,4 @@
-/** What a letter loses when it is grown or thinned: white that fills in, strokes that disappear. */
+/** The losses of a letter that is grown or thinned: white that fills in, strokes that disappear. */
 
 import { transform, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';

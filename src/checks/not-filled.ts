@@ -1,4 +1,4 @@
-/** Words that ask for a column in a spec without a batch: braces and all, they would be on the tag. */
+/** Words that ask for a column in a spec without a batch: they would be on the tag, braces and all. */
 
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { isError } from '../core/issue.ts';
@@ -16,7 +16,7 @@ export const notFilled: Check = (tag) =>
     message: told(columns, path),
   }));
 
-/** Titles, and what is on a piece: a shape that no piece has may wait for its batch. */
+/** Unfilled words in the title or on a piece: a shape that no piece uses may be waiting for its batch. */
 function unfilledOn({ unfilled = [], ghosts = [] }: Tag): readonly Unfilled[] {
   const unused = ghosts.filter(({ why }) => why === 'unused');
   return unfilled.filter(({ path }) => !unused.some((ghost) => isWithin(path, ghost.path)));
@@ -30,8 +30,8 @@ function told(columns: readonly string[], path: YamlPath): string {
 }
 
 /**
- * Without what is wrong with the letters of a placeholder, which nobody will cut: the words that take its place are judged once they
- * are there. Errors stay, as its files could be made all the same.
+ * The findings without those about the letters of a placeholder, which nobody will cut: the words that take its place
+ * are judged once they are there. Errors stay, as the files could still be made.
  */
 export function withoutPlaceholders(found: readonly Finding[], tag: Tag): readonly Finding[] {
   if (!tag.unfilled) return found;
@@ -39,7 +39,8 @@ export function withoutPlaceholders(found: readonly Finding[], tag: Tag): readon
   const shapes = [...tag.made.keys()]
     .map(({ path }) => path)
     .filter((shape) => written.some((each) => isWithin(each, shape)));
-  // Where what is made of them is a shape of its own, such as an outline thickened, a finding is at that one's line.
+  // A finding is at the line of the shape that was made from the words if that has its own, such as an outline round
+  // them.
   const made = tag.pieces.flatMap(({ sources, marks }) =>
     [...sources, ...marks].flatMap(({ shape, path, lettering = [] }) =>
       lettering.some((each) => shapes.some((own) => isWithin(each.path, own))) ? [shape.path, path] : [],

@@ -1,4 +1,4 @@
-/** Where a shape comes from, and its name in messages. */
+/** The original of a shape, and its name in messages. */
 
 import { textsOf } from '../spec/model.ts';
 import type { Shape } from '../spec/model.ts';

@@ -29,7 +29,7 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
   });
 }
 
-/** What a piece hides of every piece below it. */
+/** The parts of every piece below that a piece hides. */
 function hidings(piece: Piece, { pieces, made }: Tag): Finding[] {
   return below(piece, pieces).flatMap((under) =>
     [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isGrave, point, message }) =>

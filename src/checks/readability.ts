@@ -8,11 +8,11 @@ import type { Closeness } from './closeness.ts';
 import { fusedMarks } from './fused-marks.ts';
 import { letterLosses } from './letter-loss.ts';
 
-/** How a letter leaves the machine, in mm. */
+/** Changes to a letter in the machine, in mm. */
 export interface Making {
   /** Gaps, counters and bays narrower than this close: the kerf of a cut, the width of an engraved line. */
   readonly beam: number;
-  /** How much larger the result is all round than the outline, if the beam is not compensated for. */
+  /** Excess of the result over the outline all round, if the beam is not compensated for. */
   readonly over?: number;
 }
 

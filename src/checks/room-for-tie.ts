@@ -1,4 +1,4 @@
-/** How near glued pieces come to an opening, on the path of the tie and elsewhere. */
+/** Clearances between an opening and glued pieces, on the path of the tie and elsewhere. */
 
 import { boundsOf, boxCentre, contains, distance, ringArea } from '../geometry/measure.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';

@@ -10,7 +10,7 @@ import { unsafeMaterials, whole } from './unsafe-words.ts';
 const thing = `${unsafeMaterials.map(({ words }) => words.source).join('|')}|\\p{L}+`;
 const listed = `(${thing})( n?(or|oder|ou|und|and|y|o|e|of|en) (${thing}))*`;
 
-/** What a material's name excludes: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. */
+/** Exclusions in the name of a material: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. */
 const denied = whole(
   `(${thing}) (free|frei\\p{L}*|vrije?)(?! (of|from|standing))|` +
     `(no|non|not|without|free (of|from)|ohne|keine?|sans|sin|senza|zonder) (any )?${listed}`,

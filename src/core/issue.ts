@@ -20,7 +20,6 @@ export interface TextRange {
   readonly end: number;
 }
 
-/** One replacement in the spec's text. */
 export interface TextEdit {
   readonly range: TextRange;
   readonly text: string;
@@ -60,8 +59,7 @@ export interface Issue {
   /** The piece on which the fault is seen, if any. */
   readonly piece?: string;
   /**
-   * Where the fault is seen: one point, or the two ends of a width, on finished geometry in mm, y up. The worst of
-   * several places.
+   * Place of the fault: one point, or the two ends of a width, on finished geometry in mm, y up. The worst of several.
    */
   readonly points?: readonly Point[];
   /** The width in question, in mm; the least of several. */

@@ -1,4 +1,4 @@
-/** Where the chosen stock or tie is defined: in the spec itself, or in a file that it uses. */
+/** Finds the definition of the chosen stock or tie: in the spec itself, or in a file that it uses. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -31,8 +31,7 @@ export function chosenPlace(
 }
 
 /**
- * Where measured values belong: for a stock, under the machine that is chosen by name, if any. The place need not exist
- * yet.
+ * The place for measured values: for a stock, under the machine that is chosen by name, if any. It need not exist yet.
  */
 export function measuredPlace(
   what: 'stock' | 'tie',

@@ -25,7 +25,7 @@ export const unitsPerMm = 100_000;
 /** Largest distance between a round corner made by an offset and the true arc, in mm. */
 export const arcToleranceMm = 0.002;
 
-/** Which winding numbers count as inside, as in SVG's `fill-rule`. */
+/** The winding numbers that count as inside, as in SVG's `fill-rule`. */
 export type FillRule = 'nonzero' | 'evenodd';
 
 /**

@@ -3,7 +3,7 @@
 import { distance } from './measure.ts';
 import type { Point, Region, Ring } from './types.ts';
 
-/** How the corners of an offset are made; `tangent` is round, but with chords outside the arc instead of inside. */
+/** Style of the corners of an offset; `tangent` is round, but with chords outside the arc instead of inside. */
 export type Corners = 'round' | 'miter' | 'bevel' | 'tangent';
 
 export interface RawOffset {

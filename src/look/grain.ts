@@ -51,7 +51,7 @@ export const grainLines: readonly GrainLine[] = Array.from({ length: lineCount }
 });
 
 /**
- * Where tiles begin, in mm, for a piece on the table and for one on top of another: the same sheet at a different
+ * Origins of the tiles, in mm, for a piece on the table and for one on top of another: the same sheet at a different
  * place.
  */
 export const grainOrigin = { below: [0, 0], onTop: [17 * 1.7, 17] } as const satisfies Readonly<Record<string, XY>>;

@@ -1,6 +1,6 @@
 /**
- * How finished materials look: one table for the preview, whose style sheet is generated from it, and for proofs. The
- * name of a material only serves to choose colours.
+ * The looks of finished materials: one table for the preview, whose style sheet is generated from it, and for proofs.
+ * The name of a material only serves to choose colours.
  */
 
 /** The colours of a material, as #rrggbb. */

@@ -23,7 +23,7 @@ export function isDay(text: string): boolean {
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
 }
 
-/** What a message appends to a figure, such as `, measured on 2026-03-14`; nothing if the day is not known. */
+/** The addition to a figure in a message, such as `, measured on 2026-03-14`; empty if the day is not known. */
 export function measuredOn(day: string | undefined): string {
   return day === undefined ? '' : `, measured on ${day}`;
 }

@@ -24,7 +24,7 @@ export interface Tie {
   readonly openingOn?: string;
 }
 
-/** What the tag is cut from; lengths in mm. */
+/** The material that the tag is cut from; lengths in mm. */
 export interface Stock {
   /** Its name under `stocks`; absent if it is written in place. */
   readonly name?: string;
@@ -212,7 +212,7 @@ export interface BorderGenerator {
   readonly clear: number;
 }
 
-/** How copies are spaced round a closed line, starting at its top: by number, by distance, or both. */
+/** The spacing of copies round a closed line, starting at its top: by number, by distance, or both. */
 export interface Round {
   readonly count?: number;
   /** In mm along the line. */
@@ -248,7 +248,7 @@ export interface StickGenerator {
   readonly width: number;
   /** Length of the tapered part. */
   readonly point: number;
-  /** How far it reaches into the material of what it carries. */
+  /** Depth to which it reaches into the material of what it carries. */
   readonly lap: number;
 }
 
@@ -394,7 +394,7 @@ export type HangerPlace =
 
 interface HangerBase {
   readonly path: YamlPath;
-  /** What it is on, if not the body; a member of one of the body's stacks is meant where the stack puts it. */
+  /** The shape it is on, if not the body; a member of one of the body's stacks is meant where the stack puts it. */
   readonly on?: Target;
   readonly at: HangerPlace;
   /** Diameter of a round opening, short side of a slot, in mm. */

@@ -73,7 +73,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
   const found = scope.issues(source);
-  // What an unreadable file would have defined may not be missing.
+  // Names that an unreadable file may define are not reported as unknown.
   const issues = [
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),

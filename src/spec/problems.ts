@@ -91,7 +91,7 @@ export class Problems {
   #tellUnfilled(text: string, path: YamlPath): void {
     const columns = [...new Set(columnsIn(text).map(({ column }) => column))];
     const place = path.join('/');
-    // What several pieces use is read for each of them.
+    // Definitions that several pieces use are read for each of them.
     if (columns.length === 0 || this.unfilled.some((other) => other.path.join('/') === place)) return;
     this.unfilled.push({ columns, path });
   }

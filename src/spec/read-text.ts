@@ -40,7 +40,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
   };
 }
 
-/** How letters look, whatever the text. */
+/** The look of letters, whatever the text. */
 type Words = Pick<
   TextGenerator,
   'kind' | 'font' | 'weight' | 'weightAsked' | 'italic' | 'letterSpacingMm' | 'features'

@@ -27,7 +27,7 @@ const mostErrors = 20;
 /** Plain values only: no dates, sets or binary data, whatever tags a text has; and no output on the console. */
 const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
 
-/** What reading a spec needs of its text: the value, and the places of its parts. */
+/** The parts of a source that reading a spec needs: the value, and the places of its parts. */
 export type SpecPlaces = Pick<SpecSource, 'value' | 'issues' | 'range' | 'keyRange' | 'position'> &
   Partial<Pick<SpecSource, 'written'>>;
 

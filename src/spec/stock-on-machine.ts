@@ -34,7 +34,7 @@ export function readStockOn({ owner, spec, path }: StockPlace, machine: string |
   return readStock({ problems: new Problems(source, units, within) }, onMachine(spec, over), path, name);
 }
 
-/** How the stock is worked: first on the chosen machine, then on any. */
+/** The layers for working the stock: first on the chosen machine, then on any. */
 export function stockMachineLayers({ owner, spec, path }: StockPlace, machine: string | undefined): MachineLayer[] {
   const over = machine === undefined ? undefined : spec.machines?.[machine]?.machine;
   const { problems } = owner;

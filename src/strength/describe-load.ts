@@ -7,7 +7,7 @@ import { cutEdge } from './resistance.ts';
 
 export interface LoadDescription {
   readonly headline: string;
-  /** How the estimate was made, most important first. */
+  /** The reasons for the estimate, most important first. */
   readonly lines: readonly string[];
   /**
    * Shown wherever the headline is: says that an estimate is only an estimate. `rule` is for places with room for one

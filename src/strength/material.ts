@@ -32,7 +32,7 @@ export interface Material {
   readonly strengths?: (thicknessMm: number) => Strengths | undefined;
   /** Factor on the stress beside a hole over that in a sheet without grain, by direction of the grain. */
   readonly holeGrain?: Readonly<Record<Grain, SourcedValue>>;
-  /** What is left of a strength under a lasting load: a share of it, or a stress (MPa) that must not be exceeded. */
+  /** Remaining strength under a lasting load: a share of it, or a stress (MPa) that must not be exceeded. */
   readonly lasting?: SourcedValue & { readonly is: 'share' | 'limit' };
   /** An assumption made because the name does not say. */
   readonly assumed?: string;

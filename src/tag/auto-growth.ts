@@ -1,4 +1,4 @@
-/** How much a shape must grow to be wide enough everywhere. */
+/** The growth that makes a shape wide enough everywhere. */
 
 import { findNarrow } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';

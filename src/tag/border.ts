@@ -8,7 +8,7 @@ import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/model.ts';
 
-/** How a border was made, so that it can be led round openings once they are known. */
+/** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
   /** The area inside its outer edge. */
   readonly within: Region;

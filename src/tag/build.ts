@@ -144,7 +144,7 @@ class PieceBuilder {
     };
   }
 
-  /** What a fitted shape keeps clear of, at the size that shapes have before their piece is scaled. */
+  /** The obstacles of a fitted shape, at the size that shapes have before their piece is scaled. */
   async #around(shape: Shape): Promise<Stage<Region> | undefined> {
     const { entries, hung } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
@@ -293,7 +293,7 @@ class PieceBuilder {
     });
   }
 
-  /** What a hole keeps clear of, if it is the only hanger of a piece and the spec leaves its place open. */
+  /** The obstacles of a hole that is the only hanger of a piece and whose place the spec leaves open. */
   async #besideHole(hanger: Hanger, piece: PieceModel, factor: number) {
     if (hanger.kind !== 'hole' || piece.hangers.length > 1) return [];
     if (hanger.leastInset === undefined && !hanger.anySide) return [];

@@ -26,7 +26,7 @@ import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
-/** What else is on the pieces that have a shape; `undefined` if there is nothing. */
+/** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
 export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
 
 export class Evaluator {

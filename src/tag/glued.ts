@@ -1,4 +1,4 @@
-/** Which piece is glued onto which, for pieces of the model and of the tag. */
+/** The order of glued pieces, for pieces of the model and of the tag. */
 
 interface Glued {
   readonly id: string;

@@ -7,7 +7,7 @@ import { flattenLines } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { distance, ringArea } from '../geometry/measure.ts';
 
-/** What is counted, in the order of the message: singular and plural. */
+/** Names of the kinds counted, in the order of the message: singular and plural. */
 const nouns = {
   line: ['line without a fill', 'lines without a fill'],
   thickness: ['thick stroke', 'thick strokes'],

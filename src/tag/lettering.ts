@@ -208,7 +208,7 @@ const deepAndTall = 'gpydH';
 /** Length of a line of typical words, in capital heights; our own judgement. */
 const usualLength = 4;
 
-/** How far letters reach from the lowest and from the highest baseline, whatever the actual letters. */
+/** Extent of letters below the lowest and above the highest baseline, whatever the actual letters. */
 export function usualOf(face: FontFace, lowestLine: number, highestLine: number): NonNullable<LetterBand['usual']> {
   const { minY, maxY } = inkOf(face, deepAndTall);
   return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };

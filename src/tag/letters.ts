@@ -12,7 +12,7 @@ import type { YamlPath } from '../core/issue.ts';
 export interface Letter {
   readonly text: string;
   readonly region: Region;
-  /** How far letter spacing has moved it away from the letter before, in mm; negative values move it closer. */
+  /** Shift away from the letter before due to letter spacing, in mm; negative values move it closer. */
   readonly spaced?: Point;
   /** Whether it is the first of its word. */
   readonly opens?: boolean;
@@ -54,7 +54,7 @@ interface About {
   readonly slid?: boolean;
 }
 
-/** What has been made of a text: immutable, and flattened only when its letters are first used. */
+/** A text as made so far: immutable, and flattened only when its letters are first used. */
 export class Lettering {
   readonly path: YamlPath;
   readonly xHeight: number;

@@ -115,7 +115,7 @@ function drawnFindings(
   if (asLines && lines.length === 0) return fault('has no strokes, and “lines” keeps only those');
   if (!asLines && shapes.length === 0)
     return fault('has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines');
-  // How strokes and areas are painted does not matter for lines.
+  // The paint of strokes and areas does not matter for lines.
   if (asLines) return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0 }, path);
   return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
 }

@@ -18,11 +18,10 @@ export interface LetterBand {
   readonly top: number;
   /** Top of the capitals; for lettering that is placed as any text of its size would be, whatever letters it has. */
   readonly head?: number;
-  /** How deep and how high its letters may go, and the length of a line of typical words. */
+  /** Depth and height that its letters may reach, and the length of a line of typical words. */
   readonly usual?: { readonly deep: number; readonly tall: number; readonly long: number };
 }
 
-/** The band moved and scaled. */
 export function mapBand(
   { baseline, top, head, usual }: LetterBand,
   toY: (y: number) => number,
@@ -56,7 +55,6 @@ export interface MadeShape {
   readonly border?: Border;
   /** Lines that the shape is drawn along and that enclose nothing; `region` is then what the beam burns along them. */
   readonly lines?: readonly Line[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;

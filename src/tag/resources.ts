@@ -1,4 +1,4 @@
-/** What making a tag needs besides its model: loaded files, the cache, and checkpoints. */
+/** Everything that making a tag needs besides its model: loaded files, the cache, and checkpoints. */
 
 import type { Finding } from '../core/issue.ts';
 import type { CurvePath } from '../geometry/curves.ts';
@@ -14,7 +14,7 @@ export interface LoadedDrawing {
   readonly shapes: readonly DrawnShape[];
   /** Its strokes, for use as lines. */
   readonly lines: readonly CurvePath[];
-  /** What else the file contains. */
+  /** Content that is not used, counted. */
   readonly leftOut: LeftOut;
 }
 

@@ -7,7 +7,7 @@ import { parseSvgPath } from './svg-path.ts';
 import { userUnits } from './svg-shapes.ts';
 import type { SvgViewport } from './svg-shapes.ts';
 
-/** How an element is painted, by its own properties or inherited ones. */
+/** The paint of an element, from its own properties or inherited ones. */
 export interface Paint {
   readonly fill: string;
   readonly stroke: string;

@@ -10,7 +10,7 @@ import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
 
-/** What the beam does along or inside a path, in the order in which a sheet is worked. */
+/** Operations of the beam along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
 export type Operation = (typeof operations)[number];
 
@@ -33,9 +33,7 @@ export interface Mark {
   readonly shape: Shape;
   /** Path of the list entry that asks for it. */
   readonly path: YamlPath;
-  /** Every text in it. */
   readonly lettering?: readonly Lettering[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
 }
 
@@ -50,9 +48,7 @@ export interface Source {
   readonly entry: YamlPath;
   /** Path of the shape's definition: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
-  /** Every text in it. */
   readonly lettering?: readonly Lettering[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
 }
 
@@ -120,7 +116,7 @@ export interface Tag {
   /** Growth in mm of the shapes that grow as much as they need. */
   readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
-  /** Words on it that no batch has filled in. */
+  /** Words on it that no batch fills in. */
   readonly unfilled?: readonly Unfilled[];
   /**
    * Shapes drawn beside the pieces but never made: those that no piece uses yet, and those that lack their font or

@@ -1,5 +1,6 @@
 /**
- * What the necks join: the material is cut at all of them at once, and the portions and cuts are treated as a graph.
+ * The parts joined by necks: the material is cut at all necks at once, and the portions and cuts are treated as a
+ * graph.
  */
 
 import { areaOf } from './lengths.ts';

@@ -19,7 +19,7 @@ export function edgeLength(mesh: Mesh, e: number): number {
 /** The vertex opposite the edge, in the edge's own triangle. */
 export const apexOf = (mesh: Mesh, e: number): number => mesh.starts[previousEdge(e)]!;
 
-/** How far the angle opposite the edge is below a right angle: positive if it is acute (dot product, units²). */
+/** Acuteness of the angle opposite the edge: positive if it is acute, 0 for a right angle (dot product, units²). */
 export function acuteness(mesh: Mesh, e: number): number {
   const { xs, ys } = mesh;
   const a = mesh.starts[e]!;

@@ -147,7 +147,7 @@ export function evenLength({ steps }: Path): number {
   }, 0);
 }
 
-/** Where to measure the width of a path. */
+/** The place at which to measure the width of a path. */
 export interface Gauge {
   readonly chord: number;
   /** Whether the path is wider on both sides. */

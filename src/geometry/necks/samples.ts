@@ -5,9 +5,9 @@ import { distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 
-/** How far the search goes beyond the first thick place, in widths asked for … */
+/** Reach of the search beyond the first thick place, in widths asked for … */
 const lookAround = 3;
-/** … and how far for a thick place. */
+/** … and its reach in search of a thick place. */
 const lookFar = 10;
 
 /**

@@ -18,8 +18,8 @@ import type { SpecLine } from './lines.ts';
 import type { Repair } from './repair.ts';
 
 /**
- * How well a text can be read: the number of YAML faults, the offset of the first, and, without faults, the number of
- * problems in the spec.
+ * Quality of a reading: the number of YAML faults, the offset of the first, and, without faults, the number of problems
+ * in the spec.
  */
 export interface TrialReading {
   readonly faults: number;
@@ -80,7 +80,7 @@ function bestRepairs(
   return best ? [best.repair] : [];
 }
 
-/** How many changed texts can be read without slowing down typing. */
+/** Number of changed texts that can be read without slowing down typing. */
 export function triesFor(text: string, most: number): number {
   // Hundreds of nested groups take a parser long, and are not a spec.
   if ((text.match(/[{[]/g)?.length ?? 0) > mostGroups) return 0;

@@ -18,7 +18,7 @@ export interface Sign {
   readonly sign: string;
 }
 
-/** What the line leaves open. Offsets refer to the whole text. */
+/** Brackets, quotes and commas that the line leaves open or that are out of place. Offsets refer to the whole text. */
 export interface Signs {
   /** Brackets that the line does not close, outermost first. */
   readonly open: readonly Sign[];

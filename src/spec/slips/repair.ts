@@ -9,7 +9,7 @@ export interface Repair {
   readonly message: string;
   readonly title: string;
   readonly edits: readonly TextEdit[];
-  /** How rare the slip is: of two repairs that work equally well, the less rare is taken. */
+  /** Rarity of the slip: of two repairs that work equally well, the one for the more common slip is taken. */
   readonly rarity: number;
   /** Whether the message helps even if the change reveals another problem; the change is then not offered. */
   readonly explains?: true;

@@ -43,10 +43,9 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point, reach: number
   return x >= minX - reach && x <= maxX + reach && y >= minY - reach && y <= maxY + reach;
 }
 
-/** What may change: everything, all but the height at which it stands, or only its size. */
+/** The unknowns of a search: everything, all but the height at which the shape stands, or only its size. */
 export type Freedom = 'all' | 'along x' | 'size';
 
-/** The parameters of one search. */
 export interface Search {
   readonly outline: Outline;
   readonly walls: Walls;
@@ -138,8 +137,8 @@ function clearOf(search: Search, at: Placement): number {
 const outOf = (contacts: readonly Contact[]): number => contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
 
 /**
- * How far the furthest point moves outwards, and how far the whole moves along x and y; `undefined` if no such step
- * keeps it inside.
+ * The growth of the furthest point, and the shift of the whole along x and y; `undefined` if no such step keeps it
+ * inside.
  */
 function bestMove(
   contacts: readonly Contact[],

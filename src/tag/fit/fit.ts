@@ -70,7 +70,7 @@ export interface FitLimits {
   readonly most?: number;
   /** Height of the baseline of lettering, whose origin is on it. */
   readonly baseline?: number;
-  /** Where its origin should be if there is room. */
+  /** Preferred place of its origin, if there is room. */
   readonly home?: Point;
 }
 

@@ -121,7 +121,7 @@ function find(
 }
 
 /**
- * Where a line of typical words would be, whatever the actual ones, at the size asked for: so the names of a batch line
+ * The place of a line of typical words, whatever the actual ones, at the size asked for: so the names of a batch line
  * up.
  */
 function homeIn(

@@ -31,7 +31,6 @@ interface Square extends Placement {
   readonly half: number;
 }
 
-/** What the search needs to know of a shape. */
 export interface Samples {
   /** Points on its outline or inside: x, y and distance from the origin of each. */
   readonly values: Float64Array;

@@ -3,7 +3,7 @@
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Walls } from './room.ts';
 
-/** How far something can move in either direction before it meets something. */
+/** The distances that something can move in either direction before it meets something. */
 interface Way {
   readonly back: number;
   readonly forth: number;
@@ -69,7 +69,7 @@ function wayOf(
 ): Way {
   let [back, forth] = [Infinity, Infinity];
   const meet = (distance: number, way: Direction): void => {
-    // What already touches is met at once, despite rounding.
+    // Things that already touch meet at once, despite rounding.
     if (way > 0 && distance > -touchingMm) forth = Math.min(forth, Math.max(0, distance - touchingMm));
     if (way < 0 && distance < touchingMm) back = Math.min(back, Math.max(0, -distance - touchingMm));
   };

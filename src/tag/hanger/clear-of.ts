@@ -68,7 +68,6 @@ export function inTheWayOf(
 
 interface HolePlace {
   readonly centre: Point;
-  /** The side that it is on. */
   readonly at: HangerPlace;
 }
 

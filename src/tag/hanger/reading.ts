@@ -29,7 +29,7 @@ export interface RingReading {
   readonly lines: readonly LetterLine[];
 }
 
-/** What a ring may read as. `initial` means at most an “o” in front of a capital. */
+/** The things that a ring may read as. `initial` means at most an “o” in front of a capital. */
 export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'initial';
 
 /** Costs, in shares of a fully joined ring. */

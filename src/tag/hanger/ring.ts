@@ -38,7 +38,10 @@ const sideCost = 0.1;
 /** Scores that differ by less than this are equal. */
 const even = 1e-3;
 
-/** How much worse than the best the end of a bar may be joined: any amount, as no joint is better than 1. */
+/**
+ * Allowance for the end of a bar, which may be joined less well than the best place by any amount: no joint is better
+ * than 1.
+ */
 const barAllowance = 1;
 
 /** A bar keeps its width, within this share, one hole's radius further on. */

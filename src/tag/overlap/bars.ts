@@ -24,7 +24,7 @@ export interface FootBar {
 /** Share of a bar's height below the baseline: standing on it, the bar would make an L of an I. */
 const below = 0.5;
 
-/** How far a bar reaches into the letters, in webs: its round end comes out below them as a stroke would. */
+/** Reach of a bar into the letters, in webs: its round end comes out below them as a stroke would. */
 const into = 0.75;
 
 /**

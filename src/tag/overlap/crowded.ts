@@ -8,7 +8,7 @@ import type { MarkNeighbours, PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { shares } from './shares.ts';
 
-/** How many letters away a letter may crowd a mark: an arm may reach over several. */
+/** Distance in letters at which a letter may still crowd a mark: an arm may reach over several. */
 const lookAround = 3;
 
 /** Anything further from a mark than this, in x-heights, is not met wherever the mark is placed. */

@@ -52,7 +52,7 @@ export interface Hung {
   readonly post?: Post;
 }
 
-/** How far a sign may be moved sideways, in what steps, and how far it may be raised or lowered, in x-heights. */
+/** Limits, in x-heights, for moving a sign sideways, with the step to try, and for raising or lowering it. */
 const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
 
 /** Distance between a sign and what it stands on, in x-heights: nearer, they would merge. */

@@ -24,7 +24,7 @@ const markGap = 0.13;
 /** Distance between marks side by side, in x-heights. */
 const besideGap = 0.12;
 
-/** How far a single mark may be moved sideways for its post, in x-heights. */
+/** Limit for moving a single mark sideways for its post, in x-heights. */
 const asideReach = 0.2;
 
 /** Distance between two dots on one post, as a share of the web. */
@@ -171,8 +171,8 @@ function placeGroup(
 }
 
 /**
- * How far a mark leans off the top of its letter, in mm per mm of its height: in a slanted face, it is above the
- * leaning stem.
+ * The lean of a mark off the top of its letter, in mm per mm of its height: in a slanted face, it is above the leaning
+ * stem.
  */
 function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): number {
   const rows = rowsOf(base, pitch);

@@ -20,11 +20,11 @@ const mostSteps = 60;
 const jointShare = 0.5;
 
 export interface Join {
-  /** How far the letter moves closer, in mm. */
+  /** Distance that the letter moves closer, in mm. */
   readonly shift: number;
   /** `met`: it joins directly. `none`: it must be held in another way. */
   readonly joint: 'met' | 'bar' | 'none' | Post;
-  /** How far it would have to move to join directly, if that makes one stroke of two. */
+  /** Distance that it would have to move to join directly, if that makes one stroke of two. */
   readonly touch?: number;
 }
 
@@ -44,11 +44,11 @@ export interface PlacedLetter {
 export interface Limits {
   /** Whether the parts belong to one letter, and may touch along their whole length. */
   readonly oneLetter: boolean;
-  /** How far the letter may move, its marks considered. */
+  /** Largest distance that the letter may move, its marks considered. */
   readonly room: number;
 }
 
-/** How far a letter may move before one of its marks, or of those before it, is too near to the other. */
+/** The distance that a letter may move before one of its marks, or of those before it, is too near to the other. */
 export function markRoom(left: readonly PlacedLetter[], body: Body, start: number, { xHeight }: Measures): number {
   const marks = left.filter((each) => each.body.marks.length > 0);
   if (body.marks.length === 0 && marks.length === 0) return Infinity;

@@ -31,7 +31,6 @@ export interface Slide {
   readonly grow: number;
 }
 
-/** What slid lettering is made with. */
 export interface OverlapInput {
   /** Caches prepared letters: the same letter recurs, in this text and in the next. */
   readonly cache: StageCache;

@@ -64,7 +64,7 @@ export function profileOf(left: readonly StandingLetter[], right: StandingLetter
   return { pitch, first, gaps, edges, depths };
 }
 
-/** How far the right side can move before they touch, in mm; negative if they overlap. */
+/** Distance that the right side can move before they touch, in mm; negative if they overlap. */
 export function touching({ gaps }: Profile): number {
   return gaps.reduce((least, gap) => Math.min(least, gap), Infinity);
 }

@@ -19,7 +19,7 @@ export interface SlideReach {
   readonly left: readonly PlacedLetter[];
   readonly body: Body;
   readonly start: number;
-  /** How far it may move closer, in mm. */
+  /** Largest distance that it may move closer, in mm. */
   readonly reach: number;
 }
 

@@ -10,9 +10,9 @@ export const shares = {
    * along its neighbour.
    */
   scriptReach: 0.06,
-  /** How far a high sign moves, in any face, and a mark that is to touch an arm. */
+  /** The most that a high sign moves, in any face, and a mark that is to touch an arm. */
   highReach: 0.22,
-  /** How far a full stop and its neighbour move together, in any face; the space between them does not count. */
+  /** The most that a full stop and its neighbour move together, in any face; a space between them is closed up too. */
   stopReach: 1.3,
   /** The same for what would otherwise need a longer bar than this. */
   farReach: 0.6,

@@ -13,7 +13,7 @@ import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
 
-/** How many letters back a letter may touch: an arm may reach over several. */
+/** Number of letters back that a letter may touch: an arm may reach over several. */
 const lookBack = 4;
 
 const fullStop = /^\.$/u;

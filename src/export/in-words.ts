@@ -11,7 +11,6 @@ export function lengthIn(mm: number, units: Units): string {
   return shortLength(mm, units, onPaper);
 }
 
-/** Width and height of a box. */
 export function sizeIn(width: number, height: number, units: Units): string {
   return shortSize(width, height, units, onPaper);
 }

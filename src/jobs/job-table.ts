@@ -50,7 +50,6 @@ function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
   return { order, rush, spec, tag: label, copy, piece: piece.id };
 }
 
-/** Number of pieces that there must be. */
 export function piecesWanted(tags: readonly JobTag[]): number {
   return tags.reduce((sum, { copies, tag }) => sum + copies * tag.pieces.length, 0);
 }

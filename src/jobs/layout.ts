@@ -30,7 +30,6 @@ export interface LaidJobPiece {
   /** Finished outline on the sheet, and the area enclosed by the beam. */
   readonly region: Region;
   readonly enclosed: Region;
-  /** Entry of a fixed piece. */
   readonly fixed?: FixedEntry;
 }
 
@@ -216,7 +215,6 @@ function planned(sheet: DraftSheet): JobSheet {
   return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
 }
 
-/** Name of a path in the cut files. */
 function pathName(number: number, { of: { order, label }, piece }: JobPiece): string {
   return [`${number}`, order, label, piece.id].filter((part) => part !== '').join(': ');
 }
@@ -237,7 +235,6 @@ function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[
   return lines.flatMap((line) => line.sort((a, b) => boxes.get(a)!.minX - boxes.get(b)!.minX));
 }
 
-/** Everything that is cut from a sheet, as one region. */
 export function cutFromSheet({ pieces }: Pick<JobSheet, 'pieces'>): Region {
   return union(pieces.map(({ enclosed }) => enclosed));
 }

@@ -25,7 +25,6 @@ export interface OrderLine {
 /** A line that nothing is made from, with the reason. */
 export interface LeftOut {
   readonly order: string;
-  /** Label of the tag. */
   readonly label: string;
   /** Absent if unknown. */
   readonly quantity?: number;

@@ -62,7 +62,6 @@ export function roomsOf(
   });
 }
 
-/** Outline of the whole sheet or offcut. */
 export function outlineOf({ room: { width, height }, offcut }: Room): Region {
   return offcut?.offcut.region ?? [corners({ minX: 0, minY: 0, maxX: width, maxY: height })];
 }

@@ -24,7 +24,6 @@ export interface OffcutChange {
   readonly before?: string;
   readonly after: string;
   readonly used: number;
-  /** Offcuts added to it. */
   readonly kept: readonly KeptOffcut[];
 }
 

@@ -28,7 +28,6 @@ export function fitsInto(room: BinSize, orientation: Orientation): boolean {
   return orientation.width <= room.width + fitMm && orientation.height <= room.height + fitMm;
 }
 
-/** Preference for places. */
 export interface Preference {
   /** Cost of a mm to the right, in mm of height: above 0, parts are drawn towards the corner. */
   readonly tilt: number;

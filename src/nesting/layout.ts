@@ -42,7 +42,6 @@ export interface Layout {
   readonly placements: readonly Placement[];
   /** Indices of parts that fit on no sheet in any allowed orientation, or have no area; ascending. */
   readonly unplaced: readonly number[];
-  /** Number of sheets used. */
   readonly sheets: number;
 }
 

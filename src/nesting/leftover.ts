@@ -5,7 +5,6 @@ import { area, boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
 import type { Layout, PartToNest, SheetRoom } from './layout.ts';
 
-/** Use of a sheet. */
 export interface SheetUse {
   /** Bounding box of all parts on it, in mm from its lower left corner. */
   readonly used: Bounds;

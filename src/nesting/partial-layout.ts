@@ -25,7 +25,6 @@ export interface Settled {
   readonly sheets: number;
 }
 
-/** Rule for choosing places. */
 export interface PlacingRule extends Preference {
   /** The height by which orientations of a part are compared. */
   readonly by: 'top' | 'middle' | 'bottom';

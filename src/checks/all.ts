@@ -17,6 +17,7 @@ import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
 import { markOffBody } from './mark-off-body.ts';
 import { marksOverlap } from './marks-overlap.ts';
+import { notFilled, withoutPlaceholders } from './not-filled.ts';
 import { notMeasured } from './not-measured.ts';
 import { offBacking } from './off-backing.ts';
 import { offCentre } from './off-centre.ts';
@@ -63,6 +64,7 @@ export const checks: readonly Check[] = [
   offCentre,
   hangsAskew,
   byEach(notMeasured),
+  notFilled,
 ];
 
 export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {
@@ -71,5 +73,5 @@ export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Prom
     findings.push(...check(tag));
     await checkpoint();
   }
-  return findings;
+  return [...withoutPlaceholders(findings, tag)];
 }

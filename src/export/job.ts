@@ -75,11 +75,12 @@ export function issuesAtLines({ issues, source }: JobReport, label?: string): Jo
   }));
 }
 
-/** Note on a customer's papers if the tag was exported despite errors. */
+/** Note on a customer's papers for a tag exported despite errors, or with placeholders left in its words. */
 export const draftNote = 'Draft: not ready to be made yet.';
 
-export function hasErrors({ issues }: Pick<Job, 'issues'>): boolean {
-  return issues.some(isError);
+/** Whether its proof must not be signed. */
+export function isDraft({ issues }: Pick<Job, 'issues'>): boolean {
+  return issues.some((issue) => isError(issue) || issue.code === 'not-filled');
 }
 
 /** Warning for a file that was exported despite errors; `undefined` for a sound tag. */

@@ -9,7 +9,7 @@ import type * as Pdf from '@cantoo/pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
 import { channels } from '../look/channels.ts';
-import { draftNote, errorNote, hasErrors, jobsByStock } from './job.ts';
+import { draftNote, errorNote, isDraft, jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
 import type { Clipped, Drawing, Page } from './page.ts';
@@ -31,7 +31,7 @@ export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
 
 /** The proof alone, as the customer gets it. */
 export async function toProof(job: Job, tools: Tools): Promise<Uint8Array> {
-  return pdfOf([await proofPage(job, tools)], job.tag, hasErrors(job) ? draftNote : 'Proof');
+  return pdfOf([await proofPage(job, tools)], job.tag, isDraft(job) ? draftNote : 'Proof');
 }
 
 /** `subject`: the kind of document, or its state. */

@@ -8,7 +8,7 @@ import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
 import type { Faces } from './flow.ts';
 import { counted } from '../core/units.ts';
-import { draftNote, hasErrors } from './job.ts';
+import { draftNote, isDraft } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { moved } from './page.ts';
 import type { Page } from './page.ts';
@@ -95,7 +95,7 @@ function writeHead(flow: Flow, job: Job): void {
   flow.write('Proof', { size: 3.2, fill: quiet });
   // The words are shown further down in their own letters.
   if (flow.canWrite(title)) flow.write(title, { size: title.length > 60 ? 5 : 7.5, bold: true });
-  if (hasErrors(job)) flow.write(draftNote, { fill: red, bold: true });
+  if (isDraft(job)) flow.write(draftNote, { fill: red, bold: true });
   flow.skip(4);
 }
 
@@ -172,7 +172,7 @@ function writeFacts(flow: Flow, { tag }: Job): void {
 
 function writeFoot(flow: Flow, job: Job): void {
   flow.skip(3);
-  if (!hasErrors(job)) {
+  if (!isDraft(job)) {
     flow.write('Please check every letter, the size and the picture. If everything is as you want it, sign here.', {
       size: 3.4,
     });

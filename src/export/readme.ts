@@ -7,7 +7,7 @@ import { byStock } from '../tag/by-stock.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { isLayered } from './assembly-sheet.ts';
 import { endings } from './formats.ts';
-import { draftNote, hasErrors, jobsByStock } from './job.ts';
+import { draftNote, isDraft, jobsByStock } from './job.ts';
 import type { Job } from './job.ts';
 import { proofFacts } from './proof-facts.ts';
 import { wordsOn } from './words-on.ts';
@@ -40,7 +40,7 @@ export function packReadme(job: Job, name: string): string {
   const head = [
     tag.title,
     '='.repeat(Math.max(1, Array.from(tag.title).length)),
-    ...(hasErrors(job) ? ['', ...wrapped(draftNote, '')] : []),
+    ...(isDraft(job) ? ['', ...wrapped(draftNote, '')] : []),
   ];
   const body = sections
     .filter(([, lines]) => lines.length > 0)

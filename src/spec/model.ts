@@ -6,6 +6,7 @@ import type { YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { StockLook } from '../look/stock-look.ts';
 import type { Dated } from './measured-values.ts';
+import type { Unfilled } from './problems.ts';
 import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
@@ -464,4 +465,6 @@ export interface TagModel {
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];
+  /** Words that stand as they are written, `{column}` and all, as there is no batch. */
+  readonly unfilled?: readonly Unfilled[];
 }

@@ -81,6 +81,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
+  const unfilled = scope.unfilled();
   return {
     ...read,
     model: {
@@ -93,6 +94,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
       output,
       shapes,
       pieces,
+      ...(unfilled.length > 0 ? { unfilled } : {}),
     },
   };
 }

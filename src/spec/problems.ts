@@ -18,6 +18,13 @@ import type { Nudge } from './types.generated.ts';
 /** Range of a length. `size`: above 0. `distance`: 0 or more. `signed`: any value. */
 type Sign = 'size' | 'distance' | 'signed';
 
+/** Words with placeholders that no batch fills in. */
+export interface Unfilled {
+  readonly columns: readonly string[];
+  /** In the spec. */
+  readonly path: YamlPath;
+}
+
 export class Problems {
   readonly issues: Issue[] = [];
   readonly source: SpecPlaces;
@@ -29,6 +36,8 @@ export class Problems {
   readonly base: YamlPath;
   /** The row being read, in a spec with a batch, and the problems of the file that contains the batch. */
   row?: { readonly batch: Batch; readonly row: BatchRow; readonly problems: Problems };
+  /** Places whose words ask for columns, in a spec without a batch. */
+  readonly unfilled: Unfilled[] = [];
   /** Folder of the file relative to that of the spec, with its slash. */
   readonly #folder: string;
 
@@ -68,13 +77,23 @@ export class Problems {
 
   /** The text at `path` with the cells of the row being read filled in; the text itself without a batch. */
   filled(text: string, path: YamlPath): string | undefined {
-    return this.row
-      ? filled(text, this.row.row, (column) => {
-          const { batch, row, problems } = this.row!;
-          if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
-          else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
-        })
-      : text;
+    if (!this.row) {
+      this.#tellUnfilled(text, this.inSpec(path));
+      return text;
+    }
+    return filled(text, this.row.row, (column) => {
+      const { batch, row, problems } = this.row!;
+      if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
+      else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
+    });
+  }
+
+  #tellUnfilled(text: string, path: YamlPath): void {
+    const columns = [...new Set(columnsIn(text).map(({ column }) => column))];
+    const place = path.join('/');
+    // What several pieces use is read for each of them.
+    if (columns.length === 0 || this.unfilled.some((other) => other.path.join('/') === place)) return;
+    this.unfilled.push({ columns, path });
   }
 
   /** Reports a value that asks for a column that does not exist. */

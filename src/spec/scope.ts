@@ -6,6 +6,7 @@ import type { UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { Problems } from './problems.ts';
+import type { Unfilled } from './problems.ts';
 import { ShapeReader } from './read-shapes.ts';
 import { checkAgainstSchema } from './schema-issues.ts';
 import type { SpecPlaces } from './source.ts';
@@ -89,6 +90,11 @@ export class Scope {
     const own = this.#own();
     const told = this.problems.base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
     return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
+  }
+
+  /** Words without a batch to fill them in, here and in the used files. */
+  unfilled(): Unfilled[] {
+    return [...this.problems.unfilled, ...this.uses.flatMap((used) => used.unfilled())];
   }
 
   /** The issues of each used file, at their places there. */

@@ -40,7 +40,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     if (built) pieces.push(built);
     await resources.checkpoint();
   }
-  const { title, units, stock, tie, sheet, machine, output } = model;
+  const { title, units, stock, tie, sheet, machine, output, unfilled } = model;
   const { made, growths } = builder.evaluator;
   return {
     title,
@@ -52,6 +52,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     output,
     made,
     ...(growths.size > 0 ? { growths } : {}),
+    ...(unfilled ? { unfilled } : {}),
     pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
   };
 }

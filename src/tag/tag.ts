@@ -3,6 +3,7 @@
 import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Unfilled } from '../spec/problems.ts';
 import type { Code } from './code.ts';
 import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './letters.ts';
@@ -118,6 +119,8 @@ export interface Tag {
   /** By how much the shapes were grown that are to grow as much as they need, in mm. */
   readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
+  /** Words on it that no batch has filled in. */
+  readonly unfilled?: readonly Unfilled[];
   /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
   readonly ghosts?: readonly Ghost[];
 }

@@ -38,7 +38,7 @@ export interface JobModel {
 
 /** Issues in a file that a job reads, with places in that file's text. */
 export interface FileIssues {
-  /** Full path. */
+  /** Full path of the file. */
   readonly file: string;
   /** As written in the job. */
   readonly name: string;

@@ -9,7 +9,7 @@ import type { DraftSheet } from './layout.ts';
 
 export interface Pin {
   readonly piece: string;
-  /** By its name. */
+  /** Name of the sheet. */
   readonly sheet: string;
   /** Lower left corner of its box, in mm from that of the sheet. */
   readonly x: number;

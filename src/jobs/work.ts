@@ -41,9 +41,9 @@ export type LeftOutTag = LeftOut & { readonly spec: string };
 export interface JobWork {
   readonly tags: readonly JobTag[];
   readonly leftOut: readonly LeftOutTag[];
-  /** In the job. */
+  /** Issues in the job itself. */
   readonly issues: readonly Issue[];
-  /** In the tables of orders. */
+  /** Issues in the tables of orders. */
   readonly inFiles: readonly FileIssues[];
   /** Full paths of all files that were read, or could not be. */
   readonly files: readonly string[];

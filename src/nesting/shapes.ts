@@ -43,18 +43,18 @@ export class NestShape {
     this.#number = number;
   }
 
-  /** With the outline for the search. */
+  /** Orientation with the outline for the search. */
   orientation(turn: Turn): Orientation {
     return this.#made(this.#orientations, this.#coarse, turn);
   }
 
-  /** With an outline of few corners, for a search among many different shapes. */
+  /** Orientation with an outline of few corners, for a search among many different shapes. */
   rough(turn: Turn): Orientation {
     this.#roughOutline ??= coarser(this.#outline, roughCorners, roughShare);
     return this.#made(this.#rough, this.#roughOutline, turn);
   }
 
-  /** With its true outline. */
+  /** Orientation with the true outline. */
   exact(turn: Turn): Orientation {
     return this.#made(this.#exact, this.#outline, turn);
   }

@@ -161,7 +161,7 @@ function cut(i: number): number {
     const otherSquare = ex * ex + ey * ey;
     const isAlong = cross * cross < alongSine * alongSine * square * otherSquare;
     if (isAlong && Math.abs(ax * dy - ay * dx) < alongMm * Math.sqrt(square)) {
-      // The ends of one may divide the other.
+      // The ends of the other edge may divide this one.
       addCut((ax * dx + ay * dy) / square, unclear);
       addCut(((ax + ex) * dx + (ay + ey) * dy) / square, unclear);
     }

@@ -265,8 +265,8 @@ function isHasty(laid: Laid<PieceToFill>): boolean {
 }
 
 /**
- * Among the others, fuller sheets come first if the number of sheets is limited; otherwise they keep their order, so
- * that the last one is the one with space left.
+ * Sheets with the most rush pieces first. Among equals, fuller sheets come first if the number of sheets is limited;
+ * otherwise they keep their order, so that the last sheet is the one that is not full.
  */
 function hastyFirst<P extends PieceToFill>(sheets: Laid<P>[], most: number): Laid<P>[] {
   const hasty = (laid: Laid<P>) => laid.filter(({ piece }) => piece.rush).length;

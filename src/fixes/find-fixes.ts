@@ -138,7 +138,7 @@ class Trials {
   }
 
   /**
-   * A fix that takes the row off its list, if it is the only one with the problem: the others stay exactly as they are.
+   * A fix that takes the row off its list, unless all the others have the problem too: they stay exactly as they are.
    */
   async settingAside(): Promise<Fix[]> {
     const { report } = this.#at;

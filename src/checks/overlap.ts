@@ -33,9 +33,29 @@ export interface Overlap {
 }
 
 /** Stretches that two regions share, the largest first; none where all of them together are no more than a hair. */
-export const overlapsOf = remembered((a, b): readonly Overlap[] =>
-  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
+export const overlapsOf = remembered((a, b): readonly Overlap[] => beyondAHair(sharedBy(a, b)));
+
+const sharedBy = remembered((a, b): Region => (doBoxesMeet(a, b) ? intersection(simply(a, b), simply(b, a)) : []));
+
+/** A touch so long is seen however shallow it is, and one so shallow not however long; in mm (our own judgement). */
+const touch = { length: 1, depth: 0.05 } as const;
+
+/** Stretches that two regions share and that are seen where letters are among them, however small: deeper than a hair, or long. */
+export const touchesOf = remembered((a, b): readonly Overlap[] => touchesIn(sharedBy(a, b)));
+
+export const touchesIn = perRegion((shared): readonly Overlap[] =>
+  partsOf(shared)
+    .map((region) => ({ region, area: area(region) }))
+    .filter((part) => {
+      const length = touchLength(part);
+      return (length >= touch.length && part.area >= touch.depth * length) || isBeyondAHair(part);
+    }),
 );
+
+/** Of what is long and narrow, in mm: half of its outline. */
+export function touchLength({ region }: Overlap): number {
+  return perimeter(region) / 2;
+}
 
 /** What is left of a region that others cover, as long as it is the same region under the same others. */
 export function uncovered(region: Region, covers: readonly Region[]): Region {
@@ -46,14 +66,16 @@ const less = remembered((region, cover) => difference(region, [cover]));
 
 /** The stretches of a region that are deeper than a hair, the largest first; none where they are too small to be seen. */
 export const beyondAHair = perRegion((region): readonly Overlap[] => {
-  const deep = partsOf(region).flatMap((part): Overlap[] => {
-    const shared = area(part);
-    // A disc as wide as a hair would not go in.
-    if (shared < (Math.PI / 4) * hairMm ** 2) return [];
-    return isDeep(part, shared) ? [{ region: part, area: shared }] : [];
-  });
+  const deep = partsOf(region)
+    .map((part) => ({ region: part, area: area(part) }))
+    .filter(isBeyondAHair);
   return areaOfAll(deep) > seenMm2 ? deep : [];
 });
+
+function isBeyondAHair(part: Overlap): boolean {
+  // Else a disc as wide as a hair would not go in.
+  return part.area >= (Math.PI / 4) * hairMm ** 2 && isDeep(part.region, part.area);
+}
 
 /**
  * The largest disc in a shape without holes has at least the radius area / perimeter: its inner parallel curves are no longer

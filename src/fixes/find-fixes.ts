@@ -151,7 +151,9 @@ class Trials {
 }
 
 function toFix(words: string, { told, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
-  const effects = [...effect, ...look.words];
+  // A title that speaks of the letters need not say again whose look it is.
+  const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
+  const effects = [...effect, ...looks];
   return {
     title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,

@@ -19,6 +19,9 @@ import {
   middleOf,
   overlapsOf,
   swallowedShare,
+  touchLength,
+  touchesIn,
+  touchesOf,
   uncovered,
 } from './overlap.ts';
 import { perRegion } from './per-region.ts';
@@ -65,7 +68,8 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const all = overlapsOf(earlier.region, later.region);
   const seen = covers.length === 0 ? all : all.flatMap(({ region }) => beyondAHair(uncovered(region, covers)));
   const [largest, ...others] = seen.toSorted((a, b) => b.area - a.area);
-  if (!largest) return undefined;
+  if (!largest)
+    return isLettering(earlier.shape) || isLettering(later.shape) ? touching(earlier, later, covers) : undefined;
   const point = middleOf(largest);
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
   if (areaOfAll(all) > swallowedShare * area(inner.region)) {
@@ -75,6 +79,18 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const figures = `${mm2(areaOfAll(seen), 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
   const message = `${begun(later.shape)} lies over ${named(earlier.shape)} (${figures}): engraved together, they merge.`;
   return { point, message, isGrave: isLettering(earlier.shape) || isLettering(later.shape) };
+}
+
+/** Less than is seen of ornaments; but a letter that touches a border is no longer that letter. */
+function touching(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
+  const all = touchesOf(earlier.region, later.region);
+  const seen = covers.length === 0 ? all : all.flatMap(({ region }) => touchesIn(uncovered(region, covers)));
+  const [longest, ...others] = seen.toSorted((a, b) => touchLength(b) - touchLength(a));
+  if (!longest) return undefined;
+  const length = seen.reduce((sum, each) => sum + touchLength(each), 0);
+  const figures = `${mm(length, 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
+  const message = `${begun(later.shape)} touches ${named(earlier.shape)} (${figures}): engraved together, they merge.`;
+  return { point: middleOf(longest), message, isGrave: true };
 }
 
 function crossed(under: Mark, line: Mark, covers: readonly Region[]): Collision | undefined {

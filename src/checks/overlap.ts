@@ -36,9 +36,29 @@ export interface Overlap {
 }
 
 /** The parts that two regions share, the largest first; none if together they are no more than a hair. */
-export const overlapsOf = remembered((a, b): readonly Overlap[] =>
-  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
+export const overlapsOf = remembered((a, b): readonly Overlap[] => beyondAHair(sharedBy(a, b)));
+
+const sharedBy = remembered((a, b): Region => (doBoxesMeet(a, b) ? intersection(simply(a, b), simply(b, a)) : []));
+
+/** The least length and depth, in mm, of a touch that shows (our own judgement). */
+const touch = { length: 1, depth: 0.05 } as const;
+
+/** The parts that two regions share and that show where letters are among them: deeper than a hair, or long. */
+export const touchesOf = remembered((a, b): readonly Overlap[] => touchesIn(sharedBy(a, b)));
+
+export const touchesIn = perRegion((shared): readonly Overlap[] =>
+  partsOf(shared)
+    .map((region) => ({ region, area: area(region) }))
+    .filter((part) => {
+      const length = touchLength(part);
+      return (length >= touch.length && part.area >= touch.depth * length) || isBeyondAHair(part);
+    }),
 );
+
+/** Length of a long and narrow part, in mm: half its perimeter. */
+export function touchLength({ region }: Overlap): number {
+  return perimeter(region) / 2;
+}
 
 /** The part of a region that others leave uncovered; cached as long as the regions are the same objects. */
 export function uncovered(region: Region, covers: readonly Region[]): Region {
@@ -49,14 +69,16 @@ const less = remembered((region, cover) => difference(region, [cover]));
 
 /** The parts of a region that are deeper than a hair, the largest first; none if they are too small to notice. */
 export const beyondAHair = perRegion((region): readonly Overlap[] => {
-  const deep = partsOf(region).flatMap((part): Overlap[] => {
-    const shared = area(part);
-    // Too small for a disc as wide as a hair.
-    if (shared < (Math.PI / 4) * hairMm ** 2) return [];
-    return isDeep(part, shared) ? [{ region: part, area: shared }] : [];
-  });
+  const deep = partsOf(region)
+    .map((part) => ({ region: part, area: area(part) }))
+    .filter(isBeyondAHair);
   return areaOfAll(deep) > seenMm2 ? deep : [];
 });
+
+function isBeyondAHair(part: Overlap): boolean {
+  // Else a disc as wide as a hair would not go in.
+  return part.area >= (Math.PI / 4) * hairMm ** 2 && isDeep(part.region, part.area);
+}
 
 /**
  * Whether a part is deeper than a hair. The largest disc in a shape without holes has at least the radius area /

@@ -1,4 +1,7 @@
-/** `tagwright job`: the tags of many specs and orders, laid out on the sheets there are; all its files, or none. */
+/**
+ * `tagwright job`: lays the tags of many specs and orders out on the available sheets; writes all of the job's files,
+ * or none.
+ */
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
@@ -64,7 +67,7 @@ async function oneJob(
       outputs.set(join(out, name), content);
     const standing = overwrite ? [] : await others(outputs);
     for (const target of standing) console.error(`${target}: exists and differs; --overwrite replaces it.`);
-    // Half of a job is worse than none: what was there stays as it was.
+    // Half a job is worse than none, so existing files stay as they were.
     if (standing.length > 0) isWhole = false;
     else {
       const changes = offcutChanges(laid);
@@ -82,7 +85,7 @@ async function oneJob(
   return { object: jobJson(file, job, laid, written), isWhole };
 }
 
-/** Files that hold something else. */
+/** Existing files with different content. */
 async function others(outputs: ReadonlyMap<string, Uint8Array>): Promise<string[]> {
   const found: string[] = [];
   for (const [target, content] of outputs) {

@@ -1,4 +1,4 @@
-/** `tagwright sheets`: all tags of a spec, laid out on its sheets. */
+/** `tagwright sheets`: lays all tags of a spec out on its sheets. */
 
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';

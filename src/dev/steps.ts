@@ -22,7 +22,6 @@ export interface TestStep {
 export const bin = (path: string): string => join(root, 'node_modules', path);
 export const check = (title: string, ...command: string[]): TestStep => ({ title, command, kind: 'check' });
 
-/** Runs test files in parallel. */
 export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
   // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
   const node = ['import=tsx', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);

@@ -6,17 +6,16 @@ import type { Digits, Units } from '../core/units.ts';
 /** Inches get one digit more on paper than beside a drawing, because sizes are measured again from it. */
 const onPaper: Digits = [1, 3];
 
-/** 82 mm, or 3.23 in. */
+/** For example 82 mm, or 3.23 in. */
 export function lengthIn(mm: number, units: Units): string {
   return shortLength(mm, units, onPaper);
 }
 
-/** Width and height of a box. */
 export function sizeIn(width: number, height: number, units: Units): string {
   return shortSize(width, height, units, onPaper);
 }
 
-/** 40 s, 1 min 05 s, 12 min. */
+/** For example 40 s, 1 min 05 s or 12 min. */
 export function minutes(seconds: number): string {
   const whole = Math.round(seconds);
   if (whole < 60) return `${whole} s`;

@@ -23,7 +23,6 @@ export interface Job {
   readonly plan: CutPlan;
   /** In text order. */
   readonly issues: readonly JobIssue[];
-  /** Fonts of the lettering. */
   readonly fonts: readonly UsedFont[];
   /** Text of the spec, embedded so that the file is self-contained; absent if it should not be. */
   readonly spec?: string;
@@ -31,7 +30,6 @@ export interface Job {
 
 /** Resources that some formats need besides the job. */
 export interface Tools {
-  /** A font for captions. */
   captions(weight: number): Promise<FontFace>;
   /** The WebAssembly that rasterises drawings. */
   rasteriser(): Promise<Uint8Array>;

@@ -54,7 +54,6 @@ export class PageBuilder {
     if (clip.length > 0 && drawings.length > 0) this.drawings.push({ clip, drawings });
   }
 
-  /** Adds everything of another page. */
   add({ drawings, words }: Pick<Page, 'drawings' | 'words'>): void {
     this.drawings.push(...drawings);
     this.words.push(...words);

@@ -22,7 +22,7 @@ const perMm = 72 / 25.4;
 /** Least width of a page with a warning not to cut, in mm. */
 const leastBannerMm = 60;
 
-/** The proof, then the cut page. */
+/** A PDF with the proof and the cut pages. */
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
   const pages = [await proofPage(job, tools)];
   for (const { job: part } of jobsByStock(job)) pages.push(await cutPage(part, tools));

@@ -41,7 +41,6 @@ function layerColour(index: number): string {
   return `#${channel(0)}${channel(8)}${channel(4)}`.toUpperCase();
 }
 
-/** Names of operations for users. */
 export const operationNames: Readonly<Record<Operation, string>> = {
   engrave: 'Engrave',
   score: 'Score',

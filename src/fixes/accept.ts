@@ -8,7 +8,7 @@ import { canBeSilenced } from '../engine/severity.ts';
 import { applied } from './find-fixes.ts';
 import { solves } from './no-worse.ts';
 
-/** An insertion of `before`, the reason, and `after`. */
+/** An insertion of `before`, the reason and `after`. */
 export interface Acceptance {
   readonly at: number;
   readonly before: string;

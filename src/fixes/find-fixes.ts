@@ -138,7 +138,7 @@ class Trials {
   }
 
   /**
-   * A fix that takes the row off its list, if it is the only one with the problem: the others stay exactly as they are.
+   * A fix that takes the row off its list, unless all the others have the problem too: they stay exactly as they are.
    */
   async settingAside(): Promise<Fix[]> {
     const { report } = this.#at;
@@ -151,7 +151,9 @@ class Trials {
 }
 
 function toFix(words: string, { told, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
-  const effects = [...effect, ...look.words];
+  // A title that speaks of the letters need not say again whose look it is.
+  const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
+  const effects = [...effect, ...looks];
   return {
     title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,

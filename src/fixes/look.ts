@@ -11,7 +11,9 @@ import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
+import { marksAbove } from '../tag/marks-above.ts';
 import { samePath } from './candidate.ts';
+import { lettersInWords, seenShare } from './letters-in-words.ts';
 
 export interface LookChange {
   /** Area that looks different, as a share of the lettering, or of the piece if no lettering is cut out. */
@@ -27,9 +29,6 @@ export interface LookChange {
  * judgement).
  */
 const movedShare = 0.5;
-
-/** Smaller shares than these are not noticeable. */
-const seenShare = 0.02;
 
 export function lookChange(before: Report, after: Report): LookChange {
   const [was, is] = [before.tag?.pieces ?? [], after.tag?.pieces ?? []];
@@ -57,7 +56,8 @@ function pieceChange(was: Piece, is: Piece): LookChange {
   return {
     share: Math.max(plate, ...changes.map(({ share }) => share)),
     hangers: isCutOut ? hangerChange(was, is) : 0,
-    words: changes.flatMap(({ words }) => words),
+    // Of several texts the one that changes most speaks.
+    words: changes.reduce((a, b) => (b.share > a.share ? b : a), unchanged).words,
   };
 }
 
@@ -82,7 +82,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const [from, to] = [was, is].map(({ lettering }) => lettering.letters) as [readonly Letter[], readonly Letter[]];
   if (from.length !== to.length || from.length === 0) return gone;
   const scale = is.lettering.xHeight / was.lettering.xHeight;
-  const redrawn = redrawnShare(from, to, scale);
+  const redrawn = redrawnLetters(from, to, scale);
   const [stout, stouter] = [deviation(was), deviation(is)];
   const added = stouter.added - stout.added;
   const lost = stouter.lost - stout.lost;
@@ -90,27 +90,37 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const resized = Math.abs(Math.log(scale));
   return {
     hangers: 0,
-    share: redrawn + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
-    words: [
-      ...(redrawn > seenShare ? ['other letterforms'] : []),
-      ...told(scale - 1, 'larger', 'smaller'),
-      // Letters that grow by more than their strokes do look lighter for that reason alone.
-      ...(resized > Math.abs(added - lost) ? [] : told(added - lost, 'heavier', 'lighter')),
-      ...(moved.mean > seenShare ? [moved.closer ? 'letters closer together' : 'letters further apart'] : []),
-    ],
+    share: redrawn.share + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
+    words: lettersInWords({
+      of: from.length,
+      ...redrawn.letters,
+      larger: scale - 1,
+      // Letters that grow by more than their strokes do look lighter by that alone.
+      heavier: resized > Math.abs(added - lost) ? 0 : added - lost,
+      spaced: moved.mean > seenShare ? (moved.closer ? 'closer together' : 'further apart') : undefined,
+    }),
   };
 }
 
-function told(share: number, more: string, less: string): string[] {
-  if (Math.abs(share) < seenShare) return [];
-  return [`letters ${Math.round(100 * Math.abs(share))} % ${share > 0 ? more : less}`];
+/** How much the letters themselves are drawn otherwise, and which: another font, weight or text, or marks that were moved. */
+function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: number) {
+  const letters: { readonly redrawn: string[]; readonly marked: string[] } = { redrawn: [], marked: [] };
+  let [whole, changed] = [0, 0];
+  from.forEach(({ region, text }, index) => {
+    const [was, is] = [scaled(region, scale), to[index]!.region];
+    const [ink, differs] = [area(was), differing(was, is)];
+    whole += ink;
+    changed += differs;
+    if (differs <= seenShare * ink) return;
+    const isMark = differing(withoutMarks(was), withoutMarks(is)) <= seenShare * ink;
+    letters[isMark ? 'marked' : 'redrawn'].push(text);
+  });
+  return { share: changed / whole, letters };
 }
 
-/** Share of the letters that is drawn differently, because of another font, weight or text. */
-function redrawnShare(from: readonly Letter[], to: readonly Letter[], scale: number): number {
-  const whole = from.reduce((sum, { region }) => sum + area(region), 0) * scale ** 2;
-  const changed = from.reduce((sum, { region }, index) => sum + differing(scaled(region, scale), to[index]!.region), 0);
-  return changed / whole;
+function withoutMarks(letter: Region): Region {
+  const marks = marksAbove(letter);
+  return marks.length === 0 ? letter : difference(letter, marks);
 }
 
 /** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */

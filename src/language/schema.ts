@@ -108,7 +108,6 @@ function isOfType(value: unknown, node: SchemaNode): boolean {
 export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
 export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
-/** Kinds of name. */
 export type NameKind =
   | 'shape'
   | 'part'

@@ -199,7 +199,6 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
-  /** Its look, if the stock states one. */
   readonly look?: StockLook;
   /** Sheet thickness in mm. */
   readonly thickness?: number;

@@ -8,7 +8,7 @@ export interface SampleCard {
   readonly isJob?: boolean;
 }
 
-/** As in `language/picture.ts`, with the colours of the stock. */
+/** As in `language/hover/picture.ts`, with the colours of the stock. */
 export interface SamplePicture {
   readonly look: { readonly face: string; readonly edge: string; readonly engraved: string };
   readonly size: { readonly width: number; readonly height: number };

@@ -84,7 +84,6 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
   };
 }
 
-/** The sum of several jobs, run one after the other. */
 export function sumEstimates([first, ...others]: readonly [JobEstimate, ...JobEstimate[]]): JobEstimate {
   return others.reduce((a, b): JobEstimate => {
     const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;

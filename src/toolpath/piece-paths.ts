@@ -8,7 +8,6 @@ import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
 
-/** Engraving on one layer. */
 export interface EngravedLayer {
   readonly name: string;
   readonly region: Region;

@@ -7,7 +7,6 @@ export interface Remembered {
   readonly kept: Readonly<Record<string, unknown>>;
   readonly devicePixelsPerMm: number | undefined;
   readonly follows: boolean;
-  /** The last kind of export. */
   readonly exports: ExportKind;
   /** Cautions that the user has confirmed. */
   readonly cautions: readonly string[];

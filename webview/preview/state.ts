@@ -88,7 +88,6 @@ function listed(value: unknown): readonly unknown[] {
   return Array.isArray(value) ? value : [];
 }
 
-/** The list without the member, or with it. */
 export function toggled<T>(list: readonly T[], member: T): T[] {
   return list.includes(member) ? list.filter((other) => other !== member) : [...list, member];
 }

@@ -10,7 +10,6 @@ import { heavier, larger } from './lettering.ts';
 /** Shares of the growth to keep, most first. */
 const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
 
-/** Factors of enlargement. */
 const largerFactors = [1.15, 1.3, 1.45, 1.6];
 
 /** The issue is at a text shape or at its growth. */

@@ -81,7 +81,10 @@ function slid(at: Case, shape: Shape): Remedy {
   return { words, candidates };
 }
 
-/** Sizes hold before growth where letters overlap, and after it where they do not: less by the growth, letters stay as large. */
+/**
+ * The size less `by`. With `overlap` a size applies before growth, without it after growth; reduced by twice the
+ * growth, the letters stay as large when `overlap` is added.
+ */
 function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): Candidate[] {
   const font = generator.kind === 'text' ? generator.size : undefined;
   const { width, height } = modifiers;

@@ -14,7 +14,6 @@ export interface Suggestion {
   readonly detail?: string;
   /** Markdown; text from the spec is included as plain text only. */
   readonly docs?: string;
-  /** In snippet syntax. */
   readonly snippet: string;
   /** Text matched against the typed word; by default the label. */
   readonly filter?: string;

@@ -24,7 +24,6 @@ export function nameAt(source: SpecSource, offset: number): (Name & { readonly r
 
 const kindOf = ({ kind }: NamePlace): NameOf => (kind === 'part' ? 'shape' : kind);
 
-/** All places of the name in one file. */
 export function placesOf(source: SpecSource, { kind, name }: Name): NamePlace[] {
   return namesIn(source).filter((place) => kindOf(place) === kind && place.name === name);
 }

@@ -36,7 +36,6 @@ export function isOffcutsFile(uri: vscode.Uri): boolean {
   return /\.offcuts\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
 }
 
-/** The document of a file, if it is open. */
 export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   const key = uri.toString();
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);

@@ -21,7 +21,6 @@ import { sharedEntries } from './workshop-files.ts';
 interface Place {
   readonly uri: vscode.Uri;
   readonly path: YamlPath;
-  /** Its name for users. */
   readonly name: string;
   readonly short: string;
 }

@@ -21,7 +21,6 @@ import { locateBeside } from '../service/font-files.ts';
 /** Pause before checking, in ms: making all tags of a job takes as long as many drawings. */
 const restMs = 500;
 
-/** Reading options for a job in the editor. */
 export function jobReading(
   engine: Engine,
   job: vscode.Uri,

@@ -24,8 +24,8 @@ export class HandChanges {
   ) {}
 
   /**
-   * A running trial is allowed to finish, so that something is shown however fast the hand moves; of those that wait,
-   * only the last counts.
+   * A running trial is allowed to finish, so that something is shown however fast the pointer moves; of those that
+   * wait, only the last counts.
    */
   try(result: TagResult, change: ChangeByHand): void {
     const edits = editsFor(result, change);

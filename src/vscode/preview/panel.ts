@@ -137,7 +137,6 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  /** Sends the known screen resolution. */
   sendScreen(): void {
     const { screen } = this.memory;
     const known = screen !== undefined && { devicePixelsPerMm: screen };

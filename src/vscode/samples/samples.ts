@@ -11,7 +11,7 @@ import { editsBetween } from '../common/text-edits.ts';
 export interface Sample {
   readonly fileName: string;
   readonly title: string;
-  /** Its first comment. */
+  /** First comment of the spec. */
   readonly purpose: string;
   readonly text: string;
 }
@@ -114,7 +114,7 @@ export function withoutFirstComment(text: string): string {
   return text.split('\n').slice(commentLength(text)).join('\n');
 }
 
-/** In lines. */
+/** Number of lines in the comment at the start. */
 function commentLength(text: string): number {
   return text.split('\n').findIndex((line) => !line.startsWith('#'));
 }

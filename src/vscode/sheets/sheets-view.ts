@@ -56,7 +56,6 @@ class SpecSheets {
   #timer: NodeJS.Timeout | undefined;
   /** The last report examined for changes that affect the sheets. */
   #seen: Report | undefined;
-  /** The last report that was laid out. */
   #laidOut: Report | undefined;
 
   constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, engine: Engine) {

@@ -100,7 +100,6 @@ export function gridStep(scale: number, units: Units): number {
   return [1, 10, 100].map((times) => times * finest).find((step) => step * scale >= 14) ?? 1000 * finest;
 }
 
-/** Bounding box of two boxes. */
 export function joined(a: Box, b: Box): Box {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }

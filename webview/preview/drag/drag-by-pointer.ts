@@ -13,7 +13,6 @@ export interface HandPointerHost {
   scale(): number;
   /** Bounds of the selection as drawn, in mm. */
   box(): Box | undefined;
-  /** Lines that it may snap to. */
   lines(grip: SceneGrip): readonly SnapLine[];
 }
 

@@ -1,6 +1,6 @@
 /**
- * The selected thing and its change in progress. The host tries the change while it grows, and writes it into the text
- * once it is made; what is drawn in between is a trial, which may lag behind the hand.
+ * The selection and its change in progress. The host tries the change while it grows, and writes it into the text once
+ * it is made; what is drawn in between is a trial, which may lag behind the pointer.
  */
 
 import type { HandChange, SceneGrip, SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
@@ -12,9 +12,9 @@ export interface HandHost {
   drawn(): SceneMessage | undefined;
   send(message: ToHost): void;
   say(text: string): void;
-  /** A change begins: the drawing must not move under the hand. */
+  /** A change begins: the drawing must not move under the pointer. */
   hold(): void;
-  /** The hand has let go. */
+  /** The selection was cleared. */
   release(): void;
   /** Selection or change must be redrawn. */
   changed(): void;

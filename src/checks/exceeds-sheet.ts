@@ -74,8 +74,8 @@ function fitsFlush(hull: readonly Point[], free: Room): boolean {
 }
 
 /**
- * Whether it fits at an angle between two. No span of the piece changes by more than its `reach` per radian, so an
- * angle that misses by more than half the range could make up for rules out the whole range.
+ * Whether it fits at an angle between two. No span of the piece changes by more than its `reach` per radian, so a
+ * misfit larger than half the range can make up for rules out the whole range.
  */
 function fitsWithin(points: readonly Point[], free: Room, reach: number, from: number, to: number): boolean {
   const middle = (from + to) / 2;

@@ -81,7 +81,7 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   return { point, message, isGrave: isLettering(earlier.shape) || isLettering(later.shape) };
 }
 
-/** Less than is seen of ornaments; but a letter that touches a border is no longer that letter. */
+/** Stricter than for ornaments: a letter that touches a border is no longer that letter. */
 function touching(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
   const all = touchesOf(earlier.region, later.region);
   const seen = covers.length === 0 ? all : all.flatMap(({ region }) => touchesIn(uncovered(region, covers)));

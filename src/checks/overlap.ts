@@ -76,7 +76,7 @@ export const beyondAHair = perRegion((region): readonly Overlap[] => {
 });
 
 function isBeyondAHair(part: Overlap): boolean {
-  // Else a disc as wide as a hair would not go in.
+  // Otherwise too small for a disc as wide as a hair.
   return part.area >= (Math.PI / 4) * hairMm ** 2 && isDeep(part.region, part.area);
 }
 

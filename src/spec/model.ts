@@ -465,6 +465,6 @@ export interface TagModel {
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];
-  /** Words that stand as they are written, `{column}` and all, as there is no batch. */
+  /** Words left as written, `{column}` included, as there is no batch. */
   readonly unfilled?: readonly Unfilled[];
 }

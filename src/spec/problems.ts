@@ -21,7 +21,7 @@ type Sign = 'size' | 'distance' | 'signed';
 /** Words with placeholders that no batch fills in. */
 export interface Unfilled {
   readonly columns: readonly string[];
-  /** In the spec. */
+  /** Path in the spec. */
   readonly path: YamlPath;
 }
 

@@ -7,7 +7,8 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { nameOf, samePath } from '../candidate.ts';
+import { nameOf } from '../candidate.ts';
+import { placedAt } from './hanger-at.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
 /** How far it is moved, in mm. */
@@ -25,7 +26,7 @@ const groundShare = 0.8;
  */
 export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', edits: [] }): Remedy[] {
   const { piece, issue } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const placed = placedAt(at);
   const box = placed && boundsOf(placed.opening);
   if (!piece || !placed || !box) return [];
   // What reads as an accent stands further off than what is in the way.

@@ -51,8 +51,8 @@ function hung(pieces: Tag['pieces']): Hung[] {
 }
 
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
-  const [first, second] = hangers;
-  const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
+  const [first, second] = outermost(hangers);
+  const tilt = second ? betweenTwo(first, second, balance, hangers.length) : onOne(first, balance, tie);
   if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? chosenDegrees : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
@@ -67,6 +67,21 @@ function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding
       message: `Hangs askew, ${turned}: ${tilt.because}.`,
     },
   ];
+}
+
+/** The two that are furthest apart: what hangs on more than two hangs between those. */
+function outermost(hangers: readonly PlacedHanger[]): readonly [PlacedHanger, PlacedHanger?] {
+  let found: readonly [PlacedHanger, PlacedHanger?] = [hangers[0]!];
+  let farthest = -1;
+  hangers.forEach((one, index) => {
+    for (const other of hangers.slice(index + 1)) {
+      const apart = Math.hypot(other.centre.x - one.centre.x, other.centre.y - one.centre.y);
+      if (apart <= farthest) continue;
+      farthest = apart;
+      found = [one, other];
+    }
+  });
+  return found;
 }
 
 /**
@@ -110,8 +125,8 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
   };
 }
 
-/** A tag between two hangers hangs level if they are level and it balances between them. */
-function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): Tilt | undefined {
+/** Between two, or the outer ones of more, a tag hangs level if they are level and it balances between them. */
+function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point, count: number): Tilt | undefined {
   const chord = minus(second.centre, first.centre);
   const middle = { x: (first.centre.x + second.centre.x) / 2, y: (first.centre.y + second.centre.y) / 2 };
   const length = Math.hypot(chord.x, chord.y);
@@ -134,7 +149,7 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): 
     hanger: second,
     clockwise: degrees(Math.atan2(rise, Math.abs(dot(chord, right)))),
     from: middle,
-    because: `its two openings are ${mm(Math.abs(rise))} off level`,
+    because: `its ${count === 2 ? 'two' : 'outer'} openings are ${mm(Math.abs(rise))} off level`,
   };
 }
 

@@ -392,8 +392,19 @@ export type HangerPlace =
   | { readonly kind: 'degrees'; readonly degrees: number }
   | { readonly kind: 'point'; readonly offset: Point };
 
+/** One of a row of hangers along a side. */
+export interface InRow {
+  /** From 0, to the right as seen with that side at the top. */
+  readonly nth: number;
+  readonly count: number;
+  /** From middle to middle, in mm; absent where they share the width evenly. */
+  readonly spacing?: number;
+}
+
 interface HangerBase {
   readonly path: YamlPath;
+  /** Absent for one that stands alone. */
+  readonly row?: InRow;
   /** The shape it is on, if not the body; a member of one of the body's stacks is meant where the stack puts it. */
   readonly on?: Target;
   readonly at: HangerPlace;

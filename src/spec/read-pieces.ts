@@ -46,7 +46,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       score: list('score'),
       engrave: list('engrave'),
       ...(size ? { size } : {}),
-      hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
+      hangers: hangers.flatMap(({ hanger, path: at }) => inRow(onMember(hanger, body, at, problems))),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
       ...(cutFrom ? { cutFrom } : {}),
@@ -173,6 +173,33 @@ function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, proble
   return { ...hanger, on: on! };
 }
 
+/** Each of the row, where it is one. */
+function inRow(hanger: Hanger): Hanger[] {
+  const { row } = hanger;
+  return row ? Array.from({ length: row.count }, (_, nth) => ({ ...hanger, row: { ...row, nth } })) : [hanger];
+}
+
+/** `undefined` for one that stands alone. */
+function readRow(
+  { count, spacing, at }: RingSpec,
+  path: YamlPath,
+  problems: Problems,
+): Pick<Hanger, 'row'> | undefined {
+  const apart = problems.length(spacing, [...path, 'spacing'], 'size');
+  const say = (key: string, message: string) => {
+    problems.error('bad-value', [...path, key], message, { range: problems.source.keyRange([...path, key]) });
+  };
+  if (count === undefined || count === 1) {
+    if (spacing !== undefined) say('spacing', '“spacing” goes with “count”, which says how many there are in the row.');
+    return undefined;
+  }
+  if (typeof at === 'string' && at.includes('-')) {
+    say('at', 'A row goes along a side, not into a corner: use “top”, “bottom”, “left” or “right”.');
+    return undefined;
+  }
+  return { row: { nth: 0, count, ...(apart === undefined ? {} : { spacing: apart }) } };
+}
+
 function readHanger(
   spec: HangerSpec,
   path: YamlPath,
@@ -187,10 +214,14 @@ function readHanger(
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
+  const row = readRow(common, here, problems);
+  const place = readPlace(common.at, kind, [...here, 'at'], problems);
   const base = {
     path: problems.inSpec(here),
     ...(on ? { on: { shape: on } } : {}),
-    at: readPlace(common.at, kind, [...here, 'at'], problems),
+    ...row,
+    // A row has a side: what hangs on two cords hangs by its top.
+    at: row && place.kind === 'auto' ? topSide : place,
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
@@ -238,8 +269,10 @@ function readHanger(
   }
 }
 
+const topSide: HangerPlace = { kind: 'anchor', anchor: 'top' };
+
 function readPlace(at: RingSpec['at'], kind: Hanger['kind'], path: YamlPath, problems: Problems): HangerPlace {
-  if (at === undefined) return kind === 'ring' ? { kind: 'auto' } : { kind: 'anchor', anchor: 'top' };
+  if (at === undefined) return kind === 'ring' ? { kind: 'auto' } : topSide;
   if (at === 'auto') return { kind: 'auto' };
   if (typeof at === 'string') return { kind: 'anchor', anchor: at };
   if (typeof at === 'number') return { kind: 'degrees', degrees: at };

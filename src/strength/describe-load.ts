@@ -73,6 +73,11 @@ const isMeasured = ({ by }: LoadSection): boolean => by?.basis === 'measured';
 function reasons(estimate: Bears, units: Units): string[] {
   const { material, weakest, sections, brokenAlong } = estimate;
   return [
+    ...(estimate.hangers > 1
+      ? [
+          `Each of its ${estimate.hangers} openings bears that much by itself; how they share a pull depends on how it is tied.`,
+        ]
+      : []),
     lasting(estimate, units),
     ...(weakest.weaker
       ? [`Assumes that the grain runs ${weakest.weaker} the pull there, which is the weaker way.`]

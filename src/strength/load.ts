@@ -40,6 +40,8 @@ export interface LoadSection extends Section {
 }
 
 interface Judged {
+  /** How many hangers there are, each of which bears as much at least. */
+  readonly hangers: number;
   /** Weakest first. */
   readonly sections: readonly LoadSection[];
   readonly material?: Material;
@@ -85,6 +87,7 @@ function estimateFor(hanger: PlacedHanger, piece: Piece, stock: Stock): LoadEsti
   const { material, unknown, brokenAlong } = resistances;
   const { thickness, measured } = stock;
   const common = {
+    hangers: piece.hangers.length,
     ...(material ? { material } : {}),
     ...(thickness === undefined ? {} : { thicknessMm: thickness }),
     ...(measured ? { measured } : {}),

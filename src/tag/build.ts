@@ -306,8 +306,12 @@ class PieceBuilder {
     return found;
   }
 
-  #noRoom({ kind, path }: Hanger): void {
-    const message = `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
+  #noRoom({ kind, path, row }: Hanger): void {
+    // Those of a row have room together or not at all.
+    if (row && row.nth > 0) return;
+    const message = row
+      ? `There is no room for ${row.count} ${kind}s in a row here; set them closer together, or make the body larger.`
+      : `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { samePath } from '../candidate.ts';
-import { hangerAt } from './hanger.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 
 /** Extra insets to try in mm, for an edge that slopes away beside the new place. */
@@ -14,10 +14,10 @@ const inwards = [0, 1, 2, 4];
 export function overBalance(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   const { issue, piece } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const placed = placedAt(at);
   const balance = issue.points?.[1];
   if (!hanger || !placed || !balance || issue.angle === undefined) return [];
-  const other = piece?.hangers.find((each) => each !== placed);
+  const other = piece?.hangers.find(({ path }) => !samePath(path, placed.path));
   const candidates = (from: Point) =>
     [issue.angle!, -issue.angle!]
       .flatMap((angle) => straightened(placed.centre, from, angle))

@@ -14,8 +14,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath } from '../candidate.ts';
-import { hangerAt } from './hanger.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 
 /** Search pattern: spacing of circles in mm, directions on each, and the largest radius in mm. */
@@ -44,8 +43,8 @@ export function clearOfAll(at: Case): Remedy[] {
 
 function clearAmong(at: Case, movesOf: (piece: Piece, placed: PlacedHanger, tag: Tag) => Point[]): Remedy[] {
   const hanger = hangerAt(at);
-  const { piece, tag, issue } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const { piece, tag } = at;
+  const placed = placedAt(at);
   if (!piece || !placed || !hanger || hanger.kind === 'ring') return [];
   const isClear = clearancesOf(piece, placed, tag);
   const candidates = movesOf(piece, placed, tag)

@@ -4,13 +4,10 @@ import { distance } from '../../geometry/measure.ts';
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath, setting, settingLengths } from '../candidate.ts';
+import { setting, settingLengths } from '../candidate.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { makingRoom } from './make-room.ts';
 import { nudging } from './moving.ts';
-
-export function hangerAt({ model, issue }: Case): Hanger | undefined {
-  return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
-}
 
 /** A ring whose joint or wall is too narrow. */
 export function strongerRing(at: Case): Remedy[] {
@@ -110,9 +107,9 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
 
 /** Moves from the edge towards the opening, along the line between the two points that are too close together. */
 function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
-  const { issue, piece } = at;
+  const { issue } = at;
   const [a, b] = issue.points ?? [];
-  const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
+  const centre = placedAt(at)?.centre;
   if (!a || !b || !centre) return [];
   const gap = (point: typeof a) => distance(point, centre);
   const [edge, opening] = gap(a) > gap(b) ? [a, b] : [b, a];

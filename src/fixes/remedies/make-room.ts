@@ -10,7 +10,8 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { nameOf, samePath } from '../candidate.ts';
+import { nameOf } from '../candidate.ts';
+import { placedAt } from './hanger-at.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
 /** Distances to move, in mm. */
@@ -28,7 +29,7 @@ const groundShare = 0.8;
  */
 export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', edits: [] }): Remedy[] {
   const { piece, issue } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const placed = placedAt(at);
   const box = placed && boundsOf(placed.opening);
   if (!piece || !placed || !box) return [];
   // Something that could be read as an accent may lie further away than the obstacle.

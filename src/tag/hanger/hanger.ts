@@ -29,10 +29,13 @@ export function placeHanger(
 ): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
+  const asides = asidesOf(hanger, on);
+  const aside = asides[hanger.row?.nth ?? 0]!;
+  const inside = (reach: number, inset: number) => placeInside(on, at, reach, inset, asides, aside);
   switch (kind) {
     case 'ring': {
       const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
-      const centre = nudged(placeRing(on, whole, hanger.at, size, reading), hanger.nudge);
+      const centre = nudged(placeRing(on, whole, hanger.at, size, reading, aside), hanger.nudge);
       if (!centre) return undefined;
       const lug = [circle(centre, radius + hanger.wall)];
       return {
@@ -49,7 +52,8 @@ export function placeHanger(
       };
     }
     case 'hole': {
-      const place = placeClear(hanger, on, inTheWay);
+      const middle = hanger.row && inside(radius, hanger.inset);
+      const place = hanger.row ? middle && { centre: middle, at } : placeClear(hanger, on, inTheWay);
       const centre = nudged(place?.centre, hanger.nudge);
       if (!place || !centre) return undefined;
       return {
@@ -63,7 +67,7 @@ export function placeHanger(
       };
     }
     case 'slot': {
-      const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
+      const centre = nudged(inside(radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -78,7 +82,7 @@ export function placeHanger(
     case 'keyhole': {
       // In a corner the round opening is nearer to the side than the slot is.
       const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
-      const centre = nudged(placeInside(on, at, isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
+      const centre = nudged(inside(isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -91,6 +95,28 @@ export function placeHanger(
       };
     }
   }
+}
+
+/** From where one hanger would be to where each of its row is; of one that stands alone, to itself. */
+function asidesOf({ row, at }: Hanger, on: Region): Point[] {
+  if (!row) return [{ x: 0, y: 0 }];
+  const up = at.kind === 'point' || at.kind === 'auto' ? { x: 0, y: 1 } : directionOf(at);
+  const right = { x: up.y, y: -up.x };
+  const spacing = row.spacing ?? extentAlong(on, right) / row.count;
+  return Array.from({ length: row.count }, (_, nth) => {
+    const far = (nth - (row.count - 1) / 2) * spacing;
+    return { x: far * right.x, y: far * right.y };
+  });
+}
+
+function extentAlong(region: Region, { x, y }: Point): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const point of region.flat()) {
+    const along = point.x * x + point.y * y;
+    least = Math.min(least, along);
+    most = Math.max(most, along);
+  }
+  return most - least;
 }
 
 /**

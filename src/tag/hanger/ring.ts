@@ -72,14 +72,16 @@ export function placeRing(
   at: HangerPlace,
   size: RingSize,
   reading: RingReading,
+  aside: Point = { x: 0, y: 0 },
 ): Point | undefined {
   const bounds = boundsOf(on);
-  const balance = centroid(whole);
-  if (!bounds || !balance) return undefined;
+  const middleOfMass = centroid(whole);
+  if (!bounds || !middleOfMass) return undefined;
   if (at.kind === 'point') {
     const middle = boxCentre(bounds);
-    return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
+    return { x: middle.x + at.offset.x + aside.x, y: middle.y + at.offset.y + aside.y };
   }
+  const balance = { x: middleOfMass.x + aside.x, y: middleOfMass.y + aside.y };
   const edges = new EdgeIndex(whole);
   const directions = at.kind === 'auto' ? autoDirections : [{ direction: aimFrom(balance, bounds, at), cost: 0 }];
   const costOf = (centre: Point): number => {

@@ -1,7 +1,4 @@
-/**
- * The support of a glued piece: how much of each of its parts lies on material, and how far the part reaches beyond the
- * edge.
- */
+/** The support of a glued piece: how much of each part lies on material, and how far it reaches beyond the edge. */
 
 import { difference, intersection, normalise } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';

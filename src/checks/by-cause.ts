@@ -1,7 +1,4 @@
-/**
- * Groups findings of a kind by the shape to blame: whatever one line of the spec causes has one remedy, and is one
- * finding.
- */
+/** Groups findings of a kind by the shape to blame: one line of the spec has one remedy, and makes one finding. */
 
 import type { Point } from '../geometry/types.ts';
 import type { FaultPlace, Finding, YamlPath } from '../core/issue.ts';

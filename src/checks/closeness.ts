@@ -31,10 +31,7 @@ export interface Closeness {
 const touchingShare = 0.005;
 /** Outlines within this distance of each other, in x-heights, belong to the joint of two letters. */
 const jointShare = 0.03;
-/**
- * Longest joint of letters slid until they join, in x-heights: along a whole stem they become one stroke. Our own
- * judgement.
- */
+/** Longest joint of slid letters, in x-heights: along a whole stem they become one stroke. Our own judgement. */
 const slidJoint = 0.5;
 /** Steps along an outline, in x-heights. */
 const stepShare = 0.1;

@@ -50,10 +50,7 @@ export function fusedMarks(
   return { drawn, fused };
 }
 
-/**
- * Whether the letter reaches far up along the sign. Its own marks do not count: a dot that the sign touches is lost
- * with it.
- */
+/** Whether the letter reaches far up along the sign, without its own marks: a dot that the sign touches is lost too. */
 function reachesUp(letter: Region, sign: Region): boolean {
   const [largest = []] = partsOf(letter);
   const [a, b] = [boundsOf(largest), boundsOf(sign)];

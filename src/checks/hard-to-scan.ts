@@ -101,10 +101,7 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
   return undefined;
 }
 
-/**
- * Least width of a module, in mm, from the width of the beam when engraving, or the distance of its lines if that is
- * more.
- */
+/** Least width of a module, in mm, by the width of the engraving beam or the distance of its lines if that is more. */
 function leastModule(stock: Stock, machine: Machine | undefined): number {
   const beam = stock.kerfs?.engrave ?? Math.max(stock.kerf, finestMm);
   return leastBeams * Math.max(beam, machine?.hatch ?? 0);

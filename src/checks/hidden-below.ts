@@ -68,8 +68,7 @@ export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
 }
 
 /**
- * This many openings of a size are a pattern, such as a lattice, that continues behind what is glued onto it (our own
- * judgement).
+ * This many openings of a size are a pattern, such as a lattice, that continues under glued pieces (our own judgement).
  */
 const patternCount = 6;
 const patternSlack = 0.1;

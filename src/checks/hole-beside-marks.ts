@@ -1,7 +1,4 @@
-/**
- * Openings for the tie so near to engraving or lettering that they look like a mistake, or read as an accent on a
- * letter.
- */
+/** Openings for the tie so near to marks or lettering that they look like a mistake, or read as an accent. */
 
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';

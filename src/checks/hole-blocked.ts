@@ -127,8 +127,7 @@ function wordOf({ kind }: PlacedHanger): string {
 /** The part of a score line inside an opening. The line is its outline: a border round the hole is in nobody's way. */
 const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 /**
- * The tie is laid over the edge that is up when the tag hangs, and needs its own thickness there and half of that
- * elsewhere.
+ * The tie lies over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere.
  */
 function tooNear(
   hanger: PlacedHanger,

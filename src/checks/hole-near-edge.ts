@@ -1,7 +1,4 @@
-/**
- * Openings for the tie that are too near to an edge of the piece, open to it, joined to another opening, or outside the
- * piece.
- */
+/** Openings for the tie that are too near to an edge, open to it, joined to another opening, or outside the piece. */
 
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';

@@ -18,10 +18,7 @@ const ownShare = 0.05;
 /** An opening that loses this share to others no longer exists. */
 const wholly = 0.98;
 
-/**
- * State of an opening in its piece. `told` means that it runs into the opening of a later hanger, where this is
- * reported.
- */
+/** State of an opening in its piece. `told`: it runs into the opening of a later hanger, which reports it. */
 export type OpeningState = 'closed' | 'beside' | 'open' | 'told' | RunsInto;
 
 export interface RunsInto {

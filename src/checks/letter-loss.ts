@@ -43,10 +43,7 @@ const counterShare = 0.004;
 /** A counter is closed if less than this share of it is left, or less than a speck. */
 const openShare = 0.06;
 
-/**
- * The loss of each letter; letters with the same outline are examined once, so a long text costs no more than its
- * alphabet.
- */
+/** The loss of each letter; equal outlines are examined once, so a long text costs no more than its alphabet. */
 export function letterLosses(letters: readonly Letter[], xHeight: number, reach: Reach): LetterLoss[] {
   const known = new Map<string, LetterLoss>();
   return letters.map(({ text, region }) => {

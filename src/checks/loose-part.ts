@@ -1,6 +1,5 @@
 /**
- * Parts that fall out of a piece: the dots of letters, letters that do not touch, counters of letters cut through a
- * plate.
+ * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
  */
 
 import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';

@@ -1,7 +1,4 @@
-/**
- * Engraving and score lines that run beyond the edge of their piece: part of them is lost, or burnt into the next
- * piece.
- */
+/** Engraving and score lines that run beyond the edge of their piece: part is lost, or burnt into the next piece. */
 
 import { difference } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';

@@ -48,10 +48,7 @@ const weights = {
    * letters help the reader to guess a word as long as each has an outline of its own.
    */
   outline: -4.47,
-  /**
-   * Growth beyond `farShare`, in x-heights: by then every letter has the outline of a disc, however thin its strokes
-   * were.
-   */
+  /** Growth beyond `farShare`, in x-heights: by then every letter looks like a disc, however thin its strokes were. */
   far: 11.07,
 } as const;
 const atNothing = 0.665;
@@ -80,8 +77,7 @@ const muchGone = 0.12;
 type Plain = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
 
 /**
- * Obvious faults, reported whatever the sum: a machine reader still guesses many such words, but a buyer does not take
- * them.
+ * Obvious faults, reported whatever the sum: a machine reader still guesses many such words, but no buyer takes them.
  */
 export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone'>): boolean {
   return areAllClosed(read) || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;

@@ -71,8 +71,7 @@ export function hasOwnHole(glued: Region, opening: Region, centre: Point, reach:
 }
 
 /**
- * Position of the foot of the perpendicular from a point to the line through two others: 0 at the first, 1 at the
- * second.
+ * Foot of the perpendicular from a point to the line through two others, as a share: 0 at the first, 1 at the second.
  */
 function footOn({ x, y }: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];

@@ -1,7 +1,4 @@
-/**
- * Whole runs of a piece that are thin. Lettering that is thin all over is one fault with one remedy, so it is one
- * finding.
- */
+/** Whole runs of a piece that are thin. Lettering that is thin all over has one remedy, so it is one finding. */
 
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';

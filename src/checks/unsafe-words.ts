@@ -13,8 +13,7 @@ export interface Unsafe {
 const unsafe = (why: string, ...names: readonly string[]): Unsafe => ({ words: whole(names.join('|')), why });
 
 /**
- * Matches words as whole words, bounded by anything but letters: “3 mm PVC” and “PVC3” are PVC, an “abstract oak” is
- * not ABS.
+ * Matches whole words, bounded by anything but letters: “3 mm PVC” and “PVC3” are PVC, an “abstract oak” is not ABS.
  */
 export function whole(words: string, flags = 'u'): RegExp {
   return new RegExp(`(?<!\\p{L})(${words})(?!\\p{L})`, flags);

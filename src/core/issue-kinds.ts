@@ -111,10 +111,7 @@ export const issueKinds = {
   'unsafe-material': { about: 'making', severity: 'error', summary: 'A material that must not be laser cut.' },
 } as const satisfies Readonly<Record<string, IssueKind>>;
 
-/**
- * The public codes. They appear in the Problems panel, in the settings, in the documentation and in the command line's
- * JSON.
- */
+/** The public codes, as the Problems panel, the settings, the documentation and the command line's JSON show them. */
 export type IssueCode = keyof typeof issueKinds;
 
 export const issueCodes = Object.keys(issueKinds) as IssueCode[];

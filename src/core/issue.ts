@@ -33,10 +33,7 @@ export interface TextChange {
 
 /** A change that the engine has tried and found to solve its issue. */
 export interface Fix extends TextChange {
-  /**
-   * Share of the lettering (or of the piece, if it has no lettering) that looks different afterwards; 0 if nothing
-   * does.
-   */
+  /** Share of the lettering, or of a piece without lettering, that looks different afterwards; 0 if nothing does. */
   readonly look: number;
 }
 

@@ -6,10 +6,7 @@ import { mmPer } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 
-/**
- * In the units of the spec, the longer side first: sizes that fit the beds of small machines, and halves of them. Our
- * own list.
- */
+/** In the spec's units, the longer side first: sizes that fit small machines, and their halves. Our own list. */
 const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
   mm: [
     { width: 300, height: 200 },
@@ -40,10 +37,7 @@ export function sheetSizesFor(piece: SheetSize, units: Units): readonly SheetSiz
 /** Keys for what a tag is made of; the sheet is added after them, above the shapes. */
 const above = ['tagwright', 'title', 'units', 'use', 'stocks', 'stock', 'ties', 'tie'];
 
-/**
- * Adds a line for the sheet below the keys for what the tag is made of; `undefined` if the spec is not a map or already
- * has a `sheet`.
- */
+/** Adds a line for the sheet below the keys for the material; `undefined` if the spec is no map or has a `sheet`. */
 export function sheetSizeEdit(source: SpecSource, { width, height }: SheetSize, units: Units): TextEdit | undefined {
   const { text, tree } = source;
   if (tree?.kind !== 'map' || tree.entries.some(({ key }) => key.value === 'sheet')) return undefined;

@@ -1,7 +1,4 @@
-/**
- * Strips left out of a shape that is cut through a plate, so that the plate keeps what the holes enclose: the counters
- * of letters.
- */
+/** Strips left out of a shape that is cut through a plate, to hold what its holes enclose: the counters of letters. */
 
 import { difference } from './clipper.ts';
 import { innerPoint } from './inner-point.ts';
@@ -24,10 +21,7 @@ export function bridged(region: Region, width: number, sides: readonly BridgeSid
   return { region: strips.length > 0 ? difference(region, [strips]) : region, strips };
 }
 
-/**
- * The strip from inside the hole across the adjoining stroke, as long as the stroke is anywhere across the width of the
- * strip.
- */
+/** The strip from inside the hole across the adjoining stroke, as long as the stroke is anywhere over its width. */
 function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide): Ring[] {
   const upright = side === 'top' || side === 'bottom';
   const sign = side === 'top' || side === 'right' ? 1 : -1;

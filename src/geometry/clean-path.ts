@@ -62,10 +62,7 @@ function isNear(a: UnitPoint, b: UnitPoint, near: number): boolean {
   return dx * dx + dy * dy <= near;
 }
 
-/**
- * Tests whether the three points are nearly collinear: the middle one is measured against the line through the other
- * two.
- */
+/** Whether three points are nearly collinear: the middle one is measured against the line through the others. */
 function isStraight(a: UnitPoint, b: UnitPoint, c: UnitPoint, near: number): boolean {
   const alongX = Math.abs(a.X - b.X) > Math.abs(a.Y - b.Y);
   const [p, q, r] = alongX ? [a.X, b.X, c.X] : [a.Y, b.Y, c.Y];

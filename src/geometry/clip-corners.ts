@@ -5,10 +5,7 @@ import type { Point, Region, Ring } from './types.ts';
 /** Bends of less than this, in degrees, belong to a curve: flattened curves turn by a few degrees at each point. */
 const leastTurnDegrees = 20;
 
-/**
- * The region with its convex corners cut off. Each cut takes `by` mm of either side, or half of a side too short for
- * two cuts.
- */
+/** The region with its convex corners cut off. Each cut takes `by` mm of either side, at most half of the side. */
 export function clippedCorners(region: Region, by: number): Region {
   return by > 0 ? region.map((ring) => clipped(ring, by)) : region;
 }

@@ -38,8 +38,7 @@ interface Sweep {
 }
 
 /**
- * The direction with fewer edges abreast on average: total length of the edges along the sweep over the length of the
- * sweep.
+ * The direction with fewer edges abreast on average: total length of the edges along it over the length of the sweep.
  */
 function sweepOver(rings: readonly Ring[]): Sweep {
   const box = boundsOf(rings);

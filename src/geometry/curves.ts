@@ -128,10 +128,7 @@ function traced(
 type Quadratic = Extract<CurveCommand, { type: 'Q' }>;
 type Cubic = Extract<CurveCommand, { type: 'C' }>;
 
-/**
- * More steps than any curve on a sheet can need; without this limit, one absurd coordinate would keep the loop running
- * forever.
- */
+/** More steps than any curve on a sheet can need; the limit keeps one absurd coordinate from running forever. */
 const maxSteps = 100_000;
 
 function stepCount(exact: number): number {
@@ -257,10 +254,7 @@ export function curveBounds(path: CurvePath): Bounds | undefined {
   return minX <= maxX && minY <= maxY ? { minX, minY, maxX, maxY } : undefined;
 }
 
-/**
- * The candidates for the least and greatest value of one coordinate of a segment: its ends, and where its derivative is
- * zero.
- */
+/** Candidates for the extremes of one coordinate of a segment: its ends, and where its derivative is zero. */
 function extrema(p0: number, c: Exclude<CurveCommand, { type: 'Z' }>, axis: 'x' | 'y'): number[] {
   const values = [p0, c[axis]];
   if (c.type === 'Q') {

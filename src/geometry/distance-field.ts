@@ -91,10 +91,7 @@ export class DistanceField {
     return nearest;
   }
 
-  /**
-   * Offers a point the edges of the four neighbours that the sweep has already visited, then passes its own back along
-   * the row.
-   */
+  /** Offers a point the edges of the four neighbours already visited, then passes its own back along the row. */
   #handOn(
     nearest: Int32Array,
     offer: (column: number, row: number, edge: number) => void,

@@ -20,10 +20,7 @@ import type { Point, Region, Ring } from './types.ts';
 /** Points that deviate from the outline by less than this, in mm, only obscure its direction. */
 const idlePointMm = 0.0003;
 
-/**
- * Points nearer to each other than this, in mm, are one: no file needs a shorter line, and its direction is
- * meaningless.
- */
+/** Points nearer to each other than this, in mm, are one: no file needs so short a line, and its direction is noise. */
 const samePointMm = 0.002;
 
 /** One closed contour per ring, in the same order and direction; rings too small to enclose anything are left out. */
@@ -88,10 +85,7 @@ function furthest(run: SmoothRun, from: number): Reach {
   return [arc, cubic].reduce<Reach>((best, each) => (each && each.to >= best.to ? each : best), line);
 }
 
-/**
- * The furthest point at which `fit` succeeds: the stretch is doubled until the fit fails, then the uncertainty is
- * halved.
- */
+/** The furthest point at which `fit` succeeds: the stretch is doubled until it fails, then searched by halving. */
 function reach(
   from: number,
   end: number,

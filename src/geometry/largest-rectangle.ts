@@ -38,10 +38,7 @@ export function largestRectangle(region: Region): Bounds | undefined {
   return best && outToCorners(best.bounds, region, 2 * cell);
 }
 
-/**
- * Moves each side in turn out to the furthest corner of the region within `reach` that keeps the rectangle within the
- * region.
- */
+/** Moves each side in turn to the furthest corner within `reach` that keeps the rectangle within the region. */
 function outToCorners(found: Bounds, region: Region, reach: number): Bounds {
   const points = region.flat();
   let bounds = found;

@@ -56,10 +56,7 @@ function holds(outer: MeasuredRing, hole: MeasuredRing): boolean {
   return true;
 }
 
-/**
- * 1 inside the ring, −1 outside, 0 on its line. Counts crossings of a ray to the right; the half-open test counts each
- * vertex once.
- */
+/** 1 inside the ring, −1 outside, 0 on its line. Counts crossings of a ray to the right; half-open at the vertices. */
 function sideOf(ring: Ring, p: Point): -1 | 0 | 1 {
   let inside = false;
   let a = ring[ring.length - 1]!;

@@ -19,8 +19,7 @@ export function strokesAlong(lines: readonly Line[], width: number): Region {
 }
 
 /**
- * The lines as contours of arcs, curves and straight segments, closed if the ends meet; lines that are too short are
- * left out.
+ * The lines as contours of arcs, curves and straight segments, closed if the ends meet; those too short are left out.
  */
 export function fitLines(lines: readonly Line[]): Contour[] {
   return lines.flatMap((line) => fitLine(line) ?? []);
@@ -93,8 +92,7 @@ export function reversed(contour: Contour): Contour {
 }
 
 /**
- * A ring without area that follows the line there and back, and grows as a line does; a line of two points gets a third
- * between them.
+ * A ring without area that follows the line there and back, and grows as a line does; two points get a third between.
  */
 function alongAndBack(line: Line): Ring[] {
   if (isClosed(line)) return closedRings(line);

@@ -50,8 +50,5 @@ export const grainLines: readonly GrainLine[] = Array.from({ length: lineCount }
   };
 });
 
-/**
- * Origins of the tiles, in mm, for a piece on the table and for one on top of another: the same sheet at a different
- * place.
- */
+/** Origins of the tiles, in mm, for a piece on the table and one on top of another: different places of one sheet. */
 export const grainOrigin = { below: [0, 0], onTop: [17 * 1.7, 17] } as const satisfies Readonly<Record<string, XY>>;

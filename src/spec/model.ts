@@ -378,10 +378,7 @@ export interface ShapeNames {
   byName(name: string, path: YamlPath): Shape | undefined;
   /** The shape of a name or of a definition written in place. */
   byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined;
-  /**
-   * The target meant by placing something on that shape or fitting it inside: a member of a stack where the stack puts
-   * it.
-   */
+  /** The target of placing on that shape or fitting inside it: a member of a stack where the stack puts it. */
   placed(name: string, path: YamlPath): Target | undefined;
 }
 
@@ -425,8 +422,7 @@ export type Hanger =
     })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
   /**
-   * `opening` is the width of the slot that the nail rests in, `head` the diameter of the round opening for the nail's
-   * head.
+   * `opening` is the width of the slot that the nail rests in, `head` the diameter of the opening for the nail's head.
    */
   | (HangerBase & {
       readonly kind: 'keyhole';

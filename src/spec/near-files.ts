@@ -2,10 +2,7 @@
 
 import { nearest } from './suggest.ts';
 
-/**
- * The files with the same ending and the nearest names, or else the only file with that ending; each with the folder as
- * written.
- */
+/** The files with the same ending and the nearest names, or else the only one with it; folders stay as written. */
 export function nearFiles(name: string, beside: readonly string[]): string[] {
   const folder = name.slice(0, Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
   const ending = /\.[^.]+$/.exec(name)?.[0].toLowerCase() ?? '';

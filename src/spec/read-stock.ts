@@ -11,10 +11,7 @@ import { readMeasured } from './read-measured.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec } from './types.generated.ts';
 
-/**
- * Most material left round a hanger by default, in mm; below that, as much as the sheet is thick (rule of thumb, no
- * source).
- */
+/** Material round a hanger by default: the sheet's thickness, up to this, in mm (rule of thumb, no source). */
 const stoutWebMm = 3;
 
 export const defaultStock: Stock = { kerf: 0, ...readWebs({ kerf: 0 }) };
@@ -65,10 +62,7 @@ interface WebSource {
   readonly isMeasured?: boolean;
 }
 
-/**
- * A written value counts unchanged, except for hangers: a web that only just survived is too narrow for what a tag
- * hangs on.
- */
+/** A given value counts unchanged, except for hangers: a web that only just survived is too narrow to hang by. */
 function readWebs({
   material,
   thickness,
@@ -92,10 +86,7 @@ function readKerf(kerf: StockSpec['kerf'], path: YamlPath, problems: Problems): 
   return { kerf: Math.max(kerfs.outer, kerfs.inner), kerfs };
 }
 
-/**
- * Checks a library: a web that the beam removes altogether cannot have survived it. A spec may still ask for such a
- * limit.
- */
+/** Checks a library: a web that the beam removes altogether cannot have survived it. A spec may still ask for one. */
 function tellContradictions(kerf: number, minWeb: number | undefined, path: YamlPath, problems: Problems): void {
   if (path[0] !== 'stocks' || minWeb === undefined || minWeb >= kerf) return;
   const message = `“min_web” is ${mm(minWeb)}, less than the kerf of ${mm(kerf)}: one of the two is wrong.`;

@@ -21,10 +21,7 @@ export interface Workshop {
   readonly sheet: Sheet | undefined;
   readonly machine: Machine | undefined;
   readonly output: Output;
-  /**
-   * The stock of a piece that names one, at `path`; `undefined` if that is the tag's own or, with an issue, does not
-   * exist.
-   */
+  /** The stock of a piece that names one; `undefined` if it is the tag's own or, with an issue at `path`, unknown. */
   cutFrom(name: string, path: YamlPath): CutFrom | undefined;
 }
 

@@ -1,7 +1,4 @@
-/**
- * Keys with a new name. The old name still works in this version: it is read as the new one, and reported once with a
- * fix.
- */
+/** Keys with a new name. The old name still works in this version, and is reported once with a fix. */
 
 import { isMap, isScalar, isSeq } from 'yaml';
 import type { Pair, YAMLMap } from 'yaml';

@@ -54,8 +54,7 @@ export class RowValues {
   }
 
   /**
-   * The issue with the table's line in its message, if the value comes from a table; in a list its range is already the
-   * cell's.
+   * The issue with the table's line in its message, if its value is from a table; in a list, its range is the cell's.
    */
   told(issue: Issue, { columnsAt }: RowReading): Issue {
     const { table, row } = this;
@@ -120,10 +119,7 @@ class RowReader {
     this.#columns = columns;
   }
 
-  /**
-   * The value with cells filled in; `undefined` if an empty cell removes it. A value without columns stays the same
-   * object.
-   */
+  /** The value with cells filled in; `undefined` if an empty cell removes it. Without columns, the same object. */
   read(value: unknown, path: YamlPath): unknown {
     if (typeof value === 'string') return this.#fill(value, path);
     if (!asksForColumns(value, path.at(-1))) return value;

@@ -64,10 +64,7 @@ export function checkAgainstSchema(
   return { issues, value };
 }
 
-/**
- * Replaces numbers, and words such as `true`, with their written text wherever a text belongs. Returns whether there
- * were any.
- */
+/** Replaces numbers, and words such as `true`, by their written text where a text belongs. Returns whether it did. */
 function readAsText(root: unknown, errors: readonly SchemaError[], source: SpecPlaces): boolean {
   let changed = false;
   for (const error of errors) {

@@ -144,10 +144,7 @@ export class Scope {
     return undefined;
   }
 
-  /**
-   * Like `owner`, but if there is none reports a problem that suggests the nearest names, at `path` or at the range in
-   * `extra`.
-   */
+  /** Like `owner`, but reports a missing one at `path`, or at the range in `extra`, and suggests the nearest names. */
   require(group: Group, name: string, path: YamlPath, extra: Pick<Partial<Issue>, 'range'> = {}): Scope | undefined {
     const owner = this.owner(group, name);
     // A member whose own definition is wrong has been reported there.

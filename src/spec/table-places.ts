@@ -13,10 +13,7 @@ export class TablePlaces {
     this.#records = recordsOf(text, delimiter);
   }
 
-  /**
-   * Range of a cell. `line` is the line that the row begins on, counting from 1. A missing cell is at the end of the
-   * row.
-   */
+  /** Range of a cell; a missing one is at the end of its row. `line` is the line the row begins on, counting from 1. */
   cell(line: number, column: number): TextRange {
     const record = this.#records.find(([first]) => this.position(first!.start).line === line);
     const last = record?.at(-1)?.end ?? 0;

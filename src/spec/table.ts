@@ -1,7 +1,4 @@
-/**
- * Tables as spreadsheets save them: CSV, RFC 4180, with any of the usual separators. The only file that imports
- * papaparse.
- */
+/** Tables as spreadsheets save them: CSV, RFC 4180, with any usual separator. The only file that imports papaparse. */
 
 import Papa from 'papaparse';
 import type { TextRange } from '../core/issue.ts';

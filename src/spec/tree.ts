@@ -42,10 +42,7 @@ export interface SpecAlias {
 
 export type SpecNode = SpecScalar | SpecMap | SpecList | SpecAlias;
 
-/**
- * The tree of a YAML node; `undefined` if nothing is written. Entries without a plain key are left out: no spec has
- * any.
- */
+/** The tree of a YAML node, if any. Entries without a plain key are left out: no spec has any. */
 export function toTree(node: unknown): SpecNode | undefined {
   const range = rangeOf(node);
   if (!range) return undefined;

@@ -1,7 +1,4 @@
-/**
- * Loads the files that a spec uses for what many specs share, before the spec is read: loading is asynchronous, reading
- * is not.
- */
+/** Loads the files that specs share, before the spec is read: loading is asynchronous, reading is not. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';

@@ -9,17 +9,13 @@ export interface LoadDescription {
   readonly headline: string;
   /** The reasons for the estimate, most important first. */
   readonly lines: readonly string[];
-  /**
-   * Shown wherever the headline is: says that an estimate is only an estimate. `rule` is for places with room for one
-   * sentence only.
-   */
+  /** Shown wherever the headline is: that an estimate is only an estimate. `rule`: where only one sentence fits. */
   readonly caution: string;
   readonly rule: string;
 }
 
 /**
- * The pound is exact by definition (the international yard and pound agreement, 1959), as is the ounce, a sixteenth of
- * it.
+ * The pound is exact by definition (the international yard and pound agreement, 1959); an ounce is a sixteenth of it.
  */
 const kilogramsPerPound = 0.45359237;
 

@@ -7,8 +7,8 @@ import type { Point, Region } from '../geometry/types.ts';
 export type Interval = readonly [number, number];
 
 /**
- * The crossings of a line with the edges, in mm along `direction` (a unit vector) from `origin`, ascending. Each corner
- * counts once.
+ * Crossings of a line with the edges, in mm along the unit vector `direction` from `origin`, ascending; corners count
+ * once.
  */
 export function crossings(region: Region, origin: Point, direction: Point): number[] {
   const found: number[] = [];

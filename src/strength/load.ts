@@ -23,10 +23,7 @@ import { sectionsOf } from './sections.ts';
 
 /** A section and the load it bears. */
 export interface LoadSection extends Section {
-  /**
-   * Load at which it breaks by the figures alone, with the grain along the stress or across it; absent if they are not
-   * published.
-   */
+  /** Load at which it breaks by the figures alone, with the grain along or across the stress; absent if unpublished. */
   readonly newtons: Readonly<Partial<Record<Grain, number>>>;
   /** The weaker of the two after deductions; absent if either is. */
   readonly bears?: number;
@@ -143,10 +140,7 @@ function hangingLoad(
   return Math.min(shortPull, lasting.value * cutEdge[material.kind] * thickness * Math.min(...widths));
 }
 
-/**
- * Order by load or, if that is not known, by width with tear-outs last: material is stronger in shear than across its
- * grain.
- */
+/** Order by load or, if unknown, by width with tear-outs last: material is stronger in shear than across its grain. */
 function weakestFirst(a: LoadSection, b: LoadSection): number {
   if (a.bears !== undefined && b.bears !== undefined) return a.bears - b.bears;
   return Number(a.what === 'tear-out') - Number(b.what === 'tear-out') || a.effectiveMm - b.effectiveMm;

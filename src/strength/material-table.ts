@@ -1,7 +1,4 @@
-/**
- * The materials that tags are cut from, and what is known of each. Every figure names its source, and whether that was
- * seen.
- */
+/** The materials that tags are cut from. Every figure names its source, and whether that was seen. */
 
 import { wordsOf } from '../spec/material-words.ts';
 import type { SourcedValue, Material, Strength, Strengths } from './material.ts';
@@ -30,10 +27,7 @@ function evenly(tension: Strength, shear = half(tension)): Strengths {
   return { along: tension, across: tension, shear };
 }
 
-/**
- * Shear strength where none is published: a sheet without grain shears at no less than half of its tension (Tresca's
- * criterion).
- */
+/** Shear strength where none is published: without grain, at least half of the tension (Tresca's criterion). */
 function half(tension: Strength): Strength {
   return { ...tension, value: tension.value / 2, source: `${tension.source}, half of the tension` };
 }

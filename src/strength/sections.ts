@@ -1,7 +1,4 @@
-/**
- * The sections at which a piece would break when pulled by its hanger: their widths, and their distances from the line
- * of pull.
- */
+/** The sections at which a piece would break when pulled by its hanger: widths, and distances from the line of pull. */
 
 import { EdgeIndex, circleCrossings } from '../geometry/edge-index.ts';
 import { area, centroid, contains, distance, ringArea } from '../geometry/measure.ts';

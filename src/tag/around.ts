@@ -41,10 +41,7 @@ export function around(region: Region, { by, corners, keepHoles, bays }: Way): R
   return keepHoles ? grown : withoutHoles(grown);
 }
 
-/**
- * Factors by which bays may be widened so that lines share one backing; beyond that, the outline no longer follows the
- * words.
- */
+/** Factors by which bays may widen so that lines share one backing; beyond, the outline no longer follows the words. */
 const widenings = [1, 2, 4, 8];
 
 /** Twice the least that joins the lines, which would leave them hanging together by a waist. */

@@ -32,10 +32,7 @@ interface Drawn {
   readonly lines?: readonly Line[];
 }
 
-/**
- * A strip no wider than the lines of a border plus this, in mm, has no room for them: there the border goes round an
- * opening.
- */
+/** The border goes round an opening where a strip beside it is no wider than its lines plus this, in mm. */
 const spareMm = 0.1;
 
 /** The border of a shape; empty if there is no room for the lines in it. */

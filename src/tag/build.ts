@@ -57,10 +57,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
   };
 }
 
-/**
- * The largest possible sizes, on this tag, of the shapes that must have the same size on all tags of a batch; by
- * `sizeKey`.
- */
+/** Largest possible scales, on this tag, of shapes that must be equally large on all tags of a batch; by `sizeKey`. */
 export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
   const { evaluator } = new PieceBuilder(model, resources);
   const scales = new Map<string, number>();
@@ -245,8 +242,8 @@ class PieceBuilder {
   }
 
   /**
-   * Leads borders round anything cut through the piece. A border that is itself cut ends there; the gap between its
-   * ends holds it.
+   * Leads borders round anything cut through the piece. A border that is itself cut ends there, and is held by the
+   * material between its ends.
    */
   #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
     const plain = cuts.filter(({ stage }) => !stage.value.border);

@@ -16,8 +16,7 @@ type Part = readonly number[];
 const perPart = 2;
 
 /**
- * Cost of a bridge through the middle of a part, in dark modules crossed: another bridge is preferred unless it crosses
- * more.
+ * Cost of a bridge through the middle of a part: another is preferred unless it crosses more dark modules than this.
  */
 const throughMiddle = 4;
 
@@ -131,8 +130,7 @@ class Framed {
   }
 
   /**
-   * One bridge on each side where the way is shortest and off the middle; of equally short ones, the furthest from the
-   * middle.
+   * One bridge on each side where the way is shortest and off the middle; of equally short ones, the furthest from it.
    */
   #toHeld(part: Part, held: ReadonlySet<number>, width: number): ModuleRing[] {
     const middle = {

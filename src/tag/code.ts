@@ -78,10 +78,7 @@ export function squareOf(code: Code, clear = 0): Ring {
   return cell(code, -clear, -clear, count + clear, count + clear);
 }
 
-/**
- * The code as it is cut through, with bridges of `width` mm that hold all light parts. Empty if modules are no wider
- * than that.
- */
+/** The code as it is cut through, with bridges of `width` mm to all light parts. Empty if modules are no wider. */
 export function withBridges<T extends { readonly region: Region; readonly asked?: readonly AskedWidth[] }>(
   solid: T,
   code: Code,

@@ -240,10 +240,7 @@ export class Evaluator {
     return this.#resources.cache.get('part', [made.id, part], () => ({ region: made.value.parts?.get(part) ?? [] }));
   }
 
-  /**
-   * Reports an empty shape, but only if it is to blame itself: the shapes it is made from have reported their own
-   * emptiness.
-   */
+  /** Reports an empty shape, unless the shapes it is made from are all empty and have reported that. */
   #reportEmpty({ generator, modifiers, path }: Shape): void {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;

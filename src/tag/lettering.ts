@@ -48,10 +48,7 @@ export function dependsOnSize({ letterSpacingMm, arc }: TextGenerator): boolean 
   return letterSpacingMm !== 0 || (arc !== undefined && 'radius' in arc);
 }
 
-/**
- * Millimetres per em, if the size is given by the font's own measures. Growth adds to the capitals at the top and at
- * the bottom.
- */
+/** Millimetres per em, if the size is given by the font's own measures. Growth adds to capitals at top and bottom. */
 export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: Size): number | undefined {
   if (!size) return undefined;
   if (size.of === 'em') return size.mm;
@@ -221,10 +218,7 @@ export function inkOf(face: FontFace, letters: string): Bounds {
   return curveBounds(glyphs.flatMap(({ id }) => face.outline(id))) ?? nothing;
 }
 
-/**
- * The band from the lowest baseline to the x-height of the highest line, or to the top of its capitals if there are
- * only capitals.
- */
+/** From the lowest baseline to the x-height of the highest line, or to its capital height if it has only capitals. */
 function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];

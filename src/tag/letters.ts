@@ -157,8 +157,7 @@ export function flattenLetters(letters: readonly LetterCurves[], affine: Affine)
 }
 
 /**
- * Up to this factor above the size it was flattened for, an outline is smooth enough; below, it is smoother than
- * necessary.
+ * An outline is smooth enough up to this factor above the size it was flattened for, and smoother than needed below.
  */
 const smoothTimes = 1.25;
 

@@ -112,10 +112,7 @@ function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
   );
 }
 
-/**
- * Distance from the baseline of one line to that of the next, whatever letters they have: from the deepest letter to
- * the highest.
- */
+/** Distance from baseline to baseline whatever the letters: from the deepest letter to the highest. */
 function evenDrop(above: PlacedLine, below: PlacedLine): number {
   const [deep, high] = [above, below].map(({ line }) => inkOf(line.face, hasSmall(line.text.text) ? 'pd' : 'H'));
   return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;

@@ -30,10 +30,7 @@ export interface Resources {
   /** `undefined` if it could not be loaded, which has been reported. */
   font(text: TextGenerator): FontFace | undefined;
   drawing(file: string): LoadedDrawing | undefined;
-  /**
-   * Largest scale of each fitted shape over its natural size, so that it is as large as on the other tags of its batch;
-   * by `sizeKey`.
-   */
+  /** Largest scale of each fitted shape over its natural size, as on the other tags of its batch; by `sizeKey`. */
   readonly sameSizes?: ReadonlyMap<string, number>;
   report(finding: Finding): void;
   /** Awaited between stages, and within the long ones. */

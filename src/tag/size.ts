@@ -108,10 +108,7 @@ async function slidAndGrown(
  */
 export const sliver = { mm: 0.1, xHeights: 0.02 } as const;
 
-/**
- * The region without residue from joining letters. Apply it after growth: before, a slit that closes is filled by a
- * small part.
- */
+/** The region without residue from joining letters. For use after growth, as small parts in a slit help it close. */
 export function withoutSlivers(region: Region, { lettering = [] }: MadeShape): Region {
   return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight)));
 }

@@ -21,10 +21,7 @@ const lapSteps = 20;
 /** Less than this sticking out is rounding, not a shoulder. */
 const shownAreaMm2 = 1e-4;
 
-/**
- * A member whose end takes up more than this share of its length has a round or pointed end, and no corners: a disc, a
- * triangle.
- */
+/** A member whose end takes up more than this share of its length has no corners: a disc, a triangle. */
 const mostEndShare = 0.45;
 
 /**

@@ -67,10 +67,7 @@ export function shapeData(tag: string, attributes: Attributes, viewport: SvgView
   }
 }
 
-/**
- * An ellipse of eight arcs: the cubic Béziers they become are off by 0.000004 of the radius, those of quarters by
- * 0.0003.
- */
+/** An ellipse of eight arcs: as cubic Béziers they are off by 0.000004 of the radius, quarters by 0.0003. */
 function round(cx: number, cy: number, rx: number, ry: number): string | undefined {
   if (rx <= 0 || ry <= 0) return undefined;
   const at = (eighth: number): string =>

@@ -10,10 +10,7 @@ type Declarations = Readonly<Record<string, string>>;
 /** By selector: `path`, `.vein` or `#leaf`. Of equal selectors the later one wins. */
 export type StyleSheet = ReadonlyMap<string, Declarations>;
 
-/**
- * Simple selectors of all rules. Split by hand: a regular expression would try every beginning in a sheet without
- * braces.
- */
+/** Simple selectors of all rules. Split by hand: without braces, a regular expression would try every beginning. */
 export function parseStyleSheet(css: string): StyleSheet {
   const rules = new Map<string, Declarations>();
   for (const rule of withoutComments(css).split('}')) {

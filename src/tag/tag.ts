@@ -84,10 +84,7 @@ export interface Piece {
   readonly cutLine?: Region;
   /** The united body before openings and hanger. */
   readonly body: Region;
-  /**
-   * The shapes that the body is united from and those cut through it; they show which line of the spec a finding comes
-   * from.
-   */
+  /** The shapes united into the body and those cut through it, to find the line of the spec behind a finding. */
   readonly sources: readonly Source[];
   readonly marks: readonly Mark[];
   /** Widths that the spec asks for explicitly. */
@@ -119,8 +116,7 @@ export interface Tag {
   /** Words on it that no batch fills in. */
   readonly unfilled?: readonly Unfilled[];
   /**
-   * Shapes drawn beside the pieces but never made: those that no piece uses yet, and those that lack their font or
-   * drawing.
+   * Shapes drawn beside the pieces but never made: those that no piece uses, and those that lack their font or drawing.
    */
   readonly ghosts?: readonly Ghost[];
 }

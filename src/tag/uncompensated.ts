@@ -14,10 +14,7 @@ export function kerfOf({ kerf, kerfs }: Stock): { readonly outer: number; readon
   return kerfs ?? { outer: kerf, inner: kerf };
 }
 
-/**
- * The region grown by `outer` mm along its outlines and by `inner` along its holes, which shrink; thinned if they are
- * negative.
- */
+/** The region grown by `outer` mm along outlines and by `inner` along holes, which shrink; thinned if negative. */
 export function offsetByKind(region: Region, { outer, inner }: { outer: number; inner: number }): Region {
   if (outer === inner) return offset(region, outer);
   // Part by part, so that a part inside a hole is not cut off with the hole.

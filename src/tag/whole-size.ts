@@ -1,6 +1,5 @@
 /**
- * The size of a whole piece, its hangers included: everything is scaled except the hole, its wall and the limits of the
- * beam.
+ * The size of a whole piece, its hangers included: everything scales except the hole, its wall and the beam's limits.
  */
 
 import { identity, scaling, transform } from '../geometry/affine.ts';

@@ -10,10 +10,7 @@ import type { Affine } from '../geometry/types.ts';
 import type { TextLayout } from './layout.ts';
 
 export interface Arc {
-  /**
-   * `top`: outside the circle, tops outwards. `bottom`: inside it, tops inwards, so that it also reads from left to
-   * right.
-   */
+  /** `top`: outside the circle, tops outwards. `bottom`: inside, tops inwards, so that it also reads left to right. */
   readonly at: 'top' | 'bottom';
   /**
    * Radius of the first baseline's circle, in em, > 0. Further lines stand below: on smaller circles at the top, larger

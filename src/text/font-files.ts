@@ -9,10 +9,7 @@ export interface FontFiles extends InstalledFonts {
 
 /** Access that only a computer with a file system has. */
 export interface InstalledFonts {
-  /**
-   * A file by its path, whole or the stretch asked for (`end` is exclusive; anything past the end of the file is left
-   * out).
-   */
+  /** A file by its path, whole or the stretch asked for (`end` is exclusive; a stretch past the end is cut short). */
   read(path: string, stretch?: { readonly start: number; readonly end: number }): Promise<Uint8Array>;
   /** Names of the files in the folder of a file; rejects, or is absent, if they cannot be listed. */
   beside?(path: string): Promise<readonly string[]>;

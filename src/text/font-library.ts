@@ -1,7 +1,4 @@
-/**
- * Finds and opens the font a spec asks for. Nothing here throws: faults are returned as answers, to be shown at their
- * line.
- */
+/** Finds and opens the font a spec asks for. Nothing here throws: faults are answers, to be shown at their line. */
 
 import { distance } from 'fastest-levenshtein';
 import { bundledFileName, bundledFonts } from './bundled-fonts.ts';

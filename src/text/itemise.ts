@@ -20,10 +20,7 @@ export interface TextRun {
 export interface ItemisedLine {
   /** The line as it is shaped, with accents composed if the font has them so. */
   readonly text: string;
-  /**
-   * For each offset in `text`, the offset in the given line at which that grapheme begins; one entry more than `text`
-   * has.
-   */
+  /** The offset in the given line of each grapheme, by offset in `text`; one entry more than `text` has. */
   readonly origin: readonly number[];
   /** Runs in visual order, from left to right. */
   readonly runs: readonly TextRun[];
@@ -101,10 +98,7 @@ export function hasLetter(grapheme: string, { covers }: { readonly covers: (code
   return !chooseForm(grapheme, covers).missing;
 }
 
-/**
- * Scripts for which fonts have their own rules; anything in none of them (digits, punctuation, other scripts) joins any
- * run.
- */
+/** Scripts for which fonts have their own rules; anything else (digits, punctuation, other scripts) joins any run. */
 const scripts = [
   ...['Latin', 'Greek', 'Cyrillic', 'Armenian', 'Georgian', 'Hebrew', 'Arabic', 'Syriac', 'Thaana', 'Nko'],
   ...['Devanagari', 'Bengali', 'Gurmukhi', 'Gujarati', 'Oriya', 'Tamil', 'Telugu', 'Kannada', 'Malayalam', 'Sinhala'],

@@ -15,8 +15,7 @@ const headerBytes = 48;
 const maxTables = 128;
 
 /**
- * In the table directory, bits 0–5 of a table's flags give its name; this value means that the name follows as four
- * characters.
+ * In the table directory, bits 0–5 of a table's flags give its name; with this value, four characters follow instead.
  */
 const namedTable = 63;
 

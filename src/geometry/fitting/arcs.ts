@@ -21,10 +21,7 @@ const kinkless = (1.5 * Math.PI) / 180;
 /** Arcs that turn less than this, in radians, fit circles only by chance. */
 const leastSweep = Math.PI / 18;
 
-/**
- * Longest sweep of one arc, in radians: well over 90° its ends, rounded for a file, no longer determine its middle
- * well.
- */
+/** Longest sweep of one arc, in radians: well over 90° its ends, rounded for a file, no longer fix its middle well. */
 const mostSweep = (100 * Math.PI) / 180;
 
 /**

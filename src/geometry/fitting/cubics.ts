@@ -20,8 +20,7 @@ type Cubic = Extract<Segment, { type: 'cubic' }>;
 const pointToCurveMm = 0.0035;
 
 /**
- * Largest distance between the curve and the edges, in mm; the edges of a flattened curve are up to 0.0045 mm off it
- * themselves.
+ * Largest distance between curve and edges, in mm; edges of a flattened curve are up to 0.0045 mm off it themselves.
  */
 const curveToEdgeMm = 0.007;
 
@@ -31,10 +30,7 @@ const rounds = 8;
 /** The fit is abandoned if the error exceeds this many times the tolerance. */
 const hopeless = 15;
 
-/**
- * The fit is also abandoned if a round leaves more than this share of the error: so slow a convergence never gets
- * there.
- */
+/** The fit is also abandoned if a round leaves more than this share of the error: it converges too slowly. */
 const leastGain = 0.95;
 
 export function fitCubic(run: SmoothRun, from: number, to: number): Cubic | undefined {

@@ -1,7 +1,4 @@
-/**
- * The parts joined by necks: the material is cut at all necks at once, and the portions and cuts are treated as a
- * graph.
- */
+/** The parts joined by necks, as a graph of portions and cuts: the material is cut at all necks at once. */
 
 import { areaOf } from './lengths.ts';
 import type { Mesh } from './mesh.ts';

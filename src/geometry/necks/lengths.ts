@@ -3,10 +3,7 @@
 import type { Mesh } from './mesh.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
-/**
- * Length of the vector (x, y). `Math.hypot` guards against overflow, which grid units never reach, and takes ten times
- * as long.
- */
+/** Length of the vector (x, y). `Math.hypot` guards against overflow, impossible here, and takes ten times as long. */
 export const distance = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** Length of an edge in units. */
@@ -56,10 +53,7 @@ export function midpointDistance(mesh: Mesh, e: number, f: number): number {
   return distance(ax - bx, ay - by);
 }
 
-/**
- * Distance along the outline from one end of a chord to the other, the shorter way round; infinite between two
- * outlines.
- */
+/** Distance along the outline between the ends of a chord, the shorter way round; infinite between two outlines. */
 export function arcOver({ starts, ring, along, ringLengths }: Mesh, e: number): number {
   const a = starts[e]!;
   const b = starts[nextEdge(e)]!;

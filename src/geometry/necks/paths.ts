@@ -17,10 +17,7 @@ export interface PathStep {
 export interface Path {
   readonly steps: readonly PathStep[];
   readonly length: number;
-  /**
-   * Whether it starts at thicker material or at a core; otherwise it runs from end to end of a part that is thin all
-   * over.
-   */
+  /** Whether it starts at thicker material or at a core; otherwise it crosses a part that is thin all over. */
   readonly attached: boolean;
 }
 
@@ -174,10 +171,7 @@ export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
   return { chord: mostCentral(steps, isNeck ? least : medianWidth(steps)).chord, isNeck };
 }
 
-/**
- * Of all steps of about that width, the one nearest to the middle of the path, so that a mark on an even stroke stays
- * put.
- */
+/** Of all steps of about that width, the one nearest to the path's middle, so that marks on even strokes stay put. */
 function mostCentral(steps: readonly PathStep[], width: number): PathStep {
   const middle = steps.reduce((sum, { length }) => sum + length, 0) / 2;
   let best = steps[0]!;

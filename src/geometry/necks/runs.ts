@@ -15,10 +15,7 @@ export interface ThinRun {
   readonly chord: number;
   /** Length along the run, in units. */
   readonly length: number;
-  /**
-   * Whether it is narrowest near the chord; otherwise it is measured at the chord itself, as it narrows to its very
-   * end.
-   */
+  /** Whether it is narrowest near the chord; otherwise it is measured at the chord, as it narrows to its very end. */
   readonly follow: boolean;
 }
 

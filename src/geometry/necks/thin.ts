@@ -23,10 +23,7 @@ export interface Thinness {
   readonly radius: Float64Array;
 }
 
-/**
- * The bodies on both sides of a neck must be wider than the neck by this factor, or they are one body with a shallow
- * waist.
- */
+/** Bodies on both sides of a neck must be wider than it by this factor, or they are one body with a shallow waist. */
 const waist = 1.15;
 /** The body at the end of a neck must be wider than the neck by this factor, or it is the end of a taper. */
 const knob = 1.03;

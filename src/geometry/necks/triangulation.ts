@@ -107,8 +107,7 @@ export class Triangulation {
   }
 
   /**
-   * Makes an edge from a towards b, as far as the first vertex on the way, and returns that vertex, or −1 if there is
-   * no way.
+   * Makes an edge from a towards b, as far as the first vertex on the way; returns that vertex, or −1 if there is none.
    */
   #connect(a: number, b: number): number {
     if (this.find(a, b) >= 0 || this.find(b, a) >= 0) return b;

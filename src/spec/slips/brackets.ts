@@ -17,10 +17,7 @@ export function bracketRepairs(text: string, line: SpecLine, until: SpecLine): R
   ];
 }
 
-/**
- * Closes a bracket at the end of the line, before one of its commas, or at the end of a line below that still belongs
- * to it.
- */
+/** Closes a bracket at the end of the line, before one of its commas, or at the end of a line that belongs to it. */
 function unclosed(text: string, line: SpecLine, until: SpecLine): Repair[] {
   const { open, commas: parts } = line.signs;
   if (open.length === 0) return [];

@@ -5,10 +5,7 @@ import type { SpecLine } from './lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
-/**
- * Removes one of the two; if both have lines of their own, the second's join the first's. `at` is the offset of the
- * second key.
- */
+/** Removes one of the two; if both have lines of their own, the second's join the first's. `at`: the second key. */
 export function duplicateRepairs(text: string, lines: readonly SpecLine[], at: number): Repair[] {
   const line = lines.find(({ start, end }) => start <= at && at <= end);
   if (!line) return [];

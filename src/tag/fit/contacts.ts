@@ -136,10 +136,7 @@ function clearOf(search: Search, at: Placement): number {
 
 const outOf = (contacts: readonly Contact[]): number => contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
 
-/**
- * The growth of the furthest point, and the shift of the whole along x and y; `undefined` if no such step keeps it
- * inside.
- */
+/** The growth of the furthest point, and the shift of the whole along x and y; `undefined` if none keeps it inside. */
 function bestMove(
   contacts: readonly Contact[],
   { free, outline }: Search,

@@ -120,10 +120,7 @@ function find(
   return scale > 0 ? { scale, ...pin.at } : undefined;
 }
 
-/**
- * The place of a line of typical words, whatever the actual ones, at the size asked for: so the names of a batch line
- * up.
- */
+/** The place of a line of typical words at the size asked for, so that the names of a batch line up. */
 function homeIn(
   room: Room,
   band: LetterBand,

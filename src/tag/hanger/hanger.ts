@@ -120,8 +120,7 @@ function extentAlong(region: Region, { x, y }: Point): number {
 }
 
 /**
- * The nail rests at `centre`; the round opening is below it when the piece hangs. In a corner, the slot points to that
- * side.
+ * The nail rests at `centre`, above the round opening when the piece hangs. In a corner, the slot points to that side.
  */
 function keyhole({ at, head, opening, length }: Extract<Hanger, { kind: 'keyhole' }>, centre: Point): Region {
   const down = { x: centre.x, y: centre.y - (length - head / 2 - opening / 2) };

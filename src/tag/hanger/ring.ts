@@ -38,10 +38,7 @@ const sideCost = 0.1;
 /** Scores that differ by less than this are equal. */
 const even = 1e-3;
 
-/**
- * Allowance for the end of a bar, which may be joined less well than the best place by any amount: no joint is better
- * than 1.
- */
+/** Allowance for the end of a bar, which may be joined less well by any amount: no joint is better than 1. */
 const barAllowance = 1;
 
 /** A bar keeps its width, within this share, one hole's radius further on. */
@@ -183,10 +180,7 @@ function better(a: Candidate, b: Candidate): number {
   return b.centre.y - a.centre.y || a.centre.x - b.centre.x;
 }
 
-/**
- * The longest chord that the ring's outer circle cuts off inside the body: the length that a tear would have to go
- * through.
- */
+/** The longest chord that the ring's outer circle cuts off inside the body: the length of a tear. */
 function joint(centre: Point, radius: number, edges: EdgeIndex): number {
   const angles = circleCrossings(edges.near(centre, radius), centre, radius);
   if (angles.length < 2) return 0;

@@ -14,8 +14,7 @@ import type { Region } from '../../geometry/types.ts';
 const slitMm = 0.3;
 
 /**
- * Holes up to this width between a ring and a letter are filled too, as they serve no purpose. Our own judgement, in
- * mm.
+ * Holes up to this width between a ring and a letter, in mm, are filled too: they serve no purpose. Our own judgement.
  */
 const pinholeMm = 1;
 

@@ -27,10 +27,7 @@ const below = 0.5;
 /** Reach of a bar into the letters, in webs: its round end comes out below them as a stroke would. */
 const into = 0.75;
 
-/**
- * A bar as high as `web` along the baseline, from whatever stands on it on the left to whatever stands on it on the
- * right.
- */
+/** A bar as high as `web` along the baseline, between whatever stands on it on the left and on the right. */
 export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));

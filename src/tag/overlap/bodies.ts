@@ -45,8 +45,7 @@ export interface Body extends LetterShape {
 export const coarseMm = 0.02;
 
 /**
- * A sign held by a post is visible above it if it is `least` times as wide as the web; it is widened by at most the
- * factor `most`.
+ * A sign on a post is visible if it is `least` times as wide as the web; it is widened by at most the factor `most`.
  */
 const signWidth = { least: 2, most: 1.5 } as const;
 

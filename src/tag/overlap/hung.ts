@@ -58,10 +58,7 @@ const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
 /** Distance between a sign and what it stands on, in x-heights: nearer, they would merge. */
 const signAbove = 0.2;
 
-/**
- * Costs per mm of moving a sign sideways, of raising or lowering it, and of its shortfall in distance from its
- * neighbours.
- */
+/** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours. */
 const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
 
 /** Place of a sign that has waited: at the next letter if that is as tall, otherwise on a post above one of the two. */

@@ -2,10 +2,7 @@
 
 import type { TextGenerator } from '../../spec/model.ts';
 
-/**
- * The overlap for `overlap: auto`, in widths of a joint: 0.6 mm for 1.5 mm, at which most faces join (our own
- * judgement).
- */
+/** The overlap for `overlap: auto`, in widths of a joint: 0.6 mm for 1.5 mm joins most faces (our own judgement). */
 const usualLap = 0.4;
 
 /** In mm; `undefined` for letters that keep their places. `web` is the least width of a joint. */

@@ -17,10 +17,7 @@ export interface LetterPart {
 /** Height above which a sign that stands on nothing begins, in x-heights. */
 const hungFrom = 0.6;
 
-/**
- * A part that begins below the first of these heights and reaches above the second stands on the line itself; in
- * x-heights.
- */
+/** In x-heights: a part that begins below the first and reaches above the second stands on the line itself. */
 const standing = { below: 0.25, tall: 0.6 } as const;
 
 interface Part {

@@ -170,10 +170,7 @@ function placeGroup(
   return best!.marks;
 }
 
-/**
- * The lean of a mark off the top of its letter, in mm per mm of its height: in a slanted face, it is above the leaning
- * stem.
- */
+/** The lean of a mark off the top of its letter, in mm per mm of height: in a slanted face, it follows the stem. */
 function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): number {
   const rows = rowsOf(base, pitch);
   const top = (rows.first + rows.lines.length) * pitch;

@@ -13,10 +13,7 @@ const worthwhile = 0.4;
 /** Most steps, however small the letters are compared with the allowed overlap. */
 const mostSteps = 60;
 
-/**
- * Share of the web to which a joint is slid, the rest being left to a bead: letters that keep their distance are easier
- * to read.
- */
+/** Share of the web to which a joint is slid; a bead does the rest, as letters that keep apart are easier to read. */
 const jointShare = 0.5;
 
 export interface Join {

@@ -1,6 +1,5 @@
 /**
- * Finds what holds a letter that no neighbour is near at its own height: under an arm, or beside a stem that stands
- * back.
+ * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
  */
 
 import type { Body } from './bodies.ts';

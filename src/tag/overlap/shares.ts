@@ -1,6 +1,5 @@
 /**
- * Distances in x-heights; by eye, and by an independent reader of letters, on a hundred names in six faces (our own
- * judgement).
+ * Distances in x-heights; by eye, and by an independent reader, on a hundred names in six faces (our own judgement).
  */
 export const shares = {
   /** The most a letter moves closer for a joint, beyond its overlap. */

@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { HangerPlace, Tie } from '../spec/model.ts';
-import { directionOf } from '../tag/hanger/direction.ts';
+import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './assembly.ts';
 import type { Check } from './check.ts';
@@ -11,9 +11,6 @@ import { mm } from '../core/figures.ts';
 
 /** A tilt that is seen, in degrees (our own judgement). */
 const seenDegrees = 3;
-
-/** The place of a ring is chosen for how it holds and reads as well: so much of a tilt is no slip of anybody's (our own judgement). */
-const chosenDegrees = 6;
 
 /** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
 const meantDegrees = 20;
@@ -44,7 +41,7 @@ function hung(pieces: Tag['pieces']): Hung[] {
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
   const [first, second] = hangers;
   const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
-  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? chosenDegrees : seenDegrees)) return [];
+  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
   return [

@@ -10,7 +10,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walk } from '../../geometry/walk.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
 import { misreading } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
@@ -30,6 +30,10 @@ const refined = 4;
 
 /** A degree off the straight costs this share of a fully joined ring. */
 const tiltCost = 1 / 60;
+
+/** So much more once it is seen, less half a degree for what the ring itself weighs. */
+const askewCost = 0.15;
+const askewDegrees = seenTilt - 0.5;
 
 /** With `auto`, a side other than the top must be joined this much better to be taken. */
 const sideCost = 0.1;
@@ -83,7 +87,7 @@ export function placeRing(
     const costs = directions.map(({ direction, cost }) => {
       // Seen from its side, a ring stands free: one in a bay behind lettering holds, but nobody looks for it there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + tiltDegrees(hang, direction) * tiltCost;
+      return cost + hidden + costOfTilt(tiltDegrees(hang, direction));
     });
     return Math.min(...costs);
   };
@@ -148,9 +152,13 @@ interface Tried extends Candidate {
   readonly gain: number;
 }
 
-/** A step away it may hang straighter by as much as the step is seen from the balance. */
+function costOfTilt(degrees: number): number {
+  return degrees * tiltCost + (degrees > askewDegrees ? askewCost : 0);
+}
+
+/** A step away it may hang straighter by as much as the step is seen from the balance, and be askew no more. */
 function refiningGain(point: Point, balance: Point): number {
-  return tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+  return askewCost + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** Without the places that a better one lies beside, whose refining looks at them as well. */

@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { HangerPlace, Tie } from '../spec/model.ts';
-import { directionOf } from '../tag/hanger/direction.ts';
+import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './assembly.ts';
 import type { Check } from './check.ts';
@@ -12,16 +12,7 @@ import { mm } from '../core/figures.ts';
 /** Visible tilt, in degrees (our own judgement). */
 const seenDegrees = 3;
 
-/**
- * Tolerated tilt of a ring, in degrees: its place is also chosen for strength and looks, so this much is nobody's
- * mistake (our own judgement).
- */
-const chosenDegrees = 6;
-
-/**
- * A place without a direction is meant for a side if it lies within this angle of it, in degrees; otherwise for a
- * corner, at any angle.
- */
+/** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
 const meantDegrees = 20;
 
 /** If the opening is nearer to the balance than this, in mm, the tag may turn freely. */
@@ -51,9 +42,9 @@ function hung(pieces: Tag['pieces']): Hung[] {
 }
 
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
-  const [first, second] = outermost(hangers);
-  const tilt = second ? betweenTwo(first, second, balance, hangers.length) : onOne(first, balance, tie);
-  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? chosenDegrees : seenDegrees)) return [];
+  const [first, second] = hangers;
+  const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
+  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
   return [

@@ -114,8 +114,11 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */
 function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
   const isWithin = readAs.includes('letter within');
-  if (!isWithin && !readAs.includes('letter')) return [];
-  const message = `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
+  const isBowl = readAs.includes('bowl');
+  if (!isWithin && !isBowl && !readAs.includes('letter')) return [];
+  const message = isBowl
+    ? 'The ring stands halfway up the stem of the first letter, and the two read as a “d”.'
+    : `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 

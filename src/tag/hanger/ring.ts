@@ -11,7 +11,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walk } from '../../geometry/walk.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
 import { misreading } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
@@ -31,6 +31,10 @@ const refined = 4;
 
 /** Cost of a degree of tilt, in shares of a fully joined ring. */
 const tiltCost = 1 / 60;
+
+/** So much more once it is seen, less half a degree for what the ring itself weighs. */
+const askewCost = 0.15;
+const askewDegrees = seenTilt - 0.5;
 
 /** With `auto`, a side other than the top must be better joined by this much. */
 const sideCost = 0.1;
@@ -87,7 +91,7 @@ export function placeRing(
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + tiltDegrees(hang, direction) * tiltCost;
+      return cost + hidden + costOfTilt(tiltDegrees(hang, direction));
     });
     return Math.min(...costs);
   };
@@ -152,9 +156,13 @@ interface Tried extends Candidate {
   readonly gain: number;
 }
 
+function costOfTilt(degrees: number): number {
+  return degrees * tiltCost + (degrees > askewDegrees ? askewCost : 0);
+}
+
 /** The tilt that a step may save: the angle of the step as seen from the centre of mass. */
 function refiningGain(point: Point, balance: Point): number {
-  return tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+  return askewCost + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** The places without those that have a better one beside them, as refining that covers them too. */

@@ -166,6 +166,8 @@ export interface Line {
   /** Of the size of its letters, beside those of the other lines. */
   readonly share: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Over the top of an ellipse, heads outwards, or along its bottom, heads inwards. */
+  readonly arc?: 'top' | 'bottom';
 }
 
 /** Plates that go by a name; lengths in mm. */

@@ -167,6 +167,8 @@ export interface Line {
   /** Size of its letters relative to those of the other lines. */
   readonly share: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Over the top of an ellipse, heads outwards, or along its bottom, heads inwards. */
+  readonly arc?: 'top' | 'bottom';
 }
 
 /** Plates with a name of their own; lengths in mm. */

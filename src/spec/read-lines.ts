@@ -22,10 +22,11 @@ export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): 
     }
     return undefined;
   }
+  tellRound(spec, path, problems);
   return {
     kind: 'lines',
     shapes: lines.map(({ shape }) => shape),
-    lines: lines.map(({ share, align }) => ({ share, align })),
+    lines: lines.map(({ share, align, arc }) => ({ share, align, ...(arc ? { arc } : {}) })),
     ...(gap === undefined ? {} : { gap }),
     ...(size === undefined ? {} : { size }),
     evenly: spec.align === 'baseline',
@@ -59,7 +60,30 @@ function readLine(
     shape: { path: problems.inSpec(path), generator, modifiers: { corners: 'round' } },
     share: line.share ?? 1,
     align,
+    ...(line.arc ? { arc: line.arc } : {}),
   };
+}
+
+/** What does not go with lines that run round. */
+function tellRound(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
+  const list: readonly (LineSpec | undefined)[] = spec.lines as LineList;
+  const say = (at: YamlPath, message: string) => {
+    problems.error('bad-value', at, message, { range: problems.source.keyRange(at) });
+  };
+  const taken = new Set<string>();
+  for (const [index, line] of [...list].entries()) {
+    if (!line?.arc) continue;
+    const at = [...path, 'lines', index];
+    if (taken.has(line.arc)) say([...at, 'arc'], `Another line has the ${line.arc} already.`);
+    taken.add(line.arc);
+    if (line.align !== undefined)
+      say([...at, 'align'], 'A line on an arc has its middle at the top or at the bottom; leave out “align”.');
+    const written = line.text as string | undefined;
+    if (written !== undefined && /[\n\v\f\r\u0085\u2028\u2029]/.test(written.trim()))
+      say([...at, 'text'], 'A line on an arc is a single line.');
+  }
+  if (taken.size > 0 && spec.fit && spec.place)
+    say([...path, 'place'], 'Lines on arcs run along the edge of what they are fitted into; leave out “place”.');
 }
 
 /** Whether a text is empty, or all the cells that it asks for are. */

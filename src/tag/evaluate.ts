@@ -13,6 +13,7 @@ import type { Stage } from './cache.ts';
 import { withBridges } from './code.ts';
 import { fitted, turning } from './fit/fitted.ts';
 import type { Fitted } from './fit/fitted.ts';
+import { fittedRound } from './fit/fit-round.ts';
 import { noRoom } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
 import type { Room } from './fit/room.ts';
@@ -164,23 +165,29 @@ export class Evaluator {
     const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
-    const found = await cache.getLater('fitted', inputs, () =>
-      fitted(outline.value, {
+    const { round } = outline.value;
+    const found = await cache.getLater('fitted', inputs, () => {
+      const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
+      if (round) {
+        const inner = offset(target.value.region, -(margin + (grow ?? 0)));
+        return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
+      }
+      return fitted(outline.value, {
         modifiers,
         rooms: { free: free.value, outer: outer.value },
         most,
         goal: goal && { target: goal.value, margin: place.margin },
-        sized: (scale) => sizeAndGrow(outline.value, { ...sizing, scale }, checkpoint),
+        sized,
         checkpoint,
-      }),
-    );
+      });
+    });
     if (found.value) this.#scales.set(shape, found.value.scale);
     if (!found.value && outline.value.bounds && target.value.region.length > 0) {
       this.#resources.report({
         code: 'empty-shape',
         severity: 'error',
         path: [...path, 'fit'],
-        message: noRoom(fit, target.value.region, around?.value, grow ?? 0),
+        message: noRoom(fit, target.value.region, around?.value, grow ?? 0, round !== undefined),
       });
     }
     return found;

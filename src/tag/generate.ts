@@ -22,11 +22,12 @@ import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
 import { bareLinesFinding, bareLinesIn } from './left-out.ts';
-import { linesOutline } from './lines.ts';
+import { heightsOf, linesOutline } from './lines.ts';
 import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
+import { RoundLines, roundOutline } from './round-lines.ts';
 import { stickOf } from './stick.ts';
 import { strokesOutline } from './single-line.ts';
 import { parseSvgPath } from './svg-path.ts';
@@ -272,9 +273,12 @@ function lines(
     if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
     inputs.push({ ...about[index]!, face, text: generator, path: own });
   }
-  const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);
+  const key = inputs.map(({ face, text, path: own, share, align, arc }) => [face.id, text, own, share, align, arc]);
   const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
-    const outline = linesOutline(inputs, { evenly, ...(gap === undefined ? {} : { gap }) });
+    const spacing = { evenly, ...(gap === undefined ? {} : { gap }) };
+    const outline = inputs.some(({ arc }) => arc)
+      ? roundOutline(new RoundLines(inputs, spacing), heightsOf(inputs))
+      : linesOutline(inputs, spacing);
     if (!outline || !size || size.of === 'em') return outline;
     return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
   });

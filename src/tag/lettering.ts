@@ -6,7 +6,8 @@ import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 import type { Affine, Bounds } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { bendText, radiusForSweep } from '../text/arc.ts';
+import { bendRound, bendText, radiusForSweep } from '../text/arc.ts';
+import type { Oval } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
 import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
@@ -107,6 +108,20 @@ export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Set
       ? 'The circle is too small for letters of this size, or for this many lines.'
       : `The text goes around its circle more than once; ${key === 'radius' ? 'use a larger radius or smaller letters' : 'use a smaller sweep'}.`;
   return { at: ['arc', key], problem };
+}
+
+/** As `setAt`, straight, with the layout: what a line along an ellipse is made of. */
+export function straightLine(face: FontFace, text: TextGenerator, mmPerEm: number): TextLayout {
+  const letterSpacing = text.letterSpacingMm / mmPerEm;
+  return layoutText(face, { text: text.text, letterSpacing, align: 'center', features: text.features });
+}
+
+/** One line along an ellipse, whose middle is on the origin; `undefined` where it has no room. */
+export function setRound(layout: TextLayout, letterSpacing: number, oval: Oval): SetText | undefined {
+  const bent = bendRound(layout, oval);
+  if ('problem' in bent) return undefined;
+  const { glyphs, missing } = layout;
+  return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs, letterSpacing, bent.turns), missing };
 }
 
 /**

@@ -23,6 +23,8 @@ export interface LineInput extends Line {
 }
 
 export interface LineSpacing {
+  /** The largest share among all that stand together, where these are not all of them. */
+  readonly most?: number;
   /** Distance between the ink of two lines, in mm. */
   readonly gap?: number;
   /** Spaced as if every line had all letters. */
@@ -38,8 +40,8 @@ const columns = 160;
 /** Tolerance of curves for that, in x-heights of the largest line. */
 const closeUnits = 0.001;
 
-/** A line at its place, in units of the largest line's x-height. */
-interface PlacedLine {
+/** A line at its place; in units of which the small letters of the largest line are one high. */
+export interface PlacedLine {
   readonly line: LineInput;
   readonly set: SetText;
   /** Units per em. */
@@ -55,12 +57,10 @@ interface PlacedLine {
 export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing): CurveOutline | undefined {
   const natural = placedLines(lines, spacing, undefined);
   if (!natural) return undefined;
-  const largest = lines.reduce((most, line) => (line.share > most.share ? line : most));
-  const { xHeight, capHeight } = largest.face;
   const changes = spacing.gap !== undefined || lines.some(({ text }) => text.letterSpacingMm !== 0);
   return {
     bounds: boundsOfLines(natural),
-    heights: { 'small letters': 1, capitals: capHeight / xHeight },
+    heights: heightsOf(lines),
     changes,
     at: (scaleX, scaleY) => {
       const placed = changes ? placedLines(lines, spacing, scaleY) : undefined;
@@ -69,13 +69,18 @@ export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing):
   };
 }
 
-/** @param mmPerUnit Size of a unit; without it, lengths given in mm are ignored. */
-function placedLines(
+/** Of the largest line's letters. */
+export function heightsOf(lines: readonly LineInput[]): NonNullable<CurveOutline['heights']> {
+  const { face } = lines.reduce((most, line) => (line.share > most.share ? line : most));
+  return { 'small letters': 1, capitals: face.capHeight / face.xHeight };
+}
+
+/** @param mmPerUnit What is given in mm counts for nothing where there is none. */
+export function placedLines(
   lines: readonly LineInput[],
-  { gap, evenly }: LineSpacing,
+  { gap, evenly, most = Math.max(...lines.map(({ share }) => share)) }: LineSpacing,
   mmPerUnit: number | undefined,
 ): PlacedLine[] | undefined {
-  const most = Math.max(...lines.map(({ share }) => share));
   const sets: { readonly line: LineInput; readonly set: SetText; readonly em: number; readonly box: Bounds }[] = [];
   for (const line of lines) {
     const em = line.share / most / line.face.xHeight;
@@ -100,7 +105,7 @@ function placedLines(
   return placed;
 }
 
-function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
+export function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
   return boundsOf(
     lines.map(({ set, em, x, y }) => {
       const box = curveBounds(set.curves)!;
@@ -143,8 +148,8 @@ function profileOf({ set, em, x }: PlacedLine, width: number): Profiles {
   return profilesOf(ink, 0, width, columns);
 }
 
-/** The lines with the middle of their box on the origin. */
-function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
+/** With the middle of its box on the origin. */
+export function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
   const box = boundsOfLines(lines);
   if (!box) return { region: [] };
   const middle = boxCentre(box);

@@ -15,6 +15,19 @@ import { mapBand, mapSolid } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
+/** Half the width and half the height of an ellipse, in mm. */
+export interface HalfAxes {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
+export interface RoundSetter {
+  /** The largest such height, up to `most`, with which all have room; 0 where none does. */
+  largest(axes: HalfAxes, most: number): number;
+  at(axes: HalfAxes, mm: number): { readonly solid: MadeShape };
+}
+
 export interface CurveOutline {
   /** At its natural size; `undefined` if there is nothing. */
   readonly bounds: Bounds | undefined;
@@ -26,6 +39,8 @@ export interface CurveOutline {
   readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
   /** Whether another size is more than a mere enlargement. */
   readonly changes?: boolean;
+  /** Of lines that run round: what sets them along the edge of what they are fitted into. */
+  readonly round?: RoundSetter;
   /**
    * The shape at a scale over its natural size. Curves are only flattened here, so that every size is equally smooth.
    */

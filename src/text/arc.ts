@@ -7,6 +7,7 @@
 import { chain, rotation, translation } from '../geometry/affine.ts';
 import { transformCurves, type CurveCommand, type CurvePath } from '../geometry/curves.ts';
 import type { Affine } from '../geometry/types.ts';
+import { Ellipse } from './ellipse.ts';
 import type { TextLayout } from './layout.ts';
 
 export interface Arc {
@@ -61,6 +62,39 @@ export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right',
     const upright = translation(-glyph.baselinePoint.x, -glyph.baselinePoint.y + outwards * circle);
     const turn = rotation((outwards * angle * 180) / Math.PI, { x: 0, y: 0 });
     glyphs.push(transformCurves(glyph.curves, chain(upright, turn)));
+    turns.push(turn);
+  }
+  return { curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph), glyphs, turns };
+}
+
+/** The ellipse that a line stands on, in em: half its width and half its height. */
+export interface Oval {
+  readonly at: 'top' | 'bottom';
+  readonly a: number;
+  readonly b: number;
+}
+
+/** The ellipse along which the letters of a line are as far apart as in a straight one; `undefined` where it has no room. */
+export function spacedOval({ xHeight }: Pick<TextLayout, 'xHeight'>, { at, a, b }: Oval): Ellipse | undefined {
+  const kept = (at === 'top' ? 1 : -1) * keptAt[at] * xHeight;
+  return Math.min(a, b, a + kept, b + kept) > 0 ? new Ellipse(a + kept, b + kept) : undefined;
+}
+
+/** As on a circle: one line, its middle straight above the middle of the ellipse, or straight below it. */
+export function bendRound(layout: TextLayout, oval: Oval): BentText {
+  const { at } = oval;
+  const ellipse = spacedOval(layout, oval);
+  if (!ellipse) return { problem: 'no-room' };
+  if (layout.advance > ellipse.perimeter) return { problem: 'overlap' };
+  const kept = keptAt[at] * layout.xHeight;
+  const glyphs: CurvePath[] = [];
+  const turns: Affine[] = [];
+  for (const { curves, baselinePoint } of layout.glyphs) {
+    const { point, outwards } = ellipse.placeAt(baselinePoint.x - layout.advance / 2, at);
+    const up = at === 'top' ? outwards : { x: -outwards.x, y: -outwards.y };
+    const turn = rotation((Math.atan2(up.x, up.y) * 180) / Math.PI, { x: 0, y: 0 });
+    const foot = translation(point.x - kept * up.x, point.y - kept * up.y);
+    glyphs.push(transformCurves(curves, chain(chain(translation(-baselinePoint.x, 0), turn), foot)));
     turns.push(turn);
   }
   return { curves: glyphs.flatMap((glyph): readonly CurveCommand[] => glyph), glyphs, turns };

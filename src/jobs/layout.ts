@@ -65,7 +65,7 @@ export interface JobLayout {
   readonly left: readonly { readonly stock: string; readonly of: JobPiece }[];
 }
 
-export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether'> {
+export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
   readonly progress?: (stock: string) => void;
   /** Is given all sheets as they are so far, each time they are better. */
   readonly onBetter?: (sheets: () => DraftSheet[]) => void;

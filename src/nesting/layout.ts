@@ -44,6 +44,8 @@ export interface Layout {
   readonly unplaced: readonly number[];
   /** How many sheets it takes. */
   readonly sheets: number;
+  /** The same, the last sheet counted by the share of it that is used: of two layouts, the lesser is better. */
+  readonly used: number;
 }
 
 /** The sheet less its margins, and what is kept between parts. */

@@ -37,7 +37,7 @@ export interface SearchResult {
 }
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
-function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+export function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
   const { room, either, settled } = side;
   const sheets = Math.max(settled.sheets, ...laid.map(({ sheet }) => sheet + 1));
   let [top, right, moment, area] = [0, 0, 0, 0];

@@ -180,6 +180,6 @@ describe('A task for a thread', () => {
     assert.deepEqual(there, task);
     // What is one shape is computed once.
     assert.equal(there.parts[0]?.region, there.parts[2]?.region);
-    assert.equal(there.fixed?.[0]?.[0], there.parts[1]?.region);
+    assert.equal(there.fixed[0]?.[0], there.parts[1]?.region);
   });
 });

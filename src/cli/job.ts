@@ -19,6 +19,7 @@ import { offcutChanges } from '../jobs/write-offcuts.ts';
 import type { JobReading } from '../jobs/work.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
@@ -57,7 +58,9 @@ async function oneJob(
     checkpoint: go,
   };
   const job = await checkJob(text, basename(file), reading);
-  const laid = await layOutJob(job, { checkpoint: go });
+  const threads = newNestThreads();
+  const laid = await layOutJob(job, { checkpoint: go, nest: threads.nest });
+  threads.end();
   if (!json) printIssues(file, laid ?? job);
   const written: string[] = [];
   let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);

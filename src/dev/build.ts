@@ -1,8 +1,8 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     start.cjs  extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     web/start.js  web/extension.js  webview/  fonts/  guide/  icon.png  samples.json  third-party-notices.txt
+ *     start.cjs  extension.cjs  nest-thread.mjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
+ *     web/start.js  web/extension.js  web/nest-thread.js  webview/  fonts/  guide/  icon.png  samples.json  third-party-notices.txt
  *
  * `--watch` rebuilds when sources or schemas change; `--minify` is for the package.
  */
@@ -111,6 +111,13 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/extension.cjs', plugins: [kept] },
     { ...extension, entryPoints: ['src/vscode/start-web.ts'], outfile: 'dist/web/start.js' },
     { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
+    {
+      ...extension,
+      entryPoints: ['src/nesting/threads/web-serve.ts'],
+      outfile: 'dist/web/nest-thread.js',
+      format: 'iife',
+    },
+    { ...node, entryPoints: ['src/nesting/threads/node-serve.ts'], outfile: 'dist/nest-thread.mjs', format: 'esm' },
     { ...node, entryPoints: ['src/cli/main.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
       // wawoff2 asks for its folder but reads nothing from it: its WebAssembly is built in.

@@ -1,6 +1,7 @@
 /** Export of sheets: a job for each sheet, as for a tag, and totals. */
 
 import type { Issue } from '../core/issue.ts';
+import { nestHere } from '../nesting/best-of.ts';
 import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
@@ -41,6 +42,7 @@ const mostPieces = 2000;
 export async function sheetJobs(
   reports: readonly TagReport[],
   checkpoint: () => Promise<void>,
+  nest = nestHere,
 ): Promise<SheetJobs | { readonly problem: string; readonly lacksSheet?: boolean }> {
   const tags = reports.flatMap((report): NamedTag[] => {
     return report.tag ? [{ name: labelOf(report) ?? '', row: report.row, tag: report.tag }] : [];
@@ -55,7 +57,7 @@ export async function sheetJobs(
   const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
   if (count > mostPieces)
     return { problem: `These are ${count} pieces; at most ${mostPieces} can be laid out at once.` };
-  const plan = await planSheets(tags, sheet, checkpoint);
+  const plan = await planSheets(tags, sheet, checkpoint, nest);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));
   const stocks = new Set(plan.sheets.map(({ from }) => from.stock.name));

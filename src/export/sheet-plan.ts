@@ -3,7 +3,8 @@
 import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { nest } from '../nesting/nest.ts';
+import { nestHere } from '../nesting/best-of.ts';
+import type { Nester } from '../nesting/best-of.ts';
 import type { PartToNest } from '../nesting/nest.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
@@ -61,6 +62,7 @@ export async function planSheets(
   tags: readonly NamedTag[],
   sheet: Sheet,
   checkpoint: () => Promise<void>,
+  nest = nestHere,
 ): Promise<SheetPlan> {
   // Each row of a batch has its own stock object, so stocks are matched by name.
   const stocks = new Map<string, NamedTag[]>();
@@ -71,7 +73,7 @@ export async function planSheets(
     }
   }
   const plans: SheetPlan[] = [];
-  for (const group of stocks.values()) plans.push(await planOfStock(group, sheet, checkpoint));
+  for (const group of stocks.values()) plans.push(await planOfStock(group, sheet, checkpoint, nest));
   return { sheet, sheets: plans.flatMap(({ sheets }) => sheets), left: plans.flatMap(({ left }) => left) };
 }
 
@@ -79,6 +81,7 @@ async function planOfStock(
   tags: readonly NamedTag[],
   sheet: Sheet,
   checkpoint: () => Promise<void>,
+  nest: Nester,
 ): Promise<SheetPlan> {
   const { stock, machine, output } = tags[0]!.tag;
   const single: Omit<Waiting, 'copy'>[] = [];

@@ -6,7 +6,9 @@
 
 import { area } from '../geometry/measure.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { nest, usualEffort } from '../nesting/nest.ts';
+import { nestHere } from '../nesting/best-of.ts';
+import type { Nester } from '../nesting/best-of.ts';
+import { usualEffort } from '../nesting/nest.ts';
 import type { Layout, PartToNest } from '../nesting/nest.ts';
 import { fixedIn, numbered } from './fixed-in-room.ts';
 import type { FixedInRoom, Settled } from './fixed-in-room.ts';
@@ -32,6 +34,8 @@ export interface FillOptions {
   readonly checkpoint: () => Promise<void>;
   /** As for `nest`. */
   readonly effort?: number;
+  /** Here, unless said otherwise. */
+  readonly nest?: Nester;
   readonly fixed?: readonly FixedInRoom[];
 }
 
@@ -143,7 +147,7 @@ class Filler<P extends PieceToFill> {
   ): Promise<Laid<P>[]> {
     const fixed = settled.map(({ regions }) => regions);
     if (pieces.length === 0) return fixed.map(() => []);
-    const { checkpoint, effort = usualEffort } = this.#options;
+    const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
     const bySheet = ({ placements, sheets }: Layout): Laid<P>[] =>
       Array.from({ length: sheets }, (_, sheet) =>

@@ -64,7 +64,7 @@ export interface JobLayout {
   readonly left: readonly { readonly stock: string; readonly of: JobPiece }[];
 }
 
-export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether'> {
+export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
   readonly progress?: (stock: string) => void;
   /** Called with all sheets so far, at each improvement. */
   readonly onBetter?: (sheets: () => DraftSheet[]) => void;

@@ -43,6 +43,8 @@ export interface Layout {
   /** Indices of parts that fit on no sheet in any allowed orientation, or have no area; ascending. */
   readonly unplaced: readonly number[];
   readonly sheets: number;
+  /** The same, the last sheet counted by the share of it that is used: of two layouts, the lesser is better. */
+  readonly used: number;
 }
 
 /** The sheet less its margins, and the gap between parts. */

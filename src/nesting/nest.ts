@@ -18,7 +18,7 @@ import type { Orientation, Turn } from './orientation.ts';
 import { seededRandom } from './seeded-random.ts';
 import { improved } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
-import { search } from './search.ts';
+import { judged, search } from './search.ts';
 import { compacted } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
@@ -94,7 +94,7 @@ export async function nest(
     });
   }
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
-  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length };
+  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length, used: fixed.length };
   const budget = new WorkBudget(effort, checkpoint);
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
@@ -106,7 +106,8 @@ export async function nest(
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
     });
     placements.sort((p, q) => p.part - q.part);
-    return { placements, unplaced, sheets: Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1)) };
+    const sheets = Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1));
+    return { placements, unplaced, sheets, used: sheets - 1 + judged(side, laid).share };
   };
   const tell = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
   tell(begun);

@@ -37,11 +37,8 @@ export interface SearchResult {
   readonly share: number;
 }
 
-/**
- * Score: the number of sheets, with the used share of the last one; a small term for how low its parts lie shows which
- * of two similar layouts is more promising.
- */
-function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+/** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
+export function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
   const { room, either, settled } = side;
   const sheets = Math.max(settled.sheets, ...laid.map(({ sheet }) => sheet + 1));
   let [top, right, moment, area] = [0, 0, 0, 0];

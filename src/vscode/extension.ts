@@ -29,6 +29,8 @@ import { CommandTarget } from './common/target.ts';
 import { EditTrial } from './service/trial.ts';
 import { wholeWriter } from './common/write-whole.ts';
 import { Engine } from '../engine/engine.ts';
+import { NestThreads } from '../nesting/threads/nest-threads.ts';
+import type { ThreadSource } from '../nesting/threads/nest-threads.ts';
 import type { ExportKind } from '../protocol/preview.ts';
 import { enterMeasurement } from './features/enter-measurement.ts';
 import type { Given } from './features/enter-measurement.ts';
@@ -47,6 +49,8 @@ export interface Host {
   readonly installedFonts: InstalledFonts;
   /** Writes a local file atomically. */
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
+  /** Lays sheets out beside everything else. */
+  readonly nestThreads?: ThreadSource | undefined;
 }
 
 /** Commands behind the preview's export button. */
@@ -69,14 +73,19 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const moves = new SpecMoves();
   const jobs = new JobChecks(engine);
   const target = new CommandTarget(() => previews.inFront);
-  const sheets = new SheetsView(context.extensionUri, service, engine, moves);
+  const threads = new NestThreads(host.nestThreads);
+  const { nest } = threads;
+  const sheets = new SheetsView(context.extensionUri, service, { engine, nest }, moves);
   context.subscriptions.push(
     log,
+    new vscode.Disposable(() => {
+      threads.end();
+    }),
     moves,
     service,
     registerProblems(service),
     registerSharedProblems(service, engine),
-    registerJobs(context.extensionUri, engine, jobs, async (given) => {
+    registerJobs(context.extensionUri, engine, jobs, nest, async (given) => {
       const spec = await target.of(given);
       if (spec) sheets.show(spec);
     }),
@@ -98,7 +107,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       new SamplesView(context.extensionUri, samples, engine),
     ),
     sheets,
-    registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
+    registerExports(context, target, service, { engine, nest }, wholeWriter(host.writeOnDisk)),
     target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
       setKerf(spec, service, measured),
     ),

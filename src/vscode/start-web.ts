@@ -1,6 +1,7 @@
 /** Entry point in a browser: no processes can be started there, and no installed fonts can be read. */
 
 import * as vscode from 'vscode';
+import { webThreads } from './start-web-thread.ts';
 import { start } from './start.ts';
 
 type Run = (module: object, exports: object, require: NodeJS.Require) => void;
@@ -10,7 +11,7 @@ export function activate(context: vscode.ExtensionContext): void {
     systemFonts: () => Promise.resolve([]),
     read: (path: string) => Promise.reject(new Error(`${path} cannot be read in a browser.`)),
   };
-  start(context, { installedFonts }, () =>
+  start(context, { installedFonts, nestThreads: webThreads(context.extensionUri) }, () =>
     load(vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'extension.js')),
   );
 }

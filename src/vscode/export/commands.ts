@@ -13,6 +13,7 @@ import type { ExportRequest } from './request.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
 import type { CommandTarget } from '../common/target.ts';
+import type { SheetMaking } from '../sheets/sheets-view.ts';
 import { stepDone } from '../features/walkthrough.ts';
 import { nameOf, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
@@ -22,10 +23,11 @@ export function registerExports(
   context: vscode.ExtensionContext,
   target: CommandTarget,
   service: TagService,
-  engine: Engine,
+  making: SheetMaking,
   writeWhole: WriteWhole,
 ): vscode.Disposable {
-  const exporter = new Exporter(engine, context.extensionUri, writeWhole);
+  const { engine } = making;
+  const exporter = new Exporter(making, context.extensionUri, writeWhole);
   const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
     const request = await asked;
     const written = request ? await exporter.run(request) : [];

@@ -15,10 +15,12 @@ import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
 import type { Files } from '../../export/pack.ts';
 import { sheetFiles } from '../../export/sheet-files.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { withSpec } from '../../language/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
+import type { SheetMaking } from '../sheets/sheets-view.ts';
 import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
 import { holdsOther, nameOf, specName } from '../common/write-whole.ts';
@@ -33,10 +35,12 @@ export class Exporter {
   readonly #engine: Engine;
   readonly #tools: Tools;
   readonly #writeWhole: WriteWhole;
+  readonly #nest: Nester;
 
-  constructor(engine: Engine, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
+  constructor({ engine, nest }: SheetMaking, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
     this.#engine = engine;
     this.#writeWhole = writeWhole;
+    this.#nest = nest;
     const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
     this.#tools = {
       captions: (weight) => captionFont(engine.fonts, weight),
@@ -79,7 +83,7 @@ export class Exporter {
     const checkpoint = breather(signal);
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
-      const sheets = await sheetJobs(reports, checkpoint);
+      const sheets = await sheetJobs(reports, checkpoint, this.#nest);
       if ('problem' in sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${sheets.problem}`);
       else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
     }

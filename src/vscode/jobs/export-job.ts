@@ -4,6 +4,7 @@ import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../export/in-words.ts';
 import type { Tools } from '../../export/job.ts';
 import { counted } from '../../core/units.ts';
@@ -38,6 +39,7 @@ export async function exportJob(
   job: vscode.Uri,
   engine: Engine,
   tools: Tools,
+  nest: Nester,
   given?: Omit<JobRequest, 'job'>,
 ): Promise<vscode.Uri[]> {
   const to = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
@@ -48,7 +50,7 @@ export async function exportJob(
     title: `Exporting ${nameOf(job)}`,
   };
   const made = await vscode.window.withProgress(options, (progress, token) =>
-    whileWanted(token, (signal) => make(job, to, { engine, tools, progress, signal })),
+    whileWanted(token, (signal) => make(job, to, { engine, tools, nest, progress, signal })),
   );
   if (!made) return [];
   if ('problem' in made) {
@@ -81,6 +83,7 @@ export async function exportJob(
 interface Making {
   readonly engine: Engine;
   readonly tools: Tools;
+  readonly nest: Nester;
   readonly progress: vscode.Progress<{ message?: string; increment?: number }>;
   readonly signal: AbortSignal;
 }
@@ -88,7 +91,7 @@ interface Making {
 async function make(
   job: vscode.Uri,
   to: vscode.Uri,
-  { engine, tools, progress, signal }: Making,
+  { engine, tools, nest, progress, signal }: Making,
 ): Promise<Made | { readonly problem: string }> {
   const checkpoint = breather(signal);
   const reading = jobReading(engine, job, signal, (done, all) => {
@@ -97,6 +100,7 @@ async function make(
   const checked = await checkJob(await textOf(job), nameOf(job), reading);
   const laid = await layOutJob(checked, {
     checkpoint,
+    nest,
     progress: (stock) => {
       progress.report({ message: `laying out ${stock}` });
     },

@@ -9,6 +9,7 @@ import { gapEdits, gapsOf } from '../../jobs/gaps.ts';
 import type { DraftSheet } from '../../jobs/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { jobFacts } from '../../jobs/sums.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
 import { applyEdits } from '../common/apply-edits.ts';
@@ -25,8 +26,8 @@ import { JobPiecePlaces } from './job-piece-places.ts';
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPages;
 
-  constructor(extensionUri: vscode.Uri, checks: JobChecks) {
-    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks).page);
+  constructor(extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
+    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks, nest).page);
   }
 
   show(job: vscode.Uri): void {
@@ -42,13 +43,15 @@ class SheetsOfJob {
   readonly page: SheetsPage;
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
+  readonly #nest: Nester;
   #shown: CheckedJob | undefined;
   /** The sheets shown, of the job in `#shown`. */
   #drafts: readonly DraftSheet[] = [];
 
-  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
+  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
     this.#job = job;
     this.#checks = checks;
+    this.#nest = nest;
     this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
     const changes = checks.onDidChange((changed) => {
       if (changed.toString() === job.toString()) this.#layOut();
@@ -77,6 +80,7 @@ class SheetsOfJob {
     };
     const laid = await layOutJob(checked, {
       checkpoint: breather(signal),
+      nest: this.#nest,
       onBetter: (sheets) => {
         better(() => asShown(sheets(), checked, []));
       },

@@ -11,6 +11,7 @@ import { causeOf, isError } from '../../core/issue.ts';
 import { lengthText } from '../../edits/length-text.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
 import type { SheetPlan } from '../../export/sheet-plan.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { labelOf } from '../../spec/batch.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
@@ -27,12 +28,18 @@ import { putCursor, showText } from '../common/tabs.ts';
 /** Pause before a layout, in ms: it takes as long as many drawings. */
 const restMs = 700;
 
+/** What sheets are made with. */
+export interface SheetMaking {
+  readonly engine: Engine;
+  readonly nest: Nester;
+}
+
 export class SheetsView implements vscode.Disposable {
   readonly #pages: SheetsPages;
   readonly #moves: vscode.Disposable;
 
-  constructor(extensionUri: vscode.Uri, service: TagService, engine: Engine, moves: SpecMoves) {
-    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, engine).page);
+  constructor(extensionUri: vscode.Uri, service: TagService, making: SheetMaking, moves: SpecMoves) {
+    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, making).page);
     this.#moves = moves.onDidMove(({ from, to }) => {
       this.#pages.move(from, to);
     });
@@ -52,16 +59,16 @@ class SpecSheets {
   readonly page: SheetsPage;
   readonly #uri: vscode.Uri;
   readonly #service: TagService;
-  readonly #engine: Engine;
+  readonly #making: SheetMaking;
   #timer: NodeJS.Timeout | undefined;
   /** The last report examined for changes that affect the sheets. */
   #seen: Report | undefined;
   #laidOut: Report | undefined;
 
-  constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, engine: Engine) {
+  constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, making: SheetMaking) {
     this.#uri = uri;
     this.#service = service;
-    this.#engine = engine;
+    this.#making = making;
     this.page = new SheetsPage('tagwright.sheets', uri, extensionUri, (message) => this.#heed(message));
     const changes = service.onDidChange((result) => {
       if (result.uri.toString() === uri.toString()) this.#soon(restMs);
@@ -99,8 +106,8 @@ class SpecSheets {
   async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<Shown> {
     const options = computeOptions(uri, signal, report.row);
     const pause = breather(signal);
-    const reports = await reportsOf(this.#engine, report, options, pause);
-    const sheets = await sheetJobs(reports, pause);
+    const reports = await reportsOf(this.#making.engine, report, options, pause);
+    const sheets = await sheetJobs(reports, pause, this.#making.nest);
     if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { type: 'nothing', why: sheets.problem };
     if (sheets.jobs.length === 0) return { type: 'nothing', why: 'No piece fits the sheet.' };
     const { sheets: drawn, shapes } = specOnPage(sheets.plan, sheets.jobs);

@@ -42,8 +42,8 @@ function hung(pieces: Tag['pieces']): Hung[] {
 }
 
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
-  const [first, second] = hangers;
-  const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
+  const [first, second] = outermost(hangers);
+  const tilt = second ? betweenTwo(first, second, balance, hangers.length) : onOne(first, balance, tie);
   if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
@@ -60,7 +60,7 @@ function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding
   ];
 }
 
-/** The two that are furthest apart: what hangs on more than two hangs between those. */
+/** The two hangers that are furthest apart; with more than two, the piece hangs between those. */
 function outermost(hangers: readonly PlacedHanger[]): readonly [PlacedHanger, PlacedHanger?] {
   let found: readonly [PlacedHanger, PlacedHanger?] = [hangers[0]!];
   let farthest = -1;

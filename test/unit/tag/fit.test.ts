@@ -73,7 +73,7 @@ function goesIn(outline: Region, times: number, spare: Depth, room: Bounds, step
     }),
   );
   for (let x = room.minX; x <= room.maxX; x += step) {
-    for (let y = room.minY; y <= room.maxY; ) {
+    for (let y = room.minY; y <= room.maxY;) {
       const out = points.findIndex((point) => spare({ x: x + point.x, y: y + point.y }) < 0);
       if (out < 0) return true;
       const [point] = points.splice(out, 1) as [Point];

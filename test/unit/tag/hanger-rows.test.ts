@@ -45,7 +45,9 @@ describe('Hangers in a row', () => {
       [4, [-37.5, -12.5, 12.5, 37.5]],
     ] as const) {
       const { centres } = await hung(plate, `{slot: {count: ${count}, length: 10}}`);
-      expected.forEach((x, index) => { assertNear(centres[index]!.x, x, 1e-3); });
+      expected.forEach((x, index) => {
+        assertNear(centres[index]!.x, x, 1e-3);
+      });
     }
   });
 

@@ -2,6 +2,7 @@
 
 import { transform } from '../geometry/affine.ts';
 import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
@@ -257,6 +258,14 @@ class PieceBuilder {
         const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
           clearedBorder({ ...value, border }, openings),
         );
+        const left = area(stage.value.border.within) / area(border.within);
+        if (value.region.length > 0 && (left < enclosedShare || stage.value.region.length === 0))
+          this.#resources.report({
+            code: 'empty-shape',
+            severity: stage.value.region.length === 0 ? 'error' : 'warning',
+            path: each.entry.path,
+            message: `The openings of the piece leave this border ${stage.value.region.length === 0 ? 'no way round' : 'hardly anything to go round'}; set it in less, or make the piece larger.`,
+          });
         return { ...each, stage };
       });
   }
@@ -312,6 +321,9 @@ class PieceBuilder {
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }
+
+/** A border that is led round openings and encloses less than this share of what it did looks like a mistake (our own judgement). */
+const enclosedShare = 0.5;
 
 /** Width given to a line that shapes keep clear of, in mm, as obstacles must be areas. */
 const lineMm = 0.01;

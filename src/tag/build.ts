@@ -146,11 +146,7 @@ class PieceBuilder {
   async #around(shape: Shape): Promise<Stage<Region> | undefined> {
     const { entries, hung } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
-    const stages: Stage<Region>[] = [];
-    for (const { entry, isLine } of entries) {
-      const { id, value } = await this.evaluator.target(entry);
-      stages.push(cache.get('in the way', [id, isLine], () => (isLine ? lineOf(value.region) : value.region)));
-    }
+    const openings: Stage<Region>[] = [];
     for (const piece of hung) {
       const { factor, heedsReading } = await this.#scaleOf(piece);
       const bodies = await this.#makeAll(piece.body, factor);
@@ -158,10 +154,21 @@ class PieceBuilder {
       for (const hanger of piece.hangers) {
         const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, heedsReading });
         if (value)
-          stages.push(
+          openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
           );
       }
+    }
+    const stages = [...openings];
+    const open = { ids: openings.map(({ id }) => id), region: union(openings.map(({ value }) => value)) };
+    for (const { entry, isLine } of entries) {
+      const { id, value } = await this.evaluator.target(entry);
+      stages.push(
+        cache.get('in the way', [id, isLine, value.border ? open.ids : undefined], () => {
+          const { region } = clearedBorder(value, open.region);
+          return isLine ? lineOf(region) : region;
+        }),
+      );
     }
     if (stages.length === 0) return undefined;
     return cache.get(

@@ -48,6 +48,8 @@ describe('A border', () => {
   it('has a second line inside the first, as wide or by a width of its own', async () => {
     const alike = await makeShape('{border: {of: plate, inset: 3, width: 1, double: 2}}', [plate]);
     const first = 74 * 34 - 72 * 32;
+    const usual = await makeShape('{border: {of: plate, inset: 3, width: 1, double: true}}', [plate]);
+    assertNear(usual.area, first + 70 * 30 - 68 * 28, 1e-3);
     assertNear(alike.area, first + 68 * 28 - 66 * 26, 1e-3);
     const thin = await makeShape('{border: {of: plate, inset: 3, width: 1, double: {gap: 2, width: 0.5}}}', [plate]);
     assertNear(thin.area, first + 68 * 28 - 67 * 27, 1e-3);
@@ -121,6 +123,20 @@ describe('A border', () => {
     const made = await marked('inset: 2, width: 0.8', 'hanger: {hole: top}');
     const bare = await marked('inset: 2, width: 0.8', '');
     assertNear(intersectionAreaByJts(markOf(made), corner), intersectionAreaByJts(markOf(bare), corner), 1e-6);
+  });
+
+  it('is where it is led to for whatever is fitted beside it', async () => {
+    const shapes = [
+      'plate: {rectangle: [60, 40]}',
+      'edge: {border: {of: plate, inset: 2, width: 0.8}}',
+      'name: {text: Mugwort, font: Pacifico, fit: {in: plate, margin: 3, clear: 1.5}}',
+    ];
+    for (const use of ['engrave: [edge, name]', 'engrave: [name], score: [edge]']) {
+      const { pieces } = await make(specOf(shapes, `body: [plate], ${use}, hanger: {hole: top}`));
+      const [edge, name] = ['edge', 'name'].map((own) => pieces[0]!.marks.find(({ shape }) => shape.path[1] === own)!);
+      const apart = distanceByJts(edge!.region, name!.region);
+      assert.ok(apart >= 1.5 - 0.02, `${use}: ${apart} mm`);
+    }
   });
 
   it('that leads through lettering is told at its line', async () => {

@@ -1,4 +1,4 @@
-/** Every check, in the order in which its findings are listed where they stand on the same line. */
+/** Every check, in the order in which findings on the same line are listed. */
 
 import type { Finding } from '../core/issue.ts';
 import { byStock } from '../tag/by-stock.ts';
@@ -17,6 +17,7 @@ import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
 import { markOffBody } from './mark-off-body.ts';
 import { marksOverlap } from './marks-overlap.ts';
+import { notFilled, withoutPlaceholders } from './not-filled.ts';
 import { notMeasured } from './not-measured.ts';
 import { offBacking } from './off-backing.ts';
 import { offCentre } from './off-centre.ts';
@@ -30,10 +31,10 @@ import { exceedsSheet } from './exceeds-sheet.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
-/** A check that judges each piece by itself, and by the stock that the piece is cut from. */
+/** A check that judges each piece by itself, with the stock that the piece is cut from. */
 function byEach(check: Check): Check {
   const each: Check = (tag) => byStock(tag).flatMap(check);
-  // Measurements tell checks by their names.
+  // Measurements identify checks by their names.
   return Object.defineProperty(each, 'name', { value: check.name });
 }
 
@@ -63,6 +64,7 @@ export const checks: readonly Check[] = [
   offCentre,
   hangsAskew,
   byEach(notMeasured),
+  notFilled,
 ];
 
 /** `isEnough` is asked once there is more than before; after a yes no further check is run. */
@@ -78,5 +80,5 @@ export async function runChecks(
     if (found.length > 0 && isEnough(findings)) break;
     await checkpoint();
   }
-  return findings;
+  return [...withoutPlaceholders(findings, tag)];
 }

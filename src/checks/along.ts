@@ -1,14 +1,14 @@
-/** Points along an outline, close enough together that nothing worth telling lies between them. */
+/** Points along an outline, close enough together that nothing worth reporting lies between them. */
 
 import { distance } from '../geometry/measure.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 
-/** Long edges are looked at every so many mm. */
+/** Longest distance between points on an edge, in mm. */
 const stepMm = 1;
 
 /**
- * One point to each step of each edge, in the order of the ring.
- * @param share Where in its step: at 0 every corner is among them; at 0.5 every point lies on one edge alone.
+ * One point for each step of each edge, in the order of the ring.
+ * @param share Position within the step: at 0 every corner is included; at 0.5 every point lies on a single edge.
  */
 export function along(ring: Ring, share: 0 | 0.5): Point[] {
   return ring.flatMap((from, index) => {

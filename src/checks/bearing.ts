@@ -1,4 +1,4 @@
-/** What a glued piece rests on: how much of each part of it lies on material, and how far it reaches beyond the edge. */
+/** The support of a glued piece: how much of each part lies on material, and how far it reaches beyond the edge. */
 
 import { difference, intersection, normalise } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
@@ -12,7 +12,7 @@ import { isCrossed } from './crossed.ts';
 import { doBoxesMeet } from './overlap.ts';
 import { remembered } from './remembered.ts';
 
-/** Points that matter less than this are left out, of a part that does not lie wholly on what carries it. */
+/** Tolerance for simplifying parts that do not lie wholly on the piece below, in mm. */
 const toleranceMm = 0.005;
 
 export interface Bearing {
@@ -20,14 +20,16 @@ export interface Bearing {
   readonly part: Region;
   /** Area that lies on material, as a share of the part's own. */
   readonly share: number;
-  /** Whether the outline of what carries it goes round some of it, be that an opening. */
+  /** Whether more than half of the part lies within the outer edge of the piece below, openings included. */
   readonly isWithin: boolean;
-  /** How far the part reaches beyond the outer edge of what carries it, in mm, and where; 0 where it does not. */
+  /**
+   * Largest distance by which the part overhangs the outer edge of the piece below, in mm, and where; 0 if it does not.
+   */
   readonly overhang: number;
   readonly at: Point;
 }
 
-/** Each part of a glued piece, in the order of `partsOf`. */
+/** The bearing of each part of a glued piece, in the order of `partsOf`. */
 export const bearingsOf = remembered((glued, carrier): readonly Bearing[] => {
   const edges = new EdgeIndex(carrier);
   const holes = carrier.filter((ring) => ringArea(ring) < 0);

@@ -1,4 +1,4 @@
-/** How far lines on one piece lie outside another that is glued over them. */
+/** Distances by which lines on one piece lie outside another that is glued over them. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { contains } from '../geometry/measure.ts';
@@ -8,23 +8,31 @@ import { along } from './along.ts';
 import { distanceToSegment } from './blame.ts';
 import { remembered } from './remembered.ts';
 
-/** A line at a glued piece of which nothing is farther outside it is meant for it; others are decoration (our own judgement). */
+/**
+ * A line is meant for a glued piece if no point of it is farther outside than this, in mm; other lines are decoration
+ * (our own judgement).
+ */
 export const meantMm = 1;
 
-/** So far inside the edge a line must lie to be hidden: the beam has a width, and glueing by hand is not exact. */
+/**
+ * A line must lie this far inside the edge to be hidden, in mm: the beam has a width, and glueing by hand is not exact.
+ */
 export const hiddenMm = 0.1;
 
-/** Distances are measured up to here: enough to tell what is meant, and what is hidden. */
+/** Distances are measured up to these limits: enough to decide what is meant, and what is hidden. */
 const reachMm = 1.25 * meantMm;
 const hiddenReachMm = 1.25 * hiddenMm;
 
-/** A point so near to an outline is on it. */
+/** A point this near to an outline is on it, in mm. */
 const onLineMm = 0.001;
 
-/** Points that matter less than this are left out: it halves the work. */
+/** Tolerance for simplifying outlines, in mm, which halves the work. */
 const toleranceMm = 0.002;
 
-/** For each outline of a score line, how far points along it lie outside a glued piece: exact where it is shown. */
+/**
+ * For each outline of a score line, the distance of points along it outside a glued piece (negative inside), exact
+ * where the line shows.
+ */
 export const distancesBeyond = remembered((score, on) => {
   const outline = simplified(on, toleranceMm);
   const edges = new EdgeIndex(outline);
@@ -47,14 +55,14 @@ export const distancesBeyond = remembered((score, on) => {
   });
 });
 
-/** The distance to the nearest edge, up to the reach. */
+/** Distance to the nearest edge, at most `reach`. */
 function distanceWithin(reach: number, edges: EdgeIndex, point: Point): number {
   return edges
     .near(point, reach)
     .reduce((least, [from, to]) => Math.min(least, distanceToSegment(point, from, to)), reach);
 }
 
-/** Whether a step along the line, neither end of it on an edge, crosses the outline an odd number of times. */
+/** Whether a step along the line, with neither end on an edge, crosses the outline an odd number of times. */
 function isCrossed(edges: EdgeIndex, from: Point, to: Point): boolean {
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const reach = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / 2;

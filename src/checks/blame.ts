@@ -1,10 +1,10 @@
-/** Which line of the spec a place on a piece comes from. */
+/** Finds the line of the spec that a place on a piece comes from. */
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
-/** A point counts as the hanger's that lies this near to the outline of its lug or opening, in mm. */
+/** A point belongs to a hanger if it lies this near to the outline of its lug or opening, in mm. */
 const hangerReachMm = 0.05;
 
 /** Whether one of the points lies on the outline of the hanger's lug or opening. */
@@ -13,14 +13,14 @@ export function isAt({ opening, lug }: PlacedHanger, points: readonly Point[]): 
   return points.some((point) => outlines.some((outline) => distanceTo(outline, point) < hangerReachMm));
 }
 
-/** The hanger that one of the points is at. */
+/** The hanger whose outline one of the points lies on. */
 export function hangerAt({ hangers }: Piece, points: readonly Point[]): PlacedHanger | undefined {
   return hangers.find((hanger) => isAt(hanger, points));
 }
 
 /**
- * The hanger if one of the points is at it; else the shape of the piece whose outline passes nearest to their middle; else the
- * piece.
+ * Path of the hanger whose outline one of the points lies on; else of the shape whose outline passes nearest to their
+ * middle; else of the piece.
  */
 export function blame(piece: Piece, ...points: readonly Point[]): YamlPath {
   const hanger = hangerAt(piece, points);
@@ -41,7 +41,7 @@ export function blame(piece: Piece, ...points: readonly Point[]): YamlPath {
   return nearest;
 }
 
-/** Distance from a point to the nearest outline, in mm; infinite where there is none. */
+/** Distance from a point to the nearest outline, in mm; infinite if there is none. */
 export function distanceTo(region: Region, point: Point): number {
   let least = Infinity;
   for (const ring of region) {

@@ -1,4 +1,4 @@
-/** Lettering that is lost in what it is united with: a name inside its own plate. */
+/** Lettering that is lost in what it is united with, such as a name inside its own plate. */
 
 import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
@@ -8,17 +8,17 @@ import type { Lettering } from '../tag/letters.ts';
 import type { Ground } from './lettering-on.ts';
 import { remembered } from './remembered.ts';
 
-/** How wide a seam round the letters is looked at, and how exactly, in x-heights. */
+/** Width of the seam examined round the letters, and its tolerance, in x-heights. */
 const seamShare = 0.12;
 const toleranceShare = 0.01;
 
-/** The share of the seam round the letters that is as they are themselves: 1 where nothing of them is to be seen. */
+/** Share of the seam round the letters that is made in the same way as they are: 1 if nothing of them can be seen. */
 export function buried(lettering: Lettering, { shape, region, isOpening }: Ground): number {
   const covered = seamCovered(shape, region)(lettering.xHeight);
   return isOpening ? 1 - covered : covered;
 }
 
-/** By x-height, which is the same for as long as the shape is. */
+/** One result per pair of regions, as the x-height only changes with the shape. */
 const seamCovered = remembered((shape, region) => {
   let known: number | undefined;
   return (xHeight: number) => (known ??= shareOfSeam(shape, region, xHeight));

@@ -1,20 +1,23 @@
-/** Findings of a kind sorted by the shape that is to blame: what one line of the spec causes has one remedy, and is one finding. */
+/** Groups findings of a kind by the shape to blame: one line of the spec has one remedy, and makes one finding. */
 
 import type { Point } from '../geometry/types.ts';
 import type { FaultPlace, Finding, YamlPath } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 
-/** Finding out whom to blame goes through all outlines; of a drawing that is nothing but specks the rest goes to the first. */
+/**
+ * Most places blamed individually, as each search goes through all outlines; in a drawing of nothing but specks, the
+ * rest are attributed to the first shape.
+ */
 const mostBlamed = 60;
 
 export interface Caused<T> {
   readonly path: YamlPath;
-  /** One at least, in the order given. */
+  /** At least one, in the given order. */
   readonly found: T[];
 }
 
-/** Causes in the order in which their first place was given. */
+/** Causes in the order of their first place. */
 export function byCause<T>(
   piece: Piece,
   places: readonly T[],
@@ -36,7 +39,7 @@ export function byCause<T>(
   return [...causes.values()];
 }
 
-/** Where a finding is seen that stands for one place or for several, the worst first. */
+/** The places of a finding, the worst first; `places` is only set if there are several. */
 export function seenAt(places: readonly FaultPlace[]): Pick<Finding, 'points' | 'width' | 'places'> {
   const [worst] = places;
   return { ...worst, ...(places.length > 1 ? { places } : {}) };

@@ -1,4 +1,4 @@
-/** How near two outlines come to each other, and over what length. */
+/** The clearance between two outlines, and the length over which they are close. */
 
 import { boundsOf, contains, distance } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
@@ -7,8 +7,8 @@ import { distanceToSegment } from './blame.ts';
 type Edge = readonly [Point, Point];
 
 /**
- * The least distance between the outlines of two regions in mm: 0 where they cross, `Infinity` where it is `reach` or more. One
- * within the other, with no crossing, is as far as its outline.
+ * The least distance between the outlines of two regions in mm: 0 if they cross, `Infinity` if it is `reach` or more.
+ * For a region inside the other without crossing it, the distance to the outline counts.
  */
 export function clearance(a: Region, b: Region, reach: number): number {
   const [boxA, boxB] = [boundsOf(a), boundsOf(b)];
@@ -32,7 +32,7 @@ export function clearance(a: Region, b: Region, reach: number): number {
   return least < reach ? least : Infinity;
 }
 
-/** Length in mm of what of the outline of `a` is inside `b` or nearer to it than `reach`, looked at every `step` mm. */
+/** Length in mm of the outline of `a` that is inside `b` or nearer to it than `reach`, sampled every `step` mm. */
 export function alongside(a: Region, b: Region, reach: number, step: number): number {
   const [boxA, boxB] = [boundsOf(a), boundsOf(b)];
   if (!boxA || !boxB) return 0;
@@ -58,7 +58,7 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point): boolean {
   return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
-/** The edges whose own boxes are nearer than `reach` to a box. */
+/** The edges whose own boxes are within `reach` of a box. */
 function edgesIn(region: Region, box: Bounds, reach: number): Edge[] {
   const edges: Edge[] = [];
   for (const ring of region) {

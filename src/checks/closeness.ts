@@ -1,47 +1,50 @@
-/** How near the letters of a text come to one another, beside how near their font has them. */
+/** The closeness of a text's letters to each other, compared with their spacing in the font. */
 
 import { transform, translation } from '../geometry/affine.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { alongside, clearance } from './clearance.ts';
 
-/** A letter where it stands, and where its font would have it: elsewhere only with spacing of one's own. */
+/** A letter at its place, with its place in the font if custom spacing has moved it. */
 export interface Standing {
-  /** Letters of the same number are drawn alike. */
+  /** Letters with the same number have the same outline. */
   readonly like: number;
-  /** Any point of it, the same for all that are drawn alike. */
+  /** A reference point, the same for all letters with the same outline. */
   readonly at: Point;
   readonly outline: Region;
-  /** How far spacing of one's own has moved it. */
+  /** Displacement by custom spacing. */
   readonly spaced?: Point | undefined;
-  /** The first of its word: it may join the word before, but does not crowd it. */
+  /** Whether it is the first of its word: it may join the word before, but does not crowd it. */
   readonly opens: boolean;
 }
 
 export interface Closeness {
-  /** Letters side by side that the font keeps apart, and how many of them are joined. */
+  /** Number of neighbouring letters that the font keeps apart, and how many of them are joined. */
   readonly neighbours: { readonly apart: number; readonly merged: number };
-  /** Length over which a letter comes too near the next, in x-heights, at most 1; the mean of each word's pairs. Joins that are meant are none. */
+  /**
+   * Length over which a letter comes too near the next, in x-heights, at most 1; the mean over each word's pairs.
+   * Intended joins do not count.
+   */
   readonly crowded: number;
 }
 
-/** Outlines this near, in x-heights, are joined as the font draws them. */
+/** Outlines this near, in x-heights, are joined in the font itself. */
 const touchingShare = 0.005;
-/** So much of letters side by side, in x-heights, is where their joint is. */
+/** Outlines within this distance of each other, in x-heights, belong to the joint of two letters. */
 const jointShare = 0.03;
-/** The longest joint of letters that were slid until they join, in x-heights: along all of a stem they are one stroke. Our own judgement. */
+/** Longest joint of slid letters, in x-heights: along a whole stem they become one stroke. Our own judgement. */
 const slidJoint = 0.5;
 /** Steps along an outline, in x-heights. */
 const stepShare = 0.1;
 
 interface Reaches {
   readonly xHeight: number;
-  /** In mm; whatever is nearer is joined. */
+  /** In mm; outlines nearer than this are joined. */
   readonly reach: number;
-  /** The letters were set so that they touch. */
+  /** Whether the letters were set so that they touch. */
   readonly slid: boolean;
 }
 
-/** Pairs that stand alike are looked at once: a long text has far fewer than letters. */
+/** Pairs in the same position are examined once: a long text has far fewer of them than letters. */
 export function closeness(letters: readonly Standing[], reaches: Reaches): Closeness {
   const { xHeight, slid } = reaches;
   const known = new Map<string, Pair>();
@@ -62,17 +65,17 @@ export function closeness(letters: readonly Standing[], reaches: Reaches): Close
   return { neighbours: { apart, merged }, crowded: length / Math.max(1, within) };
 }
 
-/** Places that differ by a ten-thousandth of the x-height are the same. */
+/** Positions that differ by less than a ten-thousandth of the x-height are the same. */
 function keyOf(letter: Standing, next: Standing, xHeight: number): string {
   const away = [next.at.x - letter.at.x, next.at.y - letter.at.y, next.spaced?.x ?? 0, next.spaced?.y ?? 0];
   return [letter.like, next.like, ...away.map((mm) => Math.round((1e4 * mm) / xHeight))].join(' ');
 }
 
 interface Pair {
-  /** As the font has them. */
+  /** Whether the font keeps them apart. */
   readonly isApart: boolean;
   readonly isJoined: boolean;
-  /** Over which they come too near, in x-heights, at most 1. */
+  /** Length over which they come too near, in x-heights, at most 1. */
   readonly length: number;
 }
 

@@ -1,4 +1,4 @@
-/** Whether an outline crosses the edges of a region: asked first, it saves a boolean operation where it does not. */
+/** A quick test whether an outline crosses a region's edges, which saves a boolean operation if it does not. */
 
 import type { EdgeIndex } from '../geometry/edge-index.ts';
 import { boundsOf } from '../geometry/measure.ts';

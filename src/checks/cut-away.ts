@@ -1,4 +1,4 @@
-/** Letters that are cut away: by a shape taken out of their text, or by a cut through their piece. */
+/** Letters that are cut away, by a shape subtracted from their text or by a cut through their piece. */
 
 import { difference, intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
@@ -7,21 +7,20 @@ import type { Region } from '../geometry/types.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { remembered } from './remembered.ts';
 
-/** What a text was made as, and what it had to stay within. */
+/** A text as it was made, and the region it had to stay within. */
 export interface Remainder {
   readonly shape: Region;
   readonly region: Region;
-  /** Cuts through it. */
   readonly cuts: readonly Region[];
 }
 
-/** A letter of which more than this share is missing is no longer that letter. Our own judgement. */
+/** A letter that lacks more than this share is no longer that letter. Our own judgement. */
 const missingShare = 0.4;
 
-/** Points that matter less than this are left out, in x-heights. */
+/** Tolerance for simplifying outlines, in x-heights. */
 const toleranceShare = 0.01;
 
-/** The letters that are missing for the most part. */
+/** The letters that are mostly missing. */
 export function cutAway({ letters, xHeight }: Lettering, { shape, region, cuts }: Remainder): Letter[] {
   const missing = [
     ...(shape === region ? [] : outside(shape, region)),

@@ -1,4 +1,4 @@
-/** Cuts that cut nothing, and cuts that run off the edge of their piece where that is no way to shape it. */
+/** Cuts that cut nothing, and cuts that run off the edge of their piece in a way that does not shape it. */
 
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { innerPoint } from '../geometry/inner-point.ts';
@@ -17,20 +17,21 @@ import { calledOf } from './origin.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
-/** What is cut of less material than this is nothing, in mm². */
+/** A cut that removes less material than this, in mm², cuts nothing. */
 const nothingMm2 = 0.02;
 
-/** A drawing that passes the edge by less ends on it: far below any kerf. */
+/** A drawing that passes the edge by less than this, in mm, ends on it: far below any kerf. */
 const sameLineMm = 0.05;
 
 /**
- * A plain shape that runs over the edge makes a notch or a hollow side, a common way to shape a tag. It is taken for misplaced
- * where more than this share of it lies beyond the edge, and it bites less deep than this (our own judgement).
+ * A plain shape that runs over the edge makes a notch or a hollow side, a common way to shape a tag. It counts as
+ * misplaced if more than this share of it lies beyond the edge and its bite, in mm, is less deep than this (our own
+ * judgement).
  */
 const misplacedShare = 0.8;
 const shallowMm = 2;
 
-/** Points that matter less than this are left out. */
+/** Tolerance for simplifying outlines, in mm. */
 const toleranceMm = 0.01;
 
 export const cutOffBody: Check = ({ pieces }) =>
@@ -75,7 +76,7 @@ function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | un
   return { points: [bite.point], message };
 }
 
-/** What of lettering or a drawing runs off the material. */
+/** The fault of lettering or a drawing of which a part runs off the material. */
 function lost(name: string, off: Region, piece: Piece, outline: Region): Fault | undefined {
   const parts = partsOf(off)
     .map((part) => ({ part, box: boundsOf(part)!, size: area(part) }))
@@ -93,7 +94,7 @@ function lost(name: string, off: Region, piece: Piece, outline: Region): Fault |
   return { points: [point], message: `${name} is cut ${where} of “${piece.title}” (${places}): ${then}.` };
 }
 
-/** In words, what was open already where this is cut. Of two that are the same, the second cuts nothing. */
+/** The opening, in words, that was already there where this is cut. Of two identical cuts, the second cuts nothing. */
 function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: readonly Region[]): string | undefined {
   const at = cuts.indexOf(cut);
   const own = area(cut.region);
@@ -114,7 +115,7 @@ function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: 
   return openings.find(({ region }) => area(difference(inBody, [region])) < nothingMm2)?.what;
 }
 
-/** Whether what is seen of a shape are letters or a drawing, which are whole or spoiled. */
+/** Whether the visible part of a shape is lettering or a drawing, which is spoiled unless it is whole. */
 function isDrawn(shape: Shape): boolean {
   const seen = new Set<Shape>();
   const waiting = [shape];
@@ -130,7 +131,7 @@ function isDrawn(shape: Shape): boolean {
   return false;
 }
 
-/** How far a region reaches from the outline, and where. */
+/** The point of a region farthest from the outline, and its distance in mm. */
 function deepest(region: Region, outline: Region): { readonly depth: number; readonly point: Point } | undefined {
   return region
     .flatMap((ring) => along(ring, 0))

@@ -1,4 +1,4 @@
-/** Pieces that do not go on the sheets there are, however they are turned. */
+/** Pieces that do not fit the sheet, however they are turned. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
@@ -11,10 +11,10 @@ interface Room {
   readonly height: number;
 }
 
-/** Touching the margin is no fault, and neither is the last hundredth of a millimetre. */
+/** Touching the margin is not a fault, nor is the last hundredth of a millimetre. */
 const slackMm = 0.01;
 
-/** A slanting turn may be overlooked where it would leave less play than this, in mm. */
+/** A slanting position may be overlooked if it leaves less play than this, in mm. */
 const playMm = 0.05;
 
 export const exceedsSheet: Check = ({ sheet, stock, pieces }) => {
@@ -50,7 +50,7 @@ function fits(region: Region, box: Bounds, free: Room): boolean {
   return fitsTurned(region, free);
 }
 
-/** Whether any turn fits. Tried only where the piece as it lies does not. */
+/** Whether the piece fits at any angle. Tried only if it does not fit as it lies. */
 function fitsTurned(region: Region, free: Room): boolean {
   const known = turned.get(region);
   if (known?.width === free.width && known.height === free.height) return known.fits;
@@ -64,7 +64,7 @@ function fitsTurned(region: Region, free: Room): boolean {
 
 const turned = new WeakMap<Region, Room & { readonly fits: boolean }>();
 
-/** Whether a turn fits at which one of its sides lies along a side of the sheet, as where it fits with no play at all. */
+/** Whether it fits with one of its sides along a side of the sheet, as it must if it fits without any play. */
 function fitsFlush(hull: readonly Point[], free: Room): boolean {
   return hull.some((from, index) => {
     const to = hull[(index + 1) % hull.length]!;
@@ -74,8 +74,8 @@ function fitsFlush(hull: readonly Point[], free: Room): boolean {
 }
 
 /**
- * Whether a turn between two angles fits. No span of the piece changes by more than its `reach` a radian, so that a turn that
- * misses by more than half the range could make good rules out the whole range.
+ * Whether it fits at an angle between two. No span of the piece changes by more than its `reach` per radian, so a
+ * misfit larger than half the range can make up for rules out the whole range.
  */
 function fitsWithin(points: readonly Point[], free: Room, reach: number, from: number, to: number): boolean {
   const middle = (from + to) / 2;
@@ -86,12 +86,12 @@ function fitsWithin(points: readonly Point[], free: Room, reach: number, from: n
   return fitsWithin(points, free, reach, from, middle) || fitsWithin(points, free, reach, middle, to);
 }
 
-/** How much larger the points' box is than the room where the sheet's width runs at this angle; negative where it fits. */
+/** Excess of the points' box over the room when turned by this angle, in mm; negative if it fits. */
 function missingAt(points: readonly Point[], free: Room, angle: number): number {
   return Math.max(span(points, angle) - free.width, span(points, angle + Math.PI / 2) - free.height);
 }
 
-/** How wide the points lie in a direction. */
+/** Extent of the points in a direction. */
 function span(points: readonly Point[], angle: number): number {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);

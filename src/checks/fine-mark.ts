@@ -1,4 +1,4 @@
-/** Engraved and scored detail finer than the beam draws. */
+/** Engraved and scored detail that is finer than the beam. */
 
 import { closeOnBothSides } from '../geometry/close-edges.ts';
 import type { ClosePlace } from '../geometry/close-edges.ts';
@@ -8,16 +8,16 @@ import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** What a beam draws at its finest. Rule of thumb, no source. */
+/** Finest width that a beam draws, in mm. Rule of thumb, no source. */
 export const finestMm = 0.2;
 
-/** Detail that is too fine over less than this in all is not worth a word, in mm. */
+/** Detail that is too fine over less than this in all, in mm, is not worth reporting. */
 const worthTellingMm = 3;
 
 export const fineMarks: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.marks
-      // The modules of a code meet at their corners, and have a limit of their own; lines are as thick as the beam.
+      // The modules of a code meet at their corners, and have a limit of their own; lines are as wide as the beam.
       .filter(({ codes, lines }) => !codes && !lines)
       .flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))),
   );

@@ -1,6 +1,6 @@
 /**
- * Dots and accents that run into a letter beside theirs, where the font keeps them apart: an i then reads as an l, or as nothing. And
- * apostrophes that run into a letter that is lower than they are.
+ * Dots and accents that run into a neighbouring letter although the font keeps them apart, so that an i reads as an l,
+ * or as nothing; and apostrophes that run into a letter lower than they are.
  */
 
 import { boundsOf } from '../geometry/measure.ts';
@@ -10,19 +10,22 @@ import type { Letter } from '../tag/letters.ts';
 import { marksAbove } from '../tag/marks-above.ts';
 import { clearance } from './clearance.ts';
 
-/** How many letters away one can touch a mark: an arm may reach over several. */
+/** Distance in letters at which a letter may still touch a mark: an arm may reach over several. */
 const lookAround = 3;
 
-/** Outlines this near, in x-heights, are joined as the font draws them. */
+/** Outlines this near, in x-heights, are joined in the font itself. */
 const touchingShare = 0.005;
 
-/** What hangs beside letters and is lost as soon as it touches one. */
+/** Signs that hang beside letters and are lost as soon as they touch one. */
 const apostrophe = /^['’‘ʼ"“”]+$/u;
 
-/** A letter that reaches so far up along an apostrophe holds it at its side, where it is seen all the same. */
+/** A letter that covers this share of an apostrophe's height holds it at its side, where it is still seen. */
 const tallShare = 0.6;
 
-/** Of letters that were moved: how many of their marks and apostrophes there are, and how many come nearer than `reach` mm to another letter. */
+/**
+ * For letters that were moved: the number of their marks and apostrophes, and of those nearer than `reach` mm to
+ * another letter.
+ */
 export function fusedMarks(
   letters: readonly Letter[],
   { xHeight, reach }: { readonly xHeight: number; readonly reach: number },
@@ -47,7 +50,7 @@ export function fusedMarks(
   return { drawn, fused };
 }
 
-/** Its marks do not count: a dot that the sign touches is lost with it. */
+/** Whether the letter reaches far up along the sign, without its own marks: a dot that the sign touches is lost too. */
 function reachesUp(letter: Region, sign: Region): boolean {
   const [largest = []] = partsOf(letter);
   const [a, b] = [boundsOf(largest), boundsOf(sign)];

@@ -1,6 +1,6 @@
 /**
- * Gaps narrower than the beam takes. Each edge is cut half a kerf outside itself, so the two cuts of such a gap overlap: the gap
- * is not there on the finished piece, and what it was to part stays joined or burns into one.
+ * Gaps narrower than the kerf. Each edge is cut half a kerf outside itself, so the two cuts of such a gap overlap: the
+ * gap is missing from the finished piece, and what it should separate stays joined or burns into one.
  */
 
 import { closeEdges } from '../geometry/close-edges.ts';
@@ -17,7 +17,7 @@ import type { Stock } from '../spec/model.ts';
 import { perRegion } from './per-region.ts';
 import { isSpeck } from './speck.ts';
 
-/** What an outline may be off by, in mm: a gap this much below the kerf is as wide as it. */
+/** Tolerance of an outline, in mm: a gap this much below the kerf counts as wide enough. */
 const slackMm = 0.005;
 
 export const gapCloses: Check = ({ pieces, stock }) =>
@@ -26,10 +26,10 @@ export const gapCloses: Check = ({ pieces, stock }) =>
 /** Within one outline, a gap that closes over less than this, in mm, is the end of a wedge (our own judgement). */
 const worthTellingMm = 1;
 
-/** A point so near to an outline is on it, in mm. */
+/** A point this near to an outline is on it, in mm. */
 const onLineMm = 1e-3;
 
-/** Where outlines meet, no gap is left to close: that is a weak bridge. */
+/** Where outlines meet there is no gap left to close: that is a weak bridge. */
 const gapsIn = perRegion((region, kerf) =>
   closeEdges(
     region.filter((ring) => !isSpeck(ring, kerf)),
@@ -42,7 +42,7 @@ function partsOutlines(region: Region, { ends }: ClosePlace): boolean {
   return !region.some((ring) => ends.every((end) => distanceTo([ring], end) < onLineMm));
 }
 
-/** One finding for each shape that is to blame, at its narrowest gap. */
+/** One finding for each shape to blame, at its narrowest gap. */
 function closingGaps(piece: Piece, { kerf, measuredOn: days }: Stock): Finding[] {
   const told = `the kerf of ${mm(kerf)}${measuredOn(days?.kerf)}`;
   return byCause(piece, gapsIn(piece.region, kerf), ({ ends }) => ends).map(({ path, found }) => ({

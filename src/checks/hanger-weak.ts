@@ -1,4 +1,4 @@
-/** Rings that would tear: what joins the lug to the body, and the wall round its hole. */
+/** Rings that would tear: the joint of the lug with the body, and the wall round its hole. */
 
 import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
@@ -14,10 +14,10 @@ import { remembered } from './remembered.ts';
 import { atLeast, byMinimum, placeOf, theMinimum, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
-/** An end of a neck is on the hole when it lies this near to it, in mm. */
+/** An end of a neck is on the hole if it lies this near to it, in mm. */
 const onHoleMm = 0.05;
 
-/** A lug that shares less with the body merely touches it, in mm². */
+/** A lug that shares less than this with the body, in mm², only touches it. */
 const touchingMm2 = 0.02;
 
 export const hangerWeak: Check = ({ pieces, stock }) =>
@@ -56,7 +56,7 @@ function messageOf(necks: readonly ThinPlace[], { opening }: PlacedHanger, stock
   return `Weak ring: ${told}; ${atLeast(minimum, stock)}.`;
 }
 
-/** Where all is to be one part, `loose-part` says it. */
+/** If all is to be one part, `loose-part` reports it. */
 function looseRing({ id, parts, body }: Piece, { path, centre }: PlacedHanger, lug: Region): Finding[] {
   if (parts === 'one' || shared(lug, body) > touchingMm2) return [];
   const message = 'The ring is joined to nothing and falls out.';

@@ -1,36 +1,36 @@
-/** Tags that hang at another angle than their hangers say: the balance does not lie below the opening. */
+/** Tags that hang at a different angle from the one their hangers imply: the balance is not below the opening. */
 
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { HangerPlace, Tie } from '../spec/model.ts';
-import { directionOf } from '../tag/hanger/direction.ts';
+import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './assembly.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 
-/** A tilt that is seen, in degrees (our own judgement). */
+/** Visible tilt, in degrees (our own judgement). */
 const seenDegrees = 3;
-
-/** The place of a ring is chosen for how it holds and reads as well: so much of a tilt is no slip of anybody's (our own judgement). */
-const chosenDegrees = 6;
 
 /** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
 const meantDegrees = 20;
 
-/** An opening nearer to the balance than this leaves the tag to turn as it likes. */
+/** If the opening is nearer to the balance than this, in mm, the tag may turn freely. */
 const leastLeverMm = 1;
 
 export const hangsAskew: Check = ({ pieces, tie }) => hung(pieces).flatMap((each) => askew(each, tie));
 
-/** What hangs on the hangers of one piece. */
+/** The load on the hangers of one piece. */
 interface Hung {
   readonly piece: string;
   readonly hangers: readonly PlacedHanger[];
   readonly balance: Point;
 }
 
-/** Pieces that are glued together hang on the hangers of the first that has any: the holes of the others are for the same tie. */
+/**
+ * Pieces that are glued together hang on the hangers of the first that has any: the holes of the others are for the
+ * same tie.
+ */
 function hung(pieces: Tag['pieces']): Hung[] {
   return pieces.flatMap((piece) => {
     if (piece.hangers.length === 0) return [];
@@ -42,9 +42,9 @@ function hung(pieces: Tag['pieces']): Hung[] {
 }
 
 function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
-  const [first, second] = hangers;
-  const tilt = second ? betweenTwo(first!, second, balance) : onOne(first!, balance, tie);
-  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? chosenDegrees : seenDegrees)) return [];
+  const [first, second] = outermost(hangers);
+  const tilt = second ? betweenTwo(first, second, balance, hangers.length) : onOne(first, balance, tie);
+  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
   return [
@@ -60,16 +60,34 @@ function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding
   ];
 }
 
-/** Of a ring no more is asked for than a side; a hole on a side lies where it hangs straight. */
+/** The two hangers that are furthest apart; with more than two, the piece hangs between those. */
+function outermost(hangers: readonly PlacedHanger[]): readonly [PlacedHanger, PlacedHanger?] {
+  let found: readonly [PlacedHanger, PlacedHanger?] = [hangers[0]!];
+  let farthest = -1;
+  hangers.forEach((one, index) => {
+    for (const other of hangers.slice(index + 1)) {
+      const apart = Math.hypot(other.centre.x - one.centre.x, other.centre.y - one.centre.y);
+      if (apart <= farthest) continue;
+      farthest = apart;
+      found = [one, other];
+    }
+  });
+  return found;
+}
+
+/**
+ * Whether the place was chosen rather than given: a ring is only asked to be on a side; a hole on a side goes where it
+ * hangs straight.
+ */
 function hasChosenPlace({ kind, at }: PlacedHanger): boolean {
   return kind === 'ring' && at.kind !== 'point';
 }
 
 interface Tilt {
   readonly hanger: PlacedHanger;
-  /** How the drawing is turned when it hangs, against what is meant, in degrees. */
+  /** Rotation of the drawing when it hangs, relative to what is meant, in degrees. */
   readonly clockwise: number;
-  /** Where the plumb line begins. */
+  /** Start of the plumb line. */
   readonly from: Point;
   readonly because: string;
 }
@@ -80,7 +98,7 @@ function onOne(hanger: PlacedHanger, balance: Point, tie: Tie | undefined): Tilt
   return up && Math.hypot(lever.x, lever.y) >= leastLeverMm ? tiltOf(hanger, balance, up, tie) : undefined;
 }
 
-/** A ribbon lies flat in its slot, and the tag stays level as long as it balances below any part of it. */
+/** A ribbon lies flat in its slot, so the tag stays level as long as it balances below any part of the slot. */
 function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | undefined): Tilt {
   const { centre, kind, openingLength, openingSize } = hanger;
   const lever = minus(centre, balance);
@@ -98,8 +116,8 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
   };
 }
 
-/** Between two, a tag hangs level if they are level and it balances between them. */
-function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): Tilt | undefined {
+/** Between two, or the outer ones of more, a tag hangs level if they are level and it balances between them. */
+function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point, count: number): Tilt | undefined {
   const chord = minus(second.centre, first.centre);
   const middle = { x: (first.centre.x + second.centre.x) / 2, y: (first.centre.y + second.centre.y) / 2 };
   const length = Math.hypot(chord.x, chord.y);
@@ -107,11 +125,11 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): 
   if (length < (first.openingLength + second.openingLength) / 2) return onOne(first, balance, undefined);
   const across = { x: -chord.y / length, y: chord.x / length };
   const above = dot(minus(middle, balance), across);
-  // One above the other: it hangs on the upper, and the next tag on the lower.
+  // One above the other: the tag hangs on the upper, and the next tag on the lower.
   if (Math.abs(chord.y) > Math.abs(chord.x) && Math.abs(above) < leastLeverMm)
     return onOne(first.centre.y > second.centre.y ? first : second, balance, undefined);
   const outwards = above < 0 ? { x: -across.x, y: -across.y } : across;
-  // Holes level with the balance: the tag may lie on either side, so the upper one is meant.
+  // Holes level with the balance: the tag may hang from either side, so the upper one is meant.
   const up = nearestSide(Math.abs(above) < leastLeverMm && outwards.y < 0 ? across : outwards);
   if (!up) return undefined;
   const beyond = dot(minus(balance, first.centre), chord) / length;
@@ -122,11 +140,14 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point): 
     hanger: second,
     clockwise: degrees(Math.atan2(rise, Math.abs(dot(chord, right)))),
     from: middle,
-    because: `its two openings are ${mm(Math.abs(rise))} off level`,
+    because: `its ${count === 2 ? 'two' : 'outer'} openings are ${mm(Math.abs(rise))} off level`,
   };
 }
 
-/** Which way is up when the tag hangs as its hanger says; `undefined` where it hangs by a corner, at whatever angle. */
+/**
+ * The direction that points up when the tag hangs as its hanger implies; `undefined` if it hangs by a corner, at any
+ * angle.
+ */
 export function meantUp(at: HangerPlace, lever: Point): Point | undefined {
   switch (at.kind) {
     case 'degrees':
@@ -146,7 +167,9 @@ function nearestSide({ x, y }: Point): Point | undefined {
   return isUpright ? { x: 0, y: Math.sign(y) } : { x: Math.sign(x), y: 0 };
 }
 
-/** As seen on the drawing; `sideways`: how far the hanger lies to the left of the balance, seen with `up` above. */
+/**
+ * The reason as seen on the drawing. `sideways` is how far the hanger lies left of the balance, with `up` pointing up.
+ */
 function reasonOf(up: Point, sideways: number, kind: PlacedHanger['kind']): string {
   const off = mm(Math.abs(sideways));
   const [x, y] = [up.y * sideways, -up.x * sideways];

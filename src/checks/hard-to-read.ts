@@ -1,4 +1,6 @@
-/** Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or not to be seen at all. */
+/**
+ * Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or invisible.
+ */
 
 import { listed } from '../core/names.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
@@ -22,27 +24,30 @@ import { buried } from './buried.ts';
 import { cutAway } from './cut-away.ts';
 
 /**
- * Smallest heights of small letters in mm; below the second of each pair it is a warning. What was measured on the
- * stock counts before both. Rule of thumb, no source: a reader
- * of pictures still makes out less (`test/calibration/legibility.md`), but grain, char and splinters take their share.
+ * Smallest x-heights in mm: below the first of each pair is worth a note, below the second a warning. A value measured
+ * on the stock takes precedence over both. Rule of thumb, no source: a machine reader still makes out less
+ * (`test/calibration/legibility.md`), but grain, char and splinters take their share.
  */
 const smallest = { engrave: [1.2, 0.8], score: [2, 1.2], cut: [3, 2] } as const;
 
-/** A height counts as large enough within so much. */
+/** Tolerance for heights, in mm. */
 const slackMm = 0.01;
 
-/** How much of what surrounds the letters is as they are: they are hardly seen, and not at all. Our own judgement. */
+/**
+ * Share of the letters' surroundings that is made as they are: above the first they can hardly be seen, above the
+ * second not at all. Our own judgement.
+ */
 const halfBuried = 0.5;
 const whollyBuried = 0.75;
 
-/** Less than this share of the letters may be missing, and most readers guess the word. Our own judgement. */
+/** Below this share of missing letters, most readers guess the word. Our own judgement. */
 const fewMissing = 0.2;
 
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
   for (const uses of usesOf(tag).values()) {
     const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, stockOf(piece, tag)) }));
-    // Who can read it once has read it: a shadow, or the room cleared round a text, is not there to be read.
+    // One legible use is enough: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
     found.push(findingOf(least.on, least.verdict!, least.piece, tag));
@@ -50,7 +55,7 @@ export const hardToRead: Check = (tag) => {
   return found;
 };
 
-/** Each text with all that is made of it on a piece, or on pieces that are glued on one another. */
+/** Each text with all its uses on one piece, or on pieces glued together. */
 function usesOf(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
   const uses = new Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]>();
   for (const piece of tag.pieces) {
@@ -76,7 +81,7 @@ function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, t
   };
 }
 
-/** What becomes of letters in what they are united with. */
+/** The fate of letters united with something else. */
 const fate = {
   body: 'it runs into the rest of the piece',
   cut: 'what surrounds it is cut away as well',
@@ -87,7 +92,7 @@ const fate = {
 interface Verdict {
   readonly severity: Severity;
   readonly message: string;
-  /** The line that grows or thins it is to blame. */
+  /** Whether the line that grows or thins it is to blame. */
   readonly byGrowth: boolean;
 }
 
@@ -139,7 +144,7 @@ function figures(lettering: Lettering, beam: number, over: number): Readability 
   return read;
 }
 
-/** What was lost, in the order in which it is seen. */
+/** The losses, in the order in which a reader notices them. */
 function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
   const closed = counters.drawn - counters.open;
   const found = [
@@ -174,10 +179,10 @@ function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
   return grow === undefined && !growAuto ? path : [...path, 'grow'];
 }
 
-/** Engraved letters lower than this are told, where nothing else was measured, in mm. */
+/** Engraved letters lower than this, in mm, are reported if the stock has no measured value. */
 export const usualXHeightMm = smallest.engrave[0];
 
-/** Of all lettering that is engraved and can be seen, in mm. */
+/** Heights of all lettering that is engraved and visible, in mm. */
 export function engravedHeights(tag: Tag): number[] {
   return tag.pieces.flatMap((piece) =>
     letteringOn(piece, tag)
@@ -186,7 +191,7 @@ export function engravedHeights(tag: Tag): number[] {
   );
 }
 
-/** As much of a text as is needed to know it. */
+/** Longest quotation, in characters: enough to recognise a text. */
 const mostQuoted = 24;
 
 function quoted(shape: Shape | undefined, { letters }: Lettering): string {

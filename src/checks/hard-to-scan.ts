@@ -1,5 +1,5 @@
 /**
- * QR codes that a phone may not read: modules too small for the beam, too little clear space round them, light on dark, only their
+ * QR codes that a phone may not read: modules too small for the beam, too small a quiet zone, light on dark, only
  * outlines scored, or bridges so wide that little is left of the modules.
  */
 
@@ -19,22 +19,25 @@ import { gluedOver } from './assembly.ts';
 import type { Check } from './check.ts';
 import { finestMm } from './fine-mark.ts';
 
-/** Modules that are clear all round a code: ISO/IEC 18004:2024, 5.3.8, “quiet zone”. */
+/** Width of the quiet zone round a code, in modules: ISO/IEC 18004:2024, 5.3.8, “quiet zone”. */
 export const clearModules = 4;
 
-/** Beams, or lines of hatching, across a module: an edge is off by as much as half of one on either side (our own judgement). */
+/**
+ * Least width of a module in beams, or in distances between hatch lines: an edge is off by up to half of one on either
+ * side (our own judgement).
+ */
 const leastBeams = 3;
 
-/** Of a module, a bridge takes at most this share (our own judgement; readers look at the middle of a module). */
+/** Largest share of a module that a bridge may take (our own judgement; readers sample the middle of a module). */
 const mostBridge = 0.5;
 
-/** A comparison of two figures of a drawing. */
+/** Tolerance for comparing two figures of a drawing, in mm. */
 const slackMm = 0.001;
 
-/** What rounding may take of the clear zone, in modules. */
+/** Rounding tolerance for the quiet zone, in modules. */
 const slackModules = 0.02;
 
-/** Overlaps below this are where the two merely touch, in mm². */
+/** Overlaps smaller than this, in mm², only touch. */
 const touchingMm2 = 0.01;
 
 interface Used {
@@ -59,7 +62,7 @@ function usedOn({ marks, sources }: Piece): Used[] {
   ];
 }
 
-/** The gravest alone: what helps against it changes the others. */
+/** Only the most serious fault: what helps against it changes the others. */
 function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
   const { code, as, path } = used;
   const finding = (message: string, width?: number, minimum?: number): Finding => ({
@@ -98,13 +101,13 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
   return undefined;
 }
 
-/** The width of the beam as it engraves, or the distance of its lines where that is more. */
+/** Least width of a module, in mm, by the width of the engraving beam or the distance of its lines if that is more. */
 function leastModule(stock: Stock, machine: Machine | undefined): number {
   const beam = stock.kerfs?.engrave ?? Math.max(stock.kerf, finestMm);
   return leastBeams * Math.max(beam, machine?.hatch ?? 0);
 }
 
-/** How many modules are clear all round, up to what is needed. */
+/** Number of modules that are clear all round, up to the number needed. */
 function clearOf({ code, as, region, path }: Used, piece: Piece, tag: Tag): number {
   const { pieces } = tag;
   const others = piece.marks.filter((mark) => mark.path !== path).map((mark) => mark.region);
@@ -112,7 +115,7 @@ function clearOf({ code, as, region, path }: Used, piece: Piece, tag: Tag): numb
   const inTheWay = normalise([...others, ...glued].flat());
   const isClear = (modules: number): boolean => {
     const zone = difference([squareOf(code, modules)], [[squareOf(code)]]);
-    // Of its corners a round corner of the piece may take a little.
+    // A round corner of the piece may take a little of the zone's corners.
     if (area(difference(zone, [piece.region])) > (moduleOf(code) / 2) ** 2) return false;
     if (area(intersection(zone, inTheWay)) > touchingMm2) return false;
     // Round a code that is left out of a panel, the panel is what must be there.
@@ -135,7 +138,9 @@ function isLight(stock: Stock): boolean {
   return lightness(burn) > lightness(wood);
 }
 
-/** Relative luminance, without the curve of the screen: only which of two is lighter counts (weights of ITU-R BT.709). */
+/**
+ * Relative luminance, without the screen's gamma curve: only which of two is lighter matters (weights of ITU-R BT.709).
+ */
 function lightness(colour: string): number {
   const [red, green, blue] = channels(colour);
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;

@@ -1,4 +1,4 @@
-/** What a glued piece hides of a piece below it, where that spoils the look. */
+/** Parts of a piece that a glued piece hides in a way that spoils the look. */
 
 import { difference } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
@@ -19,15 +19,15 @@ export interface Hiding {
 }
 
 /**
- * An ornament is spoiled once more than this share of it is hidden and the rest peeps out; fields and borders that lettering
- * is glued on keep more of themselves than that (our own judgement).
+ * An ornament is spoiled once more than this share of it is hidden and the rest still shows; fields and borders that
+ * lettering is glued onto keep more than that visible (our own judgement).
  */
 const mostlyShare = 2 / 3;
 
-/** Marks of `under` that are cut short by the piece on it. */
+/** Marks of `under` that the piece on top cuts short. */
 export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hiding[] {
   return under.marks.flatMap((mark): Hiding[] => {
-    // What is drawn from the same shape belongs to the piece: a placement line, a halo, a shadow.
+    // A mark drawn from the same shape belongs to the piece: a placement line, a halo, a shadow.
     if (isMadeFromSame(mark.shape, piece, made)) return [];
     const overlaps = overlapsOf(mark.region, piece.region);
     const [largest] = overlaps;
@@ -48,16 +48,16 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
   });
 }
 
-/** Whether all of the piece lies within the outer edge of a mark: a field or a rim that it is set in. */
+/** Whether the whole piece lies within the outer edge of a mark: a field or a rim that it is set in. */
 const goesRound = remembered((mark, piece): boolean => {
   const outers = mark.filter((ring) => ringArea(ring) > 0);
   return difference(piece, [outers]).length === 0;
 });
 
-/** Openings of `under` that the piece covers wholly or in part. One that it spans, as a name does a hoop, is meant so. */
+/** Openings of `under` that the piece covers wholly or in part. Spanning one, as a name spans a hoop, is intended. */
 export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
   const found = openingsOf(under.region)
-    // What covers the opening of a hanger is `hole-blocked`.
+    // A covered hanger opening is reported by `hole-blocked`.
     .filter((opening) => !under.hangers.some(({ centre }) => contains(opening, centre)))
     .filter((opening, _, all) => !isOfPattern(opening, all))
     .map((opening) => covered(opening, piece.region))
@@ -67,7 +67,9 @@ export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
   return [...told(partly, `“${piece.title}” reaches into`, under), ...told(whole, `“${piece.title}” covers`, under)];
 }
 
-/** So many openings of a size are a pattern, such as a lattice, that goes on behind what is glued on it (our own judgement). */
+/**
+ * This many openings of a size are a pattern, such as a lattice, that continues under glued pieces (our own judgement).
+ */
 const patternCount = 6;
 const patternSlack = 0.1;
 
@@ -87,7 +89,7 @@ function told(found: readonly Covered[], words: string, under: Piece): Hiding[] 
 
 interface Covered {
   readonly isWhole: boolean;
-  /** What is covered, in mm². */
+  /** Covered area, in mm². */
   readonly area: number;
   readonly point: Point;
 }
@@ -98,15 +100,15 @@ const covered = remembered((opening, piece): Covered | undefined => {
   if (!largest) return undefined;
   const edge = along(opening[0]!, 0.5);
   const isOnEdge = (point: Point) => contains(piece, point);
-  // What lies in the opening and nowhere on its edge is not held at all, which is `off-backing`.
+  // A part inside the opening that is nowhere on its edge is not held at all; `off-backing` reports that.
   if (!edge.some(isOnEdge)) return undefined;
   const isWhole = areaOfAll(overlaps) > swallowedShare * area(opening);
-  // What frames an opening, as a window does a larger pocket, shows nothing of its edge.
+  // A piece that frames an opening, as a window frames a larger pocket, does not show its edge.
   if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
   return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };
 });
 
-/** Whether an opening larger than what crosses it is left in more parts than it was. */
+/** Whether the piece crosses an opening larger than itself and splits it into more parts. */
 function isSpanned(opening: Region, piece: Region): boolean {
   const across = partsOf(piece).filter((part) => overlapsOf(opening, part).length > 0);
   return area(opening) > area(across.flat()) && beyondAHair(difference(opening, [piece])).length > 1;

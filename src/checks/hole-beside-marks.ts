@@ -1,4 +1,4 @@
-/** Openings for the tie so near to engraving or lettering that they look like a slip, or are read as an accent on a letter. */
+/** Openings for the tie so near to marks or lettering that they look like a mistake, or read as an accent. */
 
 import { boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
@@ -8,18 +8,19 @@ import { clearance } from './clearance.ts';
 import { gluedOver } from './assembly.ts';
 import { remembered } from './remembered.ts';
 
-/** Nearer than this, a hole looks as if it had slipped, in mm (our own judgement). */
+/** Below this distance, in mm, a hole looks misplaced (our own judgement). */
 export const slipMm = 1;
 
 /**
- * A hole over a letter is read as its accent where it is as large as one and as near: so many x-heights over its middle, less the
- * farther it stands aside, and nothing over its edge (our own judgement, from looking at Å and i in the bundled fonts).
+ * A hole over a letter reads as its accent if it is about as large and as near as one: within this many x-heights above
+ * its middle, less the farther it is to the side, and not beyond its edge (our own judgement, from looking at Å and i
+ * in the bundled fonts).
  */
 const accentGap = 0.35;
 const smallestAccent = 0.2;
 const largestAccent = 0.7;
 
-/** What is drawn, cut or glued beside an opening. */
+/** Something drawn, cut or glued beside an opening. */
 export interface Beside {
   readonly region: Region;
   readonly lettering: readonly Lettering[];
@@ -27,7 +28,9 @@ export interface Beside {
   readonly name: string;
 }
 
-/** All that an opening should keep clear of: engraving, lettering that is cut through or scored, and glued lettering. */
+/**
+ * Everything an opening should keep clear of: engraving, lettering that is cut through or scored, and glued lettering.
+ */
 export function besidesOf(piece: Piece, pieces: readonly Piece[], hanger: PlacedHanger): Beside[] {
   const marks = piece.marks.flatMap(({ operation, region, lettering = [], shape }) =>
     operation === 'engrave' || lettering.length > 0
@@ -46,13 +49,16 @@ export function besidesOf(piece: Piece, pieces: readonly Piece[], hanger: Placed
   return [...marks, ...cuts, ...glued].filter((each) => !surrounds(each, hanger));
 }
 
-/** A field that the opening is set in, or a border round it: neither is a letter, in which nobody sets one on purpose. */
+/**
+ * Whether the opening is set in a field or inside a border, which is intended. Letters are not: nobody sets an opening
+ * in one on purpose.
+ */
 function surrounds({ region, lettering }: Beside, { centre }: PlacedHanger): boolean {
   if (hasLetters(lettering)) return false;
   return contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
 }
 
-/** Whether letters are what is drawn, and not left bright in a field. */
+/** Whether the letters themselves are drawn, rather than left bright in a field. */
 export function hasLetters(lettering: readonly Lettering[] = []): boolean {
   return lettering.some(({ as }) => as === 'material');
 }
@@ -62,7 +68,7 @@ export interface Nearness {
   readonly isAccent: boolean;
 }
 
-/** How near an opening is to what is beside it; `undefined` where that looks as if it were meant. */
+/** Distance of an opening from what is beside it; `undefined` if it looks intended. */
 export function nearness(hanger: PlacedHanger, { region, lettering }: Beside): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width, isAccent: false };
@@ -70,7 +76,7 @@ export function nearness(hanger: PlacedHanger, { region, lettering }: Beside): N
   return above === undefined ? undefined : { width: above, isAccent: true };
 }
 
-/** How far above a letter an opening stands that is read as its accent; only a round one is. */
+/** Distance above a letter of an opening that reads as its accent; only round ones do. */
 export function accentAbove(
   { kind, centre, openingSize }: Pick<PlacedHanger, 'kind' | 'centre' | 'openingSize'>,
   lettering: readonly Lettering[],
@@ -84,7 +90,7 @@ export function accentAbove(
       if (!box) continue;
       const gap = centre.y - openingSize / 2 - (box.maxY + grow);
       const aside = Math.abs(centre.x - (box.minX + box.maxX) / 2);
-      // Over an i, which is narrower than the hole, it need not be centred more closely than by its own width.
+      // Over an i, which is narrower than the hole, it only needs to be centred within its own width.
       const reach = Math.max((box.maxX - box.minX) / 2 + grow, openingSize / 2);
       if (gap > 0 && Math.hypot(aside / reach, gap / (accentGap * xHeight)) < 1) return gap;
     }

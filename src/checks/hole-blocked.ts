@@ -1,4 +1,4 @@
-/** Lettering, marks or glued pieces in the way of the tie, or so near to its opening that it does not pass beside them. */
+/** Lettering, marks or glued pieces in the way of the tie, or too near to its opening for the tie to pass. */
 
 import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../geometry/clipper.ts';
@@ -16,19 +16,22 @@ import { lineWithin } from './line-within.ts';
 import { remembered } from './remembered.ts';
 import { clearances, hasOwnHole } from './room-for-tie.ts';
 
-/** Engraving over more of the opening than this surrounds it: a field that the hole is set in, and no lettering in its way. */
+/**
+ * Engraving that covers more of the opening than this share surrounds it: a field that the hole is set in, not
+ * lettering in its way.
+ */
 const surrounding = 0.98;
 
-/** Beside the way of the tie it needs this share of its thickness, in which its knot stands (our own judgement). */
+/** Away from its path the tie only needs this share of its thickness, as room for its knot (our own judgement). */
 const elsewhere = 0.5;
 
-/** A comparison of two figures of a drawing. */
+/** Tolerance for comparing two figures of a drawing, in mm. */
 const slackMm = 0.01;
 
-/** Overlaps below this are where the two merely touch, in mm². */
+/** Overlaps smaller than this, in mm², only touch. */
 const touchingMm2 = 0.02;
 
-/** A score line no further inside the hole than this runs along its edge, in mm. */
+/** A score line no further inside the hole than this, in mm, runs along its edge. */
 const touchingMm = 0.05;
 
 export const holeBlocked: Check = (tag) =>
@@ -49,9 +52,10 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
       message: `${message} (${mm2(covered, 1)}).`,
     });
   };
-  // How deep `sink` sets it is its maker's word.
+  // A given `sink` is the maker's decision.
   if (hanger.kind === 'ring' && !((hanger.sink ?? 0) > 0)) {
-    // A ring set deeper than it touches is meant to bite: only what goes past the middle of the hole is in the way of the tie.
+    // A ring set deeper than touching is meant to bite: only what goes past the middle of the hole is in the way of the
+    // tie.
     const bite = shared(hanger.opening, piece.body);
     if (area(bite) > area(hanger.opening) / 2)
       report('warning', bite, 'The hole of the ring is cut mostly out of the body');
@@ -87,12 +91,12 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
   return findings.length > 0 ? findings : looksLikeASlip(hanger, piece, pieces);
 }
 
-/** Nothing is in the way of the tie, but the eye takes the opening for a part of what is beside it. */
+/** Nothing is in the way of the tie, but the eye takes the opening for part of its surroundings. */
 function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Finding[] {
   const { kind, path, centre } = hanger;
   if (kind === 'ring') return readsAsLetter(hanger, piece);
   const near = besidesOf(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
-    // That the opening runs into it is said as such, and as an error (`joined-opening.ts`).
+    // An opening that runs into it is reported as such, as an error (`joined-opening.ts`).
     if (area(shared(hanger.opening, beside.region)) >= touchingMm2) return [];
     const found = nearness(hanger, { name, ...beside });
     return found ? [{ ...found, name }] : [];
@@ -107,22 +111,27 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 
-/** The hole of a ring lies outside what it hangs, but the ring itself may be taken for one more letter of it. */
+/** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */
 function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
   const isWithin = readAs.includes('letter within');
-  if (!isWithin && !readAs.includes('letter')) return [];
-  const message = `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
+  const isBowl = readAs.includes('bowl');
+  if (!isWithin && !isBowl && !readAs.includes('letter')) return [];
+  const message = isBowl
+    ? 'The ring stands halfway up the stem of the first letter, and the two read as a “d”.'
+    : `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 
-/** What an opening is called; that of a ring is its hole. */
+/** The word for an opening; for a ring it is its hole. */
 function wordOf({ kind }: PlacedHanger): string {
   return kind === 'ring' ? 'hole' : kind;
 }
 
-/** Of a score line, which is its outline: a border round the hole is in nobody's way. */
+/** The part of a score line inside an opening. The line is its outline: a border round the hole is in nobody's way. */
 const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
-/** The tie is laid over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere. */
+/**
+ * The tie lies over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere.
+ */
 function tooNear(
   hanger: PlacedHanger,
   glued: Piece,
@@ -153,16 +162,16 @@ function tooNear(
   return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];
 }
 
-/** Which way the tie pulls: from the balance of all that hangs on it. */
+/** Direction of the tie's pull: away from the balance of everything that hangs on it. */
 function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Point {
   const balance = balanceOf(assemblyOf(piece, pieces)) ?? centre;
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
 
-/** Clear of the sides of a box, along which what is clipped is closed, in mm. */
+/** Margin that keeps the closing edges of a clipped region clear of the opening, in mm. */
 const besideMm = 1;
 
-/** An opening is small beside what it may meet, so only what lies near it is looked at. */
+/** Only what lies near the opening is examined, as it is small compared with what it may meet. */
 const shared = remembered((opening, other) => {
   const box = boundsOf(opening);
   return box ? intersection(opening, clippedToBox(other, widened(box, besideMm))) : [];

@@ -1,4 +1,4 @@
-/** Openings for the tie that are too near to an edge of the piece, open to it, part of another opening, or not in the piece. */
+/** Openings for the tie that are too near to an edge, open to it, joined to another opening, or outside the piece. */
 
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
@@ -15,7 +15,7 @@ export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.hangers.flatMap((hanger) => [
       ...notClosed(piece, hanger),
-      // The wall of a ring is `hanger-weak`.
+      // `hanger-weak` reports the wall of a ring.
       ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
     ]),
   );

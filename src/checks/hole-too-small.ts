@@ -6,16 +6,16 @@ import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 
-/** A comparison of two written figures: a hundredth of a millimetre is no difference. */
+/** Tolerance for comparing two written figures, in mm. */
 const slackMm = 0.01;
 
 export const holeTooSmall: Check = ({ tie, pieces }) => {
   if (!tie) return [];
   const hung = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
   return hung.flatMap(({ id, hanger }): Finding[] => {
-    // It hangs on a nail.
+    // A keyhole hangs on a nail.
     if (hanger.kind === 'keyhole') return [];
-    // Twine goes doubled through the narrow way; a ribbon lies flat along a slot and gathers in a round hole.
+    // Twine goes doubled through the narrow side; a ribbon lies flat along a slot and gathers in a round hole.
     const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
     const needed = flat ? tie.size : tightestOpening(tie);
     const has = flat ? hanger.openingLength : hanger.openingSize;

@@ -1,4 +1,4 @@
-/** What a hanger's opening has run into, where it is no hole of its own any more. */
+/** Finds what a hanger's opening has run into, so that it is no longer a hole of its own. */
 
 import { intersection } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
@@ -6,25 +6,25 @@ import type { Region } from '../geometry/types.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { remembered } from './remembered.ts';
 
-/** What takes away less than this merely touches, in mm². */
+/** Overlaps smaller than this, in mm², only touch. */
 export const touchingMm2 = 0.02;
 
 /**
- * A void that is larger than the opening by no more than this share of it is the opening: what else is in it is a nick that
+ * A hole that exceeds the opening by no more than this share is the opening itself: what else is in it is a nick that
  * the tie does not slip into (our own judgement).
  */
 const ownShare = 0.05;
 
-/** An opening that others take this much of is not there any more. */
+/** An opening that loses this share to others no longer exists. */
 const wholly = 0.98;
 
-/** How an opening lies in its piece. `told`: it runs into that of a hanger further down, where it is told. */
+/** State of an opening in its piece. `told`: it runs into the opening of a later hanger, which reports it. */
 export type OpeningState = 'closed' | 'beside' | 'open' | 'told' | RunsInto;
 
 export interface RunsInto {
-  /** What is there, in words: the cut “window”. */
+  /** The thing it runs into, in words: the cut “window”. */
   readonly what: string;
-  /** What they share, in mm². */
+  /** Shared area, in mm². */
   readonly shared: number;
   readonly isWhole: boolean;
 }
@@ -34,7 +34,10 @@ interface Other extends Pick<RunsInto, 'what'> {
   readonly isLater?: boolean;
 }
 
-/** `closed`: it has a hole of the piece to itself. A hole that the body has in the very place is its own. */
+/**
+ * The state of a hanger's opening; `closed` if it has a hole of the piece to itself. A hole of the body in the same
+ * place is its own.
+ */
 export function stateOf(piece: Piece, hanger: PlacedHanger): OpeningState {
   const { opening, centre } = hanger;
   const hole = piece.region.find((ring) => ringArea(ring) < 0 && contains([ring], centre));
@@ -67,7 +70,7 @@ function othersOf({ sources, hangers }: Piece, own: PlacedHanger): Other[] {
   ];
 }
 
-/** The one that takes most of the opening; none where none takes any. */
+/** The one that takes most of the opening, if any. */
 function largest(others: readonly Other[], opening: Region): (Other & { readonly shared: number }) | undefined {
   return others
     .map((other) => ({ ...other, shared: sharedArea(opening, other.region) }))

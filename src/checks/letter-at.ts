@@ -1,4 +1,4 @@
-/** Which letter a place on a piece is at: a line of the spec says the word, and the word may be long. */
+/** Finds the letter at a place on a piece: a line of the spec only gives the word, which may be long. */
 
 import { boundsOf, contains } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
@@ -6,10 +6,10 @@ import type { Piece } from '../tag/tag.ts';
 import type { Letter } from '../tag/letters.ts';
 import { distanceTo } from './blame.ts';
 
-/** Growth and straps reach beyond a letter; farther from all of them, in mm, a place is at none. */
+/** Growth and straps reach beyond a letter, but a place farther than this from every letter, in mm, belongs to none. */
 const reachMm = 2;
 
-/** Such as ` at “n”`; nothing where the place is at no letter, or the text has no other. */
+/** A phrase such as ` at “n”`; empty if the place is at no letter, or the text has only one. */
 export function letterAt({ sources }: Piece, ends: readonly Point[]): string {
   const at = {
     x: ends.reduce((sum, { x }) => sum + x, 0) / ends.length,

@@ -1,4 +1,4 @@
-/** What growing or thinning a letter takes of it: white that fills in, strokes that go. */
+/** The losses of a letter that is grown or thinned: white that fills in, strokes that disappear. */
 
 import { transform, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
@@ -9,41 +9,41 @@ import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
 
 export interface LetterLoss {
-  /** Letters of the same number are drawn alike. */
+  /** Letters with the same number have the same outline. */
   readonly like: number;
   /** Lower left corner of the box of the letter. */
   readonly at: Point;
   readonly counters: { readonly drawn: number; readonly open: number };
-  /** Share of its ink in strokes too thin to be left. */
+  /** Share of its ink in strokes too thin to survive. */
   readonly gone: number;
-  /** How many more parts it is in than the font draws. */
+  /** Number of parts more than the font draws. */
   readonly fallen: number;
-  /** Thickness of its strokes in mm: what a long bar of the same area and outline has. */
+  /** Thickness of its strokes in mm: that of a long bar with the same area and perimeter. */
   readonly stem: number;
-  /** Coarse: within `outlineShare` of the x-height. */
+  /** Simplified to within `outlineShare` of the x-height. */
   readonly outline: Region;
-  /** The same grown, so that its outline is that of the white that is left. */
+  /** The outline grown, so that it bounds the white that is left. */
   readonly grown: Region;
 }
 
-/** Radii of discs in mm: no white that `grow` does not go into stays open, no stroke that `thin` does not go into stays. */
+/**
+ * Radii of discs in mm: white survives only where the `grow` disc fits, and strokes only where the `thin` disc fits.
+ */
 export interface Reach {
   readonly grow: number;
   readonly thin: number;
 }
 
-/** Share of the x-height that the outlines compared may be off by: far below what any reader sees. */
+/** Tolerance of the outlines compared, as a share of the x-height: far below what any reader sees. */
 const outlineShare = 0.006;
 
-/** A hole smaller than this share of a square of the x-height is a flaw of the font, or an ornament. */
+/** A hole smaller than this share of the x-height squared is a flaw of the font, or an ornament. */
 const counterShare = 0.004;
 
-/** A counter of which less is left than this share of what is drawn, or less than a speck, is closed. */
+/** A counter is closed if less than this share of it is left, or less than a speck. */
 const openShare = 0.06;
 
-/**
- * For each letter; those that the font draws alike are looked at once. That makes the cost of a long text that of its alphabet.
- */
+/** The loss of each letter; equal outlines are examined once, so a long text costs no more than its alphabet. */
 export function letterLosses(letters: readonly Letter[], xHeight: number, reach: Reach): LetterLoss[] {
   const known = new Map<string, LetterLoss>();
   return letters.map(({ text, region }) => {

@@ -1,4 +1,4 @@
-/** Every text on a piece with how it is made there: cut free, cut through, engraved or scored. */
+/** Every text on a piece and how it is made there: cut free, cut through, engraved or scored. */
 
 import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
@@ -12,17 +12,20 @@ export interface LetteringOn {
   readonly lettering: Lettering;
   readonly use: 'cut' | 'engrave' | 'score';
   readonly making: { readonly beam: number; readonly over: number };
-  /** Where the text is not the only thing of its kind: what it must stand out from, and whether it is that or is left out of it. */
+  /**
+   * Set if the text is made together with something else: what it must stand out from, and whether it is part of that
+   * or left out of it.
+   */
   readonly ground?: Ground;
-  /** Of letters that are not openings. */
+  /** For letters that are not openings. */
   readonly kept?: Remainder;
 }
 
 export interface Ground {
   readonly of: 'body' | 'cut' | 'engrave' | 'score';
-  /** The lettering as it was made by itself. */
+  /** The lettering as made by itself. */
   readonly shape: Region;
-  /** All that is cut free, or marked, together with it. */
+  /** Everything that is cut free, or marked, together with it. */
   readonly region: Region;
   /** Whether the letters are openings in the region. */
   readonly isOpening: boolean;

@@ -1,10 +1,10 @@
-/** How much of a line lies within a field: a score line is its outline, and what it encloses is not touched. */
+/** Length of a line within a field. A score line is only its outline; the area it encloses is not touched. */
 
 import { boundsOf, contains, distance } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
 export interface WithinField {
-  /** In mm; 0 where the line stays outside. */
+  /** In mm; 0 if the line stays outside. */
   readonly length: number;
   /** The middle of the first stretch within. */
   readonly at?: Point;
@@ -37,7 +37,7 @@ export function lineWithin(line: Region, field: Region): WithinField {
   return at ? { length, at } : { length };
 }
 
-/** Where a segment crosses the outline, as shares of its length in ascending order. */
+/** Crossings of a segment with the outline, as shares of its length in ascending order. */
 function crossings(from: Point, to: Point, field: Region): number[] {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const shares: number[] = [];

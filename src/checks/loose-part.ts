@@ -1,4 +1,6 @@
-/** Parts that fall out of a piece: the dots of letters, letters that do not touch, counters of letters cut through a plate. */
+/**
+ * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
+ */
 
 import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
@@ -11,13 +13,13 @@ import { byCause, seenAt } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { isLettering } from './origin.ts';
 
-/** So many are counted; a text whose letters all fall apart is told as a whole. */
+/** Most parts counted individually; a text whose letters all fall apart is reported as a whole. */
 const mostCounted = 6;
 
 export const looseParts: Check = ({ pieces }) =>
   pieces.flatMap((piece) => (piece.parts === 'many' ? [] : loosePartsOf(piece)));
 
-/** One finding for each shape that is to blame, at its largest part. */
+/** One finding for each shape to blame, at its largest part. */
 function loosePartsOf(piece: Piece): Finding[] {
   const parts = partsOf(piece.region);
   const held = parts.find((part) => holds(part, piece)) ?? parts[0];
@@ -41,14 +43,14 @@ function messageOf(parts: readonly Region[], piece: Piece): string {
     : `${parts.length} parts of “${title}”, the largest ${size}, are joined to nothing and fall out. ${ways}`;
 }
 
-/** The keys that join parts, as far as they go with what the piece is made of, and the one that leaves them apart. */
+/** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
 function waysOut({ sources }: Piece, them: 'it' | 'them'): string {
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
   return `Join ${them} with ${keys}, or keep ${them} apart with “parts: many”.`;
 }
 
-/** The part that stays is the one that hangs. */
+/** Whether the piece hangs by this part, which is then the one that stays. */
 function holds(part: Region, { hangers }: Piece): boolean {
   return hangers.some(({ centre }) => part.some((ring) => contains([ring], centre)));
 }
@@ -60,7 +62,7 @@ function finding(piece: Piece, path: YamlPath, parts: readonly Region[], message
 
 const onEdge = (part: Region): Point => part[0]![0]!;
 
-/** A point of the part, its middle where that is one. */
+/** A point of the part: its middle, if that is inside it. */
 function inside(part: Region): Point {
   const middle = boxCentre(boundsOf(part)!);
   return contains(part, middle) ? middle : onEdge(part);

@@ -1,4 +1,4 @@
-/** Engraving and score lines that run beyond the edge of their piece: part of them is lost, or burnt into the next piece. */
+/** Engraving and score lines that run beyond the edge of their piece: part is lost, or burnt into the next piece. */
 
 import { difference } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
@@ -17,19 +17,19 @@ import { isLettering } from './origin.ts';
 import { mmByMm } from '../core/figures.ts';
 import { remembered } from './remembered.ts';
 
-/** Outlines this near to each other are one and the same line, drawn with other points; far below any kerf. */
+/** Outlines this near to each other, in mm, are the same line drawn with different points; far below any kerf. */
 const sameLineMm = 0.05;
 
-/** Points that matter less than this are left out: it saves more than half of the time. */
+/** Tolerance for simplifying outlines, in mm, which saves more than half of the time. */
 const toleranceMm = 0.01;
 
-/** Of its letters' area: a lettering that loses more than this is no longer the word (our own judgement). */
+/** Lettering that loses more than this share of its area is no longer the word (our own judgement). */
 const letteringLost = 0.1;
 
 export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
 
-/** What crosses the hanger's opening is `hole-blocked`. */
+/** `hole-blocked` reports marks across a hanger's opening. */
 function offBody({ region, operation, path, shape }: Mark, piece: Piece): Finding[] {
   const opening = piece.hangers.flatMap((hanger) => [...hanger.opening]);
   const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
@@ -65,12 +65,12 @@ interface Beyond {
 }
 
 /**
- * The parts of a mark that are off the body, largest first, if its outline ends there. Where it goes all round an opening, the
- * opening is cut out of an engraved field, or has a line round it: nothing is lost.
+ * The parts of a mark that are off the body, largest first, if the mark's outline ends there. If it goes all round an
+ * opening, the opening is cut out of an engraved field or framed by a line, and nothing is lost.
  */
 const beyond = remembered((mark, region): Beyond[] => {
   const edges = new EdgeIndex(region);
-  // All of it lies within, and what it surrounds is an opening: so it is with nearly every text.
+  // The usual case for text: the whole mark lies within, and what it surrounds is an opening.
   if (mark.every((ring) => edges.contains(ring[0]!) && !isCrossed(ring, edges))) return [];
   const parts = partsOf(difference(simplified(mark, toleranceMm), [simplified(region, toleranceMm)]));
   if (parts.length === 0) return [];

@@ -1,4 +1,4 @@
-/** Marks of one piece that lie on one another: an engraved name across a leaf, or across a score line. */
+/** Marks of one piece that lie on top of each other: an engraved name across a leaf, or across a score line. */
 
 import { offset } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
@@ -19,17 +19,20 @@ import {
   middleOf,
   overlapsOf,
   swallowedShare,
+  touchLength,
+  touchesIn,
+  touchesOf,
   uncovered,
 } from './overlap.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
-/** Lines that run through engraving over less than this in all are not seen (our own judgement). */
+/** Lines that run through engraving over less than this in all, in mm, are not noticed (our own judgement). */
 const seenMm = 1;
 
 export const marksOverlap: Check = (tag) => tag.pieces.flatMap((piece) => overlapsOn(piece, tag));
 
-/** One finding a pair, at the mark that is worked later. */
+/** One finding per pair, at the mark that is made later. */
 function overlapsOn(piece: Piece, { pieces }: Tag): Finding[] {
   const { marks } = piece;
   const covers = pieces.filter(({ glueTo }) => glueTo === piece.id).map(({ region }) => region);
@@ -53,10 +56,10 @@ interface Collision {
 /** Engraving comes before scoring, so of two kinds the later one is the line. */
 function collisionOf(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
   if (later.operation === 'engrave') return bothEngraved(earlier, later, covers);
-  // A line that is drawn from the same shape goes with it: an edge, an inline, a shadow.
+  // A line drawn from the same shape belongs to it: an edge, an inline, a shadow.
   if (originOf(earlier.shape) === originOf(later.shape)) return undefined;
   if (earlier.operation === 'engrave') return crossed(earlier, later, covers);
-  // Lines cross each other in many a drawing; across letters they are in the way.
+  // Lines cross each other in many drawings; across letters they are in the way.
   if (isLettering(earlier.shape)) return crossed(earlier, later, covers);
   return isLettering(later.shape) ? crossed(later, earlier, covers) : undefined;
 }
@@ -65,7 +68,8 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const all = overlapsOf(earlier.region, later.region);
   const seen = covers.length === 0 ? all : all.flatMap(({ region }) => beyondAHair(uncovered(region, covers)));
   const [largest, ...others] = seen.toSorted((a, b) => b.area - a.area);
-  if (!largest) return undefined;
+  if (!largest)
+    return isLettering(earlier.shape) || isLettering(later.shape) ? touching(earlier, later, covers) : undefined;
   const point = middleOf(largest);
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
   if (areaOfAll(all) > swallowedShare * area(inner.region)) {
@@ -75,6 +79,18 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const figures = `${mm2(areaOfAll(seen), 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
   const message = `${begun(later.shape)} lies over ${named(earlier.shape)} (${figures}): engraved together, they merge.`;
   return { point, message, isGrave: isLettering(earlier.shape) || isLettering(later.shape) };
+}
+
+/** Stricter than for ornaments: a letter that touches a border is no longer that letter. */
+function touching(earlier: Mark, later: Mark, covers: readonly Region[]): Collision | undefined {
+  const all = touchesOf(earlier.region, later.region);
+  const seen = covers.length === 0 ? all : all.flatMap(({ region }) => touchesIn(uncovered(region, covers)));
+  const [longest, ...others] = seen.toSorted((a, b) => touchLength(b) - touchLength(a));
+  if (!longest) return undefined;
+  const length = seen.reduce((sum, each) => sum + touchLength(each), 0);
+  const figures = `${mm(length, 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
+  const message = `${begun(later.shape)} touches ${named(earlier.shape)} (${figures}): engraved together, they merge.`;
+  return { point: middleOf(longest), message, isGrave: true };
 }
 
 function crossed(under: Mark, line: Mark, covers: readonly Region[]): Collision | undefined {
@@ -99,7 +115,7 @@ const linesWithin = remembered((line, under): readonly InsideStretch[] =>
 
 const runsInside = remembered(stretchesInside);
 
-/** A line along the edge of an engraved area belongs to it; what counts is what runs deeper. */
+/** A line along the edge of an engraved area belongs to it; only what runs deeper counts. */
 const thinnedBy = perRegion((region, hair) => offset(region, -hair / 2));
 const deepOf = (region: Region): Region => thinnedBy(region, hairMm);
 

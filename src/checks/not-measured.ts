@@ -1,6 +1,6 @@
 /**
- * A stock of the workshop's file that a tag relies on where nothing of it was measured: one word, with the test piece that would
- * settle it. Stocks written in place are left alone: who writes one has other things on the mind.
+ * A stock from the workshop's file that a tag depends on although nothing of it was measured: one finding, with the
+ * test piece that would settle it. Stocks written in place are left alone: at that point the maker has other concerns.
  */
 
 import { findNarrow } from '../geometry/necks.ts';
@@ -12,7 +12,7 @@ import { engravedHeights, usualXHeightMm } from './hard-to-read.ts';
 import { perRegion } from './per-region.ts';
 import { stockPath } from './stock-path.ts';
 
-/** So many times as wide as may be, or as high, and a tag no longer relies on it. Our own judgement. */
+/** Beyond this many times the least width or height, a tag no longer depends on it. Our own judgement. */
 const nearLimit = 1.3;
 
 export const notMeasured: Check = (tag) => {
@@ -37,11 +37,11 @@ function web({ stock, pieces }: Tag, name: string): Told | undefined {
   if (stock.says?.minWeb !== false) return undefined;
   const { minWeb } = stock;
   const necks = pieces
-    // What is glued on something is carried by it.
+    // A piece that is glued onto something is carried by it.
     .filter(({ glueTo }) => glueTo === undefined)
     .flatMap((piece) => narrowOf(piece.region, nearLimit * minWeb).map((neck) => ({ piece, neck })));
   const [first] = necks.sort((a, b) => a.neck.width - b.neck.width);
-  // What is narrower is told by the check of the place itself.
+  // Narrower places are reported by their own checks.
   if (!first || first.neck.width < minWeb) return undefined;
   const { piece, neck } = first;
   return {

@@ -1,4 +1,4 @@
-/** Glued pieces that overhang what carries them, or that have nothing under them to be glued to. */
+/** Glued pieces that overhang the piece below, or have nothing under them to be glued to. */
 
 import { union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
@@ -12,7 +12,7 @@ import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 import { areLevel } from './layers.ts';
 
-/** What reaches further over the edge than this is seen; less is what glueing by hand is off by (our own judgement). */
+/** Overhang above this, in mm, is visible; less is within the accuracy of glueing by hand (our own judgement). */
 const seenMm = 0.3;
 
 /** A part of which less than this share lies on material cannot be glued (our own judgement). */
@@ -25,7 +25,7 @@ function offBackingOf(piece: Piece, { pieces }: Tag): Finding[] {
   if (!carrier) return [];
   let bearings = bearingsOf(piece.region, carrier.region);
   if (bearings.some((bearing) => isUnheld(bearing) || overhangs(bearing))) {
-    // What lies as high as the carrier carries it too.
+    // Pieces level with the carrier support it too.
     const others = pieces.filter((other) => other !== carrier && areLevel(other, carrier, pieces));
     if (others.length > 0) bearings = bearingsOf(piece.region, union([carrier, ...others].map(({ region }) => region)));
   }
@@ -93,7 +93,7 @@ function inTheMiddle(bearing: Bearing, all: readonly Bearing[]): string {
   return number === 1 || number === all.length ? '' : ', from the left,';
 }
 
-/** The ends of a row by name, so that nobody counts. */
+/** The ends of a row by name, so that nobody has to count. */
 function ordinal(number: number, of: number): string {
   if (of === 2) return number === 1 ? 'left' : 'right';
   if (number === of) return 'last';
@@ -108,13 +108,13 @@ function partsOf(over: readonly Bearing[], { piece, all }: Names): string {
   return all.length === 2 ? `Both parts of “${piece.title}”` : `All ${all.length} parts of “${piece.title}”`;
 }
 
-/** Counted from the left. */
+/** Number of the part, counted from the left. */
 function numberOf(bearing: Bearing, all: readonly Bearing[]): number {
   const leftOf = ({ part }: Bearing) => boundsOf(part)!.minX;
   return all.toSorted((a, b) => leftOf(a) - leftOf(b)).indexOf(bearing) + 1;
 }
 
-/** So many are named; of more, the first. */
+/** Most parts named; if there are more, only the first of them. */
 const mostNamed = 5;
 
 function listed(numbers: readonly number[]): string {

@@ -1,4 +1,4 @@
-/** Shapes that are centred by the ruler and look off all the same. */
+/** Shapes that are centred by their boxes but still look off-centre. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
@@ -9,7 +9,7 @@ import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 
-/** A shift that is seen: this much, or this share of the smaller side of what it is centred on (our own judgement). */
+/** Visible offset: this many mm, or this share of the smaller side of the target (our own judgement). */
 const seenMm = 0.5;
 const seenShare = 0.02;
 
@@ -17,7 +17,7 @@ export const offCentre: Check = ({ made }) => [...made].flatMap(([shape, solid])
 
 function visiblyOff({ modifiers, path }: Shape, solid: MadeShape, made: Tag['made']): Finding[] {
   const { place } = modifiers;
-  // What is nudged or put by another rule is where its maker wants it.
+  // A shape that is nudged or placed by another rule is where its maker wants it.
   if (place?.by !== 'box' || place.at !== 'center' || modifiers.nudge) return [];
   const target = made.get(place.shape);
   const region = place.part === undefined ? target?.region : target?.parts?.get(place.part);

@@ -1,22 +1,22 @@
-/** What a shape is made from, and how a message calls it. */
+/** The original of a shape, and its name in messages. */
 
 import { textsOf } from '../spec/model.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
-/** What a copy, and a copy of a copy, is made from. */
+/** The shape that a copy, or a copy of a copy, is made from. */
 export function originOf(shape: Shape): Shape {
   return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
 }
 
-/** Whether a piece is made of the shape, of a copy of it, or of what it is a copy of. */
+/** Whether a piece is made of the shape, of a copy of it, or of the shape it is a copy of. */
 export function isMadeFromSame(shape: Shape, { sources }: Piece, made: Tag['made']): boolean {
   const origin = originOf(shape);
   const paths = sources.map(({ path }) => path.join('/'));
   return [...made.keys()].some((other) => originOf(other) === origin && paths.includes(other.path.join('/')));
 }
 
-/** Whether what is seen of a shape are letters; a field that letters are cut out of is none. */
+/** Whether the visible part of a shape is letters; a field with letters cut out of it is not. */
 export function isLettering({ generator }: Shape): boolean {
   switch (generator.kind) {
     case 'text':
@@ -34,7 +34,7 @@ export function isLettering({ generator }: Shape): boolean {
   }
 }
 
-/** How a shape is called in messages. One without a name goes by what it is a copy of, or by its words. */
+/** The name of a shape in messages. One without a name is called by its original, or by its words. */
 export function calledOf({ name, generator }: Shape): string | undefined {
   if (name !== undefined) return `“${name}”`;
   if (generator.kind === 'from') return calledOf(generator.shape);

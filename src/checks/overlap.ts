@@ -1,4 +1,4 @@
-/** Where two regions share area, by more than a hair. */
+/** Overlaps of two regions by more than a hair. */
 
 import { difference, intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, perimeter } from '../geometry/measure.ts';
@@ -10,54 +10,79 @@ import { distanceTo } from './blame.ts';
 import { perRegion } from './per-region.ts';
 import { remembered } from './remembered.ts';
 
-/** An overlap into which no disc of this diameter goes is a hair: outlines that touch, or follow each other (our own judgement). */
+/**
+ * An overlap is a hair if no disc of this diameter, in mm, fits into it: outlines that touch or follow each other (our
+ * own judgement).
+ */
 export const hairMm = 0.2;
 
-/** Overlaps of less than this in all are not seen, in mm² (our own judgement). */
+/** Overlaps of less than this in all, in mm², are not noticed (our own judgement). */
 export const seenMm2 = 0.5;
 
-/** A region of which more than this share lies in another is swallowed by it; the rest is its edge. */
+/** A region is swallowed by another if more than this share lies inside it; the rest is its edge. */
 export const swallowedShare = 0.98;
 
-/** Points that matter less than this are left out: it saves more than half of the time. */
+/** Tolerance for simplifying outlines, in mm, which saves more than half of the time. */
 const toleranceMm = 0.01;
 
-/** How exactly the largest disc in an overlap is looked for. */
+/** Precision of the search for the largest disc in an overlap, in mm. */
 const precisionMm = 0.01;
 
-/** A connected stretch of an overlap. */
+/** A connected part of an overlap. */
 export interface Overlap {
   readonly region: Region;
   /** In mm². */
   readonly area: number;
 }
 
-/** Stretches that two regions share, the largest first; none where all of them together are no more than a hair. */
-export const overlapsOf = remembered((a, b): readonly Overlap[] =>
-  doBoxesMeet(a, b) ? beyondAHair(intersection(simply(a, b), simply(b, a))) : [],
+/** The parts that two regions share, the largest first; none if together they are no more than a hair. */
+export const overlapsOf = remembered((a, b): readonly Overlap[] => beyondAHair(sharedBy(a, b)));
+
+const sharedBy = remembered((a, b): Region => (doBoxesMeet(a, b) ? intersection(simply(a, b), simply(b, a)) : []));
+
+/** The least length and depth, in mm, of a touch that shows (our own judgement). */
+const touch = { length: 1, depth: 0.05 } as const;
+
+/** The parts that two regions share and that show where letters are among them: deeper than a hair, or long. */
+export const touchesOf = remembered((a, b): readonly Overlap[] => touchesIn(sharedBy(a, b)));
+
+export const touchesIn = perRegion((shared): readonly Overlap[] =>
+  partsOf(shared)
+    .map((region) => ({ region, area: area(region) }))
+    .filter((part) => {
+      const length = touchLength(part);
+      return (length >= touch.length && part.area >= touch.depth * length) || isBeyondAHair(part);
+    }),
 );
 
-/** What is left of a region that others cover, as long as it is the same region under the same others. */
+/** Length of a long and narrow part, in mm: half its perimeter. */
+export function touchLength({ region }: Overlap): number {
+  return perimeter(region) / 2;
+}
+
+/** The part of a region that others leave uncovered; cached as long as the regions are the same objects. */
 export function uncovered(region: Region, covers: readonly Region[]): Region {
   return covers.reduce((rest, cover) => (doBoxesMeet(rest, cover) ? less(rest, cover) : rest), region);
 }
 
 const less = remembered((region, cover) => difference(region, [cover]));
 
-/** The stretches of a region that are deeper than a hair, the largest first; none where they are too small to be seen. */
+/** The parts of a region that are deeper than a hair, the largest first; none if they are too small to notice. */
 export const beyondAHair = perRegion((region): readonly Overlap[] => {
-  const deep = partsOf(region).flatMap((part): Overlap[] => {
-    const shared = area(part);
-    // A disc as wide as a hair would not go in.
-    if (shared < (Math.PI / 4) * hairMm ** 2) return [];
-    return isDeep(part, shared) ? [{ region: part, area: shared }] : [];
-  });
+  const deep = partsOf(region)
+    .map((part) => ({ region: part, area: area(part) }))
+    .filter(isBeyondAHair);
   return areaOfAll(deep) > seenMm2 ? deep : [];
 });
 
+function isBeyondAHair(part: Overlap): boolean {
+  // Otherwise too small for a disc as wide as a hair.
+  return part.area >= (Math.PI / 4) * hairMm ** 2 && isDeep(part.region, part.area);
+}
+
 /**
- * The largest disc in a shape without holes has at least the radius area / perimeter: its inner parallel curves are no longer
- * than its outline. So most need not be looked for.
+ * Whether a part is deeper than a hair. The largest disc in a shape without holes has at least the radius area /
+ * perimeter, since its inner parallel curves are no longer than its outline; so most need not be searched.
  */
 function isDeep(part: Region, areaMm2: number): boolean {
   if (part.length === 1 && (2 * areaMm2) / perimeter(part) > hairMm) return true;
@@ -65,7 +90,7 @@ function isDeep(part: Region, areaMm2: number): boolean {
   return point !== undefined && 2 * (distanceTo(part, point) + precisionMm / 2) > hairMm;
 }
 
-/** The centre of the largest disc that fits into a stretch. */
+/** The centre of the largest disc that fits into a part of an overlap. */
 export function middleOf({ region }: Overlap): Point {
   return middleIn(region);
 }
@@ -85,7 +110,7 @@ export function doBoxesMeet(a: Region, b: Region): boolean {
 const boxOf = perRegion((region) => boundsOf(region));
 const simplyWithin = perRegion(simplified);
 
-/** The outlines of a region that come near another, with fewer points. */
+/** The outlines of a region that come near another, simplified. */
 function simply(region: Region, other: Region): Region {
   return simplyWithin(region, toleranceMm).filter((ring) => doBoxesMeet([ring], other));
 }

@@ -1,4 +1,7 @@
-/** Results for a region, and a width where it matters, kept for as long as both stay the same: an edit elsewhere leaves a region the very same object. */
+/**
+ * Caches a result for a region, and for a width if there is one, as long as both stay the same: an edit elsewhere keeps
+ * a region as the same object.
+ */
 
 import type { Region } from '../geometry/types.ts';
 

@@ -1,4 +1,6 @@
-/** Glued pieces that would have to lie on one another in one layer, or that hide what should be seen of the piece below. */
+/**
+ * Glued pieces that would have to overlap in one layer, or that hide something that should be seen of the piece below.
+ */
 
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
@@ -14,7 +16,7 @@ import { areaOfAll, middleOf, overlapsOf } from './overlap.ts';
 export const piecesOverlap: Check = (tag) =>
   tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidings(piece, tag)]);
 
-/** One finding a pair, at the later of the two. */
+/** One finding per pair, at the later of the two. */
 function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
   return pieces.slice(0, index).flatMap((other): Finding[] => {
     if (!areLevel(piece, other, pieces)) return [];
@@ -27,7 +29,7 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
   });
 }
 
-/** What a piece covers of every piece that lies below it. */
+/** The parts of every piece below that a piece hides. */
 function hidings(piece: Piece, { pieces, made }: Tag): Finding[] {
   return below(piece, pieces).flatMap((under) =>
     [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isGrave, point, message }) =>

@@ -1,4 +1,4 @@
-/** Whether lettering can still be read, from geometry alone: what is made of it, compared with what its font draws. */
+/** Judges from geometry alone whether lettering can still be read: what is made of it, compared with its font. */
 
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import { unionPerimeter } from '../geometry/union-perimeter.ts';
@@ -8,85 +8,89 @@ import type { Closeness } from './closeness.ts';
 import { fusedMarks } from './fused-marks.ts';
 import { letterLosses } from './letter-loss.ts';
 
-/** How a letter comes out of the machine, in mm. */
+/** Changes to a letter in the machine, in mm. */
 export interface Making {
-  /** What no gap, counter or bay stays open that is narrower: the kerf of what is cut, the width of an engraved line. */
+  /** Gaps, counters and bays narrower than this close: the kerf of a cut, the width of an engraved line. */
   readonly beam: number;
-  /** By how much what comes out is larger all round than the outline, where the beam is not compensated for. */
+  /** Excess of the result over the outline all round, if the beam is not compensated for. */
   readonly over?: number;
 }
 
 export interface Readability extends Closeness {
   readonly letters: number;
   readonly counters: { readonly drawn: number; readonly open: number };
-  /** Dots and accents, of letters that were slid, and how many of them run into another letter. */
+  /** Number of dots and accents of letters that were slid, and of those that run into another letter. */
   readonly marks: { readonly drawn: number; readonly fused: number };
-  /** Share of a letter's ink in strokes too thin to be left; the mean of all letters, 0 to 1. */
+  /** Share of a letter's ink in strokes too thin to survive; the mean over all letters, 0 to 1. */
   readonly gone: number;
-  /** Into how many parts more than drawn the letters fall. */
+  /** Number of parts by which the letters exceed what the font draws. */
   readonly fallen: number;
-  /** Of the small letters in mm, or of the highest where all are capitals. */
+  /** The x-height in mm or, for capitals only, the height of the highest letter. */
   readonly height: number;
-  /** What doubt is reckoned from, by the names of its weights. */
+  /** The figures behind `doubt`, by the names of their weights. */
   readonly figures: Readonly<Record<LetterMeasure, number>>;
-  /** Above `doubtful` it may be hard to read, above `unlikely` most readers fail. */
+  /** Above `doubtful` it may be hard to read; above `unlikely` most readers fail. */
   readonly doubt: number;
 }
 
 /**
- * How much each figure tells against reading: logistic regression on what an independent reader made of words in twelve
- * fonts, readable and unreadable words weighing alike, so that 0 is where both are as likely. See
- * `test/calibration/legibility.md`; `npm run calibrate -- --fit` finds them again.
+ * Weight of each figure against legibility: logistic regression on what an independent reader made of words in twelve
+ * fonts, with equal total weight for readable and unreadable words, so that 0 is where both are equally likely. See
+ * `test/calibration/legibility.md`; `npm run calibrate -- --fit` finds the weights again.
  */
 const weights = {
-  /** Share of the ink that goes. */
+  /** Share of the ink that is lost. */
   gone: 32.02,
-  /** Thickness of the strokes as they are made, in heights of the small letters as they are made. */
+  /** Thickness of the strokes as made, over the x-height as made. */
   bold: 9.59,
   /**
-   * Length of the outline that is left, as a share of that of the letters by themselves, times the logarithm of how many they
-   * are: more letters help the reader to guess a word for as long as each of them has an outline of its own.
+   * Length of the remaining outline over that of the letters by themselves, times the logarithm of their number: more
+   * letters help the reader to guess a word as long as each has an outline of its own.
    */
   outline: -4.47,
-  /** Growth beyond `farShare`, in x-heights: by then every letter has the outline of a disc, however thin its strokes were. */
+  /** Growth beyond `farShare`, in x-heights: by then every letter looks like a disc, however thin its strokes were. */
   far: 11.07,
 } as const;
 const atNothing = 0.665;
 
 export type LetterMeasure = keyof typeof weights;
 
-/** Fewer letters, and more, than the words of the calibration have count as so many. */
+/** Range of the number of letters in the words of the calibration; other numbers are clamped to it. */
 const [fewest, most] = [3, 7];
 const farShare = 0.2;
 
 /**
- * Letters that keep so much of their outline, and all of their ink, are as the font draws them: however they read, nothing made of
- * them is to blame. Our own judgement.
+ * Letters that keep this share of their outline, and all of their ink, are as the font draws them: however well they
+ * read, it is not due to how they are made. Our own judgement.
  */
 const wholeShare = 0.97;
 
 export const doubtful = 0;
 export const unlikely = 1;
 
-/** Letters crowded by so much are one lump. */
+/** Letters crowded by this much are one lump. */
 const lumpCrowded = 0.99;
 
-/** So much of the ink is more than hairlines' ends. */
+/** Lost ink above this share is more than the ends of hairlines. */
 const muchGone = 0.12;
 
 type Plain = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
 
+/** Below this, every word of the calibration was read whose counters were all closed: in thin letters they are loops of the pen. */
+const readsAllTheSame = -2;
+
 /** Seen at once, and said whatever the sum is: a reader of pictures guesses many such words all the same, a buyer leaves them. */
-export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone'>): boolean {
-  return areAllClosed(read) || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
+export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone' | 'doubt'>): boolean {
+  const isClosed = areAllClosed(read) && read.doubt > readsAllTheSame;
+  return isClosed || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
 }
 
-/** Both together: where the sum is in doubt, most readers fail. */
+/** Both faults together: with the sum in doubt, most readers fail. */
 export function isBlob(read: Omit<Plain, 'marks'>): boolean {
   return areAllClosed(read) && isLump(read);
 }
 
-/** One closed counter is often no loss: that of an A, or of an e. */
+/** A single closed counter, of an A or an e, is often no loss. */
 function areAllClosed({ counters }: Pick<Plain, 'counters'>): boolean {
   return counters.drawn >= 2 && counters.open === 0;
 }
@@ -95,7 +99,7 @@ function isLump({ crowded }: Pick<Plain, 'crowded'>): boolean {
   return crowded >= lumpCrowded;
 }
 
-/** Letters and digits only: a heart or a star is no text. `undefined` where there are none. */
+/** The readability of letters and digits; a heart or a star is not text. `undefined` if there are none. */
 export function readability(lettering: Lettering, { beam, over = 0 }: Making): Readability | undefined {
   const { xHeight, slid } = lettering;
   const letters = lettering.letters.filter(({ text }) => /[\p{L}\p{N}]/u.test(text));

@@ -1,9 +1,9 @@
-/** Results of comparing two regions, kept for as long as both are the very objects they were: most edits touch neither. */
+/** Caches the results of comparing two regions as long as both are the same objects: most edits touch neither. */
 
 import type { Region } from '../geometry/types.ts';
 
 export function remembered<T>(compare: (a: Region, b: Region) => T): (a: Region, b: Region) => T {
-  // By both: one shape may be drawn on two pieces, and one piece be compared with many shapes.
+  // Keyed by both: one shape may be drawn on two pieces, and one piece be compared with many shapes.
   const known = new WeakMap<Region, WeakMap<Region, { readonly result: T }>>();
   return (a, b) => {
     const ofA = known.get(a) ?? new WeakMap<Region, { readonly result: T }>();

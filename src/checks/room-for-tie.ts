@@ -1,4 +1,4 @@
-/** How near to an opening something glued on stands, on the way that the tie takes from there and elsewhere. */
+/** Clearances between an opening and glued pieces, on the path of the tie and elsewhere. */
 
 import { boundsOf, boxCentre, contains, distance, ringArea } from '../geometry/measure.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
@@ -6,20 +6,20 @@ import type { Point, Region } from '../geometry/types.ts';
 import { distanceToSegment } from './blame.ts';
 import { perRegion } from './per-region.ts';
 
-/** From the edge of an opening to what is glued on. */
+/** Distance from the edge of an opening to a glued piece, in mm. */
 export interface Clearance {
   readonly width: number;
-  /** On the opening, and on what is glued on. */
+  /** On the opening, and on the glued piece. */
   readonly ends: readonly [Point, Point];
 }
 
-/** The tie goes out of the opening within 60° of straight ahead: the cosine of that (our own judgement). */
+/** The tie leaves the opening within 60° of straight ahead: the cosine of that (our own judgement). */
 const aheadShare = 0.5;
 
 /**
- * The least distance from an opening to a region beside it, towards a direction and away from it; what is farther than
- * `reach` is left out.
- * @param towards Any vector; where it is nothing, every side counts as the way of the tie.
+ * The least distances from an opening to a region beside it, towards a direction and away from it; anything farther
+ * than `reach` is left out.
+ * @param towards Any vector; if it is zero, every side counts as the path of the tie.
  */
 export function clearances(
   opening: Region,
@@ -39,7 +39,7 @@ export function clearances(
     const side = isAhead ? 'ahead' : 'behind';
     if (width < (found[side]?.width ?? Infinity)) found[side] = { width, ends: [on, at] };
   };
-  // Of two outlines that do not cross, the nearest points are a corner of one and some point of the other.
+  // For two outlines that do not cross, one of the nearest points is a corner.
   const rim = opening.flatMap((ring) =>
     ring.map((to, index) => [ring[(index + ring.length - 1) % ring.length]!, to] as const),
   );
@@ -47,7 +47,7 @@ export function clearances(
     rim.forEach(([previous, corner], index) => {
       const t = footOn(corner, from, to);
       const foot = between(from, to, t);
-      // Else something is nearer, seen from another place of the rim.
+      // Otherwise something is nearer, as seen from another place of the rim.
       const next = rim[(index + 1) % rim.length]![1];
       if (t > 0 && t < 1 && !isToward(corner, foot, previous) && !isToward(corner, foot, next)) note(corner, foot);
     });
@@ -59,7 +59,7 @@ export function clearances(
   return found;
 }
 
-/** Whether a region has a hole of its own round the opening, no larger than a hole for the tie need be. */
+/** Whether a region has a hole of its own round the opening, no larger than a hole for the tie needs to be. */
 export function hasOwnHole(glued: Region, opening: Region, centre: Point, reach: number): boolean {
   const hole = glued.find((ring) => ringArea(ring) < 0 && contains([ring], centre));
   const size = hole && boundsOf([hole]);
@@ -70,14 +70,16 @@ export function hasOwnHole(glued: Region, opening: Region, centre: Point, reach:
   );
 }
 
-/** Where the perpendicular from a point meets the line through two others: 0 at the first, 1 at the second. */
+/**
+ * Foot of the perpendicular from a point to the line through two others, as a share: 0 at the first, 1 at the second.
+ */
 function footOn({ x, y }: Point, from: Point, to: Point): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const length = dx * dx + dy * dy;
   return length === 0 ? 0 : ((x - from.x) * dx + (y - from.y) * dy) / length;
 }
 
-/** Whether the way from one point to another leads toward a third. */
+/** Whether moving from one point to another leads towards a third. */
 function isToward(from: Point, to: Point, other: Point): boolean {
   return (to.x - from.x) * (other.x - from.x) + (to.y - from.y) * (other.y - from.y) > 0;
 }

@@ -24,7 +24,9 @@ function shownScores(piece: Piece, { pieces, made }: Tag): Finding[] {
 
 interface Shown {
   readonly point: Point;
-  /** How far outside all glued pieces, in mm, up to the reach; negative inside one, and no less than tells that it is hidden. */
+  /**
+   * Distance outside all glued pieces, in mm, up to the reach; negative inside one, down to the depth that hides it.
+   */
   readonly beyond: number;
   /** The piece that it is outside of, or nearest to. */
   readonly on: Piece;
@@ -46,11 +48,14 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
   };
 }
 
-/** The place that shows most, if the mark is a placement line: as a whole, for the counters of a shadow lie near the letters too. */
+/**
+ * The place that shows most, if the mark is a placement line. The mark is judged as a whole, since the counters of a
+ * shadow also lie near the letters.
+ */
 function farthestShown({ region, shape }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
   const relations = glued.map((on) => ({ on, lines: distancesBeyond(region, on.region) }));
   const touching = region.flatMap((ring, index): Shown[] => {
-    // What one glued piece does not hide, another may.
+    // One glued piece may hide what another does not.
     const line = relations[0]!.lines[index]!.map(({ point }, at): Shown => {
       const all = relations.map(({ on, lines }) => ({ point, beyond: lines[index]![at]!.beyond, on }));
       return all.reduce((a, b) => (b.beyond < a.beyond ? b : a));
@@ -72,8 +77,10 @@ function surrounds(line: Ring, glued: readonly Piece[]): boolean {
   return glued.some(({ region }) => region.some(([corner]) => contains([line], corner!)));
 }
 
-/** Whether the line is drawn from a shape that the glued piece is made of, so that it is meant for it wherever it is. */
+/**
+ * Whether the line is drawn from a shape that the glued piece is made of, and is therefore meant for it wherever it is.
+ */
 function isCopy(drawn: Shape, piece: Piece, made: Tag['made']): boolean {
-  // What is nudged is where its maker wants it: a shadow beside the letters, say.
+  // A nudged shape is where its maker wants it: a shadow beside the letters, say.
   return !drawn.modifiers.nudge && isMadeFromSame(drawn, piece, made);
 }

@@ -1,4 +1,4 @@
-/** Points that taper to nothing: thinner than a beam leaves whole, over more than breaks off unseen. */
+/** Points that taper to nothing: too thin to survive the beam, over a length that is noticed when it breaks off. */
 
 import type { Tip } from '../geometry/necks.ts';
 import type { Finding } from '../core/issue.ts';
@@ -9,14 +9,14 @@ import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { thinPlaces, tipsOf } from './thin-places.ts';
 
-/** Thinner than this, or than four kerfs, a point burns away or breaks off (our own judgement). */
+/** A point thinner than this, in mm, or than four kerfs, burns away or breaks off (our own judgement). */
 const thinMm = 0.8;
 const thinKerfs = 4;
 
-/** Less than this of a point may be lost and nobody sees it: the tip of a serif, a corner of 20° (our own judgement). */
+/** A loss of less than this, in mm, is not noticed: the tip of a serif, a corner of 20° (our own judgement). */
 const longMm = 2.5;
 
-/** What is glued on is carried to its very points. */
+/** A piece that is glued on is supported to its very points. */
 export const sharpPoints: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) => (piece.glueTo === undefined ? sharpPointsOf(piece, stock) : []));
 
@@ -28,7 +28,7 @@ function sharpPointsOf(piece: Piece, stock: Stock): Finding[] {
     .filter(({ length }) => length > longMm)
     .sort((a, b) => b.length - a.length);
   if (points.length === 0) return [];
-  // Of lettering that is thin all over, the ends are no news.
+  // In lettering that is thin all over, the ends need no report of their own.
   const strokes = thinPlaces(piece, stock, 'elsewhere').filter(({ kind }) => kind === 'stroke');
   const thinShapes = new Set(byCause(piece, strokes, ({ ends }) => ends).map(({ path }) => path.join('/')));
   return byCause(piece, points, ({ at }) => [at])
@@ -44,10 +44,10 @@ function sharpPointsOf(piece: Piece, stock: Stock): Finding[] {
     });
 }
 
-/** By how much a point may be longer than what is known of it, as a factor. */
+/** Largest factor by which the length of a point is extrapolated. */
 const longestStep = 1.2;
 
-/** How far before its end a point becomes as wide as `thin`, in mm. */
+/** Distance before the end at which a point becomes as wide as `thin`, in mm. */
 function lengthBelow({ widths }: Tip, thin: number): number {
   let last = { before: 0, width: 0 };
   for (const at of widths) {
@@ -55,6 +55,6 @@ function lengthBelow({ widths }: Tip, thin: number): number {
       return last.before + ((thin - last.width) / (at.width - last.width)) * (at.before - last.before);
     last = at;
   }
-  // What is looked at ends within a step of where it is as wide as that; beyond, it is taken to widen as before.
+  // The known widths end within a step of that width; beyond them the point is assumed to widen as before.
   return last.before * Math.min(thin / last.width, longestStep);
 }

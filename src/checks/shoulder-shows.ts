@@ -1,4 +1,4 @@
-/** Stacks whose members do not run into each other smoothly: a rounded corner pokes out beside its neighbour. */
+/** Stacks whose members do not run into each other smoothly: a rounded corner shows beside its neighbour. */
 
 import { innerPoint } from '../geometry/inner-point.ts';
 import { area } from '../geometry/measure.ts';
@@ -10,14 +10,15 @@ import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 
 /**
- * A notch smaller than this is not seen, in mm² (our own judgement): one beside a corner of radius r that is lapped by d less
- * than that measures about d³/6r, so 5 mm corners may look out by a millimetre, where they have hardly begun to turn.
+ * A notch smaller than this, in mm², is not noticed (our own judgement): one beside a corner of radius r that is lapped
+ * by d less than that measures about d³/6r, so 5 mm corners may show by a millimetre, where they have hardly begun to
+ * turn.
  */
 const seenMm2 = 0.05;
 
 export const shoulderShows: Check = ({ made }) =>
   [...made].flatMap(([shape, { shoulders }]) =>
-    // A copy has the shoulders of its stack, which has told them.
+    // A copy has the shoulders of its stack, which has reported them.
     shape.generator.kind === 'stack' && shoulders ? shoulders.flatMap((shoulder) => shown(shoulder, shape)) : [],
   );
 

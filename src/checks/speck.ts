@@ -11,7 +11,7 @@ import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
-/** The larger side of its box, as `tidy` measures it. Rule of thumb, no source. */
+/** Largest speck, by the larger side of its box, as `tidy` measures it, in mm. Rule of thumb, no source. */
 const speckMm = 0.8;
 
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
@@ -20,7 +20,7 @@ const specksIn = perRegion((region, kerf) =>
   region.filter((ring) => isSpeck(ring, kerf)).sort((a, b) => across(b) - across(a)),
 );
 
-/** One finding for each shape that is to blame, at its largest speck. */
+/** One finding for each shape to blame, at its largest speck. */
 function specksOf(piece: Piece, kerf: number): Finding[] {
   const rings = specksIn(piece.region, kerf).filter((ring) => counts(ring, piece));
   return byCause(piece, rings, ([point]) => [point!]).map(({ path, found }) => {
@@ -38,21 +38,23 @@ function specksOf(piece: Piece, kerf: number): Finding[] {
   });
 }
 
-/** The hanger's opening is meant to be there, and a small part where one was asked for has fallen out altogether. */
+/** The hanger's opening is intended, and if the piece should be one part, a small one has fallen out altogether. */
 function counts(ring: Ring, { hangers, parts }: Piece): boolean {
   return ringArea(ring) > 0 ? parts === 'many' : !hangers.some(({ centre }) => contains([ring], centre));
 }
 
-/** Whether a hole or an island is lost: small altogether, or a short hole too narrow for the beam to leave anything open. */
+/**
+ * Whether a hole or a part is lost: small altogether, or a short hole too narrow for the beam to leave anything open.
+ */
 export function isSpeck(ring: Ring, kerf: number): boolean {
   const size = across(ring);
   return size < speckMm || (size < cornerReaches * kerf && ringArea(ring) < 0 && isNarrower(ring, kerf));
 }
 
-/** Whether no disc of that diameter goes into a hole. */
+/** Whether a disc of that diameter does not fit into a hole. */
 function isNarrower(hole: Ring, width: number): boolean {
   const inside: Region = [hole.toReversed()];
-  // What a ring encloses is never more than its length times the radius of the largest disc in it.
+  // The area of a ring never exceeds its length times the radius of the largest disc in it.
   return -2 * ringArea(hole) < width * perimeter(inside) && offset(inside, -width / 2).length === 0;
 }
 

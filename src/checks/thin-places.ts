@@ -1,4 +1,4 @@
-/** The necks of pieces that are narrower than they should be, and their points, found once for all the checks that look at them. */
+/** The necks of pieces that are too narrow, and their free ends, found once for all the checks that use them. */
 
 import { findNarrow } from '../geometry/necks.ts';
 import type { Neck, Tip } from '../geometry/necks.ts';
@@ -14,28 +14,28 @@ import { measuredOn } from '../spec/measured-values.ts';
 import { perRegion } from './per-region.ts';
 
 export interface ThinPlace extends Neck {
-  /** What its width should be at least, in mm. */
+  /** Its least allowed width, in mm. */
   readonly minimum: number;
 }
 
-/** Finding necks is the dearest check by far. */
+/** Finding necks is by far the most expensive check. */
 const narrowOf = perRegion(findNarrow);
 
-/** The end of a neck is on what was drawn so wide when it lies this near to its outline, in mm. */
+/** The end of a neck is on something drawn that wide if it lies this near to its outline, in mm. */
 const onOutlineMm = 0.05;
 
-/** A width counts as large enough that lacks no more than this, in mm, or 2 % if that is less: as for any neck. */
+/** A width may fall short by this much, in mm, or by 2 % if that is less: as for any neck. */
 const slackMm = 0.01;
 
 /**
- * How narrow a piece may be, in mm: one that is glued on something is carried by it, and need only survive handling. What hangs
- * bears a load all the same.
+ * Least width of a piece, in mm. One that is glued onto something is carried by it, and only has to survive handling;
+ * with a hanger it bears a load all the same.
  */
 function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock): number {
   return glueTo === undefined || hangers.length > 0 ? minWeb : leastWeb;
 }
 
-/** Necks of a piece narrower than they should be, the narrowest first: those at one of its hangers, or those at none. */
+/** The necks of a piece that are too narrow, the narrowest first: those at the given hanger, or those at none. */
 export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'elsewhere'): ThinPlace[] {
   const wantedHanger = where === 'elsewhere' ? undefined : where;
   const limit = limitOf(piece, stock);
@@ -49,16 +49,16 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
     .filter(({ width, minimum }) => width < minimum - Math.min(slackMm, minimum / 50));
 }
 
-/** Free ends of a piece, as far as they are narrower than it may be. */
+/** The free ends of a piece, as far as they are narrower than it may be. */
 export function tipsOf(piece: Piece, stock: Stock): readonly Tip[] {
   return narrowOf(piece.region, limitOf(piece, stock)).tips;
 }
 
-/** Widths asked for that are less than the limit. */
+/** Widths below the limit that the spec asks for. */
 interface Meant {
   readonly drawn: readonly AskedWidth[];
   readonly walls: readonly { readonly opening: Region; readonly lug: Region; readonly wall: number }[];
-  /** Length in mm over which a piece may be that narrow, all in all. */
+  /** Total length in mm over which a piece may be that narrow. */
   readonly longest: number;
 }
 
@@ -84,7 +84,10 @@ function isOn(outline: Region, point: Point): boolean {
   return isNear && distanceTo(outline, point) < onOutlineMm;
 }
 
-/** What is asked for where a neck is, if that is all there is to it: a web of strokes is not meant because a strap is in it. */
+/**
+ * The width that the spec asks for at a neck, if it accounts for the whole neck: a web of strokes is not intended just
+ * because a strap is part of it.
+ */
 function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Meant): number | undefined {
   if (length > longest) return undefined;
   // Straps and bridges that overlap are wider together: then each end is on one of them.
@@ -97,7 +100,7 @@ function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Meant):
   return widths.length > 0 ? Math.min(...widths) : undefined;
 }
 
-/** Places of one limit together, the narrowest of all first. */
+/** Groups of places with the same limit, the one with the narrowest place first. */
 export function byMinimum(places: readonly ThinPlace[]): readonly (readonly ThinPlace[])[] {
   const groups = new Map<number, ThinPlace[]>();
   for (const place of places) {
@@ -108,18 +111,18 @@ export function byMinimum(places: readonly ThinPlace[]): readonly (readonly Thin
   return [...groups.values()];
 }
 
-/** Where a neck is seen. */
+/** The place of a neck in a finding. */
 export function placeOf({ ends, width }: Neck): FaultPlace {
   return { points: ends, width };
 }
 
-/** What several places are narrower than, with the day on which it was measured, where it was. */
+/** The limit that several places fall short of, with the day on which it was measured, if it was. */
 export function theMinimum(minimum: number, { minWeb, measuredOn: days }: Stock): string {
   const isMeasured = minimum === minWeb && days?.min_web !== undefined;
   return `${mm(minimum)}${isMeasured ? `, the minimum${measuredOn(days.min_web).slice(1)}` : ''}`;
 }
 
-/** With the day on which it was measured, where it was. */
+/** The limit, with the day on which it was measured, if it was. */
 export function atLeast(minimum: number, { minWeb, measuredOn: days }: Stock): string {
   return `minimum ${mm(minimum)}${minimum === minWeb ? measuredOn(days?.min_web) : ''}`;
 }

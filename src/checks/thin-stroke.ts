@@ -1,4 +1,4 @@
-/** Whole runs of a piece that are thin. Lettering that is thin all over is one fault with one remedy, so it is one finding. */
+/** Whole runs of a piece that are thin. Lettering that is thin all over has one remedy, so it is one finding. */
 
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
@@ -16,7 +16,7 @@ export const thinStrokes: Check = ({ pieces, stock }) =>
     return byMinimum(strokes).flatMap((alike) => thinStrokesOf(piece, alike, stock));
   });
 
-/** One finding for each shape that is to blame, at its narrowest place. */
+/** One finding for each shape to blame, at its narrowest place. */
 function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[], stock: Stock): Finding[] {
   return byCause(piece, strokes, ({ ends }) => ends).map(({ path, found }) => {
     const { minimum } = found[0]!;

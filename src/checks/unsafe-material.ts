@@ -6,11 +6,11 @@ import type { Check } from './check.ts';
 import { stockPath } from './stock-path.ts';
 import { unsafeMaterials, whole } from './unsafe-words.ts';
 
-/** One word, or a name of several that is looked for. */
+/** A single word, or one of the listed names of several words. */
 const thing = `${unsafeMaterials.map(({ words }) => words.source).join('|')}|\\p{L}+`;
 const listed = `(${thing})( n?(or|oder|ou|und|and|y|o|e|of|en) (${thing}))*`;
 
-/** “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”: what a material is said not to be. */
+/** Exclusions in the name of a material: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. */
 const denied = whole(
   `(${thing}) (free|frei\\p{L}*|vrije?)(?! (of|from|standing))|` +
     `(no|non|not|without|free (of|from)|ohne|keine?|sans|sin|senza|zonder) (any )?${listed}`,

@@ -1,18 +1,20 @@
 /**
- * What must not be cut with a laser, by the words it goes by in several languages. From the lists that university workshops
+ * Materials that must not be laser cut, by their names in several languages. From the lists that university workshops
  * publish (among them those of the universities of Texas at Austin and of Illinois Chicago, seen); no list is complete.
  */
 
 export interface Unsafe {
   readonly words: RegExp;
-  /** What follows “PVC …”. */
+  /** The text that follows “PVC …”. */
   readonly why: string;
 }
 
 /** Names in lower case, with single spaces between runs of letters and digits. */
 const unsafe = (why: string, ...names: readonly string[]): Unsafe => ({ words: whole(names.join('|')), why });
 
-/** The words between anything but letters: “3 mm PVC” and “PVC3” are PVC, an “abstract oak” is not ABS. */
+/**
+ * Matches whole words, bounded by anything but letters: “3 mm PVC” and “PVC3” are PVC, an “abstract oak” is not ABS.
+ */
 export function whole(words: string, flags = 'u'): RegExp {
   return new RegExp(`(?<!\\p{L})(${words})(?!\\p{L})`, flags);
 }

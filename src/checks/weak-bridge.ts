@@ -17,7 +17,7 @@ export const weakBridges: Check = ({ pieces, stock }) =>
     return byMinimum(necks).flatMap((alike) => weakBridgesOf(piece, alike, stock));
   });
 
-/** One finding for each shape that is to blame, at its narrowest place. */
+/** One finding for each shape to blame, at its narrowest place. */
 function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[], stock: Stock): Finding[] {
   return byCause(piece, necks, ({ ends }) => ends).map(({ path, found }) => {
     const { minimum } = found[0]!;
@@ -50,10 +50,10 @@ function manyNecks(necks: readonly ThinPlace[], piece: Piece, stock: Stock): str
   return `${counts.join(' and ')} are narrower than ${theMinimum(minimum, stock)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
 }
 
-/** Of more places nobody reads the list, and finding the letters takes time. */
+/** Beyond this many places nobody reads the list, and finding the letters takes time. */
 const mostLocated = 24;
 
-/** Such as ` At “n” (2), “e” and “a”.`; nothing where all are at one letter, or at none. */
+/** A sentence such as ` At “n” (2), “e” and “a”.`; empty if all places are at one letter, or at none. */
 function lettersOf(necks: readonly ThinPlace[], piece: Piece): string {
   if (necks.length > mostLocated) return '';
   const counts = new Map<string, number>();

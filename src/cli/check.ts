@@ -1,4 +1,4 @@
-/** `tagwright check`: what is wrong with specs, for people or as JSON. */
+/** `tagwright check`: reports the problems of specs, for people or as JSON. */
 
 import { issuesOfBatch, rowCount } from '../engine/batch.ts';
 import type { RowIssues } from '../engine/batch.ts';
@@ -33,7 +33,7 @@ export async function check(
   return code;
 }
 
-/** With what is wrong with any tag of a batch; `rows`: each as JSON, where that is wanted. */
+/** Includes the problems of all tags of a batch. `rows`: each tag as JSON, if requested. */
 async function checked(
   engine: Engine,
   { file, text, options }: SpecFile,

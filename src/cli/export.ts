@@ -1,4 +1,4 @@
-/** `tagwright export`: files for the machine and the customer. */
+/** `tagwright export`: writes files for the machine and the customer. */
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -13,11 +13,11 @@ import { exitCodes, UsageError } from './usage.ts';
 interface ExportOptions {
   readonly to: string | undefined;
   readonly out: string | undefined;
-  /** Also what has errors. */
+  /** Exports tags with errors too. */
   readonly force: boolean;
-  /** Also over files that hold something else. */
+  /** Replaces existing files with different content. */
   readonly overwrite: boolean;
-  /** Of pictures, in pixels; as the spec says unless given. */
+  /** Width of pictures in pixels; by default from the spec. */
   readonly width: string | undefined;
 }
 
@@ -37,7 +37,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
 }
 
-/** From a list with commas, each once. */
+/** Parses a comma-separated list, without duplicates. */
 export function formatsOf(to: string): Format[] {
   const wanted = [...new Set(to.split(','))];
   const unknown = wanted.find((format) => !isFormat(format));
@@ -45,7 +45,7 @@ export function formatsOf(to: string): Format[] {
   return wanted.filter(isFormat);
 }
 
-/** The same of sheets. */
+/** The same for sheets. */
 export function sheetFormatsOf(to: string): SheetFormat[] {
   const wanted = formatsOf(to);
   const other = wanted.find((format) => !sheetFormats.some((each) => each === format));
@@ -61,7 +61,10 @@ function pixels(given: string | undefined): number | undefined {
   return width;
 }
 
-/** Says what it has written. False, and says so, where the file is there with another content and may not be replaced. */
+/**
+ * Prints what it has written. Returns false, with a message, if the file exists with different content and may not be
+ * replaced.
+ */
 export async function write(target: string, content: string | Uint8Array, overwrite: boolean): Promise<boolean> {
   const there = await readFile(target).catch(() => undefined);
   if (there && !overwrite && !there.equals(Buffer.from(content))) {

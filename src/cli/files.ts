@@ -1,4 +1,4 @@
-/** Specs as the command line reads them, and files as it writes them. */
+/** Reads specs for the command line, and creates its engine. */
 
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
@@ -29,18 +29,21 @@ export async function readSpec(file: string, severities: Severities): Promise<Sp
   return { file, text, options: { locate: (relative) => resolve(folder, relative), severities } };
 }
 
-/** Enough for all that the tags of a batch share: of what only one of them has, nothing is asked for again. */
+/** Cache size that holds everything shared by the tags of a batch; what only one of them has is not needed again. */
 const rowStages = 300;
 
-/** With the fonts that lie beside the program. `isOnce`: files are read once and for all, as where nothing writes what it reads. */
+/**
+ * Uses the fonts beside the program. `isOnce`: each file is read only once, for commands that write none of the files
+ * they read.
+ */
 export function newEngine({ isOnce = false } = {}): Engine {
   const files = nodeFontFiles(join(dirname(fileURLToPath(import.meta.url)), 'fonts'));
-  // A timer waits for a millisecond at least, which is a tenth of all where a turn has ten.
+  // A timer waits for at least a millisecond, which is a tenth of all time if a turn has ten.
   const giveWay = () => setImmediate();
   return isOnce ? new Engine(onceRead(files), { giveWay, stages: rowStages }) : new Engine(files, { giveWay });
 }
 
-/** A table of names is read once, and not for each of its rows. */
+/** A table of names is then read once, not once for each row. */
 function onceRead(files: FontFiles): FontFiles {
   const known = new Map<string, Promise<Uint8Array>>();
   return {

@@ -1,4 +1,7 @@
-/** `tagwright fix`: fixes what can be fixed without making another tag of it, and says what it did and what it left. */
+/**
+ * `tagwright fix`: fixes everything that can be fixed without changing the look of the tag, and reports what was done
+ * and what is left.
+ */
 
 import { createTwoFilesPatch } from 'diff';
 import { fixAll } from '../fixes/fix-all.ts';
@@ -9,7 +12,7 @@ import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
-/** Prints a unified diff of each file, and what is left to do by hand; with `dryRun` nothing is written. */
+/** Prints a unified diff of each file and what is left to do by hand; `dryRun` writes nothing. */
 export async function fix(
   specs: readonly SpecFile[],
   { dryRun, only }: { dryRun: boolean; only: string | undefined },

@@ -1,4 +1,7 @@
-/** `tagwright job`: the tags of many specs and orders, laid out on the sheets there are; all its files, or none. */
+/**
+ * `tagwright job`: lays the tags of many specs and orders out on the available sheets; writes all of the job's files,
+ * or none.
+ */
 
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
@@ -16,6 +19,7 @@ import { offcutChanges } from '../jobs/write-offcuts.ts';
 import type { JobReading } from '../jobs/work.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
@@ -54,7 +58,9 @@ async function oneJob(
     checkpoint: go,
   };
   const job = await checkJob(text, basename(file), reading);
-  const laid = await layOutJob(job, { checkpoint: go });
+  const threads = newNestThreads();
+  const laid = await layOutJob(job, { checkpoint: go, nest: threads.nest });
+  threads.end();
   if (!json) printIssues(file, laid ?? job);
   const written: string[] = [];
   let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);
@@ -64,7 +70,7 @@ async function oneJob(
       outputs.set(join(out, name), content);
     const standing = overwrite ? [] : await others(outputs);
     for (const target of standing) console.error(`${target}: exists and differs; --overwrite replaces it.`);
-    // Half of a job is worse than none: what was there stays as it was.
+    // Half a job is worse than none, so existing files stay as they were.
     if (standing.length > 0) isWhole = false;
     else {
       const changes = offcutChanges(laid);
@@ -82,7 +88,7 @@ async function oneJob(
   return { object: jobJson(file, job, laid, written), isWhole };
 }
 
-/** Files that hold something else. */
+/** Existing files with different content. */
 async function others(outputs: ReadonlyMap<string, Uint8Array>): Promise<string[]> {
   const found: string[] = [];
   for (const [target, content] of outputs) {

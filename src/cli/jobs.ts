@@ -1,4 +1,4 @@
-/** What the command line makes files of: specs, and the tags of their batches. */
+/** Export jobs for the command line: one for each tag of the specs and their batches. */
 
 import { basename } from 'node:path';
 import { eachReport } from '../engine/batch.ts';
@@ -15,16 +15,17 @@ import type { RowMade, RowWish } from './row-work.ts';
 import type { SpecFile } from './files.ts';
 
 export interface NamedJob {
-  /** Of its files, without their endings; no two share one. */
+  /** Base name of its files, unique among the jobs. */
   readonly name: string;
   readonly job: Job;
-  /** What it is a job of. */
+  /** The report it was made from. */
   readonly report: Report;
 }
 
 /**
- * Each tag in turn, once what keeps the others from being made has been told; `complete` says afterwards whether none was.
- * @param force Also those with errors.
+ * Yields each tag in turn, after printing the problems that keep the others from being made; `complete` then says
+ * whether there were none.
+ * @param force Includes tags with errors.
  */
 export class Jobs {
   readonly #engine: Engine;
@@ -49,7 +50,7 @@ export class Jobs {
     }
   }
 
-  /** The files of each tag; threads share the work where the tags are many. */
+  /** The files of each tag; with many tags, the work is shared between threads. */
   async *files(
     spec: SpecFile,
     formats: readonly Format[],
@@ -71,7 +72,7 @@ export class Jobs {
     }
   }
 
-  /** What is to be made something of, as it is wished for; `told`: what it is called in messages. */
+  /** The tags to be made, in the requested form. `told`: name of the tag in messages. */
   async *rows(
     { file, text, options }: SpecFile,
     wish: RowWish,
@@ -111,7 +112,7 @@ function toldOf(file: string, tag: Pick<Report, 'batch' | 'row'>): string {
   return label === undefined ? file : `${file} (${label})`;
 }
 
-/** A spec's name without what says that it is one. */
+/** Name of a spec without its `.tag.yaml` ending. */
 export function specName(file: string): string {
   return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
 }

@@ -1,4 +1,4 @@
-/** The engine without an editor: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
+/** The command line: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
 
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -94,10 +94,10 @@ async function main(args: readonly string[]): Promise<number> {
   }
 }
 
-/** Commands that know specs alone. */
+/** Commands that take only specs. */
 const forSpecs: ReadonlySet<string> = new Set(['check', 'fix', 'export', 'sheets', 'pack']);
 
-/** Resolves with the exit code; whatever there is to say has been printed. */
+/** Resolves with the exit code; all output has been printed by then. */
 export async function run(args: readonly string[]): Promise<number> {
   try {
     return await main(args);

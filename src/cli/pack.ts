@@ -1,4 +1,4 @@
-/** `tagwright pack`: everything of a tag, to sell or to send, in a folder of its own or all in one archive. */
+/** `tagwright pack`: all files of a tag, to sell or to send, in a folder for each tag or in one archive. */
 
 import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';

@@ -1,4 +1,7 @@
-/** A report as the command line's JSON: mm and mm², lines, columns and tags of a batch from 1, finished geometry with y up. */
+/**
+ * Prints a report as JSON for the command line: mm and mm²; lines, columns and tags of a batch from 1; finished
+ * geometry with y up.
+ */
 
 import type { Report } from '../engine/engine.ts';
 import { area, boundsOf, ringArea } from '../geometry/measure.ts';
@@ -11,7 +14,7 @@ import type { Stock } from '../spec/model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
-/** `rows`: of a batch, as `rowJson` gives them. */
+/** `rows`: tags of a batch, from `rowJson`. */
 export function reportJson(
   file: string,
   { source, tag, batch, issues, accepted, fonts, timings }: Report,
@@ -78,7 +81,7 @@ export function rowJson({ issues, tag }: Pick<Report, 'issues' | 'tag'>): object
   return { ok: !issues.some(isError), ...tagJson(tag) };
 }
 
-/** What the hanger bears, in newtons: an estimate. Nothing for a piece without one. */
+/** Estimated load of the hanger, in newtons; empty for a piece without one. */
 function loadJson(piece: Piece, stock: Stock): object {
   const estimate = estimateLoad(piece, stock);
   if (!estimate) return {};
@@ -104,7 +107,7 @@ function loadJson(piece: Piece, stock: Stock): object {
   }
 }
 
-/** What cutting it takes; times in s and only where the machine is known, weight in g, cost in the spec's own currency. */
+/** What cutting takes: times in s, only if the machine is known; weight in g; cost in the spec's currency. */
 function takesJson(tag: Tag): object {
   const takes = takesOfTag(tag);
   if (!takes) return {};
@@ -146,7 +149,7 @@ function pieceJson({ id, region }: Piece): object {
   };
 }
 
-/** A thousandth of a millimetre; −0 becomes 0. */
+/** Rounds to a thousandth of a millimetre; −0 becomes 0. */
 function round(value: number): number {
   return Math.round(value * 1000) / 1000 + 0;
 }

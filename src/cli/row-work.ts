@@ -1,4 +1,4 @@
-/** What a command does with one tag of a batch, in this thread or in another: what goes in and comes out is plain data. */
+/** The work of a command on one tag of a batch, in this thread or another: input and output are plain data. */
 
 import { resolve, dirname } from 'node:path';
 import type { Engine, Report } from '../engine/engine.ts';
@@ -14,7 +14,10 @@ import { newEngine } from './files.ts';
 import { rowJson } from './report-json.ts';
 import { toolsOf } from './tools.ts';
 
-/** `json`: the row as `check --json` lists it; `files`: in some formats; `tag`: to be laid out. Of what has errors, only if asked to. */
+/**
+ * `json`: the row as in `check --json`. `files`: in some formats. `tag`: for laying out. Tags with errors are skipped
+ * unless `force` is set.
+ */
 export type RowWish =
   | { readonly what: 'issues' }
   | { readonly what: 'json' }
@@ -38,12 +41,12 @@ export interface RowMade {
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
   readonly json?: object;
-  /** By what follows the name of the tag; absent where there is nothing to cut. */
+  /** By file name ending; absent if there is nothing to cut. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
   readonly tag?: Tag;
 }
 
-/** One thread's engine at work on a spec. */
+/** Works on a spec with the engine of one thread. */
 export class RowWorker {
   readonly #engine: Engine;
   readonly #task: RowTask;
@@ -60,7 +63,7 @@ export class RowWorker {
     return this.of(await this.#engine.compute(text, { locate, severities, row }));
   }
 
-  /** Of what has been computed already. */
+  /** For a report that has already been computed. */
   async of(report: Report): Promise<RowMade> {
     const { row, issues, accepted } = report;
     return { row, issues, accepted, ...(await this.#wished(report)) };
@@ -71,7 +74,7 @@ export class RowWorker {
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
     if (report.issues.some(isError) && !wish.force) return {};
-    // What the shapes were made of is large, and nothing that is laid out.
+    // The intermediate shapes are large and not needed for laying out.
     if (wish.what === 'tag') return report.tag ? { tag: { ...report.tag, made: new Map(), ghosts: [] } } : {};
     const job = jobOf(report);
     if (!job) return {};

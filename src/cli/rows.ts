@@ -1,4 +1,4 @@
-/** The tags of a batch one after another, made by as many threads as the computer has processors where there are many. */
+/** Makes the tags of a batch in order; for large batches with several threads, depending on the processors. */
 
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -8,22 +8,23 @@ import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
 import type { RowMade, RowTask } from './row-work.ts';
 
-/** A thread takes a second or so until it has its fonts and is warm: fewer tags are made sooner without. */
+/** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */
 const fewRows = 24;
 
-/** Each holds fonts and a cache of its own, some 150 MB. */
+/** Limit on threads; each has its own fonts and cache, about 150 MB. */
 const mostThreads = 4;
 
 /**
- * A thread holds about 95 MB for labels with two fitted lines, and left alone lets three times that pile up before it clears away. What
- * needs more than this is made by the main thread, which has no such limit.
+ * Memory limit of a thread. It needs about 95 MB for labels with two fitted lines, and without a limit would let three
+ * times as much accumulate before collecting garbage. Rows that need more are made by the main thread, which has no
+ * such limit.
  */
 const mostThreadMb = 190;
 
-/** Rows that are asked for beyond the one that is waited for, for each thread: a slow one should keep nobody idle. */
+/** Rows requested ahead of the one awaited, for each thread, so that a slow one keeps nobody idle. */
 const ahead = 8;
 
-/** Bundled, this file is the whole program, which serves as a thread as well; threads do not load TypeScript. */
+/** When bundled, this file is the whole program and can run as a thread; threads do not load TypeScript. */
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
 
 /** All rows in order, `first` among them. */
@@ -42,7 +43,7 @@ export async function* eachRow(engine: Engine, task: RowTask, first: Report): As
     for (let row = 0; row < count; row++) {
       for (; next < Math.min(count, row + threads * ahead); next++) asked.set(next, pool.make(next));
       yield await asked.get(row)!.catch(() => here.make(row));
-      // What has been taken needs no memory any more.
+      // Results that have been delivered are released.
       asked.delete(row);
     }
   } finally {
@@ -60,7 +61,7 @@ class RowThreads {
     this.#free = [...this.#all];
   }
 
-  /** Rejects where the thread has ended by a fault, or has no more memory. */
+  /** Rejects if the thread has crashed or run out of memory. */
   make(row: number): Promise<RowMade> {
     const made = this.#makeInTurn(row);
     made.catch(() => undefined);
@@ -119,13 +120,13 @@ interface ThreadData {
   readonly rows: RowTask;
 }
 
-/** True, and rows are made as they are asked for, where the program has been started as one of these threads. */
+/** Starts serving rows and returns true if the program was started as one of these threads. */
 export function servesRows(): boolean {
   const port = parentPort;
   if (isMainThread || !port || !isThreadData(workerData)) return false;
   const worker = new RowWorker(workerData.rows);
   port.on('message', (row: number) => {
-    // A fault ends the thread, and is told by whoever waits for the row.
+    // An error ends the thread, and is reported by whoever awaits the row.
     void worker.make(row).then((made) => {
       port.postMessage(made);
     });

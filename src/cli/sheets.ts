@@ -1,4 +1,4 @@
-/** `tagwright sheets`: all tags of a spec, laid out on its sheets. */
+/** `tagwright sheets`: lays all tags of a spec out on its sheets. */
 
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -9,6 +9,7 @@ import { sheetFormatsOf, write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { Jobs, specName } from './jobs.ts';
+import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
@@ -29,6 +30,7 @@ export async function sheetsAll(
   const engine = newEngine({ isOnce: true });
   const tools = toolsOf(engine);
   const jobs = new Jobs(engine, force);
+  const threads = newNestThreads();
   let isWhole = true;
   for (const spec of specs) {
     const reports: TagReport[] = [];
@@ -37,7 +39,7 @@ export async function sheetsAll(
       reports.push({ ...made, source, ...(batch ? { batch } : {}) });
     }
     if (reports.length === 0) continue;
-    const sheets = await sheetJobs(reports, () => Promise.resolve());
+    const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
     if ('problem' in sheets) {
       console.error(`${spec.file}: ${sheets.problem}`);
       isWhole = false;
@@ -48,5 +50,6 @@ export async function sheetsAll(
     for (const [file, content] of Object.entries(await sheetFiles(sheets, specName(spec.file), wanted, tools)))
       isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
   }
+  threads.end();
   return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
 }

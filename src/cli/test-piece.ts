@@ -1,4 +1,7 @@
-/** `tagwright test-piece`: the specs of test pieces for the stock of a spec or of a workshop's file, and their cut files. */
+/**
+ * `tagwright test-piece`: writes the specs of test pieces for the stock of a spec or workshop file, and their cut
+ * files.
+ */
 
 import { mkdir } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
@@ -16,12 +19,12 @@ import type { SpecFile } from './files.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 interface TestPieceOptions {
-  /** Which, with commas between; all unless given. */
+  /** Comma-separated names; by default all. */
   readonly only: string | undefined;
-  /** Of a workshop's file, the name of a stock. */
+  /** Name of a stock, for a workshop file. */
   readonly stock: string | undefined;
   readonly font: string | undefined;
-  /** Of the engraving field. */
+  /** Values for the engraving field. */
   readonly powers: string | undefined;
   readonly speeds: string | undefined;
   readonly to: string | undefined;

@@ -1,4 +1,4 @@
-/** What file formats need, from beside the program. */
+/** Resources for file formats, from beside the program. */
 
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';

@@ -1,4 +1,4 @@
-/** How the command line is used. */
+/** Usage text of the command line. */
 
 import { currentCode, isIssueCode } from '../core/issue-kinds.ts';
 import type { Severities } from '../engine/severity.ts';
@@ -29,7 +29,7 @@ export class UsageError extends Error {}
 
 const levels = ['error', 'warning', 'info', 'off'] as const;
 
-/** From the values of `--severity`. */
+/** Parses the values of `--severity`. */
 export function severitiesOf(given: readonly string[]): Severities {
   return Object.fromEntries(
     given.map((each) => {

@@ -1,21 +1,22 @@
 /**
- * Figures in messages. Whoever writes a message knows millimetres and need not know the unit of the spec: a figure is put into
- * the sentence between two signs that no text has, and turned into the spec's unit where the message becomes an issue.
+ * Figures in messages. Code that writes a message works in millimetres and need not know the unit of the spec: each
+ * figure is put into the sentence between two markers that occur in no text, and is converted to the spec's unit when
+ * the message becomes an issue.
  */
 
 import { mmPerInch } from './units.ts';
 import type { Units } from './units.ts';
 
-/** Of Unicode's private use area. */
+/** Markers, from Unicode's private use area. */
 const open = '\uE000';
 const close = '\uE001';
 
-/** A measured length in mm: 0.92 mm, or 0.036 in. `digits`: after the point, in mm; an inch gets one more. */
+/** A measured length in mm, shown as 0.92 mm or 0.036 in. `digits` counts decimals in mm; inches get one more. */
 export function mm(length: number, digits = 2): string {
   return `${open}${length} ${digits} length${close}`;
 }
 
-/** A length that is a limit: 6 mm, or 0.25 in; no more digits than it has. */
+/** A length that is a limit, shown as 6 mm or 0.25 in, without trailing zeros. */
 export function limit(length: number): string {
   return `${open}${length} 2 limit${close}`;
 }
@@ -25,7 +26,7 @@ export function mm2(area: number, digits = 0): string {
   return `${open}${area} ${digits} area${close}`;
 }
 
-/** Width × height. */
+/** Width × height, both in mm. */
 export function mmByMm(width: number, height: number, digits = 2): string {
   return `${mm(width, digits)} × ${mm(height, digits)}`;
 }

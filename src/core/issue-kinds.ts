@@ -1,12 +1,12 @@
-/** Every kind of issue by its public code: what it is about, how serious it usually is, and what it says in a few words. */
+/** Every kind of issue by its public code, with what it is about, its default severity and a short summary. */
 
 /** `error`: the tag cannot be made as written. `warning`: it can, and will disappoint. `info`: worth a look. */
 export type Severity = 'error' | 'warning' | 'info';
 
 export interface IssueKind {
   /**
-   * `text`: the spec cannot be understood, so no tag is made. `resources`: fonts, files and shapes of which nothing can be
-   * made. `making`: what a check found on the finished tag.
+   * `text`: the spec cannot be understood, so no tag is made. `resources`: fonts, files and shapes from which nothing
+   * can be made. `making`: found by a check on the finished tag.
    */
   readonly about: 'text' | 'resources' | 'making';
   readonly severity: Severity;
@@ -96,6 +96,7 @@ export const issueKinds = {
     summary: 'A stock of the workshop that lacks a measurement this tag relies on.',
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
+  'not-filled': { about: 'making', severity: 'warning', summary: 'A {column} in words, and no batch to fill it in.' },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
   'other-style': {
     about: 'making',
@@ -110,23 +111,23 @@ export const issueKinds = {
   'unsafe-material': { about: 'making', severity: 'error', summary: 'A material that must not be laser cut.' },
 } as const satisfies Readonly<Record<string, IssueKind>>;
 
-/** The public codes. They appear in Problems, in the settings, in the documentation and in the command line's JSON. */
+/** The public codes, as the Problems panel, the settings, the documentation and the command line's JSON show them. */
 export type IssueCode = keyof typeof issueKinds;
 
 export const issueCodes = Object.keys(issueKinds) as IssueCode[];
 
-/** Codes by the names of the version before, which still count in comments, settings and the command line. */
+/** Codes used in the previous version, still accepted in comments, settings and on the command line. */
 const oldCodes = new Map<string, IssueCode>([
   ['too-big', 'file-too-large'],
   ['too-large', 'exceeds-sheet'],
 ]);
 
-/** The code that a word means now; a word that never was one is returned as it is. */
+/** The current code for a present or former one; any other word is returned unchanged. */
 export function currentCode(code: string): string {
   return oldCodes.get(code) ?? code;
 }
 
-/** What a code was called in the version before. */
+/** The code's name in the previous version, if it had another. */
 export function oldCodeOf(code: IssueCode): string | undefined {
   return [...oldCodes].find(([, current]) => current === code)?.[0];
 }

@@ -1,10 +1,10 @@
-/** What the engine says of a spec: findings with a place in the text and on the piece. */
+/** The engine's report on a spec: issues, each with a place in the text and, where it has one, on the piece. */
 
 import { counted } from './units.ts';
 import type { Point } from '../geometry/types.ts';
 import type { IssueCode, Severity } from './issue-kinds.ts';
 
-/** The graver, the more. */
+/** The more serious, the higher. */
 export const severityRank: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
 
 export function isError({ severity }: { readonly severity: Severity }): boolean {
@@ -20,25 +20,24 @@ export interface TextRange {
   readonly end: number;
 }
 
-/** One replacement in the spec's text. */
 export interface TextEdit {
   readonly range: TextRange;
   readonly text: string;
 }
 
-/** A change of the text that is offered by its title. */
+/** A change of the text, offered under its title. */
 export interface TextChange {
   readonly title: string;
   readonly edits: readonly TextEdit[];
 }
 
-/** A change that was tried by the engine and found to solve its issue. */
+/** A change that the engine has tried and found to solve its issue. */
 export interface Fix extends TextChange {
-  /** How much of the lettering, or of a piece without any, looks otherwise: a share, 0 where nothing does. */
+  /** Share of the lettering, or of a piece without lettering, that looks different afterwards; 0 if nothing does. */
   readonly look: number;
 }
 
-/** Where a fault is seen, on finished geometry in mm, y up. */
+/** A place where a fault is seen, on finished geometry in mm, y up. */
 export interface FaultPlace {
   /** One point, or the two ends of a width. */
   readonly points: readonly Point[];
@@ -49,32 +48,34 @@ export interface FaultPlace {
 export interface Issue {
   readonly code: IssueCode;
   readonly severity: Severity;
-  /** One sentence in plain words, with the figures. */
+  /** One sentence in plain words, figures included. */
   readonly message: string;
-  /** The part of the spec that causes it. */
+  /** The part of the spec that causes the issue. */
   readonly path: YamlPath;
   readonly range: TextRange;
-  /** The piece it is seen on, if it is seen on one. */
+  /** The piece on which the fault is seen, if any. */
   readonly piece?: string;
-  /** Where it is seen: one point, or the two ends of a width. Finished geometry in mm, y up. Of several places, the worst. */
+  /**
+   * Place of the fault: one point, or the two ends of a width, on finished geometry in mm, y up. The worst of several.
+   */
   readonly points?: readonly Point[];
-  /** The width in question, in mm. Of several, the least. */
+  /** The width in question, in mm; the least of several. */
   readonly width?: number;
-  /** The angle in question, in degrees, where the fault is one of direction. */
+  /** The angle in question, in degrees, for faults of direction. */
   readonly angle?: number;
-  /** What the width should be at least, in mm, where the check goes by such a limit. */
+  /** The least width allowed, in mm, if the check has such a limit. */
   readonly minimum?: number;
-  /** Every place where it is seen, the worst first, where there are several. */
+  /** Every place where the fault is seen, the worst first; absent if there is only one. */
   readonly places?: readonly FaultPlace[];
-  /** Of a batch, the row that it was found in, where that is not the one drawn. */
+  /** In a batch, the row in which it was found, if that is not the row drawn. */
   readonly row?: number;
-  /** Replacement for the text of `range` that is certain to be valid, such as the nearest known key. */
+  /** Replacements for the text of `range` that are certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
-  /** Changes by which a slip of the text may be put right, the likeliest first; each is tried before it is offered. */
+  /** Changes that may put a slip of the text right, the likeliest first; each is tried before it is offered. */
   readonly repairs?: readonly TextChange[];
 }
 
-/** The text after some edits that do not overlap. */
+/** The text with the edits applied; they must not overlap. */
 export function applied(text: string, edits: readonly TextEdit[]): string {
   const ordered = [...edits].sort((a, b) => b.range.start - a.range.start);
   return ordered.reduce(
@@ -83,20 +84,20 @@ export function applied(text: string, edits: readonly TextEdit[]): string {
   );
 }
 
-/** In the order of the text. */
+/** The issues in the order of the text. */
 export function inOrder(issues: readonly Issue[]): Issue[] {
   return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
 }
 
-/** The same for issues of one kind, on one piece, from one place in the spec. */
+/** A key shared by issues of the same kind, on the same piece and from the same place in the spec. */
 export function causeOf({ code, piece, path }: Issue): string {
   return JSON.stringify([code, piece, path]);
 }
 
-/** An issue before it has been given its place in the text: what shapes and checks report. */
+/** An issue that has no range in the text yet, as shapes and checks report it. */
 export type Finding = Omit<Issue, 'range'>;
 
-/** “1 error, 2 warnings, 1 info”; empty where there is nothing. Whoever counts problems counts all of them, so that counts agree. */
+/** “1 error, 2 warnings, 1 info”; empty without issues. The one way to count problems, so that all counts agree. */
 export function tally(issues: readonly Pick<Issue, 'severity'>[]): string {
   return (['error', 'warning', 'info'] as const)
     .map((kind) => ({ kind, count: issues.filter(({ severity }) => severity === kind).length }))

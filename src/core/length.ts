@@ -5,14 +5,14 @@ import type { Units } from './units.ts';
 /** CSS Values and Units: 1 in = 2.54 cm = 72 pt = 96 px. */
 const mmPer = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, px: 25.4 / 96 } as const;
 
-/** No tag, nor the sheet it is cut from, is larger; a figure beyond is a slip of the finger. */
+/** No tag, and no sheet it is cut from, is larger than this, in mm; a larger figure is a typing mistake. */
 export const longestMm = 3000;
 
 const pattern = /^([+-]?)(?:(\d+(?:\.\d+)?|\.\d+)|(?:(\d+) +)?(\d+)\/(\d+))\s*(mm|cm|in|pt|px)?$/;
 
 export type LengthResult = { readonly mm: number } | { readonly problem: string };
 
-/** The length in mm, or a sentence that says what is wrong with it. A bare number is in `units`. */
+/** The length in mm, or a sentence that says what is wrong with it. A bare number is read in `units`. */
 export function parseLength(value: number | string, units: Units): LengthResult {
   if (typeof value === 'number') return bounded(value * mmPer[units], String(value));
   const match = pattern.exec(value.trim());
@@ -31,7 +31,7 @@ function bounded(mm: number, written: string): LengthResult {
   return { mm };
 }
 
-/** Text from a file, short enough for a message. */
+/** Text from a file, shortened for use in a message. */
 export function clip(text: string, most = 40): string {
   const characters = Array.from(text);
   return characters.length > most ? `${characters.slice(0, most - 1).join('')}…` : text;

@@ -1,34 +1,37 @@
-/** Millimetres, inches and counts as people read them. All that the engine reckons with is mm; only what is shown has the unit of the spec. */
+/**
+ * Millimetres, inches and counts as people read them. The engine computes in mm throughout; only what is shown is in
+ * the spec's unit.
+ */
 
 export type Units = 'mm' | 'in';
 
 /** Exact by definition (the international yard and pound agreement, 1959). */
 export const mmPerInch = 25.4;
 
-/** Millimetres in one of each. */
+/** Millimetres in one of each unit. */
 export const mmPer: Readonly<Record<Units, number>> = { mm: 1, in: mmPerInch };
 
-/** Digits after the point, in mm and in inches. */
+/** Decimals, in mm and in inches. */
 export type Digits = readonly [mm: number, inches: number];
 
-/** To a tenth of a millimetre or a hundredth of an inch: enough to know a thing by. */
+/** To a tenth of a millimetre or a hundredth of an inch: enough to recognise a thing by its size. */
 export const plain: Digits = [1, 2];
-/** To a hundredth of a millimetre or a thousandth of an inch, as fine as sizes are promised. */
+/** To a hundredth of a millimetre or a thousandth of an inch, the precision promised for sizes. */
 export const fine: Digits = [2, 3];
-/** Of what is as fine as a beam. */
+/** For what is as fine as a beam. */
 export const finest: Digits = [3, 4];
 
-/** A number without zeros at its end, and without a sign where it is nothing. */
+/** A number without trailing zeros, and never “-0”. */
 export function trimmed(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)) + 0);
 }
 
-/** `82.0 mm` or `3.23 in`: as many digits as asked for, so that figures in a column or in motion keep their width. */
+/** `82.0 mm` or `3.23 in`, always with all its decimals, so that figures in a column or in motion keep their width. */
 export function lengthText(mm: number, units: Units, digits: Digits = plain): string {
   return `${figureOf(mm, units, digits)} ${units}`;
 }
 
-/** `82 mm`, `3.23 in`: no more digits than it has. */
+/** `82 mm`, `3.23 in`: without trailing zeros. */
 export function shortLength(mm: number, units: Units, digits: Digits = fine): string {
   return `${trimmed(mm / mmPer[units], digits[units === 'mm' ? 0 : 1])} ${units}`;
 }
@@ -38,12 +41,12 @@ export function sizeText(width: number, height: number, units: Units, digits: Di
   return `${figureOf(width, units, digits)} × ${lengthText(height, units, digits)}`;
 }
 
-/** `600 × 300 mm`, with no more digits than they have. */
+/** `600 × 300 mm`, without trailing zeros. */
 export function shortSize(width: number, height: number, units: Units, digits: Digits = fine): string {
   return `${shortLength(width, units, digits).replace(/ \w+$/, '')} × ${shortLength(height, units, digits)}`;
 }
 
-/** `12 × 8 in`: of what is in the spec's units already. */
+/** `12 × 8 in`, of figures that are in the spec's unit already. */
 export function writtenSize(width: number, height: number, units: Units): string {
   return `${width} × ${height} ${units}`;
 }

@@ -7,7 +7,7 @@ export function isGroup(value: unknown): value is Readonly<Record<string, unknow
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** `undefined` where there is nothing. What objects have of themselves, such as `constructor`, is nothing. */
+/** The value at a path, or `undefined` if there is none. Inherited properties, such as `constructor`, do not count. */
 export function valueAt(root: unknown, path: YamlPath): unknown {
   return path.reduce<unknown>((value, step) => {
     return typeof value === 'object' && value !== null && Object.hasOwn(value, step)
@@ -16,7 +16,7 @@ export function valueAt(root: unknown, path: YamlPath): unknown {
   }, root);
 }
 
-/** What bare numbers of a spec, or of a file it uses, are in. */
+/** The unit of bare numbers in a spec, or in a file it uses. */
 export function unitsOf(spec: unknown): Units {
   return valueAt(spec, ['units']) === 'in' ? 'in' : 'mm';
 }

@@ -1,7 +1,7 @@
 /**
- * In a browser the extension's host fetches one script and evaluates it as CommonJS, so every library is within the bundle.
- * A few that were made with other hosts in mind are changed on the way in; what they ask of Node, where they find themselves
- * in it, is empty.
+ * Bundles every library into one script: in a browser, the extension host fetches one script and evaluates it as
+ * CommonJS. A few libraries written for other hosts are patched on the way in, and the Node modules that they ask for
+ * when they find themselves in Node are empty.
  */
 
 import type { Plugin } from 'esbuild';
@@ -14,13 +14,14 @@ interface Change {
 }
 
 const changes: readonly Change[] = [
-  // Waits for its WebAssembly at the top of its module; here it waits to be handed it (`text/harfbuzz.ts`).
+  // Waits for its WebAssembly at the top level of its module; patched to wait until it is given it
+  // (`text/harfbuzz.ts`).
   {
     file: /harfbuzzjs[\\/]dist[\\/]index\.mjs$/,
     from: 'init(await createHarfBuzz());',
     to: 'export const setUp = async (wasmBinary) => init(await createHarfBuzz({ wasmBinary, locateFile: (name) => name }));',
   },
-  // Gives itself to whoever requires it in Node only.
+  // Exports itself only under Node.
   {
     file: /wawoff2[\\/]build[\\/]decompress_binding\.js$/,
     from: 'var moduleOverrides={};',

@@ -1,4 +1,4 @@
-/** Everything in `dist/` that is no bundle: WebAssembly, fonts, the guide, the grammar, the extension's icon. */
+/** Everything in `dist/` that is not a bundle: WebAssembly, fonts, the guide, the grammar, the extension's icon. */
 
 import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';

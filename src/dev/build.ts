@@ -1,10 +1,10 @@
 /**
  * Builds everything the extension and the command line need into `dist/`:
  *
- *     start.cjs  extension.cjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
- *     web/start.js  web/extension.js  webview/  fonts/  guide/  icon.png  samples.json  third-party-notices.txt
+ *     start.cjs  extension.cjs  nest-thread.mjs  cli.mjs  harfbuzz.mjs  harfbuzz.wasm  opentype.mjs  woff2.mjs  dxf.mjs  pdf-lib.mjs  resvg.mjs  resvg.wasm
+ *     web/start.js  web/extension.js  web/nest-thread.js  webview/  fonts/  guide/  icon.png  samples.json  third-party-notices.txt
  *
- * `--watch` keeps building as sources and schema change, `--minify` is for the package.
+ * `--watch` rebuilds when sources or schemas change; `--minify` is for the package.
  */
 
 import * as esbuild from 'esbuild';
@@ -19,9 +19,9 @@ const root = join(import.meta.dirname, '..', '..');
 const dist = join(root, 'dist');
 
 /**
- * Libraries with a file of their own, loaded by `import()` at run time from beside whichever bundle asks for them. harfbuzzjs
- * waits for its WebAssembly at the top level of its module, which a CommonJS bundle cannot; the others are large, and not
- * wanted to start, but with the first font, seldom or only when a file is written.
+ * Libraries with a file of their own, loaded at run time by `import()` from beside the bundle that asks for them.
+ * harfbuzzjs awaits its WebAssembly at the top level of its module, which is impossible in a CommonJS bundle; the
+ * others are large and not needed at startup, only with the first font, rarely, or when a file is written.
  */
 const apart: Readonly<Record<string, string>> = {
   harfbuzzjs: 'harfbuzz.mjs',
@@ -32,7 +32,7 @@ const apart: Readonly<Record<string, string>> = {
   '@resvg/resvg-wasm': 'resvg.mjs',
 };
 
-/** The webviews: a script and a style sheet of each. */
+/** The webviews, each with a script and a style sheet. */
 const pages = [
   { folder: 'preview', name: 'main' },
   { folder: 'samples', name: 'samples' },
@@ -51,7 +51,7 @@ const kept: esbuild.Plugin = {
 
 export async function buildAll(options: { minify?: boolean; watch?: boolean } = {}): Promise<void> {
   await generate();
-  // What is packed must hold nothing left over; otherwise a running editor goes on reading the folder.
+  // A package must not contain leftovers; otherwise the folder stays, because a running editor keeps reading it.
   if (options.minify) rmSync(dist, { recursive: true, force: true });
   copyAssets(dist);
 
@@ -65,7 +65,7 @@ export async function buildAll(options: { minify?: boolean; watch?: boolean } = 
   const contexts = await Promise.all(bundles.map((bundle) => esbuild.context(bundle)));
   await Promise.all(contexts.map((context) => context.watch()));
   watch(schemaFile, () => {
-    // While the schema is being written it may not parse; the next save tries again.
+    // A half-written schema may not parse; the next save tries again.
     generate().catch((error: unknown) => {
       console.error(error);
     });
@@ -89,7 +89,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     mainFields: ['module', 'main'],
     plugins: [kept],
   };
-  // Libraries are those for browsers in both, which are modules and start faster.
+  // Both use the browser builds of libraries, which are ES modules and start faster.
   const extension: esbuild.BuildOptions = {
     ...common,
     platform: 'browser',
@@ -97,7 +97,7 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     format: 'cjs',
     external: ['vscode'],
   };
-  // CommonJS packages inside an ES module bundle still call `require` for Node's own modules.
+  // CommonJS packages in an ES module bundle still call `require` for Node's own modules.
   const banner = {
     js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   };
@@ -111,9 +111,16 @@ function bundleOptions(minify: boolean): esbuild.BuildOptions[] {
     { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/extension.cjs', plugins: [kept] },
     { ...extension, entryPoints: ['src/vscode/start-web.ts'], outfile: 'dist/web/start.js' },
     { ...extension, entryPoints: ['src/vscode/extension.ts'], outfile: 'dist/web/extension.js', plugins: [allWithin] },
+    {
+      ...extension,
+      entryPoints: ['src/nesting/threads/web-serve.ts'],
+      outfile: 'dist/web/nest-thread.js',
+      format: 'iife',
+    },
+    { ...node, entryPoints: ['src/nesting/threads/node-serve.ts'], outfile: 'dist/nest-thread.mjs', format: 'esm' },
     { ...node, entryPoints: ['src/cli/main.ts'], outfile: 'dist/cli.mjs', format: 'esm', banner },
     ...Object.entries(apart).map(([library, file]): esbuild.BuildOptions => {
-      // wawoff2 asks for its folder and then reads nothing from there: its WebAssembly is within.
+      // wawoff2 asks for its folder but reads nothing from it: its WebAssembly is built in.
       const define = { __dirname: '"."' };
       return { ...node, entryPoints: [library], outfile: `dist/${file}`, format: 'esm', banner, plugins: [], define };
     }),
@@ -134,7 +141,7 @@ if (process.argv[1] === import.meta.filename) {
   try {
     await buildAll({ minify: process.argv.includes('--minify'), watch: process.argv.includes('--watch') });
   } catch (error) {
-    // What esbuild has to say about a source file it has already printed.
+    // esbuild has already printed its errors about source files.
     if (!(error instanceof Error && 'errors' in error)) throw error;
     process.exit(1);
   }

@@ -1,6 +1,7 @@
 /**
- * Mocha's list of results, and below it what passed at the second attempt only, with what failed before. The counts and
- * the failures are also written to the file named in TAGWRIGHT_COUNTS, to be summed over runs.
+ * Mocha reporter: the usual list of results, followed by the tests that passed only at the second attempt, with their
+ * first failures. Counts and failures are also written to the file named in TAGWRIGHT_COUNTS, to be summed over several
+ * runs.
  */
 
 import Mocha from 'mocha';

@@ -1,6 +1,7 @@
 /**
- * Installs the project's packages when they are missing or other than the lock file says, so that `npm start` and `npm test`
- * are the only commands a fresh checkout needs. Uses nothing but Node itself: it runs before anything is installed.
+ * Installs the project's packages if they are missing or differ from the lock file, so that `npm start` and `npm test`
+ * are the only commands that a fresh checkout needs. Uses only Node itself, because it runs before anything is
+ * installed.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -10,10 +11,10 @@ import process from 'node:process';
 
 const root = join(import.meta.dirname, '..', '..');
 const lock = join(root, 'package-lock.json');
-// npm writes this file at the end of every install: what is really there.
+// npm writes this file at the end of every install; it lists what is actually there.
 const installed = join(root, 'node_modules', '.package-lock.json');
 
-/** Whether every package of the lock file is there in its version; optional ones may be for other machines. */
+/** Whether every package of the lock file is installed in its version; optional ones may be for other platforms. */
 function complete() {
   if (!existsSync(installed)) return false;
   const [wanted, there] = [lock, installed].map((file) => JSON.parse(readFileSync(file, 'utf8')).packages);

@@ -1,8 +1,7 @@
 /**
- * Writes what is derived from the schemas, that of specs and those of jobs and offcuts: TypeScript types and a precompiled validator of each; and what is
- * derived from the table of issue codes: the settings in `package.json`; and the guide's reference of the language and its tables; and
- * the style sheet of how materials look. Generated, so that the schema stays the only place where a key of the spec language is named, and each table
- * the only one of its kind.
+ * Generates files so that every key of the language, and every table, has a single source. From the schemas of specs,
+ * jobs and offcuts: TypeScript types and a precompiled validator for each, and the guide's language reference. From the
+ * table of issue codes: the settings in `package.json`. Also the guide's tables, and the style sheet of materials.
  */
 
 import Ajv from 'ajv';
@@ -54,7 +53,10 @@ function types(schema: object, name: string, file: string): Promise<string> {
   });
 }
 
-/** A description beside a reference serves the editor's hover; in the types it would make a new name for each use. */
+/**
+ * A description beside a reference is meant for the editor's hover; in the types it would create a new name for each
+ * use.
+ */
 function withoutReferenceNotes(node: unknown): unknown {
   if (Array.isArray(node)) return node.map(withoutReferenceNotes);
   if (typeof node !== 'object' || node === null) return node;
@@ -65,17 +67,17 @@ function withoutReferenceNotes(node: unknown): unknown {
 async function validator(schema: object): Promise<string> {
   const ajv = new Ajv({
     allErrors: true,
-    // A complaint then carries the schema it comes from: with it, the keys that are known there.
+    // Errors then include the schema that they come from, and with it the keys known there.
     verbose: true,
     strict: true,
-    // "One of these keys is required" is said in subschemas, which do not repeat the keys.
+    // “One of these keys is required” is expressed by subschemas, which do not repeat the keys.
     strictRequired: false,
     allowUnionTypes: true,
     code: { source: true, esm: true },
   });
   ajv.addVocabulary(annotations);
   const source = standaloneCode(ajv, ajv.compile(schema));
-  // Ajv's output still requires its run-time helpers; bundling makes it stand alone under every loader.
+  // Ajv's output still requires its run-time helpers; bundling makes it self-contained for every loader.
   const bundled = await build({
     stdin: { contents: source, resolveDir: root },
     bundle: true,
@@ -87,7 +89,7 @@ async function validator(schema: object): Promise<string> {
   return bundled.outputFiles[0]!.text;
 }
 
-/** Leaves an unchanged file alone, so that watchers do not run for nothing. */
+/** Does not touch an unchanged file, so that watchers are not triggered for nothing. */
 function writeIfChanged(file: string, text: string): void {
   const path = join(root, file);
   if (!existsSync(path) || readFileSync(path, 'utf8') !== text) writeFileSync(path, text);

@@ -1,4 +1,7 @@
-/** The tables of the guide that the code is the source of, and the way from each problem's page to the rest of the guide. */
+/**
+ * Tables of the guide that are generated from the code, and the links from each problem's page to the rest of the
+ * guide.
+ */
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,11 +15,11 @@ import { filesWithWebTable, webTable } from './min-web-table.ts';
 
 const guide = 'src/guide';
 
-/** What a maker meets first comes first. */
+/** In the order in which a maker meets them. */
 const subjects = ['making', 'resources', 'text'] as const;
 const severities = ['error', 'warning', 'info'] as const;
 
-/** Every kind of problem with its page: those of the finished tag, then of files and fonts, then of the text. */
+/** Every kind of problem with its page: first those of the finished tag, then of files and fonts, then of the text. */
 export function problemsTable(): MarkdownTable {
   const rows = subjects.flatMap((about) =>
     severities.flatMap((severity) =>
@@ -36,7 +39,7 @@ interface Manifest {
   };
 }
 
-/** The settings but for the severities, which the table of problems has. */
+/** The settings except severities, which are in the table of problems. */
 export function settingsTable(root: string): MarkdownTable {
   const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Manifest;
   const { properties } = manifest.contributes.configuration[0]!;

@@ -1,4 +1,7 @@
-/** `npm run icon`: draws the extension's icon from `src/vscode/listing/icon.svg`, as the editor wants it. */
+/**
+ * `npm run icon`: renders the extension's icon from `src/vscode/listing/icon.svg` in the format that the editor
+ * requires.
+ */
 
 import { Resvg } from '@resvg/resvg-js';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -6,7 +9,7 @@ import { join } from 'node:path';
 
 const folder = join(import.meta.dirname, '..', 'vscode', 'listing');
 
-/** In pixels: twice what the list of extensions shows, for dense screens. */
+/** In pixels: twice the size in the list of extensions, for dense screens. */
 const iconSize = 256;
 
 export function iconPng(): Uint8Array {

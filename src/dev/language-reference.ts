@@ -1,4 +1,4 @@
-/** The guide's reference of the spec language, from the schema: one table for each group of keys. */
+/** The guide's reference of the spec language, generated from the schema: one table for each group of keys. */
 
 import { inline, sentence } from '../language/hover/docs.ts';
 import { alternatives, isLength, nameKindOf, resolved, specSchema } from '../language/schema.ts';
@@ -32,7 +32,7 @@ const names: Readonly<Record<NameKind, string>> = {
   offcuts: 'file of offcuts',
 };
 
-/** What stands for a whole node of the schema, by its title. */
+/** Short text for a schema node, by its title. */
 const values: Readonly<Record<string, string>> = {
   Length: 'length',
   Size: '`[width, height]`',
@@ -46,10 +46,10 @@ interface Group {
   readonly node: SchemaNode;
 }
 
-/** As Markdown: the spec itself, then each group of keys in the order in which the ones before mention it. */
+/** In Markdown: the spec itself, then each group of keys in the order of first mention. */
 export function languageReference(): string {
   const groups: Group[] = [{ name: rootSection, node: specSchema }];
-  // Grows while it is gone through.
+  // The array grows during the loop.
   for (const { node } of groups)
     for (const [key, inner] of Object.entries(node.properties ?? {}))
       for (const found of groupsIn(inner, key)) if (!groups.some(({ name }) => name === found.name)) groups.push(found);
@@ -69,7 +69,7 @@ function sectionOf({ name, node }: Group): string {
   return [`## ${title}`, wordsOf(node), example, ...tables].filter((part) => part !== '').join('\n\n') + '\n';
 }
 
-/** The keys of a shape are too many for one table. */
+/** Splits the keys of a shape, which are too many for one table. */
 const shapeParts: readonly { heading: string; picture?: string; has: (description: string, key: string) => boolean }[] =
   [
     {
@@ -86,7 +86,7 @@ const shapeParts: readonly { heading: string; picture?: string; has: (descriptio
       has: (text) => !text.startsWith('Generator: ') && (!text.startsWith('For ') || text.startsWith(modifierStart)),
     },
   ];
-/** “For a shape that is cut through a plate” is no generator's. */
+/** A key described as “For a shape that is cut through a plate” is not a generator's. */
 const modifierStart = 'For a shape';
 
 function tableOf(node: SchemaNode, isIn: (key: string, inner: SchemaNode) => boolean): string {
@@ -107,21 +107,21 @@ function tableOf(node: SchemaNode, isIn: (key: string, inner: SchemaNode) => boo
   return markdownTable({ header: ['key', 'takes', 'what it does', 'example'], rows });
 }
 
-/** What the schema says of it; what is meant as it is written, in brackets and braces, as code. */
+/** Description from the schema; text in brackets and braces becomes code, because it is meant literally. */
 function wordsOf({ description }: SchemaNode): string {
   const parts = sentence(description).split('`');
-  // Every other part is code already.
+  // Every other part is already code.
   return parts.map((part, at) => (at % 2 === 1 ? part : part.replaceAll(/\{[^}]*\}|\[[^\]]*\]/g, '`$&`'))).join('`');
 }
 
-/** Resolved, without the words that are of every length and every size alike. */
+/** The resolved node without the description that all lengths and all sizes share. */
 function ownWords(node: SchemaNode): SchemaNode {
   const { description, ...rest } = resolved(node);
   const isGeneral = node.description === undefined && (isLength(rest) || rest.title === 'Size');
   return isGeneral || description === undefined ? rest : { ...rest, description };
 }
 
-/** In a few words what may stand there, with a link to the keys of a group. */
+/** Allowed values in a few words, with a link to the keys of a group. */
 function valuesOf(node: SchemaNode, key: string): string {
   return [...new Set(alternatives(node).map((each) => valueOf(each, key)))].join(' or ');
 }
@@ -154,7 +154,7 @@ function plainValue({ type, minimum, maximum }: SchemaNode): string {
   return types.map((each) => words[each] ?? each).join(' or ') + range;
 }
 
-/** The groups of keys that a value may be or hold. */
+/** The groups of keys that a value may be or contain. */
 function groupsIn(node: SchemaNode, key: string): Group[] {
   return alternatives(node).flatMap((each) => {
     if (each.properties) return [{ name: groupName(each, key), node: each }];

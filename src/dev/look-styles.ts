@@ -1,4 +1,4 @@
-/** The table of looks as a style sheet for the preview's page. */
+/** Generates the preview's style sheet of material looks. */
 
 import { looks, tints } from '../look/looks.ts';
 import type { Look } from '../look/looks.ts';

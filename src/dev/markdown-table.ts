@@ -1,4 +1,4 @@
-/** Tables that are written into pages from the code, so that a page says what the code does. */
+/** Markdown tables generated from the code into pages, so that they stay true. */
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -8,10 +8,10 @@ export interface MarkdownTable {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** Longest line of a table whose columns are worth aligning, in characters. */
+/** Longest line, in characters, for which a table's columns are aligned. */
 const alignedLine = 130;
 
-/** In Markdown, its columns aligned where that leaves lines that can be read. */
+/** Columns are aligned if the lines stay readable. */
 export function markdownTable({ header, rows }: MarkdownTable): string {
   const cells = rows.map((row) => row.map((cell) => cell.replaceAll('|', '\\|')));
   const widest = header.map((name, column) => Math.max(name.length, ...cells.map((row) => row[column]!.length)));
@@ -23,7 +23,7 @@ export function markdownTable({ header, rows }: MarkdownTable): string {
   return [line(header, ' '), line(rule, '-'), ...cells.map((row) => line(row, ' '))].join('\n');
 }
 
-/** A text with the table of that header in place of the one it has. Throws where there is none. */
+/** Replaces the table with the same header in a text. Throws if there is none. */
 export function withTable(text: string, table: MarkdownTable): string {
   const lines = text.split('\n');
   const start = lines.findIndex((line) => cellsOf(line).join('|') === table.header.join('|'));
@@ -33,7 +33,7 @@ export function withTable(text: string, table: MarkdownTable): string {
   return [...lines.slice(0, start), markdownTable(table), ...lines.slice(end)].join('\n');
 }
 
-/** Rewrites a file of the project only where that changes it, so that watchers do not run for nothing. */
+/** Rewrites a file of the project only if its text changes, so that watchers are not triggered for nothing. */
 export function rewrite(root: string, file: string, change: (text: string) => string): void {
   const path = join(root, file);
   const text = readFileSync(path, 'utf8');

@@ -1,4 +1,4 @@
-/** The table of materials, written into the page of the load: what is known of each, and from where. */
+/** The table of materials in the guide's page on loads: the known values of each, with sources. */
 
 import { sourceOf } from '../strength/material.ts';
 import type { SourcedValue } from '../strength/material.ts';
@@ -8,7 +8,7 @@ import type { MarkdownTable } from './markdown-table.ts';
 
 export const loadPage = 'src/guide/what-a-hanger-bears.md';
 
-/** Strengths of a sheet of 3 mm; sources are numbered in the order in which they come up. */
+/** Strengths are for a sheet of 3 mm; sources are numbered in order of appearance. */
 const thicknessMm = 3;
 
 export function materialsTable(): { readonly materials: MarkdownTable; readonly sources: MarkdownTable } {

@@ -1,9 +1,9 @@
-/** The table of what `min_web` is where it is left out, for the guide's page on widths and the pages of the checks that go by it. */
+/** The table of default `min_web` values, for the guide's page on widths and the pages of the checks that use it. */
 
 import { unnamed, webDefaults } from '../spec/min-web-defaults.ts';
 import type { MarkdownTable } from './markdown-table.ts';
 
-/** From the root of the project. */
+/** Paths from the root of the project. */
 export const filesWithWebTable: readonly string[] = [
   'strength',
   ...['weak-bridge', 'thin-stroke', 'hanger-weak', 'hole-near-edge'].map((code) => `problems/${code}`),
@@ -11,7 +11,7 @@ export const filesWithWebTable: readonly string[] = [
 
 export function webTable(): MarkdownTable {
   const materials = new Map([...webDefaults, unnamed].map((each) => [each.material, each]));
-  // What is named by nothing in particular comes last.
+  // The row for an unnamed material comes last.
   materials.delete(unnamed.material);
   return {
     header: ['`material` of the `stock`', '`min_web`', 'never below', 'basis'],

@@ -1,22 +1,22 @@
-/** The licences of the packages whose code a bundle holds, which ask to be shipped with it. */
+/** Licences of the packages in a bundle, which require to be shipped with it. */
 
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** `inputs`: paths of bundled files, relative to `root`. Throws for a package that says nothing of its licence. */
+/** `inputs`: paths of bundled files, relative to `root`. Throws for a package that states no licence. */
 export function thirdPartyNotices(root: string, inputs: readonly string[]): string {
   const names = inputs.map((input) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(input)?.[0]);
   const folders = [...new Set(names.filter((name) => name !== undefined))].sort();
   return [...folders.map((folder) => notice(join(root, folder))), strokes].join('\n');
 }
 
-/** What packages hold in compiled form without a word of it in their licence. */
+/** Compiled-in code that the package's own licence does not mention. */
 const compiledIn: Readonly<Record<string, string>> = {
   wawoff2:
     'It holds Brotli (https://github.com/google/brotli), Copyright (c) 2009, 2010, 2013-2016 by the Brotli Authors, under the same licence.',
 };
 
-/** Of the letters in `text/single-line-letters.ts`, with which it has to go along. */
+/** Required notice for the letters in `text/single-line-letters.ts`. */
 const strokes = `Single-line letters
 
 The Hershey Fonts were originally created by Dr. A. V. Hershey while working at the U. S. National Bureau of Standards.

@@ -1,10 +1,10 @@
-/** What the command line says about the samples, as a table for the terminal. */
+/** Prints the command line's results for the samples as a table. */
 
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** The part of `tagwright check --json` that the table shows; mm. */
+/** The part of `tagwright check --json` that the table shows; lengths in mm. */
 interface CheckedFile {
   file: string;
   pieces: { bounds: [number, number, number, number]; parts: number }[];
@@ -17,7 +17,7 @@ export function specsIn(folder: string): string[] {
   return names.sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
 }
 
-/** Throws when the command line itself fails; problems in a spec are a result like any other. */
+/** Throws if the command line itself fails; problems in a spec are a result like any other. */
 export function checkedTable(cli: string, folder: string): string {
   const args = [cli, 'check', ...specsIn(folder), '--json'];
   const { stdout, stderr } = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });

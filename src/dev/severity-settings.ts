@@ -1,4 +1,4 @@
-/** The settings by which a user weighs each kind of problem, as `package.json` contributes them: one a code, from the table of codes. */
+/** Severity settings in `package.json`, one for each kind of problem, generated from the table of codes. */
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -33,7 +33,7 @@ interface Manifest {
   contributes: { configuration: { title: string; properties: Record<string, unknown> }[] };
 }
 
-/** Writes them into `package.json`, where they are the second group of settings. */
+/** Writes them into `package.json` as the second group of settings. */
 export function writeSeveritySettings(root: string): void {
   const file = join(root, 'package.json');
   const before = readFileSync(file, 'utf8');

@@ -1,6 +1,6 @@
 /**
- * The picture of the guide's reference that shows what generators make, from small specs: `npm run shape-pictures` draws it again.
- * A test holds it current.
+ * The picture of generators in the guide's reference, drawn from small specs; `npm run shape-pictures` renews it. A
+ * test checks that it is up to date.
  */
 
 import { writeFileSync } from 'node:fs';
@@ -15,7 +15,7 @@ import { shapesPicture } from './shapes-picture.ts';
 import type { Piece } from '../tag/tag.ts';
 
 interface Example {
-  /** What the spec calls it, below the picture. */
+  /** Caption below the picture, as the spec names it. */
   readonly name: string;
   readonly shapes: string;
   readonly piece: string;
@@ -83,9 +83,9 @@ const examples: readonly Example[] = [
 const columns = 5;
 const [cellWidth, cellHeight, captionHeight] = [54, 48, 12];
 
-/** As SVG, the same every time. */
+/** As SVG; deterministic. */
 export async function shapesSvg(): Promise<string> {
-  // Nothing of it is lettered in a font.
+  // Contains no lettering, so no fonts are needed.
   const engine = new Engine(nodeFontFiles(join(import.meta.dirname, 'no-fonts')));
   const cells: string[] = [];
   for (const [index, { name, shapes, piece }] of examples.entries()) {

@@ -1,2 +1,2 @@
-/** The picture of what generators make, where it lies in the guide. */
+/** File name of the picture of generators in the guide. */
 export const shapesPicture = 'shapes.svg';

@@ -3,9 +3,9 @@
  * `code` on this machine where there is one and a display to show it on, else a VS Code served to the browser.
  *
  *     npm start -- --folder DIR   work in DIR; it gets a copy of the samples if it is empty or new
- *     npm start -- --served       serve to the browser even where a desktop VS Code is to be had
+ *     npm start -- --served       serve to the browser even if a desktop VS Code is available
  *     npm start -- --no-open      print the address, open nothing
- *     npm start -- --no-build     take `dist/` as it is
+ *     npm start -- --no-build     use the existing `dist/`
  */
 
 import { spawn } from 'node:child_process';
@@ -43,7 +43,7 @@ function workFolder(wanted: string | undefined): string {
   const path = wanted === undefined ? mkdtempSync(join(tmpdir(), 'tagwright-samples-')) : resolve(wanted);
   if (existsSync(path) && readdirSync(path).length > 0) return path;
   cpSync(samplesFolder, path, { recursive: true });
-  // The first thing to be seen is a tag, not a text.
+  // The first thing to see should be a tag, not text.
   mkdirSync(join(path, '.vscode'));
   writeFileSync(join(path, '.vscode', 'settings.json'), '{"tagwright.preview.openWithSpec": true}\n');
   return path;
@@ -60,12 +60,12 @@ function openDesktop(program: string): void {
   spawn(program, args, { stdio: 'inherit', shell: process.platform === 'win32' });
 }
 
-/** Serves until Ctrl+C; the copy stays. */
+/** Serves until Ctrl+C; the copy is kept. */
 async function openServed(): Promise<void> {
   const server = await serveEditor({ folder, extension: root, ...(first[0] ? { file: first[0] } : {}) });
   console.log(`\nThe editor is open to your browser at\n\n  ${server.url}\n\nCtrl+C ends it.`);
   if (hasDisplay() && !values['no-open']) openBrowser(server.url);
-  // A pending promise alone would not keep the process alive, the server's pipes do.
+  // A pending promise alone would not keep the process alive; the server's pipes do.
   await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM'), server.ended]);
   await server.close();
   console.log('\nEnded.');
@@ -73,7 +73,7 @@ async function openServed(): Promise<void> {
 
 function openBrowser(url: string): void {
   const opener = { darwin: 'open', win32: 'explorer' }[process.platform as string] ?? 'xdg-open';
-  // The address stands in the terminal in any case.
+  // The address has been printed in any case.
   spawn(opener, [url], { stdio: 'ignore' }).on('error', () => undefined);
 }
 

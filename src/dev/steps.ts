@@ -1,4 +1,7 @@
-/** Steps of a run of tests: each under its heading, what it prints shown whole when it ends, and at the end one line with the sum. */
+/**
+ * Steps of a test run: each under its heading, with its output printed in full when it ends, and a line with the total
+ * at the end.
+ */
 
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
@@ -10,25 +13,24 @@ const artefacts = join(root, 'test', 'artefacts');
 
 export interface TestStep {
   readonly title: string;
-  /** Arguments of Node. */
+  /** Arguments for Node. */
   readonly command: readonly string[];
   readonly kind: 'check' | 'tests';
 }
 
-/** `bin`: below `node_modules`. */
+/** Path below `node_modules`. */
 export const bin = (path: string): string => join(root, 'node_modules', path);
 export const check = (title: string, ...command: string[]): TestStep => ({ title, command, kind: 'check' });
 
-/** Files of tests side by side. */
 export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
-  // Geometry leaves much short-lived garbage: with room for more of it, less is moved about (an eighth of the time).
+  // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
   const node = ['import=tsx', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
   const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
   const mocha = [bin('mocha/bin/mocha.js'), '--reporter', './src/dev/counting-reporter.ts', ...how, ...more];
   return { title, command: [...mocha, ...files], kind: 'tests' };
 }
 
-/** Large files of tests tend to take long; begun last, one of them would be waited for alone. */
+/** Large test files tend to take long; one that started last would be waited for alone. */
 export function largestFirst(folder: string): string[] {
   const names = readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' });
   const files = names.filter((name) => name.endsWith('.test.ts')).map((name) => join(folder, name));
@@ -43,7 +45,7 @@ export class StepRunner {
   private readonly failedTests: FailedTest[] = [];
   private readonly secondAttempts: string[] = [];
 
-  /** Resolves with whether it went well. A step that fails otherwise than by a test counts as one failed. */
+  /** Resolves with whether the step passed. A step that fails other than by a test counts as one failure. */
   async step({ title, command, kind }: TestStep): Promise<boolean> {
     mkdirSync(artefacts, { recursive: true });
     const countsFile = join(artefacts, `counts of ${title}.json`);
@@ -52,7 +54,7 @@ export class StepRunner {
     const start = Date.now();
     const { status, output } = await ended(command, kind === 'tests' ? { TAGWRIGHT_COUNTS: countsFile } : {});
     const counts = existsSync(countsFile) ? (JSON.parse(readFileSync(countsFile, 'utf8')) as Counts) : undefined;
-    // A run of tests that was none has checked nothing.
+    // A test run without any tests has checked nothing.
     const good = status === 0 && (kind === 'check' || (counts?.passes ?? 0) > 0);
     this.passed += counts?.passes ?? 0;
     this.failed += counts?.failures || (good ? 0 : 1);
@@ -68,7 +70,7 @@ export class StepRunner {
     for (const step of steps) await this.step(step);
   }
 
-  /** Prints what failed, which the long lists above may hide, and the sum, and sets the exit code. */
+  /** Prints the failures, which the long output above may hide, and the total, and sets the exit code. */
   end(): void {
     for (const { title, message } of this.failedTests)
       console.log(`Failed: ${title}\n    ${message.replaceAll('\n', '\n    ')}`);

@@ -1,6 +1,6 @@
 /**
- * The command line from a checkout: installs and builds first if that was never done or a source is newer, then hands over.
- * Whatever the building prints goes to standard error; standard output belongs to the command.
+ * Runs the command line from a checkout: installs and builds first if that was never done or a source is newer. Build
+ * output goes to standard error; standard output belongs to the command.
  */
 
 import { spawnSync } from 'node:child_process';

@@ -21,14 +21,14 @@ function git(...args: string[]): string[] {
   return status === 0 ? stdout.split('\n').filter((line) => line !== '') : [];
 }
 
-/** Against where this branch left `main`, and what is not committed. */
+/** Committed since the branch left `main`, or not committed yet. */
 function changedFiles(): string[] {
   const [base = 'HEAD'] = git('merge-base', 'HEAD', 'main');
   const all = [...git('diff', '--name-only', base), ...git('ls-files', '--others', '--exclude-standard')];
   return all.filter((file) => existsSync(join(root, file)));
 }
 
-/** From the root, with slashes. */
+/** Relative to the root, with slashes. */
 function importsOf(file: string): string[] {
   const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
   return importedFiles
@@ -36,7 +36,7 @@ function importsOf(file: string): string[] {
     .map(({ fileName }) => relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/'));
 }
 
-/** How many imports away each file is from the nearest of some; those that do not reach any are missing. */
+/** Number of imports from each file to the nearest of `some`; files that reach none are absent. */
 function distancesFrom(some: readonly string[]): Map<string, number> {
   const importers = new Map<string, string[]>();
   for (const folder of ['src', 'webview', 'test/unit', 'test/fonts'])

@@ -1,6 +1,6 @@
 /**
- * `npm test`: every step under a heading, all of them even when one fails, and at the end one line with the sum of the
- * tests of all runs. Tests in a browser wait as often as they work, so what needs none runs beside them.
+ * `npm test`: every step under a heading, all of them even if one fails, with the total of all tests on the last line.
+ * Browser tests wait as often as they work, so the steps without a browser run beside them.
  */
 
 import { availableParallelism } from 'node:os';
@@ -17,14 +17,14 @@ const withoutBrowser: readonly TestStep[] = [
 
 const inBrowser: readonly TestStep[] = [
   check('Editor', ...tsx, 'test/editor/install.ts'),
-  // A browser or an editor that another program holds up may be late once; it is said which were.
+  // A browser or editor held up by another program may be late once; such retries are reported.
   tests('Tests of the page', jobs, largestFirst('test/page'), '--retries', '1'),
   { title: 'Tests inside the editor', command: [...tsx, 'test/editor/run-suite.ts'], kind: 'tests' },
   tests('Tests from end to end', jobs, largestFirst('test/editor/e2e'), '--retries', '1'),
 ];
 
 const run = new StepRunner();
-// Without a build there is nothing that an editor could load.
+// Without a build there is nothing for the editor to load.
 const built = await run.step(check('Build', ...tsx, 'src/dev/build.ts'));
 await Promise.all([run.inTurn(withoutBrowser), built ? run.inTurn(inBrowser) : undefined]);
 run.end();

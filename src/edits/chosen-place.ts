@@ -1,4 +1,4 @@
-/** Where the stock or the tie that a spec is made of is written: in the spec, or in a file that it uses. */
+/** Finds the definition of the chosen stock or tie: in the spec itself, or in a file that it uses. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -10,11 +10,11 @@ export interface ChosenPlace {
   readonly file?: string;
   readonly source: SpecSource;
   readonly path: YamlPath;
-  /** That it has under `stocks` or `ties`. */
+  /** Its name under `stocks` or `ties`. */
   readonly name?: string;
 }
 
-/** `undefined` where none is chosen, or where its name is given nowhere. */
+/** The place of the definition; `undefined` if none is chosen or the name is not defined anywhere. */
 export function chosenPlace(
   what: 'stock' | 'tie',
   source: SpecSource,
@@ -31,8 +31,7 @@ export function chosenPlace(
 }
 
 /**
- * Where what is measured of it goes: of a stock, with the machine that is chosen by name, where there is one; nothing need stand
- * there yet.
+ * The place for measured values: for a stock, under the machine that is chosen by name, if any. It need not exist yet.
  */
 export function measuredPlace(
   what: 'stock' | 'tie',
@@ -44,7 +43,7 @@ export function measuredPlace(
   return place && machine !== undefined ? { ...place, path: [...place.path, 'machines', machine], machine } : place;
 }
 
-/** The name of the machine that a spec chooses, or a file that it uses. */
+/** The name of the machine that a spec, or a file that it uses, chooses. */
 export function chosenMachine(source: SpecSource, used: readonly UsedFile[]): string | undefined {
   const machine = [{ source }, ...every(used)]
     .map((file) => valueAt(file.source.value, ['machine']))

@@ -1,4 +1,4 @@
-/** The kerf from a test, and into a spec. */
+/** Calculates the kerf from a test and writes it into a spec. */
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
@@ -7,18 +7,19 @@ import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { valueAt } from '../core/values.ts';
 
-/** No beam that cuts a tag is wider, in mm. */
+/** Widest beam for cutting tags, in mm. */
 const widestMm = 2;
 
-/** Measurements of one test that differ by more than this, in mm, were not all taken well. */
+/** If measurements of one test differ by more than this, in mm, some of them were taken badly. */
 const agreeMm = 0.1;
 
 export type KerfResult =
   { readonly mm: number; readonly spreadMm: number; readonly doubtful: boolean } | { readonly problem: string };
 
 /**
- * A beam of width k that runs on the line leaves a slot k wider, and what falls out of it k narrower, than was drawn: their
- * difference is 2k, whatever was drawn and however exactly the machine moves. The mean over all pairs.
+ * The kerf from the widths of slots and of the pieces that fall out of them, as the mean over all pairs. A beam of
+ * width k that runs on the line leaves a slot k wider, and a piece k narrower, than drawn: their difference is 2k,
+ * whatever was drawn and however exactly the machine moves.
  */
 export function kerfFrom(slots: string, pieces: string, units: Units): KerfResult {
   const [widths, fallen] = [lengthsIn(slots, units), lengthsIn(pieces, units)];
@@ -32,7 +33,7 @@ export function kerfFrom(slots: string, pieces: string, units: Units): KerfResul
   return { mm, spreadMm, doubtful: spreadMm > agreeMm };
 }
 
-/** Separated by commas or semicolons; a comma between figures is no decimal point. */
+/** Lengths in mm, separated by commas or semicolons; a comma between figures is not a decimal point. */
 function lengthsIn(text: string, units: Units): number[] | undefined {
   const parts = text.split(/[,;\s]+(?=[\d.])/).map((part) => part.trim());
   const lengths = parts.map((part) => parseLength(/^[\d.]+$/.test(part) ? Number(part) : part, units));
@@ -40,7 +41,10 @@ function lengthsIn(text: string, units: Units): number[] | undefined {
   return found.length === parts.length ? found : undefined;
 }
 
-/** Into the stock of the spec, or the one it or `name` names; `undefined` where that is in another file or is no map. */
+/**
+ * The edits that write the kerf into the stock of the spec, or the stock called `name`; `undefined` if it is in another
+ * file or is not a map.
+ */
 export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: string): TextEdit[] | undefined {
   const text = shortLength(mm, units, finest);
   const stock = name ?? valueAt(source.value, ['stock']);
@@ -48,7 +52,8 @@ export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: s
   const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];
   const kerf = valueAt(source.value, [...path, 'kerf']);
   if (typeof kerf !== 'object' || kerf === null) return listed(source.setKey(path, 'kerf', text));
-  // Where it differs by operation both were meant; the test measures slots, and what falls out of them, together.
+  // If the kerf differs by operation, both values are set: the test measures slots and the pieces that fall out of them
+  // together.
   const written = (['outer', 'inner'] as const).filter((key) => key === 'outer' || key in kerf);
   const edits = written.map((key) => source.setKey([...path, 'kerf'], key, text));
   return edits.every((edit) => edit !== undefined) ? edits : undefined;

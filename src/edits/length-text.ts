@@ -1,9 +1,9 @@
-/** Lengths as text for a spec, written the way the one before was. */
+/** Lengths as text for a spec, in the form of the text they replace. */
 
 import { parseLength } from '../core/length.ts';
 import type { Units } from '../core/units.ts';
 
-/** CSS Values and Units, as in `spec/length.ts`; decimals so that each is at least as fine as 0.01 mm. */
+/** CSS Values and Units, as in `spec/length.ts`; enough decimals that each unit is at least as fine as 0.01 mm. */
 const written = {
   mm: { mm: 1, decimals: 2 },
   cm: { mm: 10, decimals: 3 },
@@ -13,8 +13,8 @@ const written = {
 } as const;
 
 /**
- * @param before What stood there, if anything: a bare number is followed by a bare number, a unit by the same unit.
- * @param units Those of the spec, for a bare number and where nothing stood.
+ * @param before The value replaced, if any: a bare number is replaced by a bare number, a unit by the same unit.
+ * @param units Units of the spec, for bare numbers and new values.
  */
 export function lengthText(mm: number, before: unknown, units: Units): string {
   const unit = typeof before === 'string' ? /(mm|cm|in|pt|px)\s*$/.exec(before)?.[1] : undefined;
@@ -24,7 +24,7 @@ export function lengthText(mm: number, before: unknown, units: Units): string {
   return isBare ? figure : `${figure} ${own}`;
 }
 
-/** In mm; 0 where there is nothing or it cannot be read. */
+/** The length in mm; 0 if there is none or it cannot be read. */
 export function lengthOf(value: unknown, units: Units): number {
   if (typeof value !== 'string' && typeof value !== 'number') return 0;
   const result = parseLength(value, units);

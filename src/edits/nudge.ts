@@ -1,4 +1,4 @@
-/** Moving a shape or a hanger by hand: its `nudge`, in words, with everything else in the text left as it is. */
+/** Moves a shape or a hanger by hand through its `nudge`, and leaves the rest of the text as it is. */
 
 import type { Point } from '../geometry/types.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
@@ -9,14 +9,14 @@ import { lengthOf, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';
 import { valueAt } from '../core/values.ts';
 
-/** Less than this is no nudge, in mm: half of what is written. */
+/** Distances below this, in mm, are no nudge: half of the smallest step written. */
 const nothingMm = 0.005;
 
-/** The words of each direction, that in which a coordinate grows first. */
+/** The words for each direction, the one in which the coordinate grows first. */
 const words = { x: ['right', 'left'], y: ['up', 'down'] } as const;
 type Axis = keyof typeof words;
 
-/** What is written now, in mm, right and up positive. */
+/** The present nudge, in mm, right and up positive. */
 export function nudgeAt(source: SpecSource, path: YamlPath, units: Units): Point {
   const written = mapAt(source, [...path, 'nudge']) ?? {};
   const along = ([grows, falls]: readonly [string, string]): number =>
@@ -25,8 +25,8 @@ export function nudgeAt(source: SpecSource, path: YamlPath, units: Units): Point
 }
 
 /**
- * The edits after which what is defined at `path` lies `by` further, in mm, right and up positive. They do not overlap.
- * `undefined` where the text has no place for them.
+ * Edits, without overlaps, that move what is defined at `path` by `by`, in mm, right and up positive. `undefined` if
+ * the text has no place for them.
  */
 export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit[] | undefined {
   const at = [...path, 'nudge'];
@@ -41,7 +41,8 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
     const removal = removeKey(source, at, siblings);
     if (removal) return [removal];
   }
-  // Shared through an alias, or with both words of a direction: it gets a map of its own, which says it in the fewest words.
+  // A map that is shared through an alias, or has both words of a direction, is replaced by a new one in the fewest
+  // words.
   const isShared = source.text.startsWith('*', source.range(at).start);
   const isDoubled = Object.values(words).some(([grows, falls]) => grows in written && falls in written);
   if (isShared || isDoubled) return whole(source, path, wanted, units);
@@ -52,8 +53,8 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
 }
 
 /**
- * Where the name of a shape stands at `path`, in a list of a piece: a copy of the shape is put there that lies `by` further,
- * so that whatever else is made of the shape stays.
+ * Replaces the name of a shape at `path`, in a list of a piece, with a copy of the shape moved by `by`, so that
+ * everything else made of the shape stays in place.
  */
 export function nudgedCopy(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit | undefined {
   const range = source.range(path);
@@ -72,13 +73,13 @@ function inWords({ x, y }: Point, units: Units): string {
   return `{${parts.join(', ') || `right: ${lengthText(0, undefined, units)}`}}`;
 }
 
-/** Such as `left: 2 mm`; `undefined` for nothing. */
+/** An entry such as `left: 2 mm`; `undefined` for a distance of zero. */
 function entry(axis: Axis, mm: number, before: unknown, units: Units): string | undefined {
   if (Math.abs(mm) < nothingMm) return undefined;
   return `${words[axis][mm > 0 ? 0 : 1]}: ${lengthText(Math.abs(mm), before, units)}`;
 }
 
-/** The figure of one direction is put by another; its word too, where it turns round. */
+/** Edits that change the figure of one direction, and its word where the direction reverses. */
 function alongEdits(
   source: SpecSource,
   at: YamlPath,
@@ -102,7 +103,7 @@ function alongEdits(
     if (removal && Object.keys(written).length > 1) return [removal];
     return [{ range: source.range(path), text: lengthText(0, before, units) }];
   }
-  // A negative figure is turned into the other word as well.
+  // The sign is expressed by the word, so a negative figure changes both.
   const wantedWord = words[axis][wanted > 0 ? 0 : 1];
   const figure = { range: source.range(path), text: lengthText(Math.abs(wanted), before, units) };
   return word === wantedWord ? [figure] : [{ range: source.keyRange(path), text: wantedWord }, figure];

@@ -1,11 +1,11 @@
-/** Taking an entry out of a map of a spec's text without a trace. */
+/** Removes an entry cleanly from a map in a spec's text. */
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
 
 /**
- * `undefined` where it cannot go without taking something else with it: a comment, the dash of a list's entry, or, in a block,
- * the map itself, whose only entry it is.
+ * `undefined` if something else would go with it: a comment, the dash of a list entry or, in a block, the map itself if
+ * this is its only entry.
  */
 export function removeKey(source: SpecSource, path: YamlPath, siblings: number): TextEdit | undefined {
   const { text } = source;

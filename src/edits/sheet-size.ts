@@ -1,4 +1,4 @@
-/** Saying how large a sheet is: sizes to choose from, and the line that says so. */
+/** Sheet sizes to choose from, and the edit that adds one to a spec. */
 
 import { lastLineEnd, newLineOf } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
@@ -6,7 +6,7 @@ import { mmPer } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/source.ts';
 
-/** In the units of the spec, the longer side first. Sizes that fit the beds of small machines, and halves of them: our own list. */
+/** In the spec's units, the longer side first: sizes that fit small machines, and their halves. Our own list. */
 const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
   mm: [
     { width: 300, height: 200 },
@@ -22,22 +22,22 @@ const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
   ],
 };
 const margins: Readonly<Record<Units, string>> = { mm: '5 mm', in: '1/4 in' };
-/** In the units that it is written in. */
+/** In the units it is written in. */
 export interface SheetSize {
   readonly width: number;
   readonly height: number;
 }
 
-/** Those that a piece so large, in mm, goes on as it lies. */
+/** The sizes that hold a piece of the given size, in mm, without turning it. */
 export function sheetSizesFor(piece: SheetSize, units: Units): readonly SheetSize[] {
   const per = mmPer[units];
   return sizes[units].filter(({ width, height }) => width * per > piece.width && height * per > piece.height);
 }
 
-/** The keys that say what a tag is made of; the sheet stands with them, above the shapes. */
+/** Keys for what a tag is made of; the sheet is added after them, above the shapes. */
 const above = ['tagwright', 'title', 'units', 'use', 'stocks', 'stock', 'ties', 'tie'];
 
-/** A line of its own below those that say what the tag is made of; `undefined` where the spec is no map, or has a `sheet`. */
+/** Adds a line for the sheet below the keys for the material; `undefined` if the spec is no map or has a `sheet`. */
 export function sheetSizeEdit(source: SpecSource, { width, height }: SheetSize, units: Units): TextEdit | undefined {
   const { text, tree } = source;
   if (tree?.kind !== 'map' || tree.entries.some(({ key }) => key.value === 'sheet')) return undefined;

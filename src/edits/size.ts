@@ -1,4 +1,4 @@
-/** Making a shape larger or smaller by hand: the figure in the text that says how large it is. */
+/** Resizes a shape by hand by changing the figure in the text that gives its size. */
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
@@ -11,10 +11,10 @@ import { valueAt } from '../core/values.ts';
 export const axes = ['width', 'height'] as const;
 export type Axis = (typeof axes)[number];
 
-/** No shape is made smaller than this by hand, in mm. */
+/** Least size that can be set by hand, in mm. */
 const leastMm = 0.5;
 
-/** Generators that have their size as their value, or under one of the keys below. */
+/** Generators whose value is their size, or has it under one of the keys below. */
 const plates = [
   'rectangle',
   'ellipse',
@@ -29,12 +29,12 @@ const plates = [
   'arrow',
 ];
 
-/** The directions in which a shape has a size of its own that is written in the text; none for one that is turned. */
+/** The directions in which a shape's own size is written in the text; none if it is rotated. */
 export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {
   return axes.filter((axis) => figurePath(source, shape, axis));
 }
 
-/** `undefined` where the shape has no such size of its own. `by`: in mm. */
+/** The edit that changes the size by `by` mm; `undefined` if the shape has no such size of its own. */
 export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: number, units: Units): TextEdit | undefined {
   const path = figurePath(source, shape, axis);
   if (!path) return undefined;
@@ -43,7 +43,7 @@ export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: numbe
   return { range: source.range(path), text: lengthText(mm, before, units) };
 }
 
-/** None where a column of the batch says how large it is. */
+/** Path of the figure; `undefined` if a column of the batch gives the size. */
 function figurePath(source: SpecSource, shape: Shape, axis: Axis): YamlPath | undefined {
   const path = writtenPath(source, shape, axis);
   return path && !asksForColumns(valueAt(source.value, path)) ? path : undefined;
@@ -56,13 +56,13 @@ function writtenPath(source: SpecSource, { path, modifiers }: Shape, axis: Axis)
   if (width !== undefined || height !== undefined || fit) return undefined;
   const places: YamlPath[] = plates.flatMap((plate) => {
     const own = [...path, plate];
-    // An arrow is as wide as it is long.
+    // The width of an arrow is its `length`.
     return [own, [...own, 'size'], [...own, 'across'], ...(axis === 'width' ? [[...own, 'length']] : [])];
   });
   return places.flatMap((place) => {
     const value = valueAt(source.value, place);
     if (Array.isArray(value)) return [[...place, axis === 'width' ? 0 : 1]];
-    // One figure for both, as of a circle, goes on being one.
+    // A single figure for both directions, such as a circle's, stays single.
     return typeof value === 'number' || typeof value === 'string' ? [place] : [];
   })[0];
 }

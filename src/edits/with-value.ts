@@ -1,11 +1,11 @@
-/** A text with a value at a path: groups that are missing on the way are written too, and everything else is left as it is. */
+/** The text with a value at a path: missing groups on the way are added, and everything else is left as it is. */
 
 import { applied } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
 import { valueAt } from '../core/values.ts';
 
-/** `undefined` where the text has no place for it. */
+/** `undefined` if the text has no place for it. */
 export function withValue(text: string, path: YamlPath, value: string): string | undefined {
   const source = new SpecSource(text);
   for (let depth = path.length - 1; depth >= 0; depth--) {
@@ -14,7 +14,7 @@ export function withValue(text: string, path: YamlPath, value: string): string |
     if (typeof there !== 'object' || there === null) continue;
     const key = String(path[depth]);
     const rest = path.slice(depth + 1).reduceRight<string>((inner, step) => `{${step}: ${inner}}`, value);
-    // A key without a value would come to stand there twice.
+    // A key without a value would end up in the text twice.
     if ((there as Record<string, unknown>)[key] === null) return undefined;
     const edit = source.setKey(parent, key, rest);
     return edit && applied(text, [edit]);

@@ -1,4 +1,4 @@
-/** All tags of a batch: each computed as a tag of its own, and what is wrong with them told once for all. */
+/** The tags of a batch: each is computed as a tag of its own, and problems they share are reported once. */
 
 import { listed } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
@@ -6,18 +6,18 @@ import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
 
-/** Of a spec without a batch there is one. */
+/** 1 for a spec without a batch. */
 export function rowCount({ batch }: Pick<Report, 'batch'>): number {
   return batch?.rows.length ?? 1;
 }
 
-/** What is kept of a tag that nobody looks at. */
+/** The part of a report that is kept for a tag that is not on show. */
 export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch'>;
 
 /**
- * The reports of all rows in order, `report` among them, each made when it is asked for: whoever keeps none holds the memory of
- * one. Rejects with the signal's reason once that is aborted.
- * @param before Waited for before each row: others may be in more of a hurry.
+ * The reports of all rows in order, `report` among them, each computed on demand: a caller that keeps none holds only
+ * one in memory. Rejects with the signal's reason once that is aborted.
+ * @param before Awaited before each row, so that more urgent work can go first.
  */
 export async function* eachReport(
   engine: Engine,
@@ -31,14 +31,14 @@ export async function* eachReport(
   }
 }
 
-/** The same, all of them. */
+/** Collects everything that `eachReport` yields. */
 export async function reportsOf(...asked: Parameters<typeof eachReport>): Promise<Report[]> {
   const reports: Report[] = [];
   for await (const report of eachReport(...asked)) reports.push(report);
   return reports;
 }
 
-/** All of a batch: the report with what is wrong with any of its tags, and the tags' own reports. */
+/** Checks a whole batch: the report with the problems of all its tags, and each tag's own report. */
 export async function checkBatch(
   engine: Engine,
   report: Report,
@@ -49,22 +49,22 @@ export async function checkBatch(
   return { report: { ...report, issues: issuesOfBatch(report, all) }, all };
 }
 
-/** The report that an issue was found in: it may be that of another row than the one drawn. */
+/** The report in which an issue was found, possibly of another row than the one drawn. */
 export async function reportOf(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Report> {
   const { row = report.row } = issue;
   return row === report.row ? report : engine.compute(report.source.text, { ...options, row });
 }
 
 /**
- * Everything that is wrong with the tag that is shown; and of the others, for each cause the gravest case and who else has it.
- * What changes the cause changes all of them, so forty names are one more finding at a line and not forty.
+ * All issues of the tag shown and, for each further cause among the others, the gravest case and which tags share it.
+ * One change to the cause fixes all of them, so a problem of forty names is one line, not forty.
  */
 export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issue[] {
   const told = new Set(shown.issues.map(wordsOf));
   const cases = new Map<string, Case[]>();
   for (const report of all) {
     if (report.row === shown.row) continue;
-    // What is wrong whatever the row says has been told.
+    // Issues that do not depend on the row are there already.
     for (const issue of report.issues.filter((each) => !told.has(wordsOf(each)))) {
       const cause = causeOf(issue);
       cases.set(cause, [...(cases.get(cause) ?? []), { issue, report }]);
@@ -91,7 +91,7 @@ function gravest(cases: readonly Case[]): Issue {
   return { ...issue, row: report.row, message: `${named(label, issue.message)}${also}` };
 }
 
-/** A message that begins with the name says it once. */
+/** Avoids repeating a name that the message begins with. */
 function named(label: string, message: string): string {
   return message.startsWith(`“${label}”`) ? message : `“${label}”: ${message}`;
 }
@@ -101,5 +101,5 @@ function isGraver(a: Issue, b: Issue): boolean {
   return (a.width ?? Infinity) < (b.width ?? Infinity);
 }
 
-/** Names beyond these are counted. */
+/** Further names are given as a count. */
 const mostNames = 5;

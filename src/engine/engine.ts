@@ -1,4 +1,4 @@
-/** From the text of a spec to a checked tag: what the editor, the command line and the tests all call. */
+/** From the text of a spec to a checked tag: the entry point of the editor, the command line and the tests. */
 
 import { runChecks } from '../checks/all.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
@@ -30,25 +30,25 @@ import type { UsedIssues } from '../spec/scope.ts';
 
 export interface Report {
   readonly source: SpecSource;
-  /** Absent when the spec could not be read as a whole. */
+  /** Absent if the spec as a whole could not be read. */
   readonly tag?: Tag;
-  /** What `tag` is made of. */
+  /** The model that `tag` was made from. */
   readonly model?: TagModel;
-  /** The list that the tag is made for, and which of its rows this is of. */
+  /** The batch, if any, and the row this report is of. */
   readonly batch?: Batch;
   readonly row: number;
-  /** Sizes that it shares with other tags are not known yet; see `ComputeOptions.isHasty`. */
+  /** The sizes that it shares with other tags are not known yet; see `ComputeOptions.isHasty`. */
   readonly isHasty?: boolean;
-  /** In the order of the text. */
+  /** In text order. */
   readonly issues: readonly Issue[];
-  /** Findings that comments in the spec accept; they are not among `issues`. */
+  /** Findings accepted by comments in the spec; not among `issues`. */
   readonly accepted: readonly AcceptedIssue[];
-  /** What it is lettered in, with the licence that each font states. */
+  /** The fonts of its lettering, each with the licence it states. */
   readonly fonts: readonly UsedFont[];
-  /** The files under `use`, read, and what is wrong in each, at its place there. */
+  /** The files under `use` as read, and the issues in each, at their place in that file. */
   readonly uses: Uses;
   readonly inUsed?: readonly UsedIssues[];
-  /** Full paths of the files beside the spec that it depends on. */
+  /** Full paths of the other files that the spec depends on. */
   readonly files: readonly string[];
   /** Milliseconds: reading the spec, loading files, making the tag, checking it. */
   readonly timings: Readonly<Record<'read' | 'load' | 'make' | 'check' | 'total', number>>;
@@ -57,13 +57,13 @@ export interface Report {
 export interface ComputeOptions {
   /** Full path of a file named in the spec; `undefined` where it may not be read. */
   readonly locate: (relative: string) => string | undefined;
-  /** Which row of a batch, counting from 0; the first unless said, the last where there are fewer. */
+  /** Row of a batch, counting from 0; by default the first, and the last if there are fewer. */
   readonly row?: number;
-  /** Takes the place of the spec's own batch. */
+  /** Replaces the spec's own batch. */
   readonly batch?: Batch;
   /**
-   * Whether somebody is typing: what is to be as large on all tags of a batch is then as large as it was last time, or as it has room for here,
-   * and nobody waits until every tag has been looked at.
+   * Set while somebody is typing: sizes shared by all tags of a batch keep their last value, or take what fits here,
+   * without waiting for every tag to be measured.
    */
   readonly isHasty?: boolean;
   readonly signal?: AbortSignal;
@@ -80,7 +80,7 @@ export interface EngineOptions {
   readonly stages?: number;
 }
 
-/** How long the engine works before it lets others have a turn, in ms: under a frame at 60 a second. */
+/** How long the engine works before it yields, in ms: less than a frame at 60 Hz. */
 const turnMs = 10;
 
 export class Engine {
@@ -90,7 +90,7 @@ export class Engine {
   readonly #giveWay: () => Promise<void>;
   #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
-  /** `giveWay`: lets others have a turn. `stages`: how many results are kept for the next time. */
+  /** `giveWay`: yields to other tasks. `stages`: number of results cached for the next time. */
   constructor(files: FontFiles, { giveWay = nextTask, stages }: EngineOptions = {}) {
     this.#files = files;
     this.#giveWay = giveWay;
@@ -98,9 +98,7 @@ export class Engine {
     this.fonts = new FontLibrary(files);
   }
 
-  /**
-   * Never throws for what a spec says; rejects only with the signal's reason once that is aborted.
-   */
+  /** Never throws because of a spec's contents; rejects only with the signal's reason once that is aborted. */
   async compute(
     text: string,
     { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {}, isEnough }: ComputeOptions,
@@ -137,7 +135,7 @@ export class Engine {
       isEnough && ((found: readonly Finding[]) => isEnough({ tag, ...judgedOf([...findings, ...found], false) }));
     findings.push(...(await runChecks(tag, checkpoint, isEnoughOf)));
     clock.lap('check');
-    // What is idle for one row may be needed for another.
+    // A comment that is idle for one row may be needed by another.
     const complete =
       (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judgedOf(findings, complete);
@@ -147,25 +145,25 @@ export class Engine {
     return { source, ...batched, ...hasty, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
 
-  /** What is wrong with a file that specs use, without any of them. */
+  /** Checks a file that specs use by itself, without any of them. */
   async checkShared(text: string, locate: ComputeOptions['locate']): Promise<Pick<Report, 'source' | 'issues'>> {
     const source = new SpecSource(text);
     const uses = await loadUses(source, { read: (path) => this.readText(path), locate, beside: this.beside });
     return { source, issues: readShared(source, uses) };
   }
 
-  /** The names of what lies in the folder of a file. */
+  /** Names of the files in the same folder. */
   readonly beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
 
-  /** Of a file beside a spec; rejects where it cannot be read. */
+  /** Reads a file beside a spec; rejects if it cannot be read. */
   async readText(path: string): Promise<string> {
     return new TextDecoder().decode(await this.#files.read(path));
   }
 
-  /** Shapes whose fonts or drawings cannot be had, as they would lie on the tag. */
+  /** Shapes whose fonts or drawings cannot be loaded, where they would lie on the tag. */
   async #lacking(model: TagModel, loaded: Loaded, made: Tag, checkpoint: () => Promise<void>): Promise<Ghost[]> {
     const whole = await standIns(model, loaded, this.fonts);
-    // What is wrong with stand-ins is nobody's fault.
+    // Problems of stand-ins are not the writer's fault and are not reported.
     return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
   }
 
@@ -174,7 +172,7 @@ export class Engine {
     return loadFiles(model, { library: this.fonts, read, beside: this.beside, locate });
   }
 
-  /** The sizes that each tag of a batch has room for, of what is to be as large on all; kept for the next of its tags. */
+  /** Shared sizes: the size that each tag of a batch has room for, cached for the next of its tags. */
   async #sameSizes(
     { source, uses, loaded, rows }: Batched,
     locate: ComputeOptions['locate'],
@@ -185,7 +183,7 @@ export class Engine {
     const key = JSON.stringify([source.text, uses.used.map(textsOf), uses.table, faces, drawings]);
     const last = this.#lastSizes;
     if (last?.key === key) return { sizes: last.sizes, areKnown: true };
-    // None is larger than it has room for, whatever is asked for.
+    // No tag is drawn larger than it has room for, whatever size is asked for.
     if (checkpoint === 'hasty') return { ...(last ? { sizes: last.sizes } : {}), areKnown: false };
     const sizes = new Map<string, number>();
     for (let row = 0; row < rows; row++) {
@@ -241,7 +239,7 @@ interface Batched {
   readonly rows: number;
 }
 
-/** What cannot be had is said where it would be. */
+/** Pins an error about something missing to the place where it would be drawn. */
 function pinned(finding: Finding, lacking: readonly Ghost[]): Finding {
   const own = lacking.find(({ path }) => path.join('/') === finding.path.slice(0, path.length).join('/'));
   const ghost = own ?? lacking[0];
@@ -261,7 +259,7 @@ function nextTask(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, 0));
 }
 
-/** Gives way when a turn is over, and stops when the result is no longer wanted. */
+/** Yields when a turn is over, and throws once the result is no longer wanted. */
 function turns(signal: AbortSignal | undefined, giveWay: () => Promise<void>): () => Promise<void> {
   let started = performance.now();
   return async () => {

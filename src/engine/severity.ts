@@ -1,4 +1,4 @@
-/** What becomes of what was found: the writer of the spec may accept a finding, the user may make a kind weigh more or less. */
+/** Severity of findings: the writer of the spec may accept one, and the user may raise, lower or switch off a kind. */
 
 import { inOrder, severityRank } from '../core/issue.ts';
 import type { Issue, TextRange } from '../core/issue.ts';
@@ -9,10 +9,10 @@ import type { AcceptComment } from '../spec/accept-comments.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean, nearest } from '../spec/suggest.ts';
 
-/** How much each kind is to weigh instead of what it usually does. */
+/** Severities that replace the usual one of each kind. */
 export type Severities = Readonly<Partial<Record<IssueCode, Severity | 'off'>>>;
 
-/** A finding that the spec itself says is no matter, and why. */
+/** A finding that the spec accepts, with the reason it gives. */
 export interface AcceptedIssue extends Issue {
   readonly reason: string;
 }
@@ -22,13 +22,16 @@ export interface Judgement {
   readonly accepted: readonly AcceptedIssue[];
 }
 
-/** What keeps a tag, or a part of it, from being made can be shown more quietly, but not hidden: it would be cut without. */
+/**
+ * Whether a kind may be accepted or switched off. A problem that keeps a tag, or part of it, from being made can be
+ * shown at a lower severity but not hidden: it would be cut without that part.
+ */
 export function canBeSilenced(code: IssueCode): boolean {
   return issueKinds[code].about === 'making';
 }
 
 /**
- * The issues that count, in the order of the text, and those that the spec accepts.
+ * The issues that count, in text order, and those that the spec accepts.
  * @param complete Whether everything was checked; only then is a comment that accepts nothing known to be idle.
  */
 export function judge(
@@ -54,7 +57,7 @@ export function judge(
 
 function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptComment[]): AcceptComment | undefined {
   if (comments.length === 0) return undefined;
-  // The line of its key counts as well as the line on which its value begins.
+  // Both the line of its key and the line on which its value begins count.
   const lines = [source.range(issue.path).start, source.keyRange(issue.path).start, issue.range.start].map(
     (offset) => source.position(offset).line,
   );
@@ -70,7 +73,7 @@ function useOf({ range }: AcceptComment, code: string): string {
   return `${range.start} ${currentCode(code)}`;
 }
 
-/** What is wrong with an accepting comment. */
+/** Problems of an accepting comment itself. */
 function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string) => boolean): Issue[] {
   const odd = (at: TextRange, message: string, extra: Partial<Issue> = {}): Issue => {
     return {
@@ -103,7 +106,7 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
 
 function weighed(issue: Issue, severities: Severities): Issue[] {
   const severity = severities[issue.code];
-  // Some kinds have a graver form, such as a hole that is open to the edge; only their usual one is made light of.
+  // Some kinds have a graver form, such as a hole that is open to the edge; a setting only lowers the usual form.
   const isGrave = severityRank[issue.severity] > severityRank[issueKinds[issue.code].severity];
   if (severity === undefined || (isGrave && severity !== 'error')) return [issue];
   if (severity === 'off') return canBeSilenced(issue.code) ? [] : [issue];

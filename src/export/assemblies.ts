@@ -1,4 +1,4 @@
-/** Pieces of a tag that are seen together once it is made: one, and those glued on it. */
+/** Assemblies: pieces of a tag that end up together, a base and everything glued on it. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
@@ -6,12 +6,12 @@ import { below, bottomOf } from '../tag/glued.ts';
 import type { Piece } from '../tag/tag.ts';
 
 export interface Assembly {
-  /** From the back to the front: pieces that lie equally high, side by side on those before them. */
+  /** From back to front; each layer holds the pieces at the same height. */
   readonly layers: readonly (readonly Piece[])[];
   readonly bounds: Bounds;
 }
 
-/** Every piece after what it is glued on; each heap with what lies on it. */
+/** One assembly for each piece that is not glued on another, with all its layers. */
 export function assembliesOf(pieces: readonly Piece[]): Assembly[] {
   return pieces
     .filter((piece) => below(piece, pieces).length === 0)

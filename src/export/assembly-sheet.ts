@@ -1,4 +1,4 @@
-/** The assembly sheet: how the layers of a tag become the tag, as pictures and in the order of the work. For the bench. */
+/** Assembly sheet for the bench: how the layers are put together, as pictures and as steps in working order. */
 
 import { applyTo } from '../geometry/affine.ts';
 import { difference, union } from '../geometry/clipper.ts';
@@ -33,15 +33,15 @@ const numberMm = 7;
 
 const quiet = '#666666';
 const red = '#B00020';
-/** Of the map: lines that disappear, lines that stay in sight, and where a layer comes to lie. */
+/** Colours of the map: score lines that get covered, score lines that stay in sight, and layers glued on. */
 const inks = { hidden: '#8a8a8a', seen: '#D55E00', layer: '#0072B2', laid: '#dce9f2' } as const;
 
-/** Whether there is anything to put together. */
+/** Whether there is anything to assemble. */
 export function isLayered(tag: Tag): boolean {
   return assemblySteps(tag).length > 0;
 }
 
-/** Of a layered tag. */
+/** Assembly sheet of a layered tag, as a PDF. */
 export async function toAssemblySheet(job: Job, tools: Tools): Promise<Uint8Array> {
   return pdfOf(await assemblyPages(job, tools), job.tag, errorNote(job) ?? 'Assembly sheet');
 }
@@ -81,7 +81,7 @@ function head(flow: Flow, job: Job): Flow {
   return flow;
 }
 
-/** Each heap of layers lifted apart, numbered from the back. */
+/** An exploded view of each assembly, numbered from the back. */
 function exploded(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
   return assembliesOf(tag.pieces)
     .filter(({ layers }) => layers.length > 1)
@@ -114,7 +114,7 @@ function madeOf(piece: Piece, tag: Tag): string {
   return thickness === undefined ? what : `${what} ${lengthIn(thickness, tag.units)}`;
 }
 
-/** Of each piece that something is glued on, seen from the front: where the layers go, and which score lines stay in sight. */
+/** A front view of each piece that something is glued on: where the layers go, and which score lines stay in sight. */
 function maps(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
   const under = steps.filter(({ piece }) => tag.pieces.some(({ glueTo }) => glueTo === piece.id));
   return section(begin, 'Where the layers go', (add) => {
@@ -124,7 +124,7 @@ function maps(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow
 
 function drawMap(flow: Flow, number: number, piece: Piece, tag: Tag, steps: readonly AssemblyStep[]): void {
   const on = steps.filter(({ piece: { glueTo } }) => glueTo === piece.id);
-  // What is glued on may be larger.
+  // A piece glued on may be larger than the one below.
   const box = boundsOf([piece, ...on.map((each) => each.piece)].flatMap(({ region }) => region))!;
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
   const scale = Math.min(1, flow.width / wide, mapMm / high);

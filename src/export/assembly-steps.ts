@@ -1,4 +1,4 @@
-/** How the pieces of a tag become the tag: each with its number, in the order in which they are put together. */
+/** Assembly steps: the pieces of a tag, numbered in the order in which they are put together. */
 
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
@@ -13,14 +13,14 @@ import { assembliesOf } from './assemblies.ts';
 import { lengthIn } from './in-words.ts';
 
 export interface AssemblyStep {
-  /** From 1. */
+  /** Starts at 1. */
   readonly number: number;
   readonly piece: Piece;
-  /** As a sentence. */
+  /** Instruction, as a sentence. */
   readonly what: string;
 }
 
-/** Nothing for pieces that are not glued to any other. */
+/** Empty if no piece is glued to another. */
 export function assemblySteps(tag: Tag): AssemblyStep[] {
   const layered = assembliesOf(tag.pieces).filter(({ layers }) => layers.length > 1);
   return layered
@@ -36,7 +36,7 @@ function whatToDo(piece: Piece, tag: Tag): string {
   return `Glue ${what} onto “${under.title}”${hasLinesFor(piece, under) ? ', over the scored lines' : ''}.`;
 }
 
-/** Score lines that the piece hides show where it goes; a border round it is another matter. */
+/** Whether score lines under the piece show where it goes; a border around it does not count. */
 function hasLinesFor(piece: Piece, under: Piece): boolean {
   const cover = offset(piece.region, 0.05);
   return under.marks.some(({ operation, region }) => {
@@ -44,15 +44,15 @@ function hasLinesFor(piece: Piece, under: Piece): boolean {
   });
 }
 
-/** What is glued directly on a piece, united. */
+/** Union of the pieces glued directly on a piece. */
 export function gluedOn(piece: Piece, { pieces }: Tag): Region {
   return union(pieces.filter(({ glueTo }) => glueTo === piece.id).map(({ region }) => region));
 }
 
-/** Less than this of a score line is no line that anyone sees, in mm. */
+/** Shorter visible stretches of a score line than this, in mm, are not noticed. */
 const unseenMm = 1;
 
-/** What to do to a piece, and to know of it, before anything is glued: as sentences. */
+/** Notes on a piece for the time before anything is glued, as sentences. */
 export function beforeGluing(piece: Piece, tag: Tag): string[] {
   const cover = gluedOn(piece, tag);
   const isUnder = cover.length > 0;
@@ -69,13 +69,13 @@ export function beforeGluing(piece: Piece, tag: Tag): string[] {
   ];
 }
 
-/** Which of its score lines show once all is glued, and where. */
+/** Names the score lines that stay in sight after gluing, and where they are. */
 function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string[] {
   if (cover.length === 0) return [];
   const scores = piece.marks.filter(({ operation }) => operation === 'score');
   if (scores.length === 0) return [];
   const body = boundsOf(piece.region)!;
-  // A line drawn by itself is burnt as a narrow strip, which has two sides.
+  // A single line is stored as the narrow strip that it burns, which has two sides.
   const seen = scores.flatMap(({ region, lines }) => {
     const hidden = stretchesInside(region, cover).reduce((sum, { length }) => sum + length, 0);
     const length = (perimeter(region) - hidden) / (lines ? 2 : 1);
@@ -87,10 +87,10 @@ function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string
   return seen.map(({ length, where }) => `A score line stays in sight: ${lengthIn(length, units)} of it, ${where}.`);
 }
 
-/** What takes more of a piece than this, both ways, is all round it. */
+/** Extent, as a share of the piece in both directions, from which something counts as all round it. */
 const roundShare = 0.7;
 
-/** Where on a piece something is seen, in words: in which third of it, each way. */
+/** Place on a piece in words, by thirds in each direction. */
 function placeIn(seen: Bounds, body: Bounds): string {
   const [wide, high] = [body.maxX - body.minX, body.maxY - body.minY];
   if (seen.maxX - seen.minX > roundShare * wide && seen.maxY - seen.minY > roundShare * high) return 'all round';

@@ -1,6 +1,6 @@
 /**
- * What the bench is reminded of before the beam is on: of the machine, and of the material. Sources where there are any are
- * named in the guide, “Before you cut”; what is said of single materials is rule of thumb, no source.
+ * Safety reminders for the bench, about the machine and the material. Sources, where there are any, are named in the
+ * guide, “Before you cut”; notes on single materials are rules of thumb, no source.
  */
 
 import { lookNames } from '../look/looks.ts';

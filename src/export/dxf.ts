@@ -1,6 +1,6 @@
 /**
- * A tag as a DXF drawing of the 2000 format (AC1015), in millimetres: a layer an operation, each outline one closed polyline
- * of lines and arcs, in working order. The only file that knows @tarikjabiri/dxf.
+ * Writes a tag as a DXF drawing, version AutoCAD 2000 (AC1015), in millimetres: one layer for each operation, each
+ * outline one closed polyline of lines and arcs, in working order. The only file that uses @tarikjabiri/dxf.
  */
 
 import type * as Dxf from '@tarikjabiri/dxf';
@@ -12,10 +12,10 @@ import { errorNote, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
 import { styleOf } from './styles.ts';
 
-/** The newest of the plain formats: what came later, fewer programs read. */
+/** The newest of the plain versions; fewer programs read later ones. */
 const version = 'AC1015';
 
-/** It agrees with Latin-1 on all that is printed. */
+/** Agrees with Latin-1 on all printable characters. */
 const codePage = 'ANSI_1252';
 
 export async function toDxf(job: Job): Promise<Uint8Array> {
@@ -23,7 +23,7 @@ export async function toDxf(job: Job): Promise<Uint8Array> {
   const library = await import('@tarikjabiri/dxf');
   const dxf = new library.DxfWriter();
   const { header, tables } = dxf;
-  // What the library writes of later formats goes: the name of a program, and a view with styles.
+  // Drops what the library writes for later versions: the name of a program, and a view with styles.
   header.variables.splice(
     header.variables.findIndex(({ name }) => name === '$LASTSAVEDBY'),
     1,
@@ -38,7 +38,7 @@ export async function toDxf(job: Job): Promise<Uint8Array> {
   const widths = new Map<string, number>();
   for (const { operation, layer: own, paths } of plan.steps) {
     const { layer, color, lineWidth } = styleOf(tag, operation, own);
-    // Names that differ in capitals only are one to the format, and the first to come is what it looks like.
+    // Layer names are case-insensitive in the format; the first spelling decides the look.
     const known = tables.layerTable.records.find(({ name }) => name.toLowerCase() === layer.toLowerCase());
     const { name } = known ?? dxf.addLayer(layer, nearestIndex(color, library), 'Continuous');
     if (!known) widths.set(name, lineWidth);
@@ -58,7 +58,7 @@ function addPolyline(dxf: Dxf.DxfWriter, fitted: Contour, layerName: string, { L
   const starts = startsOf(contour);
   const vertices = contour.segments.map((segment, i) => ({
     point: at(starts[i]!),
-    // tan(θ/4), counter-clockwise positive; nothing for a line.
+    // Bulge is tan(θ/4), positive counter-clockwise; lines have none.
     ...(segment.type === 'arc' ? { bulge: round(Math.tan(segment.sweep / 4), 8) } : {}),
   }));
   if (!contour.closed) vertices.push({ point: at(contour.segments.at(-1)!.to) });
@@ -73,7 +73,7 @@ function round(value: number, decimals: number): number {
   return Number(value.toFixed(decimals)) + 0;
 }
 
-/** Of the 255 colours the format has, the one nearest to #RRGGBB. */
+/** Index of the format's 255 colours that is nearest to #RRGGBB. */
 function nearestIndex(color: string, { aciHex }: typeof Dxf): number {
   const wanted = channels(color);
   const indices = Array.from({ length: 255 }, (_, i) => i + 1);
@@ -82,12 +82,14 @@ function nearestIndex(color: string, { aciHex }: typeof Dxf): number {
   return indices.reduce((best, index) => (away(index) < away(best) ? index : best));
 }
 
-/** In hundredths of a mm: the widths that lines may have. */
+/** Line widths that the format allows, in hundredths of a mm. */
 const lineWeights = [
   0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211,
 ];
 
-/** The library gives every layer the thinnest line. `widths`: in mm, in the order of the layers. */
+/**
+ * Sets the line width of each layer, for which the library always writes the thinnest. `widths`: in mm, in layer order.
+ */
 function withLineWidths(drawing: string, widths: readonly number[]): string {
   let layer = 0;
   return drawing.replace(/(?<=\n6\nContinuous\n370\n)0(?=\n390\n)/g, () => {
@@ -98,7 +100,7 @@ function withLineWidths(drawing: string, widths: readonly number[]): string {
   });
 }
 
-/** A byte a character of Latin-1; any other as the format writes what is not in the code page: `\U+` and four figures. */
+/** Encodes as Latin-1; characters outside the code page become `\U+` and four hexadecimal digits. */
 function encoded(text: string): Uint8Array {
   const within = text
     .toWellFormed()

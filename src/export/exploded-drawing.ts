@@ -1,4 +1,7 @@
-/** How a tag is layered: each layer lifted off the one below, seen from in front and above. Nothing of it is to scale upwards. */
+/**
+ * Exploded drawing of a layered tag: each layer lifted off the one below, seen from the front and above. Heights are
+ * not to scale.
+ */
 
 import { applyTo } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -11,11 +14,11 @@ import type { PageBuilder } from './page.ts';
 import { wrapped } from './page.ts';
 import { table } from './proof-picture.ts';
 
-/** A tag that lies is seen so much foreshortened, and leans so much to the right as it goes away. */
+/** Oblique projection of a lying tag: vertical foreshortening, and shift to the right with depth. */
 const foreshortened = 0.5;
 const leaning = 0.3;
 
-/** Between two layers, by the height of the lower one as seen; and at least so much, in mm on paper. */
+/** Lift between two layers: as a share of the drawn height of a tag, and the least in mm on paper. */
 const liftShare = 0.8;
 const leastLiftMm = 9;
 
@@ -29,7 +32,7 @@ export interface ExplodedDrawing {
   draw(page: PageBuilder, left: number, top: number, face: FontFace): void;
 }
 
-/** `nameOf`: what is written beside each layer, the lowest first. */
+/** `nameOf`: caption beside each layer; 0 is the lowest. */
 export function explodedDrawing(
   { layers, bounds }: Assembly,
   tag: Tag,
@@ -77,10 +80,10 @@ export function explodedDrawing(
   };
 }
 
-/** How much of its thickness is seen of a layer that is looked at from in front. */
+/** Share of a layer's thickness that is visible from the front. */
 const edgeShareLifted = 0.8;
 
-/** The thickness of the thickest layer on paper. */
+/** Thickness of the thickest layer on paper, in mm. */
 function edgeAt(tag: Tag, scale: number): number {
   return Math.max(...tag.pieces.map((piece) => thicknessOf(piece, tag))) * scale * edgeShareLifted;
 }
@@ -89,7 +92,7 @@ function boundsOfLayer(layer: Assembly['layers'][number]): Bounds | undefined {
   return boundsOf(layer.flatMap(({ region }) => region));
 }
 
-/** Where the near corners of a lifted layer come to lie, in dashes. */
+/** Dashed lines from the near corners of a lifted layer to where they will lie. */
 function drawLeaders(page: PageBuilder, { minX, minY, maxX }: Bounds, below: Affine, above: Affine): void {
   for (const [x, y] of [
     [minX, minY],

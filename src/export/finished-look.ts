@@ -1,4 +1,7 @@
-/** A piece as it will look: face, grain, cut edge and shadow, and what is burnt into it. Shared by every picture of a proof. */
+/**
+ * Draws a piece as it will look when finished: face, grain, cut edge and shadow, with its marks. Shared by every
+ * picture of a proof.
+ */
 
 import { perRegion } from '../checks/per-region.ts';
 import { applyTo, applyToVector, translation } from '../geometry/affine.ts';
@@ -18,16 +21,19 @@ import { blend } from '../look/blend.ts';
 import { curvesOf } from './page.ts';
 import type { Drawing, PageBuilder } from './page.ts';
 
-/** Score lines are as wide as a beam, in mm. */
+/** Drawn width of score lines, in mm: about that of a beam. */
 const scoreWidthMm = 0.25;
 
-/** Between the outlines that a cut edge is drawn by, in mm on paper. */
+/** Spacing of the outlines that the cut edge is drawn with, in mm on paper. */
 const edgeStepMm = 0.45;
 
-/** How far the light throws the rim of what is engraved, in mm. */
+/** Offset of the light rim along engraved areas, in mm. */
 const lipMm = { x: 0.08, y: -0.16 } as const;
 
-/** A shadow as outlines of ever less width and ever more darkness, as shares of how high the piece lies. */
+/**
+ * A soft shadow as outlines of decreasing width and increasing darkness; widths as shares of the piece's height above
+ * what it lies on.
+ */
 const shadow = [
   { width: 1, darkness: 0.06 },
   { width: 0.6, darkness: 0.13 },
@@ -35,18 +41,18 @@ const shadow = [
 ] as const;
 
 export interface Seen {
-  /** From the tag's coordinates to the paper's. */
+  /** From tag to paper coordinates. */
   readonly toPaper: Affine;
-  /** How high the cut edge is seen below the face, in mm on paper. */
+  /** Height of the visible cut edge below the face, in mm on paper. */
   readonly edge: number;
-  /** What it lies on, for its shadow: the paper's colour or that of the piece below. */
+  /** Colour that the shadow falls on: of the paper, or of the piece below. */
   readonly ground: string;
 }
 
-/** The cut edge is seen as by somebody a little below the middle of it, as in the preview: so much of the thickness. */
+/** Share of the thickness that is visible as cut edge, for a viewer slightly below the middle, as in the preview. */
 export const edgeShare = 0.17;
 
-/** Sheet that does not say how thick it is. */
+/** Thickness of a stock that states none, in mm. */
 export const usualThicknessMm = 3;
 
 /** In mm. */
@@ -54,13 +60,13 @@ export function thicknessOf(piece: Piece, tag: Tag): number {
   return stockOf(piece, tag).thickness ?? usualThicknessMm;
 }
 
-/** The colour of what a piece lies on: that of the piece it is glued to, or of the table. */
+/** Colour of what a piece lies on: the piece it is glued to, or the table. */
 export function groundOf({ glueTo }: Piece, tag: Tag, table: string): string {
   const under = tag.pieces.find(({ id }) => id === glueTo);
   return under ? lookOfStock(stockOf(under, tag)).wood : table;
 }
 
-/** A piece is drawn several times: in place, and lifted off what it lies on. */
+/** Cached, because a piece is drawn several times: in place, and lifted off what it lies on. */
 const fitted = perRegion((region) => curvesOf(fitContours(region)));
 
 export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: Seen): void {
@@ -72,13 +78,13 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
   const paths = (region: Region): CurvePath => transformCurves(fitted(region), toPaper);
   const lower = (path: CurvePath, dx: number, dy: number) => transformCurves(path, translation(dx, -dy));
   const outline = paths(piece.region);
-  // A shadow is no larger where a picture is: its rings would be seen.
+  // Shadows do not grow with an enlarged picture: their separate outlines would show.
   const soft = Math.min(1, scale);
   for (const { width, darkness } of shadow) {
     const fill = blend(ground, '#000000', darkness);
     page.draw(lower(outline, 0.3 * soft, edge + 0.4 * soft), { fill, stroke: fill, lineWidth: 2 * width * soft });
   }
-  // In steps that their outlines close, so that the edge is whole where it slopes.
+  // Steps close enough that their outlines overlap, so that a sloping edge has no gaps.
   const steps = Math.max(1, Math.ceil(edge / edgeStepMm));
   for (let step = steps; step >= 1; step--)
     page.draw(lower(outline, 0, (edge * step) / steps), {
@@ -98,7 +104,7 @@ function drawMarks(
   face: string,
   { toPaper, scale, paths }: { toPaper: Affine; scale: number; paths: (region: Region) => CurvePath },
 ): void {
-  // What is cut away shows no engraving: the tie's opening stays open in a field that it is set in.
+  // Cut-outs are clear of engraving: the hanger's opening stays open even inside an engraved field.
   const engraved = paths(
     intersection(union(marks.filter((mark) => mark.operation === 'engrave').map((mark) => mark.region)), region),
   );
@@ -122,14 +128,14 @@ function drawMarks(
     page.draw(paths(offset(scored, 0)), { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale });
 }
 
-/** The lines of growth that cross the piece, each in the colour that it has on its face. */
+/** Grain lines across the piece, each in its colour on the face. */
 function grainOn(
   { region, glueTo }: Piece,
   { grain }: Look,
   face: string,
   { toPaper, isUpright }: { readonly toPaper: Affine; readonly isUpright: boolean },
 ): Drawing[] {
-  // Upright grain is lying grain of the piece on its side.
+  // Upright grain is horizontal grain on the rotated piece.
   const turned = (point: Point): Point => (isUpright ? { x: point.y, y: -point.x } : point);
   const back = (point: Point): Point => (isUpright ? { x: -point.y, y: point.x } : point);
   const bounds = boundsOf(region.map((ring) => ring.map(turned)));
@@ -141,7 +147,7 @@ function grainOn(
     const first = Math.floor((from - origin) / size);
     return Array.from({ length: Math.floor((to - origin) / size) - first + 1 }, (_, i) => origin + (first + i) * size);
   };
-  // The tile has y down, and lines sway a little beyond it.
+  // The tile has y down, and lines wander slightly outside it.
   const columns = tiles(bounds.minX, bounds.maxX, x0, width);
   const rows = tiles(-bounds.maxY - 1, -bounds.minY + 1, y0, height);
   return rows.flatMap((top) =>

@@ -1,10 +1,10 @@
-/** Text down a page, line after line: from 0 downwards, to be moved up onto the page at the end. */
+/** Flow: text set down a page line by line, from y = 0 downwards; it is moved up onto the page at the end. */
 
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
 import { PageBuilder, wrapped } from './page.ts';
 
-/** In mm: ISO 216 A4, and the 8 1/2 by 11 inches of where inches are. */
+/** In mm: A4 (ISO 216) for metric, letter (8 1/2 by 11 inches) for inches. */
 export const papers = { mm: { width: 210, height: 297 }, in: { width: 215.9, height: 279.4 } } as const;
 
 export interface Faces {
@@ -16,11 +16,11 @@ export interface WriteLook {
   readonly size?: number;
   readonly fill?: string;
   readonly bold?: boolean;
-  /** From the left margin. */
+  /** From the left margin, in mm. */
   readonly indent?: number;
-  /** From one line to the next, by the em. */
+  /** Line spacing, in em. */
   readonly lead?: number;
-  /** Of the lines; up to the right margin unless said. */
+  /** Line width in mm; by default up to the right margin. */
   readonly width?: number;
 }
 
@@ -28,7 +28,7 @@ const sizeMm = 3.4;
 
 export class Flow {
   readonly page = new PageBuilder();
-  /** Of the line that comes next; not above 0. */
+  /** Top of the next line, in mm; never above 0. */
   y = 0;
 
   constructor(
@@ -41,7 +41,7 @@ export class Flow {
     return -this.y;
   }
 
-  /** Whether the captions' font has every letter of it; gaps would stand for the others. */
+  /** Whether the caption font has glyphs for the whole text; missing ones would be drawn as gaps. */
   canWrite(text: string): boolean {
     return layoutText(this.faces.plain, { text, align: 'left' }).missing.length === 0;
   }
@@ -66,7 +66,7 @@ export class Flow {
     }
   }
 
-  /** A name in bold and what there is to say of it, in a column. */
+  /** A bold name with its value in a column beside it. */
   fact(name: string, value: string, column: number, look: WriteLook = {}): void {
     const top = this.y;
     this.write(name, { bold: true, width: column - 3 });

@@ -1,4 +1,4 @@
-/** The file formats a tag can be written in. */
+/** The file formats that a tag can be exported to. */
 
 import { isLayered, toAssemblySheet } from './assembly-sheet.ts';
 import { toDxf } from './dxf.ts';
@@ -9,10 +9,10 @@ import { toPdf, toProof } from './pdf.ts';
 import { toPng } from './png.ts';
 import { toSvg } from './svg.ts';
 
-/** `proof` is for the customer alone, `job` and `assembly` for the bench. */
+/** `proof` is for the customer only, `job` and `assembly` are for the bench. */
 export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'proof' | 'job' | 'assembly';
 
-/** Each gives the whole file. */
+/** Returns the whole file. */
 type Writer = (job: Job, tools: Tools) => string | Uint8Array | Promise<string | Uint8Array>;
 
 export const formats: Readonly<Record<Format, Writer>> = {
@@ -27,7 +27,7 @@ export const formats: Readonly<Record<Format, Writer>> = {
 
 export const allFormats = Object.keys(formats) as readonly Format[];
 
-/** What follows the name of a tag in that of its file. */
+/** File name endings, after the tag's name. */
 export const endings: Readonly<Record<Format, string>> = {
   svg: '.svg',
   dxf: '.dxf',
@@ -39,8 +39,8 @@ export const endings: Readonly<Record<Format, string>> = {
 };
 
 /**
- * The files of a job in one format, by their names: of what is cut, one for each stock; no assembly sheet where nothing is glued. `name`: without an
- * ending.
+ * The files of a job in one format, by name: cut files once for each stock, and no assembly sheet if nothing is glued.
+ * `name`: without an ending.
  */
 export async function filesIn(
   format: Format,
@@ -60,6 +60,6 @@ export function isFormat(name: string): name is Format {
   return Object.hasOwn(formats, name);
 }
 
-/** What sheets can be written in: proofs and job sheets are of tags. */
+/** Formats of sheets; proofs and job sheets exist only for tags. */
 export const sheetFormats = ['svg', 'dxf', 'pdf', 'png'] as const satisfies readonly Format[];
 export type SheetFormat = (typeof sheetFormats)[number];

@@ -1,22 +1,21 @@
-/** Figures as people read them on paper and on the screen: lengths, areas, times, weights, money. */
+/** Formats quantities for people, on paper and on screen: lengths, areas, times, weights, money. */
 
 import { shortLength, shortSize, trimmed } from '../core/units.ts';
 import type { Digits, Units } from '../core/units.ts';
 
-/** On paper an inch has a digit more than beside a drawing: sizes are measured again from there. */
+/** Inches get one digit more on paper than beside a drawing, because sizes are measured again from it. */
 const onPaper: Digits = [1, 3];
 
-/** 82 mm, or 3.23 in. */
+/** For example 82 mm, or 3.23 in. */
 export function lengthIn(mm: number, units: Units): string {
   return shortLength(mm, units, onPaper);
 }
 
-/** Two sides of a box. */
 export function sizeIn(width: number, height: number, units: Units): string {
   return shortSize(width, height, units, onPaper);
 }
 
-/** 40 s, 1 min 05 s, 12 min. */
+/** For example 40 s, 1 min 05 s or 12 min. */
 export function minutes(seconds: number): string {
   const whole = Math.round(seconds);
   if (whole < 60) return `${whole} s`;
@@ -32,7 +31,7 @@ export function money({ amount, currency }: { readonly amount: number; readonly 
   return `${amount.toFixed(2)} ${currency ?? ''}`.trim();
 }
 
-/** More names than this are counted. */
+/** Further names are given as a count. */
 export const mostNames = 4;
 /** In a question of the editor, which has more room. */
 export const mostInQuestion = 8;

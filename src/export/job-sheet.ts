@@ -1,4 +1,4 @@
-/** The job sheet: all that the bench needs to know of a tag, in the order in which it needs it. */
+/** Job sheet: everything the bench needs to know about a tag, in the order in which it is needed. */
 
 import { flattenContour } from '../geometry/contour.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -30,7 +30,7 @@ const columnMm = 34;
 const drawingMm = 58;
 const paddingMm = 6;
 
-/** Of the table of work: where each cell begins. */
+/** Left edge of each column of the work table, in mm. */
 const columns = [12, 62, 92, 120, 150] as const;
 
 const quiet = '#666666';
@@ -76,7 +76,7 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
   return paged(blocks, { ...paper, margin: marginMm }, `Job sheet: ${tag.title}`);
 }
 
-/** A heading, which stays with the first of what is under it; nothing where nothing is. */
+/** A heading kept together with its first block; empty if it has no blocks. */
 export function section(begin: () => Flow, title: string, fill: (add: () => Flow) => void): Flow[] {
   const blocks: Flow[] = [];
   fill(() => {
@@ -111,8 +111,8 @@ function head(flow: Flow, job: Job): Flow {
 }
 
 /**
- * The cut page in small: what the machine does, in the colours that its files have, and the numbers that pieces are put together
- * by. Gives its height.
+ * Draws the cut page at small scale: the paths in the colours of the cut files, and the numbers for assembly. Returns
+ * its height in mm.
  */
 function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): number {
   const { maxX, maxY } = plan.bounds;
@@ -148,7 +148,7 @@ function writeWork(flow: Flow, job: Job): void {
       if (cell !== '') flow.write(cell, { indent, width: end - indent - 2, bold: isTotal || i === 0 });
       lowest = Math.min(lowest, flow.y);
     });
-    // To tick off, and what to look for in the files.
+    // A box to tick, and the colour to look for in the files.
     if (color !== undefined) {
       flow.page.box(flow.left, top - 4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
       flow.page.box(flow.left + 6, top - 4.3, 4, 3, { fill: color });
@@ -157,9 +157,9 @@ function writeWork(flow: Flow, job: Job): void {
   }
 }
 
-/** What the table of work does not say; and what is not known, why. */
+/** Facts that are not in the work table, with reasons for those that are unknown. */
 function takenBeside({ tag }: Job): Fact[] {
-  // There is a plan, so there is something to work.
+  // Defined, because the job has a plan.
   const takes = takesOfTag(tag)!;
   const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
   const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
@@ -174,17 +174,17 @@ function takenBeside({ tag }: Job): Fact[] {
   return [...known, ...unknown];
 }
 
-/** What is written on the sheet that the bench takes from the shelf. */
+/** Name on the sheet that the bench takes from the shelf. */
 function stockName({ stock: { name, material } }: Tag): string {
   return name ?? material ?? 'the tag’s own stock';
 }
 
-/** What the maker wrote comes first: it is of this very sheet. */
+/** Goes first: the maker wrote it about this very sheet. */
 function ownCaution({ stock: { caution } }: Tag): string[] {
   return caution === undefined ? [] : [caution];
 }
 
-/** Such as `cut 80 %, engrave 30 %`. */
+/** For example `cut 80 %, engrave 30 %`. */
 function setByHand({ machine }: Tag): string | undefined {
   const set = (['cut', 'score', 'engrave'] as const).flatMap((key) => {
     const power = machine?.power?.[key];
@@ -220,7 +220,7 @@ function materialFacts(tag: Tag): Fact[] {
   return all.filter((fact) => fact !== undefined);
 }
 
-/** For what the captions' font cannot write. */
+/** For text that the caption font has no glyphs for. */
 const otherLetters = 'in letters that this sheet’s own font does not have';
 
 function sizes(job: Job, canWrite: (text: string) => boolean): Fact[] {

@@ -1,4 +1,4 @@
-/** What every file format is made from. */
+/** Job: the input of every file format. */
 
 import { finest, shortLength } from '../core/units.ts';
 import { listed } from '../core/names.ts';
@@ -14,30 +14,28 @@ import { planCuts } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { mostNames } from './in-words.ts';
 
-/** `line` of the spec, from 1, where its text is at hand; `label`: which tag of a batch it is about. */
+/** `line`: in the spec, from 1, if its text is at hand. `label`: the tag of a batch that it is about. */
 export type JobIssue = Issue & { readonly line?: number; readonly label?: string };
 
 export interface Job {
-  /** Of a sheet, all its pieces under one title. */
+  /** For a sheet: all of its pieces under one title. */
   readonly tag: Tag;
   readonly plan: CutPlan;
-  /** In the order of the text. */
+  /** In text order. */
   readonly issues: readonly JobIssue[];
-  /** What the tag is lettered in. */
   readonly fonts: readonly UsedFont[];
-  /** The text it was made from, so that it stands alone; absent where it is not to go along. */
+  /** Text of the spec, embedded so that the file is self-contained; absent if it should not be. */
   readonly spec?: string;
 }
 
-/** What formats need beside the job, and only some of them. */
+/** Resources that some formats need besides the job. */
 export interface Tools {
-  /** A font for captions. */
   captions(weight: number): Promise<FontFace>;
-  /** The WebAssembly that turns drawings into pictures. */
+  /** The WebAssembly that rasterises drawings. */
   rasteriser(): Promise<Uint8Array>;
 }
 
-/** What the engine says of a tag, as far as files are concerned. */
+/** The parts of a report that files need. */
 interface JobReport {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
@@ -45,20 +43,20 @@ interface JobReport {
   readonly source?: Pick<SpecSource, 'position'>;
 }
 
-/** `undefined` where there is nothing to cut. */
+/** `undefined` if there is nothing to cut. */
 export function jobOf(report: JobReport): Job | undefined {
   const { tag, fonts = [] } = report;
   const plan = tag && planCuts(tag);
   return plan && { tag, plan, issues: issuesAtLines(report), fonts };
 }
 
-/** What is cut from one sheet: `suffix` tells its files from those of the other stocks. */
+/** Work on one stock: `suffix` distinguishes its files from those of the other stocks. */
 export interface StockJob {
   readonly suffix: string;
   readonly job: Job;
 }
 
-/** The job once for each stock that its pieces are cut from; nothing else can be put under the beam at once. */
+/** Splits a job by stock; only pieces of one stock can be under the beam together. */
 export function jobsByStock(job: Job): StockJob[] {
   const tags = byStock(job.tag);
   if (tags.length === 1) return [{ suffix: '', job: { ...job, tag: tags[0]! } }];
@@ -77,27 +75,28 @@ export function issuesAtLines({ issues, source }: JobReport, label?: string): Jo
   }));
 }
 
-/** What the papers for customers say of a tag that was asked for in spite of errors. */
+/** Note on a customer's papers for a tag exported despite errors, or with placeholders left in its words. */
 export const draftNote = 'Draft: not ready to be made yet.';
 
-export function hasErrors({ issues }: Pick<Job, 'issues'>): boolean {
-  return issues.some(isError);
+/** Whether its proof must not be signed. */
+export function isDraft({ issues }: Pick<Job, 'issues'>): boolean {
+  return issues.some((issue) => isError(issue) || issue.code === 'not-filled');
 }
 
-/** What a file says of itself when it was asked for in spite of errors; `undefined` for a sound tag. */
+/** Warning for a file that was exported despite errors; `undefined` for a sound tag. */
 export function errorNote({ issues }: Job): string | undefined {
   const errors = issues.filter(isError);
   const [first] = errors;
   if (!first) return undefined;
   const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
-  // Of many tags on a sheet, which ones.
+  // For a sheet of many tags, the ones with errors.
   const labels = [...new Set(errors.flatMap(({ label }) => label ?? []))];
   const who =
     labels.length === 0 ? 'this tag has' : `${listed(labels, mostNames)} ${labels.length === 1 ? 'has' : 'have'}`;
   return `DO NOT CUT: ${who} errors. ${first.message}${more}`;
 }
 
-/** In what state the cut lines are, as a sentence. */
+/** States, as a sentence, how the cut lines account for kerf. */
 export function kerfNote({ stock, output, units }: Tag): string {
   const wide = (kerf: number) => shortLength(kerf, units, finest);
   if (!output.compensate)
@@ -111,14 +110,14 @@ export function kerfNote({ stock, output, units }: Tag): string {
     : `Cut lines are compensated for a kerf of ${wide(outer)} outside and ${wide(inner)} in openings.`;
 }
 
-/** To 0.001 mm: finer than any beam, and far finer than the hundredth that sizes are promised to. */
+/** Formats to 0.001 mm: finer than any beam, and well within the promised 0.01 mm. */
 export function figure(value: number, decimals = 3): string {
   const rounded = Number(value.toFixed(decimals));
-  // −0 would be written as "-0" in some places and "0" in others.
+  // −0 would be printed as "-0" in some places and "0" in others.
   return String(rounded === 0 ? 0 : rounded);
 }
 
-/** The bundled font that captions are set in. */
+/** The bundled font of captions. */
 export async function captionFont(fonts: FontLibrary, weight: number): Promise<FontFace> {
   const answer = await fonts.load({ family: 'Nunito', weight, italic: false });
   if ('problem' in answer) throw new Error(answer.problem.message);

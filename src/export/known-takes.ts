@@ -1,4 +1,4 @@
-/** What a tag and each of its pieces by itself takes, worked out once: planning takes longer than making the tag. */
+/** Caches the estimates of a tag and of each of its pieces: planning takes longer than making the tag. */
 
 import { byStock } from '../tag/by-stock.ts';
 import { estimateJob, sumEstimates } from '../toolpath/estimate.ts';
@@ -6,10 +6,10 @@ import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planCuts } from '../toolpath/cut-plan.ts';
 
-/** By the ids of the pieces. */
+/** By piece ids. */
 const known = new WeakMap<Tag, Map<string, JobEstimate | undefined>>();
 
-/** `undefined` where there is nothing to work. */
+/** `undefined` if there is nothing to work. */
 export function takesOfTag(tag: Tag): JobEstimate | undefined {
   return takesOfPieces(tag, tag.pieces);
 }
@@ -21,7 +21,7 @@ export function takesOfPiece(tag: Tag, piece: Piece): JobEstimate | undefined {
 function takesOfPieces(tag: Tag, pieces: readonly Piece[]): JobEstimate | undefined {
   const takes = known.get(tag) ?? new Map<string, JobEstimate | undefined>();
   known.set(tag, takes);
-  // No id has a line break.
+  // Ids contain no line breaks.
   const key = pieces.map(({ id }) => id).join('\n');
   if (!takes.has(key)) {
     const work = { ...tag, pieces };

@@ -1,8 +1,8 @@
-/** Files of this computer, written all or not at all: a machine must never be handed half a path. */
+/** Writes files atomically: a machine must never be given half a path. */
 
 import { rename, rm, writeFile } from 'node:fs/promises';
 
-/** Under another name first, which then takes the place of what was there, in one step of the system. */
+/** Writes to a temporary name first, then replaces the target in one step. */
 export async function writeWhole(target: string, content: string | Uint8Array): Promise<void> {
   const partial = `${target}.${process.pid}.part`;
   try {
@@ -14,7 +14,7 @@ export async function writeWhole(target: string, content: string | Uint8Array): 
   }
 }
 
-/** Several files at once: none of them has its name before all of them are written. */
+/** Writes several files; none gets its final name until all have been written. */
 export async function writeAllWhole(files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
   const partials: { readonly partial: string; readonly target: string }[] = [];
   try {

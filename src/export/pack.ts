@@ -1,4 +1,4 @@
-/** Everything of a tag in one folder or archive, to sell or to send. */
+/** Pack: all files of a tag in one folder or archive, to sell or to send. */
 
 import { zipSync } from 'fflate';
 import { filesIn } from './formats.ts';
@@ -6,12 +6,12 @@ import type { Format } from './formats.ts';
 import type { Job, Tools } from './job.ts';
 import { packReadme } from './readme.ts';
 
-/** Files by name, each whole. */
+/** Complete files, by name. */
 export type Files = Readonly<Record<string, Uint8Array>>;
 
 export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png', 'job', 'assembly'];
 
-/** `name`: of the files without their endings. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
+/** `name`: base name of the files. `checkpoint` is awaited between files and may throw to stop. */
 export async function packOf(
   job: Job,
   name: string,
@@ -29,7 +29,7 @@ export async function packOf(
   return files;
 }
 
-/** The earliest time an archive can hold, in the zone of whoever packs: the same files are the same bytes. */
+/** The earliest date an archive can hold, in the local time zone, so that the same files always give the same bytes. */
 const noTime = new Date(1980, 0, 1);
 
 export function archiveOf(files: Files): Uint8Array {

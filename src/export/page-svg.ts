@@ -1,4 +1,4 @@
-/** A page for people as an SVG element, without any text but what its captions are drawn with. */
+/** Writes a page as an SVG element; captions are drawn as paths, so it contains no text. */
 
 import type { CurvePath } from '../geometry/curves.ts';
 import { figure } from './job.ts';

@@ -1,4 +1,4 @@
-/** A page for people: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
+/** Page model: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
 
 import { recent } from '../core/recent.ts';
 import { translation } from '../geometry/affine.ts';
@@ -13,23 +13,23 @@ export interface Drawing {
   readonly path: CurvePath;
   /** #RRGGBB. */
   readonly fill?: string;
-  /** Even-odd where it is not said; letters of one caption may overlap, and their parts too. */
+  /** Even-odd by default; letters of a caption may overlap, and so may their parts. */
   readonly rule?: 'nonzero';
   readonly stroke?: string;
   /** In mm. */
   readonly lineWidth?: number;
 }
 
-/** Drawings of which only that is seen which lies within a path, by the even-odd rule. */
+/** Drawings clipped to a path, by the even-odd rule. */
 export interface Clipped {
   readonly clip: CurvePath;
   readonly drawings: readonly Drawing[];
 }
 
-/** What a caption says, for formats that can hold it as text beside its drawing. */
+/** Text of a caption, for formats that can embed it besides its drawing. */
 export interface Words {
   readonly text: string;
-  /** Where its baseline begins, and its em, in mm. */
+  /** Start of the baseline, and the em, in mm. */
   readonly x: number;
   readonly y: number;
   readonly size: number;
@@ -42,7 +42,7 @@ export interface Page {
   readonly words: readonly Words[];
 }
 
-/** A page while it is filled. */
+/** Collects the contents of a page. */
 export class PageBuilder {
   readonly drawings: (Drawing | Clipped)[] = [];
   readonly words: Words[] = [];
@@ -55,7 +55,6 @@ export class PageBuilder {
     if (clip.length > 0 && drawings.length > 0) this.drawings.push({ clip, drawings });
   }
 
-  /** All of another page, moved. */
   add({ drawings, words }: Pick<Page, 'drawings' | 'words'>): void {
     this.drawings.push(...drawings);
     this.words.push(...words);
@@ -80,7 +79,7 @@ export class PageBuilder {
     this.draw(path, look);
   }
 
-  /** One line of text, as outlines. `at`: which of its points x is. */
+  /** One line of text as outlines. `at`: the point of the text that x refers to. */
   caption(
     text: string,
     face: FontFace,
@@ -102,7 +101,7 @@ export class PageBuilder {
   }
 }
 
-/** Everything higher by `dy` mm. */
+/** Everything moved up by `dy` mm. */
 export function moved<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
   const up = (path: CurvePath) => transformCurves(path, translation(0, dy));
   const raised = ({ path, ...look }: Drawing): Drawing => ({ path: up(path), ...look });
@@ -128,7 +127,7 @@ export function captionWidth(face: FontFace, text: string): number {
   return widthOf(text);
 }
 
-/** Lines of at most `width` mm; a word that is longer is broken where it must be. */
+/** Breaks text into lines of at most `width` mm, and words too if they are longer than that. */
 export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
   const widthOf = (words: string): number => captionWidth(face, words) * size;
   const blank = widthOf('n n') - widthOf('nn');
@@ -148,7 +147,7 @@ export function wrapped(text: string, face: FontFace, size: number, width: numbe
   return lines.map((line) => line.text);
 }
 
-/** As few parts as fit, each of one letter with its marks at least. */
+/** As few parts as possible, each at least one letter with its marks. */
 function broken(word: string, fits: (part: string) => boolean): string[] {
   const parts: string[] = [];
   let part = '';
@@ -162,7 +161,7 @@ function broken(word: string, fits: (part: string) => boolean): string[] {
   return [...parts, part];
 }
 
-/** Contours as curves, enlarged by `scale` and moved; arcs as the cubics nearest to them. */
+/** Contours as curves, scaled and moved; arcs are approximated by cubics. */
 export function curvesOf(contours: readonly Contour[], scale = 1, dx = 0, dy = 0): CurveCommand[] {
   const path = contours.flatMap((contour): CurveCommand[] => {
     const starts = startsOf(contour);

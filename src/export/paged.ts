@@ -1,4 +1,4 @@
-/** Blocks of text and drawings on as many pages as they take. */
+/** Paging: spreads blocks of text and drawings over as many pages as they need. */
 
 import type { Flow } from './flow.ts';
 import { moved, PageBuilder } from './page.ts';
@@ -12,7 +12,10 @@ export interface Paper {
   readonly margin: number;
 }
 
-/** Blocks are never broken; one that is higher than a page makes its page higher. `title`: at the foot of each page, with its number. */
+/**
+ * Blocks are never broken; one that is taller than a page makes its page taller. `title`: in the footer, with the page
+ * number.
+ */
 export function paged(blocks: readonly Flow[], { width, height, margin }: Paper, title: string): Page[] {
   const sheets: Flow[][] = [[]];
   let used = 0;

@@ -1,6 +1,7 @@
 /**
- * Pages as a PDF: the proof for the customer, the job sheet, the cut page at true size. The only file that knows the library. Captions are drawn
- * as outlines, so that they look the same everywhere; the same words lie over them unseen, to be searched and copied.
+ * Writes pages as a PDF: the customer's proof, the job sheet, the cut page at true size. The only file that uses the
+ * PDF library. Captions are drawn as outlines, so that they look the same everywhere, with the same words over them as
+ * invisible text, to be searched and copied.
  */
 
 import { zlibSync } from 'fflate';
@@ -8,7 +9,7 @@ import type * as Pdf from '@cantoo/pdf-lib';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
 import { channels } from '../look/channels.ts';
-import { draftNote, errorNote, hasErrors, jobsByStock } from './job.ts';
+import { draftNote, errorNote, isDraft, jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
 import type { Clipped, Drawing, Page } from './page.ts';
@@ -18,29 +19,29 @@ import { styleOf } from './styles.ts';
 /** The format's unit is 1/72 inch (ISO 32000-1, table 30). */
 const perMm = 72 / 25.4;
 
-/** A page with a warning over what must not be cut is at least so wide. */
+/** Least width of a page with a warning not to cut, in mm. */
 const leastBannerMm = 60;
 
-/** The proof, then the cut page. */
+/** A PDF with the proof and the cut pages. */
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
   const pages = [await proofPage(job, tools)];
   for (const { job: part } of jobsByStock(job)) pages.push(await cutPage(part, tools));
   return pdfOf(pages, job.tag, 'Proof, and the outlines at true size');
 }
 
-/** Nothing but what a customer needs. */
+/** The proof alone, as the customer gets it. */
 export async function toProof(job: Job, tools: Tools): Promise<Uint8Array> {
-  return pdfOf([await proofPage(job, tools)], job.tag, hasErrors(job) ? draftNote : 'Proof');
+  return pdfOf([await proofPage(job, tools)], job.tag, isDraft(job) ? draftNote : 'Proof');
 }
 
-/** `subject`: what kind of paper it is, or the state of what is on it. */
+/** `subject`: the kind of document, or its state. */
 export async function pdfOf(
   pages: readonly Page[],
   { title }: Pick<Tag, 'title'>,
   subject: string,
 ): Promise<Uint8Array> {
   const library = await import('@cantoo/pdf-lib');
-  // No dates, and nothing else that differs from one time to the next.
+  // No dates, nor anything else that varies between runs.
   const pdf = await library.PDFDocument.create({ updateMetadata: false });
   pdf.setTitle(title.toWellFormed());
   pdf.setSubject(subject);
@@ -49,7 +50,7 @@ export async function pdfOf(
   return pdf.save({ useObjectStreams: false, addDefaultPage: false });
 }
 
-/** All paths in working order, on a page that is as large as they are. */
+/** All paths in working order, on a page of their size. */
 export async function cutPage(job: Job, tools: Tools): Promise<Page> {
   const { tag, plan } = job;
   const { maxX: width, maxY } = plan.bounds;
@@ -80,7 +81,8 @@ function addPage(
   library: typeof Pdf,
 ): void {
   const page = pdf.addPage([width * perMm, height * perMm]);
-  // Written as text: as objects of the library, the thousands of curves that letters have take several times as long.
+  // Operators are written as text: as objects of the library, the thousands of curves in lettering take several times
+  // as long.
   const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(shown), 'Q', ''].join('\n');
   const { context } = pdf;
   const contents = context.stream(zlibSync(new TextEncoder().encode(operators)), { Filter: 'FlateDecode' });
@@ -93,7 +95,7 @@ function shown(each: Drawing | Clipped): string {
   return ['q', ...outlined(each.clip), 'W* n', ...each.drawings.map(drawn), 'Q'].join('\n');
 }
 
-/** The operators of ISO 32000-1, annex A. */
+/** Path operators; see ISO 32000-1, annex A. */
 function drawn({ path, fill, stroke, rule, lineWidth = 0.1 }: Drawing): string {
   const fillColour = fill === undefined ? [] : [`${colour(fill)} rg`];
   const line = stroke === undefined ? [] : [`${colour(stroke)} RG ${n(lineWidth)} w`];
@@ -116,7 +118,7 @@ function outlined(path: CurvePath): string[] {
       case 'C':
         return `${n(command.x1)} ${n(command.y1)} ${n(command.x2)} ${n(command.y2)} ${n(x)} ${n(y)} c`;
       case 'Q': {
-        // The same curve as a cubic: handles two thirds of the way to its one.
+        // Quadratic to cubic: handles two thirds of the way to the control point.
         const toward = (end: number, handle: number) => n(end + (2 / 3) * (handle - end));
         const { x1, y1 } = command;
         return `${toward(from.x, x1)} ${toward(from.y, y1)} ${toward(x, x1)} ${toward(y, y1)} ${n(x)} ${n(y)} c`;
@@ -125,12 +127,12 @@ function outlined(path: CurvePath): string[] {
   });
 }
 
-/** To 0.001, as in SVG files: shorter files, and no exponents, which the format does not have. */
+/** Rounds to 0.001, as in SVG files: shorter files, and no exponents, which the format does not allow. */
 function n(value: number): number {
   return Math.round(value * 1e3) / 1e3 + 0;
 }
 
-/** Red, green and blue, from 0 to 1. */
+/** Red, green and blue components, from 0 to 1. */
 function colour(hex: string): string {
   return channels(hex)
     .map((value) => n(value / 255))

@@ -1,14 +1,14 @@
-/** The proof as a picture. The only file that knows resvg, which draws it from an SVG without any fonts of the computer's. */
+/** Writes the proof as a PNG. The only file that uses resvg, which renders it from SVG without any system fonts. */
 
 import type { Job, Tools } from './job.ts';
 import type { Page } from './page.ts';
 import { pageSvg } from './page-svg.ts';
 import { proofPage } from './proof.ts';
 
-/** Its WebAssembly may be set up once only. */
+/** The WebAssembly can be initialised only once. */
 let ready: Promise<void> | undefined;
 
-/** As wide as the spec's `picture_width` says, in pixels. */
+/** Width in pixels is the spec's `picture_width`. */
 export async function toPng(job: Job, tools: Tools): Promise<Uint8Array> {
   return pngOf(await proofPage(job, tools, true), job, tools);
 }

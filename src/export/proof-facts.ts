@@ -1,4 +1,4 @@
-/** What a proof says beside its picture, to somebody who buys a tag and knows nothing of how it is made. */
+/** Facts beside the picture of a proof, for a customer who knows nothing about how tags are made. */
 
 import type { Units } from '../core/units.ts';
 import { byStock, stockOf } from '../tag/by-stock.ts';
@@ -8,7 +8,7 @@ import type { Assembly } from './assemblies.ts';
 import { lengthIn, sizeIn } from './in-words.ts';
 import type { Fact } from './takes-facts.ts';
 
-/** `copies`: how many are to be made, where that is known; `undefined` leaves room to write it. */
+/** A fact; without a `value`, the proof leaves room to write it in. */
 export interface ProofFact {
   readonly name: string;
   readonly value?: string;
@@ -29,7 +29,7 @@ export function proofFacts(tag: Tag): ProofFact[] {
   ];
 }
 
-/** What each code says, once, with its lines in one. */
+/** The content of each code, once, with its lines joined. */
 function codesOn({ pieces }: Tag): string[] {
   const codes = pieces.flatMap(({ marks, sources }) => [...marks, ...sources].flatMap(({ codes: own = [] }) => own));
   return [...new Set(codes.map(({ text }) => text.trim().replace(/\s*[\r\n]+\s*/g, ' / ')))];
@@ -66,13 +66,13 @@ export function sizeOf({ layers, bounds }: Assembly, tag: Tag): string {
   return [...across, `${lengthIn(whole, units)} thick${each}`].join(', ');
 }
 
-/** Of pieces that lie side by side; `undefined` where one of them does not say. */
+/** Greatest thickness of pieces side by side; `undefined` if one of them states none. */
 function thickest(layer: readonly Piece[], tag: Tag): number | undefined {
   const all = layer.map((piece) => stockOf(piece, tag).thickness);
   return all.includes(undefined) ? undefined : Math.max(...all.map((each) => each!));
 }
 
-/** As the spec calls it, as a sentence begins; of several stocks, all of them. */
+/** The material as the spec calls it, capitalised; for several stocks, all of them. */
 export function materialOf(tag: Tag): string | undefined {
   const names = new Set(byStock(tag).map(({ stock }) => stock.material?.trim() ?? ''));
   names.delete('');
@@ -80,7 +80,7 @@ export function materialOf(tag: Tag): string | undefined {
   return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
 }
 
-/** “Twine 2 mm thick, through a hole 4 mm across”; of several tags that hang alike, what each does. */
+/** “Twine 2 mm thick, through a hole 4 mm across”; for several tags that hang in the same way, each of them. */
 export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
   const { tie, units, pieces } = tag;
   const hangers = pieces.flatMap((piece) => piece.hangers);
@@ -97,7 +97,7 @@ export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | un
   return said === '' ? undefined : said.charAt(0).toUpperCase() + said.slice(1);
 }
 
-/** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty for what has none. */
+/** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty without hangers. */
 function openingsOf(pieces: readonly Piece[], units: Units): string {
   const counts = new Map<string, number>();
   for (const hanger of pieces.flatMap(({ hangers }) => hangers)) {

@@ -1,4 +1,4 @@
-/** The tag as it will look, with its dimensions: the picture of a proof. */
+/** Picture of a proof: the tag as it will look, with its dimensions. */
 
 import type { Bounds } from '../geometry/types.ts';
 import type { Tag } from '../tag/tag.ts';
@@ -9,30 +9,33 @@ import { drawFinished, edgeShare, groundOf, thicknessOf } from './finished-look.
 import { lengthIn } from './in-words.ts';
 import type { PageBuilder } from './page.ts';
 
-/** Room about what is drawn: dimensions stand in it, in mm on paper. */
+/** Margins around the drawing for dimensions, in mm on paper. */
 const aroundMm = { left: 8, right: 22, top: 9, bottom: 16 } as const;
 
-/** About what is shown at true size, in mm. */
+/** Margin around the true-size drawing, in mm. */
 const trueSizeMm = 5;
 
-/** How far a dimension line lies from what it measures, and how far its end strokes reach, in mm on paper. */
+/** Distance of a dimension line from what it measures, and length of its end strokes, in mm on paper. */
 const dimensionMm = 5;
 const strokeMm = 1.5;
 
-/** The quiet table that a tag lies on: neutral, so that it changes no colour. */
+/** Background under a tag: a neutral grey, which leaves colours as they are. */
 export const table = '#f3f3f3';
 const ink = '#555555';
 
 export interface ProofPicture {
-  /** On paper, dimensions included, in mm. */
+  /** Height on paper in mm, dimensions included. */
   readonly height: number;
-  /** Paper by tag: 1 at true size. */
+  /** Paper mm per mm of the tag; 1 is true size. */
   readonly scale: number;
-  /** On a table as wide as it was asked for, its upper left corner there. Gives the place of each assembly. */
+  /**
+   * Draws on a background of the requested width, with its upper left corner at `left`, `top`. Returns the place of
+   * each assembly.
+   */
   draw(page: PageBuilder, left: number, top: number, face: FontFace): readonly PicturePlace[];
 }
 
-/** From the tag's coordinates to the paper's. */
+/** From tag to paper coordinates. */
 export interface PicturePlace {
   readonly scale: number;
   readonly dx: number;
@@ -42,11 +45,11 @@ export interface PicturePlace {
 export interface Room {
   readonly width: number;
   readonly height: number;
-  /** A tag is shown at most so many times its own size. */
+  /** Largest scale. */
   readonly most: number;
 }
 
-/** As large as goes into the room. Without any piece there is nothing to draw: `undefined`. */
+/** As large as fits; `undefined` without pieces. */
 export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPicture | undefined {
   const assemblies = assembliesOf(tag.pieces);
   if (assemblies.length === 0) return undefined;
@@ -64,7 +67,7 @@ export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPict
       let y = top;
       rows.forEach((row, index) => {
         const used = row.reduce((sum, { bounds }) => sum + (bounds.maxX - bounds.minX) * scale + around.x, 0);
-        // In the middle of its row, the dimension beside it not counted.
+        // Centred in its row, not counting the dimension beside it.
         const slack = (width - used) / 2;
         let x = left + slack + Math.min(Math.max(0, slack), (aroundMm.right - aroundMm.left) / 4);
         for (const assembly of row) {
@@ -90,7 +93,7 @@ export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPict
 
 const around = { x: aroundMm.left + aroundMm.right, y: aroundMm.top + aroundMm.bottom } as const;
 
-/** In as many rows as let them be largest. */
+/** The number of rows that allows the largest scale. */
 function bestRows(
   assemblies: readonly Assembly[],
   { width, height, most }: Room,
@@ -108,7 +111,7 @@ function bestRows(
   return tries.reduce((best, each) => (each.scale > best.scale + 1e-9 ? each : best));
 }
 
-/** All of the tag at its true size, side by side; no dimensions. Gives the height of the strip of table that it lies on. */
+/** Draws all assemblies at true size, side by side, without dimensions. Returns the height of the background strip. */
 export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: number, width: number): number {
   const assemblies = assembliesOf(tag.pieces);
   const high = Math.max(...assemblies.map(({ bounds }) => bounds.maxY - bounds.minY));
@@ -122,7 +125,7 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
   return high + 2 * trueSizeMm;
 }
 
-/** Every layer on the one below. */
+/** Draws every layer on the one below. */
 function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: PicturePlace): void {
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
   for (const piece of layers.flat()) {

@@ -1,4 +1,4 @@
-/** The words of a tag as they are spelt, large enough to be checked letter by letter. */
+/** The words on a tag as they are spelt, large enough to check letter by letter. */
 
 import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
@@ -12,14 +12,14 @@ import type { WordsOn } from './words-on.ts';
 
 const quiet = '#666666';
 
-/** The em of words in mm: of one or two texts, of a few, and of many. */
+/** Em in mm, by the number of texts. */
 const sizes = [
   { upTo: 2, size: 9 },
   { upTo: 5, size: 6.5 },
   { upTo: Infinity, size: 5 },
 ] as const;
 
-/** A word that is too long for its line is set smaller, down to this. */
+/** Smallest em for a word too long for its line, in mm. */
 const leastSizeMm = 4.5;
 
 export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
@@ -31,7 +31,7 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
   const { size } = sizes.find(({ upTo }) => lines <= upTo)!;
   for (const [index, words] of all.entries()) {
     for (const line of words.lines) writeLine(flow, line, words, size);
-    // What is made alike says so once.
+    // The note is written once for consecutive words made in the same way.
     const next = all[index + 1];
     if (next?.way === words.way && next.font === words.font) continue;
     const how = `${words.way.charAt(0).toUpperCase()}${words.way.slice(1)}, in ${words.font}`;
@@ -51,7 +51,7 @@ function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void
   flow.write(line, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
 }
 
-/** What the captions' font has no letters for is shown in the tag's own. */
+/** Text that the caption font has no glyphs for is drawn in the tag's own lettering. */
 function drawLetters(flow: Flow, lettering: Lettering, size: number): void {
   const region = union(lettering.letters.map((letter) => letter.region));
   const bounds = boundsOf(region);

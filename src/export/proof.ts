@@ -1,6 +1,6 @@
 /**
- * The proof: what a customer looks at and says yes to. The tag as it will look, its words as they are spelt, its size, and room
- * to sign. How it is made is the workshop's business, and so are its words.
+ * Proof: the page that a customer approves, with the tag as it will look, its words as they are spelt, its size, and
+ * room to sign. It leaves out how the tag is made, and the workshop's terms.
  */
 
 import { assembliesOf } from './assemblies.ts';
@@ -8,7 +8,7 @@ import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
 import type { Faces } from './flow.ts';
 import { counted } from '../core/units.ts';
-import { draftNote, hasErrors } from './job.ts';
+import { draftNote, isDraft } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { moved } from './page.ts';
 import type { Page } from './page.ts';
@@ -22,29 +22,29 @@ import type { Tag } from '../tag/tag.ts';
 
 const marginMm = 18;
 
-/** Values begin so far to the right of their names. */
+/** Width of the name column, in mm. */
 const columnMm = 30;
 
 const quiet = '#666666';
 const red = '#B00020';
 
-/** The picture has so much of the paper's height, at least and at most, in mm; the layers of a tag at most so much. */
+/** Height of the picture, least and most, in mm. */
 const leastPictureMm = 48;
 const mostPictureMm = 120;
 const mostLayersMm = 62;
 
-/** A tag smaller than this on paper is shown enlarged, up to so many times, with its true size beside it. */
+/** A tag smaller than this on paper, in mm, is shown enlarged, up to the given factor, with its true size beside it. */
 const smallMm = { width: 70, height: 50 } as const;
 const mostEnlarged = 4;
 const smallStripMm = 2 + smallMm.height + 10;
 
-/** A picture has no true size; a tag is shown at most so many times its own on one. */
+/** Largest scale on a PNG, which has no true size. */
 const mostOnPicture = 3;
 
-/** As long as this on paper, to be measured with a ruler: printers shrink pages. */
+/** Scale bars to check with a ruler, because printers shrink pages. */
 const bars = { mm: { mm: 50, text: '50 mm' }, in: { mm: 50.8, text: '2 in' } } as const;
 
-/** `cropped`: only as high as what is on it, for a picture. */
+/** `cropped`: only as high as its contents, for a PNG. */
 export async function proofPage(job: Job, tools: Tools, cropped = false): Promise<Page> {
   const { tag } = job;
   const paper = papers[tag.units];
@@ -69,7 +69,9 @@ export async function proofPage(job: Job, tools: Tools, cropped = false): Promis
   return stacked([head, picture, layers, rest], foot, paper, cropped);
 }
 
-/** One under the other from the top, the foot at the bottom. A page that overflows grows: nothing may be cut off. */
+/**
+ * Stacks blocks from the top, with the footer at the bottom. A page that overflows grows, so that nothing is cut off.
+ */
 function stacked(flows: readonly Flow[], foot: Flow, paper: { width: number; height: number }, cropped: boolean): Page {
   const high = [...flows, foot].reduce((sum, { height }) => sum + height, 0) + 2 * marginMm;
   const height = cropped ? high : Math.max(paper.height, high);
@@ -91,9 +93,9 @@ function stacked(flows: readonly Flow[], foot: Flow, paper: { width: number; hei
 function writeHead(flow: Flow, job: Job): void {
   const { title } = job.tag;
   flow.write('Proof', { size: 3.2, fill: quiet });
-  // The words are shown below in their own letters.
+  // The words are shown further down in their own letters.
   if (flow.canWrite(title)) flow.write(title, { size: title.length > 60 ? 5 : 7.5, bold: true });
-  if (hasErrors(job)) flow.write(draftNote, { fill: red, bold: true });
+  if (isDraft(job)) flow.write(draftNote, { fill: red, bold: true });
   flow.skip(4);
 }
 
@@ -111,7 +113,7 @@ function drawPicture(flow: Flow, tag: Tag, height: number, cropped: boolean): vo
   if (!picture) return;
   picture.draw(page, left, flow.y, faces.plain);
   flow.skip(picture.height);
-  // Enlarged ones are shown once more as they are, where there is room for all of them side by side.
+  // Enlarged tags are also shown at true size if all of them fit side by side.
   const widths = boxes.reduce((sum, { minX, maxX }) => sum + maxX - minX + 6, 6);
   const twice = !cropped && picture.scale > 1 && widths < width;
   if (twice) {
@@ -122,7 +124,7 @@ function drawPicture(flow: Flow, tag: Tag, height: number, cropped: boolean): vo
   flow.skip(4);
 }
 
-/** How large the picture is by the tag, and whether the printer kept it so. */
+/** States the scale of the picture, with a bar to check that the printer kept it. */
 function drawScale(flow: Flow, scale: number, units: Units, below: boolean): void {
   const { page, left, width, faces } = flow;
   flow.skip(4.5);
@@ -140,7 +142,7 @@ function drawScale(flow: Flow, scale: number, units: Units, below: boolean): voi
   else say(`Shown smaller than it is, at ${(100 * scale).toFixed(0)} %.`);
 }
 
-/** Of each tag that is glued together. */
+/** An exploded drawing of each assembly with several layers. */
 function drawLayers(flow: Flow, tag: Tag, height: number): void {
   for (const assembly of assembliesOf(tag.pieces)) {
     const count = assembly.layers.length;
@@ -170,7 +172,7 @@ function writeFacts(flow: Flow, { tag }: Job): void {
 
 function writeFoot(flow: Flow, job: Job): void {
   flow.skip(3);
-  if (!hasErrors(job)) {
+  if (!isDraft(job)) {
     flow.write('Please check every letter, the size and the picture. If everything is as you want it, sign here.', {
       size: 3.4,
     });

@@ -1,4 +1,4 @@
-/** The note that goes with a pack, for whoever buys the tag: what it is, whose letters it is set in, how to treat it. Plain text. */
+/** Readme of a pack, for the buyer of the tag: what it is, which fonts it uses, how to look after it. Plain text. */
 
 import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
@@ -7,15 +7,15 @@ import { byStock } from '../tag/by-stock.ts';
 import type { UsedFont } from '../tag/fonts-used.ts';
 import { isLayered } from './assembly-sheet.ts';
 import { endings } from './formats.ts';
-import { draftNote, hasErrors, jobsByStock } from './job.ts';
+import { draftNote, isDraft, jobsByStock } from './job.ts';
 import type { Job } from './job.ts';
 import { proofFacts } from './proof-facts.ts';
 import { wordsOn } from './words-on.ts';
 
-/** As wide as mail and terminals have shown plain text for ever. */
+/** Line length of plain text that mail programs and terminals have always shown. */
 const widest = 76;
 
-/** `name`: of the files without their endings. */
+/** `name`: base name of the files. */
 export function packReadme(job: Job, name: string): string {
   const { tag } = job;
   const { png, pdf, job: sheet, assembly, svg, dxf } = endings;
@@ -40,7 +40,7 @@ export function packReadme(job: Job, name: string): string {
   const head = [
     tag.title,
     '='.repeat(Math.max(1, Array.from(tag.title).length)),
-    ...(hasErrors(job) ? ['', ...wrapped(draftNote, '')] : []),
+    ...(isDraft(job) ? ['', ...wrapped(draftNote, '')] : []),
   ];
   const body = sections
     .filter(([, lines]) => lines.length > 0)
@@ -57,7 +57,7 @@ function words(job: Job): string[] {
   return wordsOn(job).map(({ lines, way, font }) => `“${lines.join(' / ')}”, ${way}, in ${font}`);
 }
 
-/** What is not known is for the proof, where there is room to write it. */
+/** Unknown facts are left to the proof, where there is room to write them in. */
 function known({ tag }: Job): string[] {
   return proofFacts(tag).flatMap(({ name, value }) => (value === undefined ? [] : [`${name}: ${value}`]));
 }
@@ -82,7 +82,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
 
 const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
 
-/** Rule of thumb, no source. Nothing is said of how to treat what is not known. */
+/** Rules of thumb, no source. Empty for an unknown material. */
 function care(material = ''): string[] {
   const kind = materialOf(material)?.kind;
   const { look } = lookNames(material);

@@ -1,4 +1,4 @@
-/** The files of sheets: for the machine one a sheet, for people one of all. */
+/** Files of sheets: one for each sheet for the machine, one of all sheets for people. */
 
 import { toDxf } from './dxf.ts';
 import type { SheetFormat } from './formats.ts';
@@ -12,7 +12,7 @@ import type { SheetJobs } from './sheet-job.ts';
 import { sheetPage } from './sheet-page.ts';
 import { toSvg } from './svg.ts';
 
-/** `name`: what all of them begin with. Calls `checkpoint` between files, which is awaited and may throw to stop it. */
+/** `name`: start of all file names. `checkpoint` is awaited between files and may throw to stop. */
 export async function sheetFiles(
   sheets: SheetJobs,
   name: string,

@@ -1,6 +1,7 @@
-/** What is written of sheets: a job for each, as for a tag, and what all of them come to. */
+/** Export of sheets: a job for each sheet, as for a tag, and totals. */
 
 import type { Issue } from '../core/issue.ts';
+import { nestHere } from '../nesting/best-of.ts';
 import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
@@ -17,7 +18,7 @@ import { sumOfCosts } from './sum-of-costs.ts';
 import { takesFacts } from './takes-facts.ts';
 import type { Fact } from './takes-facts.ts';
 
-/** Of one spec: its only tag, or those of its batch. */
+/** The report of one tag: a spec's only one, or one of its batch. */
 export interface TagReport {
   readonly tag?: Tag;
   readonly issues: readonly Issue[];
@@ -29,18 +30,19 @@ export interface TagReport {
 export interface SheetJobs {
   readonly title: string;
   readonly plan: SheetPlan;
-  /** One a sheet. */
+  /** One for each sheet. */
   readonly jobs: readonly Job[];
   readonly facts: readonly Fact[];
 }
 
-/** More would take hours to lay out and days to cut. */
+/** Limit on pieces; more would take hours to lay out and days to cut. */
 const mostPieces = 2000;
 
-/** `problem`: why there are none, as a sentence; `lacksSheet` where it is that the spec does not say how large a sheet is. */
+/** `problem`: why there are no sheets, as a sentence. `lacksSheet`: because the spec gives no sheet size. */
 export async function sheetJobs(
   reports: readonly TagReport[],
   checkpoint: () => Promise<void>,
+  nest = nestHere,
 ): Promise<SheetJobs | { readonly problem: string; readonly lacksSheet?: boolean }> {
   const tags = reports.flatMap((report): NamedTag[] => {
     return report.tag ? [{ name: labelOf(report) ?? '', row: report.row, tag: report.tag }] : [];
@@ -55,7 +57,7 @@ export async function sheetJobs(
   const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
   if (count > mostPieces)
     return { problem: `These are ${count} pieces; at most ${mostPieces} can be laid out at once.` };
-  const plan = await planSheets(tags, sheet, checkpoint);
+  const plan = await planSheets(tags, sheet, checkpoint, nest);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));
   const stocks = new Set(plan.sheets.map(({ from }) => from.stock.name));
@@ -75,12 +77,12 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   const count = sheets.reduce((sum, { pieces }) => sum + pieces.length, 0);
   const names = [...new Set(left.map(({ name, piece }) => (name === '' ? piece.title : `${name} (${piece.title})`)))];
   const [first, ...others] = jobs.map(({ tag, plan: work }) => estimateJob(tag, work));
-  // What the sheets take of material is told in two figures of its own.
+  // The material used by sheets has two figures of its own.
   const taken = first && takesFacts(sumEstimates([first, ...others]), units);
   return [
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },
-    // Of the whole sheet, whatever is left of it.
+    // Counts whole sheets, whatever is left of them.
     ...(sheets.length > 0
       ? [
           {
@@ -96,7 +98,7 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   ];
 }
 
-/** What all tags come to by themselves, and what the sheets cost that are cut for them; nothing where a stock has no price. */
+/** Cost of all tags by area, and of the whole sheets cut for them; empty if a stock has no price. */
 function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): Fact[] {
   const lost = new Set(left.map(({ piece }) => piece));
   const shares = tags.flatMap(({ tag }) =>
@@ -116,7 +118,7 @@ function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): F
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
-/** What is worth keeping of the last sheet. */
+/** The part of the last sheet that is worth keeping. */
 function leftOver(sheets: readonly PlannedSheet[], units: Tag['units']): string {
   const { offcut } = sheets.at(-1)!.use;
   if (!offcut) return 'nothing worth keeping';

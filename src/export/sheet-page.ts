@@ -1,4 +1,4 @@
-/** All sheets on a page for people: which piece lies where, and what it comes to. */
+/** Page of all sheets, for people: where each piece lies, with totals. */
 
 import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
@@ -17,21 +17,21 @@ import type { Page } from './page.ts';
 import type { SheetJobs } from './sheet-job.ts';
 import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
 
-/** In mm: ISO 216 A4, and the width of letter paper where inches are. */
+/** Page width in mm: A4 (ISO 216), or letter paper for inches. */
 const widths = { mm: 210, in: 215.9 } as const;
 const marginMm = 15;
 
-/** Below each sheet. */
+/** Gap below each sheet, in mm. */
 const gapMm = 9;
 const sizeMm = 3.4;
 const leadingMm = 5.2;
 const columnMm = 30;
 const red = '#B00020';
 
-/** Names are as large as goes into their piece, within limits, in mm on paper. */
+/** Smallest and largest height of names, which fill their piece within these, in mm on paper. */
 const nameMm = [1.4, 3] as const;
 
-/** As long as it must be. */
+/** As tall as it needs to be. */
 export async function sheetPage(
   { title, plan, jobs, facts }: SheetJobs,
   { captions }: Pick<Tools, 'captions'>,
@@ -41,7 +41,7 @@ export async function sheetPage(
   const margin = marginMm;
   const [plain, bold] = [await captions(600), await captions(800)];
   const page = new PageBuilder();
-  // Written downwards from 0; moved up onto the page at the end.
+  // Set from 0 downwards and moved up onto the page at the end.
   let y = -margin - 7;
   const write = (text: string, x: number, face: FontFace, size = sizeMm, fill?: string) => {
     for (const line of wrapped(text, face, size, width - margin - x)) {
@@ -76,7 +76,7 @@ export async function sheetPage(
 
 interface Corner {
   readonly scale: number;
-  /** Lower left. */
+  /** Lower left corner. */
   readonly x: number;
   readonly y: number;
 }
@@ -84,7 +84,7 @@ interface Corner {
 interface SheetLook {
   readonly look: Look;
   readonly face: FontFace;
-  /** Names of tags with errors: they are ringed in red. */
+  /** Names of tags with errors, which get a red outline. */
   readonly faulty: ReadonlySet<string>;
 }
 
@@ -99,7 +99,7 @@ function drawSheet(
   for (const { name, piece, toSheet, region } of pieces) {
     const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
     const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, scale, x, y });
-    // What is engraved says by itself which piece it is.
+    // An engraved piece already shows which one it is.
     if (!isEngraved) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
   }
 }
@@ -109,7 +109,9 @@ interface LaidLook extends Corner {
   readonly rim: { readonly stroke: string; readonly lineWidth: number };
 }
 
-/** A piece where it lies on its sheet, in the colours of its stock. Says whether anything is engraved on it. */
+/**
+ * Draws a piece where it lies on its sheet, in the colours of its stock. Returns whether anything is engraved on it.
+ */
 export function drawLaid(
   page: PageBuilder,
   { piece, toSheet, region }: Pick<LaidPiece, 'piece' | 'toSheet' | 'region'>,
@@ -122,7 +124,7 @@ export function drawLaid(
   return engraved.length > 0;
 }
 
-/** Left out where it would be too small to read. */
+/** Omitted if it would be too small to read. */
 function writeName(page: PageBuilder, name: string, region: Region, { scale, x, y }: Corner, face: FontFace): void {
   const box = boundsOf(region);
   const middle = centroid(region);

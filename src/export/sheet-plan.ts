@@ -1,9 +1,10 @@
-/** Tags on the sheets that they are cut from: where each piece lies, and what the machine does on each sheet. */
+/** Sheet plan: the place of each piece on the sheets that tags are cut from, and the cut plan of each sheet. */
 
 import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { nest } from '../nesting/nest.ts';
+import { nestHere } from '../nesting/best-of.ts';
+import type { Nester } from '../nesting/best-of.ts';
 import type { PartToNest } from '../nesting/nest.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
@@ -16,21 +17,21 @@ import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { piecePaths, movePaths } from '../toolpath/piece-paths.ts';
 import type { PiecePaths } from '../toolpath/piece-paths.ts';
 
-/** A tag, and what it goes by among the others. */
+/** A tag with its name among the others. */
 export interface NamedTag {
   readonly name: string;
-  /** Of the batch, from 0. */
+  /** Row of the batch, from 0. */
   readonly row: number;
   readonly tag: Tag;
 }
 
 export interface LaidPiece {
   readonly name: string;
-  /** Of the batch, from 0; and which of the copies of its tag, from 1. */
+  /** Row of the batch, from 0, and number of the tag's copy, from 1. */
   readonly row: number;
   readonly copy: number;
   readonly piece: Piece;
-  /** From the tag's coordinates to the sheet's: y up, its lower left corner at the origin. */
+  /** From tag to sheet coordinates: y up, the sheet's lower left corner at the origin. */
   readonly toSheet: Affine;
   /** Finished outline on the sheet. */
   readonly region: Region;
@@ -38,31 +39,32 @@ export interface LaidPiece {
 
 export interface PlannedSheet {
   readonly pieces: readonly LaidPiece[];
-  /** Its bounds are those of the whole sheet. */
+  /** Its bounds are the whole sheet. */
   readonly plan: CutPlan;
   readonly use: SheetUse;
-  /** What it is a sheet of, and how the machine works that. */
+  /** Stock of the sheet, and how the machine works it. */
   readonly from: CutFrom;
 }
 
 export interface SheetPlan {
   readonly sheet: Sheet;
   readonly sheets: readonly PlannedSheet[];
-  /** What goes on no sheet: each piece once. */
+  /** Pieces that fit on no sheet, each listed once. */
   readonly left: readonly { readonly name: string; readonly piece: Piece }[];
 }
 
 /**
- * All pieces of all tags, as many times as the sheet says, on as few sheets of each stock as the layout finds. The tags, one at least, are of
- * one spec.
- * @param checkpoint Awaited every few milliseconds; may throw to stop it.
+ * Places all pieces of all tags, in the number of copies that the sheet asks for, on as few sheets of each stock as the
+ * layout finds. The tags, at least one, belong to one spec.
+ * @param checkpoint Awaited every few milliseconds; may throw to stop.
  */
 export async function planSheets(
   tags: readonly NamedTag[],
   sheet: Sheet,
   checkpoint: () => Promise<void>,
+  nest = nestHere,
 ): Promise<SheetPlan> {
-  // Each row of a batch has read the stock by itself: the same name is the same stock.
+  // Each row of a batch has its own stock object, so stocks are matched by name.
   const stocks = new Map<string, NamedTag[]>();
   for (const { name, row, tag } of tags) {
     for (const part of byStock(tag)) {
@@ -71,7 +73,7 @@ export async function planSheets(
     }
   }
   const plans: SheetPlan[] = [];
-  for (const group of stocks.values()) plans.push(await planOfStock(group, sheet, checkpoint));
+  for (const group of stocks.values()) plans.push(await planOfStock(group, sheet, checkpoint, nest));
   return { sheet, sheets: plans.flatMap(({ sheets }) => sheets), left: plans.flatMap(({ left }) => left) };
 }
 
@@ -79,6 +81,7 @@ async function planOfStock(
   tags: readonly NamedTag[],
   sheet: Sheet,
   checkpoint: () => Promise<void>,
+  nest: Nester,
 ): Promise<SheetPlan> {
   const { stock, machine, output } = tags[0]!.tag;
   const single: Omit<Waiting, 'copy'>[] = [];
@@ -86,7 +89,7 @@ async function planOfStock(
     await checkpoint();
     for (const piece of named.tag.pieces) {
       const lines = piecePaths(piece, named.tag);
-      // Marks may run beyond the edge, and nothing else may lie there.
+      // Marks may run beyond the edge, and nothing else may lie under them.
       const burnt = piece.marks.filter((mark) => mark.lines).map((mark) => mark.region);
       const region = union([lines.cut, lines.engrave, lines.score, ...burnt]);
       if (region.length > 0) single.push({ name: named.name, row: named.row, piece, lines, region });
@@ -97,7 +100,7 @@ async function planOfStock(
   ).flat();
   const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
   const parts = waiting.map(({ region }): PartToNest => ({ region, turns }));
-  // The beam takes half its width on either side of what it encloses; the gap is what is left of the material.
+  // The beam takes half a kerf on either side of what it encloses; the gap is the material that remains.
   const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
   const layout = await nest(parts, room, checkpoint);
   const { placements, unplaced } = layout;

@@ -1,4 +1,4 @@
-/** How each operation is drawn: the user's wishes, and what is usual where there are none. */
+/** Drawing style of each operation: the user's, or the default. */
 
 import type { PlannedStep } from '../toolpath/cut-plan.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
@@ -7,14 +7,17 @@ import type { Operation, Tag } from '../tag/tag.ts';
 export interface Style {
   /** #RRGGBB. */
   readonly color: string;
-  /** In mm, on a screen or on paper; the machine follows the middle of a line. */
+  /** In mm, on screen or paper; the machine follows the middle of a line. */
   readonly lineWidth: number;
   readonly layer: string;
 }
 
 const lineWidthMm = 0.1;
 
-/** `layer`: which of several engraved ones; the first is drawn as engraving is, and each after it in a colour of its own. */
+/**
+ * `layer`: the engraved layer, if there are several; the first looks like plain engraving, each further one has a
+ * colour of its own.
+ */
 export function styleOf({ output }: Tag, operation: Operation, layer?: PlannedStep['layer']): Style {
   const given = output.styles[operation];
   return {
@@ -24,7 +27,7 @@ export function styleOf({ output }: Tag, operation: Operation, layer?: PlannedSt
   };
 }
 
-/** Steps round the circle of colours by the golden angle, which never comes near itself, and of three lightnesses by turns. */
+/** Hues advance by the golden angle, which never nearly repeats itself; three lightnesses alternate. */
 function layerColour(index: number): string {
   const hue = (index * 137.508) % 360;
   const lightness = [0.42, 0.6, 0.28][index % 3]!;
@@ -38,7 +41,6 @@ function layerColour(index: number): string {
   return `#${channel(0)}${channel(8)}${channel(4)}`.toUpperCase();
 }
 
-/** What a person calls an operation. */
 export const operationNames: Readonly<Record<Operation, string>> = {
   engrave: 'Engrave',
   score: 'Score',

@@ -1,8 +1,8 @@
-/** What several things cost together. */
+/** Adds up costs. */
 
 import type { Cost } from '../toolpath/estimate.ts';
 
-/** `undefined` where one is not known, or where they are not in one currency. */
+/** `undefined` if one is unknown or the currencies differ. */
 export function sumOfCosts(costs: readonly (Cost | undefined)[]): Cost | undefined {
   const known = costs.filter((cost) => cost !== undefined);
   const [first] = known;

@@ -1,11 +1,11 @@
-/** Contours as SVG path data, y turned to run down. */
+/** Contours as SVG path data, with y flipped to run down. */
 
 import { radiusOf, startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
 import { figure } from './job.ts';
 
-/** What is at height `top` comes at 0. */
+/** Height `top` becomes y = 0. */
 export function svgPath(contours: readonly Contour[], top: number): string {
   return contours.map((contour) => onePath(contour, top)).join('');
 }
@@ -16,7 +16,7 @@ function onePath(contour: Contour, top: number): string {
   const commands = contour.segments.map((segment, i): string => {
     switch (segment.type) {
       case 'line':
-        // `Z` draws the line that closes the outline.
+        // `Z` draws the closing line.
         return contour.closed && i + 1 === contour.segments.length ? '' : `L${at(segment.to)}`;
       case 'arc': {
         const radius = figure(radiusOf(starts[i]!, segment), 4);

@@ -1,4 +1,4 @@
-/** A tag as an SVG file (SVG 1.1) in real millimetres. */
+/** Writes a tag as an SVG file (SVG 1.1) in real millimetres. */
 
 import { errorNote, figure, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
@@ -8,8 +8,8 @@ import { svgPath } from './svg-path.ts';
 import type { Operation } from '../tag/tag.ts';
 
 /**
- * One group an operation, in working order, so that a sheet worked from top to bottom is engraved and scored while it is
- * whole, and every opening is cut before the outline that frees it. Same tag, same bytes.
+ * One group for each operation, in working order: a sheet worked from top to bottom is engraved and scored while it is
+ * whole, and every opening is cut before the outline that frees it. The same tag gives the same bytes.
  */
 export function toSvg(job: Job): string {
   const { tag, plan } = job;
@@ -48,7 +48,10 @@ function asLine({ color, lineWidth }: Style): string {
   return `fill="none" stroke="${color}" stroke-width="${figure(lineWidth)}"`;
 }
 
-/** XML 1.0: the five reserved characters, and control characters, which no XML file may hold. */
+/**
+ * Escapes text for XML 1.0: the five reserved characters, and control characters, which XML does not allow, are
+ * dropped.
+ */
 export function escape(text: string): string {
   const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' };
   return (

@@ -1,4 +1,4 @@
-/** What cutting takes, in words: the same words for the same figure wherever one reads it. */
+/** What cutting takes (lengths, time, cost, weight), in words: the same wording for a figure wherever it is shown. */
 
 import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Units } from '../core/units.ts';
@@ -27,7 +27,7 @@ export function takesFacts(takes: JobEstimate, units: Units): Fact[] {
   return facts;
 }
 
-/** The most telling of it, short enough for a line above the piece. */
+/** The most useful facts, short enough for one line above the piece. */
 export function takesLine(takes: JobEstimate, units: Units): string {
   const weight = takes.weight === undefined ? undefined : grams(takes.weight);
   const parts = [`cut ${lengthIn(takes.cutLength, units)}`, timeIn(takes), weight];

@@ -1,4 +1,4 @@
-/** What is written on a tag: each text once, with how it comes to be there. */
+/** Texts on a tag: each once, with how it is made. */
 
 import { withLines } from '../spec/model.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -6,21 +6,24 @@ import type { Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
 import type { Job } from './job.ts';
 
-/** The more of these a text is at once, the earlier one counts: a line that shows where letters are glued is none of the words. */
+/**
+ * In order of precedence for a text that is used in several ways: a line that shows where letters are glued is not the
+ * text itself.
+ */
 const ways = ['cut out and glued on', 'cut out', 'cut through', 'engraved', 'drawn as a fine line'] as const;
 export type WordOperation = (typeof ways)[number];
 
 export interface WordsOn {
-  /** As it is spelt, line by line. */
+  /** Spelling, line by line. */
   readonly lines: readonly string[];
   readonly way: WordOperation;
-  /** As its font calls itself. */
+  /** The name that the font states. */
   readonly font: string;
-  /** Absent where it is drawn with single strokes. */
+  /** Absent for single-stroke text. */
   readonly lettering?: Lettering;
 }
 
-/** In the order of the text of the spec. */
+/** In text order of the spec. */
 export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
   const found = new Map<string, { way: WordOperation; lettering: Lettering }>();
   for (const [way, lettering] of tag.pieces.flatMap(letteringOf)) {

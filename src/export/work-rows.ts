@@ -1,4 +1,4 @@
-/** The work on a tag, step by step, as the rows of a table. */
+/** The work on a tag as table rows, step by step. */
 
 import { estimateJob } from '../toolpath/estimate.ts';
 import { areaText, counted } from '../core/units.ts';
@@ -7,9 +7,9 @@ import type { Job } from './job.ts';
 import { operationNames, styleOf } from './styles.ts';
 
 export interface WorkRow {
-  /** As text; empty where there is nothing to say. */
+  /** As text; empty if there is nothing to say. */
   readonly cells: readonly [what: string, layer: string, count: string, size: string, time: string];
-  /** #RRGGBB of the step's lines in the files. */
+  /** Colour of the step's lines in the files, #RRGGBB. */
   readonly color?: string;
   readonly isTotal: boolean;
 }

@@ -1,4 +1,4 @@
-/** The comment by which a finding is accepted, put where it counts; the reason is the writer's to give. */
+/** Inserts the comment that accepts a finding, at a place where it counts; the reason is left for the writer. */
 
 import { lineStart, newLineOf } from '../core/lines.ts';
 import { reportOf } from '../engine/batch.ts';
@@ -8,14 +8,14 @@ import { canBeSilenced } from '../engine/severity.ts';
 import { applied } from './find-fixes.ts';
 import { solves } from './no-worse.ts';
 
-/** An insertion of `before`, the reason, and `after`. */
+/** An insertion of `before`, the reason and `after`. */
 export interface Acceptance {
   readonly at: number;
   readonly before: string;
   readonly after: string;
 }
 
-/** `undefined` where the finding cannot be accepted, or not by a comment there. */
+/** `undefined` if the finding cannot be accepted, or not by a comment there. */
 export async function acceptanceOf(
   engine: Engine,
   shown: Report,
@@ -24,7 +24,7 @@ export async function acceptanceOf(
 ): Promise<Acceptance | undefined> {
   const report = await reportOf(engine, shown, issue, options);
   const { source, row } = report;
-  // A comment about comments would go on for ever.
+  // Accepting a problem of a comment by a comment would never end.
   if (!canBeSilenced(issue.code) || issue.code === 'odd-comment') return undefined;
   const acceptance = commentFor(issue, source.text);
   const { at, before, after } = acceptance;
@@ -33,7 +33,7 @@ export async function acceptanceOf(
   return solves(issue, report, accepted) ? acceptance : undefined;
 }
 
-/** At the end of its line; above it, where the line has a comment already. */
+/** At the end of the line, or above it if the line has a comment already. */
 function commentFor({ code, range }: Issue, text: string): Acceptance {
   const start = lineStart(text, range.start);
   const line = /[^\r\n]*/.exec(text.slice(start))![0];

@@ -1,4 +1,4 @@
-/** Edits that may help, before anyone knows whether they do. */
+/** Candidates: edits that may help, before they have been tried. */
 
 import { valueAt as valueIn } from '../core/values.ts';
 import { finest, shortLength } from '../core/units.ts';
@@ -9,19 +9,19 @@ import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
-/** One change of the text and what it does, such as “grow 0.49 mm”. */
+/** One change of the text and its description, such as “grow 0.49 mm”. */
 export interface Candidate {
   readonly told: string;
   readonly edits: readonly TextEdit[];
 }
 
-/** One way to help, in words, and the changes to try for it, least first. */
+/** One way to help, in words, and the changes to try for it, smallest first. */
 export interface Remedy {
   readonly words: string;
   readonly candidates: readonly Candidate[];
 }
 
-/** An issue with all that is known of the tag it was found on. */
+/** An issue with everything known about the tag it was found on. */
 export interface Case {
   readonly issue: Issue;
   readonly report: Report;
@@ -30,15 +30,18 @@ export interface Case {
   readonly piece: Piece | undefined;
 }
 
-/** A length as it is put into a spec: in the spec's own unit, to a hundredth of a millimetre. */
+/** A length as written into a spec: in the spec's own unit, to a hundredth of a millimetre. */
 export function written(mm: number, units: 'mm' | 'in'): string {
   if (units === 'in') return shortLength(mm, units, finest);
-  // Away from nothing, so that rounding never takes back what is needed.
+  // Rounded away from zero, so that rounding never undoes part of the change.
   const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
   return `${hundredths / 100} mm`;
 }
 
-/** The map at `path` gets this key and value; none where there is no map. What a column gives is changed in its row alone. */
+/**
+ * Sets a key of the map at `path`; empty if there is no map. A value that comes from a column is changed in its row
+ * only.
+ */
 export function setting(at: Case, path: YamlPath, key: string, text: string): Candidate[] {
   const { source } = at.report;
   const written = valueAt(at, [...path, key]);
@@ -46,7 +49,7 @@ export function setting(at: Case, path: YamlPath, key: string, text: string): Ca
   return edit ? [{ told: `${key} ${text}`, edits: [edit] }] : [];
 }
 
-/** `undefined` where the row is of a table, or the value is more than one cell. */
+/** `undefined` if the row comes from a table, or the value is more than one cell. */
 function inCell({ report, issue }: Case, written: string, text: string): TextEdit | undefined {
   const [column, more] = columnsIn(written);
   const row = report.batch?.rows[issue.row ?? report.row];
@@ -54,17 +57,17 @@ function inCell({ report, issue }: Case, written: string, text: string): TextEdi
   return place && { range: report.source.range(place), text };
 }
 
-/** The same for each of some lengths in mm. */
+/** `setting` for each of several lengths in mm. */
 export function settingLengths(at: Case, path: YamlPath, key: string, lengths: readonly number[]): Candidate[] {
   return lengths.flatMap((mm) => setting(at, path, key, written(mm, at.tag.units)));
 }
 
-/** The value at `path` is put by another. */
+/** Replaces the value at `path`. */
 export function replacing({ report }: Case, path: YamlPath, text: string): TextEdit {
   return { range: report.source.range(path), text };
 }
 
-/** What the text has at `path`. */
+/** The value at `path` in the text. */
 export function valueAt({ report }: Case, path: YamlPath): unknown {
   return valueIn(report.source.value, path);
 }
@@ -73,20 +76,20 @@ export function samePath(a: YamlPath, b: YamlPath): boolean {
   return a.length === b.length && a.every((step, index) => step === b[index]);
 }
 
-/** By how much a shape is grown, in mm, also where it is to grow as much as it needs. */
+/** Growth of a shape in mm, including growth that was computed for `auto`. */
 export function growthOf({ tag }: Case, shape: Shape): number {
   return shape.modifiers.grow ?? tag.growths?.get(shape) ?? 0;
 }
 
-/** The shape that is written at `path`: named ones and those written in a piece's lists. */
+/** The shape written at `path`, named or inside a piece's lists. */
 export function shapeAt({ tag }: Case, path: YamlPath): Shape | undefined {
   return [...tag.made.keys()].find((shape) => samePath(shape.path, path));
 }
 
-/** How a shape is called in titles. */
+/** Name of a shape in titles. */
 export function nameOf({ name }: Shape): string {
   return name === undefined ? 'the shape' : `“${name}”`;
 }
 
-/** The keys of a text's size by what of the font they measure. */
+/** Key of a text's size, by the part of the font that it measures. */
 export const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;

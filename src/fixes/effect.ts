@@ -1,4 +1,4 @@
-/** What a fix does at the very place it is for, and to the size of the piece, in numbers. */
+/** Effect of a fix in numbers: at the place it is for, and on the size of the piece. */
 
 import type { Report } from '../engine/engine.ts';
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
@@ -9,16 +9,16 @@ import { inUnits, mm } from '../core/figures.ts';
 import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';
 
-/** A change of size below this is not worth a word, in mm. */
+/** Smaller changes of size than this, in mm, are not mentioned. */
 const toldMm = 0.05;
 
-/** A neck is still the same one when it has moved by less than this, in mm. */
+/** Distance, in mm, by which a neck may move and still count as the same. */
 const sameNeckMm = 2;
 
-/** How wide a neck may have become and still be found again, as a share of what it should be at least. */
+/** Widest neck that is searched for, as a multiple of its minimum. */
 const widest = 2;
 
-/** Such as ["bridge 0.92 → 1.50 mm", "width +0.6 mm"]; empty where nothing can be said. */
+/** For example ["bridge 0.92 → 1.50 mm", "width +0.6 mm"]; empty if nothing can be said. */
 export function effectOf(issue: Issue, before: Report, after: Report): string[] {
   const was = pieceOf(issue, before);
   const is = pieceOf(issue, after);
@@ -51,7 +51,7 @@ function widthEffect(issue: Issue, before: Report, after: Report): string[] {
   if (!(issue.code in narrow) || width === undefined || minimum === undefined || !points) return [];
   const word = narrow[issue.code as keyof typeof narrow];
   const now = widthAt(points, minimum, outlinesOf(issue, before), outlinesOf(issue, after));
-  // Where it has become so wide that it is no neck any more, all that is known is that it passes.
+  // If it is so wide now that it is no longer found as a neck, all that is known is that it passes.
   return [`${word} ${mm(width)} → ${now === undefined ? `at least ${mm(minimum)}` : mm(now)}`];
 }
 
@@ -63,7 +63,7 @@ function openingEffect(issue: Issue, before: Report, after: Report): string[] {
   return from === undefined || to === undefined ? [] : [`${mm(from)} → ${mm(to)}`];
 }
 
-/** The piece a width is measured on, and the shape that it moves and scales with. */
+/** The piece that a width is measured on, and the shape that it moves and scales with. */
 interface Outlines {
   readonly piece: Region;
   readonly shape: Region;
@@ -76,7 +76,8 @@ function outlinesOf(issue: Issue, report: Report): Outlines {
 }
 
 /**
- * The width of the neck that is now where the given points were; one below the minimum is not it, for that one has been solved.
+ * Width of the neck that is now at the given points; one below the minimum must be another, because this one has been
+ * fixed.
  */
 function widthAt(points: readonly Point[], minimum: number, was: Outlines, is: Outlines): number | undefined {
   const at = middle(inBox(points, was.shape, was.shape));
@@ -87,10 +88,10 @@ function widthAt(points: readonly Point[], minimum: number, was: Outlines, is: O
   return necks.reduce((a, b) => (b.off < a.off ? b : a)).width;
 }
 
-/** `geometry/necks.ts` takes what is this near to the minimum for as wide as it. */
+/** `geometry/necks.ts` accepts a width this close to the minimum, in mm. */
 const minimumSlackMm = 0.02;
 
-/** Points from the middle of a shape's box, in mm of `like`, so that a shape that was made larger is laid over itself. */
+/** Points relative to the centre of a shape's box, scaled to `like`, so that an enlarged shape lines up with itself. */
 function inBox(points: readonly Point[], shape: Region, like: Region): Point[] {
   const box = boundsOf(shape)!;
   const goal = boundsOf(like)!;

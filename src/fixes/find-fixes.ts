@@ -1,4 +1,4 @@
-/** Fixes that are known to work: each was applied to the text and the tag computed again before it is offered. */
+/** Finds fixes that work: each is applied to the text, and the tag computed again, before it is offered. */
 
 import { reportOf, reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
@@ -19,16 +19,20 @@ import { stockOf } from '../tag/by-stock.ts';
 export { applied } from '../core/issue.ts';
 
 /**
- * A fix that changes more of the lettering than this share of it makes another tag: it is offered, but never taken unasked, and
- * none changes so much of a tag of a batch that does not need it (our own judgement).
+ * Share of the lettering beyond which a change makes another tag: such a fix is offered but never applied
+ * automatically, nor may any fix change that much on a tag of a batch that does not need it (our own judgement).
  */
 export const keptLookShare = 0.15;
 
-/** Fixes that change less than this leave the look as it is: among them the remedy that a maker would try first comes first. */
+/**
+ * Fixes that change less than this share keep the look; among them, the remedy that a maker would try first comes
+ * first.
+ */
 export const sameLookShare = 0.12;
 
 /**
- * For each remedy the least change that solves the problem and makes nothing worse; what changes the look least comes first.
+ * For each remedy, the least change that solves the problem and makes nothing worse; the least change of look comes
+ * first.
  * @param report The report of the very text that the edits are for.
  * @throws the signal's reason once that is aborted.
  */
@@ -41,7 +45,7 @@ export async function findFixes(engine: Engine, report: Report, issue: Issue, op
   return fixes.sort((a, b) => Math.max(a.look, sameLookShare) - Math.max(b.look, sameLookShare));
 }
 
-/** The same one by one, in the order of the remedies: whoever needs only one can stop. */
+/** The same one by one, in the order of the remedies, so that a caller who needs one can stop early. */
 export async function* workingFixes(
   engine: Engine,
   report: Report,
@@ -49,13 +53,13 @@ export async function* workingFixes(
   options: ComputeOptions,
 ): AsyncGenerator<Fix> {
   const [only, ...others] = await slipFixes(engine, report, issue, options);
-  // Which of several was meant is for whoever wrote it to say.
+  // With several suggestions, only the writer knows which was meant.
   if (only && others.length === 0) yield only;
   const trials = await trialsOf(engine, report, issue, options);
   if (trials) yield* trials.working();
 }
 
-/** `undefined` where there is no tag that a change could be tried on. */
+/** `undefined` if there is no tag to try changes on. */
 async function trialsOf(
   engine: Engine,
   shown: Report,
@@ -67,22 +71,22 @@ async function trialsOf(
   const { model, tag } = report;
   if (!own || !model || !tag) return undefined;
   const piece = tag.pieces.find(({ id }) => id === own.piece);
-  // What helps a piece is measured by the stock that it is cut from.
+  // A piece is judged by the stock that it is cut from.
   const cut = piece ? { ...tag, stock: stockOf(piece, tag) } : tag;
   return new Trials(engine, { issue: own, report, model, tag: cut, piece }, options);
 }
 
-/** In a batch the message says more. */
+/** Messages are not compared, because in a batch they say more. */
 function isSame(own: Issue, told: Issue): boolean {
   return causeOf(own) === causeOf(told) && own.width === told.width;
 }
 
-/** Tries changes on the tag that has the problem and, where they work, on the other tags of its batch. */
+/** Tries changes on the tag that has the problem and, if they work, on the other tags of its batch. */
 class Trials {
   readonly #engine: Engine;
   readonly #at: Case;
   readonly #options: ComputeOptions;
-  /** Asked for once something works. */
+  /** Computed once something works. */
   #known: Promise<readonly Report[]> | undefined;
 
   constructor(engine: Engine, at: Case, options: ComputeOptions) {
@@ -91,7 +95,7 @@ class Trials {
     this.#options = { ...options, row: at.report.row };
   }
 
-  /** For each remedy the first of its changes that works. */
+  /** For each remedy, the first of its changes that works. */
   async *working(): AsyncGenerator<Fix> {
     for (const remedy of remediesFor(this.#at)) {
       const fix = await this.#firstThatWorks(remedy);
@@ -114,7 +118,7 @@ class Trials {
     return undefined;
   }
 
-  /** Whether a change for the sake of one tag leaves the others as sound as they were, and looking as they did. */
+  /** Whether a change made for one tag keeps the others as sound as before, and looking the same. */
   async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
     for (const was of await this.#others()) {
       const isEnough = (found: Judged) => !isNoWorse(was, found);
@@ -125,7 +129,7 @@ class Trials {
     return true;
   }
 
-  /** The other tags of the batch as they are before any change. */
+  /** The other tags of the batch, before any change. */
   #others(): Promise<readonly Report[]> {
     const { report } = this.#at;
     this.#known ??= reportsOf(this.#engine, report, this.#options).then((all) =>
@@ -138,7 +142,9 @@ class Trials {
     return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
   }
 
-  /** The row taken off its list, where it is the odd one: the others stay exactly as they are. */
+  /**
+   * A fix that takes the row off its list, unless all the others have the problem too: they stay exactly as they are.
+   */
   async settingAside(): Promise<Fix[]> {
     const { report } = this.#at;
     const others = await this.#others();
@@ -150,7 +156,9 @@ class Trials {
 }
 
 function toFix(words: string, { told, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
-  const effects = [...effect, ...look.words];
+  // A title that speaks of the letters need not say again whose look it is.
+  const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
+  const effects = [...effect, ...looks];
   return {
     title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,

@@ -1,4 +1,4 @@
-/** Many fixes one after the other, each tried on the text that the ones before it left. */
+/** Applies many fixes in turn, each tried on the text that the previous ones left. */
 
 import { checkBatch } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
@@ -9,13 +9,13 @@ import { applied, keptLookShare, sameLookShare, workingFixes } from './find-fixe
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';
 
-/** A spec needs a handful; this only keeps fixes that undo each other from going on for ever. */
+/** A spec needs a handful; the limit stops fixes that undo each other. */
 const mostFixes = 60;
 
-/** All fixes together may change a tag by this share (our own judgement). */
+/** Share of a tag that all fixes together may change (our own judgement). */
 export const mostInAll = 0.25;
 
-/** A problem that is still there, and why. */
+/** A remaining problem and the reason it was not fixed. */
 export interface LeftProblem {
   readonly issue: Issue;
   readonly why: string;
@@ -23,16 +23,16 @@ export interface LeftProblem {
 
 export interface FixedText {
   readonly text: string;
-  /** The titles of the fixes, in the order in which they were made. */
+  /** Titles of the fixes, in the order applied. */
   readonly made: readonly string[];
   readonly left: readonly LeftProblem[];
-  /** Of the text as it is now. */
+  /** Report of the fixed text. */
   readonly report: Report;
 }
 
 /**
- * Fixes what can be fixed while the look of every tag changes by no more than `keptLookShare` each time and `mostInAll`
- * together, always by what changes it least.
+ * Fixes everything that can be fixed while the look of each tag changes by at most `keptLookShare` for each fix and
+ * `mostInAll` in total, always by the fix that changes it least.
  * @param only Only problems of this kind.
  * @throws the signal's reason once that is aborted.
  */
@@ -56,14 +56,14 @@ export async function fixAll(
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
     if (after && fix.look === 0 && isSlip(next)) {
       made.push(fix.title);
-      // The tag that was meant is only seen now.
+      // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant.
       before = after;
       now = after;
     } else if (isGentle) {
       made.push(fix.title);
       now = after;
     } else {
-      // What could not be fixed once will not be later either, unless it has changed.
+      // A problem that could not be fixed is not tried again unless it changes.
       whyLeft.set(keyOf(next), fix ? `${tooMuch} ${fix.title}.` : notFixed);
     }
   }
@@ -80,7 +80,7 @@ function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
   return only === undefined || code === only;
 }
 
-/** Of the tag that changes most. */
+/** Change of the tag that changes most. */
 function changeOf(before: readonly Report[], after: readonly Report[]): number {
   return Math.max(...before.map((was, row) => lookChange(was, after[row]!).share));
 }

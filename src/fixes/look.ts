@@ -1,7 +1,7 @@
 /**
- * How differently a tag looks after a change. Lettering is compared letter by letter and at one x-height, so that a name that is
- * made a little larger, or whose letters stand a little closer, is still the same name; what growth, straps or another font do
- * to its letters counts in full.
+ * Measures how differently a tag looks after a change. Lettering is compared letter by letter at one x-height, so that
+ * a name that becomes slightly larger, or whose letters move closer, is still the same name; changes to the letters
+ * themselves, by growth, straps or another font, count in full.
  */
 
 import { scaling, transform, translation } from '../geometry/affine.ts';
@@ -11,22 +11,24 @@ import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
+import { marksAbove } from '../tag/marks-above.ts';
 import { samePath } from './candidate.ts';
+import { lettersInWords, seenShare } from './letters-in-words.ts';
 
 export interface LookChange {
-  /** Area that looks otherwise, as a share of the lettering, or of the piece where none is cut out. */
+  /** Area that looks different, as a share of the lettering, or of the piece if no lettering is cut out. */
   readonly share: number;
-  /** The same of rings and openings on lettering that is cut out: they may move, but not for nothing. */
+  /** The same for rings and openings on cut-out lettering: they may move, but at a cost. */
   readonly hangers: number;
-  /** What a person would notice, such as “letters 9 % heavier”. */
+  /** Noticeable changes, such as “letters 9 % heavier”. */
   readonly words: readonly string[];
 }
 
-/** A letter that has moved by its whole x-height among the others counts as so much of it changed (our own judgement). */
+/**
+ * Share of a letter that counts as changed when it moves by its whole x-height relative to the others (our own
+ * judgement).
+ */
 const movedShare = 0.5;
-
-/** Below these shares nobody would notice. */
-const seenShare = 0.02;
 
 export function lookChange(before: Report, after: Report): LookChange {
   const [was, is] = [before.tag?.pieces ?? [], after.tag?.pieces ?? []];
@@ -54,14 +56,15 @@ function pieceChange(was: Piece, is: Piece): LookChange {
   return {
     share: Math.max(plate, ...changes.map(({ share }) => share)),
     hangers: isCutOut ? hangerChange(was, is) : 0,
-    words: changes.flatMap(({ words }) => words),
+    // Of several texts the one that changes most speaks.
+    words: changes.reduce((a, b) => (b.share > a.share ? b : a), unchanged).words,
   };
 }
 
 interface LetteringUse {
   readonly use: string;
   readonly lettering: Lettering;
-  /** What its letters have become. */
+  /** The finished shape of its letters. */
   readonly made: Region;
 }
 
@@ -79,7 +82,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const [from, to] = [was, is].map(({ lettering }) => lettering.letters) as [readonly Letter[], readonly Letter[]];
   if (from.length !== to.length || from.length === 0) return gone;
   const scale = is.lettering.xHeight / was.lettering.xHeight;
-  const redrawn = redrawnShare(from, to, scale);
+  const redrawn = redrawnLetters(from, to, scale);
   const [stout, stouter] = [deviation(was), deviation(is)];
   const added = stouter.added - stout.added;
   const lost = stouter.lost - stout.lost;
@@ -87,37 +90,47 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const resized = Math.abs(Math.log(scale));
   return {
     hangers: 0,
-    share: redrawn + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
-    words: [
-      ...(redrawn > seenShare ? ['other letterforms'] : []),
-      ...told(scale - 1, 'larger', 'smaller'),
+    share: redrawn.share + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
+    words: lettersInWords({
+      of: from.length,
+      ...redrawn.letters,
+      larger: scale - 1,
       // Letters that grow by more than their strokes do look lighter by that alone.
-      ...(resized > Math.abs(added - lost) ? [] : told(added - lost, 'heavier', 'lighter')),
-      ...(moved.mean > seenShare ? [moved.closer ? 'letters closer together' : 'letters further apart'] : []),
-    ],
+      heavier: resized > Math.abs(added - lost) ? 0 : added - lost,
+      spaced: moved.mean > seenShare ? (moved.closer ? 'closer together' : 'further apart') : undefined,
+    }),
   };
 }
 
-function told(share: number, more: string, less: string): string[] {
-  if (Math.abs(share) < seenShare) return [];
-  return [`letters ${Math.round(100 * Math.abs(share))} % ${share > 0 ? more : less}`];
+/** How much the letters themselves are drawn otherwise, and which: another font, weight or text, or marks that were moved. */
+function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: number) {
+  const letters: { readonly redrawn: string[]; readonly marked: string[] } = { redrawn: [], marked: [] };
+  let [whole, changed] = [0, 0];
+  from.forEach(({ region, text }, index) => {
+    const [was, is] = [scaled(region, scale), to[index]!.region];
+    const [ink, differs] = [area(was), differing(was, is)];
+    whole += ink;
+    changed += differs;
+    if (differs <= seenShare * ink) return;
+    const isMark = differing(withoutMarks(was), withoutMarks(is)) <= seenShare * ink;
+    letters[isMark ? 'marked' : 'redrawn'].push(text);
+  });
+  return { share: changed / whole, letters };
 }
 
-/** How much the letters themselves are drawn otherwise: another font, weight or text. */
-function redrawnShare(from: readonly Letter[], to: readonly Letter[], scale: number): number {
-  const whole = from.reduce((sum, { region }) => sum + area(region), 0) * scale ** 2;
-  const changed = from.reduce((sum, { region }, index) => sum + differing(scaled(region, scale), to[index]!.region), 0);
-  return changed / whole;
+function withoutMarks(letter: Region): Region {
+  const marks = marksAbove(letter);
+  return marks.length === 0 ? letter : difference(letter, marks);
 }
 
-/** What the finished shape has beyond the letters as they are drawn, and what it lacks of them, as shares of them. */
+/** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */
 function deviation({ lettering, made }: LetteringUse): { added: number; lost: number } {
   const drawn = union(lettering.letters.map(({ region }) => region));
   const ink = area(drawn);
   return { added: area(difference(made, [drawn])) / ink, lost: area(difference(drawn, [made])) / ink };
 }
 
-/** How far letters have moved from the ones before them on average, in x-heights. */
+/** Mean change of the letters' positions relative to their predecessors, in x-heights. */
 function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
   const steps = (letters: readonly Letter[], unit: number) =>
     letters.slice(1).map((letter, index) => {
@@ -131,7 +144,7 @@ function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number,
   return { mean, closer: length(is) < length(was) };
 }
 
-/** Lugs and openings that have moved or become larger, as a share of the piece. */
+/** Lugs and openings that have moved or grown, as a share of the piece. */
 function hangerChange(was: Piece, is: Piece): number {
   const drawn = ({ hangers, region }: Piece) => {
     const at = middleOf(region);
@@ -142,7 +155,7 @@ function hangerChange(was: Piece, is: Piece): number {
   return (area(difference(from, [to])) + area(difference(to, [from]))) / area(was.region);
 }
 
-/** The area in which two regions differ once one is laid over the other, box centre on box centre, in mm². */
+/** Area in mm² in which two regions differ once their box centres are aligned. */
 function differing(a: Region, b: Region): number {
   const [from, to] = [middleOf(a), middleOf(b)];
   const laid = transform(a, translation(to.x - from.x, to.y - from.y));

@@ -1,17 +1,17 @@
-/** Whether a change of a spec solves a problem, and whether it leaves everything else at least as it was. */
+/** Decides whether a change of a spec solves a problem, and whether everything else stays at least as good. */
 
 import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 
-/** A width that is smaller by less than this is the same width, in mm. */
+/** Widths that shrink by less than this, in mm, count as unchanged. */
 const sameWidthMm = 0.02;
 
-/** A tag that hangs askew by no more than this beyond what it did hangs as it did. */
+/** A further tilt of less than this counts as unchanged. */
 const sameAngleDegrees = 0.5;
 
-/** Kinds whose `width` is the worse the smaller it is. */
+/** Kinds that get worse as their `width` gets smaller. */
 const narrowKinds: ReadonlySet<IssueCode> = new Set([
   'weak-bridge',
   'thin-stroke',
@@ -29,7 +29,7 @@ const narrowKinds: ReadonlySet<IssueCode> = new Set([
 export function solves(issue: Issue, before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
   const cause = causeOf(issue);
-  // Several of a kind at one line are one fault to whoever reads it: a change that leaves one of them has not solved it.
+  // To a reader, several of a kind at one line are one problem: all of them must be gone.
   return after.issues.every((other) => causeOf(other) !== cause) && isNoWorse(before, after);
 }
 
@@ -46,7 +46,7 @@ export function isNoWorse(before: Judged, after: Judged): boolean {
   });
 }
 
-/** A comment that accepts what is solved meanwhile has become idle. */
+/** A comment becomes idle when what it accepts is solved. */
 function isHarmless({ code }: Issue): boolean {
   return code === 'odd-comment';
 }

@@ -1,4 +1,4 @@
-/** What may help against an issue, the way that changes least about the tag first. */
+/** Remedies for an issue, the one that changes the tag least first. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Shape } from '../spec/model.ts';
@@ -41,7 +41,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hole-near-edge':
       return [...(issue.severity === 'error' ? clearOfAll(at) : []), ...furtherIn(at)];
     case 'hole-blocked':
-      // Off the line on which the tag hangs straight, a hole is moved only where what is in its way cannot be.
+      // Off the line on which the tag hangs straight, the hole is moved only if the obstacle cannot be.
       return [...clearOnLine(at), ...clear(at), ...clearOffLine(at)];
     case 'hole-too-small':
       return wideEnough(at);
@@ -84,7 +84,7 @@ export function remediesFor(at: Case): Remedy[] {
   }
 }
 
-/** Specks are dropped with what is as small as the largest of them. */
+/** Drops specks, together with everything as small as the largest of them. */
 function tidier(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape || at.issue.width === undefined) return [];
@@ -95,7 +95,10 @@ function tidier(at: Case): Remedy[] {
   ];
 }
 
-/** Whether lettering would lose the dot of an i, an accent, a full stop or a counter: what `tidy` drops has a box as small as that. */
+/**
+ * Whether lettering would lose the dot of an i, an accent, a full stop or a counter: `tidy` drops everything with a box
+ * that small.
+ */
 function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
   const rings = (tag.made.get(shape)?.lettering ?? []).flatMap(({ letters }) =>
     letters.flatMap(({ region }) => region),
@@ -106,7 +109,7 @@ function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
   });
 }
 
-/** `width` is the lap that hides the shoulders. */
+/** `width` is the overlap that hides the shoulders. */
 function deeperLap(at: Case): Remedy[] {
   const { path, width } = at.issue;
   if (width === undefined) return [];

@@ -1,4 +1,4 @@
-/** The way out for a name that a batch does not suit: it is taken off the list, for a tag of its own. */
+/** Last resort for a name that does not suit the batch: takes it off the list, to become a tag of its own. */
 
 import { lineStart } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
@@ -16,7 +16,7 @@ export function setAside(source: SpecSource, rows: readonly BatchRow[], row: num
     const from = start - dash[1]!.length;
     return text.slice(start, end).includes('\n') ? undefined : { range: { start: from, end: from }, text: '# ' };
   }
-  // Between brackets, with the comma that parts it from its neighbour.
+  // In a flow list, together with the comma beside it.
   if (before) return { range: { start: source.range(before.path).end, end }, text: '' };
   return next && { range: { start, end: source.range(next.path).start }, text: '' };
 }

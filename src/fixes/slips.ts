@@ -1,4 +1,4 @@
-/** Fixes of slips in the text, and of names that are not there: tried on the whole spec like all others. */
+/** Fixes for slips in the text and for names that do not exist, tried on the whole spec like all other fixes. */
 
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { applied, causeOf } from '../core/issue.ts';
@@ -7,12 +7,12 @@ import { issueKinds } from '../core/issue-kinds.ts';
 import { solves } from './no-worse.ts';
 import { styledFont } from './styled-font.ts';
 
-/** Whether an issue comes before anything is made, so that its fix is not judged by how the tag looks. */
+/** Whether an issue arises before anything is made, so that its fix is not judged by the look of the tag. */
 export function isSlip({ code }: Issue): boolean {
   return issueKinds[code].about !== 'making';
 }
 
-/** Those of the changes that an issue brings along that put it right. */
+/** The changes suggested by an issue that actually correct it. */
 export async function slipFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
   const fixes: Fix[] = [];
   for (const change of [...changesOf(issue), ...styledFont(report, issue)]) {
@@ -23,13 +23,13 @@ export async function slipFixes(engine: Engine, report: Report, issue: Issue, op
   return fixes;
 }
 
-/** The nearest known words first. */
+/** The closest known words first. */
 export function changesOf({ suggestions = [], repairs = [], range }: Issue): TextChange[] {
   const words = suggestions.map((text) => ({ title: `Change to “${text}”`, edits: [{ range, text }] }));
   return [...words, ...repairs];
 }
 
-/** One slip hides what comes after it, so only what is found at its own stage or before can be counted: it must be fewer. */
+/** One slip can hide later ones, so only issues of its own stage or earlier are counted: there must be fewer. */
 function putsRight(issue: Issue, before: Report, after: Report): boolean {
   if (before.source.issues.length > 0) return after.source.issues.length < before.source.issues.length;
   if (after.source.issues.length > 0) return false;

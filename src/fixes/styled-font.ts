@@ -1,4 +1,4 @@
-/** `font: Nunito Bold`: the family, and its style under the keys for it. */
+/** Fix for `font: Nunito Bold`: the family alone, with its style under the proper keys. */
 
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextChange } from '../core/issue.ts';

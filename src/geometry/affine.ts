@@ -32,12 +32,12 @@ export function applyTo({ x, y }: Point, m: Affine): Point {
   return { x: m.a * x + m.c * y + m.e, y: m.b * x + m.d * y + m.f };
 }
 
-/** A direction and a length, which no move changes. */
+/** The vector mapped without the translation. */
 export function applyToVector({ x, y }: Point, { a, b, c, d }: Affine): Point {
   return { x: a * x + c * y, y: b * x + d * y };
 }
 
-/** The region mapped; where the map is a mirror the rings are turned round, so that outers stay counter-clockwise. */
+/** The region mapped. A mirroring map reverses the rings, so that outer rings stay counter-clockwise. */
 export function transform(region: Region, m: Affine): Region {
   const mirrored = m.a * m.d - m.b * m.c < 0;
   return region.map((ring) => {
@@ -46,7 +46,7 @@ export function transform(region: Region, m: Affine): Region {
   });
 }
 
-/** The map that does `first`, then `then`. */
+/** The map that applies `first` and then `then`. */
 export function chain(first: Affine, then: Affine): Affine {
   return {
     a: then.a * first.a + then.c * first.b,

@@ -1,7 +1,7 @@
 /**
- * Curves as circular arcs, for files that know no others. Each cubic is replaced by pairs of arcs that share a tangent with it
- * at both ends and with each other where they meet (biarcs; K. M. Bolton, "Biarc curves", Computer-Aided Design 7, 1975), and
- * halved until they lie on it.
+ * Curves as circular arcs, for file formats that have no other curves. Each cubic is replaced by pairs of arcs that
+ * share a tangent with it at both ends and with each other where they meet (biarcs; K. M. Bolton, "Biarc curves",
+ * Computer-Aided Design 7, 1975), and is halved until they lie on it.
  */
 
 import { distance } from './measure.ts';
@@ -9,16 +9,16 @@ import { directionsOf, pointOn, splitSegment, startsOf } from './contour.ts';
 import type { Contour, Segment } from './contour.ts';
 import type { Point } from './types.ts';
 
-/** How far an arc may lie from its curve, in mm. */
+/** Largest distance between an arc and its curve, in mm. */
 const toleranceMm = 0.002;
 
-/** Halvings of one cubic; at that its pieces are a thousandth of it. */
+/** Most times one cubic is halved, which leaves pieces of a thousandth of it. */
 const deepest = 10;
 
-/** An arc that turns less is a line. */
+/** Arcs that turn less than this, in radians, become lines. */
 const leastSweep = 1e-5;
 
-/** Where the distance is looked at, along each cubic. */
+/** Parameters along each cubic at which the distance is measured. */
 const samples = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
 
 export function withArcsOnly(contour: Contour): Contour {
@@ -40,8 +40,8 @@ function arcsOf(from: Point, cubic: Cubic, depth: number): Segment[] {
 }
 
 /**
- * With both arcs' tangents equally long, d: the joint lies halfway between the ends of the tangents, and
- * 2d²(1 − t₀·t₁) + 2d·v·(t₀ + t₁) − v·v = 0, where v goes from end to end.
+ * With both arcs' tangents of equal length d, the joint lies halfway between the tips of the tangents, and 2d²(1 −
+ * t₀·t₁) + 2d·v·(t₀ + t₁) − v·v = 0, where v runs from end to end.
  */
 function biarc(from: Point, cubic: Cubic): Segment[] | undefined {
   const [t0, t1] = directionsOf(from, cubic);
@@ -50,7 +50,7 @@ function biarc(from: Point, cubic: Cubic): Segment[] | undefined {
   const a = 2 * (1 - dot(t0, t1));
   const b = 2 * dot(v, { x: t0.x + t1.x, y: t0.y + t1.y });
   const c = -dot(v, v);
-  // The form that does not cancel when the tangents are nearly parallel.
+  // The form of the solution that does not cancel when the tangents are nearly parallel.
   const root = b * b - 4 * a * c;
   const d = root >= 0 ? (-2 * c) / (b + Math.sqrt(root)) : NaN;
   if (!(d > 0) || !Number.isFinite(d)) return undefined;
@@ -59,7 +59,7 @@ function biarc(from: Point, cubic: Cubic): Segment[] | undefined {
   return [arc(from, t0, joint), back.type === 'arc' ? { ...back, to, sweep: -back.sweep } : { type: 'line', to }];
 }
 
-/** The arc that leaves `from` in a unit direction and ends at `to`; a line where it hardly turns. */
+/** The arc that leaves `from` in a unit direction and ends at `to`; a line if it hardly turns. */
 function arc(from: Point, direction: Point, to: Point): Segment {
   const chord = { x: to.x - from.x, y: to.y - from.y };
   const off = direction.x * chord.y - direction.y * chord.x;
@@ -78,7 +78,7 @@ function liesOn(pair: readonly Segment[], from: Point, cubic: Cubic): boolean {
   });
 }
 
-/** To a segment that is no cubic, its ends not minded: the other of the pair goes on there. */
+/** Distance to a line or an arc, extended beyond its ends: the other segment of the pair continues there. */
 function distanceTo(point: Point, from: Point, segment: Segment): number {
   if (segment.type === 'arc') {
     const { centre } = segment;

@@ -1,4 +1,4 @@
-/** Strips left out of a shape, so that a plate it is cut through keeps what its holes enclose: the counters of letters. */
+/** Strips left out of a shape that is cut through a plate, to hold what its holes enclose: the counters of letters. */
 
 import { difference } from './clipper.ts';
 import { innerPoint } from './inner-point.ts';
@@ -8,12 +8,12 @@ import type { Point, Region, Ring } from './types.ts';
 
 export type BridgeSide = 'top' | 'bottom' | 'left' | 'right';
 
-/** Of a bridge: past the stroke it crosses, in mm, so that no sliver is left at its end. */
+/** Length of a bridge beyond the stroke it crosses, in mm, so that no sliver is left at its end. */
 const pastMm = 0.05;
 
 /**
- * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is cut
- * *through* a plate, what is left out are bridges of the plate, which hold the counters of its letters.
+ * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is
+ * cut *through* a plate, the strips left out are bridges that hold the counters of its letters.
  */
 export function bridged(region: Region, width: number, sides: readonly BridgeSide[]): Stripped {
   const holes = region.filter((ring) => ringArea(ring) < 0);
@@ -21,7 +21,7 @@ export function bridged(region: Region, width: number, sides: readonly BridgeSid
   return { region: strips.length > 0 ? difference(region, [strips]) : region, strips };
 }
 
-/** From inside the hole across the stroke beyond it, as far as the stroke reaches anywhere over the width of the strip. */
+/** The strip from inside the hole across the adjoining stroke, as long as the stroke is anywhere over its width. */
 function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide): Ring[] {
   const upright = side === 'top' || side === 'bottom';
   const sign = side === 'top' || side === 'right' ? 1 : -1;
@@ -40,11 +40,11 @@ function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide
     upright ? { x: aside, y: sign * along } : { x: sign * along, y: aside };
   const [low, high] = [middle - width / 2, middle + width / 2];
   const ring = [back(start, low), back(end + pastMm, low), back(end + pastMm, high), back(start, high)];
-  // All one way round, or strips that meet would cancel out where they overlap.
+  // All in the same direction, as strips that meet would otherwise cancel out where they overlap.
   return [ringArea(ring) < 0 ? ring.reverse() : ring];
 }
 
-/** Where the stroke ends that begins where a line along the first coordinate leaves the hole for the last time. */
+/** Far edge of the stroke that begins where a line along the first coordinate leaves the hole for the last time. */
 function strokeEnd(rings: readonly Ring[], hole: Ring, y: number): number | undefined {
   const from = lastInside(hole, y);
   if (from === undefined) return undefined;

@@ -1,7 +1,7 @@
 /**
- * Points that rounding to whole units leaves behind are dropped from a closed path: those nearer than `distance` to the one before,
- * spikes, and those nearer than that to the line through their neighbours. Does what `CleanPolygon` of clipper-lib does, point by
- * point, on plain arrays in place of linked objects, which takes a fifth of the time.
+ * Drops points that rounding to whole units leaves behind on a closed path: those nearer than `distance` to the point
+ * before, spikes, and those nearer than that to the line through their neighbours. Equivalent, point by point, to
+ * `CleanPolygon` of clipper-lib, but on plain arrays instead of linked objects, which takes a fifth of the time.
  */
 
 interface UnitPoint {
@@ -9,7 +9,7 @@ interface UnitPoint {
   readonly Y: number;
 }
 
-/** Points whose coordinates are both within one unit of one another count as near. */
+/** Points count as near if both of their coordinates differ by at most one unit. */
 const usualDistance = 1.415;
 
 export function cleanPath<P extends UnitPoint>(path: readonly P[], distance = usualDistance): P[] {
@@ -23,7 +23,7 @@ export function cleanPath<P extends UnitPoint>(path: readonly P[], distance = us
     previous[i] = i === 0 ? count - 1 : i - 1;
   }
   const near = distance * distance;
-  /** Takes a point out; the one before it must be looked at again, and comes next. */
+  /** Takes a point out and returns the one before it, which must be examined again. */
   const drop = (at: number): number => {
     const before = previous[at]!;
     next[before] = next[at]!;
@@ -62,7 +62,7 @@ function isNear(a: UnitPoint, b: UnitPoint, near: number): boolean {
   return dx * dx + dy * dy <= near;
 }
 
-/** Whichever of the three lies between the others is measured against the line through them. */
+/** Whether three points are nearly collinear: the middle one is measured against the line through the others. */
 function isStraight(a: UnitPoint, b: UnitPoint, c: UnitPoint, near: number): boolean {
   const alongX = Math.abs(a.X - b.X) > Math.abs(a.Y - b.Y);
   const [p, q, r] = alongX ? [a.X, b.X, c.X] : [a.Y, b.Y, c.Y];
@@ -71,7 +71,7 @@ function isStraight(a: UnitPoint, b: UnitPoint, c: UnitPoint, near: number): boo
   return lineDistance(c, a, b) < near;
 }
 
-/** Squared. */
+/** Squared distance from a point to a line. */
 function lineDistance(point: UnitPoint, from: UnitPoint, to: UnitPoint): number {
   const a = from.Y - to.Y;
   const b = to.X - from.X;

@@ -1,11 +1,11 @@
-/** Corners of outlines cut off straight, as those of a luggage label are. */
+/** Corners of outlines cut off straight, as on a luggage label. */
 
 import type { Point, Region, Ring } from './types.ts';
 
-/** A bend of less than this, in degrees, is part of a curve: flattened ones turn by a few degrees at a point. */
+/** Bends of less than this, in degrees, belong to a curve: flattened curves turn by a few degrees at each point. */
 const leastTurnDegrees = 20;
 
-/** The region with its convex corners cut off: each cut takes `by` mm of either side, or half of a side that is too short for two. */
+/** The region with its convex corners cut off. Each cut takes `by` mm of either side, at most half of the side. */
 export function clippedCorners(region: Region, by: number): Region {
   return by > 0 ? region.map((ring) => clipped(ring, by)) : region;
 }
@@ -17,7 +17,7 @@ function clipped(ring: Ring, by: number): Ring {
   const points: Point[] = [];
   corners.forEach((corner, k) => {
     const next = corners[(k + 1) % corners.length]!;
-    // The side from this corner to the next, both ends included; once round where there is no other.
+    // The side from this corner to the next, both ends included; the whole ring if there is only one corner.
     const steps = (next - corner + count - 1) % count;
     const side = Array.from({ length: steps + 2 }, (_, step) => ring[(corner + step) % count]!);
     const length = lengthOf(side);
@@ -42,7 +42,7 @@ function lengthOf(line: readonly Point[]): number {
   return line.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - line[i]!.x, y - line[i]!.y), 0);
 }
 
-/** The stretch of a line between two lengths along it, its own points and the two ends. */
+/** The stretch of a line between two distances along it: its points and the two ends. */
 function between(line: readonly Point[], from: number, to: number): Point[] {
   const points: Point[] = [];
   let along = 0;

@@ -1,10 +1,11 @@
-/** What of many rings lies near one place, cheaply: for work on a corner of something large. */
+/** Rings clipped to a box, cheaply, for work on a corner of something large. */
 
 import type { Bounds, Point, Ring } from './types.ts';
 
 /**
- * What of each ring lies in the box (Sutherland and Hodgman 1974). Where a ring leaves the box and comes back, its parts stay
- * joined by edges along the side of the box, so the rings are to be filled by the non-zero rule and not looked at there.
+ * The part of each ring inside the box (Sutherland and Hodgman 1974). Where a ring leaves the box and comes back, its
+ * parts stay joined by edges along the side of the box, so fill the rings by the non-zero rule and do not measure along
+ * those sides.
  */
 export function clippedToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }: Bounds): Ring[] {
   return rings.flatMap((ring) => {
@@ -17,7 +18,7 @@ export function clippedToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }:
   });
 }
 
-/** What of a ring is on the side where `depth`, which grows evenly along any line, is not negative. */
+/** The part of a ring where `depth`, which must be linear along any line, is not negative. */
 function clipped(ring: readonly Point[], depth: (point: Point) => number): readonly Point[] {
   const last = ring[ring.length - 1];
   if (!last || ring.every((point) => depth(point) >= 0)) return ring;

@@ -1,4 +1,4 @@
-/** The part of clipper-lib 6.4.2 (published without types) that `clipper.ts` uses. */
+/** Types for the parts of clipper-lib 6.4.2 that `clipper.ts` uses; the package ships none. */
 declare module 'clipper-lib' {
   export interface IntPoint {
     X: number;

@@ -1,8 +1,9 @@
 /**
- * Booleans and offsets. The only file that knows clipper-lib.
+ * Booleans and offsets. The only file that imports clipper-lib.
  *
- * Clipper works on integers; one unit here is 1/100,000 mm. Its fast path covers ±47,453,132 units, that is ±474 mm; beyond,
- * it stays exact (to ±45,000 km) but takes 1.5 to 5 times as long, so tags and all but the largest sheets are on the fast path.
+ * Clipper works on integers; one unit here is 1/100,000 mm. Its fast path covers ±47,453,132 units, that is ±474 mm;
+ * beyond, it stays exact (to ±45,000 km) but takes 1.5 to 5 times as long, so tags and all but the largest sheets are
+ * on the fast path.
  */
 
 import ClipperLib from 'clipper-lib';
@@ -21,21 +22,24 @@ const { Clipper, PolyType, ClipType, PolyFillType } = ClipperLib;
 /** Clipper units per millimetre. */
 export const unitsPerMm = 100_000;
 
-/** How far a round corner made by an offset may lie from the true arc, in mm. */
+/** Largest distance between a round corner made by an offset and the true arc, in mm. */
 export const arcToleranceMm = 0.002;
 
-/** Which winding numbers are inside: as SVG's `fill-rule`. */
+/** The winding numbers that count as inside, as in SVG's `fill-rule`. */
 export type FillRule = 'nonzero' | 'evenodd';
 
 /**
- * Clipper sweeps along Y, and at every vertex looks at all edges abreast of it. Turned a quarter, a line of lettering has a few
- * strokes abreast instead of all its letters', and takes a third of the time.
+ * Direction of Clipper's sweep. It sweeps along Y, and at every vertex examines all edges at that height. Turned a
+ * quarter, a line of lettering has a few strokes at each height instead of those of all its letters, and takes a third
+ * of the time.
  */
 interface Sweep {
   readonly turned: boolean;
 }
 
-/** Whichever way fewer edges are abreast on average: their lengths along the sweep, over the length of the sweep. */
+/**
+ * The direction with fewer edges abreast on average: total length of the edges along it over the length of the sweep.
+ */
 function sweepOver(rings: readonly Ring[]): Sweep {
   const box = boundsOf(rings);
   if (!box) return { turned: false };
@@ -60,7 +64,7 @@ function refuseNonNumbers(rings: readonly Ring[]): void {
   }
 }
 
-/** Every ring of three points or more; anything else encloses no area and is dropped. */
+/** Paths of all rings with three points or more; others enclose no area and are dropped. */
 function toPaths(rings: readonly Ring[], { turned }: Sweep): Paths {
   refuseNonNumbers(rings);
   const paths: Paths = [];
@@ -77,8 +81,8 @@ function toPaths(rings: readonly Ring[], { turned }: Sweep): Paths {
 }
 
 /**
- * Back to mm. Points nearer than a unit and a half to the line through their neighbours are dropped: they are what integer
- * rounding leaves at crossings, and would look like necks a hundred-thousandth of a millimetre wide.
+ * Paths back in mm. Points nearer than a unit and a half to the line through their neighbours are dropped: integer
+ * rounding leaves them at crossings, and they would look like necks a hundred-thousandth of a millimetre wide.
  */
 function toRegion(paths: Paths, { turned }: Sweep): Region {
   return paths
@@ -91,7 +95,7 @@ function toRegion(paths: Paths, { turned }: Sweep): Region {
     );
 }
 
-/** clipper-lib reports its own failures through the browser's `alert`; here they become an ordinary exception. */
+/** Turns clipper-lib's failures, which it reports through the browser's `alert`, into ordinary exceptions. */
 function guarded<T>(action: () => T): T {
   try {
     return action();
@@ -120,8 +124,8 @@ function combine(
 }
 
 /**
- * Does the work group by group, of rings whose boxes come within `reachMm` of each other: what lies apart does not meet, and
- * Clipper's time grows faster than the number of rings.
+ * Does the work separately for each group of rings whose boxes come within `reachMm` of each other. Distant rings
+ * cannot meet, and Clipper's time grows faster than the number of rings.
  */
 function apart(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) => Region): Region {
   const groups = nearGroups(rings, reachMm);
@@ -129,7 +133,7 @@ function apart(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) =>
 }
 
 /**
- * Any closed polygons, crossing themselves and each other as they like, as one region.
+ * Any closed polygons, which may cross themselves and each other, as one region.
  * @throws RangeError if a coordinate is not a finite number.
  */
 export function normalise(rings: readonly Ring[], rule: FillRule = 'nonzero'): Region {
@@ -137,19 +141,20 @@ export function normalise(rings: readonly Ring[], rule: FillRule = 'nonzero'): R
   return apart(rings, 0, (group) => combine(ClipType.ctUnion, group, [], fill));
 }
 
-/** Everything that is in any of the regions. */
 export function union(regions: readonly Region[]): Region {
   return regions.length === 1 ? regions[0]! : normalise(regions.flat());
 }
 
-/** The same of regions none of which crosses itself: one that comes near no other stays as it is, at no cost. */
+/**
+ * The union of regions that do not cross themselves. A region with no other near it is returned unchanged, at no cost.
+ */
 export function unionOfWhole(regions: readonly Region[]): Region {
   if (regions.length === 1) return regions[0]!;
   refuseNonNumbers(regions.flat());
   return nearRegions(regions, 0).flatMap((group) => (group.length === 1 ? group[0]! : normalise(group.flat())));
 }
 
-/** What of `rings`, united by the non-zero rule, is in none of `others`. */
+/** The part of `rings`, united by the non-zero rule, that is in none of `others`. */
 export function difference(rings: readonly Ring[], others: readonly Region[]): Region {
   const all = others.flat();
   refuseNonNumbers([...rings, ...all]);
@@ -158,7 +163,6 @@ export function difference(rings: readonly Ring[], others: readonly Region[]): R
   );
 }
 
-/** What is in both. */
 export function intersection(a: Region, b: Region): Region {
   refuseNonNumbers([...a, ...b]);
   const near = ringsNear(a, b);
@@ -167,13 +171,13 @@ export function intersection(a: Region, b: Region): Region {
   );
 }
 
-/** As `apart`, of two kinds of rings. */
+/** Like `apart`, for subject and clip rings. */
 function whereTheyMeet(
   subject: readonly Ring[],
   clip: readonly Ring[],
   work: (subject: readonly Ring[], clip: readonly Ring[]) => Region,
 ): Region {
-  // A ring may be of both kinds.
+  // The same ring may be both subject and clip.
   const all = [subject, clip].flatMap((rings, kind) => rings.map((ring) => ({ ring, isClip: kind === 1 })));
   const groups = groupedByBox(all, ({ ring }) => [ring], 0);
   if (groups.length === 1) return work(subject, clip);
@@ -182,7 +186,7 @@ function whereTheyMeet(
   return groups.flatMap((group) => [...work(ofKind(group, false), ofKind(group, true))]);
 }
 
-/** Those rings whose boxes meet the box of the others: no other ring says anything about what is in there. */
+/** The rings whose boxes meet the box of the others; no other ring affects what is inside that box. */
 function ringsNear(rings: readonly Ring[], others: readonly Ring[]): readonly Ring[] {
   const box = boundsOf(others);
   if (!box) return [];
@@ -193,8 +197,8 @@ function ringsNear(rings: readonly Ring[], others: readonly Ring[]): readonly Ri
 }
 
 /**
- * The region grown by `deltaMm` all round (holes shrink), or thinned where it is negative. An offset by a disc, so growing a
- * convex outline of area A and perimeter P gives A + P·r + π·r² (Steiner), less what `arcTolerance` (mm) allows.
+ * The region grown by `deltaMm` all round (holes shrink), or thinned if it is negative. An offset by a disc, so growing
+ * a convex outline of area A and perimeter P gives A + P·r + π·r² (Steiner), less the tolerance `arcTolerance` (mm).
  */
 export function offset(
   region: Region,

@@ -1,10 +1,11 @@
 /**
- * Where two stretches of outline come nearer to each other than a given reach: across a gap, or across material.
+ * Places where two stretches of outline come nearer to each other than a given reach, across a gap or across material.
  *
- * Every two edges that face each other are measured exactly, segment to segment. What is left out is what every outline has:
- * corners, tips, serifs and the wedges between strokes that meet. A place counts as one of those if its two edges meet within
- * a short way along the outline, or if what lies behind it only narrows, as a wedge or the cusp between two round edges does;
- * see `close-edges/pairs.ts` for the figures. A slit, the mouth of a bay, the waist of a counter and any two rings are places.
+ * Any two edges that face each other are measured exactly, segment to segment. Left out are features that every outline
+ * has: corners, tips, serifs and the wedges between strokes that meet. A place counts as one of those if its two edges
+ * meet within a short way along the outline, or if the space behind it only narrows, like a wedge or the cusp between
+ * two round edges; `close-edges/pairs.ts` has the limits. A slit, the mouth of a bay, the waist of a counter and a gap
+ * between two rings are all reported.
  */
 
 import { edgesOf, reversed } from './close-edges/edges.ts';
@@ -19,27 +20,28 @@ export interface ClosePlace {
   readonly width: number;
   /** The two points of the outline that far apart, the left one first. */
   readonly ends: readonly [Point, Point];
-  /** How long the edges run so near each other, in mm: the mean of both sides. */
+  /** Mean length of the two edges over which they are this near each other, in mm. */
   readonly length: number;
 }
 
 type Side = 'gap' | 'material';
 
 /**
- * All places nearer than `reach` mm, the narrowest first. Stretches with less than `reach` between them along the outline are
- * one place. Ends for outlines of any kind; where tens of thousands of edges all lie near each other, with some of the places.
+ * All places narrower than `reach` mm, the narrowest first. Stretches less than `reach` apart along the outline are one
+ * place. Always terminates: where tens of thousands of edges all lie near each other, it returns only some of the
+ * places.
  */
 export function closeEdges(region: Region, reach: number, side: Side): ClosePlace[] {
   return closeOn(region, reach, [side])[0]!;
 }
 
-/** Across gaps and across material, for hardly more than either. */
+/** Places across gaps and across material, for hardly more than the cost of either. */
 export function closeOnBothSides(region: Region, reach: number): Readonly<Record<Side, readonly ClosePlace[]>> {
   const [gap, material] = closeOn(region, reach, ['gap', 'material']) as [ClosePlace[], ClosePlace[]];
   return { gap, material };
 }
 
-/** For each of some sides. */
+/** The places for each of the given sides. */
 function closeOn(region: Region, reach: number, sides: readonly Side[]): ClosePlace[][] {
   if (!(reach > 0) || !Number.isFinite(reach)) return sides.map(() => []);
   const edges = edgesOf(region);
@@ -52,7 +54,7 @@ function closeOn(region: Region, reach: number, sides: readonly Side[]): ClosePl
   );
 }
 
-/** Pairs whose stretches touch on either side, as one place each. */
+/** Pairs whose stretches touch on either side, merged into one place each. */
 function joined(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): ClosePlace[] {
   const leader = pairs.map((_, index) => index);
   const find = (index: number): number => {
@@ -74,10 +76,10 @@ function joined(pairs: readonly FacingPair[], ringLengths: readonly number[], sl
   });
 }
 
-/** Widths as equal as rounding lets them be. */
+/** Widths that differ by less than this, in mm, are equal but for rounding. */
 const evenMm = 1e-4;
 
-/** The narrower one; of equal ones that along which the edges run longest, whatever ring came first. */
+/** Whether `a` is narrower, or equally narrow and longer; the order of the rings does not matter. */
 function isBefore(a: FacingPair, b: FacingPair): boolean {
   if (Math.abs(a.width - b.width) > evenMm) return a.width < b.width;
   return lengthOf(a) > lengthOf(b);
@@ -90,11 +92,11 @@ function lengthOf({ stretches: [a, b] }: FacingPair): number {
 interface OutlineRun {
   /** Indices of pairs. */
   readonly members: number[];
-  /** What of the outline they cover, in mm. */
+  /** Length of outline they cover, in mm. */
   length: number;
 }
 
-/** Stretches of a ring that overlap, or that have less than `slack` between them. */
+/** Groups of stretches of one ring that overlap or are less than `slack` apart. */
 function runsOf(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): OutlineRun[] {
   const stretches = pairs.flatMap((pair, member) => pair.stretches.map((stretch) => ({ ...stretch, member })));
   stretches.sort((a, b) => a.ring - b.ring || a.start - b.start);
@@ -103,7 +105,7 @@ function runsOf(pairs: readonly FacingPair[], ringLengths: readonly number[], sl
   let end = 0;
   const close = (): void => {
     const last = runs.length - 1;
-    // Where a ring starts is no end of a run.
+    // A run may continue across the point where the ring starts.
     if (last <= first.run || first.start + ringLengths[first.ring]! - end > slack) return;
     const { members, length } = runs.pop()!;
     runs[first.run]!.members.push(...members);

@@ -1,26 +1,26 @@
 /**
- * Outlines of lines, circular arcs and cubic Béziers: what is left of polygons once `fit-contours.ts` has found the curves in
- * them, and what cut files hold. Lengths are mm, y runs up, angles are radians, counter-clockwise positive.
+ * Outlines of lines, circular arcs and cubic Béziers, as `fit-contours.ts` finds them in polygons and as cut files hold
+ * them. Lengths are mm, y runs up, angles are radians, counter-clockwise positive.
  */
 
 import { distance } from './measure.ts';
 import type { Bounds, Point, Ring } from './types.ts';
 
-/** Each begins where the one before it ends. */
+/** One segment; it begins where the one before it ends. */
 export type Segment =
   | { readonly type: 'line'; readonly to: Point }
-  /** `sweep` is signed and under a full turn. */
+  /** `sweep` is signed, in radians, and less than a full turn. */
   | { readonly type: 'arc'; readonly to: Point; readonly centre: Point; readonly sweep: number }
   | { readonly type: 'cubic'; readonly to: Point; readonly c1: Point; readonly c2: Point };
 
-/** A closed one's last segment ends where its first begins. */
+/** A chain of segments; the last segment of a closed one ends at `start`. */
 export interface Contour {
   readonly start: Point;
   readonly segments: readonly Segment[];
   readonly closed: boolean;
 }
 
-/** Where each segment begins. */
+/** The point at which each segment begins. */
 export function startsOf({ start, segments }: Contour): Point[] {
   return [start, ...segments.slice(0, -1).map(({ to }) => to)];
 }
@@ -33,7 +33,7 @@ export function radiusOf(from: Point, arc: Extract<Segment, { type: 'arc' }>): n
   return Math.hypot(from.x - arc.centre.x, from.y - arc.centre.y);
 }
 
-/** The point at parameter `t` from 0 to 1; along a line or an arc that is the share of its length. */
+/** The point at parameter `t`, from 0 to 1; along a line or an arc, `t` is the share of the length. */
 export function pointOn(from: Point, segment: Segment, t: number): Point {
   switch (segment.type) {
     case 'line':
@@ -49,7 +49,7 @@ export function pointOn(from: Point, segment: Segment, t: number): Point {
   }
 }
 
-/** The unit direction of travel where a segment begins and where it ends. */
+/** The unit directions of travel at the beginning and the end of a segment. */
 export function directionsOf(from: Point, segment: Segment): readonly [Point, Point] {
   switch (segment.type) {
     case 'line': {
@@ -83,7 +83,7 @@ export function turned(point: Point, centre: Point, angle: number): Point {
   return { x: centre.x + cos * x - sin * y, y: centre.y + sin * x + cos * y };
 }
 
-/** Both halves of a segment cut at `t`; a cubic by de Casteljau's construction. */
+/** The two parts of a segment cut at `t`; a cubic is cut by de Casteljau's construction. */
 export function splitSegment(from: Point, segment: Segment, t: number): readonly [Segment, Segment] {
   const at = pointOn(from, segment, t);
   switch (segment.type) {
@@ -109,16 +109,19 @@ export function splitSegment(from: Point, segment: Segment, t: number): readonly
   }
 }
 
-/** How far a chord of `steps` equal steps may lie from its curve is under this, in mm. */
+/** Largest distance between a flattened segment and its chords, in mm. */
 export const flatteningMm = 0.001;
 
-/** Points along a segment, its beginning left out and its end included, whose chords stay within `tolerance` mm of it. */
+/** Points along a segment, without its beginning but with its end, whose chords stay within `tolerance` mm of it. */
 export function flattenSegment(from: Point, segment: Segment, tolerance = flatteningMm): Point[] {
   const steps = stepsOf(from, segment, tolerance);
   return [...Array.from({ length: steps - 1 }, (_, i) => pointOn(from, segment, (i + 1) / steps)), segment.to];
 }
 
-/** Arcs by the sagitta of a chord; cubics by Wang's formula, √(0.75 · max|Δ²| / ε), which bounds them from above. */
+/**
+ * Number of equal steps: for arcs from the sagitta of a chord; for cubics from Wang's formula, √(0.75 · max|Δ²| / ε),
+ * an upper bound.
+ */
 function stepsOf(from: Point, segment: Segment, tolerance: number): number {
   switch (segment.type) {
     case 'line':
@@ -139,7 +142,7 @@ function stepsOf(from: Point, segment: Segment, tolerance: number): number {
   }
 }
 
-/** As a polygon; the last point of a closed contour is its first and is not repeated. */
+/** The contour as a polygon; the last point of a closed contour is its first and is not repeated. */
 export function flattenContour(contour: Contour, tolerance = flatteningMm): Ring {
   const starts = startsOf(contour);
   const points = contour.segments.flatMap((segment, i) => flattenSegment(starts[i]!, segment, tolerance));
@@ -187,7 +190,7 @@ export function moved(contour: Contour, dx: number, dy: number): Contour {
   };
 }
 
-/** A closed contour that begins with another of its segments, cut at `t` where that is inside of it. */
+/** A closed contour that begins on another of its segments, which is cut at `t` unless that is one of its ends. */
 export function startingAt(contour: Contour, index: number, t: number): Contour {
   const starts = startsOf(contour);
   const { segments } = contour;

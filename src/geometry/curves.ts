@@ -1,8 +1,8 @@
 /**
- * Outlines of lines and Béziers, before they become polygons: what a font or a drawing holds. y runs up, as everywhere.
+ * Outlines of lines and Béziers as fonts and drawings hold them, before they become polygons. y runs up, as everywhere.
  *
- * Coordinates are in whatever unit the source has (em, mm); an affine map brings them to mm. Every contour counts as closed,
- * with or without its `Z`, because only areas are of interest here.
+ * Coordinates are in whatever unit the source has (em, mm); an affine map brings them to mm. Every contour counts as
+ * closed, with or without its `Z`, because only areas matter here.
  */
 
 import type { Affine, Bounds, Line, Point, Ring } from './types.ts';
@@ -25,8 +25,8 @@ export type CurveCommand =
 export type CurvePath = readonly CurveCommand[];
 
 /**
- * How far a polygon may stray from the curve it stands for. The width of a neck can be no more exact than this, and a neck
- * is reported to 0.01 mm.
+ * Largest distance between a polygon and the curve it stands for, in mm. The width of a neck can be no more exact than
+ * this, and necks are reported to 0.01 mm.
  */
 export const flatteningToleranceMm = 0.002;
 
@@ -38,11 +38,11 @@ export interface FlattenOptions {
 }
 
 /**
- * The polygons of a path, one a contour, in the path's own directions. Contours of fewer than three distinct points enclose
- * nothing and are left out.
+ * The polygons of a path, one per contour, in the path's own directions. Contours with fewer than three distinct points
+ * enclose nothing and are left out.
  *
- * Each curve is cut into equal steps of its parameter, their number by Wang's formula (G. Wang 1984; the form used is
- * n = √(d(d−1)/8 · max|Δ²| / ε) for degree d).
+ * Each curve is cut into equal steps of its parameter, their number by Wang's formula (G. Wang 1984; the form used is n
+ * = √(d(d−1)/8 · max|Δ²| / ε) for degree d).
  *
  * @throws RangeError for a coordinate that is not finite or is kilometres away, or a tolerance that is not above 0.
  */
@@ -54,7 +54,7 @@ export function flatten(path: CurvePath, options: FlattenOptions = {}): Ring[] {
   });
 }
 
-/** The same as lines, open ones too; a closed one ends in its first point. */
+/** Like `flatten`, but as lines, which may be open; a closed one ends in its first point. */
 export function flattenLines(path: CurvePath, options: FlattenOptions = {}): Line[] {
   return traced(path, options, (line, isClosed) => {
     if (isClosed && line.length > 1) line.push(line[0]!);
@@ -62,7 +62,7 @@ export function flattenLines(path: CurvePath, options: FlattenOptions = {}): Lin
   });
 }
 
-/** `finished`: what is still to be done to a contour, and whether it is one. */
+/** Flattens each contour. `finished` completes a contour and returns whether to keep it. */
 function traced(
   path: CurvePath,
   options: FlattenOptions,
@@ -128,7 +128,7 @@ function traced(
 type Quadratic = Extract<CurveCommand, { type: 'Q' }>;
 type Cubic = Extract<CurveCommand, { type: 'C' }>;
 
-/** More steps than any curve on a sheet can need; without it, one absurd coordinate would never come to an end. */
+/** More steps than any curve on a sheet can need; the limit keeps one absurd coordinate from running forever. */
 const maxSteps = 100_000;
 
 function stepCount(exact: number): number {
@@ -191,7 +191,7 @@ export function transformCurves(path: CurvePath, m: Affine): CurveCommand[] {
   });
 }
 
-/** The same contours run through the other way. */
+/** The same contours in the opposite direction. */
 export function reverseCurves(path: CurvePath): CurveCommand[] {
   const out: CurveCommand[] = [];
   let contour: Exclude<CurveCommand, { type: 'Z' }>[] = [];
@@ -222,7 +222,7 @@ export function reverseCurves(path: CurvePath): CurveCommand[] {
   return out;
 }
 
-/** The exact box of a path, by the extrema of its curves; `undefined` when nothing is drawn. */
+/** The exact box of a path, from the extrema of its curves; `undefined` if nothing is drawn. */
 export function curveBounds(path: CurvePath): Bounds | undefined {
   let minX = Infinity;
   let minY = Infinity;
@@ -254,7 +254,7 @@ export function curveBounds(path: CurvePath): Bounds | undefined {
   return minX <= maxX && minY <= maxY ? { minX, minY, maxX, maxY } : undefined;
 }
 
-/** The values among which one coordinate of a segment is least and greatest: its ends, and where its derivative is zero. */
+/** Candidates for the extremes of one coordinate of a segment: its ends, and where its derivative is zero. */
 function extrema(p0: number, c: Exclude<CurveCommand, { type: 'Z' }>, axis: 'x' | 'y'): number[] {
   const values = [p0, c[axis]];
   if (c.type === 'Q') {

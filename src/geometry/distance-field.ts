@@ -1,16 +1,19 @@
-/** How far points lie within a region or beside it, from a grid: for asking thousands of times what need not be exact. */
+/**
+ * Approximate distances of points to the outline of a region, inside or outside, from a grid: for thousands of queries
+ * that need not be exact.
+ */
 
 import { boundsOf } from './measure.ts';
 import type { Bounds, Region } from './types.ts';
 
-/** Steps of the grid along the longer side of the region. */
+/** Grid steps along the longer side of the region. */
 const stepsAlong = 110;
 
-/** Steps of the grid beyond the box of the region. */
+/** Grid steps beyond the region's box on each side. */
 const padSteps = 2;
 
 export class DistanceField {
-  /** Of the grid, in mm. */
+  /** Grid step, in mm. */
   readonly step: number;
   readonly box: Bounds;
   readonly #columns: number;
@@ -19,7 +22,7 @@ export class DistanceField {
   readonly #minY: number;
   readonly #values: Float64Array;
 
-  /** A region that has an area. */
+  /** The region must have an area. */
   constructor(region: Region) {
     this.box = boundsOf(region)!;
     const { minX, minY, maxX, maxY } = this.box;
@@ -33,7 +36,10 @@ export class DistanceField {
     this.#values = this.#distances(edges, nearest);
   }
 
-  /** In mm, positive inside. Between the points of the grid it is off by a small share of a step, at corners by a quarter of one. */
+  /**
+   * Distance to the outline in mm, positive inside. Between grid points it is off by a small share of a step, at
+   * corners by a quarter of a step.
+   */
   at(x: number, y: number): number {
     const { minX, minY, maxX, maxY } = this.box;
     const outX = x < minX ? minX - x : x > maxX ? x - maxX : 0;
@@ -51,8 +57,8 @@ export class DistanceField {
   }
 
   /**
-   * Of each point of the grid the edge that is nearest, or as good as: beside the outline it is looked for, and from there handed
-   * on from point to point, twice over the grid and back (Danielsson 1980).
+   * For each grid point, the nearest edge or one nearly as near: beside the outline it is searched for, and from there
+   * passed on from point to point, in two sweeps over the grid (Danielsson 1980).
    */
   #nearestEdges(edges: Float64Array): Int32Array {
     const [columns, rows] = [this.#columns, this.#rows];
@@ -85,7 +91,7 @@ export class DistanceField {
     return nearest;
   }
 
-  /** To a point, from the four beside it on the side that the sweep comes from; and along the row against the sweep. */
+  /** Offers a point the edges of the four neighbours already visited, then passes its own back along the row. */
   #handOn(
     nearest: Int32Array,
     offer: (column: number, row: number, edge: number) => void,
@@ -118,7 +124,7 @@ export class DistanceField {
   }
 }
 
-/** Four figures an edge: where it begins and ends. */
+/** Four numbers per edge: its start and its end. */
 function edgesOf(region: Region): Float64Array {
   const edges = new Float64Array(4 * region.reduce((sum, ring) => sum + ring.length, 0));
   let at = 0;

@@ -1,9 +1,9 @@
-/** The edges of a region in a spatial index, for asking again and again what lies near a point. */
+/** The edges of a region in a spatial index, for many queries about what lies near a point. */
 
 import Flatbush from 'flatbush';
 import type { Point, Region } from './types.ts';
 
-/** Longer than any tag. */
+/** Length of a ray, in mm; longer than any tag. */
 const rayMm = 10_000;
 
 export class EdgeIndex {
@@ -52,7 +52,7 @@ export class EdgeIndex {
     }
   }
 
-  /** What `contains` in `measure.ts` says of the region, and by the same sum, looking only at edges level with the point. */
+  /** The same as `contains` in `measure.ts`, by the same arithmetic, but looks only at edges level with the point. */
   contains({ x, y }: Point): boolean {
     let isInside = false;
     for (const edge of this.#index?.search(x, y, this.#index.maxX, y) ?? []) {
@@ -64,7 +64,7 @@ export class EdgeIndex {
     return isInside;
   }
 
-  /** Edges whose boxes touch the square of half-width `reach` round a point, as [from, to]. */
+  /** Edges whose boxes touch the square of half-width `reach` round a point, as [from, to] pairs. */
   near({ x, y }: Point, reach: number): [Point, Point][] {
     const found = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
     return found.map((edge) => [this.#from[edge]!, this.#to[edge]!]);
@@ -72,8 +72,8 @@ export class EdgeIndex {
 }
 
 /**
- * Angles (radians, −π to π, ascending) at which a circle crosses the edges given.
- * Each edge counts half-open, so that a crossing at a shared corner is found once.
+ * Angles (radians, −π to π, ascending) at which a circle crosses the given edges.
+ * Each edge counts as half-open, so that a crossing at a shared corner is found once.
  */
 export function circleCrossings(edges: readonly (readonly [Point, Point])[], centre: Point, radius: number): number[] {
   const angles: number[] = [];

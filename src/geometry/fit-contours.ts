@@ -2,10 +2,10 @@
  * Polygons turned back into the lines, arcs and curves they stand for, so that a machine runs smoothly along few nodes
  * instead of stuttering from point to point.
  *
- * A ring is cut at its joints: corners, and the ends of straight lines (`fitting/joints.ts`). Each stretch between them is
- * covered greedily, from its beginning, by the arc or the cubic that reaches furthest within tolerance; where two meet
- * inside a stretch, they share their direction. Nowhere is the result further than 0.01 mm from the polygon, or the polygon
- * from it.
+ * A ring is cut at its joints: corners, and the ends of straight lines (`fitting/joints.ts`). Each stretch between them
+ * is covered greedily, from its beginning, by the arc or cubic that reaches furthest within tolerance; where two meet
+ * inside a stretch, they share their direction. The result is nowhere further than 0.01 mm from the polygon, nor the
+ * polygon from the result.
  */
 
 import { distance } from './measure.ts';
@@ -17,13 +17,13 @@ import type { SmoothRun } from './fitting/joints.ts';
 import { simplified } from './simplify.ts';
 import type { Point, Region, Ring } from './types.ts';
 
-/** Points that say less than this, in mm, about where the outline runs only get in the way of seeing its directions. */
+/** Points that deviate from the outline by less than this, in mm, only obscure its direction. */
 const idlePointMm = 0.0003;
 
-/** Points nearer to each other than this, in mm, are one: no file needs a shorter line, and its direction means nothing. */
+/** Points nearer to each other than this, in mm, are one: no file needs so short a line, and its direction is noise. */
 const samePointMm = 0.002;
 
-/** One closed contour a ring, in the same order and directions; a ring too small to enclose anything has none. */
+/** One closed contour per ring, in the same order and direction; rings too small to enclose anything are left out. */
 export function fitContours(region: Region): Contour[] {
   return region.flatMap((ring) => fitRing(ring) ?? []);
 }
@@ -45,7 +45,7 @@ function cleaned(original: Ring): Ring {
   }
   while (kept.length > 1 && distance(kept[0]!, kept.at(-1)!) <= samePointMm) kept.pop();
   const [ring = []] = simplified([kept], idlePointMm);
-  // The simplification keeps the first point, wherever it may lie.
+  // The simplification always keeps the first point, even one on a straight line.
   const [first, second] = ring;
   return ring.length > 3 && offLine(first!, ring.at(-1)!, second!) < idlePointMm ? ring.slice(1) : ring;
 }
@@ -75,7 +75,7 @@ function furthest(run: SmoothRun, from: number): Reach {
   const end = run.points.length - 1;
   const line: Reach = { to: from + 1, segments: [{ type: 'line', to: run.points[from + 1]! }] };
   if (end === 1) return line;
-  // Two points have a circle with any third: only a whole stretch may be an arc of three points.
+  // A circle passes through any three points, so only a whole stretch may be an arc of three points.
   const arc = reach(from, end, from === 0 ? Math.min(2, end) : 3, (to) => fitArc(run, from, to));
   if (arc?.to === end) return arc;
   const cubic = reach(from, end, 1, (to) => {
@@ -85,7 +85,7 @@ function furthest(run: SmoothRun, from: number): Reach {
   return [arc, cubic].reduce<Reach>((best, each) => (each && each.to >= best.to ? each : best), line);
 }
 
-/** How far `fit` goes on succeeding: by doubling the stretch until it fails, then by halving the doubt. */
+/** The furthest point at which `fit` succeeds: the stretch is doubled until it fails, then searched by halving. */
 function reach(
   from: number,
   end: number,

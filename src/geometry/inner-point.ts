@@ -3,7 +3,7 @@
 import { boundsOf } from './measure.ts';
 import type { Point, Ring } from './types.ts';
 
-/** The middle of the widest stretch inside the ring at half its height. The ring has an area. */
+/** The middle of the widest stretch inside the ring at half its height. The ring must have an area. */
 export function innerPoint(ring: Ring): Point {
   const { minY, maxY } = boundsOf([ring])!;
   const y = (minY + maxY) / 2;

@@ -4,17 +4,17 @@ import { difference, offset } from './clipper.ts';
 import { area, boundsOf } from './measure.ts';
 import type { Bounds, Region } from './types.ts';
 
-/** Cells of the grid along the longer side of the region's box, at most. */
+/** Most cells of the grid along the longer side of the region's box. */
 const mostCells = 600;
 
-/** Smaller cells than this, in mm, tell nothing on a sheet of wood. */
+/** Smallest cell, in mm: anything finer makes no difference on a sheet of wood. */
 const leastCellMm = 0.5;
 
 /**
- * Wholly within the region, and moved out to corners of it that are near; else at most two cells short of the largest on each side, a cell
- * being a six-hundredth of the region's longer side and at least half a millimetre. Of equal ones the lowest, then the leftmost. `undefined`
- * where no cell fits. The largest rectangle of cells is found line by line from how many free cells lie above one another (largest rectangle
- * in a histogram, by a stack).
+ * A rectangle wholly within the region, its sides moved out to nearby corners of the region; otherwise at most two
+ * cells short of the largest on each side. A cell is a six-hundredth of the region's longer side and at least half a
+ * millimetre. Of equal rectangles the lowest wins, then the leftmost; `undefined` if no cell fits. Found row by row
+ * from the number of free cells stacked above each other (largest rectangle in a histogram, with a stack).
  */
 export function largestRectangle(region: Region): Bounds | undefined {
   const box = boundsOf(region);
@@ -22,7 +22,7 @@ export function largestRectangle(region: Region): Bounds | undefined {
   const cell = Math.max(leastCellMm, Math.max(box.maxX - box.minX, box.maxY - box.minY) / mostCells);
   const columns = Math.floor((box.maxX - box.minX) / cell + 1e-6);
   const rows = Math.floor((box.maxY - box.minY) / cell + 1e-6);
-  // A cell whose middle is half its diagonal away from every edge is free.
+  // A cell is free if its middle is at least half its diagonal away from every edge.
   const inner = offset(region, (-Math.SQRT2 * cell) / 2 + 1e-4);
   const heights = new Array<number>(columns).fill(0);
   let best: { area: number; bounds: Bounds } | undefined;
@@ -38,7 +38,7 @@ export function largestRectangle(region: Region): Bounds | undefined {
   return best && outToCorners(best.bounds, region, 2 * cell);
 }
 
-/** Each side in turn to the furthest corner's line within `reach` at which the rectangle still lies within the region. */
+/** Moves each side in turn to the furthest corner within `reach` that keeps the rectangle within the region. */
 function outToCorners(found: Bounds, region: Region, reach: number): Bounds {
   const points = region.flat();
   let bounds = found;
@@ -55,7 +55,7 @@ function outToCorners(found: Bounds, region: Region, reach: number): Bounds {
   return bounds;
 }
 
-/** Less than a thousandth of a square millimetre outside is rounding. */
+/** Whether the rectangle lies within the region; less than a thousandth of a square millimetre outside is rounding. */
 function isWithin({ minX, minY, maxX, maxY }: Bounds, region: Region): boolean {
   const corners = [
     { x: minX, y: minY },
@@ -66,7 +66,7 @@ function isWithin({ minX, minY, maxX, maxY }: Bounds, region: Region): boolean {
   return area(difference([corners], [region])) < 1e-3;
 }
 
-/** Which cells of a row have their middles in the region. */
+/** Whether the middle of each cell of a row lies in the region. */
 function freeAlong(region: Region, y: number, minX: number, cell: number, columns: number): boolean[] {
   const crossings: number[] = [];
   for (const ring of region) {
@@ -90,7 +90,7 @@ function freeAlong(region: Region, y: number, minX: number, cell: number, column
 interface Span {
   readonly area: number;
   readonly height: number;
-  /** Columns, the second not included. */
+  /** Columns; the end is exclusive. */
   readonly from: number;
   readonly to: number;
 }

@@ -1,10 +1,9 @@
-/** How far outlines run through the inside of a region. */
+/** Stretches of outlines that run through the inside of a region. */
 
 import { EdgeIndex } from './edge-index.ts';
 import { boundsOf } from './measure.ts';
 import type { Point, Region } from './types.ts';
 
-/** A stretch of an outline that runs inside. */
 export interface InsideStretch {
   /** In mm. */
   readonly length: number;
@@ -24,7 +23,7 @@ export function stretchesInside(lines: Region, region: Region): InsideStretch[] 
   });
 }
 
-/** The outline is followed round: each crossing of an edge leads in or out. */
+/** The stretches of one ring: followed round, each crossing of an edge leads in or out. */
 function runsOf(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
   const runs: Point[][] = [];
   let isInside = edges.contains(ring[0]!);
@@ -41,7 +40,7 @@ function runsOf(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
     run?.push(to);
   }
   if (run) {
-    // It ends where it began, so the last run is the beginning of the first, if that began inside.
+    // The ring is closed, so if it began inside, the last run is the beginning of the first.
     const [first] = startsInside ? runs : [];
     if (first) runs[0] = [...run, ...first];
     else runs.push(run);
@@ -49,7 +48,7 @@ function runsOf(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
   return runs.map(stretchAlong);
 }
 
-/** Where an edge crosses those of the region, as shares of its length in ascending order. */
+/** The crossings of an edge with those of the region, as shares of its length in ascending order. */
 function crossings(from: Point, to: Point, edges: EdgeIndex): number[] {
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const reach = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / 2;
@@ -65,7 +64,7 @@ function crossings(from: Point, to: Point, edges: EdgeIndex): number[] {
   return shares.sort((p, q) => p - q);
 }
 
-/** Positive where the point is left of the way from a to b. */
+/** Positive if the point is left of the line from a to b. */
 function side(a: Point, b: Point, { x, y }: Point): number {
   return (b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x);
 }

@@ -1,6 +1,6 @@
-/** Small linear programs: a few unknowns, some hundreds of conditions. */
+/** Small linear programs: a few unknowns, some hundreds of constraints. */
 
-/** `normal` · x ≥ `least`. */
+/** The constraint `normal` · x ≥ `least`. */
 export interface Condition {
   readonly normal: readonly number[];
   readonly least: number;
@@ -8,15 +8,16 @@ export interface Condition {
 
 const tiny = 1e-12;
 
-/** By how much conditions may contradict each other, as rounding makes them. */
+/** Tolerance for constraints that contradict each other only by rounding. */
 const rounding = 1e-9;
 
-/** Conditions that are looked at together, at the most; no more than the unknowns are ever tight. */
+/** Most constraints taken up before giving up; no more of them than there are unknowns are ever tight. */
 const mostAtATime = 60;
 
 /**
- * The point within ±`reach` of each unknown that is furthest along `goal` and meets all conditions; `undefined` where none does.
- * Few of many conditions matter: they are taken up one by one, always the one that is missed by most (cutting planes, Kelley 1960).
+ * The point within ±`reach` of each unknown that is furthest along `goal` and meets all constraints; `undefined` if
+ * there is none. Few of many constraints matter, so they are added one at a time, always the most violated one (cutting
+ * planes, Kelley 1960).
  */
 export function furthest(
   goal: readonly number[],
@@ -39,7 +40,10 @@ export function furthest(
   }
 }
 
-/** One condition after the other: where one is not met, the best point lies on its edge, which has one unknown less (Seidel 1991). */
+/**
+ * Adds one constraint after the other: where one is violated, the best point lies on its boundary, which has one
+ * unknown less (Seidel 1991).
+ */
 function solve(
   goal: readonly number[],
   conditions: readonly Condition[],
@@ -55,7 +59,7 @@ function solve(
       if (least > rounding) return undefined;
       continue;
     }
-    // On the edge of the condition that unknown follows from the others.
+    // On the boundary of the constraint, that unknown follows from the others.
     const without = (values: readonly number[]) =>
       values.map((value, k) => value - (values[on]! / divisor) * normal[k]!).filter((_, k) => k !== on);
     const onEdge = (condition: Condition): Condition => ({

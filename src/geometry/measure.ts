@@ -2,7 +2,7 @@
 
 import type { Bounds, Point, Region, Ring } from './types.ts';
 
-/** Signed area in mm²: positive where the ring runs counter-clockwise (the shoelace formula). */
+/** Signed area in mm², positive if the ring runs counter-clockwise (the shoelace formula). */
 export function ringArea(ring: Ring): number {
   let twice = 0;
   let previous = ring[ring.length - 1];
@@ -13,7 +13,7 @@ export function ringArea(ring: Ring): number {
   return twice / 2;
 }
 
-/** Area in mm², holes taken off. */
+/** Area in mm², without the holes. */
 export function area(region: Region): number {
   return region.reduce((sum, ring) => sum + ringArea(ring), 0);
 }
@@ -48,7 +48,7 @@ export function boundsOf(region: Region): Bounds | undefined {
   return minX > maxX ? undefined : { minX, minY, maxX, maxY };
 }
 
-/** The box with a border of so much, in mm. */
+/** The box with a margin of `by` mm all round. */
 export function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
@@ -57,11 +57,11 @@ export function boxCentre(bounds: Bounds): Point {
   return { x: (bounds.minX + bounds.maxX) / 2, y: (bounds.minY + bounds.maxY) / 2 };
 }
 
-/** The centre of mass of a sheet of even thickness (Green's theorem); `undefined` where there is no area. */
+/** The centre of mass of a sheet of even thickness (Green's theorem); `undefined` if there is no area. */
 export function centroid(region: Region): Point | undefined {
   const bounds = boundsOf(region);
   if (!bounds) return undefined;
-  // Taken about the box centre: far from the origin the products would cancel digits away.
+  // Relative to the centre of the box: far from the origin the products would lose digits to cancellation.
   const origin = boxCentre(bounds);
   let twiceArea = 0;
   let sumX = 0;
@@ -88,7 +88,7 @@ export function distance(a: Point, b: Point): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
-/** True where the point lies in material (an odd number of edges to its right); on an edge, either answer. */
+/** Whether the point lies in material (an odd number of edges to its right); on an edge, either answer may come. */
 export function contains(region: Region, point: Point): boolean {
   let inside = false;
   for (const ring of region) {

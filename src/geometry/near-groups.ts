@@ -5,19 +5,19 @@ import { boundsOf } from './measure.ts';
 import type { Region, Ring } from './types.ts';
 
 /**
- * Groups such that boxes of different groups are more than `reach` mm apart, each in the order of the rings given. A hole
- * lies in the box of its outer ring, so it stays with it.
+ * Rings grouped so that the boxes of different groups are more than `reach` mm apart; each group keeps the given order.
+ * A hole lies in the box of its outer ring, so it stays with it.
  */
 export function nearGroups(rings: readonly Ring[], reach: number): Ring[][] {
   return groupedByBox(rings, (ring) => [ring], reach);
 }
 
-/** The same of regions: those of different groups have nothing in common. */
+/** The same for regions; those of different groups have nothing in common. */
 export function nearRegions(regions: readonly Region[], reach: number): Region[][] {
   return groupedByBox(regions, (region) => region, reach);
 }
 
-/** The same of anything that consists of rings. */
+/** The same for anything that consists of rings. */
 export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonly Ring[], reach: number): T[][] {
   const boxes = all.map((each) => boundsOf(ringsOf(each)));
   const solid = all.filter((_, index) => boxes[index]);

@@ -1,22 +1,25 @@
 /**
- * Where a piece is too narrow: all necks of a region, exactly measured, and what they join.
+ * Narrow places of a piece: all necks of a region, measured exactly, and what they join.
  *
- * A neck is a place where the largest disc that fits into the material becomes smaller towards it from both sides. The discs
- * come from a Delaunay triangulation of the closely sampled outline; see `necks/thin.ts`. So tapers, serifs, sharp corners and
- * the ends of ellipses, where it becomes smaller from one side only, are none. What is reported:
+ * A neck is a place where the largest disc that fits into the material becomes smaller towards it from both sides. The
+ * discs come from a Delaunay triangulation of the closely sampled outline; see `necks/thin.ts`. Tapers, serifs, sharp
+ * corners and the ends of ellipses, where the disc becomes smaller from one side only, are therefore not necks. The
+ * kinds are:
  *
- * - `bridge`: cutting it parts the piece, and both parts are larger than minWeb² and wider than the neck. Necks with nothing
- *   between them that is larger than minWeb² and 15 % wider than they are, count as one.
- * - `loop`: cutting it leaves the piece whole: a wall round a hole, between two holes, between a counter and the outside.
- * - `stroke`: a whole run. Nearly constant in width (up to 1.5 times its least width) over more than 3 × minWeb; or a web of
- *   branches of more than 8 × minWeb in all; or a run that ends free, is even (within a third of its median width) over more
- *   than 4 × minWeb, and does not narrow by 1.3 over its middle half, as tapers do; or a part that is thin all over and longer
- *   than minWeb (a shorter one is a dot, and none of this). A run that only narrows towards its free ends has its median width
- *   reported: its least width would be that of the tip.
+ * - `bridge`: cutting it parts the piece, and both parts are larger than minWeb² and wider than the neck. Necks with
+ *   nothing between them that is larger than minWeb² and 15 % wider than they are count as one.
+ * - `loop`: cutting it leaves the piece whole: a wall round a hole, between two holes, between a counter and the
+ *   outside.
+ * - `stroke`: a whole run. Nearly constant in width (up to 1.5 times its least width) over more than 3 × minWeb; or a
+ *   web of branches of more than 8 × minWeb in all; or a run with a free end that is even (within a third of its median
+ *   width) over more than 4 × minWeb, and does not narrow by 1.3 over its middle half, as tapers do; or a part that is
+ *   thin all over and longer than minWeb (a shorter one is a dot, and not reported). For a run that only narrows
+ *   towards its free ends, the median width is reported: its least width would be that of the tip.
  *
- * Where three ways meet, the widest is no neck if it only narrows towards the fork: what parts there are the other two.
+ * Where three ways meet, the widest is not a neck if it only narrows towards the fork: what parts there are the other
+ * two.
  *
- * Widths are those of the polygon given; one within 0.01 mm of minWeb (or 2 %, if that is less) is as wide as minWeb.
+ * Widths are those of the given polygon; one within 0.01 mm of minWeb (or 2 %, if that is less) counts as wide enough.
  */
 
 import { fromGrid, gridPerMm, toGrid } from './necks/clean.ts';
@@ -42,48 +45,51 @@ export interface Neck {
   readonly width: number;
   /** The two boundary points that far apart, the left one first. */
   readonly ends: readonly [Point, Point];
-  /** Length along the run that is thinner than minWeb, in mm; near 0 where it is a point. */
+  /** Length along the run that is thinner than minWeb, in mm; near 0 for a single point. */
   readonly length: number;
   /**
-   * Of the two portions joined, in mm², the larger first. Where cutting the neck leaves the piece whole: of the portions
-   * between it and the piece's other necks; twice the same if that is one portion.
+   * Areas of the two portions joined, in mm², the larger first. If cutting the neck leaves the piece whole: of the
+   * portions between it and the piece's other necks; twice the same if that is one portion.
    */
   readonly areas: readonly [number, number];
   /** A point well inside each portion, not far from the neck; in the order of `areas`. */
   readonly samples: readonly [Point, Point];
 }
 
-/** A place where the material ends free, such as the point of an arrow or the end of a stroke. */
+/** A free end of the material, such as the point of an arrow or the end of a stroke. */
 export interface Tip {
   readonly at: Point;
-  /** How wide the material is so far before the end (mm), from the end on; as far as it is narrower than the width asked for. */
+  /**
+   * Widths of the material at distances before the end, both in mm, from the end on, as far as it is narrower than the
+   * width asked for.
+   */
   readonly widths: readonly { readonly before: number; readonly width: number }[];
 }
 
-/** What of a region is narrower than a width. */
+/** The necks and free ends of a region narrower than a given width. */
 export interface Narrow {
-  /** The narrowest first. */
+  /** Narrowest first. */
   readonly necks: readonly Neck[];
   readonly tips: readonly Tip[];
 }
 
-/** Boundary points are set this many to minWeb. */
+/** Number of boundary points per minWeb. */
 const pointsPerWidth = 5;
-/** No more than this are added in all: a width far too small for a large piece must not take all memory. */
+/** Most points added in all: a width far too small for a large piece must not exhaust the memory. */
 const maxPoints = 50_000;
 /**
- * What hangs on a bridge must be wider than it by this factor, or it is the blunt end of a taper. (Discs are up to 1 % wider
- * than there is room for, as they may poke out between two boundary points.)
+ * The portion beyond a bridge must be wider than it by this factor, or it is the blunt end of a taper. (Discs are up to
+ * 1 % wider than there is room for, as they may protrude between two boundary points.)
  */
 const wider = 1.03;
 
 /**
- * All necks of a region narrower than `minWeb` (mm), the narrowest first. Islands are looked at one by one, but two that meet
- * in a point are joined by a neck of width 0.
+ * All necks of a region narrower than `minWeb` (mm), the narrowest first. Each part is examined by itself, but two that
+ * meet in a point are joined by a neck of width 0.
  */
 export const findNecks = (region: Region, minWeb: number): readonly Neck[] => findNarrow(region, minWeb).necks;
 
-/** The necks and, from the same triangulation, the free ends that are no necks. */
+/** The necks and, from the same triangulation, the free ends that are not necks. */
 export function findNarrow(region: Region, minWeb: number): Narrow {
   if (!(minWeb > 0) || !Number.isFinite(minWeb)) return { necks: [], tips: [] };
   const noise = Math.min(0.01, minWeb / 50);
@@ -132,7 +138,7 @@ interface Place extends Cut, Width {
   readonly length: number;
 }
 
-/** The exact width of each run. Two branches that narrow towards the same place are one. */
+/** The exact width of each run. Two branches that narrow towards the same place become one. */
 function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Place[] {
   const places = new Map<string, Place>();
   for (const { kind, chord, length, follow } of runs) {
@@ -148,7 +154,7 @@ function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Pla
   return [...places.values()];
 }
 
-/** Places where outlines meet in a point. Of the sectors of material round the point, each is joined to the next. */
+/** Places where outlines meet in a point. Each sector of material round the point is joined to the next. */
 function meetings(mesh: Mesh): Place[] {
   const sectors = new Map<number, number[]>(mesh.meetings.map((vertex) => [vertex, []]));
   for (let e = 0; e < mesh.starts.length; e += 1) {

@@ -1,18 +1,18 @@
-/** Which rings of a region belong together: the solid parts a piece of material would fall into. */
+/** Groups the rings of a region into its solid parts, the pieces it would fall into. */
 
 import { boundsOf, ringArea } from './measure.ts';
 import type { Bounds, Point, Region, Ring } from './types.ts';
 
 interface MeasuredRing {
   readonly ring: Ring;
-  /** Signed, mm²; positive for an outer ring. */
+  /** Signed area in mm²; positive for an outer ring. */
   readonly area: number;
   readonly bounds: Bounds;
 }
 
 /**
- * The connected islands of a region, each an outer ring followed by its holes, largest material area first (equal areas keep
- * the order of the region). An island that lies in another island's hole is an island of its own, and islands that meet in a
+ * The connected parts of a region, each an outer ring followed by its holes, largest material area first (equal areas
+ * keep the order of the region). A part inside another part's hole is a part of its own, and parts that meet in a
  * single point stay two. Rings without area are left out.
  */
 export function partsOf(region: Region): Region[] {
@@ -21,7 +21,7 @@ export function partsOf(region: Region): Region[] {
     const bounds = boundsOf([ring]);
     return bounds && area !== 0 ? [{ ring, area, bounds }] : [];
   });
-  // Ascending, so that the first outer ring that holds a hole is the innermost one.
+  // Ascending, so that the first outer ring that contains a hole is the innermost one.
   const outers = measured.filter(({ area }) => area > 0).sort((a, b) => a.area - b.area);
   const islands = new Map(outers.map((outer) => [outer, { rings: [outer.ring], area: outer.area }]));
   for (const hole of measured) {
@@ -39,8 +39,8 @@ export function partsOf(region: Region): Region[] {
 }
 
 /**
- * Whether the hole lies in the outer ring. The rings never cross, so one point of the hole decides, unless it is a point where
- * the two touch: then the next one does. The caller's comparison of areas excludes an island inside the hole.
+ * Whether the hole lies in the outer ring. The rings never cross, so one point of the hole decides, unless the two
+ * touch at that point: then the next one does. The caller's comparison of areas excludes a part inside the hole.
  */
 function holds(outer: MeasuredRing, hole: MeasuredRing): boolean {
   const { bounds: o } = outer;
@@ -56,7 +56,7 @@ function holds(outer: MeasuredRing, hole: MeasuredRing): boolean {
   return true;
 }
 
-/** 1 inside the ring, −1 outside, 0 on its line. Crossings of a ray to the right; the half-open test counts each vertex once. */
+/** 1 inside the ring, −1 outside, 0 on its line. Counts crossings of a ray to the right; half-open at the vertices. */
 function sideOf(ring: Ring, p: Point): -1 | 0 | 1 {
   let inside = false;
   let a = ring[ring.length - 1]!;

@@ -1,10 +1,10 @@
-/** The point of a region farthest from its edges. The only file that knows polylabel. */
+/** The point of a region farthest from its edges. The only file that imports polylabel. */
 
 import polylabel from 'polylabel';
 import { partsOf } from './parts.ts';
 import type { Point, Region } from './types.ts';
 
-/** The centre of the largest disc that fits into the largest part, to within `precisionMm`; `undefined` where there is no area. */
+/** The centre of the largest disc in the largest part, to within `precisionMm`; `undefined` if there is no area. */
 export function poleOf(region: Region, precisionMm = 0.01): Point | undefined {
   const [part] = partsOf(region);
   if (!part) return undefined;

@@ -1,4 +1,4 @@
-/** What is used of the package polylabel, which has no types of its own. */
+/** Types for the parts of polylabel that are used; the package ships none. */
 declare module 'polylabel' {
   /** The pole of inaccessibility, to within `precision`, of a polygon given as rings of [x, y], the outer one first. */
   export default function polylabel(

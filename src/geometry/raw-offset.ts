@@ -1,23 +1,26 @@
-/** The line that an offset draws, before what it runs over twice is united: the first half of `offset` in `clipper.ts`. */
+/** The raw line of an offset, before its overlaps are united: the first half of `offset` in `clipper.ts`. */
 
 import { distance } from './measure.ts';
 import type { Point, Region, Ring } from './types.ts';
 
-/** How the corners of an offset are made; `tangent`: round, but with chords that run outside of the arc, not inside. */
+/** Style of the corners of an offset; `tangent` is round, but with chords outside the arc instead of inside. */
 export type Corners = 'round' | 'miter' | 'bevel' | 'tangent';
 
 export interface RawOffset {
-  /** In mm; outwards of the material where it is positive. */
+  /** In mm; positive means outwards from the material. */
   readonly delta: number;
   readonly corners: Corners;
-  /** How far the chords of a round corner may run inside its arc, or outside where they are its tangents, in mm. */
+  /** Largest distance between a round corner's arc and its chords inside, or its tangents outside, in mm. */
   readonly arcTolerance: number;
 }
 
 /** A miter longer than this many times the offset is cut off square. */
 const miterLimit = 4;
 
-/** A corner so slight that its miter is no further than this beyond its arc, in mm, is one point: flattened curves are full of them. */
+/**
+ * A corner so slight that its miter exceeds its arc by no more than this, in mm, becomes one point: flattened curves
+ * are full of them.
+ */
 const slightMm = 0.0005;
 
 /** Points nearer to each other than this, in mm, are one: a unit of Clipper's grid. */
@@ -26,21 +29,22 @@ export const samePointMm = 1e-5;
 /**
  * Closed lines whose positive winding numbers cover the offset region.
  *
- * Growing: the line round a ring, *delta* to its right, encloses the ring, a rectangle on each edge, and at each convex corner
- * what lies between two rectangles (a sector, a miter or a bevel); at a concave corner, where the rectangles overlap, it goes
- * through the corner itself. Each adds 1 to the winding number of what it covers, so a number above 0 is the grown region,
- * whatever the line does. Thinning takes them away from the 1 of the ring, and only what none covers stays above 0.
+ * Growing: the line round a ring, *delta* to its right, encloses the ring, a rectangle on each edge, and at each convex
+ * corner the area between two rectangles (a sector, a miter or a bevel); at a concave corner, where the rectangles
+ * overlap, it passes through the corner itself. Each adds 1 to the winding number of what it covers, so the grown
+ * region is where the number exceeds 0, whatever else the line does. Thinning subtracts them from the 1 of the ring,
+ * and only what none of them covers stays above 0.
  *
- * At a concave corner whose overlap reaches along neither edge beyond its middle, the line turns where the two sides cross,
- * which takes 1 off a kite that lies in both rectangles. A point in the kites of some corners in a row is in one rectangle more
- * than that, so at least 1 is left. Only all corners of a ring have as many kites as edges: those of a convex hole, and as none
- * of its edges is turned round, the line is simply the smaller hole.
+ * At a concave corner whose overlap reaches along neither edge beyond its middle, the line turns where the two sides
+ * cross, which takes 1 off a kite that lies in both rectangles. A point in the kites of several corners in a row lies
+ * in one rectangle more than that, so at least 1 is left. Only all the corners of a ring together have as many kites as
+ * edges: those of a convex hole; and as none of its edges is reversed, the line is simply the smaller hole.
  */
 export function rawOffset(region: Region, how: RawOffset): Ring[] {
   return region.map((ring) => besideRing(distinct(ring), how)).filter((ring) => ring.length > 2);
 }
 
-/** Without points that are the same as the one before. */
+/** The points of a ring without those that coincide with the one before. */
 export function distinct(ring: Ring): Point[] {
   const points: Point[] = [];
   let last = ring[ring.length - 1];
@@ -61,7 +65,7 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
   const before = ring[ring.length - 2]!;
   let corner = ring[ring.length - 1]!;
   let length = distance(corner, before);
-  // The unit normals of the edges before and after the corner, to the right of the ring's way.
+  // The unit normals of the edges before and after the corner, to the right of the direction of travel.
   let [kx, ky] = [(corner.y - before.y) / length, (before.x - corner.x) / length];
   for (const after of ring) {
     const { x, y } = corner;

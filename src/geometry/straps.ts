@@ -1,4 +1,4 @@
-/** Strips of material that make one part of several: the dot of an i joined to its stem. */
+/** Strips of material that join several parts into one, such as the dot of an i to its stem. */
 
 import { distance } from './measure.ts';
 import { union } from './clipper.ts';
@@ -6,13 +6,13 @@ import { partsOf } from './parts.ts';
 import { simplified } from './simplify.ts';
 import type { Point, Region, Ring } from './types.ts';
 
-/** Outlines are looked at this coarsely when their nearest points are sought, in mm. */
+/** Outlines are simplified to this tolerance, in mm, when searching for their nearest points. */
 const seekToleranceMm = 0.02;
 
-/** A way sideways counts as so many times its length: the dot of an i belongs to the stem below it, not to the next letter. */
+/** Cost of a sideways distance: the dot of an i belongs to the stem below it, not to the next letter. */
 const sidewaysCost = 2;
 
-/** A region and the strips that were added to it, or left out of it. */
+/** A region and the strips that were added to it or left out of it. */
 export interface Stripped {
   readonly region: Region;
   /** Rectangles, which may overlap. */
@@ -20,8 +20,8 @@ export interface Stripped {
 }
 
 /**
- * The region with every part joined to its nearest neighbour by a strap of `width` mm, so that it is one part: of all the ways
- * to join them, the one with the least length of straps (Prim's minimum spanning tree over the gaps between the parts).
+ * The region with its parts joined into one by straps of `width` mm: of all the ways to join them, the one with the
+ * least total length of straps (Prim's minimum spanning tree over the gaps between the parts).
  */
 export function strapped(region: Region, width: number): Stripped {
   const strips = strapsFor(region, width);
@@ -30,7 +30,7 @@ export function strapped(region: Region, width: number): Stripped {
     : { region: union([region, ...strips.map((each) => [each])]), strips };
 }
 
-/** Those straps alone; none where it is one part already. */
+/** The straps alone; none if there is only one part. */
 export function strapsFor(region: Region, width: number): Ring[] {
   const parts = partsOf(region);
   if (parts.length < 2) return [];
@@ -64,7 +64,7 @@ function costOf({ from, to }: Gap): number {
   return Math.hypot(sidewaysCost * (to.x - from.x), to.y - from.y);
 }
 
-/** A rectangle over the gap, sunk into both ends by half its width, so that it meets curved outlines in full. */
+/** A rectangle over the gap that extends into both ends by half its width, so that it meets curved outlines in full. */
 function strip({ from, to, length }: Gap, width: number): Ring {
   // Parts that touch in a point have no direction between them; any will do.
   const along = length > 0 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 0, y: 1 };
@@ -76,12 +76,14 @@ function strip({ from, to, length }: Gap, width: number): Ring {
   return [corner(from, -half, -half), corner(to, half, -half), corner(to, half, half), corner(from, -half, half)];
 }
 
-/** Gaps that differ by less are equally short: outlines that face each other straight, which have no single nearest point. */
+/**
+ * Gaps that differ by less than this, in mm, count as equally short: parallel outlines have no single nearest point.
+ */
 const evenMm = 0.02;
 
 /**
- * The shortest segment between two outlines that do not cross. One of its ends is a corner of one of them; where they run side
- * by side, it is the one half-way along.
+ * The shortest segment between two outlines that do not cross. One of its ends is a corner of one of them; where they
+ * run side by side, it is the one halfway along.
  */
 function shortestBetween(a: Ring, b: Ring): Gap {
   const back = fromCorners(b, a).map(({ from, to, length }) => ({ from: to, to: from, length }));
@@ -91,7 +93,7 @@ function shortestBetween(a: Ring, b: Ring): Gap {
   const from = middleOf(even.map((gap) => gap.from));
   const to = middleOf(even.map((gap) => gap.to));
   const length = distance(to, from);
-  // The middle of several places apart from each other is none of them.
+  // If the nearest places lie apart from each other, their middle is not one of them.
   const onBoth = nearestOn(a, from).length < evenMm && nearestOn(b, to).length < evenMm;
   return onBoth && length < shortest.length + evenMm ? { from, to, length } : shortest;
 }

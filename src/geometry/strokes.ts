@@ -1,4 +1,4 @@
-/** Lines that enclose nothing: the strokes that a beam draws along them, and the curves they stand for. */
+/** Lines that enclose nothing: the strokes that a beam burns along them, and the curves they stand for. */
 
 import { distance } from './measure.ts';
 import { offset } from './clipper.ts';
@@ -10,15 +10,17 @@ import type { Line, Point, Region, Ring } from './types.ts';
 /** Points nearer to each other than this, in mm, are one. */
 const samePointMm = 0.002;
 
-/** What the beam burns along a line, in mm: the finest it draws (rule of thumb, no source). */
+/** Width of the stroke that the beam burns along a line, in mm: the finest it draws (rule of thumb, no source). */
 export const strokeMm = 0.2;
 
-/** What is burnt along the lines, `width` mm wide and round at the ends. */
+/** The area burnt along the lines, `width` mm wide with round ends. */
 export function strokesAlong(lines: readonly Line[], width: number): Region {
   return offset(lines.flatMap(alongAndBack), width / 2);
 }
 
-/** Lines of arcs, curves and straight stretches, one for each, closed where its ends meet; too short ones have none. */
+/**
+ * The lines as contours of arcs, curves and straight segments, closed if the ends meet; those too short are left out.
+ */
 export function fitLines(lines: readonly Line[]): Contour[] {
   return lines.flatMap((line) => fitLine(line) ?? []);
 }
@@ -31,7 +33,10 @@ function fitLine(line: Line): Contour | undefined {
   return { start: first, segments: parts.flatMap(fitSimple), closed: isClosed(line) };
 }
 
-/** Where a line comes to a point again, as an e does that closes its eye, it is divided: no part touches itself, or its ends. */
+/**
+ * The line divided wherever it returns to a point, as an e does that closes its eye, so that no part touches itself
+ * except at its ends.
+ */
 function betweenRevisits(line: Line): Line[] {
   const key = ({ x, y }: Point): string => `${Math.round(x / samePointMm)} ${Math.round(y / samePointMm)}`;
   const visits = new Map<string, number>();
@@ -44,7 +49,7 @@ function betweenRevisits(line: Line): Line[] {
     const isEnd = index === line.length - 1;
     if (!isEnd && visits.get(key(point))! > 1) parts.push([point]);
   }
-  // A loop between two visits of one point is no closed line: it is gone through on the way.
+  // A part that returns to its own start is a loop on the way, not a closed line, so it is halved.
   return parts.length === 1 ? parts : parts.flatMap((part) => (isClosed(part) ? inHalves(part) : [part]));
 }
 
@@ -53,12 +58,12 @@ function inHalves(line: Line): Line[] {
   return [line.slice(0, middle + 1), line.slice(middle)];
 }
 
-/** Of a line that comes to no point twice: from its first to its last. */
+/** The segments of a line that returns to no point, from its first point to its last. */
 function fitSimple(line: Line): readonly Segment[] {
   const [first, last] = [line[0]!, line.at(-1)!];
   const straight = line.slice(1).map((to): Segment => ({ type: 'line', to }));
   if (straight.length === 1) return straight;
-  // Gone along and back it is a ring whose sharpest corners are its ends, which are kept as they are.
+  // Doubled back on itself, the line is a ring whose sharpest corners are its ends, which the fit keeps.
   const [there = []] = alongAndBack(line);
   const [ring] = fitContours([[...there.slice(1), first]]);
   const doubled = ring ? [...ring.segments, ...ring.segments] : [];
@@ -68,7 +73,7 @@ function fitSimple(line: Line): readonly Segment[] {
   return from >= 0 && to >= 0 ? doubled.slice(from, to) : straight;
 }
 
-/** The same the other way round. */
+/** The contour in the opposite direction. */
 export function reversed(contour: Contour): Contour {
   const { start, segments, closed } = contour;
   const starts = [start, ...segments.map(({ to }) => to)];
@@ -86,7 +91,9 @@ export function reversed(contour: Contour): Contour {
   return { start: endOf(contour), segments: back.reverse(), closed };
 }
 
-/** A ring without area, which grows as a line does; one of two points gets a third between them. */
+/**
+ * A ring without area that follows the line there and back, and grows as a line does; two points get a third between.
+ */
 function alongAndBack(line: Line): Ring[] {
   if (isClosed(line)) return closedRings(line);
   if (line.length < 2) return [];
@@ -95,7 +102,7 @@ function alongAndBack(line: Line): Ring[] {
   return [[...points, ...points.slice(1, -1).reverse()]];
 }
 
-/** One way round and the other, so that what is between them is no part of it. */
+/** The ring in both directions, so that the area inside does not count. */
 function closedRings(line: Line): Ring[] {
   return [[...line.slice(0, -1), ...line.toReversed().slice(0, -1)]];
 }

@@ -1,19 +1,19 @@
-/** Where a piece has the least material between two edges. */
+/** The place where a piece has the least material between two edges. */
 
 import { boundsOf } from './measure.ts';
 import { findNecks } from './necks.ts';
 import type { Point, Region } from './types.ts';
 
 export interface Wall {
-  /** In mm. */
+  /** Width, in mm. */
   readonly width: number;
-  /** The two points of the outline that far apart. */
+  /** The two points of the outline on either side. */
   readonly ends: readonly [Point, Point];
 }
 
 /**
- * The narrowest neck, wall or stroke of all; `undefined` where there is none, as in a plate without a hole. Looked for among
- * ever wider ones, as looking for wide ones costs more.
+ * The narrowest neck, wall or stroke of all; `undefined` if there is none, as in a plate without a hole. Searches for
+ * increasing widths, as looking for wide ones costs more.
  * @param from Width to begin with, in mm.
  */
 export function thinnestWall(region: Region, from: number): Wall | undefined {

@@ -1,5 +1,5 @@
 /**
- * The plain values every part of the engine exchanges. Lengths are millimetres, x runs to the right and y runs up.
+ * The plain values that all parts of the engine exchange. Lengths are millimetres, x runs to the right and y runs up.
  */
 
 /** A position, or a vector, in mm. */
@@ -13,12 +13,12 @@ export type Ring = readonly Point[];
 
 /**
  * A flat area of material. Outer rings run counter-clockwise, holes clockwise, and no two rings cross, so that area,
- * containment and "which side is material" need no further look-up. `clipper.ts` is what makes regions; anything built by
- * hand goes through `normalise` first.
+ * containment and "which side is material" need no further look-up. Regions come from `clipper.ts`; rings built by hand
+ * must go through `normalise` first.
  */
 export type Region = readonly Ring[];
 
-/** An axis-parallel box. An empty region has no bounds (`undefined`), never an inverted box. */
+/** An axis-parallel box. An empty region has no bounds (`undefined`) rather than an inverted box. */
 export interface Bounds {
   readonly minX: number;
   readonly minY: number;
@@ -26,7 +26,7 @@ export interface Bounds {
   readonly maxY: number;
 }
 
-/** The affine map (x, y) → (a·x + c·y + e, b·x + d·y + f), its letters as in SVG's `matrix(a b c d e f)`. */
+/** The affine map (x, y) → (a·x + c·y + e, b·x + d·y + f), with the letters of SVG's `matrix(a b c d e f)`. */
 export interface Affine {
   readonly a: number;
   readonly b: number;
@@ -36,5 +36,5 @@ export interface Affine {
   readonly f: number;
 }
 
-/** Points one after the other; closed where the first and the last are the same. */
+/** A sequence of points; closed if the first and the last are the same. */
 export type Line = readonly Point[];

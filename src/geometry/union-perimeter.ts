@@ -1,4 +1,4 @@
-/** The outline of a union by its length alone, which takes a tenth of the time of making it. */
+/** The perimeter of a union, in a tenth of the time that making the union takes. */
 
 import { boundsOf, contains, distance, perimeter } from './measure.ts';
 import type { Bounds, Point, Region } from './types.ts';
@@ -8,13 +8,13 @@ interface Boxed {
   readonly box: Bounds;
 }
 
-/** What `perimeter` says of the union of the regions, in mm: all of their outlines but what lies inside another of them. */
+/** The perimeter of the union of the regions, in mm: all of their outlines except what lies inside another region. */
 export function unionPerimeter(regions: readonly Region[]): number {
   const boxed = regions.flatMap((region): Boxed[] => {
     const box = boundsOf(region);
     return box ? [{ region, box }] : [];
   });
-  // From left to right, so that what begins beyond the end of one meets it no more.
+  // From left to right, so that regions beginning beyond the end of one cannot meet it.
   boxed.sort((a, b) => a.box.minX - b.box.minX);
   const near = boxed.map((): Boxed[] => []);
   boxed.forEach((a, index) => {
@@ -31,7 +31,7 @@ export function unionPerimeter(regions: readonly Region[]): number {
   }, 0);
 }
 
-/** Length of what of the outline of a region is inside any of the others. */
+/** Length of the part of a region's outline that is inside any of the others. */
 function covered(region: Region, others: readonly Cover[]): number {
   if (others.length === 0) return 0;
   let length = 0;
@@ -48,7 +48,7 @@ function covered(region: Region, others: readonly Cover[]): number {
   return length;
 }
 
-/** Of stretches that may overlap. */
+/** Total length of stretches that may overlap. */
 function lengthOf(stretches: (readonly [number, number])[]): number {
   if (stretches.length > 1) stretches.sort(([a], [b]) => a - b);
   let sum = 0;
@@ -60,13 +60,13 @@ function lengthOf(stretches: (readonly [number, number])[]): number {
   return sum;
 }
 
-/** A region that may cover what runs along an outline. */
+/** A region that may cover parts of an outline. */
 class Cover {
   readonly #region: Region;
   readonly #box: Bounds;
-  /** From x, from y, to x, to y of each edge that reaches into the box of the outline. */
+  /** Start x, start y, end x and end y of each edge that reaches into the box of the outline. */
   readonly #edges: number[] = [];
-  /** Whether the end of the last edge was inside, where that is known. */
+  /** Whether the end of the last edge was inside, if known. */
   #isInside: boolean | undefined;
 
   constructor({ region, box }: Boxed, outline: Bounds) {
@@ -81,7 +81,7 @@ class Cover {
     }
   }
 
-  /** The next edge begins elsewhere. */
+  /** Call before an edge that does not begin where the last one ended. */
   jump(): void {
     this.#isInside = undefined;
   }

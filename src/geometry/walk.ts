@@ -9,7 +9,7 @@ export interface Step {
   readonly along: number;
 }
 
-/** Points every `step` mm along a ring, from one arc length to another (round the ring unless said). */
+/** Points every `step` mm along a ring, from one arc length to another; by default once round the ring. */
 export function walk(ring: Ring, step: number, from = 0, to?: number): Step[] {
   const steps: Step[] = [];
   const starts: number[] = [];

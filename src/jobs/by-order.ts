@@ -1,4 +1,4 @@
-/** A job by its orders: what goes into each parcel. What is in a hurry comes first, then orders as they are first named. */
+/** Groups a job by order: the contents of each parcel. Rush orders come first, the others in order of first mention. */
 
 import type { LaidOutJob } from './job.ts';
 import { pieceRows } from './job-table.ts';
@@ -13,7 +13,7 @@ export interface PickedTag {
 }
 
 export interface PickedOrder {
-  /** Empty for what nobody has ordered. */
+  /** Empty if it belongs to no order. */
   readonly order: string;
   readonly rush: boolean;
   readonly tags: readonly PickedTag[];
@@ -54,7 +54,7 @@ function keyOf(...parts: readonly string[]): string {
   return JSON.stringify(parts);
 }
 
-/** What a tag is called in lists: its label, or else its spec. */
+/** Name of a tag in lists: its label, or else its spec. */
 export function tagName({ spec, label }: { readonly spec: string; readonly label: string }): string {
   return label === '' ? spec.replace(/^.*\//, '').replace(/(\.tag)?\.ya?ml$/i, '') : label;
 }

@@ -1,11 +1,14 @@
 /**
- * Pieces of one stock onto its sheets, in the order in which those are used: what is in a hurry first, orders together where that is asked for,
- * upright unless turning saves a sheet. How close they come to lie is for `nesting/nest.ts`.
+ * Distributes the pieces of one stock over its sheets, in the order in which those are used: rush pieces first, orders
+ * kept together if requested, pieces upright unless turning them saves a sheet. Dense packing is the task of
+ * `nesting/nest.ts`.
  */
 
 import { area } from '../geometry/measure.ts';
 import type { Affine, Region } from '../geometry/types.ts';
-import { nest, usualEffort } from '../nesting/nest.ts';
+import { nestHere } from '../nesting/best-of.ts';
+import type { Nester } from '../nesting/best-of.ts';
+import { usualEffort } from '../nesting/nest.ts';
 import type { Layout, PartToNest } from '../nesting/nest.ts';
 import { fixedIn, numbered } from './fixed-in-room.ts';
 import type { FixedInRoom, Settled } from './fixed-in-room.ts';
@@ -21,7 +24,7 @@ export interface PieceToFill {
 
 export interface Filled<P> {
   readonly room: Room;
-  /** Counted through all sheets of the stock; 0 for offcuts. */
+  /** Counted over all sheets of the stock; 0 for offcuts. */
   readonly number: number;
   readonly laid: readonly { readonly piece: P; readonly transform: Affine }[];
 }
@@ -29,24 +32,26 @@ export interface Filled<P> {
 export interface FillOptions {
   readonly keepTogether: boolean;
   readonly checkpoint: () => Promise<void>;
-  /** As of `nest`. */
+  /** As for `nest`. */
   readonly effort?: number;
+  /** Here, unless said otherwise. */
+  readonly nest?: Nester;
   readonly fixed?: readonly FixedInRoom[];
 }
 
-/** Is given what has been found so far, each time it is better. */
+/** Called with each improvement of the result so far. */
 type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
 
 type Laid<P> = Filled<P>['laid'];
 
-/** `left`: what goes on no sheet any more. */
+/** `left`: pieces that fit on no sheet. */
 export async function fill<P extends PieceToFill>(
   pieces: readonly P[],
   rooms: readonly Room[],
   options: FillOptions,
   onBetter?: OnBetter<P>,
 ): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
-  // In the order in which they are wanted.
+  // Rush pieces first.
   let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
   const filled: Filled<P>[] = [];
   for (const room of rooms) {
@@ -68,13 +73,13 @@ export async function fill<P extends PieceToFill>(
   return { filled, left: waiting };
 }
 
-/** Of the sheet's area, as much as pieces hardly ever fill of it. */
+/** Share of the sheet's area that is offered in pieces; more than they can ever fill. */
 const hardlyFilled = 1.1;
 
-/** How much of the effort a layout gets of which several are tried. */
+/** Share of the effort for a layout that is one of several tries. */
 const trialShare = 0.25;
 
-/** How often fewer pieces are tried with what is in a hurry. */
+/** Number of tries to fill up a sheet of rush pieces with fewer and fewer others. */
 const mostTrials = 4;
 
 class Filler<P extends PieceToFill> {
@@ -95,17 +100,20 @@ class Filler<P extends PieceToFill> {
     this.#onBetter = onBetter;
   }
 
-  /** At most as many as there are: first those on which something is fixed, maybe with nothing else, then the hasty ones. */
+  /**
+   * At most as many sheets as there are: first those with fixed pieces, possibly with nothing else, then those with
+   * rush pieces.
+   */
   async sheets(pieces: readonly P[]): Promise<Laid<P>[]> {
     const { most } = this.#room;
     const { keepTogether } = this.#options;
-    // No more than goes on them: the rest is for the sheets after these.
+    // No more pieces than can fit; the rest is for later sheets.
     const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
     const upright = await this.#upright(some);
     const count = this.#fixed.length;
     const close = [...upright.slice(0, count), ...hastyFirst(upright.slice(count), most)];
     if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
-    // Where sheets are spoken for, those in a hurry are not gathered on some of them.
+    // With fixed pieces on the sheets, rush pieces are not gathered on sheets of their own.
     return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
   }
 
@@ -114,7 +122,7 @@ class Filler<P extends PieceToFill> {
     return (width - 2 * margin) * (height - 2 * margin);
   }
 
-  /** Turned only where that saves a sheet. */
+  /** Turns pieces only if that saves a sheet. */
   async #upright(pieces: readonly P[]): Promise<Laid<P>[]> {
     const { turn, room } = this.#room;
     const upright = await this.#nested(pieces, 'none', undefined, undefined, (sheets) => {
@@ -129,7 +137,7 @@ class Filler<P extends PieceToFill> {
     return more >= 0 ? turned : upright;
   }
 
-  /** A few sheets or an offcut are not worth as much effort as all the rest. */
+  /** A few sheets or an offcut get less effort than an unlimited number of sheets. */
   async #nested(
     pieces: readonly P[],
     turns: PartToNest['turns'],
@@ -139,7 +147,7 @@ class Filler<P extends PieceToFill> {
   ): Promise<Laid<P>[]> {
     const fixed = settled.map(({ regions }) => regions);
     if (pieces.length === 0) return fixed.map(() => []);
-    const { checkpoint, effort = usualEffort } = this.#options;
+    const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
     const bySheet = ({ placements, sheets }: Layout): Laid<P>[] =>
       Array.from({ length: sheets }, (_, sheet) =>
@@ -156,8 +164,8 @@ class Filler<P extends PieceToFill> {
   }
 
   /**
-   * What is in a hurry on sheets of its own, the last of them filled up with others; where that takes more sheets than all of them laid out as
-   * one, it is not done, and the sheets with what is in a hurry come first.
+   * Rush pieces on sheets of their own, the last one filled up with others. If that takes more sheets than laying out
+   * everything together, the latter is kept, with the sheets that have rush pieces first.
    */
   async #hastily(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
     const hasty = pieces.filter(({ rush }) => rush);
@@ -176,7 +184,7 @@ class Filler<P extends PieceToFill> {
     return apart.length <= close.length ? apart : close;
   }
 
-  /** One sheet with all of the first and as many of the others as are found to go with them. */
+  /** A sheet with all of the first pieces and as many of the others as are found to fit with them. */
   async #filledUp(all: readonly P[], others: readonly P[]): Promise<Laid<P> | undefined> {
     let free = this.#area - all.reduce((sum, { region }) => sum + area(region), 0);
     for (let trial = 0; trial < mostTrials; trial++, free *= 0.75) {
@@ -189,7 +197,9 @@ class Filler<P extends PieceToFill> {
     return undefined;
   }
 
-  /** Order by order, each wholly on a sheet where it goes on one; the one after it goes on the same where there is room. */
+  /**
+   * Keeps orders together: each on a single sheet if it fits on one; the next one shares the sheet if there is room.
+   */
   async #together(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
     if (close.every((laid) => ordersOf(laid.map(({ piece }) => piece)).every((order) => isWhole(order, laid, pieces))))
       return close;
@@ -212,7 +222,10 @@ class Filler<P extends PieceToFill> {
     return sheets;
   }
 
-  /** One sheet: as many orders as seem to go on it, those that do not wholly lie there taken off again, then others tried one by one. */
+  /**
+   * One sheet: starts with the orders likely to fit, removes those that are not complete on it, then tries others one
+   * by one.
+   */
   async #wholeOrders(waiting: readonly P[], settled?: Settled): Promise<Laid<P>> {
     if (waiting.length === 0) return [];
     const turns = turnsOf[this.#room.turn];
@@ -220,7 +233,7 @@ class Filler<P extends PieceToFill> {
     const free = this.#area - (settled?.regions ?? []).reduce((sum, region) => sum + area(region), 0);
     const likely = upTo(waiting, 0.9 * free);
     const nested = await this.#nested(likely, turns, trialShare, round);
-    // What lies there already is on the first.
+    // The fixed pieces are on the first sheet.
     const sheets = settled ? nested.slice(0, 1) : nested;
     const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
     let kept = wholly.reduce<Laid<P>>((best, laid) => (areaOf(laid) > areaOf(best) ? laid : best), []);
@@ -234,13 +247,13 @@ class Filler<P extends PieceToFill> {
       else failed += 1;
     }
     if (kept.length > 0 || settled) return kept;
-    // No order goes on a sheet by itself: the first is parted.
+    // No order fits on a sheet by itself, so the first is split.
     const own = waiting.filter(({ order }) => order === waiting[0]!.order);
     return (await this.#nested(own, turns, undefined, []))[0] ?? [];
   }
 }
 
-/** As many from the beginning as have no more than this area; one at least. */
+/** The longest leading run of pieces within this area; at least one. */
 function upTo<P extends PieceToFill>(pieces: readonly P[], most: number): P[] {
   let sum = 0;
   const end = pieces.findIndex(({ region }, index) => (sum += area(region)) > most && index > 0);
@@ -255,7 +268,10 @@ function isHasty(laid: Laid<PieceToFill>): boolean {
   return laid.some(({ piece }) => piece.rush);
 }
 
-/** Of others the fuller first where there are only so many sheets; else as they are, so that the last is what is left over of. */
+/**
+ * Sheets with the most rush pieces first. Among equals, fuller sheets come first if the number of sheets is limited;
+ * otherwise they keep their order, so that the last sheet is the one that is not full.
+ */
 function hastyFirst<P extends PieceToFill>(sheets: Laid<P>[], most: number): Laid<P>[] {
   const hasty = (laid: Laid<P>) => laid.filter(({ piece }) => piece.rush).length;
   const fuller = (a: Laid<P>, b: Laid<P>) => (most === Infinity ? 0 : areaOf(b) - areaOf(a));

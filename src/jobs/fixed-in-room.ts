@@ -1,27 +1,27 @@
-/** What lies already on the sheets of a room, and which numbers that leaves to the others. */
+/** Fixed pieces in a room: what lies on its sheets already, and which sheet numbers that leaves for the others. */
 
 import { transform, translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import type { Room } from './rooms.ts';
 
-/** What lies already on a sheet, by that sheet's number; on an offcut, by the offcut itself. */
+/** A fixed piece, on the sheet with this number or on this offcut. */
 export interface FixedInRoom {
   readonly room: Room;
-  /** Of the sheet; of an offcut its own. */
+  /** Number of the sheet, or of the offcut. */
   readonly number: number;
-  /** What the beam encloses, on the whole sheet or offcut. */
+  /** Area enclosed by the beam, in coordinates of the whole sheet or offcut. */
   readonly region: Region;
   readonly order: string;
 }
 
-/** What lies on one sheet already, in the room's own coordinates; and whose it is. */
+/** Fixed regions on one sheet, in the room's own coordinates, and their orders. */
 export interface Settled {
   readonly regions: readonly Region[];
   readonly orders: ReadonlySet<string>;
 }
 
-/** By the numbers of the sheets, ascending. */
+/** By sheet number, ascending. */
 export function fixedIn({ room, offcut, at, first, most }: Room, fixed: readonly FixedInRoom[]): Map<number, Settled> {
   const box = { minX: -room.gap, minY: -room.gap, maxX: room.width + room.gap, maxY: room.height + room.gap };
   const own = fixed.filter((each) =>
@@ -43,7 +43,7 @@ function touches(region: Region, { minX, minY, maxX, maxY }: Bounds): boolean {
   return box !== undefined && box.minX < maxX && box.maxX > minX && box.minY < maxY && box.maxY > minY;
 }
 
-/** Sheets on which something is fixed keep their numbers; the others have those that are left. */
+/** Sheets with fixed pieces keep their numbers; the others take the remaining ones. */
 export function numbered({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
   if (offcut) return Array.from({ length: count }, () => 0);
   const numbers = [...fixed];

@@ -1,4 +1,4 @@
-/** Fixing pieces and letting them go, as edits of the job's text: comments and all else stay as they are. */
+/** Pins and unpins pieces by editing the job's text; comments and everything else stay as they are. */
 
 import { lastLineEnd, lineStart, newLineOf } from '../core/lines.ts';
 import { lengthText } from '../edits/length-text.ts';
@@ -12,18 +12,18 @@ import type { FixedEntry } from './read-fixed.ts';
 
 export interface PlaceToFix extends Pick<FixedEntry, 'on' | 'at' | 'turned'> {
   readonly of: JobPiece;
-  /** The entry that it has already. */
+  /** The piece's present entry, if any. */
   readonly entry?: FixedEntry;
 }
 
 interface FixedText {
   readonly source: SpecSource;
   readonly units: Units;
-  /** Every piece of the job: what there is only one of need not be said. */
+  /** Every piece of the job, to decide which names an entry needs. */
   readonly all: readonly JobPiece[];
 }
 
-/** `undefined` where the text has no place for it: it is no map in lines. */
+/** `undefined` if the text has no place for it, because its value is not a block map. */
 export function fixEdits(places: readonly PlaceToFix[], job: FixedText): TextEdit[] | undefined {
   const moved = places.flatMap((place) => (place.entry ? movedEdits(place, place.entry, job) : []));
   const added = places.filter(({ entry }) => !entry).map((place) => entryText(place, job));
@@ -63,7 +63,7 @@ function entryText({ of, on, at, turned }: PlaceToFix, { units, all }: FixedText
   });
 }
 
-/** What it takes to tell a piece from all others. */
+/** The names needed to tell a piece from all others. */
 function namesOf(of: JobPiece, all: readonly JobPiece[]): Record<string, unknown> {
   const names: Record<string, unknown> = { spec: of.of.spec };
   let left = all.filter((each) => each.of.spec === of.of.spec);
@@ -81,7 +81,7 @@ function namesOf(of: JobPiece, all: readonly JobPiece[]): Record<string, unknown
   return of.copy > 1 ? { ...names, copy: of.copy } : names;
 }
 
-/** Without quotes where it reads back as it is. */
+/** Written without quotes if it reads back the same. */
 function asNumber(text: string): string | number {
   return /^[1-9]\d{0,14}$/.test(text) ? Number(text) : text;
 }
@@ -110,7 +110,7 @@ function insertionOf(added: readonly string[], source: SpecSource): TextEdit | u
   }
   const last = list?.items.length ? list.items.at(-1) : undefined;
   if (!list || !last) {
-    // Nothing, or an empty list, is behind the key.
+    // Nothing, or an empty list, follows the key.
     const { end: from } = source.keyRange(['fixed']);
     const colon = from + /^\s*:/.exec(text.slice(from))![0].length;
     const end = list ? list.range.end : colon;
@@ -121,13 +121,13 @@ function insertionOf(added: readonly string[], source: SpecSource): TextEdit | u
   return { range: { start: end, end }, text: lines(indentOf(text, list.range.start)) };
 }
 
-/** Of the line that holds the offset. */
+/** Indentation of the line around the offset. */
 function indentOf(text: string, offset: number): string {
   const line = text.slice(lineStart(text, offset), offset);
   return /^[^\S\n]*/.exec(line)![0];
 }
 
-/** Takes entries out; the key with the last of them. */
+/** Removes entries, and the key with the last of them. */
 export function releaseEdits(entries: readonly FixedEntry[], source: SpecSource): TextEdit[] {
   const { list } = listIn(source);
   if (!list) return [];
@@ -137,7 +137,7 @@ export function releaseEdits(entries: readonly FixedEntry[], source: SpecSource)
   if (list.items.every((_, index) => gone.has(index))) {
     const start = lineStart(text, source.keyRange(['fixed']).start);
     const end = next(lastLineEnd(text, list.range));
-    // With the empty line above it, where it is the last of all.
+    // Includes the empty line above if the section is the last one.
     const blank = end === text.length && /\r?\n\r?\n$/.test(text.slice(0, start));
     return [{ range: { start: blank ? start - newLineOf(text).length : start, end }, text: '' }];
   }

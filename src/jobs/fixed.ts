@@ -1,4 +1,7 @@
-/** Pieces that lie where the job says: which they are, and whether they can lie there. What cannot is told, and laid out like any other. */
+/**
+ * Fixed pieces: resolves the entries of a job to pieces and checks that they can lie there. Those that cannot are
+ * reported and laid out like any other piece.
+ */
 
 import { chain, identity, rotation, transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, offset } from '../geometry/clipper.ts';
@@ -18,11 +21,11 @@ import type { Room } from './rooms.ts';
 export interface FixedPiece {
   readonly of: JobPiece;
   readonly entry: FixedEntry;
-  /** That of the sheet, or the first of the offcut. */
+  /** Room of the sheet, or the first room of the offcut. */
   readonly room: Room;
-  /** From the tag's coordinates to the sheet's. */
+  /** From tag to sheet coordinates. */
   readonly toSheet: Affine;
-  /** What the beam encloses, on the sheet. */
+  /** Area enclosed by the beam, in sheet coordinates. */
   readonly enclosed: Region;
 }
 
@@ -34,11 +37,11 @@ export interface StockToFix {
 
 export type TellFixed = (code: IssueCode, path: YamlPath, message: string, severity?: Severity) => void;
 
-/** Overlaps of less, in mm², and distances that miss the gap by less, in mm, are what rounding a place to 0.01 mm makes. */
+/** Tolerances for places rounded to 0.01 mm: overlaps in mm², and missing distance in mm. */
 const leastOverlap = 0.01;
 const nearMm = 0.03;
 
-/** By the name of a stock. `leftOut`: specs with tags that are told of elsewhere. */
+/** Keyed by stock name. `leftOut`: specs with tags whose problems are reported elsewhere. */
 export function fixedPieces(
   entries: readonly FixedEntry[],
   stocks: readonly StockToFix[],
@@ -72,7 +75,7 @@ interface Match {
   readonly stock: StockToFix;
 }
 
-/** Narrowed down key by key: the first that leaves nothing is what is wrong. */
+/** Narrows the pieces down key by key; the first key that matches nothing is the problem. */
 function matching(
   { spec, order, tag, piece, copy, path }: FixedEntry,
   all: readonly Match[],
@@ -81,7 +84,7 @@ function matching(
 ): Match | undefined {
   const ofSpec = all.filter(({ of }) => of.of.spec === spec);
   if (ofSpec.length === 0) {
-    // Why there is none has been said where that was found.
+    // The reason why it has no pieces has already been reported.
     if (!leftOut.has(spec)) {
       const near = didYouMean(nearest(spec, [...new Set(all.map(({ of }) => of.of.spec))]));
       tell('unknown-piece', [...path, 'spec'], `Nothing in this job is made from “${clip(spec)}”.${near}`);
@@ -171,7 +174,7 @@ const quarterTurns: readonly Affine[] = [
   { a: 0, b: -1, c: 1, d: 0, e: 0, f: 0 },
 ];
 
-/** Against the clock; by quarters without rounding. */
+/** Counter-clockwise; exact for quarter turns. */
 function turnBy(degrees: number): Affine {
   const quarters = degrees / 90;
   if (Number.isInteger(quarters)) return quarterTurns[((quarters % 4) + 4) % 4]!;

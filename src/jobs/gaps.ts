@@ -1,4 +1,4 @@
-/** Material between two pieces, as a job says it for the sheets of each stock; and saying it, as edits of its text. */
+/** Gap between pieces for the sheets of each stock in a job, and edits that change it. */
 
 import { lengthText } from '../edits/length-text.ts';
 import type { TextEdit } from '../core/issue.ts';
@@ -9,11 +9,11 @@ export interface StockGap {
   readonly stock: string;
   /** In mm. */
   readonly gap: number;
-  /** The most that there is sense in. */
+  /** Largest sensible gap, in mm. */
   readonly most: number;
 }
 
-/** More leaves a board of scraps (our own judgement); what is written may be more. */
+/** Largest gap offered, in mm; more wastes the sheet (our own judgement), but the text may ask for more. */
 const mostMm = 10;
 
 export function gapsOf({ sheets }: Pick<JobModel, 'sheets'>): StockGap[] {
@@ -24,7 +24,10 @@ export function gapsOf({ sheets }: Pick<JobModel, 'sheets'>): StockGap[] {
   });
 }
 
-/** Of each entry of a stock, in the units in which it says so already. An edit is `undefined` where the text has no place for it. */
+/**
+ * One edit for each entry of the stock, in the units that it uses already. An edit is `undefined` if the text has no
+ * place for it.
+ */
 export function gapEdits(
   stock: string,
   gap: number,

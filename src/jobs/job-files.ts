@@ -1,4 +1,4 @@
-/** All files of a job, by their names: for the machine, the bench, and whoever packs. */
+/** All files of a job by name: for the machine, the bench and the packer. */
 
 import { toDxf } from '../export/dxf.ts';
 import { freeFileName, plainName } from '../export/file-names.ts';
@@ -15,17 +15,17 @@ import { labelTable, packingLabels, pickList } from './pick-list.ts';
 import { sheetMap } from './sheet-map.ts';
 import { sheetTag } from './sums.ts';
 
-/** What all of them begin with. */
+/** Base name of all files. */
 export function jobFileName(name: string): string {
   return plainName(name.replace(/(\.job)?\.ya?ml$/i, ''));
 }
 
-/** Of what the machine follows on one sheet. */
+/** Export job for one sheet, for the machine. */
 export function sheetJob(sheet: JobSheet, title: string): Job {
   return { tag: sheetTag(sheet, `${title}: ${sheet.name}`), plan: sheet.plan, issues: [], fonts: [] };
 }
 
-/** Calls `checkpoint` between files; it may throw to stop it. The same job, the same bytes. */
+/** `checkpoint` is awaited between files and may throw to stop. The same job gives the same bytes. */
 export async function jobFiles(job: LaidOutJob, tools: Tools, checkpoint: () => Promise<void>): Promise<Files> {
   const base = jobFileName(job.name);
   const { sheets } = job.layout;

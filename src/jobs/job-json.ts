@@ -1,4 +1,4 @@
-/** A job as the command line's JSON: mm, s and g; lines and columns from 1; y up. */
+/** Prints a job as JSON for the command line: mm, s and g; lines and columns from 1; y up. */
 
 import type { Issue, TextRange } from '../core/issue.ts';
 import { isError } from '../core/issue.ts';
@@ -7,7 +7,7 @@ import { pieceRows, piecesWanted } from './job-table.ts';
 import type { FileIssues } from './model.ts';
 import { costsOfJob, takesOfJob } from './sums.ts';
 
-/** `laid`: absent where nothing could be laid out. */
+/** `laid`: absent if nothing could be laid out. */
 export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefined, files: readonly string[]): object {
   const issues = [
     ...(laid ?? job).issues.map((issue) => issueJson(file, issue, (offset) => job.source.position(offset))),

@@ -1,4 +1,4 @@
-/** A piece of a job, once for each time it is cut. */
+/** A piece of a job, one for each copy. */
 
 import type { Region } from '../geometry/types.ts';
 import type { Piece } from '../tag/tag.ts';
@@ -7,15 +7,15 @@ import type { JobTag } from './work.ts';
 
 export interface JobPiece {
   readonly of: JobTag;
-  /** Which of its copies, from 1. */
+  /** Number of the copy, from 1. */
   readonly copy: number;
   readonly piece: Piece;
   readonly lines: PiecePaths;
-  /** What the beam encloses, marks beyond the edge included; the same object for every copy. */
+  /** Area enclosed by the beam, including marks beyond the edge; the same object for every copy. */
   readonly region: Region;
 }
 
-/** The same whenever the job has this piece, and that of no other. */
+/** A stable id, unique within the job. */
 export function pieceId({ of: { spec, order, label }, copy, piece }: JobPiece): string {
   return JSON.stringify([spec, order, label, copy, piece.id]);
 }

@@ -1,4 +1,4 @@
-/** Every piece of a job with its order and its place, as the rows of a table; and whether they add up. */
+/** Table of all pieces of a job with their orders and places. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import { tableText } from '../spec/table.ts';
@@ -8,7 +8,7 @@ import type { JobPiece } from './job-piece.ts';
 import type { JobTag } from './work.ts';
 
 export interface PieceRow {
-  /** As on the map of the sheet; absent where it goes on none. */
+  /** Number on the map of the sheet; absent if it fits on none. */
   readonly number?: number;
   readonly order: string;
   readonly rush: boolean;
@@ -18,13 +18,13 @@ export interface PieceRow {
   readonly piece: string;
   readonly stock: string;
   readonly sheet?: string;
-  /** Of its box on the sheet, in mm from the lower left corner. */
+  /** Its box on the sheet, in mm from the lower left corner. */
   readonly place?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
-  /** In degrees, against the clock. */
+  /** In degrees, counter-clockwise. */
   readonly turned?: number;
 }
 
-/** Those on sheets by their numbers, then those on none. */
+/** First the pieces on sheets, by number, then those on none. */
 export function pieceRows({ layout }: Pick<LaidOutJob, 'layout'>): PieceRow[] {
   return [
     ...layout.sheets.flatMap((sheet) => sheet.pieces.map((laid) => rowOn(sheet, laid))),
@@ -50,7 +50,6 @@ function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
   return { order, rush, spec, tag: label, copy, piece: piece.id };
 }
 
-/** How many pieces there must be. */
 export function piecesWanted(tags: readonly JobTag[]): number {
   return tags.reduce((sum, { copies, tag }) => sum + copies * tag.pieces.length, 0);
 }

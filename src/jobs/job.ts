@@ -1,4 +1,6 @@
-/** A job from its text to its sheets. Whatever is wrong is told at its place, and what is right is laid out. */
+/**
+ * From the text of a job to its sheets. Every problem is reported at its place, and the rest is laid out all the same.
+ */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { inOrder } from '../core/issue.ts';
@@ -20,26 +22,29 @@ import { readJob } from './read-job.ts';
 import { jobWork } from './work.ts';
 import type { JobReading, JobWork, LeftOutTag } from './work.ts';
 
-/** A job whose tags are made. */
+/** A job whose tags have been made. */
 export interface CheckedJob {
   readonly source: SpecSource;
-  /** What it goes by in files of offcuts: the name of its file. */
+  /** Name of the job in files of offcuts, which is its file name. */
   readonly name: string;
   readonly title: string;
   readonly uses: Uses;
-  /** Absent where nothing can be made of the text. */
+  /** Absent if nothing could be made of the text. */
   readonly model?: JobModel;
   readonly pieces?: JobPieces;
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
   readonly leftOut: readonly LeftOutTag[];
-  /** Of the job itself, in the order of its text. */
+  /** Issues of the job itself, in text order. */
   readonly issues: readonly Issue[];
   readonly inFiles: readonly FileIssues[];
-  /** Full paths of all that it depends on. */
+  /** Full paths of all files it depends on. */
   readonly files: readonly string[];
 }
 
-/** `name`: of its file, without its folder. Rejects with what the checkpoint throws, and for nothing that the job says. */
+/**
+ * `name`: file name without the folder. Rejects only with what the checkpoint throws, never because of the job's
+ * contents.
+ */
 export async function checkJob(text: string, name: string, reading: JobReading): Promise<CheckedJob> {
   const source = new SpecSource(text);
   const { engine, locate } = reading;
@@ -122,14 +127,14 @@ async function loadOffcuts(
   return found;
 }
 
-/** With every problem that only the layout shows. */
+/** Includes the problems found by the layout. */
 export interface LaidOutJob extends CheckedJob {
   readonly model: JobModel;
   readonly pieces: JobPieces;
   readonly layout: JobLayout;
 }
 
-/** `undefined` where there is nothing to lay out. */
+/** `undefined` if there is nothing to lay out. */
 export async function layOutJob(
   job: CheckedJob,
   options: Omit<LayoutOptions, 'keepTogether'>,

@@ -1,4 +1,4 @@
-/** A job on its sheets: which piece of which order lies where, each with a number; and what goes on no sheet. */
+/** Layout of a job: the place and number of each piece on the sheets, and the pieces that fit on none. */
 
 import { chain, transform, translation } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
@@ -25,38 +25,37 @@ export interface LaidJobPiece {
   /** Counted through the whole job, from 1. */
   readonly number: number;
   readonly of: JobPiece;
-  /** From the tag's coordinates to the sheet's: y up, the lower left corner of its box at the origin. */
+  /** From tag to sheet coordinates: y up, the lower left corner of the sheet's box at the origin. */
   readonly toSheet: Affine;
-  /** Finished outline on the sheet, and what the beam encloses. */
+  /** Finished outline on the sheet, and the area enclosed by the beam. */
   readonly region: Region;
   readonly enclosed: Region;
-  /** Of what lies where the job says. */
   readonly fixed?: FixedEntry;
 }
 
-/** A sheet of a layout that may yet become better: what the machine does on it is not known. */
+/** A sheet of a layout that may still improve, without a cut plan. */
 export type DraftSheet = Omit<JobSheet, 'plan'>;
 
 export interface JobSheet {
   readonly stock: string;
-  /** Of the sheets of its stock, from 1; of an offcut its own. */
+  /** Number among the sheets of its stock, from 1; for an offcut, the offcut's own. */
   readonly number: number;
-  /** Such as “ply3 sheet 2” or “ply3 offcut 14”. */
+  /** For example “ply3 sheet 2” or “ply3 offcut 14”. */
   readonly name: string;
   readonly width: number;
   readonly height: number;
-  /** Kept free along its edges. */
+  /** Width kept free along the edges, in mm. */
   readonly margin: number;
-  /** Material between two pieces, the beam's width included. */
+  /** Least distance between the enclosed areas of two pieces, in mm: the gap plus the beam's width. */
   readonly gap: number;
-  /** Its outline: of an offcut, whatever that is. */
+  /** Outline of the sheet; for an offcut, any shape. */
   readonly outline: Region;
   readonly offcut?: { readonly file: string; readonly offcut: Offcut };
   readonly pieces: readonly LaidJobPiece[];
   readonly plan: CutPlan;
   readonly from: CutFrom;
   readonly output: Tag['output'];
-  /** Of the sheet's area, from 0 to 1. */
+  /** Share of the sheet's area that is used, from 0 to 1. */
   readonly filled: number;
 }
 
@@ -65,13 +64,13 @@ export interface JobLayout {
   readonly left: readonly { readonly stock: string; readonly of: JobPiece }[];
 }
 
-export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether'> {
+export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
   readonly progress?: (stock: string) => void;
-  /** Is given all sheets as they are so far, each time they are better. */
+  /** Called with all sheets so far, at each improvement. */
   readonly onBetter?: (sheets: () => DraftSheet[]) => void;
 }
 
-/** Of the usual effort: for a first answer, before any is looked for that is better. */
+/** Effort for a first result, before any search for a better one. */
 const firstEffort = 0.02 * usualEffort;
 
 export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
@@ -117,7 +116,7 @@ async function filledOf(
   return fill(pieces, rooms, { ...options, fixed }, onBetter);
 }
 
-/** Fewer pieces, or more sheets for as many. */
+/** Fewer pieces, or as many on more sheets. */
 function isWorse(filled: readonly FilledSheet[], before: readonly FilledSheet[] = []): boolean {
   const count = (sheets: readonly FilledSheet[]) => sheets.reduce((sum, { laid }) => sum + laid.length, 0);
   const more = count(filled) - count(before);
@@ -138,7 +137,7 @@ function draftsOf(filled: ReadonlyMap<StockWork, readonly FilledSheet[]>): Draft
 
 type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;
 
-/** All that lies on a sheet, or within an offcut. */
+/** Everything on one sheet or offcut. */
 interface Group {
   readonly room: Room;
   /** 0 for an offcut. */
@@ -146,7 +145,7 @@ interface Group {
   readonly laid: readonly Pick<LaidJobPiece, 'of' | 'toSheet' | 'fixed'>[];
 }
 
-/** The rectangles of an offcut are one sheet. What is fixed is on its sheet even if nothing else is. */
+/** The rectangles of an offcut count as one sheet. A fixed piece stays on its sheet even if nothing else is there. */
 function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): Group[] {
   const groups = new Map<Offcut | number, Group>();
   const add = (room: Room, number: number, laid: Group['laid']): void => {
@@ -173,7 +172,7 @@ function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): 
   return [...offcuts, ...sheets];
 }
 
-/** Whatever the sheet is, what is in a hurry is cut first. */
+/** Sheets with rush pieces are cut first, whatever their stock. */
 function hastyFirst(groups: readonly Group[]): Group[] {
   const isHasty = ({ laid }: Group) => laid.some(({ of }) => of.of.rush);
   return [...groups.filter(isHasty), ...groups.filter((group) => !isHasty(group))];
@@ -216,15 +215,14 @@ function planned(sheet: DraftSheet): JobSheet {
   return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
 }
 
-/** In the cut files, what a path belongs to. */
 function pathName(number: number, { of: { order, label }, piece }: JobPiece): string {
   return [`${number}`, order, label, piece.id].filter((part) => part !== '').join(': ');
 }
 
-/** Pieces whose tops lie no further apart than this are in one line, in mm. */
+/** Pieces whose tops differ by no more than this, in mm, count as one line. */
 const lineMm = 25;
 
-/** From the top to the bottom, each line from the left to the right. */
+/** From top to bottom, each line from left to right. */
 function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[]): T[] {
   const boxes = new Map(laid.map((each) => [each, boundsOf(each.region)!]));
   const down = [...laid].sort((a, b) => boxes.get(b)!.maxY - boxes.get(a)!.maxY);
@@ -237,7 +235,6 @@ function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[
   return lines.flatMap((line) => line.sort((a, b) => boxes.get(a)!.minX - boxes.get(b)!.minX));
 }
 
-/** What of a sheet is cut, as one region. */
 export function cutFromSheet({ pieces }: Pick<JobSheet, 'pieces'>): Region {
   return union(pieces.map(({ enclosed }) => enclosed));
 }

@@ -1,4 +1,4 @@
-/** What is left of a sheet and good for more: outlines that hold together, each a rectangle where that is nearly all of it. */
+/** Leftovers of a sheet that are worth keeping: one outline each, made a rectangle if that is nearly all of it. */
 
 import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
 import { translation, transform } from '../geometry/affine.ts';
@@ -14,24 +14,24 @@ import type { JobSheet } from './layout.ts';
 /** Smaller ones are not worth keeping, in mm² (our own judgement). */
 export const leastOffcutMm2 = 3000;
 
-/** So much of an offcut in one rectangle is the whole of it (our own judgement). */
+/** Share from which the largest rectangle stands for the whole leftover (our own judgement). */
 const nearlyAll = 0.93;
 
-/** An outline may be so much within what is really left, in mm: a few corners are enough for a sheet of wood. */
+/** How far an outline may lie inside the true leftover, in mm, so that a few corners are enough. */
 const withinMm = 1;
 
 export interface Leftover {
-  /** In mm, its box at the origin. */
+  /** In mm, with its box at the origin. */
   readonly region: Region;
-  /** Where the lower left corner of its box lies on the sheet. */
+  /** Lower left corner of its box on the sheet. */
   readonly at: Point;
   readonly isRectangle: boolean;
 }
 
-/** Material nearer to a cut than the gap is not counted on. The largest first. */
+/** Largest first. Material closer to a cut than the gap is not counted. */
 export function leftoversOf(sheet: JobSheet): Leftover[] {
   const free = difference(sheet.outline, [offset(cutFromSheet(sheet), sheet.gap)]);
-  // What is narrower than is worth keeping goes, and what hangs on by no more than that comes apart.
+  // Drops strips too narrow to keep, and separates parts joined only by such strips.
   const wide = intersection(offset(offset(free, -leastOffcutMm / 2, 'miter'), leastOffcutMm / 2, 'miter'), free);
   return partsOf(wide)
     .filter((part) => area(part) >= leastOffcutMm2)
@@ -44,7 +44,7 @@ function plain(part: Region): Leftover {
   const rectangle = largestRectangle(part);
   if (rectangle && areaOf(rectangle) >= nearlyAll * area(part))
     return { region: [corners(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
-  // First inwards, so that fewer corners never reach out of it; tenths of a millimetre are fine enough to write.
+  // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
   const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
   const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
   const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
@@ -55,7 +55,7 @@ function areaOf({ minX, minY, maxX, maxY }: Bounds): number {
   return (maxX - minX) * (maxY - minY);
 }
 
-/** To tenths of a millimetre, never larger. */
+/** Rounds down to tenths of a millimetre. */
 function shrunk({ minX, minY, maxX, maxY }: Bounds): Bounds {
   const down = (value: number) => Math.floor(value * 10 + 1e-6) / 10;
   return { minX: 0, minY: 0, maxX: down(maxX - minX), maxY: down(maxY - minY) };

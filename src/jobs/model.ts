@@ -1,21 +1,21 @@
-/** A job that has been understood: lengths in mm, nothing missing; and what is said of files beside it. */
+/** Model of a job: lengths in mm, all defaults filled in; and the issues found in other files. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { Sheet } from '../spec/model.ts';
 import type { FixedEntry } from './read-fixed.ts';
 
-/** A spec with how often it is made. */
+/** A spec and the number of times it is made. */
 export interface TagEntry {
-  /** As the job names it. */
+  /** As written in the job. */
   readonly spec: string;
   readonly quantity: number;
-  /** The table of orders, which has quantities of its own. */
+  /** The table of orders, which contains its own quantities. */
   readonly orders?: string;
   readonly path: YamlPath;
 }
 
-/** How pieces lie on a sheet, in mm. */
+/** Placement of pieces on a sheet; lengths in mm. */
 export type Laying = Pick<Sheet, 'margin' | 'gap' | 'turn'>;
 
 export type SheetSource = Laying & { readonly path: YamlPath } & (
@@ -24,23 +24,23 @@ export type SheetSource = Laying & { readonly path: YamlPath } & (
   );
 
 export interface JobModel {
-  /** Absent where the job goes by its file. */
+  /** Absent if the job is titled by its file name. */
   readonly title?: string;
   readonly units: Units;
   readonly tags: readonly TagEntry[];
   readonly keepTogether: boolean;
-  /** Times the usual. */
+  /** As a multiple of the usual effort. */
   readonly effort: number;
-  /** By the name of a stock. */
+  /** By stock name. */
   readonly sheets: ReadonlyMap<string, readonly SheetSource[]>;
   readonly fixed: readonly FixedEntry[];
 }
 
-/** What is wrong in a file that a job reads, with places in its own text. */
+/** Issues in a file that a job reads, with places in that file's text. */
 export interface FileIssues {
-  /** Full path. */
+  /** Full path of the file. */
   readonly file: string;
-  /** As the job names it. */
+  /** As written in the job. */
   readonly name: string;
   readonly position: (offset: number) => { readonly line: number; readonly column: number };
   readonly issues: readonly Issue[];

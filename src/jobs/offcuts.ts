@@ -1,4 +1,4 @@
-/** Files of offcuts: what there is, and what has been used up by which job. */
+/** Files of offcuts: the offcuts in stock, and which jobs have used them. */
 
 import { difference, normalise } from '../geometry/clipper.ts';
 import { translation, transform } from '../geometry/affine.ts';
@@ -13,28 +13,28 @@ import type { OffcutsSpec, OffcutSpec } from './offcuts-types.generated.ts';
 import validateOffcuts from './offcuts-validate.generated.mjs';
 
 export interface Offcut {
-  /** The number that is written on it. */
+  /** The number written on it. */
   readonly id: number;
-  /** In mm, its box at the origin. */
+  /** In mm, with its box at the origin. */
   readonly region: Region;
   /** Names of jobs. */
   readonly from?: string;
   readonly usedBy?: string;
-  /** Which entry of the list. */
+  /** Index of its entry in the list. */
   readonly index: number;
 }
 
 export interface OffcutFile {
-  /** Full path, and as the job names it. */
+  /** Full path, and the name written in the job. */
   readonly file: string;
   readonly name: string;
-  /** What stood there; absent where there is no such file yet. */
+  /** The present text; absent if there is no such file yet. */
   readonly source?: SpecSource;
   readonly offcuts: readonly Offcut[];
   readonly issues: readonly Issue[];
 }
 
-/** What is wrong with one offcut leaves the others alone. */
+/** A problem with one offcut does not affect the others. */
 export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'issues'> {
   if (source.issues.length > 0) return { offcuts: [], issues: source.issues };
   if (!isGroup(source.value)) {
@@ -72,18 +72,18 @@ export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'i
   return { offcuts, issues: [...issues, ...problems.issues] };
 }
 
-/** Numbers that nobody has, in order. */
+/** Generates unused numbers, in order. */
 export function freeIds(list: readonly ({ readonly id?: number } | undefined)[]): () => number {
   let last = Math.max(0, ...list.map((each) => each?.id ?? 0));
   return () => ++last;
 }
 
-/** What a job may cut from: what no other has used, and what it has not left itself. */
+/** Offcuts that a job may cut from: not used by another job, and not left by this one. */
 export function freeOffcuts({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
   return offcuts.filter(({ from, usedBy }) => (usedBy === undefined || usedBy === job) && from !== job);
 }
 
-/** What a job has left and another has cut from: it cannot be laid out otherwise any more. */
+/** Offcuts left by this job that others have cut from, so that its layout can no longer change. */
 export function takenFrom({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
   return offcuts.filter(({ from, usedBy }) => from === job && usedBy !== undefined && usedBy !== job);
 }

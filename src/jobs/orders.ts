@@ -1,4 +1,7 @@
-/** A table of orders: a line each, with how many and with what is written on them. What cannot be read is told at its cell, and left out. */
+/**
+ * Table of orders: one line for each, with a quantity and the texts for the tags. Lines that cannot be read are
+ * reported at their cell and left out.
+ */
 
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
@@ -9,22 +12,21 @@ import { cellRange } from '../spec/table.ts';
 import type { Table } from '../spec/table.ts';
 
 export interface OrderLine {
-  /** As the table names it; empty where it has no such column. */
+  /** As written in the table; empty without such a column. */
   readonly order: string;
   readonly rush: boolean;
   readonly quantity: number;
-  /** What its tag is filled with. */
+  /** The values for its tag. */
   readonly row: BatchRow;
-  /** Of the table, counting from 1. */
+  /** Line of the table, counting from 1. */
   readonly line: number;
 }
 
-/** A line that nothing is made of, and why. */
+/** A line that nothing is made from, with the reason. */
 export interface LeftOut {
   readonly order: string;
-  /** What it goes by. */
   readonly label: string;
-  /** Where it is known. */
+  /** Absent if unknown. */
   readonly quantity?: number;
   readonly why: string;
 }
@@ -35,11 +37,11 @@ export interface Orders {
   readonly issues: readonly Issue[];
 }
 
-/** Those that say what to do with a line; the others are for the tag. */
+/** Columns that control the line; all others are for the tag. */
 const ownColumns = ['order', 'quantity', 'rush'] as const;
 type OwnColumn = (typeof ownColumns)[number];
 
-/** No workshop cuts more of one tag in one go. */
+/** Limit on copies of one tag; no workshop cuts more in one go. */
 export const mostOfOne = 1000;
 
 const yes = /^(yes|y|true|x|1|rush)$/i;
@@ -81,7 +83,7 @@ function isOwn(name: string): boolean {
   return ownColumns.some((own) => own === name.toLowerCase());
 }
 
-/** What the tag is filled with may name the order as well. It goes by the first cell that is its own. */
+/** The tag may use the order number too. The label is the first cell that is the tag's own. */
 function rowOf(header: readonly string[], cells: readonly string[], line: number): BatchRow {
   const own = header.findIndex((name, index) => !isOwn(name) && cells[index] !== '');
   const label = cells[own] ?? '';
@@ -103,7 +105,7 @@ function fault(column: OwnColumn, isThere: boolean, code: IssueCode, message: st
   return isThere ? { column, code, message } : undefined;
 }
 
-/** One where there is no such column. */
+/** 1 without such a column. */
 function quantityOf(written: string | undefined): number | undefined {
   if (written === undefined) return 1;
   const count = /^\+?\d{1,9}$/.test(written) ? Number(written) : 0;
@@ -123,7 +125,7 @@ function isYesOrNo(written: string): boolean {
   return yes.test(written) || no.test(written);
 }
 
-/** Columns that are most likely meant for those that a spec asks for and does not find, each at its name. */
+/** Columns that probably were meant where a spec refers to missing ones, each at its name. */
 export function nearColumns(
   missing: readonly string[],
   asked: readonly string[],

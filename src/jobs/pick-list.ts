@@ -1,4 +1,4 @@
-/** What goes into each parcel, for whoever packs: a list by order, and a label for each. */
+/** Pick list and packing labels: the contents of each parcel by order, and a label for each. */
 
 import { counted } from '../core/units.ts';
 import { clip } from '../core/length.ts';
@@ -48,7 +48,7 @@ function orderHead(flow: Flow, order: PickedOrder): Flow {
   return flow;
 }
 
-/** A box to tick, how many of what, and the numbers on the map. */
+/** A box to tick, the quantity and name, and the numbers on the map. */
 function tagBlock(flow: Flow, tag: PickedTag): Flow {
   flow.page.box(flow.left, -4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
   flow.write(`${tag.copies} × ${clip(tagName(tag), 60)}`, { indent: 6, bold: true });
@@ -82,11 +82,11 @@ function inShort({ tags }: PickedOrder): string {
   return `${counted(count, 'tag')}, ${counted(pieces, 'piece')}`;
 }
 
-/** So many on a page, as sheets of labels are sold (common practice, no source). */
+/** Labels on a page, as label sheets are sold (common practice, no source). */
 const grid = { columns: 3, rows: 8 } as const;
 const insetMm = 4;
 
-/** One for each order that there is something for. */
+/** One for each order with any tags. */
 export async function packingLabels(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
   const faces = await facesOf(tools);
   const { width, height } = papers[job.model.units];
@@ -135,7 +135,7 @@ function contents({ tags }: PickedOrder): string {
   return tags.map((tag) => `${tag.copies} × ${tagName(tag)}`).join(', ');
 }
 
-/** The labels as a table, for a printer of labels. */
+/** The labels as a table, for a label printer. */
 export function labelTable(job: LaidOutJob): string {
   const orders = byOrder(job).filter(({ order, tags }) => order !== '' && tags.length > 0);
   const rows = orders.map((order) => {

@@ -1,4 +1,4 @@
-/** Every piece of a job by its stock, once for each time it is cut; and the tags that cannot be laid out at all, with why. */
+/** All pieces of a job by stock, one for each copy; and the tags that cannot be laid out, with reasons. */
 
 import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -22,31 +22,31 @@ import { fits, roomsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 import type { JobTag, JobWork, LeftOutTag } from './work.ts';
 
-/** What is cut from one stock. */
+/** Everything that is cut from one stock. */
 export interface StockWork {
   readonly name: string;
   readonly from: CutFrom;
   readonly output: Tag['output'];
   readonly pieces: readonly JobPiece[];
-  /** Those of them that lie where the job says. */
+  /** Those of the pieces that the job fixes. */
   readonly fixed: readonly FixedPiece[];
   readonly rooms: readonly Room[];
 }
 
 export interface JobPieces {
   readonly stocks: readonly StockWork[];
-  /** The tags whose pieces are all there. */
+  /** Tags of which all pieces are included. */
   readonly tags: readonly JobTag[];
   readonly leftOut: readonly LeftOutTag[];
   readonly issues: readonly Issue[];
 }
 
-/** More would take hours to lay out. */
+/** Limit on pieces; more would take hours to lay out. */
 const mostPieces = 2000;
 
 interface Making {
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
-  /** What the job goes by in files of offcuts. */
+  /** Name of the job in files of offcuts. */
   readonly job: string;
 }
 
@@ -70,7 +70,7 @@ export function jobPieces(
     { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
   >();
   const kept: JobTag[] = [];
-  /** Two lines may ask for the same tag for the same order. */
+  /** Two lines may ask for the same tag in the same order. */
   const copies = new Map<string, number>();
   let count = 0;
   for (const each of tags) {
@@ -164,7 +164,7 @@ function nameOf(piece: Piece, tag: Tag): string {
   return stockOf(piece, tag).name!;
 }
 
-/** What a stock of that name takes along outlines. */
+/** Kerfs along outlines of the stock with that name. */
 function kerfsOf(tag: Tag, name: string): number[] {
   return tag.pieces
     .map((piece) => stockOf(piece, tag))
@@ -172,7 +172,7 @@ function kerfsOf(tag: Tag, name: string): number[] {
     .map((stock) => kerfOf(stock).outer);
 }
 
-/** What two stocks of one name differ in, that a sheet cannot. */
+/** A property in which two stocks of one name differ although they would share a sheet. */
 function difference(a: Stock, b: Stock): string | undefined {
   if (a.thickness !== b.thickness) return 'thickness';
   if (a.material !== b.material) return 'material';

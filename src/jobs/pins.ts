@@ -1,4 +1,4 @@
-/** Pieces as the page of sheets pins them, by their ids and the names of their sheets, as edits of the job's text. */
+/** Turns pins from the sheets page, given by piece ids and sheet names, into edits of the job's text. */
 
 import type { TextEdit } from '../core/issue.ts';
 import { fixEdits, releaseEdits } from './fixed-text.ts';
@@ -9,21 +9,21 @@ import type { DraftSheet } from './layout.ts';
 
 export interface Pin {
   readonly piece: string;
-  /** By its name. */
+  /** Name of the sheet. */
   readonly sheet: string;
-  /** Of the lower left corner of its box, in mm from that of the sheet. */
+  /** Lower left corner of its box, in mm from that of the sheet. */
   readonly x: number;
   readonly y: number;
-  /** In degrees, against the clock. */
+  /** In degrees, counter-clockwise. */
   readonly turned: number;
 }
 
-/** A job with its sheets as far as they are laid out. */
+/** A job with the sheets laid out so far. */
 export interface PinnedJob extends Required<Pick<CheckedJob, 'model' | 'pieces' | 'source'>> {
   readonly sheets: readonly DraftSheet[];
 }
 
-/** `undefined` where the text has no place for it. Pieces and sheets that are gone are left out. */
+/** `undefined` if the text has no place for it. Pieces and sheets that no longer exist are skipped. */
 export function pinEdits(
   pins: readonly Pin[],
   { sheets: laidSheets, pieces, model, source }: PinnedJob,

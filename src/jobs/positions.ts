@@ -1,8 +1,8 @@
-/** Lines and columns of a text that is no YAML. */
+/** Lines and columns in a text that is not YAML. */
 
 import type { FileIssues } from './model.ts';
 
-/** From 1, in UTF-16 units. */
+/** From 1, columns in UTF-16 code units. */
 export function positionsIn(text: string): FileIssues['position'] {
   const starts = [0, ...[...text.matchAll(/\r\n|\r|\n/g)].map(({ 0: sign, index }) => index + sign.length)];
   return (offset) => {

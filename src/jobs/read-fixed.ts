@@ -1,4 +1,4 @@
-/** What a job fixes: pieces by what they go by in it, each with its place on a sheet or an offcut. */
+/** Reads the fixed pieces of a job: the names that identify each, and its place on a sheet or an offcut. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Point } from '../geometry/types.ts';
@@ -7,23 +7,23 @@ import type { JobSpec } from './job-types.generated.ts';
 
 export interface FixedEntry {
   readonly spec: string;
-  /** What is left out need not be said: there is only one. */
+  /** Absent if it is not needed to identify the piece. */
   readonly order?: string;
   readonly tag?: string;
   readonly piece?: string;
-  /** Which of its copies, from 1. */
+  /** Number of the copy, from 1. */
   readonly copy: number;
   readonly on: { readonly kind: 'sheet' | 'offcut'; readonly number: number };
-  /** Of the lower left corner of the finished piece's box, from that of the sheet, in mm. */
+  /** Lower left corner of the finished piece's box, from that of the sheet, in mm. */
   readonly at: Point;
-  /** In degrees, against the clock. */
+  /** In degrees, counter-clockwise. */
   readonly turned: number;
   readonly path: YamlPath;
 }
 
 type FixedSpec = NonNullable<JobSpec['fixed']>[number];
 
-/** The schema's complaints leave holes. */
+/** Entries with schema errors may lack keys. */
 export function readFixed({ fixed = [] }: Partial<JobSpec>, problems: Problems): FixedEntry[] {
   return [...(fixed as readonly (Partial<FixedSpec> | undefined)[])].flatMap((entry, index): FixedEntry[] => {
     const path: YamlPath = ['fixed', index];

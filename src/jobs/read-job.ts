@@ -1,4 +1,7 @@
-/** From the text of a job to its model, with every problem at its place. What is wrong with one entry leaves the others alone. */
+/**
+ * Reads the text of a job into its model, with every problem at its place. A problem with one entry does not affect the
+ * others.
+ */
 
 import { isGroup } from '../core/values.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
@@ -19,7 +22,7 @@ import type { JobModel, Laying, SheetSource, TagEntry } from './model.ts';
 const usualLaying: Laying = { margin: 0, gap: 2, turn: 'half' };
 
 export interface ReadJob {
-  /** Absent where the text is no job at all. */
+  /** Absent if the text is not a job at all. */
   readonly model?: JobModel;
   readonly issues: readonly Issue[];
 }
@@ -69,7 +72,7 @@ function readTags({ tags = [] as never }: Partial<JobSpec>, problems: Problems):
     const path: YamlPath = ['tags', index];
     if (entry?.spec === undefined) return [];
     const { spec, quantity, orders } = entry;
-    // What was said and does not fit has been reported; it is no reason to make one.
+    // An invalid value has been reported; it must not count as the default of one.
     if (quantity === undefined && problems.wrote([...path, 'quantity'])) return [];
     if (orders === undefined && problems.wrote([...path, 'orders'])) return [];
     if (quantity !== undefined && orders !== undefined) {
@@ -134,15 +137,15 @@ function isFirst(source: SheetSource, stock: string, files: Map<string, string>,
 interface Shared {
   readonly laying: Partial<Laying>;
   readonly issues: readonly Issue[];
-  /** A problem where the workshop's files have no such stock. */
+  /** An issue if the workshop files do not define the stock. */
   stock(name: string, path: YamlPath, source: SpecPlaces): Issue | undefined;
 }
 
-/** What the workshop's files say of sheets, and which stocks they have. */
+/** Sheet settings and stocks from the workshop files. */
 function sharedBy(source: SpecPlaces, { used }: Uses): Shared {
   if (used.length === 0) return { laying: {}, issues: [], stock: () => undefined };
   const asked = (source.value as JobSpec).use;
-  // As if a spec used them that has nothing of its own.
+  // Read as by a spec that uses them and has nothing of its own.
   const asSpec: SpecPlaces = {
     value: { tagwright: 1, use: asked, pieces: {} },
     issues: [],

@@ -1,4 +1,4 @@
-/** Where pieces of a stock may lie: whole sheets and the rectangles within offcuts, in the order in which they are used. */
+/** Rooms for the pieces of a stock: whole sheets and rectangles within offcuts, in order of use. */
 
 import { difference, offset } from '../geometry/clipper.ts';
 import { largestRectangle } from '../geometry/largest-rectangle.ts';
@@ -13,12 +13,12 @@ import type { Offcut, OffcutFile } from './offcuts.ts';
 export interface Room {
   readonly room: SheetRoom;
   readonly turn: Laying['turn'];
-  /** How many such sheets there are, and the number of the first, counted through all sheets of the stock; 0 for offcuts. */
+  /** Number of such sheets, and the number of the first, counted over all sheets of the stock; 0 for offcuts. */
   readonly most: number;
   readonly first: number;
-  /** Kept free along the edges of the sheet, or of the offcut that it is within. */
+  /** Width kept free along the edges of the sheet or of the surrounding offcut, in mm. */
   readonly margin: number;
-  /** Where it lies on the offcut. */
+  /** Its place on the offcut. */
   readonly at: Point;
   readonly offcut?: { readonly file: string; readonly offcut: Offcut };
 }
@@ -28,10 +28,10 @@ export const turnsOf = { never: 'none', half: 'half', quarter: 'quarter' } as co
   PartToNest['turns']
 >;
 
-/** So many rectangles of an offcut are used; what is left then is narrow. */
+/** Limit on rectangles from one offcut; what is left after that is narrow. */
 const mostRectangles = 4;
 
-/** `kerf`: what the beam takes between two pieces. */
+/** `kerf`: width that the beam takes between two pieces, in mm. */
 export function roomsOf(
   sources: readonly SheetSource[],
   offcuts: ReadonlyMap<string, OffcutFile>,
@@ -62,12 +62,11 @@ export function roomsOf(
   });
 }
 
-/** Of the whole sheet or offcut. */
 export function outlineOf({ room: { width, height }, offcut }: Room): Region {
   return offcut?.offcut.region ?? [corners({ minX: 0, minY: 0, maxX: width, maxY: height })];
 }
 
-/** The largest, then the largest of what is left beside it, each less than which nothing is worth cutting. */
+/** The largest rectangle, then repeatedly the largest in what is left, down to the least that is worth cutting. */
 function rectanglesIn(region: Region, margin: number, gap: number): Bounds[] {
   const box = boundsOf(region);
   if (!box) return [];
@@ -100,10 +99,10 @@ function corners({ minX, minY, maxX, maxY }: Bounds): Point[] {
   ];
 }
 
-/** Rounding may take so much of a sheet that a piece just fits. */
+/** Tolerance in mm for a piece that just fits, whose sheet may lose this much by rounding. */
 const slackMm = 1e-5;
 
-/** Whether a piece goes into a room by itself, turned as it may be. */
+/** Whether a piece alone fits into a room, in one of its allowed orientations. */
 export function fits(region: Region, { room, turn }: Room): boolean {
   const box = boundsOf(region);
   if (!box) return false;

@@ -1,4 +1,7 @@
-/** The map of a job's sheets, for the bench: what it comes to, then each sheet as it will look, every piece with its number and its order. */
+/**
+ * Map of a job's sheets for the bench: the totals, then each sheet as it will look, with the number and order of every
+ * piece.
+ */
 
 import { applyTo } from '../geometry/affine.ts';
 import { difference, offset } from '../geometry/clipper.ts';
@@ -32,10 +35,10 @@ const quiet = '#666666';
 const keptInk = '#2F6F4F';
 export const rushInk = '#B00020';
 
-/** Of a number on a piece, in mm on paper: as large as goes, within limits. */
+/** Smallest and largest height of a number on a piece, in mm on paper. */
 const numberMm = [1.5, 3.2] as const;
 
-/** In the tag's coordinates, where a number hides nothing that is engraved: the same for every copy of a piece. */
+/** Place for the number where it covers no engraving, in tag coordinates: the same for every copy of a piece. */
 const places = new WeakMap<Piece, Point>();
 
 function placeOf(piece: Piece): Point | undefined {
@@ -52,7 +55,7 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const summary = paged(
-    [head(begin(), job), ...facts(begin, 'What it takes', jobFacts(job)), ...leftOut(begin, job)],
+    [head(begin(), job), ...facts(begin, 'Job estimate', jobFacts(job)), ...leftOut(begin, job)],
     paper,
     job.title,
   );
@@ -70,7 +73,7 @@ function head(flow: Flow, { title }: LaidOutJob): Flow {
   return flow;
 }
 
-/** What is missing is said before anything is cut. */
+/** Lists what is missing before anything is cut. */
 function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
   const lost = job.layout.left;
   return section(begin, 'Not in the cut files', (add) => {
@@ -103,7 +106,7 @@ function drawn(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, ke
   return flow;
 }
 
-/** Gives its height. */
+/** Returns its height. */
 function drawMap(
   { page, left, width, y, faces }: Flow,
   sheet: JobSheet,
@@ -127,7 +130,7 @@ function drawMap(
   return high;
 }
 
-/** What is worth keeping, with the number to write on it. */
+/** A leftover worth keeping, with the number to write on it. */
 function drawKept(
   page: Flow['page'],
   id: number,
@@ -149,7 +152,7 @@ function drawKept(
   page.caption(`keep: offcut ${id}`, plain, place);
 }
 
-/** On a light ground, so that it is read on dark wood and across letters. */
+/** On a light background, so that it is legible on dark wood and over letters. */
 function writeNumber(
   page: Flow['page'],
   { number, of, toSheet }: LaidJobPiece,
@@ -167,7 +170,7 @@ function writeNumber(
   page.caption(text, bold, { x: left, y: bottom, size, at: 'middle' });
 }
 
-/** Two columns of what the numbers are. */
+/** The numbers with their pieces, in two columns. */
 function lists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
   const rows = Math.ceil(pieces.length / 2);
   return Array.from({ length: rows }, (_, row) => {
@@ -194,7 +197,7 @@ function lists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
   });
 }
 
-/** Which tag, and which piece of it where it has several. */
+/** Name of the tag, and of the piece if the tag has several. */
 export function pieceName({ of, piece }: LaidJobPiece['of']): string {
   const name = clip(tagName(of), 40);
   return of.tag.pieces.length === 1 ? name : `${name}, ${clip(piece.title, 24)}`;

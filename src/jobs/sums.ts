@@ -1,4 +1,4 @@
-/** What a job comes to: pieces, sheets, minutes, weight, cost. */
+/** Totals of a job: pieces, sheets, minutes, weight, cost. */
 
 import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import type { Cost, JobEstimate } from '../toolpath/estimate.ts';
@@ -14,7 +14,7 @@ import { piecesWanted } from './job-table.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout.ts';
 
-/** A sheet as one tag: what writes files and reckons takes tags. */
+/** A sheet as a single tag, for code that exports or estimates tags. */
 export function sheetTag(sheet: JobSheet, title: string): Tag {
   const { tag } = sheet.pieces[0]!.of.of;
   const pieces = sheet.pieces.map(({ of }) => of.piece);
@@ -25,13 +25,13 @@ export function takesOfSheet(sheet: JobSheet): JobEstimate {
   return estimateJob(sheetTag(sheet, sheet.name), sheet.plan);
 }
 
-/** `undefined` where nothing is laid out. */
+/** `undefined` if nothing is laid out. */
 export function takesOfJob({ layout }: Pick<LaidOutJob, 'layout'>): JobEstimate | undefined {
   const [first, ...others] = layout.sheets.map(takesOfSheet);
   return first && sumEstimates([first, ...others]);
 }
 
-/** What the tags come to by themselves; and what the sheets cost that are taken from the shelf, offcuts being paid for. */
+/** Cost of the tags by area, and of the sheets taken from the shelf; offcuts have been paid for. */
 export function costsOfJob({ layout, pieces }: Pick<LaidOutJob, 'layout' | 'pieces'>): {
   readonly material?: Cost;
   readonly sheets?: Cost;
@@ -51,7 +51,7 @@ export function costsOfJob({ layout, pieces }: Pick<LaidOutJob, 'layout' | 'piec
   return { ...(material ? { material } : {}), ...(sheets ? { sheets } : {}) };
 }
 
-/** A price for a sheet is of one such as these, where nothing else is said. */
+/** A price per sheet refers to sheets of this size if nothing else is stated. */
 function sheetOf(width: number, height: number): NonNullable<Tag['sheet']> {
   return { width, height, margin: 0, gap: 0, turn: 'half', copies: 1 };
 }
@@ -82,7 +82,7 @@ function stocksOf({ layout }: LaidOutJob): { readonly stock: string; readonly li
   return names.map((stock) => ({ stock, list: layout.sheets.filter((sheet) => sheet.stock === stock) }));
 }
 
-/** “2 sheets of 600 × 300 mm, 1 offcut; filled 71 %, 64 %, 80 %”. */
+/** “1 offcut, 2 sheets of 600 × 300 mm; filled 71 %, 64 %, 80 %”. */
 function sheetsInWords(list: readonly JobSheet[], units: 'mm' | 'in'): string {
   const sizes = new Map<string, number>();
   for (const { width, height } of list.filter(({ offcut }) => !offcut)) {

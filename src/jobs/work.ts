@@ -1,4 +1,4 @@
-/** What a job is made of: every tag of every order, or why it is left out. */
+/** The work in a job: every tag of every order, or the reason why it is left out. */
 
 import { listed } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
@@ -23,16 +23,16 @@ import { positionsIn } from './positions.ts';
 /** A tag that is made a number of times for one order. */
 export interface JobTag {
   readonly spec: string;
-  /** What it goes by among the tags of its spec; empty for the only one. */
+  /** Its label among the tags of its spec; empty for the only one. */
   readonly label: string;
-  /** Empty for what nobody has ordered. */
+  /** Empty if it belongs to no order. */
   readonly order: string;
   readonly rush: boolean;
   readonly copies: number;
   readonly tag: Tag;
-  /** Of the entry in the job that asks for it. */
+  /** Path of the entry in the job that asks for it. */
   readonly path: YamlPath;
-  /** The line of the table of orders that asks for it: as the job names that, and counting from 1. */
+  /** Line in the table of orders that asks for it: the table as named in the job, and the line from 1. */
   readonly line?: { readonly table: string; readonly number: number };
 }
 
@@ -41,26 +41,26 @@ export type LeftOutTag = LeftOut & { readonly spec: string };
 export interface JobWork {
   readonly tags: readonly JobTag[];
   readonly leftOut: readonly LeftOutTag[];
-  /** In the job. */
+  /** Issues in the job itself. */
   readonly issues: readonly Issue[];
-  /** In the tables of orders. */
+  /** Issues in the tables of orders. */
   readonly inFiles: readonly FileIssues[];
-  /** Full paths of all that was read, or could not be. */
+  /** Full paths of all files that were read, or could not be. */
   readonly files: readonly string[];
 }
 
 export interface JobReading {
   readonly engine: Engine;
-  /** Full path of a file that the job names; `undefined` where it may not be read. */
+  /** Full path of a file named in the job; `undefined` if it may not be read. */
   readonly locate: (relative: string) => string | undefined;
-  /** With what a spec is computed, by its full path. */
+  /** Options for computing a spec, by its full path. */
   readonly optionsFor: (spec: string) => ComputeOptions;
   readonly checkpoint: () => Promise<void>;
-  /** How many tags are made, of how many that are known by now. */
+  /** Number of tags made, and number known so far. */
   readonly progress?: (done: number, all: number) => void;
 }
 
-/** More than this would take hours to make, and days to cut. */
+/** Limit on lines; more would take hours to make, and days to cut. */
 const mostLines = 1000;
 
 export async function jobWork(model: JobModel, source: SpecSource, reading: JobReading): Promise<JobWork> {
@@ -96,7 +96,7 @@ class WorkMaker implements JobWork {
     else await this.#addOrders(entry, text, entry.orders);
   }
 
-  /** The spec's own tags, each as many times. */
+  /** The spec's own tags, each in the same quantity. */
   async #addPlain(entry: TagEntry, text: string): Promise<void> {
     const { engine, checkpoint } = this.#reading;
     const options = this.#optionsOf(entry);
@@ -158,7 +158,7 @@ class WorkMaker implements JobWork {
       const faulty: { readonly line: OrderLine; readonly report: Report }[] = [];
       for (const line of lines) {
         await checkpoint();
-        // Many orders ask for the same.
+        // Many orders ask for the same tag.
         const key = JSON.stringify([...line.row.cells].filter(([column]) => asked.has(column)));
         const report = made.get(key) ?? (await engine.compute(text, { ...options, batch: batchOf([line.row]) }));
         made.set(key, report);
@@ -215,7 +215,7 @@ class WorkMaker implements JobWork {
     this.#reading.progress?.(++this.#done, this.#all);
   }
 
-  /** `undefined`, with a problem, where the file cannot be had. */
+  /** `undefined`, with an issue, if the file cannot be read. */
   async #read(name: string, path: YamlPath): Promise<string | undefined> {
     const { engine, locate } = this.#reading;
     const file = locate(name);
@@ -263,12 +263,12 @@ function whyOf({ issues, source }: Report): string {
   return `line ${line}: ${first.message}${more}`;
 }
 
-/** Whatever the lines say, the spec has the same fault. */
+/** Whether the spec has the same fault whatever the lines contain. */
 function isOneFault(reports: readonly Report[]): boolean {
   return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
 }
 
-/** Every column that a text of the spec, or of a file it uses, asks for. */
+/** Every column that a text of the spec, or of a file it uses, refers to. */
 function columnsOf({ source, uses }: Report): string[] {
   const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
   return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
@@ -284,7 +284,10 @@ function textsIn(value: unknown): string[] {
   return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
 }
 
-/** An empty cell that the spec asks for is most likely what is wrong; else the first cell that it asks for. `columns`: those. */
+/**
+ * An empty cell that the spec refers to is the likeliest fault; else the first cell that it refers to. `columns`: those
+ * cells' columns.
+ */
 function faultOfLine(
   { row, line, order }: OrderLine,
   report: Report,

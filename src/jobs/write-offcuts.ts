@@ -1,4 +1,7 @@
-/** Files of offcuts after a job: what it has used is marked, and what it has left is added. Comments and what others wrote stay. */
+/**
+ * Updates files of offcuts after a job: marks what it has used, and adds what it has left. Comments and other entries
+ * stay.
+ */
 
 import { boundsOf, ringArea } from '../geometry/measure.ts';
 import { mmPer, trimmed } from '../core/units.ts';
@@ -12,16 +15,15 @@ import type { Leftover } from './leftovers.ts';
 import { freeIds, takenFrom } from './offcuts.ts';
 import type { OffcutFile } from './offcuts.ts';
 
-/** A file to be written, and what it was made from. */
+/** A file to be written, with the text that it was made from. */
 export interface OffcutChange {
-  /** Full path, and as the job names it. */
+  /** Full path, and the name written in the job. */
   readonly file: string;
   readonly name: string;
-  /** Absent where there was no such file. */
+  /** Absent if there was no such file. */
   readonly before?: string;
   readonly after: string;
   readonly used: number;
-  /** What is added to it. */
   readonly kept: readonly KeptOffcut[];
 }
 
@@ -32,17 +34,17 @@ export interface KeptOffcut {
   readonly leftover: Leftover;
 }
 
-/** The files that are other than before. */
+/** The files whose text changes. */
 export function offcutChanges(job: LaidOutJob): OffcutChange[] {
   return offcutFiles(job).filter(({ before, after }) => after !== before);
 }
 
-/** What is kept of each sheet, also where that is written down already. */
+/** Offcuts kept from each sheet, including those already written down. */
 export function keptOffcuts(job: LaidOutJob): KeptOffcut[] {
   return offcutFiles(job).flatMap(({ kept }) => kept);
 }
 
-/** Every file whose stock is cut. One that another job has built upon since, or that is broken, stays as it is. */
+/** Every file whose stock is cut. A file that is broken, or that another job has built on since, stays unchanged. */
 function offcutFiles(job: LaidOutJob): OffcutChange[] {
   const { model, offcuts, layout } = job;
   return [...model.sheets].flatMap(([stock, sources]) => {
@@ -52,7 +54,7 @@ function offcutFiles(job: LaidOutJob): OffcutChange[] {
       const file = offcuts.get(name);
       if (!file || takenFrom(file, job.name).length > 0 || (file.source?.issues.length ?? 0) > 0) return [];
       const used = sheets.flatMap(({ offcut }) => (offcut?.file === name ? [offcut.offcut.index] : []));
-      // What is left of whole sheets goes into the first file; of an offcut, into the one that it comes from.
+      // Leftovers of whole sheets go into the first file; those of an offcut, into the file that it came from.
       const own = sheets.filter(({ offcut }) => (offcut ? offcut.file === name : index === 0));
       return [changed(file, job.name, used, own, stock)];
     });
@@ -68,7 +70,7 @@ function changed(
 ): OffcutChange {
   const before = file.source?.text;
   const known = new Map(file.offcuts.map((offcut) => [offcut.index, offcut]));
-  // What this job left before is what it leaves now, unless that has been cut from.
+  // Entries left by an earlier run of this job are replaced, unless they have been cut from.
   const isOld = (index: number) => {
     const { from, usedBy } = known.get(index) ?? {};
     return from === job && usedBy === undefined;
@@ -84,7 +86,7 @@ function changed(
       const offcut = known.get(index);
       if (!offcut) return {};
       if (isOld(index)) return { drop: true };
-      // The number goes onto the wood: it must not change with the lines above.
+      // The number is on the wood, so it must not change with the lines above.
       const first = { id: offcut.id };
       if (used.includes(index)) return { first, set: { used_by: job } };
       return { first, remove: offcut.usedBy === job ? ['used_by'] : [] };

@@ -1,4 +1,4 @@
-/** Colours that are written in a spec. */
+/** Colours written in a spec. */
 
 import type { TextRange } from '../core/issue.ts';
 import { channels } from '../look/channels.ts';
@@ -28,7 +28,7 @@ export function coloursIn({ tree }: SpecSource): WrittenColour[] {
   });
 }
 
-/** As it stands in a spec: in quotes, for # begins a comment. */
+/** As written in a spec: quoted, because # starts a comment. */
 export function colourText({ red, green, blue }: Colour): string {
   const hex = [red, green, blue].map((channel) =>
     Math.round(channel * 255)

@@ -1,4 +1,4 @@
-/** What a key may start out with, as a snippet: examples of the schema, with the names that the spec has. */
+/** Initial values for keys, as snippets: examples from the schema, with names from the spec. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
@@ -11,7 +11,7 @@ import type { Stops } from './completion/snippets.ts';
 import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt, unitsOf } from '../core/values.ts';
 
-/** What there is in the spec to name, and where one stands in it. */
+/** The names that can be used, and the position in the spec. */
 export interface SuggestionSetting {
   readonly path: YamlPath;
   readonly root: unknown;
@@ -19,7 +19,7 @@ export interface SuggestionSetting {
   readonly uses: Uses;
 }
 
-/** A first value, or `undefined` where the spec has nothing yet to make one of. */
+/** A first value, or `undefined` if the spec has nothing yet to build one from. */
 export function exampleSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const options = alternatives(node);
   for (const option of options) {
@@ -58,7 +58,7 @@ function listSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops)
   return entry === undefined ? undefined : `[${entry}]`;
 }
 
-/** Its required keys. */
+/** The required keys of a map. */
 function groupSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
   const entries = (node.required ?? []).map((key) => {
     const inner = node.properties?.[key];
@@ -68,7 +68,7 @@ function groupSnippet(node: SchemaNode, setting: SuggestionSetting, stops: Stops
   return entries.length === 0 || entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
 }
 
-/** An example of the schema with a stop at each figure and word of it. */
+/** An example from the schema with a tab stop at each number and word. */
 function filled(example: unknown, node: SchemaNode, setting: SuggestionSetting, stops: Stops): string {
   const inner = (step: string | number, value: unknown): string => {
     const [schema] = schemasUnder([node], step);
@@ -92,12 +92,12 @@ function filled(example: unknown, node: SchemaNode, setting: SuggestionSetting, 
 
 function yamlScalar(value: unknown, root: unknown): string {
   if (typeof value !== 'string') return String(value);
-  // A pull is the same in either unit of length, and plain text to YAML.
+  // A force is the same in either unit of length, and plain text in YAML.
   if (/^[\d.]+ (N|kg)$/.test(value)) return value;
   return /^-?[\d.]+ mm$/.test(value) ? inUnits(value, root) : yamlText(value);
 }
 
-/** Inches to a sixteenth, or a hundredth where that is too coarse. */
+/** Inches to a sixteenth, or to a hundredth where that is too coarse. */
 export function inUnits(millimetres: string, root: unknown): string {
   if (unitsOf(root) === 'mm') return millimetres;
   const inches = Number.parseFloat(millimetres) / 25.4;
@@ -114,7 +114,7 @@ function defaultFirst<T>(values: readonly T[], first: unknown): T[] {
   return [...values].sort((a, b) => Number(b === first) - Number(a === first));
 }
 
-/** The names of the spec that may stand at a path. */
+/** Names in the spec that may stand at a path. */
 export function namesFor(kind: NameKind, { path, root, names, uses }: SuggestionSetting): string[] {
   switch (kind) {
     case 'shape':
@@ -143,7 +143,7 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Suggestion
   }
 }
 
-/** Names that used files give, and those that they use in turn. */
+/** Names defined in used files, and in the files that those use. */
 function usedNames(group: string, used: readonly UsedFile[]): string[] {
   const names = used.flatMap(({ source, uses }) => {
     const own = valueAt(source.value, [group]);
@@ -152,7 +152,7 @@ function usedNames(group: string, used: readonly UsedFile[]): string[] {
   return [...new Set(names)];
 }
 
-/** Of the stack that the group around a `part` names in `on` or `in`. */
+/** Members of the stack that `on` or `in` names, beside `part`. */
 function stackMembers(path: YamlPath, root: unknown): string[] {
   const group = valueAt(root, path.slice(0, -1));
   const target = isGroup(group) ? (group['on'] ?? group['in']) : undefined;

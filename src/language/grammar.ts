@@ -1,4 +1,4 @@
-/** A language beside that of specs, as completion goes by it. */
+/** A language other than specs, for completion. */
 
 import { readJob } from '../jobs/read-job.ts';
 import { readOffcuts } from '../jobs/offcuts.ts';
@@ -10,11 +10,11 @@ import { nowherePlaces } from './nowhere.ts';
 
 export interface Grammar {
   readonly root: SchemaNode;
-  /** What is wrong with a value of the whole file. */
+  /** Issues of a value for the whole file. */
   readonly issues: (value: unknown, uses: Uses) => readonly Issue[];
 }
 
-/** A stock that is not there yet is no reason to withhold a key that is there to be typed over. */
+/** A key whose value is meant to be typed over is offered even if its stock does not exist yet. */
 export const jobGrammar: Grammar = {
   root: jobSchema,
   issues: (value, uses) =>

@@ -1,4 +1,7 @@
-/** What there is to say of the word under the pointer in a job, and where what it names stands. Text of files goes in as plain text only. */
+/**
+ * Hovers, links and definitions in a job: what to say about the word under the pointer, and where the thing it names is
+ * defined. Text from files is included as plain text only.
+ */
 
 import type { TextRange, YamlPath } from '../core/issue.ts';
 import { counted } from '../core/units.ts';
@@ -16,7 +19,7 @@ import { jobSchema, nodesAt } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 import { sharedDocs, sharedValue } from './shared-values.ts';
 
-/** `checked`: as far as it is known; it may be of an earlier text. `root`: of the language, jobs or offcuts. */
+/** `checked`: what is known so far; possibly of an earlier text. `root`: schema of the language, jobs or offcuts. */
 export function jobHoverAt(
   source: SpecSource,
   offset: number,
@@ -44,7 +47,7 @@ export function jobHoverAt(
   return { markdown: `**${plain(name)}**\n\n${madeOf(checked, Number(index), name)}`, range };
 }
 
-/** The name of a stock under `sheets`. */
+/** Name of a stock under `sheets`. */
 function stockOf(path: YamlPath): string | undefined {
   return path.length === 2 && path[0] === 'sheets' ? String(path[1]) : undefined;
 }
@@ -63,7 +66,7 @@ function madeOf({ pieces, leftOut }: CheckedJob, index: number, name: string): s
   return `${counted(tags, 'tag')}${of}${lost > 0 ? `; ${lost} left out` : ''}.`;
 }
 
-/** Files that a job names: specs, tables of orders, offcuts, what it uses. */
+/** Files named by a job: specs, tables of orders, offcuts, used files. */
 export function jobLinksIn(source: SpecSource): FileLink[] {
   const { value } = source;
   if (!isGroup(value)) return [];
@@ -84,15 +87,15 @@ export function jobLinksIn(source: SpecSource): FileLink[] {
 }
 
 export interface NamedPlace {
-  /** Of the name in the job. */
+  /** Range of the name in the job. */
   readonly from: TextRange;
-  /** As seen from the job's folder. */
+  /** Path from the job's folder. */
   readonly file: string;
-  /** In that file; absent for the file as a whole. */
+  /** Range in that file; absent for the file as a whole. */
   readonly to?: { readonly range: TextRange; readonly source: SpecSource };
 }
 
-/** Where what is named at an offset stands: a file, or the stock in the workshop's file. */
+/** Target of the name at an offset: a file, or a stock in the workshop file. */
 export function jobDefinitionAt(source: SpecSource, offset: number, checked?: CheckedJob): NamedPlace | undefined {
   const link = jobLinksIn(source).find(({ range }) => range.start <= offset && offset <= range.end);
   if (link) return { from: link.range, file: link.file };

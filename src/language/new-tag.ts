@@ -1,4 +1,4 @@
-/** A tag of one's own from a sample: other words, another font, another size. */
+/** Makes a new tag from a sample, with other words, another font, another size. */
 
 import { newLineOf } from '../core/lines.ts';
 import { applied } from '../fixes/find-fixes.ts';
@@ -10,27 +10,35 @@ import { isGroup, valueAt } from '../core/values.ts';
 export interface LetteringChoice {
   readonly path: YamlPath;
   readonly text: string;
-  /** Absent where the spec leaves it to the default. */
+  /** Absent if the spec leaves it to the default. */
   readonly font?: string;
 }
 
 export interface TagChoices {
-  /** In place of the lettering of the sample, in its order; what is missing or blank stays. */
+  /** Replace the lettering of the sample, in order; missing or blank ones leave it unchanged. */
   readonly texts: readonly string[];
-  /** Of the first lettering. */
+  /** Font of the first lettering. */
   readonly font?: string;
-  /** Of the whole tag where it is one piece, else of the first lettering, to which the pieces are fitted. */
+  /** Width of the whole tag if it is one piece, else of the first lettering, to which the pieces are fitted. */
   readonly width?: string;
 }
 
-/** Every named shape that is text. */
+/** The text of every named shape, and of every line of those that have several. */
 export function letteringOf({ value }: SpecSource): LetteringChoice[] {
   const shapes = valueAt(value, ['shapes']);
   return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): LetteringChoice[] => {
-    if (!isGroup(shape) || typeof shape['text'] !== 'string') return [];
-    const { text, font } = shape;
-    return [{ path: ['shapes', name], text, ...(typeof font === 'string' ? { font } : {}) }];
+    const path = ['shapes', name];
+    const lines = isGroup(shape) ? shape['lines'] : undefined;
+    return Array.isArray(lines)
+      ? lines.flatMap((line: unknown, index) => textAt([...path, 'lines', index], line))
+      : textAt(path, shape);
   });
+}
+
+function textAt(path: YamlPath, value: unknown): LetteringChoice[] {
+  if (!isGroup(value) || typeof value['text'] !== 'string') return [];
+  const { text, font } = value;
+  return [{ path, text, ...(typeof font === 'string' ? { font } : {}) }];
 }
 
 export function tagOf(sample: string, { texts, font, width }: TagChoices): string {
@@ -49,13 +57,13 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
   return spec;
 }
 
-/** Most titles begin with the word that is on the tag; one that names no word begins with the first. */
+/** Most titles contain the word on the tag; the first text is put in front of one that does not. */
 function retitled(title: string, old: string, text: string, isFirst: boolean): string {
   if (title.includes(old)) return title.replace(old, () => text);
   return isFirst && text !== old ? `${text}, ${title.slice(0, 1).toLowerCase()}${title.slice(1)}` : title;
 }
 
-/** Cut from a stock of a file that it then uses. `file`: as seen from the spec. */
+/** Takes the stock from a file, which the spec then uses. `file`: path from the spec. */
 export function fromStock(spec: string, file: string, name: string): string {
   const chosen = changed(spec, [], 'stock', name);
   const use = valueAt(new SpecSource(chosen).value, ['use']);
@@ -75,9 +83,11 @@ function sized(spec: string, first: LetteringChoice | undefined, width: string):
   const [only] = Object.keys(isGroup(pieces) ? pieces : {});
   if (only !== undefined && isOnePiece(new SpecSource(spec))) return changed(spec, ['pieces', only], 'width', width);
   if (!first) return spec;
-  const shape = valueAt(new SpecSource(spec).value, first.path);
+  // Lines have their size together.
+  const path = first.path.slice(0, 2);
+  const shape = valueAt(new SpecSource(spec).value, path);
   const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';
-  return changed(spec, first.path, side, width);
+  return changed(spec, path, side, width);
 }
 
 function changed(spec: string, path: YamlPath, key: string, text: string): string {

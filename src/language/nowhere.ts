@@ -1,4 +1,4 @@
-/** The places of a value that is only thought of. */
+/** Places for a value that is in no text. */
 
 import type { SpecPlaces } from '../spec/source.ts';
 

@@ -1,17 +1,17 @@
-/** The schema of specs as completion and hover walk it: which nodes of it speak of a value, by the value's place. */
+/** Walks the schema of specs for completion and hover: the schema nodes that describe the value at a path. */
 
 import jobs from '../../schemas/job.schema.json' with { type: 'json' };
 import offcuts from '../../schemas/offcuts.schema.json' with { type: 'json' };
 import schema from '../../schemas/tag.schema.json' with { type: 'json' };
 import type { YamlPath } from '../core/issue.ts';
 
-/** One node of the JSON Schema, references resolved. */
+/** One node of the JSON Schema, with references resolved. */
 export interface SchemaNode {
   readonly title?: string;
   readonly description?: string;
   readonly type?: string | readonly string[];
   readonly enum?: readonly (string | number)[];
-  readonly const?: string | number;
+  readonly const?: string | number | boolean;
   readonly default?: unknown;
   readonly examples?: readonly unknown[];
   readonly minimum?: number;
@@ -32,14 +32,14 @@ export const specSchema: SchemaNode = schema;
 export const jobSchema: SchemaNode = jobs;
 export const offcutsSchema: SchemaNode = offcuts;
 
-/** What languages share has one name in all of them, and means the same. */
+/** Definitions shared between languages have the same name and meaning in each. */
 const definitions: Readonly<Record<string, SchemaNode>> = {
   ...offcutsSchema.definitions,
   ...jobSchema.definitions,
   ...specSchema.definitions,
 };
 
-/** A node with what it refers to; what is said beside the reference wins. */
+/** Resolves a node's reference; keywords beside the reference take precedence. */
 export function resolved(node: SchemaNode): SchemaNode {
   const name = node.$ref?.slice('#/definitions/'.length);
   if (name === undefined) return node;
@@ -47,7 +47,7 @@ export function resolved(node: SchemaNode): SchemaNode {
   return { ...resolved(definitions[name]!), ...(Object.fromEntries(beside) as SchemaNode) };
 }
 
-/** The alternatives that a node allows, each with the texts of the whole where it has none of its own. */
+/** The alternatives that a node allows; those without texts of their own inherit them from the node. */
 export function alternatives(node: SchemaNode): SchemaNode[] {
   const whole = resolved(node);
   if (!whole.anyOf) return [whole];
@@ -59,7 +59,10 @@ export function alternatives(node: SchemaNode): SchemaNode[] {
   }));
 }
 
-/** The alternatives for the value at a path; none where the schema knows no such place. `root`: of the language; that of specs unless said. */
+/**
+ * The alternatives for the value at a path; empty if the schema has no such place. `root`: schema of the language, by
+ * default that of specs.
+ */
 export function schemasAt(path: YamlPath, root: SchemaNode = specSchema): readonly SchemaNode[] {
   return path.reduce<readonly SchemaNode[]>(schemasUnder, [root]);
 }
@@ -71,7 +74,7 @@ export function schemasUnder(nodes: readonly SchemaNode[], step: string | number
 
 export const rootSchemas: readonly SchemaNode[] = [specSchema];
 
-/** What the schema says of a key or an entry, its alternatives not yet told apart. */
+/** The schema nodes of a key or entry, without splitting them into alternatives. */
 export function nodesAt(path: YamlPath, root: SchemaNode = specSchema): SchemaNode[] {
   const last = path.at(-1);
   if (last === undefined) return [root];
@@ -105,7 +108,6 @@ function isOfType(value: unknown, node: SchemaNode): boolean {
 export const isLength = (node: SchemaNode): boolean => node.title === 'Length';
 export const isColour = (node: SchemaNode): boolean => node.title === 'Colour';
 
-/** What a name at such a place is a name of. */
 export type NameKind =
   | 'shape'
   | 'part'

@@ -1,4 +1,7 @@
-/** A spec with the values of the files it uses put in, so that it makes the same tag when it is sent alone. */
+/**
+ * Makes a spec self-contained by inserting the values of the files it uses, so that it gives the same tag when it is
+ * sent alone.
+ */
 
 import { newLineOf } from '../core/lines.ts';
 import { removeKey } from '../edits/remove-key.ts';
@@ -19,7 +22,7 @@ export type SelfContained = { readonly text: string } | { readonly problem: stri
 
 type Group = Readonly<Record<string, unknown>>;
 
-/** A used file, and what is told of it. */
+/** A used file with what is needed from it. */
 interface File {
   readonly name: string;
   readonly value: unknown;
@@ -29,7 +32,7 @@ interface File {
 const single = ['stock', 'tie', 'sheet', 'machine', 'output'] as const;
 const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties', machine: 'machines' } as const;
 
-/** `source`: a spec without errors, whose files are read. The same text where it uses none. */
+/** `source`: a spec without errors, whose used files have been read. Returns its text unchanged if it uses none. */
 export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>): SelfContained {
   if (valueAt(source.value, ['use']) === undefined) return { text: source.text };
   const files = every(used);
@@ -51,7 +54,7 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
   };
   for (const key of single) {
     const giver = valueAt(source.value, [key]) === undefined ? fileWith(files, [key]) : undefined;
-    // The machine of a file counts after that of the stock: it goes in with it.
+    // A machine from a file ranks below that of the stock, and is inserted together with it.
     if (!giver || (key === 'machine' && stockMachine(text, files))) continue;
     if (!put([key], carried(giver, [key], valueAt(giver.value, [key])))) return cannot(key);
   }
@@ -67,10 +70,10 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
     const value = taken(giver, path, [key]);
     const whole = key === 'stock' && isGroup(value) ? workedStock(value, machine) : value;
     if (!put([key], flowOf(whole))) return cannot(key);
-    // Its values are those of the stock now.
+    // Its values are now part of the stock.
     if (key === 'stock' && machine.name !== undefined) text = without(text, 'machine') ?? text;
   }
-  // What is put in may name more of the same.
+  // An inserted value may refer to further names.
   for (let missing = missingIn(text, files); missing; missing = missingIn(text, files)) {
     const { file, path } = missing;
     if (!put(path, carried(file, path, valueAt(file.value, path)))) return cannot(String(path[0]));
@@ -83,7 +86,7 @@ function cannot(key: string): SelfContained {
   return { problem: `“${key}” could not be written into the spec.` };
 }
 
-/** Whether the stock that is chosen says itself how it is worked. */
+/** Whether the chosen stock states its own machine. */
 function stockMachine(text: string, files: readonly File[]): boolean {
   const name = valueAt(new SpecSource(text).value, ['stock']);
   const path = ['stocks', String(name), 'machine'];
@@ -92,11 +95,11 @@ function stockMachine(text: string, files: readonly File[]): boolean {
 
 interface ChosenMachine {
   readonly name?: string;
-  /** What it adds to how a stock is worked; nothing where the spec's own words count before that. */
+  /** What it adds to the machine of a stock; absent if the spec's own values take precedence. */
   readonly value?: unknown;
 }
 
-/** `files`: the spec first. */
+/** `files`: the spec comes first. */
 function machineFor(
   files: readonly File[],
   taken: (file: File, path: YamlPath, schemaPath: YamlPath) => unknown,
@@ -110,7 +113,7 @@ function machineFor(
   return { name: written, value: owner && taken(owner, path, ['machine']) };
 }
 
-/** A stock of a file as it is on the machine that is chosen, and no other. */
+/** A stock from a file, reduced to its values for the chosen machine. */
 function workedStock(stock: Group, { name, value }: ChosenMachine): Group {
   const over = name === undefined ? undefined : valueAt(stock, ['machines', name]);
   const own = Object.entries(isGroup(over) ? onMachine(stock, over) : stock);
@@ -129,7 +132,7 @@ function without(text: string, key: string): string | undefined {
   return edit && applied(text, [edit]);
 }
 
-/** What stands in `over` counts first, key by key. */
+/** Merges two maps key by key; `over` takes precedence. */
 function layered(over: Group, under: unknown): Group {
   if (!isGroup(under)) return over;
   const keys = new Set([...Object.keys(under), ...Object.keys(over)]);
@@ -149,7 +152,7 @@ function fileWith(files: readonly File[], path: YamlPath): File | undefined {
   return files.find(({ value }) => valueAt(value, path) !== undefined);
 }
 
-/** A name that the text uses and does not give, and the file that does. */
+/** A name that the text uses without defining it, and the file that defines it. */
 function missingIn(text: string, files: readonly File[]): { readonly file: File; readonly path: YamlPath } | undefined {
   const source = new SpecSource(text);
   for (const { kind, name, given } of namesIn(source)) {
@@ -171,7 +174,7 @@ function missingIn(text: string, files: readonly File[]): { readonly file: File;
   return undefined;
 }
 
-/** With a section of its own behind the others, where there is none. */
+/** Adds the section after the others if there is none. */
 function withSection(text: string, path: YamlPath, value: string): string | undefined {
   const [section, name] = path;
   const source = new SpecSource(text);
@@ -180,7 +183,7 @@ function withSection(text: string, path: YamlPath, value: string): string | unde
   return `${text.trimEnd()}${newLine}${newLine}${String(section)}:${newLine}  ${String(name)}: ${value}${newLine}`;
 }
 
-/** Bare figures with their unit where it is another, and files as seen from the spec. */
+/** Adds units to bare numbers of a file with other units, and makes file paths relative to the spec. */
 function carriedValue(value: unknown, path: YamlPath, file: File, units: string | undefined): unknown {
   if (Array.isArray(value)) return value.map((each, i) => carriedValue(each, [...path, i], file, units));
   if (isGroup(value))
@@ -203,7 +206,7 @@ function hasPathData(value: unknown): boolean {
   return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));
 }
 
-/** On one line. */
+/** In flow style, on one line. */
 function flowOf(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flowOf).join(', ')}]`;
   if (isGroup(value))
@@ -211,7 +214,7 @@ function flowOf(value: unknown): string {
       .map(([key, each]) => `${yamlText(key)}: ${flowOf(each)}`)
       .join(', ')}}`;
   if (typeof value !== 'string') return String(value);
-  // Figures with a unit, and days, are plain in every spec that a person writes.
+  // Numbers with units, and dates, are left unquoted, as people write them.
   return /^\d+(\.\d+)? ?(mm|cm|in|pt|px|%|mm\/s|mm\/min|in\/s|mm\/s2)$|^\d{4}-\d{2}-\d{2}$/.test(value)
     ? value
     : yamlText(value);

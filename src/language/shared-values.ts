@@ -1,4 +1,4 @@
-/** What a name of the workshop stands for, in the spec or in the files it uses, and in a few words. */
+/** Looks up a workshop name (stock, tie or machine) in the spec or the files it uses, and describes it. */
 
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { plain } from './hover/plain-markdown.ts';
@@ -6,7 +6,7 @@ import { isGroup, valueAt } from '../core/values.ts';
 
 export type SharedGroup = 'stocks' | 'ties' | 'machines';
 
-/** `undefined` where nothing has that name, or what has it is no group. */
+/** `undefined` if the name is not defined, or not as a map. */
 export function sharedValue(
   group: SharedGroup,
   name: string,
@@ -26,7 +26,7 @@ function firstOf<T>(files: readonly UsedFile[], find: (file: UsedFile) => T | un
   return undefined;
 }
 
-/** Such as `birch plywood, 3 mm`, `twine 2 mm`, or `cut 12 mm/s`. */
+/** For example `birch plywood, 3 mm`, `twine 2 mm`, or `cut 12 mm/s`. */
 export function inShort(group: SharedGroup, value: Readonly<Record<string, unknown>>): string {
   const { material, thickness } = value;
   const keys = group === 'ties' ? (['twine', 'ribbon'] as const) : (['cut', 'engrave'] as const);
@@ -37,7 +37,7 @@ export function inShort(group: SharedGroup, value: Readonly<Record<string, unkno
   return parts.flatMap((part) => (part === undefined ? [] : [written(part)])).join(', ');
 }
 
-/** As Markdown, an item for each key; days stand with what was measured on them. */
+/** Markdown, one item for each key; dates are shown with the values measured on them. */
 export function sharedDocs(name: string, value: Readonly<Record<string, unknown>>): string {
   const { measured_on: days, ...rest } = value;
   const lines = Object.entries(rest).map(([key, each]) => {

@@ -1,4 +1,4 @@
-/** The text of a spec that goes along with what is made of it: it stands alone, and says nothing of what the sheet cost. */
+/** Embeds the text of a spec in its exports: self-contained, and without the price of the sheet. */
 
 import type { Report } from '../engine/engine.ts';
 import type { Job } from '../export/job.ts';
@@ -9,14 +9,14 @@ import { SpecSource } from '../spec/source.ts';
 import { selfContained } from './self-contained.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 
-/** The job as it is where its text would not stand alone, or would give the price away. */
+/** Returns the job unchanged if its text cannot be made self-contained or would reveal the price. */
 export function withSpec(job: Job, { source, uses }: Pick<Report, 'source' | 'uses'>): Job {
   const result = selfContained(source, uses);
   const spec = 'text' in result ? withoutPrices(result.text) : undefined;
   return spec === undefined ? job : { ...job, spec };
 }
 
-/** `undefined` where a price cannot be taken out by itself. */
+/** `undefined` if a price cannot be removed by itself. */
 function withoutPrices(text: string): string | undefined {
   const source = new SpecSource(text);
   const stocks = valueAt(source.value, ['stocks']);

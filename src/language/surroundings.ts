@@ -1,4 +1,4 @@
-/** What lies around a spec that its words may name. */
+/** Things outside a spec that it can name. */
 
 import { noUses } from '../spec/used-files.ts';
 import type { Uses } from '../spec/used-files.ts';
@@ -6,9 +6,9 @@ import type { Grammar } from './grammar.ts';
 
 export interface FontNote {
   readonly family: string;
-  /** Such as “bundled, 600 and 800”. */
+  /** For example “bundled, 600 and 800”. */
   readonly note?: string;
-  /** The weights it has; absent where they are not known. */
+  /** Its weights; absent if unknown. */
   readonly weights?: readonly number[];
 }
 
@@ -19,12 +19,12 @@ export interface SampleNote {
 }
 
 export interface WorkspaceNames {
-  /** Of the language of the file; that of specs unless said. */
+  /** Language of the file; by default that of specs. */
   readonly grammar?: Grammar;
   readonly fonts: readonly FontNote[];
-  /** The files that the spec uses. */
+  /** Files that the spec uses. */
   readonly uses: Uses;
-  /** Paths of fonts, drawings and other specs beside the spec, relative to it, with slashes. */
+  /** Relative paths of the fonts, drawings and other specs beside the spec, with slashes. */
   readonly files: readonly string[];
   readonly samples: readonly SampleNote[];
 }

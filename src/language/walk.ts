@@ -1,4 +1,4 @@
-/** Every value of a spec's text with what the schema says may stand there. */
+/** Walks all values of a spec's text together with the schema nodes that describe them. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { SpecNode } from '../spec/tree.ts';
@@ -11,7 +11,7 @@ export interface ValueWithSchema {
   readonly schemas: readonly SchemaNode[];
 }
 
-/** In the order of the text, a group before what is in it. */
+/** In text order, a group before its contents. */
 export function* valuesIn(
   node: SpecNode | undefined,
   schemas: readonly SchemaNode[] = rootSchemas,

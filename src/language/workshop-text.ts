@@ -1,14 +1,14 @@
-/** A new workshop file: what was asked, and every key explained where it is to be filled in later. */
+/** Text of a new workshop file: the answers given, and an explanation of every key that can be filled in later. */
 
 import { yamlText } from './completion/snippets.ts';
 
 export interface WorkshopChoices {
   readonly units: 'mm' | 'in';
-  /** Under which specs name it. */
+  /** Name by which specs refer to it. */
   readonly stock: string;
   readonly material: string;
   readonly thickness: string;
-  /** Absent: not measured yet. */
+  /** Absent if not measured yet. */
   readonly kerf?: string | undefined;
   readonly sheet?: readonly [string, string] | undefined;
   readonly twine?: string | undefined;
@@ -48,7 +48,7 @@ export function workshopText({ units, stock, material, thickness, kerf, sheet, t
   ].join('\n');
 }
 
-/** Such as `ply3` of 3 mm plywood: short, and what a name may be. */
+/** For example `ply3` for 3 mm plywood: short, and valid as a name. */
 export function stockName(material: string, thickness: string): string {
   const words: readonly string[] = material.toLowerCase().match(/[a-z]+/g) ?? [];
   const word = words.includes('plywood') ? 'ply' : (words.at(-1) ?? 'stock');

@@ -1,8 +1,8 @@
-/** Colours laid over one another, for papers that know no transparency. */
+/** Blends colours, for files without transparency. */
 
 import { channels } from './channels.ts';
 
-/** `over` covers the share `opacity` of what is under it. Colours as #rrggbb. */
+/** Covers `under` with `over` at an opacity from 0 to 1. Colours as #rrggbb. */
 export function blend(under: string, over: string, opacity: number): string {
   const [below, above] = [channels(under), channels(over)];
   const mixed = below.map((value, i) => Math.round(value + (above[i]! - value) * opacity));

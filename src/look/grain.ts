@@ -1,22 +1,25 @@
 /**
- * The grain of wood as the preview and proofs draw it: years of growth, lines that crowd and spread as they cross a tile, each
- * of its own breadth and darkness. The sines only stand for chance, and give the same wood every time.
+ * The grain of wood as the preview and proofs draw it: annual rings as lines that crowd and spread as they cross a
+ * tile, each with its own width and darkness. The sines only imitate chance, and give the same wood every time.
  */
 
-/** In mm. */
+/** Size of one tile, in mm. */
 export const grainTile = { width: 90, height: 40 } as const;
 
 const lineCount = 34;
 
 type XY = readonly [x: number, y: number];
 
-/** From the left edge of the tile to its right one, which it leaves as it entered, so that tiles join; y down, in mm. */
+/**
+ * A line from the left edge of the tile to the right one, which it leaves in the direction it entered, so that tiles
+ * join; y down, in mm.
+ */
 export interface GrainLine {
   readonly from: XY;
   /** Cubic curves: two handles and the end of each. */
   readonly curves: readonly (readonly [XY, XY, XY])[];
   readonly width: number;
-  /** From 0, unseen, to 1. */
+  /** From 0, invisible, to 1. */
   readonly opacity: number;
 }
 
@@ -36,7 +39,7 @@ export const grainLines: readonly GrainLine[] = Array.from({ length: lineCount }
         [middle, y + sway * 0.3],
       ],
       [
-        // Straight on from the handle before.
+        // Continues in the direction of the handle before.
         [end - third, y - sway * 0.4],
         [end - third, y - sway],
         [end, y],
@@ -47,5 +50,5 @@ export const grainLines: readonly GrainLine[] = Array.from({ length: lineCount }
   };
 });
 
-/** Where tiles begin for a piece on the table, and for one that lies on another: the same sheet, another place of it. */
+/** Origins of the tiles, in mm, for a piece on the table and one on top of another: different places of one sheet. */
 export const grainOrigin = { below: [0, 0], onTop: [17 * 1.7, 17] } as const satisfies Readonly<Record<string, XY>>;

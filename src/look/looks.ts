@@ -1,26 +1,26 @@
 /**
- * How materials look when they are finished: one table for the preview, whose style sheet is written from it, and for proofs.
- * A material's name is only looked at to choose colours.
+ * The looks of finished materials: one table for the preview, whose style sheet is generated from it, and for proofs.
+ * The name of a material only serves to choose colours.
  */
 
-/** Colours as #rrggbb. */
+/** The colours of a material, as #rrggbb. */
 export interface Look {
   readonly wood: string;
-  /** Of a piece that lies on another, nearer to the light. */
+  /** Face of a piece that lies on another, nearer to the light. */
   readonly woodTop: string;
-  /** Lines of growth; absent where there are none. */
+  /** Annual rings; absent if the material has none. */
   readonly grain?: string;
   /** The cut edge, and the line where it meets the face. */
   readonly edgeFace: string;
   readonly char: string;
   readonly burn: string;
-  /** How much of the face is covered by what is burnt: 1 for all. */
+  /** Opacity of a burnt area; 1 covers the face completely. */
   readonly burnStrength: number;
-  /** The rim of what is engraved, where the light falls on it. */
+  /** The lit rim of an engraved area. */
   readonly lip: string;
 }
 
-/** Light wood, the commonest stock, where nothing else is known. */
+/** Light wood, the commonest stock, is the default. */
 const usual: Look = {
   wood: '#e9d2a6',
   woodTop: '#f0deb9',
@@ -42,7 +42,7 @@ function grained(grain: string, ...colours: Colours): Look {
   return { ...plain(colours), grain };
 }
 
-/** By name. Acrylic is melted clean by the beam: no char, a bright edge, and engraving that is white. */
+/** Looks by name. The beam melts acrylic cleanly: no char, a bright edge, and white engraving. */
 export const looks = {
   light: usual,
   dark: grained('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
@@ -58,7 +58,7 @@ export const looks = {
 
 export type LookName = keyof typeof looks;
 
-/** What a colour changes of a look, by its name. */
+/** The changes that a colour makes to a look, by its name. */
 export const tints = {
   black: {
     wood: '#26282b',
@@ -103,7 +103,7 @@ const lookWords: readonly (readonly [look: LookName, words: RegExp])[] = [
   ['tan', /oak|bamboo|ash|teak/i],
 ];
 
-/** Colours that acrylic, felt, leather, paper and the like come in. Wood is what it is. */
+/** Colours of acrylic, felt, leather, paper and the like. Wood keeps its own colour. */
 const tintWords: readonly (readonly [tint: TintName, words: RegExp])[] = [
   ['black', /black/i],
   ['white', /white/i],

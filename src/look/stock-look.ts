@@ -1,10 +1,10 @@
-/** How one stock looks: what its material usually looks like, with what its maker says of it. */
+/** The look of one stock: that of its material, with the changes its maker gives. */
 
 import { lookOf } from './looks.ts';
 import type { Look } from './looks.ts';
 import { blend } from './blend.ts';
 
-/** As a spec says it; colours as #rrggbb. */
+/** As written in a spec; colours as #rrggbb. */
 export interface StockLook {
   readonly color?: string;
   readonly grain?: 'left-right' | 'up-down' | 'none';
@@ -16,7 +16,7 @@ interface Seen {
   readonly look?: StockLook;
 }
 
-/** What a stock changes of how its material looks. */
+/** The changes that a stock makes to the look of its material. */
 export function ownLook({ look }: Seen): Partial<Look> {
   const { color, grain, engraving } = look ?? {};
   const face = color?.toLowerCase();
@@ -28,7 +28,9 @@ export function ownLook({ look }: Seen): Partial<Look> {
   };
 }
 
-/** By what shares the edge and the char of usual materials are darker than their face, and the top is lighter. */
+/**
+ * The edge and the char are darker than the face, and the top lighter, by the same shares as in the usual materials.
+ */
 function faced(face: string): Partial<Look> {
   return {
     wood: face,
@@ -40,7 +42,7 @@ function faced(face: string): Partial<Look> {
   };
 }
 
-/** The whole look; without grain where the material has none and its maker names none. */
+/** The complete look; without grain if the material has none and its maker gives none. */
 export function lookOfStock(stock: Seen): Look {
   const usual = lookOf(stock.material);
   const { grain, ...own } = ownLook(stock);
@@ -51,7 +53,7 @@ export function lookOfStock(stock: Seen): Look {
   return { ...plain, ...own, ...(has && lines !== undefined ? { grain: lines } : {}) };
 }
 
-/** Whether its lines of growth run up and down rather than from left to right. */
+/** Whether the grain runs up and down rather than from left to right. */
 export function grainIsUpright({ look }: Seen): boolean {
   return look?.grain === 'up-down';
 }

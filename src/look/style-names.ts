@@ -1,4 +1,4 @@
-/** What each part of a look is called in the preview's style sheet. */
+/** The name of each part of a look in the preview's style sheet. */
 
 import type { Look } from './looks.ts';
 

@@ -1,4 +1,7 @@
-/** A sheet that is being filled: what lies on it, and where there is room for one more. Lengths in mm, margins left out. */
+/**
+ * Bin: a sheet being filled, with the parts on it, and the search for room for one more. Lengths in mm, margins
+ * excluded.
+ */
 
 import type { BinSize, Position } from './layout.ts';
 import { sectionsSeen } from './no-fit-polygons.ts';
@@ -9,14 +12,14 @@ import { slackMm } from './orientation.ts';
 import { Rows } from './rows.ts';
 
 export interface LowestPosition extends Position {
-  /** Below this there is no room for the orientation anywhere. */
+  /** No room for the orientation anywhere below this height. */
   readonly floor: number;
 }
 
-/** What fits but for this many mm fits. */
+/** Tolerance for fitting, in mm. */
 export const fitMm = 1e-6;
 
-/** Levels are tried this share of a part's height apart, within limits in mm, and the best is then closed in on. */
+/** Spacing of trial levels as a share of the part's height, limited in mm; the best level is then refined. */
 const levelShare = 1 / 12;
 const levelMm = [0.3, 4] as const;
 const closeMm = 0.002;
@@ -25,18 +28,17 @@ export function fitsInto(room: BinSize, orientation: Orientation): boolean {
   return orientation.width <= room.width + fitMm && orientation.height <= room.height + fitMm;
 }
 
-/** What a place is to be like. */
 export interface Preference {
-  /** What a mm to the right costs, in mm of height: above 0, parts are drawn towards the corner. */
+  /** Cost of a mm to the right, in mm of height: above 0, parts are drawn towards the corner. */
   readonly tilt: number;
-  /** Into how many columns of equal width the sheet is divided, within which parts keep; 0 for none. */
+  /** Number of equal columns that the sheet is divided into and parts keep within; 0 for none. */
   readonly columns: number;
 }
 
-/** What else there is to do for a level takes as long as so many edges. */
+/** Fixed work for a level, expressed in edges. */
 const edgesOfLevel = 10;
 
-/** Sections of all that lies on the level, kept between calls. */
+/** Sections of everything on the level; a buffer reused between calls. */
 let sections = new Float64Array(4096);
 
 export class Bin {
@@ -64,9 +66,9 @@ export class Bin {
   }
 
   /**
-   * The place for an orientation that costs least, where height costs its mm and the way to the right as it is aimed: that of
-   * the levels at which it would touch something along a level edge, and of others at even distances, closed in on downwards.
-   * Levels below `above` are known to have no room. The orientation fits into the sheet.
+   * The cheapest place for an orientation, where cost is height plus `tilt` times the distance from the left. Tries the
+   * levels at which it would touch something along a horizontal edge, and others at regular intervals, and refines the
+   * best downwards. Levels below `above` are known to have no room. The orientation must fit into the sheet.
    */
   async lowest(
     orientation: Orientation,
@@ -93,7 +95,7 @@ export class Bin {
     return best;
   }
 
-  /** Makes the no-fit polygons that a level needs, with pauses: a level of a sheet full of different parts takes many. */
+  /** Builds the no-fit polygons that a level needs, with pauses: on a sheet full of different parts there are many. */
   async #prepare(orientation: Orientation, seen: readonly LevelSection[], y: number): Promise<void> {
     if (!this.#rows.mayHold(orientation, y)) return;
     for (let i = 0; i < seen.length; i += 1) {
@@ -105,7 +107,7 @@ export class Bin {
     }
   }
 
-  /** Ascending, none twice. */
+  /** Ascending, without duplicates. */
   #levels(seen: readonly LevelSection[], top: number, above: number, pitch: number): number[] {
     const levels = above <= 0 ? [0] : [above];
     if (top > above) levels.push(top);
@@ -113,7 +115,7 @@ export class Bin {
       if (this.ys[i]! + seen[i]!.maxY < above) continue;
       for (const level of seen[i]!.levels) {
         const y = this.ys[i]! + level;
-        // What touches the edge of the sheet but for rounding touches it.
+        // A part that touches the edge of the sheet up to rounding counts as touching it.
         if (y > above && y <= top + fitMm) levels.push(Math.min(y, top));
       }
     }
@@ -129,7 +131,7 @@ export class Bin {
     return levels;
   }
 
-  /** Between a place and a level below that is no better, the best that halving finds. */
+  /** Bisects between a place and a lower level that is no better; returns the best place found. */
   #closeIn(
     orientation: Orientation,
     seen: readonly LevelSection[],
@@ -149,7 +151,7 @@ export class Bin {
     return best;
   }
 
-  /** How far from the left there is room on a level. */
+  /** Leftmost x with room on a level; `undefined` if there is none. */
   #leftmost(orientation: Orientation, seen: readonly LevelSection[], y: number, columns: number): number | undefined {
     this.#budget.spent += edgesOfLevel;
     if (!this.#rows.mayHold(orientation, y)) return undefined;
@@ -174,9 +176,9 @@ export class Bin {
     let isWall = true;
     for (let i = 0; ; i += 2) {
       const to = i < count ? Math.min(sections[i]!, right) : right;
-      // Sections that end and begin at the same place are one; room that just fits is as wide as the thinning of the outlines.
+      // Sections that meet at a point are merged; a gap that just fits is as wide as the outlines are thinned.
       if (to - free > slackMm || (isWall && to === right)) {
-        // Outlines are thinned; back from where they would touch to where the true ones do, as far as there is room.
+        // Outlines are thinned; moves from where they would touch to where the true ones do, as far as there is room.
         const room = to < right ? (to - free) / 2 : to - free;
         const x = this.#columnFrom(orientation, isWall ? free : free + Math.min(2 * slackMm, room), columns);
         if (x <= to + fitMm / 10) return Math.min(x, to);
@@ -189,7 +191,9 @@ export class Bin {
     }
   }
 
-  /** The first place from `x` at which an orientation keeps within a column, or within as few beside each other as it takes. */
+  /**
+   * The first place from `x` at which an orientation stays within a column, or within as few adjacent ones as it needs.
+   */
   #columnFrom(orientation: Orientation, x: number, columns: number): number {
     if (columns === 0) return x;
     const pitch = (this.#room.width + this.#room.gap) / columns;
@@ -200,7 +204,7 @@ export class Bin {
   }
 }
 
-/** Moves the pair at `at` to where it belongs among those before it, by where they begin. */
+/** Insertion sort step: moves the pair at `at` to its place among the pairs before it, by start. */
 function sortIn(at: number): void {
   const [from, to] = [sections[at]!, sections[at + 1]!];
   let slot = at;

@@ -1,6 +1,6 @@
 /**
- * Moving what is laid out closer together. The search keeps parts with many corners apart by coarser outlines than they have;
- * what that leaves between them is taken out here: each part is let down and pushed to the left until it touches.
+ * Compaction: moves laid-out parts closer together. The search uses coarser outlines for parts with many corners, which
+ * leave gaps; here each part is moved down and to the left until its true outline touches.
  */
 
 import type { PlacedPart } from './partial-layout.ts';
@@ -9,21 +9,24 @@ import type { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import type { NestShape } from './shapes.ts';
 
-/** Down and left so many times, unless nothing moves by as many mm any more. */
+/** Number of rounds, and the movement in mm below which they stop early. */
 const rounds = 3;
 const movedMm = 0.01;
 
 interface Lying {
   readonly laid: PlacedPart;
   readonly isFixed: boolean;
-  /** As it is, and turned by another quarter, counter-clockwise: then left is down. */
+  /** The orientation itself, and turned counter-clockwise by another quarter, so that left becomes down. */
   readonly upright: Orientation;
   readonly sideways: Orientation;
   x: number;
   y: number;
 }
 
-/** The same parts on the same sheets in the same orientations, none of them higher or further right. What is `fixed` stays. */
+/**
+ * The same parts on the same sheets in the same orientations, none of them higher or further right. Parts in `fixed` do
+ * not move.
+ */
 export async function compacted(
   laid: readonly PlacedPart[],
   fixed: readonly PlacedPart[],
@@ -53,7 +56,7 @@ export async function compacted(
   return all.slice(0, laid.length).map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
 }
 
-/** How far the furthest has moved, in mm. */
+/** Returns the longest move, in mm. */
 async function letDown(sheet: readonly Lying[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.y - b.y || a.x - b.x)) {
@@ -77,7 +80,7 @@ async function pushLeft(sheet: readonly Lying[], budget: WorkBudget): Promise<nu
     let drop = one.x;
     for (const other of sheet) {
       if (other === one) continue;
-      // Turned by a quarter, (x, y) is at (−y, x), and a part begins at its upper edge.
+      // Turned by a quarter, (x, y) becomes (−y, x), so a part's origin is at its upper edge.
       const dx = other.y + other.upright.height - one.y - one.upright.height;
       drop = Math.min(drop, dropOnto(other.sideways, one.sideways, dx, one.x - other.x));
     }

@@ -1,13 +1,16 @@
 /**
- * The edges among which the outline of a Minkowski sum is found: of a resting outline and a moving one turned by half a turn.
+ * Convolution: the edges that contain the outline of a Minkowski sum, here of a resting outline and a moving one
+ * rotated by half a turn.
  *
- * The *convolution* of two outlines is every edge of one, carried to every corner of the other that turns through the edge's
- * direction, counted −1 where that corner is concave (Guibas, Ramshaw and Stolfi 1983, A kinetic framework for computational
- * geometry). The winding number of these edges round a position is how many pieces the overlap of the two has there, less
- * their holes (the Euler characteristic); so they need no union, and are some times as many as the corners, not their product.
+ * The *convolution* of two outlines is every edge of one, carried to every corner of the other that turns through the
+ * edge's direction, counted −1 where that corner is concave (Guibas, Ramshaw and Stolfi 1983, A kinetic framework for
+ * computational geometry). The winding number of these edges around a position is the number of pieces of the overlap
+ * there, less their holes (the Euler characteristic). So no union is needed, and the number of edges is a small
+ * multiple of the number of corners, not their product.
  *
- * Nothing but a ring round a hole has an overlap with a hole. A hole is filled, therefore, where the box of what comes to it does
- * not fit into the hole's; what does fit cannot cover it, and no overlap runs round it.
+ * An overlap has a hole only if it is a ring around a hole of one of the two. A hole is therefore treated as filled if
+ * the bounding box of the other part does not fit into the hole's; a part that fits cannot cover the hole, so no
+ * overlap runs around it.
  */
 
 import { cornerBits, maxCorners } from './outline.ts';
@@ -15,16 +18,19 @@ import type { CornerArrays, Island, Orientation, RingRange } from './orientation
 
 const movingBit = 1 << 30;
 
-/** An edge carried to a corner, as a number: whose edge it is, which one, and which corner of the other. */
+/**
+ * An edge carried to a corner, packed into a number: which outline the edge belongs to, its index, and the corner of
+ * the other outline.
+ */
 export const isMovingEdge = (code: number): boolean => code >= movingBit;
 export const edgeOf = (code: number): number => (code & ~movingBit) >> cornerBits;
 export const cornerOf = (code: number): number => code & maxCorners;
 
-/** What is written by `convolve` and read before it is called again. */
+/** Result buffer, written by `convolve` and to be read before the next call. */
 const made = { count: 0, codes: new Int32Array(4096), signs: new Int8Array(4096) };
 export type Convolved = Readonly<typeof made>;
 
-/** A ring of an orientation as `carry` reads it. */
+/** A ring of an orientation, in the form that `carry` reads. */
 interface Turning {
   readonly corners: CornerArrays;
   readonly previous: Int32Array;
@@ -51,14 +57,18 @@ export function convolve(resting: Orientation, moving: Orientation): Convolved {
   return made;
 }
 
-/** Whether something could go into a hole, by its box. What could not might cover the hole and must find it filled. */
+/**
+ * Whether something could fit into a hole, by bounding boxes. What could not might cover the hole, which must then
+ * count as filled.
+ */
 function fits(bounds: Island['bounds'], hole: Island['bounds']): boolean {
   return bounds.maxX - bounds.minX <= hole.maxX - hole.minX && bounds.maxY - bounds.minY <= hole.maxY - hole.minY;
 }
 
 /**
- * The edges of one ring at the corners of the other that turn through their direction. Of edges with the same direction the
- * moving one's count as turned a trifle further, at every corner, so that no pair is counted twice or left out.
+ * Carries the edges of one ring to the corners of the other that turn through their direction. If directions are equal,
+ * the moving edge counts as rotated infinitesimally further at every corner, so that no pair is counted twice or
+ * omitted.
  */
 function carry(from: Turning, to: Turning, isMoving: boolean): void {
   const { angle } = to.corners;
@@ -87,7 +97,10 @@ function carry(from: Turning, to: Turning, isMoving: boolean): void {
   }
 }
 
-/** How many edges of a ring, by angle, come up to a direction; one in that very direction does if it is the resting one's. */
+/**
+ * Number of edges of a ring, in order of angle, up to a direction; an edge with exactly that direction counts if it is
+ * the resting outline's.
+ */
 function edgesUpTo({ corners, ring }: Turning, direction: number, isMoving: boolean): number {
   const { angle, byAngle } = corners;
   let [low, high] = [ring.from, ring.to];

@@ -1,35 +1,34 @@
-/** What a layout uses of each sheet, and what is left. */
+/** The used part of each sheet of a layout, and the leftover. */
 
 import { transform } from '../geometry/affine.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
 import type { Layout, PartToNest, SheetRoom } from './layout.ts';
 
-/** How a sheet is used. */
 export interface SheetUse {
-  /** The smallest box round all parts on it, in mm from its lower left corner. */
+  /** Bounding box of all parts on it, in mm from its lower left corner. */
   readonly used: Bounds;
   /**
-   * The largest rectangle that a straight cut from edge to edge leaves whole, margins included, a gap away from the parts;
-   * `undefined` where it is narrower than `leastOffcutMm`.
+   * The largest rectangle left whole by a straight cut from edge to edge, including margins, one gap away from the
+   * parts; `undefined` if it is narrower than `leastOffcutMm`.
    */
   readonly offcut: Bounds | undefined;
-  /** mm² of the parts on it. */
+  /** Area of the parts on it, in mm². */
   readonly area: number;
-  /** That area as a share of what the offcut does not leave of the sheet, from 0 to 1. */
+  /** That area as a share of the sheet less the offcut, from 0 to 1. */
   readonly utilisation: number;
 }
 
-/** Narrower ones are not worth keeping (rule of thumb, no source). */
+/** Narrower ones are not worth keeping, in mm (rule of thumb, no source). */
 export const leastOffcutMm = 20;
 
-/** Each sheet of a layout, in their order. */
+/** For each sheet of a layout, in order. */
 export function sheetUses(parts: readonly PartToNest[], room: SheetRoom, { placements, sheets }: Layout): SheetUse[] {
   return Array.from({ length: sheets }, (_, sheet): SheetUse => {
     const regions = placements
       .filter((placement) => placement.sheet === sheet)
       .map(({ part, transform: map }) => transform(parts[part]!.region, map));
-    // There is no sheet without a part.
+    // No sheet is without a part.
     const used = boundsOf(regions.flat())!;
     const offcut = offcutOf(used, room);
     const taken = regions.reduce((sum, region) => sum + area(region), 0);

@@ -1,7 +1,8 @@
 /**
- * Laying cut pieces out on sheets, by their true outlines. Each piece goes where it comes to lie lowest (`partial-layout.ts`), which
- * is found level by level from where it would overlap what lies there (`no-fit-polygon.ts`); in which order they come is what the search
- * is for (`search.ts`). No clock and no chance: the same parts are always laid out in the same way.
+ * Nesting: lays cut pieces out on sheets by their true outlines. Each piece goes to its lowest place
+ * (`partial-layout.ts`), found level by level from the positions at which it would overlap what is there
+ * (`no-fit-polygon.ts`); the search chooses the order (`search.ts`), and separation improves the result
+ * (`separation/`). No clock and no chance are involved: the same parts are always laid out in the same way.
  */
 
 import { chain, translation } from '../geometry/affine.ts';
@@ -17,34 +18,37 @@ import type { Orientation, Turn } from './orientation.ts';
 import { seededRandom } from './seeded-random.ts';
 import { improved } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
-import { search } from './search.ts';
+import { judged, search } from './search.ts';
 import { compacted } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
 
 export type { Layout, PartToNest, SheetRoom, Placement };
 
-/** Edges that the search may look at: for forty different names, about two seconds (`test/bench/sheet.bench.ts`). */
+/**
+ * Number of edges that the search may visit: about two seconds for forty different names (`test/bench/sheet.bench.ts`).
+ */
 export const usualEffort = 20_000_000;
 
 export interface NestOptions {
-  /** Another seed, another layout: of two, the better one may be taken. Usually 1. */
+  /** Another seed gives another layout, so that the better of several can be taken. 1 by default. */
   readonly seed?: number;
   /**
-   * What lies already on the first sheets, where it lies: parts keep the gap from it. Those sheets are there even if nothing else goes on
-   * them. What is fixed may be nearer to one another, and to the edges, than parts may.
+   * Fixed regions on the first sheets: parts keep the gap from them. Those sheets exist even if nothing else goes on
+   * them. Fixed regions may be closer to one another and to the edges than parts may.
    */
   readonly fixed?: readonly (readonly Region[])[];
-  /** Is given each layout on the way to the last, each better than the one before it. */
+  /** Called with each layout on the way to the result, each better than the previous one. */
   readonly onBetter?: (layout: Layout) => void;
 }
 
 /**
- * Lays out the parts on as few sheets as it finds, what is used of the last one pushed towards one side. Every part is inside
- * the sheet less its margin, and two on a sheet are the gap apart, to within two hundred-thousandths of a mm.
- * @throws RangeError if a length is not a finite number, or the margin or the gap is negative; and whatever `checkpoint`
- * throws to stop it. It is called every few milliseconds. `effort` is how many edges the search may look at, and decides how
- * good the layout is and how long it takes; at least one layout is finished.
+ * Lays out the parts on as few sheets as it finds, with the used part of the last one pushed towards one side. Every
+ * part is inside the sheet less its margin, and two on a sheet are the gap apart, to within two hundred-thousandths of
+ * a mm.
+ * @throws RangeError if a length is not a finite number, or the margin or the gap is negative; and whatever
+ * `checkpoint` throws to stop it. `checkpoint` is called every few milliseconds. `effort` is the number of edges that
+ * the search may visit, which determines both quality and time; at least one layout is always finished.
  */
 export async function nest(
   parts: readonly PartToNest[],
@@ -90,7 +94,7 @@ export async function nest(
     });
   }
   const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
-  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length };
+  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length, used: fixed.length };
   const budget = new WorkBudget(effort, checkpoint);
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
@@ -102,7 +106,8 @@ export async function nest(
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
     });
     placements.sort((p, q) => p.part - q.part);
-    return { placements, unplaced, sheets: Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1)) };
+    const sheets = Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1));
+    return { placements, unplaced, sheets, used: sheets - 1 + judged(side, laid).share };
   };
   const tell = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
   tell(begun);
@@ -111,13 +116,13 @@ export async function nest(
   return layoutOf(await compacted(better, lying.parts, shapes, budget));
 }
 
-/** The lower left corner of what lies on a sheet, in the room as it is filled. */
+/** Lower left corner of a region on the sheet, in the coordinates of the room being filled. */
 function placeIn({ height, margin }: SheetRoom, region: Region, quarters: 0 | 1): Position {
   const { minX, minY, maxY } = boundsOf(region)!;
   return quarters === 0 ? { x: minX - margin, y: minY - margin } : { x: height - margin - maxY, y: minX - margin };
 }
 
-/** A sheet is filled from the bottom; to be filled from the left, it is turned by a quarter first. */
+/** Sheets are filled from the bottom; to fill one from the left, it is turned by a quarter first. */
 function quartersOf({ keep }: SheetRoom): (0 | 1)[] {
   return keep === 'width' ? [0] : keep === 'height' ? [1] : [0, 1];
 }
@@ -127,7 +132,7 @@ function innerRoom({ width, height, margin, gap }: SheetRoom, quarters: 0 | 1): 
   return { width: across - 2 * margin, height: up - 2 * margin, gap };
 }
 
-/** From the room as it is filled to the sheet as it is. */
+/** From the coordinates of the room being filled to those of the sheet. */
 function backTo({ height, margin }: SheetRoom, quarters: 0 | 1): Affine {
   return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
@@ -136,7 +141,7 @@ function posesOf(shape: NestShape, quarters: 0 | 1): Orientation[] {
   return shape.turns.map((turn) => shape.orientation(((turn + quarters) % 4) as Turn));
 }
 
-/** Without negative zeros, which no one wants to read in a file. */
+/** Removes negative zeros, which nobody wants to read in a file. */
 function tidy({ a, b, c, d, e, f }: Affine): Affine {
   return { a: a + 0, b: b + 0, c: c + 0, d: d + 0, e: e + 0, f: f + 0 };
 }

@@ -1,28 +1,29 @@
 /**
- * Where a part that moves would overlap one that rests: the region of all its positions that do, by the edges that wind round
- * it (`convolution.ts`). It is asked level by level, so the edges are sorted into bands by height.
+ * No-fit polygon: the region of all positions at which a moving part would overlap a resting one, represented by the
+ * edges that wind around it (`convolution.ts`). It is queried level by level, so the edges are sorted into bands by
+ * height.
  */
 
 import { convolve, cornerOf, edgeOf, isMovingEdge } from './convolution.ts';
 import type { Convolved } from './convolution.ts';
 import type { Orientation } from './orientation.ts';
 
-/** At most; and about so many edges begin in a band. */
+/** Limit on bands, and the target number of edges starting in each. */
 const maxBands = 128;
 const edgesPerBand = 12;
 
-/** The crossings of a level, and the spans of edges while they are sorted, kept between calls. */
+/** Buffers reused between calls: the crossings of a level, and the spans of edges during sorting. */
 let crossingX = new Float64Array(1024);
 let crossingUp = new Int8Array(1024);
 let spans = new Float64Array(8192);
 
 export class NoFitPolygon {
-  /** Moving heights beyond which they do not meet. */
+  /** Heights of the moving part between which the two can meet. */
   readonly minY: number;
   readonly maxY: number;
   readonly #resting: Orientation;
   readonly #moving: Orientation;
-  /** Edges by band, each band from left to right; `starts` says where each begins. */
+  /** Edges by band, from left to right within each; `starts` has the first index of each band. */
   readonly #codes: Int32Array;
   readonly #signs: Int8Array;
   readonly #starts: Int32Array;
@@ -59,12 +60,12 @@ export class NoFitPolygon {
     }
   }
 
-  /** Edges kept, by which what it takes is counted. */
+  /** Number of stored edges, as a measure of memory. */
   get size(): number {
     return this.#codes.length;
   }
 
-  /** How many edges are looked at for a level: a measure of the work. */
+  /** Average number of edges visited for a level, as a measure of work. */
   get edgesPerLevel(): number {
     return this.#codes.length / (this.#starts.length - 1);
   }
@@ -73,7 +74,7 @@ export class NoFitPolygon {
     return Math.min(bands - 1, Math.max(0, Math.floor((y - this.minY) * this.#perMm)));
   }
 
-  /** Notes of each edge its heights from and to and where its middle is. */
+  /** Stores the start and end height of each edge, and the x of its middle. */
   #measure({ count, codes }: Convolved): void {
     if (3 * count > spans.length) spans = new Float64Array(6 * count);
     for (let i = 0; i < count; i += 1) {
@@ -93,8 +94,9 @@ export class NoFitPolygon {
   }
 
   /**
-   * Writes where along the level `y` the moving part overlaps the resting one, as pairs from, to into `into` from `at`,
-   * ascending, each with `dx` added. How many numbers it has written. All relative to the resting part's origin.
+   * Writes the sections along the level `y` in which the moving part overlaps the resting one into `into` from `at`:
+   * pairs of start and end, ascending, each with `dx` added. Returns the number of values written. Coordinates are
+   * relative to the resting part's origin.
    */
   sectionsAt(y: number, dx: number, into: Float64Array, at: number): number {
     if (y < this.minY || y > this.maxY) return 0;
@@ -120,7 +122,8 @@ export class NoFitPolygon {
       const other = isMoving ? rest : move;
       const lift = other.y[corner]!;
       const from = own.y[edge]! + lift;
-      // Half open, so that a corner on the level counts once. It is the same sum, and the same number, for both its edges.
+      // Half-open intervals, so that a corner on the level counts once. Both edges at a corner compute the same sum,
+      // and so the same number.
       const isFromBelow = from <= y;
       if (isFromBelow === own.y[isMoving ? moveNext[edge]! : restNext[edge]!]! + lift <= y) continue;
       const x = own.x[edge]! + other.x[corner]! + (y - from) * own.slope[edge]!;
@@ -136,7 +139,7 @@ export class NoFitPolygon {
     let winding = 0;
     let written = at;
     for (let i = 0; i < count; i += 1) {
-      // To the right of an edge that goes up is what is outside of it.
+      // An edge that goes up has the outside on its right.
       const after = winding - ups[i]!;
       if (winding <= 0 && after > 0) into[written] = xs[i]! + dx;
       else if (winding > 0 && after <= 0) {
@@ -149,12 +152,12 @@ export class NoFitPolygon {
   }
 }
 
-/** More than there are edges in a no-fit polygon. */
+/** More than the edges of any no-fit polygon. */
 const indexLimit = 2 ** 24;
-/** mm that are told apart when edges are sorted from left to right, so that the crossings of a level come nearly sorted. */
+/** Resolution in mm for sorting edges from left to right, so that the crossings of a level come out nearly sorted. */
 const sortMm = 0.1;
 
-/** The edges from left to right, as numbers that hold the index below `indexLimit`. */
+/** The edges from left to right, as keys whose remainder modulo `indexLimit` is the edge's index. */
 function fromLeft(count: number): Float64Array {
   const keys = new Float64Array(count);
   let left = Infinity;

@@ -1,28 +1,36 @@
-/** Every no-fit polygon of two orientations that is asked for, computed once. */
+/** Cache of the no-fit polygons of pairs of orientations, each computed once. */
 
 import type { Position } from './layout.ts';
 import { NoFitPolygon } from './no-fit-polygon.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation } from './orientation.ts';
 
-/** Kept at a time, in edges; beyond, all are forgotten and made anew as they are asked for. An edge takes 5 bytes. */
+/**
+ * Limit on cached edges; beyond it, the cache is cleared and polygons are recomputed on demand. An edge takes 5 bytes.
+ */
 const maxKept = 20_000_000;
 
-/** How much longer it takes to make an edge than to look at it. */
+/** Cost of creating an edge, relative to visiting it. */
 const costOfMaking = 1.5;
 
-/** Where an orientation that moves would overlap one that rests, relative to its place. */
+/** Positions at which a moving orientation would overlap a resting one, relative to the resting one's place. */
 export interface LevelSection {
   readonly minY: number;
   readonly maxY: number;
-  /** Heights at which they touch along something level, or at the highest and lowest points: exact ones, not to be missed. */
+  /**
+   * Heights at which they touch along a horizontal edge, or at their highest and lowest points; exact, and not to be
+   * missed.
+   */
   readonly levels: readonly number[];
-  /** Made when it is first needed: most of what lies on a sheet is too far away. */
+  /** Built when first needed: most of what lies on a sheet is too far away. */
   noFit: NoFitPolygon | undefined;
-  /** Whose no-fit polygon that is. */
+  /** The pair that the cached polygon is of. */
   readonly resting: number;
   readonly moving: number;
-  /** It is turned by half a turn and moved by this: that of the same two with their parts exchanged, or both turned. */
+  /**
+   * If set, the polygon is rotated by half a turn and moved by this: it is that of the same pair with their roles
+   * exchanged, or with both turned.
+   */
   readonly flip: Position | undefined;
 }
 
@@ -33,7 +41,7 @@ export class NoFitPolygons {
   readonly #poseLimit: number;
   #kept = 0;
 
-  /** `orientations` by their ids. */
+  /** `orientations`: by their ids. */
   constructor(orientations: ReadonlyMap<number, Orientation>) {
     this.#orientations = orientations;
     this.#poseLimit = Math.max(0, ...orientations.keys()) + 1;
@@ -46,7 +54,7 @@ export class NoFitPolygons {
     return seen;
   }
 
-  /** Makes what is not made yet. What it takes is added to the budget. */
+  /** Builds the polygon if needed, and adds the work to the budget. */
   make(seen: LevelSection, budget: WorkBudget): NoFitPolygon {
     const key = seen.resting * this.#poseLimit + seen.moving;
     let noFit = this.#made.get(key);
@@ -67,8 +75,9 @@ export class NoFitPolygons {
   }
 
   /**
-   * A position at which B meets A is, the other way round, one at which A meets B. And where both are turned by half a turn,
-   * their no-fit polygon is; as an orientation begins at its lower left corner, it moves by the difference of their sizes.
+   * Symmetries: a position of B touching A is, negated, one of A touching B. If both are rotated by half a turn, so is
+   * their no-fit polygon; as an orientation's origin is its lower left corner, it also moves by the difference of their
+   * sizes.
    */
   #see(resting: Orientation, moving: Orientation): LevelSection {
     const levels = new Set<number>();
@@ -94,7 +103,7 @@ export class NoFitPolygons {
   }
 }
 
-/** As `NoFitPolygon.sectionsAt`, for a no-fit polygon as it is seen. */
+/** Like `NoFitPolygon.sectionsAt`, for a polygon that may be flipped. */
 export function sectionsSeen(
   noFit: NoFitPolygon,
   flip: Position | undefined,

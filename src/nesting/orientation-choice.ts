@@ -1,12 +1,12 @@
-/** How far a part can be let down onto another, by their outlines as they are. */
+/** How far a part can drop until it touches another, by their true outlines. */
 
 import type { Orientation } from './orientation.ts';
 import { slackMm } from './orientation.ts';
 
-/** mm across that edges are sorted into. */
+/** Width of the columns that edges are sorted into, in mm. */
 const columnMm = 1;
 
-/** The edges of an orientation by columns: those with material below, and those with material above. */
+/** Edges of an orientation by column: those with material below them, and those with material above. */
 interface Faces {
   readonly tops: readonly (readonly number[])[];
   readonly bottoms: readonly (readonly number[])[];
@@ -38,8 +38,8 @@ function facesOf(orientation: Orientation): Faces {
 const columnOf = ({ bounds }: Orientation, x: number): number => Math.floor((x - bounds.minX) / columnMm);
 
 /**
- * How far, in mm, the upper orientation can be moved straight down until it touches the lower one; `Infinity` where it would pass it.
- * It is at (dx, dy) from the lower one and does not overlap it.
+ * Distance in mm that the upper orientation can drop until it touches the lower one; `Infinity` if it would miss it.
+ * The upper one is at (dx, dy) from the lower one, and they do not overlap.
  */
 export function dropOnto(lower: Orientation, upper: Orientation, dx: number, dy: number): number {
   const { bounds: low } = lower;
@@ -49,11 +49,11 @@ export function dropOnto(lower: Orientation, upper: Orientation, dx: number, dy:
     fall(upper, dx, dy, lower, facesOf(lower).tops, 1),
     fall(lower, -dx, -dy, upper, facesOf(upper).bottoms, -1),
   );
-  // Outlines are thinned, and touch too late by what both are.
+  // Both outlines are thinned, so they touch too late by the sum of that.
   return Math.max(0, least - 2 * slackMm);
 }
 
-/** The least height of the corners of one orientation above (1) or below (−1) the edges of another. */
+/** Least height of the corners of one orientation above (1) or below (−1) the edges of another. */
 function fall(
   { corners }: Orientation,
   dx: number,

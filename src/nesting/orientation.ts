@@ -1,74 +1,79 @@
-/** An outline turned as it goes on the sheet, laid out in plain arrays for what asks about it a million times. */
+/** An outline in one orientation, stored in flat arrays for the many queries of the search. */
 
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { PartOutline } from './outline.ts';
 
-/** Quarters of a turn, counter-clockwise. */
+/** Quarter turns, counter-clockwise. */
 export type Turn = 0 | 1 | 2 | 3;
 
 /**
- * Outlines are thinned by this many mm, so that parts that touch do not overlap by what rounding adds. It is far below the grid
- * that regions are on, and the gap between parts is kept less twice this.
+ * Outlines are thinned by this much, in mm, so that parts that touch do not overlap because of rounding. It is far
+ * below the grid of regions; the gap between parts is kept to within twice this.
  */
 export const slackMm = 2e-6;
 
-/** A corner this sharp is not thinned to the full. */
+/** Limit on the offset of a sharp corner, in multiples of the thinning: sharper ones are not thinned in full. */
 const sharpest = 20;
 
-/** An island of material and its holes, as ranges of the arrays of the corners. */
+/** An island of material with its holes, as ranges in the corner arrays. */
 export interface Island {
   readonly bounds: Bounds;
-  /** The outer ring first. */
+  /** The outer ring comes first. */
   readonly rings: readonly RingRange[];
 }
 
 export interface RingRange {
-  /** Its first corner, and the one after its last. */
+  /** Index of its first corner, and one past its last. */
   readonly from: number;
   readonly to: number;
   readonly bounds: Bounds;
 }
 
-/** Corners of an orientation, and at the same index the edges that start there. */
+/** Corners of an orientation; each index also stands for the edge that starts there. */
 export interface CornerArrays {
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** Of the edge: radians, above −π and up to π. */
+  /** Direction of the edge in radians, above −π and up to π. */
   readonly angle: Float64Array;
-  /** Of the edge: mm to the right per mm upwards. */
+  /** Slope of the edge: mm to the right per mm upwards. */
   readonly slope: Float64Array;
-  /** The edges of each ring, in the order of their angles. */
+  /** Edges of each ring, sorted by angle. */
   readonly byAngle: Int32Array;
 }
 
 export interface Orientation {
   readonly turn: Turn;
-  /** Which of all the orientations there are: four to a shape, the turn being the last two bits. */
+  /** Unique id: four to a shape; the last two bits are the turn. */
   readonly id: number;
   /** Size of the part itself, in mm. Its lower left corner is the origin. */
   readonly width: number;
   readonly height: number;
-  /** mm² of the part, and how high above the origin its middle is, by its mass. */
+  /** Area of the part in mm², and the height of its centroid above the origin. */
   readonly area: number;
   readonly middle: number;
-  /** Of the outline, which reaches beyond the part. */
+  /** Bounds of the outline, which extends beyond the part. */
   readonly bounds: Bounds;
   readonly islands: readonly Island[];
-  /** Heights of its level edges, and of its highest and lowest points: with material below, and above. */
+  /**
+   * Heights of its horizontal edges and its highest and lowest points: with material below, and with material above.
+   */
   readonly tops: readonly number[];
   readonly bottoms: readonly number[];
   readonly next: Int32Array;
   readonly previous: Int32Array;
   readonly corners: CornerArrays;
-  /** The same turned by half a turn about the origin: a part that moves meets one that rests as if its mirror image grew it. */
+  /**
+   * The corners rotated by half a turn about the origin: the Minkowski sum for no-fit polygons takes the moving part
+   * negated.
+   */
   readonly opposite: CornerArrays;
-  /** Takes the part, its lower left corner as drawn at the origin, to its orientation. */
+  /** Transform of the part, whose lower left corner as drawn is at the origin, to its orientation. */
   readonly toOrigin: Affine;
 }
 
-/** Turned exactly, without rounding. */
+/** Rotates exactly, without rounding. */
 function turned({ x, y }: Point, turn: Turn): Point {
   return turn === 0 ? { x, y } : turn === 1 ? { x: -y, y: x } : turn === 2 ? { x: -x, y: -y } : { x: y, y: -x };
 }
@@ -153,7 +158,7 @@ function cornersOf(points: readonly Point[], next: Int32Array, islands: readonly
   };
 }
 
-/** Level edges shorter than this, in mm, are no more than what is left of a curve. */
+/** Shorter horizontal edges, in mm, are leftovers of a curve. */
 const flatMm = 0.5;
 
 function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Orientation, 'tops' | 'bottoms'> {
@@ -170,14 +175,15 @@ function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Orientati
   return { tops: [...tops], bottoms: [...bottoms] };
 }
 
-/** Each corner moved into the material, so that the edges are `slackMm` further in. */
+/** Moves each corner into the material, so that the edges are `slackMm` further in. */
 function thinned(ring: Ring): Point[] {
   return ring.map((point, i) => {
     const before = ring[(i + ring.length - 1) % ring.length]!;
     const after = ring[(i + 1) % ring.length]!;
     const [ax, ay] = unit(before, point);
     const [bx, by] = unit(point, after);
-    // Half the sum of the two normals has the length cos(turn / 2), and to be as far from both lines it takes 1 / cos(turn / 2).
+    // Half the sum of the two normals has the length cos(turn / 2), and the corner's offset must be 1 / cos(turn / 2)
+    // to be as far from both lines.
     const by2 = Math.max(1 + ax * bx + ay * by, 1 / sharpest ** 2);
     return { x: point.x - (slackMm * (ay + by)) / by2, y: point.y + (slackMm * (ax + bx)) / by2 };
   });
@@ -188,7 +194,7 @@ function unit(from: Point, to: Point): [number, number] {
   return [(to.x - from.x) / length, (to.y - from.y) / length];
 }
 
-/** The height of the centre of mass: Green's theorem. */
+/** Height of the centroid, by Green's theorem. */
 function middleOf(region: Region): number {
   let [twice, sum] = [0, 0];
   for (const ring of region) {

@@ -1,4 +1,4 @@
-/** Filling sheets with parts in a given order: each goes where it comes to lie lowest, on the first sheet that has room for it. */
+/** Fills sheets with parts in a given order: each goes to its lowest place, on the first sheet with room for it. */
 
 import { Bin, fitsInto } from './bin.ts';
 import type { Preference } from './bin.ts';
@@ -7,7 +7,7 @@ import type { NoFitPolygons } from './no-fit-polygons.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation } from './orientation.ts';
 
-/** A part that waits to be laid, and the orientations it may take. */
+/** A part to be placed, with its allowed orientations. */
 export interface PartToPlace {
   readonly part: number;
   readonly orientations: readonly Orientation[];
@@ -19,23 +19,22 @@ export interface PlacedPart extends Position {
   readonly sheet: number;
 }
 
-/** What lies where it lies, on the first so many sheets. */
+/** Fixed parts, on the first `sheets` sheets. */
 export interface Settled {
   readonly parts: readonly PlacedPart[];
   readonly sheets: number;
 }
 
-/** How places are chosen. */
 export interface PlacingRule extends Preference {
-  /** What tells how low a part lies, where one orientation is held against another. */
+  /** The height by which orientations of a part are compared. */
   readonly by: 'top' | 'middle' | 'bottom';
 }
 
-/** More than there are orientations. */
+/** More than the number of orientations. */
 const keysPerSheet = 2 ** 20;
 
 interface Step extends PlacedPart {
-  /** What has been learnt on the way: below which height which orientation finds no room on which sheet. */
+  /** What has been learnt on the way: heights below which an orientation finds no room on a sheet. */
   readonly learnt: readonly (readonly [key: number, height: number])[];
 }
 
@@ -55,7 +54,7 @@ export class PartialLayout {
     for (const each of parts) this.#bin(each.sheet).lay(each.orientation, each);
   }
 
-  /** Lays one part. At least one of its orientations fits into the room. */
+  /** Places one part. At least one of its orientations must fit into the room. */
   async lay({ part, orientations }: PartToPlace, rule: PlacingRule): Promise<void> {
     const learnt: [number, number][] = [];
     for (let sheet = 0; ; sheet += 1) {

@@ -1,24 +1,27 @@
 /**
- * How wide a room there is on a sheet at each height, row by row. Where the widest stretch of a part does not go between what
- * lies there, the part does not either: that spares nine of ten levels the exact look. What passes is looked at exactly.
+ * Free width on a sheet at each height, row by row. If the widest stretch of a part does not fit between what lies in a
+ * row, the part does not fit either; this saves nine of ten exact checks. Levels that pass are checked exactly.
  */
 
 import type { BinSize } from './layout.ts';
 import type { Orientation } from './orientation.ts';
 
-/** From one row to the next, in mm, and from one section of an orientation to the next. */
+/** Spacing of rows, and of the sections of an orientation, in mm. */
 const rowMm = 1;
 const sectionMm = 0.5;
-/** Narrower by less is as wide: sections lie beside a row, not on it, and an exact fit must not be lost. */
+/** Tolerance in mm: sections lie beside a row, not on it, and an exact fit must not be missed. */
 const sameMm = 0.5;
 
-/** A orientation cut level at even heights above the bottom of its outline. */
+/** Horizontal sections of an orientation at regular heights above the bottom of its outline. */
 interface Profile {
-  /** Where it is crossed, ascending; every other one is an entry. */
+  /** Crossings of each section, ascending; even ones enter material, odd ones leave it. */
   readonly sections: readonly (readonly number[])[];
-  /** mm of material on each. */
+  /** Length of material on each, in mm. */
   readonly lengths: Float64Array;
-  /** The widest stretch of each and its neighbours, by the narrowest: what lies between two is not taken for wider. */
+  /**
+   * Widest stretch of material on each: the least of it and its neighbours, so that it is not overestimated between
+   * sections.
+   */
   readonly widths: Float64Array;
 }
 
@@ -31,7 +34,7 @@ export class Rows {
   readonly #widest: Float64Array;
 
   constructor({ width, height, gap }: BinSize) {
-    // Outlines reach half a gap beyond their parts, and beyond the walls.
+    // Outlines extend half a gap beyond their parts, and beyond the walls.
     this.#from = -gap;
     this.#to = width + gap;
     this.#widest = new Float64Array(Math.ceil(height / rowMm)).fill(this.#to - this.#from);
@@ -43,7 +46,7 @@ export class Rows {
     const last = Math.min(this.#widest.length - 1, rowOf(y + orientation.bounds.maxY));
     for (let row = Math.max(0, rowOf(bottom)); row <= last; row += 1) {
       const below = Math.floor(((row + 0.5) * rowMm - bottom) / sectionMm - 0.5);
-      // The row is between two sections: the smaller counts, so that no room is lost that there is.
+      // The row is between two sections; the smaller one counts, so that no room is missed.
       if (below < 0 || below + 1 >= sections.length) continue;
       const section = sections[lengths[below]! <= lengths[below + 1]! ? below : below + 1]!;
       const taken = (this.#taken[row] ??= []);
@@ -52,7 +55,7 @@ export class Rows {
     }
   }
 
-  /** False where there is certainly no room for the orientation on the level. */
+  /** False only if there is certainly no room for the orientation on the level. */
   mayHold(orientation: Orientation, y: number): boolean {
     const { widths } = profileOf(orientation);
     const bottom = y + orientation.bounds.minY;
@@ -67,7 +70,7 @@ export class Rows {
 
 const rowOf = (y: number): number => Math.floor(y / rowMm);
 
-/** Puts a stretch where it belongs among those taken, by where they begin. */
+/** Inserts a stretch, sorted by start. */
 function take(taken: number[], from: number, to: number): void {
   let slot = taken.length;
   taken.push(0, 0);

@@ -1,6 +1,7 @@
 /**
- * Looking for a good order. Where a part goes follows from the order and from what it may be turned to, so that is all there is
- * to choose: by size, in several ways. What is found is where the separation (`separation/`) begins, and what it must be better than.
+ * Search for a good starting layout. Places follow from the order of the parts and their allowed orientations, so the
+ * order is all that is chosen: by size, in several ways. The result is the start of the separation (`separation/`), and
+ * the layout that it must improve on.
  */
 
 import type { BinSize } from './layout.ts';
@@ -10,20 +11,20 @@ import { PartialLayout } from './partial-layout.ts';
 import type { PlacedPart, PlacingRule, PartToPlace, Settled } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
 
-/** An order to lay parts in. */
+/** An order in which to place parts, and the rule for their places. */
 interface Plan {
   readonly candidates: readonly PartToPlace[];
   readonly rule: PlacingRule;
 }
 
-/** A sheet as it is to be filled, from the bottom: as it is, or turned by a quarter. */
+/** A sheet as it is filled, from the bottom: as it is, or turned by a quarter. */
 export interface SearchRoom {
   readonly room: BinSize;
-  /** By how many quarters the sheet is turned, counter-clockwise. */
+  /** Quarter turns of the sheet, counter-clockwise. */
   readonly quarters: 0 | 1;
-  /** Parts with orientations, each of which fits into the room. */
+  /** Parts with their orientations, each of which fits into the room. */
   readonly candidates: readonly PartToPlace[];
-  /** Whether what is used may also be cut off along the other side of the sheet. */
+  /** Whether the used part may also be cut off along the other side of the sheet. */
   readonly either: boolean;
   readonly settled: Settled;
 }
@@ -32,12 +33,12 @@ export interface SearchResult {
   readonly side: SearchRoom;
   readonly laid: readonly PlacedPart[];
   readonly score: number;
-  /** How much of the last sheet is used, of 1. */
+  /** Share of the last sheet that is used, from 0 to 1. */
   readonly share: number;
 }
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
-function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+export function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
   const { room, either, settled } = side;
   const sheets = Math.max(settled.sheets, ...laid.map(({ sheet }) => sheet + 1));
   let [top, right, moment, area] = [0, 0, 0, 0];
@@ -56,7 +57,7 @@ function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
 
 const lowWeight = 0.02;
 
-/** By what parts are sorted, the largest first. */
+/** Sort keys of parts, largest first. */
 const sizes: readonly ((candidates: PartToPlace) => number)[] = [
   ({ orientations }) => orientations[0]!.area,
   ({ orientations }) => Math.max(...orientations.map(({ height }) => height)),
@@ -67,7 +68,7 @@ const sizes: readonly ((candidates: PartToPlace) => number)[] = [
 const judgements = ['top', 'middle', 'bottom'] as const;
 const tilts = [0, 0.1];
 
-/** Plans to begin with, the most promising first: by size, in columns, and then the same in other ways. */
+/** Plans, the most promising first: by size, in columns, then the same in other ways. */
 function beginnings(side: SearchRoom): Plan[] {
   const sorted = sizes.map((size) => [...side.candidates].sort((a, b) => size(b) - size(a) || a.part - b.part));
   const columns = columnsOf(side);
@@ -84,7 +85,7 @@ function beginnings(side: SearchRoom): Plan[] {
   ];
 }
 
-/** Into how many columns the sheet may well be divided: none, and as many as go beside each other of each orientation. */
+/** Possible numbers of columns: none, and as many as fit side by side for each orientation. */
 function columnsOf({ room, candidates }: SearchRoom): number[] {
   const counts = new Set([0]);
   for (const { orientations } of candidates) {
@@ -98,12 +99,12 @@ function columnsOf({ room, candidates }: SearchRoom): number[] {
 
 const maxColumns = 5;
 
-/** The same plan again is not worth trying: what shapes in which order, and how they are judged. */
+/** Identifies equal plans, which are not worth repeating: the shapes in order, and the rule. */
 function keyOf({ candidates, rule: { by, tilt, columns } }: Plan): string {
   return `${by} ${tilt} ${columns} ${candidates.map(({ orientations }) => orientations.map(({ id }) => id).join('/')).join()}`;
 }
 
-/** The best of all that is tried until the budget has spent this share. At least one layout is finished. */
+/** Returns the best of all plans tried until the budget has spent `startShare`. At least one layout is finished. */
 export async function search(
   sides: readonly SearchRoom[],
   noFits: NoFitPolygons,
@@ -111,7 +112,7 @@ export async function search(
 ): Promise<SearchResult> {
   let best: SearchResult | undefined;
   for (const side of sides) {
-    // Rows go on sheets where nothing lies yet; what lies there is gone round later.
+    // Shelves are used only on empty sheets; later steps place parts around what is fixed.
     const rows = onShelves(side.candidates, side.room);
     const found = judged(
       side,
@@ -119,7 +120,7 @@ export async function search(
     );
     if (!best || found.score < best.score - least) best = found;
   }
-  // Where all are different, one layout by outlines takes longer than all that can be made of boxes.
+  // With many different shapes, one layout by outlines takes longer than all layouts by boxes.
   if (new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes) return best!;
   let isFirst = true;
   const tried = new Set<string>();
@@ -139,9 +140,9 @@ export async function search(
   return best!;
 }
 
-/** So much of what may be spent goes into this. */
+/** Share of the budget for this stage. */
 const startShare = 0.2;
-/** With more shapes than this they are not laid by their outlines to begin with. */
+/** With more different shapes than this, they are not placed by outlines at first. */
 const mostShapes = 60;
 /** Scores that differ by less are equal. */
 const least = 1e-9;

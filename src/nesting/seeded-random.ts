@@ -1,6 +1,6 @@
-/** Numbers without a pattern that are the same every time, so that the same parts are always laid out in the same way. */
+/** Seeded pseudo-random numbers, so that the same parts are always laid out in the same way. */
 
-/** From 0 up to 1 (mulberry32, public domain). */
+/** Generates numbers in [0, 1) (mulberry32, public domain). */
 export function seededRandom(seed: number): () => number {
   let state = seed;
   return () => {

@@ -1,4 +1,7 @@
-/** The shapes among the parts. Parts with the same outline, wherever they are drawn, share all that is computed for it. */
+/**
+ * The distinct shapes among the parts. Parts with the same outline, wherever they are drawn, share everything that is
+ * computed for it.
+ */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
@@ -8,19 +11,19 @@ import { coarser, outlineOf } from './outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
 
-/** Coordinates that differ by less are the same, in mm: the grid that regions are on. */
+/** Coordinates that differ by less than this, in mm, are equal: the grid of regions. */
 const sameMm = 1e-5;
 
-/** How the parts of a shape go on a sheet that stands, in quarters; on one that lies on its side they are turned by one more. */
+/** Allowed turns of a shape's parts on an upright sheet, in quarters; on a sheet turned by a quarter, one is added. */
 const turnsOf: Readonly<Record<PartToNest['turns'], readonly Turn[]>> = {
   none: [0],
   half: [0, 2],
   quarter: [0, 1, 2, 3],
 };
 
-/** What two shapes have to do with each other takes time as the square of their corners. */
+/** Corners of a rough outline: work on two shapes grows with the product of their corners. */
 const roughCorners = 36;
-/** Nor are they to be made larger by more than this share of their size. */
+/** Limit on the rough tolerance as a share of the part's size. */
 const roughShare = 0.05;
 
 export class NestShape {
@@ -40,18 +43,18 @@ export class NestShape {
     this.#number = number;
   }
 
-  /** With an outline for the search. */
+  /** Orientation with the outline for the search. */
   orientation(turn: Turn): Orientation {
     return this.#made(this.#orientations, this.#coarse, turn);
   }
 
-  /** With an outline of few corners, for a search among many different shapes. */
+  /** Orientation with an outline of few corners, for a search among many different shapes. */
   rough(turn: Turn): Orientation {
     this.#roughOutline ??= coarser(this.#outline, roughCorners, roughShare);
     return this.#made(this.#rough, this.#roughOutline, turn);
   }
 
-  /** With its outline as it is. */
+  /** Orientation with the true outline. */
   exact(turn: Turn): Orientation {
     return this.#made(this.#exact, this.#outline, turn);
   }
@@ -63,7 +66,7 @@ export class NestShape {
   }
 }
 
-/** The shape of each part, in their order; `undefined` for a part without extent. `gap` in mm. */
+/** The shape of each part, in order; `undefined` for a part without extent. `gap` in mm. */
 export async function nestShapes(
   parts: readonly PartToNest[],
   gap: number,
@@ -86,7 +89,7 @@ export async function nestShapes(
   return shapes;
 }
 
-/** The same for regions that differ in where they lie only. */
+/** Key of a region's contents, independent of its position. */
 function contentOf(region: Region): string {
   const { minX = 0, minY = 0 } = boundsOf(region) ?? {};
   return region

@@ -1,6 +1,7 @@
 /**
- * Parts by their boxes, side by side in rows: each goes on the first row that has room for it, the tallest first (first fit by decreasing
- * height, Coffman, Garey, Johnson and Tarjan 1980). It is made at once, and a layout is to take no more sheets.
+ * Shelf layout: parts by their bounding boxes, side by side in rows; each goes on the first row with room for it, the
+ * tallest first (first fit by decreasing height; Coffman, Garey, Johnson and Tarjan 1980). It takes hardly any time,
+ * and gives an upper bound on the number of sheets.
  */
 
 import { fitMm } from './bin.ts';
@@ -15,7 +16,7 @@ interface Shelf {
   used: number;
 }
 
-/** Every part has an orientation that fits into the room. */
+/** Every part must have an orientation that fits into the room. */
 export function onShelves(candidates: readonly PartToPlace[], room: BinSize): PlacedPart[] {
   const shelves: Shelf[] = [];
   const filledTo: number[] = [];
@@ -38,7 +39,10 @@ export function onShelves(candidates: readonly PartToPlace[], room: BinSize): Pl
   });
 }
 
-/** Outlines reach half the gap beyond their parts, and a little more where they have few corners: boxes of outlines stay apart. */
+/**
+ * Gap between boxes so that outlines do not overlap: outlines extend half the gap beyond their parts, and slightly more
+ * if they are coarse.
+ */
 function gapOf(candidates: readonly PartToPlace[]): number {
   let reach = 0;
   for (const { orientations } of candidates) {

@@ -1,31 +1,32 @@
-/** Outlines with few points that leave nothing of the material outside: what collisions are looked for with. */
+/** Simplifies outlines outwards: fewer points, with no material left outside, for collision tests. */
 
 import { distinct, samePointMm } from '../geometry/raw-offset.ts';
 import type { Region, Ring } from '../geometry/types.ts';
 
-/** Rounds of removal, the tolerance doubled from one to the next, so that the least is given away first. */
+/** Rounds of removal, with the tolerance doubled each time, so that the smallest deviations come first. */
 const rounds = 6;
 
 /**
- * A region that covers the one given, with fewer points, and whose outline is nowhere further from it than `tolerance` mm.
+ * A region that covers the given one with fewer points, and whose outline is nowhere further from it than `tolerance`
+ * mm.
  *
- * Two things are done again and again: a concave corner is cut short by the chord past it, and an edge between two convex
- * corners is taken away, its neighbours made longer to where they meet. Each adds a triangle of material, so that the winding
- * number of every point stays as it was or becomes one more, also where the triangle lies on other material: what was inside
- * stays inside. Straight stretches between corners stay exactly where they are. Holes are thinned in the same way, material
- * being to the left of every ring.
+ * Two steps are repeated: a concave corner is cut off by its chord, and an edge between two convex corners is removed
+ * by extending its neighbours until they meet. Each adds a triangle of material, so the winding number of every point
+ * stays the same or grows by one, even where the triangle overlaps other material: what was inside stays inside.
+ * Straight stretches between corners stay exactly where they are. Holes are simplified in the same way, as material is
+ * to the left of every ring.
  */
 export function simplifyOutward(region: Region, tolerance: number): Region {
   return region.map((ring) => new Outline(ring).simplified(tolerance)).filter((ring) => ring.length > 2);
 }
 
-/** A ring as a list that points can be taken from. */
+/** A ring as a linked list, from which points can be removed. */
 class Outline {
   readonly #x: Float64Array;
   readonly #y: Float64Array;
   readonly #next: Int32Array;
   readonly #previous: Int32Array;
-  /** How far from the ring given the edge that starts here may be, in mm. */
+  /** Upper bound on the distance of the edge that starts here from the given ring, in mm. */
   readonly #strayed: Float64Array;
   #count: number;
   #first = 0;
@@ -48,7 +49,7 @@ class Outline {
       do {
         before = this.#count;
         let at = this.#first;
-        // Once round, however many points go on the way.
+        // Once around, however many points are removed on the way.
         for (let steps = this.#count; steps > 0 && this.#count > 3; steps -= 1) {
           at = this.#next[at]!;
           if (this.#turn(at) <= 0) this.#cutShort(at, allowed);
@@ -63,7 +64,7 @@ class Outline {
     return ring;
   }
 
-  /** Twice the area of the triangle of a point and its neighbours: positive where the corner is convex. */
+  /** Twice the signed area of the triangle of a point and its neighbours: positive for a convex corner. */
   #turn(at: number): number {
     const [x, y] = [this.#x, this.#y];
     const [p, n] = [this.#previous[at]!, this.#next[at]!];
@@ -75,13 +76,13 @@ class Outline {
     const [p, n] = [this.#previous[at]!, this.#next[at]!];
     const far = toSegment(x[at]!, y[at]!, x[p]!, y[p]!, x[n]!, y[n]!);
     const strayed = far + Math.max(this.#strayed[p]!, this.#strayed[at]!);
-    // A spike that comes back on itself has no chord past it.
+    // A spike that returns on itself has no chord.
     if (strayed > allowed || Math.hypot(x[n]! - x[p]!, y[n]! - y[p]!) < samePointMm) return;
     this.#strayed[p] = strayed;
     this.#remove(at);
   }
 
-  /** Takes the edge from here to the next point, if both are convex and the edges beside it meet not far beyond it. */
+  /** Removes the edge from here to the next point if both are convex and the adjacent edges meet not far beyond it. */
   #takeEdge(at: number, allowed: number): void {
     const to = this.#next[at]!;
     if (this.#count < 4 || this.#turn(to) <= 0) return;
@@ -90,7 +91,7 @@ class Outline {
     const [ax, ay] = [x[at]! - x[p]!, y[at]! - y[p]!];
     const [bx, by] = [x[to]! - x[n]!, y[to]! - y[n]!];
     const cross = ay * bx - ax * by;
-    // How many times its own length the edge before must be made longer.
+    // Extension of the previous edge, as a multiple of its own length.
     const longer = (by * (x[at]! - x[to]!) - bx * (y[at]! - y[to]!)) / cross;
     if (!(cross > 0) || !(longer > 0) || !Number.isFinite(longer)) return;
     const [px, py] = [x[at]! + longer * ax, y[at]! + longer * ay];

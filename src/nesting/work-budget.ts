@@ -1,10 +1,13 @@
-/** How much a search may cost, and when it lets others have a turn. Counted in edges looked at, which is the same everywhere; a clock is not. */
+/**
+ * Work budget of a search, and its yields to other tasks. Counted in edges visited, which is the same on every machine,
+ * unlike time.
+ */
 
-/** From one turn to the next: a few milliseconds. */
+/** Edges between two yields: a few milliseconds. */
 const edgesPerTurn = 25_000;
 
 export class WorkBudget {
-  /** Edges looked at so far. */
+  /** Edges visited so far. */
   spent = 0;
   readonly #limit: number;
   readonly #checkpoint: () => Promise<void>;
@@ -15,7 +18,7 @@ export class WorkBudget {
     this.#checkpoint = checkpoint;
   }
 
-  /** Of what may be spent, how much is. */
+  /** Share of the budget that has been spent. */
   get share(): number {
     return this.spent / this.#limit;
   }
@@ -24,7 +27,7 @@ export class WorkBudget {
     return this.spent >= this.#next;
   }
 
-  /** To be awaited where it is due. @throws whatever the checkpoint throws to stop it. */
+  /** Await when due. @throws whatever the checkpoint throws to stop the search. */
   async pause(): Promise<void> {
     this.#next = this.spent + edgesPerTurn;
     await this.#checkpoint();

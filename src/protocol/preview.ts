@@ -1,6 +1,6 @@
 /**
- * What the extension host and the preview's page say to each other. The page imports this file and nothing else of `src/`;
- * it holds types and plain constants only.
+ * Messages between the extension host and the preview's page. The page imports this file and nothing else from `src/`,
+ * so it holds types and plain constants only.
  */
 
 import type { Severity } from '../core/issue-kinds.ts';
@@ -10,34 +10,34 @@ import type { Operation } from '../tag/tag.ts';
 
 export type { Operation, Severity };
 
-/** How a file was looked at last. */
+/** View settings of a file, restored when it is opened again. */
 export interface RememberedView {
   readonly arrangement: string;
   readonly hiddenLayers: readonly string[];
   readonly hiddenPieces: readonly string[];
-  /** `auto`: it opens on problems and closes without. */
+  /** `auto`: opens when there are problems and closes when there are none. */
   readonly dock: string;
 }
 
-/** What a strip shows of one tag of a batch. */
+/** One tag of a batch, as the strip shows it. */
 export interface BatchTag {
-  /** Absent where nothing could be made. */
+  /** Absent if nothing could be made. */
   readonly picture?: Picture;
-  /** In mm, of what is glued together with the first piece. */
+  /** In mm, over everything glued together with the first piece. */
   readonly width?: number;
   readonly height?: number;
   readonly problems: number;
-  /** The gravest. */
+  /** Severity of its gravest problem. */
   readonly severity?: Severity;
-  /** Against the others. */
+  /** Whether it is much taller than the other tags. */
   readonly isTall: boolean;
 }
 
-/** What files can be made from the page. */
+/** Exports that the page offers. */
 export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
 export type ExportKind = (typeof exportKinds)[number];
 
-/** SVG path data in mm with y down, already in place on the tag: closed rings as `M`, `l` and `z`. */
+/** SVG path data in mm, y down, in the tag's coordinates: closed rings as `M`, `l` and `z`. */
 export type PathData = string;
 
 /** x and y in mm, y down. */
@@ -47,48 +47,50 @@ export type ScenePoint = readonly [number, number];
 export type SceneBounds = readonly [number, number, number, number];
 
 export interface ScenePart {
-  /** Stable across recomputations of the same spec, so that the page patches instead of redrawing. */
+  /** Stable across recomputations of the same spec, so that the page patches its drawing instead of rebuilding it. */
   readonly id: string;
-  /** What a person calls it: "Outer cut", "Hanger hole", "Engraving 2". */
+  /** Shown to the user: "Outer cut", "Hanger hole", "Engraving 2". */
   readonly label: string;
   readonly operation: Operation;
   readonly data: PathData;
-  /** Offset in the spec's text that asked for it. */
+  /** Offset in the spec's text of whatever made it. */
   readonly source: number;
 }
 
-/** A shape that a piece's body is united from: not a path of the beam, but something to point at. */
+/** A shape in the union that forms a piece's body: not a path of the beam, but it can be pointed at. */
 export interface SceneShape {
   readonly id: string;
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
-  /** It is made of words: nothing may be written over it. */
+  /** Whether it is lettering, which labels must not cover. */
   readonly isLettering?: boolean;
 }
 
 export interface SceneHanger {
   readonly id: string;
   readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
-  /** What lights up and can be clicked: the disc of a ring, else the opening. */
+  /** The highlighted and clickable area: the disc of a ring, else the opening. */
   readonly data: PathData;
   /** Centre of the opening. */
   readonly centre: ScenePoint;
-  /** Smaller and larger inner width in mm; equal where the opening is round. */
+  /** Smaller and larger inner width in mm; equal if the opening is round. */
   readonly size: number;
   readonly length: number;
   readonly source: number;
 }
 
-/** What a shape was put into or onto: seen while that shape is lit, or while one of the two is taken hold of. */
+/**
+ * The shape that others are fitted into or placed on: visible while one of those is highlighted or either is selected.
+ */
 export interface SceneArea {
   readonly id: string;
   /** "“name” fits into “panel”". */
   readonly label: string;
   readonly data: PathData;
-  /** What the shape's outline may fill, where it is fitted. */
+  /** Where a fitted shape's outline may lie; absent if the shape is placed, not fitted. */
   readonly room?: PathData;
-  /** Ids of what is in it. */
+  /** Ids of what it holds. */
   readonly holds: readonly string[];
   readonly source: number;
 }
@@ -104,11 +106,11 @@ export interface ScenePiece {
   readonly id: string;
   readonly title: string;
   readonly glueTo?: string;
-  /** Of a piece that is cut from another stock than the tag's own. */
+  /** For a piece cut from a different stock than the tag's. */
   readonly sheet?: SceneSheet;
   /** Largest first. */
   readonly shapes: readonly SceneShape[];
-  /** In cutting order. What is cut, inner and outer, bounds the solid material. */
+  /** In cutting order. The inner and outer cuts bound the solid material. */
   readonly parts: readonly ScenePart[];
   readonly hangers: readonly SceneHanger[];
   readonly areas: readonly SceneArea[];
@@ -133,14 +135,19 @@ export interface ScenePin {
   readonly severity: Severity;
   readonly message: string;
   readonly piece?: string;
-  /** Where it is seen: one point, or the two ends of a width; of several places, the worst. Empty: it has none on the drawing. */
+  /**
+   * Where to show it: one point, or the two ends of a width; if there are several places, the worst. Empty if it has no
+   * place on the drawing.
+   */
   readonly points: readonly ScenePoint[];
   readonly width?: number;
-  /** In degrees: how far off the points, of what holds the tag and of its balance, hang. */
+  /**
+   * Tilt in degrees from the intended orientation; `points` are then the point of support and the centre of gravity.
+   */
   readonly angle?: number;
   /** The other places of the same problem. */
   readonly others?: readonly ScenePlace[];
-  /** Of a batch, the row it was found in, where that is another than the one drawn. */
+  /** In a batch, the row it was found in, if not the one drawn. */
   readonly row?: number;
   /** 1-based line in the spec. */
   readonly line: number;
@@ -158,31 +165,31 @@ export interface SceneAccepted {
   readonly source: number;
 }
 
-/** What can be moved by hand, as one place in the text. */
+/** Something that can be moved or resized by hand, tied to one place in the text. */
 export interface SceneGrip {
   readonly id: string;
   readonly label: string;
-  /** Ids of what moves: shapes, parts, hangers and areas. */
+  /** Ids of everything that moves with it: shapes, parts, hangers and areas. */
   readonly parts: readonly string[];
-  /** True where dragging it moves it; else it must be chosen first. */
+  /** Whether it can be dragged at once; otherwise it must be selected first. */
   readonly free: boolean;
-  /** False where all the rest of the tag goes along with it: moving it would change nothing. */
+  /** False if the rest of the tag would move along, so that moving it changes nothing. */
   readonly moves: boolean;
-  /** In which directions its size can be changed. */
+  /** Directions in which it can be resized. */
   readonly axes: readonly ('width' | 'height')[];
-  /** How far it has been moved by hand from its own place, in mm: right, up. */
+  /** Its nudge from its original place, in mm: right, up. */
   readonly nudge: ScenePoint;
 }
 
-/** In mm, of the text as it is. */
+/** In mm on the drawing, relative to what the text says now. */
 export type HandChange =
   | { readonly kind: 'move'; readonly right: number; readonly up: number }
   | { readonly kind: 'size'; readonly axis: 'width' | 'height'; readonly by: number };
 
-/** A shape that is drawn although nothing of it would be cut. */
+/** A shape that is drawn although no part of it would be cut. */
 export interface SceneGhost {
   readonly id: string;
-  /** What it is, and why it is not made: "plate: not used by any piece yet". */
+  /** Its name and why it is not made: "plate: not used by any piece yet". */
   readonly label: string;
   readonly data: PathData;
   readonly source: number;
@@ -192,87 +199,89 @@ export interface Scene {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly material?: string;
-  /** What its maker says of how it looks. */
   readonly look?: StockLook;
-  /** Of the sheet, in mm. */
+  /** Sheet thickness in mm. */
   readonly thickness?: number;
-  /** A CSS hex colour for each operation. */
+  /** CSS hex colour of each operation. */
   readonly colours: Readonly<Record<Operation, string>>;
   readonly pieces: readonly ScenePiece[];
   readonly ghosts: readonly SceneGhost[];
-  /** None while the text is broken: there is nothing then that a change could be tried on. */
+  /** Empty while the text is broken, as no change can be tried on it then. */
   readonly grips: readonly SceneGrip[];
-  /** Of everything in place. */
+  /** Bounds of everything, with the pieces in place. */
   readonly bounds: SceneBounds;
 }
 
-/** The drawing as it now stands, and what is wrong with it. */
+/** The present drawing and its problems. */
 export interface SceneMessage {
   readonly type: 'scene';
-  /** The spec's uri. */
+  /** URI of the spec. */
   readonly source: string;
   readonly version: number;
   readonly fileName: string;
-  /** What the tags of a batch go by, and which of them this is. */
+  /** Labels of the batch's tags, and the row of this one. */
   readonly batch?: { readonly labels: readonly string[]; readonly row: number };
-  /** Absent when the spec has never been good enough to draw. */
+  /** Absent if no version of the spec has been drawable so far. */
   readonly scene?: Scene;
-  /** True when `scene` is of an earlier version, because this one cannot be drawn. */
+  /** True if `scene` is from an earlier version because this one cannot be drawn. */
   readonly stale: boolean;
-  /** The change by hand that is only being tried: the text is still as it was. */
+  /** A change by hand that is only being tried: the text is still unchanged. */
   readonly trying?: { readonly grip: string; readonly change: HandChange };
   readonly pins: readonly ScenePin[];
-  /** What the spec says is no matter, and why. */
+  /** Problems that the spec accepts, each with its reason. */
   readonly accepted: readonly SceneAccepted[];
 }
 
-/** The cursor in the editor stands in the text that makes these pieces, parts and hangers: light them up. */
+/** Sent when the cursor moves: highlights the pieces, parts and hangers that the text around it makes. */
 export interface HighlightMessage {
   readonly type: 'highlight';
   readonly source: string;
   readonly ids: readonly string[];
-  /** True when the view may move to show them: the cursor was moved, not the text typed. */
+  /** True if the view may move to show them: the cursor was moved, not the text typed. */
   readonly follow: boolean;
 }
 
-/** What the hanger of a piece bears: an estimate, to be shown with its caution. */
+/** Estimated load of a piece's hanger; always shown with its caution. */
 export interface PieceLoad {
   readonly piece: string;
   readonly headline: string;
   readonly lines: readonly string[];
   readonly caution: string;
-  /** What of it must be seen before anything is made. */
+  /** The part of the caution that must be seen before anything is made. */
   readonly rule: string;
 }
 
-/** Where a piece has the least material between two edges. */
+/** The narrowest wall of material in a piece. */
 export interface SceneWall {
   readonly piece: string;
   readonly points: readonly [ScenePoint, ScenePoint];
   readonly width: number;
 }
 
-/** Where the middle of the beam runs when a piece is cut: half a kerf outside the finished outline, or inside its openings. */
+/** Path of the middle of the beam: half a kerf outside the finished outline, or inside the openings. */
 export interface SceneCutPath {
   readonly piece: string;
-  /** Width that the beam takes, in mm. */
+  /** Kerf, in mm. */
   readonly kerf: number;
   readonly data: PathData;
 }
 
-/** Follows a scene once there is time to work it out; of the scene of the same version. */
+/** Follows the scene of the same version once there is time to compute it. */
 export interface MeasuresMessage {
   readonly type: 'measures';
   readonly source: string;
   readonly version: number;
   readonly loads: readonly PieceLoad[];
-  /** One for each piece that has such a place. */
+  /** One for each piece that has a narrow wall. */
   readonly walls: readonly SceneWall[];
-  /** None unless they are wanted. */
+  /** Empty unless the page asked for them. */
   readonly cutPaths: readonly SceneCutPath[];
 }
 
-/** What all of it takes, fact by fact. Follows once the text has rested: planning the cuts is long work. */
+/**
+ * What the job takes (time, material, cost), fact by fact. Sent after a pause in typing, because planning the cuts
+ * takes long.
+ */
 export interface TakesMessage {
   readonly type: 'takes';
   readonly source: string;
@@ -280,16 +289,16 @@ export interface TakesMessage {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
 }
 
-/** Every tag of the batch in short. Follows once all have been computed. */
+/** A short entry for every tag of the batch. Sent once all have been computed. */
 export interface BatchMessage {
   readonly type: 'batch';
   readonly source: string;
   readonly version: number;
-  /** By row. */
+  /** Index is the row. */
   readonly tags: readonly BatchTag[];
 }
 
-/** What may be done about the problem of a pin, in words; the answer to `ask-fixes`. */
+/** Titles of the fixes for a pin's problem; the answer to `ask-fixes`. */
 export interface FixesMessage {
   readonly type: 'fixes';
   readonly source: string;
@@ -298,18 +307,18 @@ export interface FixesMessage {
   readonly titles: readonly string[];
 }
 
-/** A piece as a fix would make it. */
+/** A piece as a fix would leave it. */
 export interface OutcomePiece {
   readonly id: string;
   readonly title: string;
   readonly glueTo?: string;
-  /** All that is cut: by the even-odd rule, the material. */
+  /** All cut paths: the material, by the even-odd rule. */
   readonly solid: PathData;
   readonly marks: PathData;
   readonly bounds: SceneBounds;
 }
 
-/** What the tag would be with a fix; the answer to `show-fix`. */
+/** The tag as a fix would leave it; the answer to `show-fix`. */
 export interface OutcomeMessage {
   readonly type: 'outcome';
   readonly source: string;
@@ -319,19 +328,19 @@ export interface OutcomeMessage {
   readonly pieces: readonly OutcomePiece[];
 }
 
-/** How many device pixels a millimetre of this screen has; absent where nobody has measured it. */
+/** Device pixels per mm of this screen; absent if it has not been measured. */
 export interface ScreenMessage {
   readonly type: 'screen';
   readonly source: string;
   readonly devicePixelsPerMm?: number;
 }
 
-/** The spec is gone: closed without having been saved, or deleted. A scene follows if it ever comes back. */
+/** The spec is gone: closed without having been saved, or deleted. If it comes back, a scene follows. */
 export interface GoneMessage {
   readonly type: 'gone';
   readonly source: string;
   readonly fileName: string;
-  /** Another spec that is open, which this preview may show instead: its file name. */
+  /** File name of another open spec that this preview could show instead. */
   readonly other?: string;
 }
 
@@ -346,7 +355,7 @@ export type ToPage =
   | GoneMessage
   | OutcomeMessage;
 
-/** A change by hand of what the scene of this version has. */
+/** A change by hand to the scene of this version. */
 export interface ChangeByHand {
   readonly source: string;
   readonly version: number;
@@ -354,7 +363,7 @@ export interface ChangeByHand {
   readonly change: HandChange;
 }
 
-/** A pin of the scene of this version. */
+/** A pin in the scene of this version. */
 export interface PinOfVersion {
   readonly source: string;
   readonly version: number;
@@ -362,35 +371,35 @@ export interface PinOfVersion {
 }
 
 export type ToHost =
-  /** The page can receive; also after it was hidden and made anew. */
+  /** The page is ready to receive; sent again if it was hidden and recreated. */
   | { readonly type: 'ready' }
-  /** Show this offset of the spec; `focus` moves the keyboard to the editor as well. */
+  /** Show this offset of the spec; `focus` also moves keyboard focus to the editor. */
   | { readonly type: 'reveal'; readonly source: string; readonly offset: number; readonly focus: boolean }
   | { readonly type: 'export'; readonly source: string; readonly what: ExportKind }
-  /** Someone has read this caution: it need not stand in the open any more. */
+  /** The user has read this caution, so it can be collapsed. */
   | { readonly type: 'read-caution'; readonly source: string; readonly caution: string }
   /** Draw this tag of the batch. */
   | { readonly type: 'show-row'; readonly source: string; readonly row: number }
-  /** Whether the paths of the beam are shown, and so worth working out. */
+  /** Whether beam paths are shown and therefore worth computing. */
   | { readonly type: 'want-cut-paths'; readonly source: string; readonly wanted: boolean }
   | ({ readonly type: 'ask-fixes' } & PinOfVersion)
-  /** `index`: of the titles that were told. */
+  /** `index`: among the titles sent. */
   | ({ readonly type: 'make-fix'; readonly index: number } & PinOfVersion)
-  /** Tell what it would come to: it has not been chosen yet. */
+  /** Send the outcome of this fix without applying it. */
   | ({ readonly type: 'show-fix'; readonly index: number } & PinOfVersion)
-  /** Show what it would be; the newest is answered, those before it may be left out. */
+  /** Show the outcome of this change; only the latest needs an answer. */
   | ({ readonly type: 'try-change' } & ChangeByHand)
-  /** Write it into the text, as one step that can be undone. */
+  /** Write the change into the text as one undoable edit. */
   | ({ readonly type: 'make-change' } & ChangeByHand)
-  /** How the file is looked at, to be kept for the next time. */
+  /** View settings of the file, to be remembered. */
   | { readonly type: 'keep'; readonly source: string; readonly kept: RememberedView }
-  /** The screen was measured, or is to be as if it had not been. */
+  /** The screen was measured; without a value, the measurement is discarded. */
   | { readonly type: 'screen'; readonly source: string; readonly devicePixelsPerMm?: number }
-  /** Whether this preview goes along to whichever spec is being edited. */
+  /** Whether this preview switches to whichever spec is being edited. */
   | { readonly type: 'follow'; readonly source: string; readonly follows: boolean }
-  /** The spec is gone: show the other one that was named. */
+  /** The spec is gone: show the other one that was offered. */
   | { readonly type: 'show-other'; readonly source: string }
-  /** Nothing is tried any more: show the text as it is. */
+  /** Cancel the change being tried and show the text as it is. */
   | { readonly type: 'drop-change'; readonly source: string }
-  /** The text, as if the keyboard were in its editor. */
+  /** Undo or redo in the text, as if its editor had the focus. */
   | { readonly type: 'undo' | 'redo'; readonly source: string };

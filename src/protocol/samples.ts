@@ -1,14 +1,14 @@
-/** What the list of samples and its page say to each other. */
+/** Messages between the list of samples and its page. */
 
 export interface SampleCard {
   readonly fileName: string;
   readonly title: string;
   readonly purpose: string;
-  /** Of many files, and nothing that can be put into a spec. */
+  /** True for a job, which consists of several files and cannot be inserted into a spec. */
   readonly isJob?: boolean;
 }
 
-/** As in `language/picture.ts`, with the colours of the stock. */
+/** As in `language/hover/picture.ts`, with the colours of the stock. */
 export interface SamplePicture {
   readonly look: { readonly face: string; readonly edge: string; readonly engraved: string };
   readonly size: { readonly width: number; readonly height: number };

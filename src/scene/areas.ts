@@ -1,4 +1,4 @@
-/** What shapes were put into or onto, as the page shows it while one works on them. Pure. */
+/** Areas: the shapes that others are fitted into or placed on, as the page shows them during work on either. Pure. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Region } from '../geometry/types.ts';
@@ -7,7 +7,7 @@ import type { Area, Piece } from '../tag/tag.ts';
 import type { PathData, SceneArea } from '../protocol/preview.ts';
 import { ids } from './scene-ids.ts';
 
-/** One for each shape of a piece that is fitted into another or placed on it. */
+/** One area for each shape of a piece that is fitted into another or placed on it. */
 export function areasOf(
   piece: Piece,
   dataOf: (region: Region) => PathData,
@@ -38,7 +38,7 @@ export function areasOf(
   });
 }
 
-/** What a shape is fitted into, or else placed on. */
+/** The shape this one is fitted into or placed on, if any. */
 export function targetOf({ modifiers: { fit, place } }: Shape): Shape | undefined {
   return (fit ?? place)?.shape;
 }

@@ -1,4 +1,7 @@
-/** What a strip shows of each tag of a batch: a small picture, its size, how many problems it has and how grave. Pure. */
+/**
+ * The tags of a batch as the strip shows them: a small picture, the size, the number of problems and the gravest
+ * severity. Pure.
+ */
 
 import { assemblyOf } from '../checks/assembly.ts';
 import type { Report } from '../engine/engine.ts';
@@ -7,23 +10,26 @@ import { severityRank } from '../core/issue.ts';
 import { pictureOfTag } from '../language/hover/picture.ts';
 import type { BatchTag } from '../protocol/preview.ts';
 
-/** In pixels, at twice the size they are shown in, for dense screens. */
+/** In pixels: twice the displayed size, for dense screens. */
 const pictureSize = { width: 144, height: 80 };
 
-/** Taller than the middle one by so much: side by side on a string, it looks like another kind of tag. Our own judgement. */
+/**
+ * Times the median height from which a tag stands out: next to the others on a string, it looks like another kind of
+ * tag. Our own judgement.
+ */
 const muchTaller = 1.5;
 
-/** `all`: of every row, in order. */
+/** @param all Reports of every row, in order. */
 export function batchTags(all: readonly Report[]): BatchTag[] {
   return besideOthers(all.map(tagByItself));
 }
 
 export type TagByItself = Omit<BatchTag, 'isTall'>;
 
-/** `tags`: of every row, in order. */
+/** @param tags Tags of every row, in order. */
 export function besideOthers(tags: readonly TagByItself[]): BatchTag[] {
   const heights = tags.flatMap(({ height }) => height ?? []).sort((a, b) => a - b);
-  // Of two neither is “the others”.
+  // Of two tags, neither can be called “the others”.
   const most = heights.length < 3 ? Infinity : muchTaller * heights[Math.floor(heights.length / 2)]!;
   return tags.map((tag) => ({ ...tag, isTall: (tag.height ?? 0) > most }));
 }

@@ -1,4 +1,7 @@
-/** What of a tag can be taken hold of and moved, and where in the text that is written. Pure. */
+/**
+ * Grips: the shapes and hangers of a tag that can be dragged or resized, and where in the text the change is written.
+ * Pure.
+ */
 
 import { nudgeAt, nudgedCopy, nudgeEdits } from '../edits/nudge.ts';
 import { sizeAxes, sizeEdit } from '../edits/size.ts';
@@ -13,23 +16,24 @@ import type { HandChange, SceneGrip } from '../protocol/preview.ts';
 import { ids } from './scene-ids.ts';
 
 export interface Grip extends SceneGrip {
-  /** Where its nudge is written. */
+  /** The value whose nudge is edited. */
   readonly path: YamlPath;
-  /** `copy`: a name stands there, and gives way to a copy of what it names. */
+  /** `copy`: the text has a name there, which is replaced by a nudged copy of the shape. */
   readonly as: 'itself' | 'copy';
   /** Absent for a hanger. */
   readonly shape?: Shape;
-  /** What is drawn for a millimetre of the text. */
+  /** Drawn mm per mm of the text. */
   readonly scale: number;
 }
 
-/** By how much the shapes of a piece are larger than they are written, so that the whole of it has the size asked for. */
+/** Scale of a piece's shapes, drawn to written: not 1 if the whole piece is given a size. */
 export type ScaleOf = (piece: string) => number;
 
 /**
- * One for each place in the text, with all that moves with it: a named shape moves wherever it is used. A mark or an opening
- * whose piece is made round it would only move the whole piece, and the definition of a shape may be in another file; there it
- * is the one use that moves. A hanger that is defined in another file stays where it is.
+ * One grip for each place in the text, with everything that moves with it: a named shape moves wherever it is used. Two
+ * cases move a single use instead: a mark or opening whose piece is built around it, where moving the shape would only
+ * move the whole piece, and a shape that is defined in another file. A hanger that is defined in another file has no
+ * grip.
  */
 export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = () => 1): Grip[] {
   const grips = new Map<string, Grip>();
@@ -53,7 +57,7 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
   return [...grips.values()];
 }
 
-/** What the page is told of them: those that something can be done with. */
+/** The grips sent to the page: those that can be moved or resized. */
 export function sceneGrips(grips: readonly Grip[]): SceneGrip[] {
   const useful = grips.filter(({ moves, axes }) => moves || axes.length > 0);
   return useful.map(({ id, label, parts, free, moves, axes, nudge }) => ({
@@ -67,7 +71,7 @@ export function sceneGrips(grips: readonly Grip[]): SceneGrip[] {
   }));
 }
 
-/** The edits that a change by hand comes to; `undefined` where the text has no place for them. */
+/** The text edits for a change by hand; `undefined` if the text has no place for them. */
 export function editsOf(
   grip: Grip,
   change: HandChange,
@@ -101,14 +105,17 @@ function ofEntry(
   return {
     ...common,
     axes: sizeAxes(source, shape),
-    // The only shape of a body is what one takes hold of to look elsewhere; it must be chosen first.
+    // Dragging the only shape of a body pans the view, so that shape must be selected first.
     free: moves && (!isBody || piece.body.length > 1),
     moves,
     ...(asCopy ? { path, as: 'copy' } : { path: shape.path, as: 'itself' }),
   };
 }
 
-/** What a shape of the piece is fitted into or placed on without being on any piece itself: it can be taken hold of by its outline. */
+/**
+ * Grips for the shapes that others of the piece are fitted into or placed on, if they are on no piece themselves; their
+ * outline is the handle.
+ */
 function areaGrips(
   piece: PieceModel,
   { pieces }: TagModel,
@@ -134,7 +141,7 @@ function areaGrips(
   });
 }
 
-/** What comes from another file is not. */
+/** Whether the value is written in this file rather than taken from another. */
 function isWritten(source: SpecSource, path: YamlPath): boolean {
   const value = valueAt(source.value, path);
   return typeof value === 'object' && value !== null;

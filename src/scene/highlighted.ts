@@ -1,4 +1,4 @@
-/** What a place in the spec's text makes, as ids of the scene. Pure. */
+/** Scene ids of everything that the text at a cursor position makes. Pure. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
@@ -7,9 +7,10 @@ import { entriesOf } from './entries.ts';
 import { ids } from './scene-ids.ts';
 
 /**
- * `path` is the innermost value at the cursor. Inside a piece: the entry or the hanger it stands in, else the whole piece.
- * Inside a shape's definition: whatever is made of that shape, directly or through others. What only runs around the shape
- * is an outline of its own, and lights up where the shape itself is nowhere to be seen.
+ * `path` is the innermost value at the cursor. Inside a piece: the entry or hanger around the cursor, else the whole
+ * piece. Inside the definition of a shape: everything made from that shape, directly or through others. A shape that
+ * only runs around it (an offset or a border) has an outline of its own and lights up only if the shape itself is not
+ * on the tag.
  */
 export function highlightedIds(model: TagModel, path: YamlPath): string[] {
   const [section, name] = path;
@@ -19,7 +20,7 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
     const shown = seen.length > 0 ? seen : entries.filter(({ shape }) => isMadeOf(shape, name, true));
     if (shown.length > 0) return shown.flatMap((entry) => entry.ids);
     const holding = entries.filter(({ shape }) => targetOf(shape)?.name === name);
-    // What no piece has is drawn by itself.
+    // A shape that no piece uses is drawn as a ghost.
     return holding.length > 0 ? holding.map((entry) => ids.area(entry.ids[0]!)) : [ids.ghost(path.slice(0, 2))];
   }
   const hung = hangersAt(model, path);
@@ -30,7 +31,7 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
   return entry ? entry.ids : wholePiece(piece);
 }
 
-/** A hanger may be defined once and hang several pieces. */
+/** One hanger definition may hang several pieces. */
 function hangersAt({ pieces }: TagModel, path: YamlPath): string[] {
   return pieces.flatMap(({ id, hangers }) =>
     hangers.flatMap((hanger, index) =>

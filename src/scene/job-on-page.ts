@@ -1,4 +1,4 @@
-/** The sheets of a job as their page draws them. Pure. */
+/** The sheets of a job, for the page that draws them. Pure. */
 
 import type { DraftSheet } from '../jobs/layout.ts';
 import { pieceId } from '../jobs/job-piece.ts';

@@ -1,4 +1,4 @@
-/** What the hangers of a tag bear, in the words that the page shows. */
+/** Estimated loads of a tag's hangers, in the words that the page shows. */
 
 import { describeLoad } from '../strength/describe-load.ts';
 import { estimateLoad } from '../strength/load.ts';

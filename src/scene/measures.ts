@@ -1,4 +1,4 @@
-/** What the page is told of a drawing once there is time for it. Pure. */
+/** Measures of a drawing, sent to the page once there is time to compute them. Pure. */
 
 import { ringArea } from '../geometry/measure.ts';
 import type { Issue } from '../core/issue.ts';
@@ -9,10 +9,10 @@ import type { Tag } from '../tag/tag.ts';
 import type { SceneCutPath, SceneWall } from '../protocol/preview.ts';
 import { flipped, pathData } from './scene.ts';
 
-/** Walls are looked for from this many min_web on: there is nearly always one narrower. */
+/** First search width for walls, in min_web; there is nearly always one narrower. */
 const firstLook = 2;
 
-/** Of pieces that hold: what is too thin about the others is pinned with its own width. */
+/** Narrowest walls, for pieces without such a problem; the others have pins that show their widths. */
 export function wallsOf(tag: Tag, issues: readonly Issue[]): SceneWall[] {
   const thin = new Set(issues.filter(({ width }) => width !== undefined).map(({ piece }) => piece));
   return tag.pieces.flatMap((piece) => {
@@ -23,7 +23,7 @@ export function wallsOf(tag: Tag, issues: readonly Issue[]): SceneWall[] {
   });
 }
 
-/** Outlines and openings by themselves: the beam may take more along the one than along the other. */
+/** Outlines and openings separately: the kerf may differ between the two. */
 export function cutPathsOf(tag: Tag): SceneCutPath[] {
   return tag.pieces.flatMap((piece) => {
     const { id, region, cutLine } = piece;

@@ -1,10 +1,10 @@
-/** What moves with a shape, because it is made of it, placed on it or fitted into it. Pure. */
+/** Finds what moves with a shape: whatever is made from it, placed on it or fitted into it. Pure. */
 
 import type { Entry, PieceModel, Shape } from '../spec/model.ts';
 import { bottomOf } from '../tag/glued.ts';
 import { entriesOf } from './entries.ts';
 
-/** Whether moving the one moves the other. */
+/** Whether `shape` moves when `other` does. */
 export function dependsOn(shape: Shape, other: Shape): boolean {
   if (shape === other) return true;
   const { generator, modifiers } = shape;
@@ -18,8 +18,8 @@ export function dependsOn(shape: Shape, other: Shape): boolean {
 }
 
 /**
- * Whether moving something leaves every tag as it is, though it may lie elsewhere on the sheet: of pieces that are glued together
- * either all shapes go along or none does. Hangers always go along with their piece.
+ * Whether moving these entries leaves every tag unchanged, apart from its place on the sheet: that is so if all or none
+ * of the shapes move in each set of pieces glued together. Hangers always move with their piece.
  */
 export function movesWhole(pieces: readonly PieceModel[], moves: (entry: Entry) => boolean): boolean {
   const together = new Map<PieceModel, boolean[]>();

@@ -1,11 +1,11 @@
-/** What a fix would make of the tag, as the page lays it over what is there. Pure. */
+/** Outcome of a fix: the tag as it would be, drawn over the present one. Pure. */
 
 import type { Tag } from '../tag/tag.ts';
 import type { OutcomePiece } from '../protocol/preview.ts';
 import { sceneOf } from './scene.ts';
 
 export function outcomeOf(tag: Tag): OutcomePiece[] {
-  // Nothing of it can be pointed at.
+  // No source offsets: nothing in this drawing can be pointed at.
   const { pieces } = sceneOf(tag, () => 0);
   return pieces.map(({ id, title, glueTo, parts, bounds }) => {
     const isCut = (operation: string): boolean => operation === 'cut-outer' || operation === 'cut-inner';

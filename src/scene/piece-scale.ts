@@ -1,10 +1,10 @@
-/** How much larger the shapes of a piece are drawn than they are written. Pure. */
+/** Scale at which the shapes of a piece are drawn. Pure. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { TagModel } from '../spec/model.ts';
 import type { Tag } from '../tag/tag.ts';
 
-/** Of each piece by its id; 1 unless the whole of it, or of what it is glued on, is given a size. */
+/** Scale by piece id; 1 unless the whole piece, or the one it is glued to, is given a size. */
 export function pieceScales(tag: Tag, model: TagModel): Map<string, number> {
   return new Map(
     tag.pieces.map(({ id, sources }) => {

@@ -1,20 +1,20 @@
-/** The names of what is in a scene. They hang on the spec's own names and order, so that they outlast an edit. */
+/** Ids of the elements of a scene. They are built from the spec's own names and order, so that they survive edits. */
 
 import type { YamlPath } from '../core/issue.ts';
 
 export const ids = {
-  /** The n-th shape of the body. */
+  /** The n-th shape in the body. */
   shape: (piece: string, index: number): string => `${piece}/body-${index}`,
-  /** The holes in the n-th shape of the body, or those that its shapes leave between them. */
+  /** The holes in the n-th shape of the body, or those left between its shapes. */
   holes: (piece: string, index: number | 'between'): string => `${piece}/holes-${index}`,
-  /** The n-th shape that is cut out. */
+  /** The n-th cut-out. */
   cut: (piece: string, index: number): string => `${piece}/cut-${index}`,
-  /** The n-th of the engravings and scores together. */
+  /** The n-th mark, counting engravings and scores together. */
   mark: (piece: string, index: number): string => `${piece}/mark-${index}`,
   /** The n-th hanger. */
   hanger: (piece: string, index: number): string => `${piece}/hanger-${index}`,
   hangerHole: (piece: string, index: number): string => `${piece}/hanger-hole-${index}`,
-  /** What the shape with that id was put into or onto. */
+  /** The shape that the one with this id is fitted into or placed on. */
   area: (id: string): string => `${id}/area`,
   ghost: (path: YamlPath): string => `ghost/${path.join('/')}`,
   outer: (piece: string): string => `${piece}/outer`,

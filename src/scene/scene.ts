@@ -1,6 +1,7 @@
 /**
- * Tag and issues → what the page draws. Pure. The engine's y runs up and the page's runs down, so every y is negated here
- * and nowhere else. Coordinates are written to 0.001 mm: a hundredth of a pixel at the strongest useful zoom.
+ * Converts a tag and its issues into what the page draws. Pure. The engine's y runs up and the page's runs down; every
+ * y is negated here and nowhere else. Coordinates are rounded to 0.001 mm: a hundredth of a pixel at the strongest
+ * useful zoom.
  */
 
 import { innerPoint } from '../geometry/inner-point.ts';
@@ -34,12 +35,12 @@ import type {
 import { ids } from './scene-ids.ts';
 
 /**
- * How far from the outline, in mm, the drawing may run: what is measured in it is right to 0.01 mm still. Every point takes
- * its time on the way to the page and at every stroke of the brush, and a third of them are no loss.
+ * Largest deviation of the drawing from the outline, in mm; measurements on it stay right to 0.01 mm. Every point costs
+ * time on its way to the page and each time it is painted, and a third of them are not needed.
  */
 const drawnWithinMm = 0.005;
 
-/** The offset in the spec's text at which a path stands. */
+/** Offset in the spec's text at which a path stands. */
 type SourceOf = (path: YamlPath) => number;
 
 export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
@@ -84,7 +85,7 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       severity: issue.severity,
       message: issue.message,
       ...(issue.piece !== undefined && { piece: issue.piece }),
-      // What was found on another tag has no place on this one.
+      // An issue of another row has no place on this tag.
       points: issue.row === undefined ? (issue.points ?? []).map(flipped) : [],
       ...(issue.row === undefined && issue.places && { others: issue.places.slice(1).map(placeScene) }),
       ...(issue.row !== undefined && { row: issue.row }),
@@ -107,7 +108,7 @@ export function acceptedOf(accepted: readonly AcceptedIssue[], lineOf: (offset: 
   });
 }
 
-/** The n-th issue of one kind at one path keeps its pin from one computation to the next. */
+/** Pin ids: the n-th issue of one kind at one path keeps its pin from one computation to the next. */
 export function pinIds(issues: readonly Issue[]): string[] {
   const seen = new Map<string, number>();
   return issues.map(({ code, path }) => {
@@ -118,7 +119,7 @@ export function pinIds(issues: readonly Issue[]): string[] {
   });
 }
 
-/** Closed rings as SVG path data, as short as can be: it is made, sent and read at every keystroke. */
+/** Closed rings as SVG path data, kept short: it is built, sent and parsed at every keystroke. */
 export function pathData(region: Region, withinMm = drawnWithinMm): PathData {
   return simplified(region, withinMm).map(ringData).join('');
 }
@@ -127,12 +128,12 @@ function ringData(ring: Ring): PathData {
   return `${stepsAlong(ring)}z`;
 }
 
-/** Lines that enclose nothing. */
+/** Open lines as SVG path data. */
 export function lineData(lines: readonly Line[]): PathData {
   return lines.map(stepsAlong).join('');
 }
 
-/** Steps from point to point, counted in thousandths so that what is rounded does not add up. */
+/** Steps from point to point, counted in whole thousandths of a mm so that rounding errors do not add up. */
 function stepsAlong(ring: Line): PathData {
   let [x, y] = [0, 0];
   let data = '';
@@ -144,10 +145,10 @@ function stepsAlong(ring: Line): PathData {
   return data;
 }
 
-/** What follows the whole millimetres. A number is written many times more slowly as a fraction than as a whole. */
+/** Decimals of every thousandth, precomputed: printing a fraction is many times slower than printing an integer. */
 const fractions = Array.from({ length: 1000 }, (_, thousandths) => `${thousandths / 1000}`.slice(1));
 
-/** Thousandths of a millimetre in mm, without the 0 before the point. */
+/** Prints thousandths of a mm in mm, without a 0 before the decimal point. */
 function figure(thousandths: number): string {
   const size = Math.abs(thousandths);
   const fraction = fractions[size % 1000]!;
@@ -216,7 +217,7 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
   }));
 }
 
-/** Each hole is a part of what asked for it: the hanger, a shape that is cut out, or a shape of the body with a hole of its own. */
+/** Each hole belongs to whatever made it: a hanger, a cut-out, or a shape of the body with a hole of its own. */
 function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): ScenePart[] {
   const parts = new Map<string, Omit<HoleOwner, 'id'> & { readonly holes: Ring[] }>();
   for (const hole of holes) {
@@ -226,7 +227,7 @@ function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): S
     else parts.set(owner.id, { ...owner, holes: [hole] });
   }
   const all = [...parts.values()];
-  // Two of a kind say whose they are.
+  // The owner is named where two parts share a label.
   const whose = ({ word, of }: (typeof all)[number]) =>
     of !== undefined && all.filter((other) => other.word === word).length > 1 ? ` ${of}` : '';
   return [...parts].map(([id, part]) => ({
@@ -241,7 +242,7 @@ function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): S
 interface HoleOwner {
   readonly id: string;
   readonly word: string;
-  /** Where the piece has several by that word: which one this is. */
+  /** The owner's name, for when several parts share the word. */
   readonly of?: string;
   readonly path: YamlPath;
 }
@@ -287,7 +288,7 @@ function hangerScene(hanger: PlacedHanger, id: string, sourceOf: SourceOf): Scen
 }
 
 const rounded = (mm: number): number => Math.round(mm * 1000) / 1000;
-// `0 -` and not a sign, so that no −0 reaches a message.
+// `0 -` instead of a minus sign, so that −0 never reaches a message.
 export const flipped = ({ x, y }: Point): ScenePoint => [rounded(x), rounded(0 - y)];
 const boundsScene = (b: Bounds): SceneBounds => [b.minX, 0 - b.maxY, b.maxX, 0 - b.minY];
 

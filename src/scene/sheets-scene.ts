@@ -1,4 +1,4 @@
-/** Sheets as their page draws them: each piece once, however often it is cut, and where its copies lie. Pure. */
+/** Converts sheets into what their page draws: each distinct piece once, and the places of its copies. Pure. */
 
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -17,7 +17,7 @@ export interface PieceToShow extends Pick<
 > {
   readonly piece: Piece;
   readonly toSheet: Affine;
-  /** Finished outline on the sheet, y up; and what the beam encloses. */
+  /** Finished outline on the sheet, y up, and the area enclosed by the beam. */
   readonly region: Region;
   readonly enclosed: Region;
 }
@@ -31,10 +31,13 @@ export interface SheetToShow extends Pick<
   readonly pieces: readonly PieceToShow[];
 }
 
-/** Whole sheets are seen at once, and hundreds of outlines: what strays by less is not. */
+/**
+ * Largest deviation of outlines on sheets, in mm: whole sheets with hundreds of outlines are seen at once, so less is
+ * invisible.
+ */
 export const sheetWithinMm = 0.03;
 
-/** With the shapes of all pieces. */
+/** The sheets, with the shapes of all their pieces. */
 export function sheetsOnPage(sheets: readonly SheetToShow[]): {
   readonly sheets: SheetOnPage[];
   readonly shapes: SheetShape[];
@@ -47,7 +50,7 @@ export function sheetsOnPage(sheets: readonly SheetToShow[]): {
       const shape = shapeOf(piece, of);
       shapes.set(shape.id, shape);
       const { a, b, c, d, e, f } = toSheet;
-      // Both the shape and the sheet are seen with y down.
+      // Both the shape and the sheet are drawn with y down.
       const matrix = [a, -b, -c, d, e, sheet.height - f] as const;
       const turned = (Math.round((Math.atan2(b, a) * 180_000) / Math.PI) / 1000 + 360) % 360;
       const [box, cut] = [boxOf(region, sheet.height), boxOf(enclosed, sheet.height)];
@@ -58,7 +61,7 @@ export function sheetsOnPage(sheets: readonly SheetToShow[]): {
   return { sheets: shown, shapes: [...shapes.values()] };
 }
 
-/** So that its upper left corner comes to the origin once y is turned. */
+/** Shifted so that the upper left corner lands on the origin once y is flipped. */
 function lowered(outline: Region, height: number): Region {
   return outline.map((ring) => ring.map(({ x, y }) => ({ x, y: y - height })));
 }
@@ -68,7 +71,7 @@ function boxOf(region: Region, height: number): SheetBox {
   return [minX, height - maxY, maxX, height - minY];
 }
 
-/** Made once for each piece, with a name that no other has. */
+/** Builds each piece's shape once, under a unique id. */
 const known = new WeakMap<Piece, SheetShape>();
 let count = 0;
 
@@ -92,7 +95,10 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
   return shape;
 }
 
-/** Numbers are read from as far as a whole sheet is seen, in mm; and small pieces are not hidden by theirs. */
+/**
+ * Smallest and largest height of a piece's number, in mm: legible with the whole sheet in view, without hiding a small
+ * piece.
+ */
 const numberMm = [1.5, 9] as const;
 
 function numberPlace(piece: Piece): SheetShape['number'] {

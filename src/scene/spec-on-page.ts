@@ -1,4 +1,4 @@
-/** The sheets of a spec's tags as their page draws them. Pure. */
+/** The sheets of a spec's tags, for the page that draws them. Pure. */
 
 import { isError } from '../core/issue.ts';
 import type { Job } from '../export/job.ts';
@@ -8,7 +8,7 @@ import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';
 import type { SheetToShow } from './sheets-scene.ts';
 
-/** What a piece goes by on the page: its row, which copy, and its name in the spec. */
+/** Identifies a piece on the page: its row, the copy, and its name in the spec. */
 export type SpecPieceId = readonly [row: number, copy: number, piece: string];
 
 export function specOnPage(

@@ -1,6 +1,6 @@
 /**
- * Comments by which the writer of a spec accepts a finding: `# accept weak-bridge: the backing carries it`. At the end of a line
- * it speaks of that line; on a line of its own, of the next one that says anything.
+ * Comments with which the writer of a spec accepts a finding: `# accept weak-bridge: the backing carries it`. At the
+ * end of a line it applies to that line; on a line of its own, to the next line that has content.
  */
 
 import { lineStart } from '../core/lines.ts';
@@ -8,19 +8,19 @@ import type { TextRange } from '../core/issue.ts';
 import { tokensOf } from './tokens.ts';
 
 export interface AcceptComment {
-  /** Of the whole comment, `#` included. */
+  /** Range of the whole comment, `#` included. */
   readonly range: TextRange;
-  /** Where each code stands, and what it says; not necessarily known. */
+  /** The codes with their ranges; they need not be known ones. */
   readonly codes: readonly { readonly code: string; readonly range: TextRange }[];
-  /** Empty where none is given. */
+  /** Empty if none is given. */
   readonly reason: string;
-  /** Offset of the start of the line it speaks of; the end of the text where nothing follows. */
+  /** Offset of the start of the line it applies to; the end of the text if nothing follows. */
   readonly line: number;
 }
 
 const form = /^#\s*accept(?=[\s:,]|$)([^:]*)(?::\s*(.*))?$/;
 
-/** In the order of the text. */
+/** The accepting comments, in the order of the text. */
 export function acceptComments(text: string): AcceptComment[] {
   // Nearly every spec has none, and lexing takes time.
   if (!/#\s*accept/.test(text)) return [];

@@ -1,30 +1,30 @@
-/** The same tag for a list: what each row of `batch` puts in the place of `{column}`. */
+/** The same tag for a list: the cells that each row of `batch` puts in place of `{column}`. */
 
 import type { YamlPath } from '../core/issue.ts';
 
-/** What the entries of a plain list are called. */
+/** Column name for the entries of a plain list. */
 export const nameColumn = 'name';
 
 export interface BatchRow {
-  /** What it goes by in lists and in the names of files: its first cell. */
+  /** The first cell, which stands for the row in lists and file names. */
   readonly label: string;
   readonly cells: ReadonlyMap<string, string>;
   readonly path: YamlPath;
-  /** Of a list in the spec: where each cell stands. */
+  /** For a list in the spec: the path of each cell. */
   readonly places?: ReadonlyMap<string, YamlPath>;
-  /** Of the table it comes from, counting from 1. */
+  /** Line in the table it comes from, counting from 1. */
   readonly line?: number;
 }
 
 export interface Batch {
   readonly columns: readonly string[];
-  /** What all of it is called: the title, with what differs from row to row left out or as “…”. */
+  /** Name of the whole batch: the title, with what differs from row to row left out or replaced by “…”. */
   readonly title: string;
   /** At least one. */
   readonly rows: readonly BatchRow[];
 }
 
-/** What one tag goes by among those of its batch; `undefined` where there is none. */
+/** Label of one tag within its batch; `undefined` without a batch. */
 export function labelOf({
   batch,
   row,
@@ -35,10 +35,10 @@ export function labelOf({
   return batch?.rows[row]?.label;
 }
 
-/** Doubled braces stand for themselves. */
+/** A doubled brace is a literal one. */
 const marks = /\{\{|\}\}|\{([^{}]*)\}/g;
 
-/** The columns a text asks for, each where it stands in it, braces left out. */
+/** The columns that a text asks for, with their offsets in it, braces excluded. */
 export function columnsIn(text: string): { readonly column: string; readonly start: number; readonly end: number }[] {
   return [...text.matchAll(marks)].flatMap(({ 0: mark, 1: asked, index }) => {
     if (asked === undefined || asked.trim() === '') return [];
@@ -49,7 +49,7 @@ export function columnsIn(text: string): { readonly column: string; readonly sta
   });
 }
 
-/** A text with the row's cells in it; `undefined`, once all it lacks has been told, where it asks for what there is not. */
+/** The text with the row's cells filled in; `undefined` if any column does not exist, after each has been reported. */
 export function filled(text: string, { cells }: BatchRow, tellMissing: (column: string) => void): string | undefined {
   const missing: string[] = [];
   const whole = text.replace(marks, (mark: string, asked: string | undefined) => {

@@ -1,4 +1,4 @@
-/** Pulls as people write them: `42 N`, `42`, and what hangs on a thing: `4.3 kg`, `950 g`, `9 lb`, `12 oz`. */
+/** Forces as people write them: `42 N`, `42`, and the weight of what hangs: `4.3 kg`, `950 g`, `9 lb`, `12 oz`. */
 
 import { clip } from '../core/length.ts';
 
@@ -7,14 +7,14 @@ const gravity = 9.80665;
 const pound = 0.45359237 * gravity;
 const newtonsPer = { N: 1, kN: 1000, kg: gravity, g: gravity / 1000, lb: pound, oz: pound / 16 } as const;
 
-/** Nothing that is cut for a tag bears more; a figure beyond is a slip of the finger. In N. */
+/** Nothing cut for a tag bears more, in N; a larger figure is a typing mistake. */
 const most = 10_000;
 
 const pattern = /^(\d+(?:\.\d+)?|\.\d+)\s*(N|kN|kg|g|lb|oz)?$/;
 
 export type ForceResult = { readonly newtons: number } | { readonly problem: string };
 
-/** A bare number is in N. */
+/** The force in N, or a sentence that says what is wrong with it. A bare number is in N. */
 export function parseForce(written: number | string): ForceResult {
   const match = pattern.exec(String(written).trim());
   const said = `“${clip(String(written))}”`;
@@ -22,6 +22,6 @@ export function parseForce(written: number | string): ForceResult {
     return { problem: `${said} is not a pull. Write newtons, such as 42 N, or what hung on it, such as 4.3 kg.` };
   const [, figure, unit = 'N'] = match;
   const newtons = Number(figure) * newtonsPer[unit as keyof typeof newtonsPer];
-  if (newtons === 0) return { problem: `${said} is no pull at all. Write the pull at which it broke.` };
+  if (newtons === 0) return { problem: `${said} means that nothing pulled. Write the pull at which it broke.` };
   return newtons > most ? { problem: `${said} is more than a ton of pull; check the unit.` } : { newtons };
 }

@@ -1,8 +1,8 @@
-/** `corners` says how an offset makes corners, and nothing where nothing is offset. */
+/** Finds a `corners` key without effect: it says how an offset makes corners, and nothing is offset. */
 
 import { isGroup } from '../core/values.ts';
 
-/** What is wrong with the `corners` of a shape as it is written; `undefined` where something heeds them. */
+/** The fault of a shape whose `corners` has no effect; `undefined` if something uses it. */
 export function idleCorners(shape: unknown): string | undefined {
   if (!isGroup(shape) || shape['corners'] === undefined) return undefined;
   if (shape['grow'] !== undefined || shape['around'] !== undefined) return undefined;

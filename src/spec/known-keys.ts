@@ -1,4 +1,4 @@
-/** Every key that the spec language has, wherever it stands. */
+/** Every key of the spec language, at any level. */
 
 import schema from '../../schemas/tag.schema.json' with { type: 'json' };
 

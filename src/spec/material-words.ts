@@ -1,4 +1,4 @@
-/** The words that a material is named by: “Black walnut, 3 mm” is black and walnut. */
+/** The words in the name of a material, in lower case: “Black walnut, 3 mm” contains black and walnut. */
 
 export function wordsOf(text: string): string[] {
   return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];

@@ -1,26 +1,29 @@
-/** Values that a maker measures: how large each can be at most, and the day that it was measured on. */
+/** Values that a maker measures: the largest credible ones, and the days on which they were measured. */
 
-/** Nothing measured at a bench of small lasers is larger, in mm: a slip of the unit or of the finger. Our own judgement. */
+/**
+ * Largest values that can be measured at the bench of a small laser, in mm; a larger one is a wrong unit or a typing
+ * mistake. Our own judgement.
+ */
 export const mostMm = { thickness: 50, kerf: 2, min_web: 20, min_x_height: 20, hatch: 2, opening: 50 } as const;
 
 export type MeasuredLength = keyof typeof mostMm;
 
 const dated = ['kerf', 'min_web', 'min_x_height', 'hatch', 'engrave'] as const;
 
-/** What `measured_on` of a stock may give a day for. */
+/** Values for which `measured_on` of a stock may give a day. */
 export type Dated = (typeof dated)[number];
 
 export function isDated(key: string): key is Dated {
   return dated.some((each) => each === key);
 }
 
-/** Whether there is such a day, in the calendar of ISO 8601. */
+/** Whether the day exists, in the calendar of ISO 8601. */
 export function isDay(text: string): boolean {
   const day = new Date(`${text}T00:00:00Z`);
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
 }
 
-/** What a message adds to a figure, such as `, measured on 2026-03-14`; nothing where the day is not known. */
+/** The addition to a figure in a message, such as `, measured on 2026-03-14`; empty if the day is not known. */
 export function measuredOn(day: string | undefined): string {
   return day === undefined ? '' : `, measured on ${day}`;
 }

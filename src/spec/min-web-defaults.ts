@@ -1,7 +1,7 @@
 /**
- * How narrow material may be where the spec does not say: by what it is, and a little by how thin it is. A thick sheet needs
- * no wider web than a thin one; what splits along its grain, cracks or crumbles does. The guide and the pages of the checks
- * show this table, and a test holds them to it.
+ * Default minimum widths of material, by the material and, to a lesser degree, by how thin it is. A thick sheet needs
+ * no wider web than a thin one; material that splits along its grain, cracks or crumbles does. The guide and the pages
+ * of the checks show this table, and a test keeps them in step.
  */
 
 import { wordsOf } from './material-words.ts';
@@ -9,11 +9,11 @@ import { wordsOf } from './material-words.ts';
 export interface WebDefault {
   /** As a maker calls it. */
   readonly material: string;
-  /** It is named by all words of any of these. */
+  /** Sets of words; a material that contains all words of any set matches. */
   readonly names: readonly (readonly string[])[];
   /** Narrowest web to rely on, in mm. */
   readonly web: number;
-  /** Narrowest that survives cutting and handling where nothing pulls at it, in mm. */
+  /** Narrowest web that survives cutting and handling if nothing pulls at it, in mm. */
   readonly least: number;
   /** Whether thin sheet of it needs wider webs. */
   readonly isRigid: boolean;
@@ -38,15 +38,15 @@ const row = (
   basis,
 });
 
-/** What is not named, or is not in the table. */
+/** A material that is not given or not in the table. */
 export const unnamed = row('anything else', '', [1.5, 0.8], practice);
 
 const plywood = 'plywood, also “birch” alone';
 const solidWood = 'solid wood and veneer, across the grain';
 
 /**
- * The first that a material is named by counts: walnut-veneered MDF is MDF, and cherry red acrylic is acrylic. “Birch” alone
- * most often means plywood. Names of brands are not looked for.
+ * The first row that matches counts: walnut-veneered MDF is MDF, and cherry red acrylic is acrylic. “Birch” alone most
+ * often means plywood. Brand names are not recognised.
  */
 export const webDefaults: readonly WebDefault[] = [
   row(plywood, 'ply plywood', [1.5, 0.8], practice),
@@ -79,7 +79,7 @@ export const webDefaults: readonly WebDefault[] = [
 /** Sheet thinner than this needs wider webs, in mm (our own judgement). */
 export const thinSheetMm = 2;
 
-/** At most so many times as wide (our own judgement). */
+/** Largest factor by which webs in thin sheet are widened (our own judgement). */
 export const mostWidening = 1.5;
 
 export function webDefaultOf(material: string | undefined): WebDefault {
@@ -91,7 +91,10 @@ export function isSolidWood(material: string | undefined): boolean {
   return webDefaultOf(material).material === solidWood;
 }
 
-/** In mm: of thin sheet wider by the square root of how much thinner it is, as its section shrinks with both. */
+/**
+ * Default `min_web` in mm. For thin sheet it grows with the square root of how much thinner the sheet is, as the
+ * section shrinks with both dimensions.
+ */
 export function defaultMinWeb(material: string | undefined, thickness: number | undefined): number {
   const { web, isRigid } = webDefaultOf(material);
   if (!isRigid || thickness === undefined || thickness >= thinSheetMm) return web;

@@ -1,4 +1,4 @@
-/** A spec that has been understood: lengths in mm, names resolved, nothing missing. */
+/** A spec after reading: lengths in mm, names resolved, nothing missing. */
 
 import type { Corners } from '../geometry/clipper.ts';
 import type { Point } from '../geometry/types.ts';
@@ -6,11 +6,12 @@ import type { YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { StockLook } from '../look/stock-look.ts';
 import type { Dated } from './measured-values.ts';
+import type { Unfilled } from './problems.ts';
 import type { ShapeOrName } from './types.generated.ts';
 
 export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
-/** Outside the target, on that side of it. */
+/** Outside the target, on the given side. */
 export type Beside = 'above' | 'below' | 'left of' | 'right of';
 export type CentreRule = 'box' | 'mass' | 'eye' | 'x-height';
 
@@ -18,47 +19,47 @@ export interface Tie {
   readonly kind: 'twine' | 'ribbon';
   /** Diameter of the twine or width of the ribbon, in mm. */
   readonly size: number;
-  /** Smallest round hole that it goes through doubled, in mm, where it was measured, and on which day. */
+  /** Smallest round hole that the doubled tie passes through, in mm, if measured, and the day of the measurement. */
   readonly opening?: number;
   readonly openingOn?: string;
 }
 
-/** What the tag is cut from; lengths in mm. */
+/** The material that the tag is cut from; lengths in mm. */
 export interface Stock {
-  /** The name it has under `stocks`; absent where it is written in place. */
+  /** Its name under `stocks`; absent if it is written in place. */
   readonly name?: string;
   readonly material?: string;
   readonly thickness?: number;
-  /** Width the beam removes in cutting; the greater one where it differs by operation. */
+  /** Width the beam removes when cutting; the greater one if it differs by operation. */
   readonly kerf: number;
-  /** Where it is given by operation. `engrave`: the width of an engraved line. */
+  /** Kerfs by operation, if given so. `engrave` is the width of an engraved line. */
   readonly kerfs?: Readonly<Record<'outer' | 'inner' | 'engrave', number>>;
-  /** Narrowest width of material that you rely on. */
+  /** Narrowest width of material to rely on. */
   readonly minWeb: number;
-  /** Narrowest width that survives cutting and handling where nothing pulls at it; at most `minWeb`. */
+  /** Narrowest width that survives cutting and handling if nothing pulls at it; at most `minWeb`. */
   readonly leastWeb: number;
-  /** Width of what a hanger adds or leaves, where the spec does not say. */
+  /** Default width of the material that a hanger adds or leaves. */
   readonly hangerWeb: number;
-  /** Smallest height of small letters that is read when engraved, where it was measured. */
+  /** Smallest x-height that can be read when engraved, if measured. */
   readonly minXHeight?: number;
-  /** In kg/m³, as given; not what is published. */
+  /** In kg/m³, only if the spec gives it; published values are not filled in. */
   readonly density?: number;
   readonly price?: Price;
   readonly measured?: Measured;
-  /** What the bench should be reminded of, in the maker's words. */
+  /** The maker's own reminder for the bench. */
   readonly caution?: string;
   readonly look?: StockLook;
-  /** Days on which values were measured, by their keys, as year-month-day. */
+  /** Days on which values were measured, by key, in the form year-month-day. */
   readonly measuredOn?: Readonly<Partial<Record<Dated, string>>>;
-  /** What is given rather than taken from a default; absent where there is no stock at all. */
+  /** Whether each value is given rather than a default; absent if there is no stock at all. */
   readonly says?: { readonly kerf: boolean; readonly minWeb: boolean };
 }
 
-/** A neck of the stock that was pulled until it broke. */
+/** A neck of the stock that was loaded until it broke. */
 export interface Measured {
   /** In N. */
   readonly breaksAt: number;
-  /** How wide it was, in mm. */
+  /** Width, in mm. */
   readonly neck: number;
 }
 
@@ -68,9 +69,9 @@ export interface Price {
   readonly currency?: string;
 }
 
-/** Speeds in mm/s, by operation where they are known; `acceleration` in mm/s², `hatch` in mm. */
+/** Speeds in mm/s, by operation if known; `acceleration` in mm/s², `hatch` in mm. */
 export interface Machine {
-  /** The name it has under `machines`; absent where it is written in place. */
+  /** Its name under `machines`; absent if it is written in place. */
   readonly name?: string;
   readonly cut?: number;
   readonly score?: number;
@@ -79,14 +80,14 @@ export interface Machine {
   readonly acceleration: number;
   /** The largest sudden change of velocity at a corner, in mm/s. */
   readonly cornerJump: number;
-  /** Distance between the lines of an engraved area. */
+  /** Distance between the lines of an engraved area, in mm. */
   readonly hatch: number;
   readonly passes: Readonly<Record<'cut' | 'score' | 'engrave', number>>;
-  /** As it is set by hand. */
+  /** The settings as the maker writes them. */
   readonly power?: Readonly<Partial<Record<'cut' | 'score' | 'engrave', string>>>;
 }
 
-/** As given; what is left out takes its default where files are written. */
+/** As given in the spec; missing values get their defaults when files are written. */
 export interface LineStyle {
   /** #RRGGBB. */
   readonly color?: string;
@@ -96,13 +97,13 @@ export interface LineStyle {
 }
 
 export interface Output {
-  /** Whether every entry that is engraved is on a layer of its own. */
+  /** Whether every engraved entry is on a layer of its own. */
   readonly engraveEach?: boolean;
   /** Whether cuts run half a kerf beside the finished outline. */
   readonly compensate: boolean;
-  /** How many places of an outline are left uncut, and how much of it stays joined at each, in mm. */
+  /** The number of places on an outline that are left uncut, and the width that stays joined at each, in mm. */
   readonly tabs?: { readonly count: number; readonly width: number };
-  /** Of the proof picture, in pixels. */
+  /** Width of the proof picture, in pixels. */
   readonly pictureWidth: number;
   readonly styles: Readonly<Partial<Record<'engrave' | 'score' | 'cut-inner' | 'cut-outer', LineStyle>>>;
 }
@@ -116,25 +117,25 @@ export interface Sheet {
   /** Material left between two pieces. */
   readonly gap: number;
   readonly turn: 'never' | 'half' | 'quarter';
-  /** How many of each tag are laid out. */
+  /** Number of copies of each tag. */
   readonly copies: number;
 }
 
-/** A shape, or only one member of it where it is a stack. */
+/** A shape, or one member of it if it is a stack. */
 export interface Target {
   readonly shape: Shape;
   readonly part?: string;
 }
 
-/** The circle a text stands on: by its radius in mm, or by the degrees that the text takes of it. */
+/** The circle a text stands on, given by its radius in mm or by the angle in degrees that the text covers. */
 export type TextArc = { readonly at: 'top' | 'bottom' } & ({ readonly radius: number } | { readonly sweep: number });
 
-/** Lettering of single strokes, for lines that are followed once. */
+/** Lettering of single strokes, for lines that the beam follows once. */
 export interface StrokesGenerator {
   readonly kind: 'strokes';
   readonly text: string;
   readonly size?: TextGenerator['size'];
-  /** From line to line, in em. */
+  /** Distance from line to line, in em. */
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
 }
@@ -143,32 +144,34 @@ export interface TextGenerator {
   readonly kind: 'text';
   readonly text: string;
   readonly font: string;
-  /** Where letters are taken from that `font` lacks, in this order. */
+  /** Fonts for letters that `font` lacks, in this order. */
   readonly fallbacks?: readonly string[];
   readonly weight: number;
-  /** Whether the spec says so; otherwise the weight is only what is usual. */
+  /** Whether the spec gives the weight; otherwise it is the default. */
   readonly weightAsked: boolean;
   readonly italic: boolean;
-  /** Asked for by the em, or by the finished height of its capitals or small letters. */
+  /** The size asked for: the em, or the finished height of the capitals or the small letters. */
   readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
   readonly arc?: TextArc;
   readonly letterSpacingMm: number;
-  /** How deep letters may lap in mm, where they slide together. */
-  readonly overlap?: number;
+  /** Largest overlap of neighbouring letters, in mm, if they slide together; `auto` follows the least width of a joint. */
+  readonly overlap?: number | 'auto';
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
-  /** Stands on the line that any words of its size would stand on, whatever letters it has. */
+  /** Stands on the line that any text of its size would stand on, whatever letters it has. */
   readonly evenly?: boolean;
   readonly features: Readonly<Record<string, boolean>>;
 }
 
 export interface Line {
-  /** Of the size of its letters, beside those of the other lines. */
+  /** Size of its letters relative to those of the other lines. */
   readonly share: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Over the top of an ellipse, heads outwards, or along its bottom, heads inwards. */
+  readonly arc?: 'top' | 'bottom';
 }
 
-/** Plates that go by a name; lengths in mm. */
+/** Plates with a name of their own; lengths in mm. */
 export type NamedPlate =
   | { readonly kind: 'oval'; readonly width: number; readonly height: number; readonly exponent: number }
   | { readonly kind: 'heart'; readonly width: number; readonly height: number }
@@ -191,7 +194,7 @@ export type NamedPlate =
       readonly kind: 'scalloped-rectangle';
       readonly width: number;
       readonly height: number;
-      /** Lobes along a side, those at its two corners included. */
+      /** Lobes along a side, including those at its two corners. */
       readonly columns: number;
       readonly rows: number;
     }
@@ -202,27 +205,27 @@ export interface BorderGenerator {
   readonly kind: 'border';
   readonly shape: Shape;
   readonly inset: number;
-  /** From the outer edge of the border inwards. */
+  /** Distances of the edges of each line from the outer edge of the border inwards. */
   readonly lines: readonly { readonly from: number; readonly to: number }[];
-  /** Of its corners, where they are rounded; what each takes of either side, where they are cut off. */
+  /** Corner radius if rounded; length cut from either side if cut off. */
   readonly radius: number;
   readonly clip: number;
-  /** What it keeps free round openings. */
+  /** Distance kept from openings. */
   readonly clear: number;
 }
 
-/** How copies follow one another round a closed line, starting from its top: so many, so far apart, or both. */
+/** The spacing of copies round a closed line, starting at its top: by number, by distance, or both. */
 export interface Round {
   readonly count?: number;
   /** In mm along the line. */
   readonly spacing?: number;
-  /** Whether each stands as it was drawn; else it turns with the line. */
+  /** Whether each copy keeps the direction it was drawn in; otherwise it turns with the line. */
   readonly upright: boolean;
 }
 
 export interface RepeatGenerator {
   readonly kind: 'repeat';
-  /** What is repeated, then the shape whose outline it follows. */
+  /** The shape repeated, then the shape whose outline the copies follow. */
   readonly shapes: readonly [Shape] | readonly [Shape, Shape];
   readonly along:
     | {
@@ -240,14 +243,14 @@ export interface RepeatGenerator {
 export interface StickGenerator {
   readonly kind: 'stick';
   readonly shape: Shape;
-  /** Which way its point is. */
+  /** Direction of its point. */
   readonly towards: 'down' | 'up' | 'left' | 'right';
-  /** What is seen of it, from the edge of what it carries to its end. */
+  /** Visible length, from the edge of what it carries to its end. */
   readonly length: number;
   readonly width: number;
-  /** How much of that tapers. */
+  /** Length of the tapered part. */
   readonly point: number;
-  /** How much material of what it carries it goes into. */
+  /** Depth to which it reaches into the material of what it carries. */
   readonly lap: number;
 }
 
@@ -255,9 +258,9 @@ export interface StickGenerator {
 export interface CodeGenerator {
   readonly kind: 'code';
   readonly text: string;
-  /** How much of it may be damaged. */
+  /** Error correction: how much of the code may be damaged. */
   readonly correction: Correction;
-  /** Its side without the clear zone round it, in mm; absent where a width, a height or a fit says it. */
+  /** Side without the quiet zone, in mm; absent if a width, a height or a fit determines it. */
   readonly size?: number;
 }
 
@@ -298,9 +301,9 @@ export type Generator =
       readonly by: number;
       readonly corners: Corners;
       readonly keepHoles: boolean;
-      /** Width below which bays are closed, in mm. */
+      /** Bays narrower than this are closed, in mm. */
       readonly bays: number;
-      /** Whether wider ones are closed as well, where several lines would have a backing each. */
+      /** Whether wider bays are closed too, so that several lines share one backing. */
       readonly together: boolean;
     }
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
@@ -309,91 +312,102 @@ export type Generator =
       /** Texts without a size of their own. */
       readonly shapes: readonly Shape[];
       readonly lines: readonly Line[];
-      /** Between the ink of a line and that of the next, in mm. */
+      /** Distance between the ink of one line and that of the next, in mm. */
       readonly gap?: number;
-      /** Of the largest line. */
+      /** Size of the largest line. */
       readonly size?: TextGenerator['size'];
-      /** Set as if its lines had all letters, and standing on the line that any words of its size would stand on. */
+      /** Spaced as if every line had all letters, and standing on the line that any text of its size would stand on. */
       readonly evenly: boolean;
     }
   | { readonly kind: 'from'; readonly shape: Shape };
 
-/** In mm, or as wide as the stock's `min_web`. */
+/** In mm, or `auto` for the stock's `min_web`. */
 export type HoldWidth = number | 'auto';
 
-/** Where a shape is made as large as goes in; lengths in mm. */
+/** A shape made as large as fits into its target; lengths in mm. */
 export interface Fit extends Target {
-  /** Left free along the outline of what it goes into. */
+  /** Distance kept from the outline of the target. */
   readonly margin: number;
-  /** Kept from the hangers, the cuts and the other marks of its piece. */
+  /** Distance kept from the hangers, the cuts and the other marks of its piece. */
   readonly clear: number;
-  /** In a batch, as large as on all other tags. */
+  /** In a batch, the same size as on all other tags. */
   readonly sameSize: boolean;
-  /** What it is made no larger than. */
+  /** Upper limits for its size. */
   readonly atMost?: { readonly capitals?: number; readonly 'small letters'?: number; readonly width?: number };
 }
 
-/** What lettering a shape is by itself: a text, or the texts of its lines. */
+/** The texts that a shape itself consists of: one, or those of its lines. */
 export function textsOf(generator: Generator): readonly TextGenerator[] {
   if (generator.kind === 'text') return [generator];
   return generator.kind === 'lines' ? generator.shapes.flatMap((line) => textsOf(line.generator)) : [];
 }
 
-/** The shapes, and each line of those that are lines: whatever has a text of its own. */
+/** The shapes and each line of those that consist of lines: everything with a text of its own. */
 export function withLines(shapes: Iterable<Shape>): Shape[] {
   return [...shapes].flatMap((shape) => [shape, ...(shape.generator.kind === 'lines' ? shape.generator.shapes : [])]);
 }
 
-/** In the order in which they are applied. */
+/** Modifiers, in the order in which they are applied. */
 export interface Modifiers {
   readonly tidy?: number;
   readonly grow?: number;
-  /** Grown as much as `min_web` needs, which is known once it is made; `grow` is then absent. */
+  /** Grown as much as `min_web` requires, which is only known once the shape is made; `grow` is then absent. */
   readonly growAuto?: true;
   readonly corners: Corners;
   readonly width?: number;
   readonly height?: number;
   readonly fit?: Fit;
-  /** Width in mm of what joins the parts of the shape. */
+  /** Width of the strips that join the parts of the shape, in mm. */
   readonly straps?: HoldWidth;
   readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
-  /** `margin`: beside the target, the gap to it. */
+  /** `margin` is the gap to the target when placed beside it. */
   readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
   readonly nudge?: Point;
 }
 
 export interface Shape {
-  /** Its key under `shapes`; shapes written in place have none. */
+  /** Its key under `shapes`; absent for shapes written in place. */
   readonly name?: string;
   readonly path: YamlPath;
   readonly generator: Generator;
   readonly modifiers: Modifiers;
 }
 
-/** Finds the shapes that others are made from; one that cannot be had has been reported at `path`. */
+/** Looks up the shapes that others are made from; a failure has been reported at `path`. */
 export interface ShapeNames {
   byName(name: string, path: YamlPath): Shape | undefined;
-  /** A name, or a shape written in place. */
+  /** The shape of a name or of a definition written in place. */
   byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined;
-  /** What is meant by putting something on that shape, or into it: a member of a stack where the stack has put it. */
+  /** The target of placing on that shape or fitting inside it: a member of a stack where the stack puts it. */
   placed(name: string, path: YamlPath): Target | undefined;
 }
 
-/** `degrees`: clockwise from the top. `point`: from the centre of what the hanger is on. */
+/** `degrees` run clockwise from the top. `point` is relative to the centre of what the hanger is on. */
 export type HangerPlace =
   | { readonly kind: 'auto' }
   | { readonly kind: 'anchor'; readonly anchor: Exclude<Anchor, 'center'> }
   | { readonly kind: 'degrees'; readonly degrees: number }
   | { readonly kind: 'point'; readonly offset: Point };
 
+/** One of a row of hangers along a side. */
+export interface InRow {
+  /** From 0, to the right as seen with that side at the top. */
+  readonly nth: number;
+  readonly count: number;
+  /** From middle to middle, in mm; absent where they share the width evenly. */
+  readonly spacing?: number;
+}
+
 interface HangerBase {
   readonly path: YamlPath;
-  /** A member of a stack of the body is meant where the stack has put it. */
+  /** Absent for one that stands alone. */
+  readonly row?: InRow;
+  /** The shape it is on, if not the body; a member of one of the body's stacks is meant where the stack puts it. */
   readonly on?: Target;
   readonly at: HangerPlace;
-  /** Diameter of a round opening, short side of a slot. */
+  /** Diameter of a round opening, short side of a slot, in mm. */
   readonly opening: number;
   readonly nudge: Point;
 }
@@ -403,28 +417,30 @@ export type Hanger =
   | (HangerBase & {
       readonly kind: 'hole';
       readonly inset: number;
-      /** Where the spec does not say how far it is from the edge: as little as it may be to keep clear of something. */
+      /** If the spec gives no distance from the edge: the least one allowed to keep clear of something. */
       readonly leastInset?: number;
-      /** Whether another side will do, where the spec names none. */
+      /** Whether it may move to another side because the spec names none. */
       readonly anySide?: true;
     })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
-  /** `opening`: width of the slot that its nail rests in; `head`: diameter of the round opening that the head goes through. */
+  /**
+   * `opening` is the width of the slot that the nail rests in, `head` the diameter of the opening for the nail's head.
+   */
   | (HangerBase & {
       readonly kind: 'keyhole';
       readonly inset: number;
       readonly head: number;
-      /** Of the whole opening. */
+      /** Length of the whole opening. */
       readonly length: number;
     });
 
-/** A shape as an entry of one of a piece's lists. */
+/** A shape as an entry in one of a piece's lists. */
 export interface Entry {
   readonly shape: Shape;
   readonly path: YamlPath;
 }
 
-/** What a piece is cut from that is not cut from the tag's own stock, and how fast the machine works that. */
+/** The stock of a piece that is not cut from the tag's own stock, and how the machine cuts it. */
 export interface CutFrom {
   readonly stock: Stock;
   readonly machine?: Machine;
@@ -439,11 +455,11 @@ export interface PieceModel {
   readonly score: readonly Entry[];
   readonly engrave: readonly Entry[];
   readonly hangers: readonly Hanger[];
-  /** Asked for the whole piece, its hangers included. */
+  /** Size asked for the whole piece, its hangers included. */
   readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };
   readonly parts: 'one' | 'many';
   readonly glueTo?: string;
-  /** Absent where it is the tag's own stock. */
+  /** Absent if it is the tag's own stock. */
   readonly cutFrom?: CutFrom;
 }
 
@@ -458,4 +474,6 @@ export interface TagModel {
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];
+  /** Words left as written, `{column}` included, as there is no batch. */
+  readonly unfilled?: readonly Unfilled[];
 }

@@ -1,8 +1,8 @@
-/** Files that may be meant where the one that is named is not there. */
+/** Suggestions for a file that does not exist. */
 
 import { nearest } from './suggest.ts';
 
-/** The nearest by name among those of its kind; else the only one of its kind. With the folder that was written. */
+/** The files with the same ending and the nearest names, or else the only one with it; folders stay as written. */
 export function nearFiles(name: string, beside: readonly string[]): string[] {
   const folder = name.slice(0, Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
   const ending = /\.[^.]+$/.exec(name)?.[0].toLowerCase() ?? '';

@@ -1,4 +1,6 @@
-/** From the text of a spec to a model, with every problem of the text at its place. Never throws, whatever the text. */
+/**
+ * Parses the text of a spec into a model, with every problem of the text at its place. Never throws, whatever the text.
+ */
 
 import { isGroup, valueAt } from '../core/values.ts';
 import type { Issue } from '../core/issue.ts';
@@ -24,20 +26,20 @@ import type { UsedFile, Uses } from './used-files.ts';
 
 export interface ParsedSpec {
   readonly source: SpecSource;
-  /** Absent when anything is wrong but that there are no pieces yet: a tag is made of the whole spec or not at all. */
+  /** Absent if anything is wrong except that there are no pieces yet: a tag is made of the whole spec or not at all. */
   readonly model?: TagModel;
   readonly issues: readonly Issue[];
-  /** The same of the files that it uses, each at its place there. */
+  /** The issues of the files that it uses, each at its place there. */
   readonly inUsed?: readonly UsedIssues[];
-  /** The list that the tag is made for. */
+  /** The batch that the tag is made for. */
   readonly batch?: Batch;
-  /** Of the batch, which one `model` is of; 0 without one. */
+  /** Row of the batch that `model` is for; 0 without a batch. */
   readonly row: number;
 }
 
 /**
- * `uses`: the files that the spec uses, loaded. `row`: of the batch, counting from 0; the last where it has fewer. `given`: a batch that takes the place of
- * the spec's own.
+ * `uses` are the loaded files that the spec uses. `row` is the row of the batch, counting from 0; the last one if there
+ * are fewer. `given` is a batch that replaces the spec's own.
  */
 export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0, given?: Batch): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
@@ -53,7 +55,7 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
   return { source, ...read, issues: [...issues, ...renamed] };
 }
 
-/** How a changed text would be read. */
+/** Trial reading of a changed text. */
 function reading(text: string, uses: Uses, row: number): TrialReading {
   const source = new SpecSource(text);
   const [first] = source.issues;
@@ -61,7 +63,7 @@ function reading(text: string, uses: Uses, row: number): TrialReading {
   return { faults: source.issues.length, firstFault: first?.range.start ?? text.length, problems };
 }
 
-/** What a spec says whose value has been taken out of its YAML, or is only thought of. */
+/** Reads a spec whose value has been taken out of its YAML, or has no text at all. */
 export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
   if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
   const { scope, batch, row } = scopeInRow(source, uses, wanted, given);
@@ -71,7 +73,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
   const found = scope.issues(source);
-  // What a file that cannot be read would have given is not known to be missing.
+  // Names that an unreadable file may define are not reported as unknown.
   const issues = [
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
@@ -79,6 +81,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
+  const unfilled = scope.unfilled();
   return {
     ...read,
     model: {
@@ -91,11 +94,12 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
       output,
       shapes,
       pieces,
+      ...(unfilled.length > 0 ? { unfilled } : {}),
     },
   };
 }
 
-/** What a spec defines, as one row of its batch says. */
+/** The definitions of a spec in one row of its batch. */
 function scopeInRow(
   source: SpecPlaces,
   uses: Uses,
@@ -109,7 +113,7 @@ function scopeInRow(
   const row = batch.rows[index]!;
   if (specAsksForColumns(source.value) || uses.used.some(usesColumns)) {
     scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, given ? undefined : uses.table));
-    // Anything it found wrong with the rows, the first reading found as well.
+    // Anything wrong with the rows was found by the first reading as well.
     if (!given) readBatch(scope.spec, uses.table, scope.problems);
   }
   scope.readRow(batch, row);
@@ -118,7 +122,7 @@ function scopeInRow(
 
 const usesColumns = ({ source, uses }: UsedFile): boolean => specAsksForColumns(source.value) || uses.some(usesColumns);
 
-/** What is wrong with a file that specs use, by itself: it needs no pieces. */
+/** The issues of a file that specs use, read by itself: it needs no pieces. */
 export function readShared(source: SpecSource, uses: Uses = noUses): readonly Issue[] {
   if (source.issues.length > 0) return source.issues;
   if (!isGroup(source.value)) return [notASpec(source)];
@@ -129,7 +133,7 @@ export function readShared(source: SpecSource, uses: Uses = noUses): readonly Is
   return [...uses.issues, ...scope.issues(source)].filter((issue) => !isUnbegun(issue, source.value));
 }
 
-/** Shapes can be seen before there is a piece of them: all that lacks are pieces, or what one is made of. */
+/** Whether an issue only says that pieces, or the body of one, are missing: shapes can be shown without. */
 function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
   if (path.length === 0) return code === 'missing-key' && /“pieces”/.test(message);
   const [first, , key] = path;
@@ -143,17 +147,20 @@ function isPartial({ used, issues }: Uses): boolean {
   return issues.some(({ path }) => path[0] === 'use') || used.some(isBroken);
 }
 
-/** What a tag without words and title is called. */
+/** Title of a tag without words or title. */
 const untitled = 'Untitled tag';
 
-/** Titles of a batch can be told apart, whether they were written so or not. Without one, a tag goes by its words. */
+/**
+ * Title of the tag. Titles within a batch always differ, whether they were written so or not. Without a title, a tag is
+ * named after its words.
+ */
 function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: readonly Shape[]): string {
   const title = spec.title === undefined ? wordsOf(shapes) : (problems.filled(spec.title, ['title']) ?? spec.title);
   const isTold = spec.title === undefined ? row && title.includes(row.label) : title !== spec.title;
   return row && !isTold ? `${title} · ${row.label}` : title;
 }
 
-/** Words beyond this are left out of a title. */
+/** Longest title made from words, in characters; further words are left out. */
 const longestTitle = 60;
 
 function wordsOf(shapes: readonly Shape[]): string {

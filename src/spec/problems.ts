@@ -1,4 +1,4 @@
-/** Collects what is wrong with a spec while it is read, and reads lengths on the way. */
+/** Collects the problems of a spec while it is read, and reads lengths. */
 
 import type { Point } from '../geometry/types.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
@@ -15,18 +15,30 @@ import { didYouMean, nearest } from './suggest.ts';
 import { joined } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
-/** What a length may be. `size`: more than nothing. `distance`: nothing or more. `signed`: anything. */
+/** Range of a length. `size`: above 0. `distance`: 0 or more. `signed`: any value. */
 type Sign = 'size' | 'distance' | 'signed';
+
+/** Words with placeholders that no batch fills in. */
+export interface Unfilled {
+  readonly columns: readonly string[];
+  /** Path in the spec. */
+  readonly path: YamlPath;
+}
 
 export class Problems {
   readonly issues: Issue[] = [];
   readonly source: SpecPlaces;
   readonly units: Units;
-  /** Where the spec asks for the file that this is about; nothing for the spec itself. Paths here are those of the file. */
+  /**
+   * Path in the spec that refers to the file these problems are about; empty for the spec itself. Other paths here are
+   * those of the file.
+   */
   readonly base: YamlPath;
-  /** The row that is read, in a spec with a batch, and the problems of the file that has it. */
+  /** The row being read, in a spec with a batch, and the problems of the file that contains the batch. */
   row?: { readonly batch: Batch; readonly row: BatchRow; readonly problems: Problems };
-  /** Of the file, as seen from that of the spec, with its slash. */
+  /** Places whose words ask for columns, in a spec without a batch. */
+  readonly unfilled: Unfilled[] = [];
+  /** Folder of the file relative to that of the spec, with its slash. */
   readonly #folder: string;
 
   constructor(source: SpecPlaces, units: Units, base: YamlPath = [], folder = '') {
@@ -36,18 +48,18 @@ export class Problems {
     this.#folder = folder;
   }
 
-  /** A path of this file as what is made of it carries it: in the spec it stands where the file is asked for. */
+  /** The path that results of this file carry: in the spec, they are where the file is referred to. */
   inSpec(path: YamlPath): YamlPath {
     return this.base.length === 0 ? path : [...this.base, ...path];
   }
 
-  /** A file that is named here, as seen from the folder of the spec. */
+  /** A file named here, relative to the folder of the spec. */
   beside(file: string): string {
     return joined(this.#folder, file);
   }
 
   error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {
-    // What several pieces use is read for each of them.
+    // Definitions that several pieces use are read for each of them.
     const place = path.join('/');
     const told = inUnits(message, this.units);
     if (this.issues.some((issue) => issue.code === code && issue.message === told && issue.path.join('/') === place))
@@ -56,38 +68,48 @@ export class Problems {
       code,
       severity: 'error',
       path,
-      // What is missing has no place of its own: its group's key is marked, not all that is in it.
+      // A missing key has no place of its own: mark the key of its group, not all of its content.
       range: code === 'missing-key' ? this.source.keyRange(path) : this.source.range(path),
       message: told,
       ...extra,
     });
   }
 
-  /** What the text at `path` says in the row of the batch that is read; the text itself where there is no batch. */
+  /** The text at `path` with the cells of the row being read filled in; the text itself without a batch. */
   filled(text: string, path: YamlPath): string | undefined {
-    return this.row
-      ? filled(text, this.row.row, (column) => {
-          const { batch, row, problems } = this.row!;
-          if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
-          else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
-        })
-      : text;
+    if (!this.row) {
+      this.#tellUnfilled(text, this.inSpec(path));
+      return text;
+    }
+    return filled(text, this.row.row, (column) => {
+      const { batch, row, problems } = this.row!;
+      if (!batch.columns.includes(column)) this.unknownColumn(column, path, batch.columns);
+      else problems.error('missing-key', row.path, `“${clip(row.label)}” has no “${clip(column)}”.`);
+    });
   }
 
-  /** A value that asks for a column there is not. */
+  #tellUnfilled(text: string, path: YamlPath): void {
+    const columns = [...new Set(columnsIn(text).map(({ column }) => column))];
+    const place = path.join('/');
+    // Definitions that several pieces use are read for each of them.
+    if (columns.length === 0 || this.unfilled.some((other) => other.path.join('/') === place)) return;
+    this.unfilled.push({ columns, path });
+  }
+
+  /** Reports a value that asks for a column that does not exist. */
   unknownColumn(column: string, path: YamlPath, columns: readonly string[]): void {
     const suggestions = nearest(column, columns);
     const hint = didYouMean(suggestions) || ` Columns: ${columns.map((each) => `{${each}}`).join(', ')}.`;
     this.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
   }
 
-  /** The keys that the text has there, also those that do not exist. */
+  /** The keys that the text has at a path, unknown ones included. */
   keysAt(path: YamlPath): string[] {
     const value = this.#valueAt(path);
     return typeof value === 'object' && value !== null ? Object.keys(value) : [];
   }
 
-  /** Whether the text has a value there, also one that did not fit and was taken out after being reported. */
+  /** Whether the text has a value at a path, even one that did not fit and was removed after being reported. */
   wrote(path: YamlPath): boolean {
     const parent = this.#valueAt(path.slice(0, -1));
     return typeof parent === 'object' && parent !== null && Object.hasOwn(parent, path.at(-1)!);
@@ -103,7 +125,7 @@ export class Problems {
     );
   }
 
-  /** The length in mm; `undefined` where none is written, and also, with an issue, where it is no good. */
+  /** The length in mm; `undefined` if none is written or, with an issue, if it is not valid. */
   length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
     if (value === undefined) return undefined;
     const result = parseLength(value, this.units);
@@ -126,7 +148,7 @@ export class Problems {
     return result.mm;
   }
 
-  /** A length that a maker measures, as `length`; one that no bench would give is a slip, and told. */
+  /** Like `length`, for a length that a maker measures; one beyond what a bench can give is reported. */
   measured(
     value: number | string | undefined,
     path: YamlPath,
@@ -140,7 +162,7 @@ export class Problems {
     return undefined;
   }
 
-  /** Up and right count positive. */
+  /** The offset in mm; up and right are positive. */
   nudge(value: Nudge | undefined, path: YamlPath): Point | undefined {
     if (!value) return undefined;
     const step = (key: keyof Nudge) => this.length(value[key], [...path, key], 'signed') ?? 0;
@@ -157,7 +179,7 @@ const plainWords: Readonly<Record<MeasuredLength, string>> = {
   opening: 'hole for a tie',
 };
 
-/** The key that a message speaks of; an entry of a list goes by the list's key. */
+/** The key to name in a message; an entry of a list is named after the list's key. */
 function naming(path: YamlPath): string {
   return `“${String(path.findLast((step) => typeof step === 'string'))}”`;
 }

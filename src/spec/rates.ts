@@ -6,12 +6,12 @@ const mmPer = { mm: 1, cm: 10, m: 1000, in: 25.4 } as const;
 
 const pattern = /^(\d+(?:\.\d+)?|\.\d+)\s*(mm|cm|m|in)\s*\/\s*(s2|s²|s|min)$/;
 
-/** No head is faster, and none gains speed faster; in mm and seconds. */
+/** No machine is faster or accelerates harder; in mm and seconds. */
 const most = { speed: 20_000, acceleration: 200_000 } as const;
 
 export type RateResult = { readonly value: number } | { readonly problem: string };
 
-/** In mm/s for a speed, in mm/s² for an acceleration. A bare number would leave open too much. */
+/** The value in mm/s for a speed, in mm/s² for an acceleration. A bare number would be ambiguous. */
 export function parseRate(written: number | string, kind: 'speed' | 'acceleration'): RateResult {
   const example = kind === 'speed' ? '12 mm/s or 0.5 in/s' : '1500 mm/s2';
   const problem = `“${clip(String(written))}” is not ${kind === 'speed' ? 'a speed' : 'an acceleration'}. Write a number with a unit, such as ${example}.`;

@@ -1,4 +1,4 @@
-/** The rows of `batch`: of a list in the spec, or of the table it names. */
+/** Reads the rows of `batch`, from a list in the spec or from the table it names. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { nameColumn } from './batch.ts';
@@ -8,10 +8,12 @@ import type { SpecPlaces } from './source.ts';
 import type { Table } from './table.ts';
 import type { BatchSpec, TagSpec } from './types.generated.ts';
 
-/** Tables are for workshops, not for factories; a row takes as long as a tag by itself. */
+/** Most rows of a batch. Tables are for workshops, not factories; each row takes as long as a tag by itself. */
 export const mostRows = 2000;
 
-/** `table`: of the file that `batch` names. `undefined` without rows, and also, with an issue, where none can be read. */
+/**
+ * The batch; `undefined` without rows and, with an issue, if none can be read. `table` is the file that `batch` names.
+ */
 export function readBatch(
   { batch: spec, title = '' }: Partial<TagSpec>,
   table: Table | undefined,
@@ -31,7 +33,7 @@ function columnsOf(rows: readonly BatchRow[]): string[] {
   return [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))];
 }
 
-/** Read once for all rows of a batch, each of which is read with the table. */
+/** Rows by table: they are read once, although each row of a batch is read with the whole table. */
 const known = new WeakMap<Table['rows'], readonly BatchRow[]>();
 
 function rowsOfTable(table: Table | undefined): readonly BatchRow[] {
@@ -50,7 +52,7 @@ function rowsOfTable(table: Table | undefined): readonly BatchRow[] {
 }
 
 function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
     if (row === undefined) return [];
     const path = ['batch', index];
@@ -58,7 +60,7 @@ function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): Batch
       typeof row === 'object'
         ? Object.entries(row).map(([column, cell]) => ({ column, cell, at: [...path, column] }))
         : [{ column: nameColumn, cell: row, at: path }];
-    // A number is what is written, not what it counts: `007` and `1.50` stay as they are.
+    // A number is taken as written, not by value: `007` and `1.50` stay as they are.
     const cells = new Map(written.map(({ column, cell, at }) => [column, textOf(cell, at, source)]));
     const places = new Map(written.map(({ column, at }) => [column, at]));
     const [first] = cells.values();
@@ -70,15 +72,18 @@ function textOf(cell: string | number, path: YamlPath, source: SpecPlaces): stri
   return typeof cell === 'string' ? cell : (source.written?.(path) ?? String(cell));
 }
 
-/** Set off from the rest of a title: “, {name}”, “({name})”, “{name}: ”. */
+/** A column set apart from the rest of a title: “, {name}”, “({name})”, “{name}: ”. */
 const aside =
   /\s*\((?<!\{)\{[^{}]*\}\)|(?:\s*[,;:·]|\s+[–—-])\s*(?<!\{)\{[^{}]*\}(?=\s*$)|^\s*(?<!\{)\{[^{}]*\}\s*[,;:·–—-]\s*/g;
 
-/** “Seedling label, {name}” is “Seedling label”, and “Label for {name}” is “Label for …”; where all of it differs, the first name and how many follow. */
+/**
+ * “Seedling label, {name}” becomes “Seedling label”, and “Label for {name}” becomes “Label for …”; if everything
+ * differs, the first name and the number of others.
+ */
 function titleOfAll(title: string, rows: readonly BatchRow[]): string {
-  // Blanks that follow one another would be tried at each of them.
+  // Collapsed, since the pattern would start again at each of several spaces.
   let rest = title.trim().replace(/\s+/g, ' ');
-  // One column after the other, from the end and from the beginning.
+  // One column after the other, from both ends.
   for (let before = ''; before !== rest;) {
     before = rest;
     rest = rest.replace(aside, '');

@@ -1,17 +1,20 @@
-/** Borders of a spec: one line along an outline, or two. */
+/** Reads borders: one line along an outline, or two. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { BorderGenerator, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { BorderSpec } from './types.generated.ts';
 
-/** What looks well on a tag of a hand's width; our own judgement. */
+/** Default inset, in mm: looks good on a tag the size of a hand; our own judgement. */
 const usualInsetMm = 2;
 
-/** Nearer to an opening a line looks like a slip of the beam; our own judgement. */
+/** Least distance to an opening, in mm: a nearer line looks like a slip of the beam; our own judgement. */
 const leastClearMm = 1;
 
-/** `undefined` where a length or the shape is no good, which has been reported. */
+/** Least gap of a border that is double and says no more, in mm: less looks like one line; our own judgement. */
+const leastGapMm = 1;
+
+/** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
   spec: BorderSpec,
   path: YamlPath,
@@ -49,6 +52,7 @@ function readSecond(
   problems: Problems,
 ): BorderGenerator['lines'][number] | undefined {
   if (double === undefined) return undefined;
+  if (double === true) return secondLine(Math.max(first, leastGapMm), first, first);
   const isGroup = typeof double === 'object';
   const gap = problems.length(isGroup ? double.gap : double, isGroup ? [...path, 'gap'] : path, 'size');
   const width = isGroup ? problems.length(double.width, [...path, 'width'], 'size') : first;
@@ -57,5 +61,9 @@ function readSecond(
     const message = 'The first line has no width, so the second has none either.';
     problems.error('bad-value', [...path, 'width'], message, { range });
   }
-  return gap === undefined ? undefined : { from: first + gap, to: first + gap + (width ?? first) };
+  return gap === undefined ? undefined : secondLine(gap, first, width ?? first);
+}
+
+function secondLine(gap: number, first: number, width: number): BorderGenerator['lines'][number] {
+  return { from: first + gap, to: first + gap + width };
 }

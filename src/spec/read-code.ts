@@ -1,11 +1,11 @@
-/** Codes of a spec: what they say and how large they are. */
+/** Reads codes: their text and size. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { CodeGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
-/** `undefined` where it says nothing or a length is no good, which has been reported. */
+/** The code; `undefined` if it has no text or a length is not valid, which has been reported. */
 export function readCode(spec: ShapeSpec, path: YamlPath, problems: Problems): CodeGenerator | undefined {
   const at = (key: keyof ShapeSpec) => [...path, key];
   const text = problems.filled(spec.code!, at('code'));

@@ -1,4 +1,4 @@
-/** Generators of a spec: the one key of a shape that says what it is, and the keys that go with it. */
+/** Reads generators: the one key of a shape that says what it is, and the keys that go with it. */
 
 import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -26,7 +26,7 @@ import { readText } from './read-text.ts';
 import { nearest } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
-/** The keys of which a shape has exactly one, each with the keys that only make sense beside it. */
+/** A shape has exactly one of these keys; each is listed with the keys that only make sense beside it. */
 const generators = {
   text: [
     ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
@@ -51,7 +51,7 @@ const generators = {
   difference: [],
   intersection: [],
   from: [],
-  // Last of those that may stand beside it: of a path or a drawing, “lines” is no list.
+  // The last of those that may have other keys beside them: for a path or a drawing, “lines” is not a list.
   lines: ['gap'],
   code: ['size', 'correction'],
   border: [],
@@ -61,7 +61,7 @@ const generators = {
 
 type GeneratorKey = keyof typeof generators;
 
-/** What goes with text and counts for all lines of one shape. */
+/** Keys of a text that apply to all lines of one shape. */
 const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
   'font',
   'weight',
@@ -75,11 +75,11 @@ const ofLines: ReadonlySet<keyof ShapeSpec> = new Set([
 export const generatorKeys = Object.keys(generators) as GeneratorKey[];
 
 export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Problems): GeneratorKey | undefined {
-  // “lines: true” is said of a path or a drawing; a list of lines is a shape by itself.
+  // “lines: true” belongs to a path or a drawing; a list of lines is a shape by itself.
   const isSaid = (key: GeneratorKey) => key === 'lines' && typeof spec.lines === 'boolean';
   const present = generatorKeys.filter((key) => spec[key] !== undefined && !isSaid(key));
   if (present.length !== 1) {
-    // A generator whose value does not fit the schema was taken out, and has been reported.
+    // A generator whose value does not fit the schema was removed and has been reported.
     const intended = generatorKeys.filter((key) => problems.wrote([...path, key]) && !isSaid(key));
     if (present.length === 0 && (intended.length > 0 || misspelt(path, problems))) return undefined;
     const message =
@@ -107,14 +107,14 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
   return key;
 }
 
-/** Whether strokes stay lines; what cannot be done to lines is reported. */
+/** Whether strokes stay lines; modifiers that need areas are reported. */
 function keptAsLines(spec: ShapeSpec, path: YamlPath, problems: Problems): boolean {
   if (spec.lines !== true) return false;
   tellWidths(spec, path, problems);
   return true;
 }
 
-/** A key that is unknown, which has been reported with the generator that was meant. */
+/** Whether there is an unknown key that resembles a generator; it has been reported with the key that was meant. */
 function misspelt(path: YamlPath, problems: Problems): boolean {
   return problems.keysAt(path).some((key) => nearest(key, generatorKeys).length > 0);
 }
@@ -209,7 +209,7 @@ function hasLines({ generator }: Shape): boolean {
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = refs;
   return [...written].flatMap((ref, index) => (ref === undefined ? [] : (shapes.byRef(ref, [...path, index]) ?? [])));
 }

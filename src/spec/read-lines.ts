@@ -1,4 +1,4 @@
-/** Several lines of lettering in one shape. */
+/** Reads several lines of lettering in one shape. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
@@ -10,7 +10,7 @@ import type { LineList, ShapeSpec } from './types.generated.ts';
 type LineSpec = LineList[number];
 
 export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
   const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
@@ -22,10 +22,11 @@ export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): 
     }
     return undefined;
   }
+  tellRound(spec, path, problems);
   return {
     kind: 'lines',
     shapes: lines.map(({ shape }) => shape),
-    lines: lines.map(({ share, align }) => ({ share, align })),
+    lines: lines.map(({ share, align, arc }) => ({ share, align, ...(arc ? { arc } : {}) })),
     ...(gap === undefined ? {} : { gap }),
     ...(size === undefined ? {} : { size }),
     evenly: spec.align === 'baseline',
@@ -59,10 +60,33 @@ function readLine(
     shape: { path: problems.inSpec(path), generator, modifiers: { corners: 'round' } },
     share: line.share ?? 1,
     align,
+    ...(line.arc ? { arc: line.arc } : {}),
   };
 }
 
-/** Nothing is said, or nothing in any of the cells that it asks for. */
+/** What does not go with lines that run round. */
+function tellRound(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
+  const list: readonly (LineSpec | undefined)[] = spec.lines as LineList;
+  const say = (at: YamlPath, message: string) => {
+    problems.error('bad-value', at, message, { range: problems.source.keyRange(at) });
+  };
+  const taken = new Set<string>();
+  for (const [index, line] of [...list].entries()) {
+    if (!line?.arc) continue;
+    const at = [...path, 'lines', index];
+    if (taken.has(line.arc)) say([...at, 'arc'], `Another line has the ${line.arc} already.`);
+    taken.add(line.arc);
+    if (line.align !== undefined)
+      say([...at, 'align'], 'A line on an arc has its middle at the top or at the bottom; leave out “align”.');
+    const written = line.text as string | undefined;
+    if (written !== undefined && /[\n\v\f\r\u0085\u2028\u2029]/.test(written.trim()))
+      say([...at, 'text'], 'A line on an arc is a single line.');
+  }
+  if (taken.size > 0 && spec.fit && spec.place)
+    say([...path, 'place'], 'Lines on arcs run along the edge of what they are fitted into; leave out “place”.');
+}
+
+/** Whether a text is empty, or all the cells that it asks for are. */
 function isEmptyHere(text: string, { row }: Problems): boolean {
   if (text.trim() === '') return true;
   const columns = row ? columnsIn(text).map(({ column }) => column) : [];

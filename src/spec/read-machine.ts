@@ -1,4 +1,4 @@
-/** The machine, for the estimate of its time: in layers, of which the first that gives a value counts. */
+/** Reads the machine, for the estimate of its time, from layers; the first layer that gives a value counts. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Machine } from './model.ts';
@@ -6,17 +6,17 @@ import { parseRate } from './rates.ts';
 import type { Problems } from './problems.ts';
 import type { MachineSpec } from './types.generated.ts';
 
-/** What most small machines do, where the spec does not say (rule of thumb, no source); in mm and seconds. */
+/** Defaults that suit most small machines (rule of thumb, no source), in mm and seconds. */
 const usual = { travel: 200, acceleration: 1000, cornerJump: 5, hatch: 0.1 } as const;
 
-/** A `machine` of the spec, of its stock or of a used file, with the problems of the file that it stands in. */
+/** A `machine` of the spec, of its stock or of a used file, with the problems of the file it is in. */
 export interface MachineLayer {
   readonly spec: MachineSpec;
   readonly path: YamlPath;
   readonly problems: Problems;
 }
 
-/** Every layer is read, so that what is wrong with it is told; `undefined` where there is none. */
+/** The machine; `undefined` without layers. Reads every layer, so that all problems are reported. */
 export function readMachine(layers: readonly MachineLayer[], name?: string): Machine | undefined {
   if (layers.length === 0) return undefined;
   const read = layers.map(readLayer);

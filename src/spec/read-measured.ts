@@ -1,4 +1,4 @@
-/** What the maker has broken of a stock: the pull, and how wide the neck was. */
+/** Reads the maker's own breaking test of a stock: the force and the width of the neck. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { mmByMm } from '../core/figures.ts';
@@ -8,8 +8,8 @@ import type { Problems } from './problems.ts';
 import type { StockSpec } from './types.generated.ts';
 
 /**
- * What a sheet that can be cut bears (MPa): the least is that of loose foam, the most more than any wood, card or plastic has.
- * Beyond, a figure or its unit is wrong. Our own judgement.
+ * Credible strength of a sheet that can be cut, in MPa: the least is that of loose foam, the most exceeds any wood,
+ * card or plastic. Beyond these, a figure or its unit is wrong. Our own judgement.
  */
 const credible = { least: 0.05, most: 400 } as const;
 
@@ -19,7 +19,7 @@ export function readMeasured(
   path: YamlPath,
   problems: Problems,
 ): Measured | undefined {
-  // Of one that lacks a key, which has been reported, a part is left.
+  // A value with a missing key, which has been reported, is partial.
   const { breaks_at: written, neck: width }: Partial<NonNullable<StockSpec['measured']>> = spec ?? {};
   const neck = problems.length(width, [...path, 'neck'], 'size');
   if (written === undefined) return undefined;

@@ -1,4 +1,4 @@
-/** Modifiers of a spec: what is done to a shape once it is made. */
+/** Reads modifiers: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
@@ -47,7 +47,7 @@ function readHold(value: number | string | undefined, path: YamlPath, problems: 
   return value === 'auto' ? value : problems.length(value, path, 'size');
 }
 
-/** A shape that is fitted keeps as clear of everything as of the edge, where nothing else is said. */
+/** A fitted shape keeps the same distance from everything as from the edge, unless the spec says otherwise. */
 function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
   const { margin, clear, at_most: most, same_size: sameSize = false } = spec.fit!;
   const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;

@@ -1,14 +1,14 @@
-/** How files are to be written. */
+/** Reads how files are to be written. */
 
 import type { LineStyle, Output } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { Scope } from './scope.ts';
 import type { TagSpec } from './types.generated.ts';
 
-/** Left uncut where the spec does not say how much (rule of thumb, no source). */
+/** Default width of tabs, in mm (rule of thumb, no source). */
 const tabWidthMm = 0.5;
 
-/** In pixels. */
+/** Default width, in pixels. */
 const pictureWidth = 1600;
 
 export function readOutput({ spec: { output }, problems }: Scope): Output {

@@ -1,4 +1,4 @@
-/** Pieces of a spec and their hangers. */
+/** Reads pieces and their hangers. */
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -12,7 +12,7 @@ import { didYouMean, nearest } from './suggest.ts';
 import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
-/** Pieces in the order of the text; one whose body cannot be read is left out. */
+/** The pieces in the order of the text; one whose body cannot be read is left out. */
 export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
   const { shapes, problems } = scope;
   const pieces = scope.spec.pieces ?? {};
@@ -46,7 +46,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       score: list('score'),
       engrave: list('engrave'),
       ...(size ? { size } : {}),
-      hangers: hangers.map(({ hanger, path: at }) => onMember(hanger, body, at, problems)),
+      hangers: hangers.flatMap(({ hanger, path: at }) => inRow(onMember(hanger, body, at, problems))),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
       ...(cutFrom ? { cutFrom } : {}),
@@ -76,7 +76,7 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
     const shape = shapes.byRef(list, path);
     return shape ? [{ shape, path }] : [];
   }
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
   return [...written].flatMap((ref, index): Entry[] => {
     const shape = ref === undefined ? undefined : shapes.byRef(ref, [...path, index]);
@@ -84,7 +84,7 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
   });
 }
 
-/** Lines enclose nothing, so nothing can be made of them or cut out with them. */
+/** Reports lines: they enclose nothing, so nothing can be made of them or cut out with them. */
 function tellLines({ shape, path }: Entry, problems: Problems): void {
   if (!isOpenLines(shape)) return;
   const name = shape.name === undefined ? 'This shape' : `“${shape.name}”`;
@@ -119,15 +119,15 @@ function checkGlue(target: string, id: string, ids: readonly string[], path: Yam
   }
 }
 
-/** As much material round an opening as it needs, and half as much again (our own judgement). */
+/** Default inset of an opening, as a multiple of the material it needs round it (our own judgement). */
 const usualInset = 1.5;
 
-/** And where something is in its way, hardly more than it needs. */
+/** The same if something is in its way: hardly more than it needs. */
 const leastInset = 1.05;
 
 type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
 
-/** Named hangers are read once, so that what is wrong with them is told once, also where nothing uses them. */
+/** Reads named hangers once, so that their problems are reported once, even if nothing uses them. */
 function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
   const read = new Map<Scope, Map<string, Hanger | undefined>>();
   const readAll = (owner: Scope): void => {
@@ -144,7 +144,7 @@ function hangerReader(scope: Scope, workshop: Workshop): ReadHanger {
   };
 }
 
-/** `undefined` for entries that could not be read, which leave holes in lists. */
+/** The hangers of a piece; entries that could not be read are left out, as they leave holes in lists. */
 function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger): WrittenHanger[] {
   if (spec === undefined) return [];
   const written: readonly (HangerOrName | undefined)[] = Array.isArray(spec) ? [...spec] : [spec];
@@ -155,13 +155,13 @@ function readHangers(spec: PieceSpec['hanger'], path: YamlPath, read: ReadHanger
   });
 }
 
-/** A hanger, and where the piece asks for it. */
+/** A hanger, and the path at which the piece asks for it. */
 interface WrittenHanger {
   readonly hanger: Hanger;
   readonly path: YamlPath;
 }
 
-/** The hanger on the member that it names, where the body's stack has put that. */
+/** The hanger on the member that it names, where the body's stack puts that member. */
 function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, problems: Problems): Hanger {
   if (!hanger.on) return hanger;
   const [on, ...others] = placesInBody(hanger.on.shape, body);
@@ -171,6 +171,33 @@ function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, proble
     problems.error('bad-value', path, message);
   }
   return { ...hanger, on: on! };
+}
+
+/** Each of the row, where it is one. */
+function inRow(hanger: Hanger): Hanger[] {
+  const { row } = hanger;
+  return row ? Array.from({ length: row.count }, (_, nth) => ({ ...hanger, row: { ...row, nth } })) : [hanger];
+}
+
+/** `undefined` for one that stands alone. */
+function readRow(
+  { count, spacing, at }: RingSpec,
+  path: YamlPath,
+  problems: Problems,
+): Pick<Hanger, 'row'> | undefined {
+  const apart = problems.length(spacing, [...path, 'spacing'], 'size');
+  const say = (key: string, message: string) => {
+    problems.error('bad-value', [...path, key], message, { range: problems.source.keyRange([...path, key]) });
+  };
+  if (count === undefined || count === 1) {
+    if (spacing !== undefined) say('spacing', '“spacing” goes with “count”, which says how many there are in the row.');
+    return undefined;
+  }
+  if (typeof at === 'string' && at.includes('-')) {
+    say('at', 'A row goes along a side, not into a corner: use “top”, “bottom”, “left” or “right”.');
+    return undefined;
+  }
+  return { row: { nth: 0, count, ...(apart === undefined ? {} : { spacing: apart }) } };
 }
 
 function readHanger(
@@ -187,10 +214,14 @@ function readHanger(
   const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
     problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
+  const row = readRow(common, here, problems);
+  const place = readPlace(common.at, kind, [...here, 'at'], problems);
   const base = {
     path: problems.inSpec(here),
     ...(on ? { on: { shape: on } } : {}),
-    at: readPlace(common.at, kind, [...here, 'at'], problems),
+    ...row,
+    // A row has a side: what hangs on two cords hangs by its top.
+    at: row && place.kind === 'auto' ? topSide : place,
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
@@ -238,8 +269,10 @@ function readHanger(
   }
 }
 
+const topSide: HangerPlace = { kind: 'anchor', anchor: 'top' };
+
 function readPlace(at: RingSpec['at'], kind: Hanger['kind'], path: YamlPath, problems: Problems): HangerPlace {
-  if (at === undefined) return kind === 'ring' ? { kind: 'auto' } : { kind: 'anchor', anchor: 'top' };
+  if (at === undefined) return kind === 'ring' ? { kind: 'auto' } : topSide;
   if (at === 'auto') return { kind: 'auto' };
   if (typeof at === 'string') return { kind: 'anchor', anchor: at };
   if (typeof at === 'number') return { kind: 'degrees', degrees: at };

@@ -1,4 +1,4 @@
-/** Where a shape goes: on another, or beside one. */
+/** Reads the place of a shape: on another, or beside one. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Modifiers, ShapeNames, Target } from './model.ts';
@@ -6,11 +6,11 @@ import type { Problems } from './problems.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
-/** Where a shape goes beside another, by the key that says so. */
+/** The side of the other shape, by the key that names it. */
 const besides = { above: 'above', below: 'below', left_of: 'left of', right_of: 'right of' } as const;
 const besideKeys = Object.keys(besides) as (keyof typeof besides)[];
 
-/** Between lines that belong together, in mm (our own judgement). */
+/** Default gap between shapes that belong together, in mm (our own judgement). */
 const usualGapMm = 2;
 
 export function readPlace(

@@ -1,4 +1,4 @@
-/** Plates of a spec: the shapes that a few figures make. */
+/** Reads plates: the shapes defined by a few figures. */
 
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -17,18 +17,18 @@ import type {
   TicketSpec,
 } from './types.generated.ts';
 
-/** What a `size` may be, or a length alone. */
+/** A `size` or a single length. */
 type SizeOrLength = NonNullable<ShapeSpec['ellipse']>;
 
-/** A superellipse between an ellipse and a rectangle; judged by the eye. */
+/** Default exponent of a superellipse, between an ellipse and a rectangle; judged by eye. */
 const usualExponent = 2.5;
 
-/** Shares of a side that look well where nothing is said; judgement, no source. */
+/** Default proportions, as shares of a side; judgement, no source. */
 const usualRoof = 1 / 3;
 const usualCut = 1 / 4;
 const usualBite = 1 / 5;
 
-/** Height over width of a heart of a square of side 1 and two half discs: (½√½ + ½ + √½) / (√½ + 1). */
+/** Height over width of a heart made of a square of side 1 and two half discs: (½√½ + ½ + √½) / (√½ + 1). */
 const heartProportion = (1.5 * Math.SQRT1_2 + 0.5) / (Math.SQRT1_2 + 1);
 
 export function readRectangle(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
@@ -128,7 +128,7 @@ export function readTicket(ticket: TicketSpec, path: YamlPath, problems: Problem
   return { kind: 'ticket', width, height, bite: bite ?? shorter * usualBite };
 }
 
-/** Fewer along a side, or more round an edge, are no scallops any more. */
+/** With fewer lobes along a side, or more round the edge, they no longer look like scallops. */
 const fewestLobes = 2;
 const mostLobes = 200;
 
@@ -162,7 +162,7 @@ function readSize(size: Size, path: YamlPath, problems: Problems): (number | und
 
 function atMost(length: number, most: number, what: string, path: YamlPath, problems: Problems): void {
   if (length <= most) return;
-  // Rounded down, or it would be too long again.
+  // Rounded down, so that the suggestion is not too long again.
   const suggestions = most > 0.01 ? [`${Math.floor(most * 100) / 100} mm`] : [];
   const message = `“${String(path.at(-1))}” can be at most ${what}, ${limit(most)}.`;
   problems.error('bad-length', path, message, { suggestions });

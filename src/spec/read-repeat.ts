@@ -1,4 +1,4 @@
-/** Shapes of a spec that are repeated: in rows, round a circle, along an outline. */
+/** Reads repeated shapes: in rows, round a circle, along an outline. */
 
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -6,7 +6,7 @@ import type { RepeatGenerator, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { RepeatSpec } from './types.generated.ts';
 
-/** More than any tag has, and few enough to be drawn at a keystroke. */
+/** More than any tag has, and few enough to draw at each keystroke. */
 export const mostCopies = 1000;
 
 const directions: Readonly<Record<'right' | 'left' | 'up' | 'down', Point>> = {
@@ -16,7 +16,7 @@ const directions: Readonly<Record<'right' | 'left' | 'up' | 'down', Point>> = {
   down: { x: 0, y: -1 },
 };
 
-/** `undefined` where something is missing or no good, which has been reported. */
+/** The repetition; `undefined` if something is missing or not valid, which has been reported. */
 export function readRepeat(
   spec: RepeatSpec,
   path: YamlPath,
@@ -51,7 +51,7 @@ export function readRepeat(
 type At = (...keys: (string | number)[]) => YamlPath;
 type Rows = Extract<RepeatGenerator['along'], { kind: 'rows' }>;
 
-/** One figure; a pair is for grids. */
+/** Reads a single figure for count and spacing; pairs are for grids. */
 function readOne(spec: RepeatSpec, at: At, problems: Problems): { count?: number; spacing?: number } | undefined {
   const { count, spacing } = spec;
   for (const [key, value] of Object.entries({ count, spacing })) {

@@ -1,4 +1,4 @@
-/** Shapes of a spec, each with its references resolved. */
+/** Reads the shapes of a spec, with references resolved. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Shape, ShapeNames, Target } from './model.ts';
@@ -9,10 +9,10 @@ import { StackMembers } from './stack-members.ts';
 import type { StackRef } from './stack-members.ts';
 import type { ShapeOrName, ShapeSpec, TagSpec } from './types.generated.ts';
 
-/** How deep shapes may be written inside shapes, or lead to one another; far beyond any tag, far below the stack's limit. */
+/** Deepest nesting of shapes, or chain of references; far beyond any tag, far below the stack's limit. */
 const deepest = 200;
 
-/** Where names are looked up that the file itself does not define. */
+/** Looks up names that the file itself does not define. */
 interface ShapeScope {
   readonly uses: readonly { readonly shapes: ShapeReader }[];
   owner(group: 'shapes', name: string): { readonly shapes: ShapeReader } | undefined;
@@ -23,9 +23,9 @@ export class ShapeReader implements ShapeNames {
   readonly #specs: Readonly<Record<string, ShapeSpec>>;
   readonly #members: StackMembers;
   readonly #problems: Problems;
-  /** `undefined`: was tried, and its problem has been told. */
+  /** `undefined` for a shape that was tried and whose problem has been reported. */
   readonly #done = new Map<string, Shape | undefined>();
-  /** Shapes written in place, by the place: whoever comes to one again gets the same. */
+  /** Shapes written in place, by path, so that reading one again gives the same object. */
   readonly #inPlace = new Map<string, Shape | undefined>();
   readonly #underWay: string[] = [];
   readonly #scope: ShapeScope;
@@ -33,7 +33,7 @@ export class ShapeReader implements ShapeNames {
 
   constructor(spec: Partial<TagSpec>, problems: Problems, scope: ShapeScope) {
     this.#specs = spec.shapes ?? {};
-    // What a used file makes of its shapes is no concern of the spec.
+    // Pieces of a used file do not concern the spec.
     this.#members = new StackMembers(this.#specs, problems.base.length === 0 ? (spec.pieces ?? {}) : {});
     this.#problems = problems;
     this.#scope = scope;
@@ -49,7 +49,7 @@ export class ShapeReader implements ShapeNames {
     return shapes;
   }
 
-  /** The shape of that name; an issue at `path` where there is none. */
+  /** The shape of that name; an issue at `path` if there is none. */
   byName(name: string, path: YamlPath): Shape | undefined {
     if (Object.hasOwn(this.#specs, name)) {
       const loop = this.#underWay.indexOf(name);
@@ -62,7 +62,7 @@ export class ShapeReader implements ShapeNames {
     return owner?.shapes.byName(name, path);
   }
 
-  /** A name or a shape written in place. */
+  /** The shape of a name or of a definition written in place. */
   byRef(ref: ShapeOrName, path: YamlPath): Shape | undefined {
     if (typeof ref === 'string') return this.byName(ref, path);
     const place = JSON.stringify(path);
@@ -71,8 +71,9 @@ export class ShapeReader implements ShapeNames {
   }
 
   /**
-   * What is meant by putting something on the shape of that name, or into it: a member of a stack where the stack has put it.
-   * One that is a body by itself as well is meant by itself, and so is one whose stack is made from what is put on it.
+   * The target meant by placing something on the shape of that name or fitting it inside: a member of a stack where the
+   * stack puts it. A member that is also a body by itself stands for itself, and so does one whose stack is made from
+   * the shape being placed.
    */
   placed(name: string, path: YamlPath): Target | undefined {
     const shape = this.byName(name, path);
@@ -97,7 +98,7 @@ export class ShapeReader implements ShapeNames {
     return stack ? { shape: stack, part: name } : { shape };
   }
 
-  /** Those of this file and, for a name of another, those of that file. */
+  /** Stacks with that member in this file and, if the name is defined in another file, in that one. */
   #stacksWith(name: string): { readonly reader: ShapeReader; readonly ref: StackRef }[] {
     const own: { reader: ShapeReader; ref: StackRef }[] = this.#members
       .stacksWith(name)

@@ -1,4 +1,4 @@
-/** Sticks of a spec: what carries a tag in a pot or a cake. */
+/** Reads sticks, which carry a tag in a pot or a cake. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
@@ -6,10 +6,10 @@ import type { ShapeNames, StickGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { StickSpec } from './types.generated.ts';
 
-/** In widths: what goes in well and does not break; our own judgement. */
+/** Default length of the point in widths of the stick: goes in easily and does not break; our own judgement. */
 const usualPoint = 2;
 
-/** `undefined` where a length or the shape is no good, which has been reported. */
+/** The stick; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readStick(
   spec: StickSpec,
   path: YamlPath,

@@ -1,4 +1,4 @@
-/** A stock: what it is, how it is cut, what it weighs and costs, how it looks. */
+/** Reads a stock: what it is, how it is cut, what it weighs and costs, how it looks. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
@@ -11,12 +11,12 @@ import { readMeasured } from './read-measured.ts';
 import type { Scope } from './scope.ts';
 import type { StockSpec } from './types.generated.ts';
 
-/** Round a hanger there is as much material as the sheet is thick, up to this (rule of thumb, no source). */
+/** Material round a hanger by default: the sheet's thickness, up to this, in mm (rule of thumb, no source). */
 const stoutWebMm = 3;
 
 export const defaultStock: Stock = { kerf: 0, ...readWebs({ kerf: 0 }) };
 
-/** `name`: that it has under `stocks`. */
+/** `name` is its key under `stocks`. */
 export function readStock(
   { problems }: Pick<Scope, 'problems'>,
   spec: StockSpec,
@@ -31,7 +31,7 @@ export function readStock(
   const measured = readMeasured(spec.measured, thickness, [...path, 'measured'], problems);
   const measuredOn = readDays(spec, path, problems);
   tellContradictions(kerf.kerf, written, path, problems);
-  // Of a price that lacks what it needs, which has been reported, the schema's check leaves a part.
+  // The schema check leaves a partial price if keys are missing, which has been reported.
   const { amount, per, currency }: Partial<NonNullable<StockSpec['price']>> = spec.price ?? {};
   return {
     ...(name === undefined ? {} : { name }),
@@ -55,14 +55,14 @@ export function readStock(
 interface WebSource {
   readonly material?: string | undefined;
   readonly thickness?: number | undefined;
-  /** As `min_web` says. */
+  /** Value of `min_web`. */
   readonly written?: number | undefined;
   readonly kerf: number;
-  /** It is what a test piece survived, and no wish. */
+  /** Whether it is what a test piece survived rather than the maker's wish. */
   readonly isMeasured?: boolean;
 }
 
-/** What is written counts as it is; but what just survived is no measure for what a tag hangs on. */
+/** A given value counts unchanged, except for hangers: a web that only just survived is too narrow to hang by. */
 function readWebs({
   material,
   thickness,
@@ -86,7 +86,7 @@ function readKerf(kerf: StockSpec['kerf'], path: YamlPath, problems: Problems): 
   return { kerf: Math.max(kerfs.outer, kerfs.inner), kerfs };
 }
 
-/** In a library. A web that the beam takes away altogether cannot have survived it; a spec may still ask for such a limit. */
+/** Checks a library: a web that the beam removes altogether cannot have survived it. A spec may still ask for one. */
 function tellContradictions(kerf: number, minWeb: number | undefined, path: YamlPath, problems: Problems): void {
   if (path[0] !== 'stocks' || minWeb === undefined || minWeb >= kerf) return;
   const message = `“min_web” is ${mm(minWeb)}, less than the kerf of ${mm(kerf)}: one of the two is wrong.`;

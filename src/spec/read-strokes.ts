@@ -1,4 +1,4 @@
-/** Lettering of single strokes, and what goes with whatever is a line and no area. */
+/** Reads lettering of single strokes, and reports what does not go with lines. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { StrokesGenerator } from './model.ts';
@@ -8,13 +8,13 @@ import type { ShapeSpec } from './types.generated.ts';
 
 export { isSingleLine } from './single-line.ts';
 
-/** Modifiers for what has a width. */
+/** Modifiers that need an area. */
 const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
 
-/** What letters with outlines have, and single strokes have not. */
+/** Keys of letters with outlines that single strokes do not have. */
 const forOutlines = ['weight', 'italic', 'features', 'overlap', 'letter_spacing', 'arc'] as const;
 
-/** What cannot be done to lines is reported. */
+/** Reports modifiers that do not apply to lines. */
 export function tellWidths(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
   tell(forAreas, 'is for areas; lines have no width', spec, path, problems);
 }

@@ -1,4 +1,4 @@
-/** Lettering of a spec: the text and the keys that go with it. */
+/** Reads lettering: the text and the keys that go with it. */
 
 import type { YamlPath } from '../core/issue.ts';
 import { isFontFile } from '../text/font-files.ts';
@@ -8,15 +8,15 @@ import type { Problems } from './problems.ts';
 import { isSingleLine } from './single-line.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
-/** Family used where a text names none; it is bundled. */
+/** Default font family; it is bundled. */
 const defaultFont = 'Nunito';
 
-/** Sizes by what the font says of itself. One of them is all that a text can have. */
+/** Sizes by the font's own measures. A text can have only one of them. */
 const fontSizes = { size: 'em', cap_height: 'capitals', x_height: 'small letters' } as const;
 type FontSizeKey = keyof typeof fontSizes;
 const fontSizeKeys = Object.keys(fontSizes) as FontSizeKey[];
 
-/** Sizes by the outline of the whole. */
+/** Sizes by the outline of the whole text. */
 const outlineSizes = ['width', 'height', 'fit'] as const;
 
 export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator | undefined {
@@ -40,7 +40,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
   };
 }
 
-/** How letters look, whatever they say. */
+/** The look of letters, whatever the text. */
 type Words = Pick<
   TextGenerator,
   'kind' | 'font' | 'weight' | 'weightAsked' | 'italic' | 'letterSpacingMm' | 'features'
@@ -51,7 +51,7 @@ export function readWords(
   path: YamlPath,
   problems: Problems,
 ): Words {
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
   if (written.some((each) => isSingleLine(each))) {
     const message = '“single line” is for one text by itself, not for a list of fonts or for lines.';
@@ -72,7 +72,7 @@ export function readWords(
   };
 }
 
-/** Where it is written, or in the row that leaves it empty. */
+/** Reports an empty text where it is written, or in the row that leaves it empty. */
 export function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
   const filling = written.trim() === '' ? undefined : problems.row;
   if (!filling) problems.error('bad-value', path, 'The text is empty.');
@@ -83,7 +83,10 @@ export function tellEmpty(written: string, path: YamlPath, problems: Problems): 
   }
 }
 
-/** @param keys Those that count. */
+/**
+ * The size of a text by the font's own measures.
+ * @param keys The keys that are allowed.
+ */
 export function sizesByFont(
   spec: ShapeSpec,
   path: YamlPath,
@@ -107,7 +110,7 @@ export function sizesByFont(
   return mm === undefined ? undefined : { of: fontSizes[first!], mm };
 }
 
-function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): number | undefined {
+function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['overlap'] {
   const rival = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
   if (spec.overlap !== undefined && typeof spec.arc === 'object' && spec.arc.radius !== undefined && rival) {
     problems.error(
@@ -118,10 +121,10 @@ function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): numbe
     );
     return undefined;
   }
-  return problems.length(spec.overlap, path, 'size');
+  return spec.overlap === 'auto' ? spec.overlap : problems.length(spec.overlap, path, 'size');
 }
 
-/** In degrees, of an arc of which nothing but its side is said (our own judgement). */
+/** Default sweep of an arc given by its side alone, in degrees (our own judgement). */
 const usualSweep = 120;
 
 function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc | undefined {
@@ -137,7 +140,7 @@ function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc |
   if (sweep !== undefined) return { at, sweep };
   const mm = problems.length(radius, [...arcPath, 'radius'], 'size');
   if (mm === undefined) return undefined;
-  // On a circle of a given size, letters of another size bend otherwise: there is no scaling it afterwards.
+  // On a circle of a given size, letters of another size bend differently, so the text cannot be scaled afterwards.
   if (spec.fit || (spec.width !== undefined && spec.height !== undefined)) {
     const rival = spec.fit ? '“fit” changes' : '“width” and “height” together stretch';
     problems.error(

@@ -1,4 +1,7 @@
-/** What there is before any tag is made: stock, tie, sheet, machine and output, written in the spec or taken from the files it uses. */
+/**
+ * Reads what exists before any tag is made: stock, tie, sheet, machine and output, written in the spec or taken from
+ * the files it uses.
+ */
 
 import type { CutFrom, Machine, Output, Sheet, Stock, Tie } from './model.ts';
 import { mm } from '../core/figures.ts';
@@ -18,12 +21,12 @@ export interface Workshop {
   readonly sheet: Sheet | undefined;
   readonly machine: Machine | undefined;
   readonly output: Output;
-  /** What a piece is cut from that names a stock, at `path`; `undefined` where that is the tag's own, or, with an issue, there is none. */
+  /** The stock of a piece that names one; `undefined` if it is the tag's own or, with an issue at `path`, unknown. */
   cutFrom(name: string, path: YamlPath): CutFrom | undefined;
 }
 
 export function readWorkshop(scope: Scope): Workshop {
-  // Named ones are read whether they are used or not, so that what is wrong with them is told.
+  // Named ones are read even if they are not used, so that their problems are reported.
   for (const { owner, name, spec } of members(scope, 'stocks')) {
     const place = { owner, spec, path: ['stocks', name] };
     readStockOn(place, undefined);
@@ -55,7 +58,7 @@ export function readWorkshop(scope: Scope): Workshop {
   };
 }
 
-/** Each stock is read once, and what is wrong with it is told by the file that has it. */
+/** Reads each stock once; its problems are reported by the file that defines it. */
 function otherStocks(scope: Scope, own: string | undefined, machine: Scope | undefined): Workshop['cutFrom'] {
   const known = new Map<string, CutFrom>();
   const machineName = typeof machine?.spec.machine === 'string' ? machine.spec.machine : undefined;
@@ -79,8 +82,8 @@ function otherStocks(scope: Scope, own: string | undefined, machine: Scope | und
 }
 
 /**
- * What the spec itself says counts first, then how its stock is worked, then what a used file says of the machine. One with a name
- * is the same for every stock, wherever it is chosen: its stock counts first.
+ * The layers of the machine: first the spec's own, then how its stock is worked, then the machine of a used file. For a
+ * machine with a name, which is the same for every stock wherever it is chosen, the stock comes first.
  */
 function machineLayers(scope: Scope, giver: Scope | undefined, stock: Chosen<StockSpec> | undefined): MachineLayer[] {
   const machine = giver?.spec.machine;
@@ -98,7 +101,7 @@ function machineLayers(scope: Scope, giver: Scope | undefined, stock: Chosen<Sto
 
 type Single = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';
 
-/** The spec itself if it says anything; else the one used file that does. */
+/** The spec itself if it has the key, else the one used file that does. */
 function giver(scope: Scope, key: Single): Scope | undefined {
   if (scope.spec[key] !== undefined) return scope;
   const givers = scope.uses.flatMap((used) => giver(used, key) ?? []);
@@ -164,11 +167,11 @@ function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | unde
   };
 }
 
-/** Rule of thumb, no source. */
+/** Default gap between pieces, in mm (rule of thumb, no source). */
 const usualGapMm = 2;
 
 function readSheet({ spec: { sheet }, problems }: Scope): Sheet | undefined {
-  // A size that does not fit the schema was taken out, and has been reported.
+  // A size that does not fit the schema was removed and has been reported.
   const written: readonly (number | string)[] = (sheet as Partial<typeof sheet>)?.size ?? [];
   const side = (index: 0 | 1) => problems.length(written[index], ['sheet', 'size', index], 'size');
   const [width, height] = [side(0), side(1)];

@@ -1,4 +1,4 @@
-/** Keys that have a new name. The old one still works in this version: it is read as the new one, which is said once, with a fix. */
+/** Keys with a new name. The old name still works in this version, and is reported once with a fix. */
 
 import { isMap, isScalar, isSeq } from 'yaml';
 import type { Pair, YAMLMap } from 'yaml';
@@ -7,9 +7,9 @@ import type { TextRange, YamlPath } from '../core/issue.ts';
 interface RenamedKey {
   readonly old: string;
   readonly key: string;
-  /** The groups that have it. */
+  /** The groups with this key. */
   readonly groups: readonly string[];
-  /** Only beside this key, which has a new name as well. */
+  /** Renamed only beside this key, which has a new name as well. */
   readonly beside?: string;
 }
 
@@ -19,30 +19,36 @@ const renamedKeys: readonly RenamedKey[] = [
   { old: 'interval', key: 'hatch', groups: ['machine'] },
   { old: 'corner', key: 'corner_jump', groups: ['machine'] },
   { old: 'cut', key: 'clip', groups: ['label'] },
-  // An arrow was as wide as its shaft, and its head had a width of its own.
+  // An arrow used to be as wide as its shaft, and its head had a width of its own.
   { old: 'width', key: 'shaft', groups: ['arrow'], beside: 'head' },
   { old: 'head', key: 'width', groups: ['arrow'] },
 ];
 
-/** The name of a group as the language has it; what is in second place was named by who wrote the spec: a piece, a tie, a shape. */
+/**
+ * Name of a group in the language; `undefined` for a name that the writer chose (the second step of a path): a piece, a
+ * tie, a shape.
+ */
 function groupName(path: YamlPath): string | undefined {
   return path.length === 2 ? undefined : String(path.at(-1));
 }
 
-/** An old key as it stands in a text. */
+/** An old key in a text. */
 export interface OldKey {
   readonly old: string;
   readonly key: string;
-  /** Of the value, by its new key. */
+  /** Path of the value, with the new key. */
   readonly path: YamlPath;
   readonly range: TextRange;
-  /** Other old keys of the group whose old or new name is among its own: they are renamed with it, or one would be there twice. */
+  /**
+   * Other old keys of the group whose old or new name is one of its own names: they must be renamed with it, or a key
+   * would occur twice.
+   */
   readonly together: readonly { readonly range: TextRange; readonly key: string }[];
 }
 
 /**
- * Gives old keys in a YAML tree their new names, in place, so that all that reads the tree knows the new ones only. An old key
- * beside its new one stays, and is unknown.
+ * Gives old keys in a YAML tree their new names, in place, so that everything that reads the tree only sees the new
+ * ones. An old key beside its new one stays, and counts as unknown.
  */
 export function renameKeys(node: unknown, path: YamlPath = []): OldKey[] {
   if (isSeq(node)) return node.items.flatMap((item, index) => renameKeys(item, [...path, index]));
@@ -69,7 +75,7 @@ interface Renamed {
   readonly range: TextRange;
 }
 
-/** In the order of the table, so that a name that has become free can be taken. */
+/** The keys to rename, in the order of the table, so that a name that has become free can be used. */
 function renamedIn(node: YAMLMap, group: string | undefined): Renamed[] {
   const find = (name: string): Pair | undefined => node.items.find(({ key }) => isScalar(key) && key.value === name);
   return renamedKeys.flatMap(({ old, key: now, groups, beside }): Renamed[] => {

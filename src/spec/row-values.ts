@@ -1,4 +1,4 @@
-/** A spec as it reads in one row of its batch: a value with `{column}` in it is what the row's cells say. */
+/** A spec as one row of its batch reads it, with the row's cells in place of each `{column}`. */
 
 import type { Issue, TextRange, YamlPath } from '../core/issue.ts';
 import { isGroup } from '../core/values.ts';
@@ -7,13 +7,13 @@ import type { BatchRow } from './batch.ts';
 import type { SpecPlaces } from './source.ts';
 import type { TableFile } from './used-files.ts';
 
-/** Words are filled in where they are read: `007` in them is not a number, and nothing in them leaves them out. */
+/** Texts are filled in when they are read: `007` in them is not a number, and an empty cell does not remove them. */
 const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
 
 /** Files are loaded before any row is read. */
 const loadedFirst: ReadonlySet<unknown> = new Set(['batch', 'use']);
 
-/** Of what stands under `key`, or in a list under it. */
+/** Whether a value asks for columns, given the key it is under, directly or in a list. */
 export function asksForColumns(value: unknown, key?: unknown): boolean {
   if (typeof value === 'string') return !words.has(key) && columnsIn(value).length > 0;
   if (typeof value !== 'object' || value === null) return false;
@@ -26,26 +26,26 @@ export function specAsksForColumns(spec: unknown): boolean {
   );
 }
 
-/** One file as it reads in a row. */
+/** One file as a row reads it. */
 export interface RowReading {
-  /** Ranges of what comes from a list in the spec are those of its cells. */
+  /** Values from a list in the spec have the ranges of their cells. */
   readonly source: SpecPlaces;
-  /** Columns asked for that no row has; their values stand as they are written. */
+  /** Columns that no row has; the values that ask for them stay as written. */
   readonly missing: readonly { readonly column: string; readonly path: YamlPath }[];
-  /** The columns that the value at a path, or what holds it, comes from. */
+  /** The columns that the value at a path, or the value that contains it, comes from. */
   readonly columnsAt: (path: YamlPath) => readonly string[];
 }
 
 export class RowValues {
   readonly row: BatchRow;
   readonly columns: readonly string[];
-  /** That the row is from, where it is not from a list in the spec. */
+  /** The table that the row is from; absent for a list in the spec. */
   readonly table: TableFile | undefined;
   readonly #known = new Map<SpecPlaces, RowReading>();
 
   readonly #spec: SpecPlaces;
 
-  /** `spec`: that has the batch. `columns`: all that it has; a row may lack some. */
+  /** `spec` is the one with the batch. `columns` are all that it has; a row may lack some. */
   constructor(spec: SpecPlaces, row: BatchRow, columns: readonly string[], table?: TableFile) {
     this.#spec = spec;
     this.row = row;
@@ -53,14 +53,16 @@ export class RowValues {
     this.table = table;
   }
 
-  /** A problem with what comes from a table says so; in a list its range is the cell's. */
+  /**
+   * The issue with the table's line in its message, if its value is from a table; in a list, its range is the cell's.
+   */
   told(issue: Issue, { columnsAt }: RowReading): Issue {
     const { table, row } = this;
     if (!table || columnsAt(issue.path).length === 0) return issue;
     return { ...issue, message: `${table.name}, line ${row.line}: ${issue.message}` };
   }
 
-  /** Those problems that come from the cells of a table, each at its cell. */
+  /** The issues that come from cells of a table, each at its cell. */
   inTable(issues: readonly Issue[], { columnsAt }: RowReading): Issue[] {
     const { table, row } = this;
     if (!table) return [];
@@ -71,7 +73,7 @@ export class RowValues {
     });
   }
 
-  /** The same for the same file, however often it is used. */
+  /** The reading of a file; the same object each time it is used. */
   of(source: SpecPlaces): RowReading {
     const reading = this.#known.get(source) ?? this.#read(source);
     this.#known.set(source, reading);
@@ -107,9 +109,9 @@ class RowReader {
   readonly missing: { column: string; path: YamlPath }[] = [];
   readonly #row: BatchRow;
   readonly #columns: ReadonlySet<string>;
-  /** By path: what a value was filled in with. */
+  /** By path: the columns a value was filled from, and the resulting text. */
   readonly #filled = new Map<string, { readonly columns: readonly string[]; readonly text: string }>();
-  /** Of lists that have lost entries, by path: where the others stood. */
+  /** By path of a list that lost entries: the original indices of the remaining ones. */
   readonly #kept = new Map<string, readonly number[]>();
 
   constructor(row: BatchRow, columns: ReadonlySet<string>) {
@@ -117,7 +119,7 @@ class RowReader {
     this.#columns = columns;
   }
 
-  /** `undefined` for what an empty cell leaves out. What has no column in it stays the same object. */
+  /** The value with cells filled in; `undefined` if an empty cell removes it. Without columns, the same object. */
   read(value: unknown, path: YamlPath): unknown {
     if (typeof value === 'string') return this.#fill(value, path);
     if (!asksForColumns(value, path.at(-1))) return value;
@@ -148,7 +150,7 @@ class RowReader {
     const unknown = asked.filter((column) => !this.#columns.has(column));
     this.missing.push(...unknown.map((column) => ({ column, path })));
     if (unknown.length > 0) return text;
-    // A row that has no such cell has an empty one.
+    // A row without such a cell counts as having an empty one.
     if (asked.some((column) => (this.#row.cells.get(column) ?? '').trim() === '')) return undefined;
     const whole = filled(text, this.#row, () => undefined)!.trim();
     this.#filled.set(JSON.stringify(path), { columns: asked, text: whole });
@@ -167,14 +169,14 @@ class RowReader {
     return this.#filled.get(JSON.stringify(path))?.text;
   }
 
-  /** Where the text has what is at `path` in the row. */
+  /** The path in the text of what is at `path` in the row. */
   readonly written = (path: YamlPath): YamlPath =>
     path.map((step, index) =>
       typeof step === 'number' ? (this.#kept.get(JSON.stringify(path.slice(0, index)))?.[step] ?? step) : step,
     );
 }
 
-/** As YAML's core schema reads a value without quotes. */
+/** A value as YAML's core schema reads it without quotes. */
 function plainValue(text: string): string | number | boolean {
   if (/^(?:true|false)$/i.test(text)) return text.toLowerCase() === 'true';
   return /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(text) ? Number(text) : text;

@@ -1,4 +1,7 @@
-/** What the schema finds wrong, as sentences with a place; and the spec without those parts, so that the rest can be read. */
+/**
+ * Turns what the schema finds wrong into sentences with a place, and returns the spec without those parts, so that the
+ * rest can be read.
+ */
 
 import { valueAt } from '../core/values.ts';
 import validateSpec from './validate.generated.mjs';
@@ -7,20 +10,20 @@ import type { SpecPlaces } from './source.ts';
 import { clip } from '../core/length.ts';
 import { didYouMean, nearest } from './suggest.ts';
 
-/** More keys than this are no help to read. */
+/** Longest list of keys worth reading in a message. */
 const mostNamed = 14;
 
 /** The compiled schema of a language. */
 export type Validate = typeof validateSpec;
 
-/** What a file of each language begins with. */
+/** The first line that a file of each language needs. */
 const firstLines: Readonly<Record<string, string>> = {
   tagwright: 'A tag spec starts with the line “tagwright: 1”.',
   tagwright_job: 'A job starts with the line “tagwright_job: 1”.',
   tagwright_offcuts: 'A file of offcuts starts with the line “tagwright_offcuts: 1”.',
 };
 
-/** One complaint of the validator, in ajv's terms. */
+/** One error of the validator, in ajv's terms. */
 interface SchemaError {
   readonly keyword: string;
   readonly instancePath: string;
@@ -34,7 +37,7 @@ interface SchemaError {
 }
 
 /**
- * Everything about `source.value` that the schema does not allow, and a copy of the value without it: what is left conforms
+ * Everything about `source.value` that the schema does not allow, and a copy of the value without it. The copy conforms
  * to the generated types, except that required keys may be missing where an issue says so.
  */
 export function checkAgainstSchema(
@@ -45,7 +48,7 @@ export function checkAgainstSchema(
   const value = structuredClone(source.value);
   const complaintsOf = (root: unknown) => complaints(validate, root);
   let errors = complaintsOf(value);
-  // `text: 2024` is a number to YAML; as it is written it is text.
+  // `text: 2024` is a number to YAML, but is read here as the text it is written as.
   if (readAsText(value, errors, source)) errors = complaintsOf(value);
   const issues: Issue[] = [];
   const seen = new Set<string>();
@@ -56,12 +59,12 @@ export function checkAgainstSchema(
     seen.add(place);
     issues.push(toIssue(error, path, source, { found: valueAt(source.value, path), name: naming(path, whole) }));
   }
-  // A group whose faulty key was taken out may lack what it needs, and then goes too.
+  // A group whose faulty key was removed may lack what it needs, and is then removed too.
   for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);
   return { issues, value };
 }
 
-/** Whether any number, or a word such as `true`, stood where a text goes, and has become what is written there. */
+/** Replaces numbers, and words such as `true`, by their written text where a text belongs. Returns whether it did. */
 function readAsText(root: unknown, errors: readonly SchemaError[], source: SpecPlaces): boolean {
   let changed = false;
   for (const error of errors) {
@@ -80,7 +83,10 @@ function complaints(validate: Validate, value: unknown): SchemaError[] {
   return validate(value) ? [] : relevant((validate.errors ?? []) as SchemaError[], value);
 }
 
-/** Whether anything was there to take out. Deepest first, so that taking a part away does not move what is still to be taken. */
+/**
+ * Removes the values at the paths, and returns whether there were any. Deepest first, so that a removal does not move
+ * what is still to be removed.
+ */
 function removeAll(root: unknown, paths: YamlPath[]): boolean {
   const removed = paths
     .sort(deepestLast)
@@ -89,7 +95,7 @@ function removeAll(root: unknown, paths: YamlPath[]): boolean {
   return removed.includes(true);
 }
 
-/** Where several alternatives are allowed, each one's complaint comes back; keep those of the alternative that was meant. */
+/** Keeps the errors of the alternative that was meant, where several are allowed and the validator reports on each. */
 function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[] {
   const choices = errors.filter((error) => error.keyword === 'anyOf');
   const choicePaths = new Set(choices.map((error) => error.instancePath));
@@ -101,7 +107,7 @@ function relevant(errors: readonly SchemaError[], value: unknown): SchemaError[]
     const mismatch = error.keyword === 'type' || error.keyword === 'enum';
     return typeof found === 'object' && found !== null && !mismatch;
   });
-  // What is wrong further in is wrong with the whole too: it is told where it is, if anything can be said of it there.
+  // An inner error makes the whole invalid too: it is reported at its own place, if anything can be said of it there.
   const isInner = (path: string, outer: string) => path.startsWith(`${outer}/`);
   const described = choices.filter(({ parentSchema }) => parentSchema?.description !== undefined);
   const speaking = described.length > 0 ? described : choices;
@@ -187,7 +193,7 @@ function described(error: SchemaError, name: string, found: unknown): Pick<Issue
   return { message: `${name} needs quotes, because YAML reads braces as a group: ${quoted}.`, suggestions: [quoted] };
 }
 
-/** `{name}` without quotes is a group to YAML, with a key that has no value. */
+/** `{name}` without quotes, which YAML reads as a group with one key that has no value. */
 function placeholderOf(found: unknown): string | undefined {
   if (typeof found !== 'object' || found === null) return undefined;
   const [entry, ...more] = Object.entries(found);
@@ -235,7 +241,7 @@ function firstSentence(description: string): string {
   return /^.*?\.(?= |$)/s.exec(description.replace(/^Generator: /, ''))?.[0] ?? description;
 }
 
-/** The keys of a group, where they are few enough to read. */
+/** The keys of a group, if they are few enough to read. */
 function keysOf(type: unknown, properties: object | undefined): string {
   const keys = Object.keys(properties ?? {});
   if (type !== 'object' || keys.length === 0) return '';
@@ -281,7 +287,7 @@ function deepestLast(a: YamlPath, b: YamlPath): number {
   return typeof lastA === 'number' && typeof lastB === 'number' ? lastA - lastB : 0;
 }
 
-/** Takes a key away; a list entry leaves a hole, so that the paths of its neighbours stay true. */
+/** Removes a key; a list entry leaves a hole, so that the paths of its neighbours stay valid. */
 function remove(root: unknown, path: YamlPath): boolean {
   const parent = valueAt(root, path.slice(0, -1));
   const last = path.at(-1);

@@ -1,4 +1,4 @@
-/** What one file defines, and what it gets from the files it uses. */
+/** The definitions of one file, its own and those of the files it uses. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { RowReading, RowValues } from './row-values.ts';
@@ -6,13 +6,14 @@ import type { UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { Problems } from './problems.ts';
+import type { Unfilled } from './problems.ts';
 import { ShapeReader } from './read-shapes.ts';
 import { checkAgainstSchema } from './schema-issues.ts';
 import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearest } from './suggest.ts';
 import type { TagSpec } from './types.generated.ts';
 
-/** The groups whose members have names. */
+/** Groups of named members. */
 type Group = 'shapes' | 'hangers' | 'stocks' | 'ties' | 'machines';
 
 const groups: readonly Group[] = ['shapes', 'hangers', 'stocks', 'ties', 'machines'];
@@ -27,7 +28,7 @@ const unknownCodes = {
   machines: 'unknown-name',
 } as const;
 
-/** What is wrong in a used file: ranges are of its own text. */
+/** The issues of a used file, with ranges in its own text. */
 export interface UsedIssues {
   /** Full path. */
   readonly file: string;
@@ -47,8 +48,9 @@ export class Scope {
   readonly #file: string;
 
   /**
-   * The third: of a used file, its name, where it lies and where the spec asks for it; nothing for the spec itself.
-   * @param values What the files say in a row of the batch, where that is not just what is written there.
+   * The third parameter describes a used file: its name, its full path and where the spec refers to it. It is empty for
+   * the spec itself.
+   * @param values The values of the files in a row of the batch, if they differ from what is written.
    */
   constructor(
     written: SpecPlaces,
@@ -77,20 +79,25 @@ export class Scope {
       this.problems.unknownColumn(column, path, values!.columns);
   }
 
-  /** Has texts, those of used files too, say what they say in this row. */
+  /** Fills the cells of a row into all texts, those of used files included. */
   readRow(batch: Batch, row: BatchRow, problems: Problems = this.problems): void {
     this.problems.row = { batch, row, problems };
     for (const used of this.uses) used.readRow(batch, row, problems);
   }
 
-  /** Everything that is wrong here and in the used files, at its place in the spec itself. */
+  /** All issues of this file and the used files, at their places in the spec itself. */
   issues(spec: SpecPlaces): Issue[] {
     const own = this.#own();
     const told = this.problems.base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
     return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
   }
 
-  /** What is wrong in each used file, at its place there. */
+  /** Words without a batch to fill them in, here and in the used files. */
+  unfilled(): Unfilled[] {
+    return [...this.problems.unfilled, ...this.uses.flatMap((used) => used.unfilled())];
+  }
+
+  /** The issues of each used file, at their places there. */
   inUsed(): UsedIssues[] {
     return this.uses.flatMap((used) => [
       { file: used.#file, source: used.problems.source, issues: used.#own() },
@@ -98,7 +105,7 @@ export class Scope {
     ]);
   }
 
-  /** What is wrong in the cells of the table that this and the used files ask for. */
+  /** The issues in cells of the table that this file and the used files ask for. */
   inTable(): UsedIssues[] {
     const [values, reading] = [this.#values, this.#reading];
     const issues = reading ? values!.inTable(this.#found(), reading) : [];
@@ -106,10 +113,10 @@ export class Scope {
     return [...own, ...this.uses.flatMap((used) => used.inTable())];
   }
 
-  /** Of this file alone, at its place in it. */
+  /** The issues of this file alone, at their places in it. */
   #own(): readonly Issue[] {
     const { source } = this.problems;
-    // What a broken file says after the first fault comes of that.
+    // Everything after the first fault of a broken file is a consequence of it.
     if (source.issues.length > 0) return source.issues.slice(0, 1);
     const reading = this.#reading;
     return reading ? this.#found().map((issue) => this.#values!.told(issue, reading)) : this.#found();
@@ -137,10 +144,10 @@ export class Scope {
     return undefined;
   }
 
-  /** As `owner`; where there is none, a problem at `path`, or where `extra` has it, that names the nearest there are. */
+  /** Like `owner`, but reports a missing one at `path`, or at the range in `extra`, and suggests the nearest names. */
   require(group: Group, name: string, path: YamlPath, extra: Pick<Partial<Issue>, 'range'> = {}): Scope | undefined {
     const owner = this.owner(group, name);
-    // One whose own definition was found wrong has been reported there.
+    // A member whose own definition is wrong has been reported there.
     if (owner || this.#wrote(group, name)) return owner;
     const suggestions = nearest(name, this.#names(group));
     const message = `There is no ${words[group]} “${name}”.${didYouMean(suggestions)}`;
@@ -148,7 +155,7 @@ export class Scope {
     return undefined;
   }
 
-  /** Tells of names that more than one file defines: nobody could say which is meant. */
+  /** Reports names that more than one file defines, as it is not clear which is meant. */
   checkClashes(): void {
     for (const group of groups) {
       const owners = new Map<string, Scope>();
@@ -156,7 +163,7 @@ export class Scope {
         for (const name of Object.keys(used.spec[group] ?? {})) {
           const other = Object.hasOwn(this.spec[group] ?? {}, name) ? this : owners.get(name);
           owners.set(name, used);
-          // The same file, used twice, says the same.
+          // The same file used twice defines the same.
           if (!other || other.problems.source === used.problems.source) continue;
           const path = other === this ? [group, name] : used.problems.base;
           const where = other === this ? used.#name : `both ${other.#name} and ${used.#name}`;

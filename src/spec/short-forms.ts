@@ -1,4 +1,4 @@
-/** Groups of which one value alone may be written: `ring: top` for `ring: {at: top}`. */
+/** Groups that may be written as a single value: `ring: top` for `ring: {at: top}`. */
 
 import type { YamlPath } from '../core/issue.ts';
 
@@ -12,9 +12,9 @@ const onlyKeys: Readonly<Record<string, string>> = {
   bridges: 'width',
 };
 
-/** The key under which that value stands where there are others; `undefined` for what has no short form. */
+/** The key that the single value stands for; `undefined` if there is no short form. */
 export function shortKeyOf(path: YamlPath): string | undefined {
-  // What is in second place was named by who wrote the spec.
+  // The second step of a path is a name that the writer chose.
   const name = path.length === 2 ? undefined : path.at(-1);
   return typeof name === 'string' && Object.hasOwn(onlyKeys, name) ? onlyKeys[name] : undefined;
 }

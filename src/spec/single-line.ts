@@ -1,4 +1,4 @@
-/** What stands for a font where a text is drawn with single strokes. */
+/** The font name that stands for lettering of single strokes. */
 export const singleLine = 'single line';
 
 export function isSingleLine(font: unknown): boolean {

@@ -1,4 +1,4 @@
-/** A spec's text as a YAML tree, and where in the text each part of it stands. */
+/** The text of a spec as a YAML tree, with the place of each part in the text. */
 
 import { newLineOf } from '../core/lines.ts';
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
@@ -12,31 +12,34 @@ import { renameKeys } from './renamed-keys.ts';
 import type { OldKey } from './renamed-keys.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../core/issue.ts';
 
-/** A spec is a page of text; what is much larger is another kind of file, and would only make the editor wait. */
+/**
+ * Longest spec, in characters. A spec is a page of text; anything much larger is another kind of file, and would only
+ * keep the editor waiting.
+ */
 export const longestSpec = 500_000;
 
-/** How many nodes aliases may unfold to; a handful of lines can otherwise ask for billions. */
+/** Most nodes that aliases may unfold to; otherwise a handful of lines can ask for billions. */
 const mostAliases = 200;
 
-/** One slip can make the parser stumble at every line after it. */
+/** Most errors kept: one slip can make the parser stumble on every line after it. */
 const mostErrors = 20;
 
-/** Plain values only: no dates, sets or bytes, whatever tags a text has; and nothing said on the console. */
+/** Plain values only: no dates, sets or binary data, whatever tags a text has; and no output on the console. */
 const yamlOptions = { prettyErrors: false, resolveKnownTags: false, logLevel: 'error' } as const;
 
-/** What reading a spec needs of its text: the value, and where its parts stand. */
+/** The parts of a source that reading a spec needs: the value, and the places of its parts. */
 export type SpecPlaces = Pick<SpecSource, 'value' | 'issues' | 'range' | 'keyRange' | 'position'> &
   Partial<Pick<SpecSource, 'written'>>;
 
-/** How deep values may lie in one another; tags need about eight, and what reads them calls itself for each. */
+/** Deepest nesting of values; tags need about eight levels, and readers recurse for each. */
 const deepest = 200;
 
 export class SpecSource {
   readonly text: string;
-  /** The plain value, or `undefined` where the text is no YAML. */
+  /** The plain value, or `undefined` if the text is not valid YAML. */
   readonly value: unknown;
   readonly issues: readonly Issue[];
-  /** Keys that have a new name; `value` and `tree` have the new ones. */
+  /** Keys with a new name; `value` and `tree` use the new names. */
   readonly oldKeys: readonly OldKey[] = [];
   readonly #document: Document<ParsedNode> | undefined;
   readonly #lines = new LineCounter();
@@ -54,7 +57,7 @@ export class SpecSource {
     try {
       document = withoutStacks(() => parseDocument(text, { ...yamlOptions, lineCounter: this.#lines }));
     } catch {
-      // The parser's own stack is the only thing it fails on.
+      // The parser only fails on its own stack.
       this.issues = [this.#tooDeep()];
       return;
     }
@@ -66,7 +69,7 @@ export class SpecSource {
     try {
       const odd = groupAsKey(document);
       if (odd) {
-        // Turning it into text takes time that grows with every group inside it.
+        // Turning such a key into text takes time that grows with every group inside it.
         const message = 'A group cannot be a key; is a closing bracket missing?';
         this.issues = [this.#issue('yaml-syntax', message, odd.start, odd.start + 1), ...issues];
         return;
@@ -94,12 +97,12 @@ export class SpecSource {
     this.issues = issues;
   }
 
-  /** Whether what the parser stumbles over first is a key that is there twice. */
+  /** Whether the first fault is a key that occurs twice. */
   get hasKeyTwice(): boolean {
     return this.#document?.errors[0]?.code === 'DUPLICATE_KEY';
   }
 
-  /** What is written, as far as it could be made out; `undefined` where `value` is. */
+  /** The parsed text, as far as the parser understood it; `undefined` whenever `value` is. */
   get tree(): SpecNode | undefined {
     return this.value === undefined ? undefined : toTree(this.#document?.contents);
   }
@@ -108,11 +111,11 @@ export class SpecSource {
   position(offset: number): { line: number; column: number } {
     if (this.#lines.lineStarts.length === 0) return { line: 1, column: offset + 1 };
     const { line, col } = this.#lines.linePos(offset);
-    // An offset at the very start of the file comes back as line 0 where the file is empty.
+    // In an empty file, an offset at the very start comes back as line 0.
     return { line: Math.max(line, 1), column: Math.max(col, 1) };
   }
 
-  /** Where the value at `path` stands; where it has none, its key; else the nearest thing above it that stands somewhere. */
+  /** Range of the value at `path`; without a value, of its key; else of the nearest ancestor that has a range. */
   range(path: YamlPath): TextRange {
     for (let length = path.length; length >= 0; length--) {
       const found = this.#find(path.slice(0, length));
@@ -122,7 +125,7 @@ export class SpecSource {
     return { start: 0, end: this.#firstLineEnd() };
   }
 
-  /** Where the key of the last step of `path` stands; without one, the first line of what stands there. */
+  /** Range of the key that `path` ends in; without one, of the first line of the value. */
   keyRange(path: YamlPath): TextRange {
     const key = nodeRange(this.#find(path).key);
     if (key) return this.#shown(key);
@@ -130,15 +133,15 @@ export class SpecSource {
     return { start, end: start + /^[^\r\n]*/.exec(this.text.slice(start, end))![0].length };
   }
 
-  /** A plain value without quotes as it is written, such as `007`, which is the number 7. */
+  /** A plain value without quotes as it is written, such as `007` for the number 7. */
   written(path: YamlPath): string | undefined {
     const { value } = this.#find(path);
     return isScalar(value) ? value.source : undefined;
   }
 
   /**
-   * The smallest edit that gives the map at `path` this key and value: the old value is replaced, or an entry is added in the
-   * style of the others, comments and line ends untouched. `undefined` where there is no map.
+   * The smallest edit that gives the map at `path` this key and value: it replaces the old value, or adds an entry in
+   * the style of the others, and leaves comments and line endings untouched. `undefined` if there is no map.
    */
   setKey(path: YamlPath, key: string, text: string): TextEdit | undefined {
     let { value: map } = this.#find(path);
@@ -154,7 +157,7 @@ export class SpecSource {
     const first = nodeRange(map.items[0]?.key);
     if (end === undefined || !first) return undefined;
     if (map.flow) return { range: at(end), text: `, ${entry}` };
-    // After the line of the last entry, behind its comment.
+    // After the line of the last entry, including its comment.
     const content = this.#shown({ start: first.start, end }).end;
     const lineEnd = /\r?\n|$/.exec(this.text.slice(content))!;
     const newLine = newLineOf(this.text);
@@ -162,7 +165,7 @@ export class SpecSource {
     return { range: at(content + lineEnd.index), text: `${newLine}${indent}${entry}` };
   }
 
-  /** A group of which only one value is written, such as `ring: top`, with another key beside that value. */
+  /** Expands a group written as a single value, such as `ring: top`, and adds another key. */
   #expanded(short: unknown, path: YamlPath, key: string, text: string): TextEdit | undefined {
     const only = shortKeyOf(path);
     const range = nodeRange(short);
@@ -172,7 +175,7 @@ export class SpecSource {
     return { range: shown, text: key === only ? text : `{${only}: ${written}, ${key}: ${text}}` };
   }
 
-  /** The path of the innermost value whose text, key included, holds the offset. */
+  /** The path of the innermost value whose text, key included, contains the offset. */
   pathAt(offset: number): YamlPath {
     const path: (string | number)[] = [];
     let node: unknown = this.#document?.contents;
@@ -213,7 +216,7 @@ export class SpecSource {
     return { key, value };
   }
 
-  /** A block's range without the line ends and comments that YAML counts to it. */
+  /** A block's range without the trailing line breaks and comments that YAML includes in it. */
   #shown({ start, end }: TextRange): TextRange {
     const trimmed = this.text.slice(start, end).trimEnd().length;
     return { start, end: start + Math.max(trimmed, 1) };
@@ -242,7 +245,7 @@ export class SpecSource {
 
 export const sourceOf = recent(8, (text) => new SpecSource(text));
 
-/** Where a map or list stands in the place of a key, if one does. */
+/** Range of the first map or list used as a key, if there is one. */
 function groupAsKey(document: Document.Parsed): TextRange | undefined {
   let found: TextRange | undefined;
   visit(document, {
@@ -270,7 +273,7 @@ function covers(first: unknown, last: unknown, offset: number): boolean {
   return start !== undefined && end !== undefined && start <= offset && offset < end;
 }
 
-/** Level by level, each object once a level: aliases may lead to one value many times, or round in a ring. */
+/** Checks level by level, each object once per level: aliases may lead to one value many times, or in a circle. */
 function isDeeper(value: unknown, most: number): boolean {
   let level = new Set([value]);
   for (let depth = 0; level.size > 0; depth++) {
@@ -285,7 +288,10 @@ function isDeeper(value: unknown, most: number): boolean {
   return false;
 }
 
-/** A broken text has errors by the hundred, and to note where in the parser each arose takes longer than to find it. */
+/**
+ * Runs the action without recording stacks: a broken text has hundreds of errors, and recording where in the parser
+ * each arose takes longer than finding it.
+ */
 function withoutStacks<T>(action: () => T): T {
   const { stackTraceLimit } = Error;
   Error.stackTraceLimit = 0;

@@ -1,6 +1,6 @@
 /**
- * Stacks that a shape is a member of. Whoever puts something on a member means it where its stack has put it, for by itself it
- * lies on the origin, where nobody sees it.
+ * The stacks that a shape is a member of. Something placed on a member belongs where the stack puts it, since by itself
+ * the member is at the origin, where nobody sees it.
  */
 
 import type { Entry, Shape, Target } from './model.ts';
@@ -9,10 +9,10 @@ import type { PieceSpec, PlaceSpec, ShapeOrName, ShapeSpec } from './types.gener
 type Shapes = Readonly<Record<string, ShapeSpec>>;
 type Pieces = Readonly<Record<string, PieceSpec>>;
 
-/** Where a stack is written: its name, or its place in the body of a piece. */
+/** A reference to a stack: its name, or its place in the body of a piece. */
 export type StackRef = string | { readonly piece: string; readonly index: number };
 
-/** Of one file; what its pieces are made of counts as well. */
+/** The members of all stacks in one file, those in the bodies of its pieces included. */
 export class StackMembers {
   readonly #shapes: Shapes;
   readonly #pieces: Pieces;
@@ -37,17 +37,17 @@ export class StackMembers {
       this.#stacks.set(member, [...(this.#stacks.get(member) ?? []), ref]);
   }
 
-  /** The stacks that have a member of this name: those with a name, and those written in the body of a piece. */
+  /** The stacks with a member of this name: named ones, and those written in the body of a piece. */
   stacksWith(member: string): readonly StackRef[] {
     return this.#stacks.get(member) ?? [];
   }
 
-  /** Whether a piece is made of the shape itself, beside any stack: then it lies where it lies by itself. */
+  /** Whether the shape is the body of a piece outside any stack; then it stays at its own place. */
   isBody(name: string): boolean {
     return this.#bodies.has(name);
   }
 
-  /** Whether a stack is made from, or placed by, a shape of the file. */
+  /** Whether a stack is made from a shape of the file, or placed relative to it. */
   leadsTo(stack: StackRef, name: string): boolean {
     const reached = this.#reached.get(stack) ?? this.#allThatMakes(this.written(stack));
     this.#reached.set(stack, reached);
@@ -85,12 +85,12 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     spec.fit?.in,
     typeof spec.place === 'object' ? placeTarget(spec.place) : spec.place,
   ];
-  // The schema's complaints leave holes in lists.
+  // The schema check leaves holes in lists.
   return refs.filter((ref) => ref !== undefined);
 }
 
 function bodyOf({ body }: PieceSpec): (ShapeOrName | undefined)[] {
-  // What the schema took out is not there.
+  // The schema check may have removed it.
   const written = body as PieceSpec['body'] | undefined;
   return Array.isArray(written) ? [...written] : [written];
 }
@@ -104,8 +104,8 @@ function namesIn(list: readonly (string | undefined)[] | undefined): string[] {
 }
 
 /**
- * What a hanger on `on` is put on in a piece of this body: `on` as it is, or, where a stack of the body has it as a member, that
- * member. More than one: nobody could say which is meant.
+ * The possible targets of a hanger on `on` in a piece with this body: `on` itself or, if stacks of the body have it as
+ * a member, that member in each. With more than one, it is not clear which is meant.
  */
 export function placesInBody(on: Shape, body: readonly Entry[]): Target[] {
   const part = on.name;
@@ -114,7 +114,7 @@ export function placesInBody(on: Shape, body: readonly Entry[]): Target[] {
   return found.length > 0 ? found : [{ shape: on }];
 }
 
-/** The stacks with that member that a shape is made of, as far as it still knows their members. */
+/** The stacks with that member that a shape is made of, as far as their members are still known. */
 function stacksIn(shape: Shape, member: Shape): Shape[] {
   const seen = new Set<Shape>();
   const waiting = [shape];

@@ -1,4 +1,4 @@
-/** A stock as it is on one of several machines: what is given under the name of the machine counts before what is given for all. */
+/** A stock on one of several machines: values under the name of the machine take precedence over those for all. */
 
 import { mm } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
@@ -17,7 +17,9 @@ export interface StockPlace {
   readonly path: YamlPath;
 }
 
-/** What is wrong with a stock is told, whichever machine is chosen. `machine`: its name, where one with a name is chosen. */
+/**
+ * Reads a stock, and reports its problems for all machines. `machine` is the name of the chosen one, if it has a name.
+ */
 export function readStockOn({ owner, spec, path }: StockPlace, machine: string | undefined, name?: string): Stock {
   const base = readStock(owner, spec, path, name);
   for (const [each, over] of Object.entries(spec.machines ?? {})) {
@@ -27,12 +29,12 @@ export function readStockOn({ owner, spec, path }: StockPlace, machine: string |
   }
   const over = machine === undefined ? undefined : spec.machines?.[machine];
   if (!over) return base;
-  // Told above already.
+  // Already reported above.
   const { source, units, base: within } = owner.problems;
   return readStock({ problems: new Problems(source, units, within) }, onMachine(spec, over), path, name);
 }
 
-/** How the stock is worked: on the machine that is chosen first, then on any. */
+/** The layers for working the stock: first on the chosen machine, then on any. */
 export function stockMachineLayers({ owner, spec, path }: StockPlace, machine: string | undefined): MachineLayer[] {
   const over = machine === undefined ? undefined : spec.machines?.[machine]?.machine;
   const { problems } = owner;
@@ -42,7 +44,7 @@ export function stockMachineLayers({ owner, spec, path }: StockPlace, machine: s
   ];
 }
 
-/** Reads how each machine but the chosen one works the stock, so that what is wrong is told. */
+/** Reads how each machine except the chosen one works the stock, so that problems are reported. */
 export function readOtherMachines({ owner: { problems }, spec, path }: StockPlace, chosen: string | undefined): void {
   for (const [name, over] of Object.entries(spec.machines ?? {})) {
     if (name === chosen || !over.machine) continue;
@@ -50,7 +52,7 @@ export function readOtherMachines({ owner: { problems }, spec, path }: StockPlac
   }
 }
 
-/** A day that belongs to a value which this machine has of its own is not carried over to it. */
+/** The stock on one machine. A day for a value that this machine has of its own is not carried over. */
 export function onMachine(spec: StockSpec, over: StockOnMachineSpec): StockSpec {
   const own = { ...over, ...over.machine };
   const days = Object.entries(spec.measured_on ?? {}).filter(([key]) => !(isDated(key) && own[key] !== undefined));
@@ -65,7 +67,10 @@ export function onMachine(spec: StockSpec, over: StockOnMachineSpec): StockSpec 
   return merged;
 }
 
-/** Of a kerf and a web that stand apart, the one of this machine is marked; two that stand together were looked at. */
+/**
+ * Reports a kerf and a web that contradict each other; the machine's own value is marked. Two values written together
+ * have been checked already.
+ */
 function tellContradiction({ problems }: Scope, place: YamlPath, base: Stock, over: Stock): void {
   const hasKerf = over.says?.kerf === true;
   if (hasKerf === over.says?.minWeb || !(hasKerf ? base.says?.minWeb : base.says?.kerf)) return;

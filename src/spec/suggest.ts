@@ -1,8 +1,8 @@
-/** “Did you mean”: the known words nearest to one that is not. */
+/** “Did you mean”: the known words nearest to an unknown one. */
 
 import { distance } from 'fastest-levenshtein';
 
-/** At most three of `known`, nearest first, none so far off that it would be a guess. */
+/** At most three of `known`, nearest first, without any so far off that it would be a guess. */
 export function nearest(word: string, known: readonly string[]): string[] {
   const wanted = word.toLowerCase();
   const furthest = Math.max(1, Math.floor(wanted.length / 3));
@@ -16,7 +16,7 @@ export function nearest(word: string, known: readonly string[]): string[] {
     .map(({ candidate }) => candidate);
 }
 
-/** Letters put in, left out or changed; two neighbours that changed places count as one slip (Damerau 1964). */
+/** Number of letters inserted, left out or changed; swapping two neighbours counts as one slip (Damerau 1964). */
 function slips(wanted: string, candidate: string): number {
   for (let at = 0; at + 1 < wanted.length; at += 1) {
     if (wanted.slice(0, at) + wanted[at + 1]! + wanted[at]! + wanted.slice(at + 2) === candidate) return 1;
@@ -24,7 +24,7 @@ function slips(wanted: string, candidate: string): number {
   return distance(wanted, candidate);
 }
 
-/** The tail of a message: ` Did you mean “width”?`, or nothing. */
+/** The end of a message: ` Did you mean “width”?`, or nothing. */
 export function didYouMean(suggestions: readonly string[]): string {
   return suggestions.length === 0 ? '' : ` Did you mean ${suggestions.map((word) => `“${word}”`).join(' or ')}?`;
 }

@@ -1,4 +1,4 @@
-/** Where in the text of a table its cells stand. */
+/** The places of cells in the text of a table. */
 
 import { LineCounter } from 'yaml';
 import type { TextRange } from '../core/issue.ts';
@@ -13,7 +13,7 @@ export class TablePlaces {
     this.#records = recordsOf(text, delimiter);
   }
 
-  /** `line`: that the row begins in, counting from 1. A cell that the row lacks is where the row ends. */
+  /** Range of a cell; a missing one is at the end of its row. `line` is the line the row begins on, counting from 1. */
   cell(line: number, column: number): TextRange {
     const record = this.#records.find(([first]) => this.position(first!.start).line === line);
     const last = record?.at(-1)?.end ?? 0;
@@ -27,7 +27,7 @@ export class TablePlaces {
   }
 }
 
-/** RFC 4180: in quotation marks a cell may have anything, and two of them stand for one. */
+/** RFC 4180: a cell in quotation marks may contain anything, and two quotation marks stand for one. */
 function recordsOf(text: string, delimiter: string): TextRange[][] {
   const records: TextRange[][] = [];
   let record: TextRange[] = [];

@@ -1,4 +1,4 @@
-/** Tables as spreadsheets save them: CSV, RFC 4180, whichever sign stands between the cells. The only file that knows papaparse. */
+/** Tables as spreadsheets save them: CSV, RFC 4180, with any usual separator. The only file that imports papaparse. */
 
 import Papa from 'papaparse';
 import type { TextRange } from '../core/issue.ts';
@@ -8,20 +8,20 @@ export interface Table {
   /** Names of the columns, from the first line. */
   readonly header: readonly string[];
   readonly rows: readonly TableRow[];
-  /** Found when first asked for: few tables have anything wrong with them. */
+  /** Computed when first used: few tables have anything wrong with them. */
   readonly places: () => TablePlaces;
 }
 
 export interface TableRow {
-  /** As many as the header has; what a line lacks is empty. */
+  /** As many as the header has; missing ones are empty. */
   readonly cells: readonly string[];
-  /** Of the file, counting from 1. */
+  /** Line in the file, counting from 1. */
   readonly line: number;
 }
 
-/** Rows without anything in them are left out. The `problem` is a sentence's end: “names.csv …”. */
+/** The table without its empty rows. `problem` is the end of a sentence: “names.csv …”. */
 export function parseTable(text: string): Table | { readonly problem: string } {
-  // What a decoder puts where bytes are no UTF-8.
+  // The character that a decoder puts in place of bytes that are not UTF-8.
   if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
   const delimiter = delimiterOf(plain);
@@ -30,7 +30,7 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   if (open) return { problem: `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.` };
   const [first, ...rest] = numbered(data);
   const header = (first?.cells ?? []).map((name) => name.trim());
-  // A line that ends in a separator has an empty cell behind it.
+  // A line that ends in a separator has an empty last cell.
   while (header.at(-1) === '') header.pop();
   if (header.length === 0) return { problem: 'is empty; its first line should name the columns.' };
   const bad = header.find((name, index) => name === '' || /[{}]/.test(name) || header.indexOf(name) !== index);
@@ -49,13 +49,13 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   };
 }
 
-/** The one that parts the names of the columns: cells may have any of them in their words. */
+/** The separator that splits the first line into most columns, as the cells below may contain any of them. */
 function delimiterOf(text: string): string {
   const columns = (delimiter: string) => Papa.parse<string[]>(text, { delimiter, preview: 1 }).data[0]?.length ?? 0;
   return [',', ';', '\t'].reduce((a, b) => (columns(b) > columns(a) ? b : a));
 }
 
-/** Cells may hold line breaks, so that rows and lines are counted apart. */
+/** Rows with their line numbers, counted separately because cells may contain line breaks. */
 function numbered(data: readonly string[][]): TableRow[] {
   let line = 1;
   return data.map((cells) => {
@@ -65,7 +65,9 @@ function numbered(data: readonly string[][]): TableRow[] {
   });
 }
 
-/** Where a cell stands in the text of a table, as UTF-16 offsets, with its quotes; of one that its line lacks, the end of the line. */
+/**
+ * Range of a cell in the text of a table, as UTF-16 offsets, quotes included; for a missing cell, the end of the line.
+ */
 export function cellRange(text: string, line: number, column: number): TextRange {
   const plain = text.replace(/^\ufeff/, '');
   const before = text.length - plain.length;
@@ -73,7 +75,7 @@ export function cellRange(text: string, line: number, column: number): TextRange
   return { start: before + start, end: before + end };
 }
 
-/** A table as spreadsheets read it; a cell that would be taken for a formula is marked as text. */
+/** A table in a form that spreadsheets read; cells that would be taken for formulas are marked as text. */
 export function tableText(header: readonly string[], rows: readonly (readonly (string | number)[])[]): string {
   return `${Papa.unparse([[...header], ...rows.map((row) => [...row])], { escapeFormulae: true, newline: '\r\n' })}\r\n`;
 }

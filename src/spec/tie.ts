@@ -1,4 +1,4 @@
-/** How large an opening a tie needs. Rule of thumb, no source: a tag is hung by a loop, so two strands go through. */
+/** Size of the opening that a tie needs. Rule of thumb, no source: a tag hangs by a loop, so two strands go through. */
 
 import type { Tie } from './model.ts';
 
@@ -9,33 +9,36 @@ export const leastRingWallMm = 1.78;
 /** Short side of a slot: a folded ribbon slips through it, and the beam does not char a narrower one shut. */
 export const slotOpeningMm = 3;
 
-/** What a slot is longer than its ribbon is wide. */
+/** Length of a slot beyond the width of its ribbon. */
 export const slotEaseMm = 1;
 
 /** A screw of 3.5 mm with its head of 7 mm goes in and slides up; rule of thumb, no source. */
 export const keyholeHeadMm = 8;
 export const keyholeSlotMm = 4;
 
-/** What was measured counts as it is. Else: two round strands of diameter d side by side go through a circle of 2·d; a ribbon gathers to about half its width. */
+/**
+ * The measured value, if there is one. Otherwise: two round strands of diameter d side by side go through a circle of
+ * 2·d; a ribbon gathers to about half its width.
+ */
 export function comfortableOpening(tie: Tie | undefined): number {
   if (!tie) return leastOpeningMm;
   if (tie.opening !== undefined) return tie.opening;
   return Math.max(leastOpeningMm, tie.kind === 'twine' ? 2 * tie.size : tie.size / 2);
 }
 
-/** Below this the tie will not go through doubled: twine packs to about 1.5·d, ribbon to about 0.4 of its width. */
+/** Smallest opening that the doubled tie goes through: twine packs to about 1.5·d, ribbon to about 0.4 of its width. */
 export function tightestOpening(tie: Tie): number {
   if (tie.opening !== undefined) return tie.opening;
   return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
 }
 
-/** Twine that a hole is judged by where the spec names no tie; rule of thumb, no source: 1 to 3.5 mm are used. */
+/** Twine assumed for a hole if the spec names no tie, in mm; rule of thumb, no source: 1 to 3.5 mm are used. */
 const usualTwineMm = 1.5;
 
-/** A ribbon that lies flat in a slot: its two layers, and what the hand needs (our own judgement). */
+/** Thickness of a ribbon that lies flat in a slot: two layers, and room for the hand (our own judgement). */
 const flatRibbonMm = 1;
 
-/** How thick the tie is beside its opening, in mm: one strand, and a ribbon gathered in a hole as much as half of what fills it. */
+/** Thickness of the tie beside its opening, in mm: one strand, or half of what fills the hole for a gathered ribbon. */
 export function strandOf(tie: Tie | undefined, isSlot: boolean): number {
   if (!tie) return usualTwineMm;
   if (tie.kind === 'twine') return tie.size;

@@ -1,19 +1,19 @@
-/** The text of a spec as the stretches that YAML is written in. Only the lexer knows a comment from a `#` in a string. */
+/** The text of a spec split into the lexer's tokens. Only the lexer can tell a comment from a `#` in a string. */
 
 import { Lexer } from 'yaml';
 
 export interface SpecToken {
   readonly start: number;
   readonly text: string;
-  /** `plain`: text without quotes. `mark`: what structures the text, such as a colon or a bracket. */
+  /** `plain` is text without quotes; `mark` is structure, such as a colon or a bracket. */
   readonly kind: 'plain' | 'quoted' | 'comment' | 'space' | 'mark';
 }
 
-/** Marks that the lexer puts between the stretches of the text, and that are not in it; the last says that plain text follows. */
+/** Marks that the lexer inserts between tokens and that are not in the text; the last announces plain text. */
 const notInText = new Set(['\u0002', '\u0018', '\u001f']);
 const plainFollows = '\u001f';
 
-/** In the order of the text, without gaps. */
+/** The tokens in the order of the text, without gaps. */
 export function tokensOf(text: string): SpecToken[] {
   const tokens: SpecToken[] = [];
   let start = 0;

@@ -1,6 +1,6 @@
 /**
- * The YAML of a spec as a plain tree with the place of everything, for what works on the text itself. It stands also where the
- * text is half typed: what the parser could make of it. Ranges are UTF-16 offsets.
+ * The YAML of a spec as a plain tree with ranges, for work on the text itself. It also exists for a half-typed text:
+ * whatever the parser could make of it. Ranges are UTF-16 offsets.
  */
 
 import { isAlias, isMap, isScalar, isSeq } from 'yaml';
@@ -15,7 +15,7 @@ export interface SpecScalar {
 
 export interface SpecEntry {
   readonly key: SpecScalar;
-  /** Absent where nothing is written after the colon. */
+  /** Absent if nothing is written after the colon. */
   readonly value?: SpecNode;
 }
 
@@ -30,7 +30,7 @@ export interface SpecList {
   readonly kind: 'list';
   readonly range: TextRange;
   readonly flow: boolean;
-  /** `undefined` where nothing is written behind the dash. */
+  /** `undefined` if nothing is written after the dash. */
   readonly items: readonly (SpecNode | undefined)[];
 }
 
@@ -42,7 +42,7 @@ export interface SpecAlias {
 
 export type SpecNode = SpecScalar | SpecMap | SpecList | SpecAlias;
 
-/** `undefined` where nothing is written. Entries without a plain key are left out: no spec has any. */
+/** The tree of a YAML node, if any. Entries without a plain key are left out: no spec has any. */
 export function toTree(node: unknown): SpecNode | undefined {
   const range = rangeOf(node);
   if (!range) return undefined;

@@ -1,4 +1,4 @@
-/** Files that a spec uses for what many specs share, loaded before the spec is read: files are waited for, reading is not. */
+/** Loads the files that specs share, before the spec is read: loading is asynchronous, reading is not. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
@@ -12,11 +12,11 @@ import type { Table } from './table.ts';
 
 /** A file under `use`, and those it uses itself. */
 export interface UsedFile {
-  /** As seen from the folder of the spec. */
+  /** Path relative to the folder of the spec. */
   readonly name: string;
   /** Full path. */
   readonly file: string;
-  /** Where the spec asks for it; what a file uses in turn is asked for at the same place. */
+  /** Path in the spec that refers to it; the same for files used in turn. */
   readonly path: YamlPath;
   readonly source: SpecSource;
   readonly uses: readonly UsedFile[];
@@ -33,26 +33,28 @@ export interface Uses {
   readonly used: readonly UsedFile[];
   readonly table?: TableFile;
   readonly issues: readonly Issue[];
-  /** Full paths of all files asked for, found or not. */
+  /** Full paths of all files referred to, found or not. */
   readonly files: readonly string[];
 }
 
 export const noUses: Uses = { used: [], issues: [], files: [] };
 
 export interface UseLoading {
-  /** The text of a file; rejects where it cannot be read. */
+  /** The text of a file; rejects if it cannot be read. */
   readonly read: (path: string) => Promise<string>;
   readonly locate: (relative: string) => string | undefined;
-  /** Names of what lies in the folder of a file. */
+  /** Names of the files in the folder of a file. */
   readonly beside?: ((path: string) => Promise<readonly string[]>) | undefined;
 }
 
-/** A spec draws on a file or two; more than this is a slip, or meant to do harm. */
+/** Most files that a spec may use; it needs one or two, and more than this is a mistake or malicious. */
 const mostFiles = 50;
 
 const tableOf = recent(4, parseTable);
 
-/** Loads every file a spec uses, each once for each place that uses it, with a problem at `use` for each that cannot be had. */
+/**
+ * Loads every file that a spec uses, once for each place that uses it, and reports each that cannot be loaded at `use`.
+ */
 export async function loadUses(source: SpecSource, { read, locate, beside }: UseLoading): Promise<Uses> {
   const issues: Issue[] = [];
   const files = new Set<string>();
@@ -136,7 +138,7 @@ function valueUnder({ value }: SpecSource, key: string): unknown {
   return typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[key] : undefined;
 }
 
-/** What stands under `use`, as far as it is text; the schema speaks of the rest. */
+/** The entries under `use` that are text; the schema reports the others. */
 function usesOf(source: SpecSource): { name: string; index: number | undefined }[] {
   const use = valueUnder(source, 'use');
   const list = Array.isArray(use)
@@ -145,12 +147,12 @@ function usesOf(source: SpecSource): { name: string; index: number | undefined }
   return list.flatMap(({ name, index }) => (typeof name === 'string' ? [{ name, index }] : []));
 }
 
-/** With its slash; nothing for a file beside the spec. */
+/** The folder with its slash; empty for a file beside the spec. */
 export function folderOf(name: string): string {
   return name.slice(0, name.lastIndexOf('/') + 1);
 }
 
-/** A path written in a file of `folder`, as seen from where that folder is seen from. */
+/** A path written in a file in `folder`, relative to the same place as that folder. */
 export function joined(folder: string, name: string): string {
   const plain = name.replace(/^(\.\/)+/, '');
   return /^([a-z]:)?[\\/]/i.test(name) ? name : folder + plain;

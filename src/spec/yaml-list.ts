@@ -1,8 +1,8 @@
-/** A list of groups in a YAML text, changed entry by entry; comments and what is not changed stay as they are. */
+/** Changes a list of groups in a YAML text entry by entry; comments and unchanged parts stay as they are. */
 
 import { Document, isMap, isSeq, parseDocument, YAMLSeq } from 'yaml';
 
-/** What becomes of an entry: keys put first, keys set or taken out, or the entry dropped. */
+/** A change to an entry: keys put first, keys set or removed, or the entry dropped. */
 export interface EntryChange {
   readonly first?: Readonly<Record<string, unknown>>;
   readonly set?: Readonly<Record<string, unknown>>;
@@ -12,11 +12,11 @@ export interface EntryChange {
 
 export interface ListChange {
   readonly change: (index: number) => EntryChange;
-  /** Each on a line of its own. */
+  /** New entries, each on a line of its own. */
   readonly add: readonly Readonly<Record<string, unknown>>[];
 }
 
-/** `text`: YAML without faults. The list under `key` of its top group is made where there is none. */
+/** The text with the list under `key` of its top group changed, or created if missing. `text` must be valid YAML. */
 export function withList(text: string, key: string, { change, add }: ListChange): string {
   const document = parseDocument(text);
   const list = document.get(key, true);
@@ -40,7 +40,7 @@ export function withList(text: string, key: string, { change, add }: ListChange)
   return document.toString({ lineWidth: 0, flowCollectionPadding: false });
 }
 
-/** A group as it is written on one line: `{size: [310 mm, 120 mm], id: 1}`. */
+/** A group written on one line: `{size: [310 mm, 120 mm], id: 1}`. */
 export function flowText(group: Readonly<Record<string, unknown>>): string {
   const document = new Document(group);
   if (isMap(document.contents)) document.contents.flow = true;

@@ -1,4 +1,4 @@
-/** What the YAML parser complains of, in words for someone who has never heard of flow maps and scalars. */
+/** The YAML parser's errors in words for someone who has never heard of flow maps and scalars. */
 
 import type { YAMLError } from 'yaml';
 import { clip } from '../core/length.ts';

@@ -7,14 +7,16 @@ import { cutEdge } from './resistance.ts';
 
 export interface LoadDescription {
   readonly headline: string;
-  /** How it comes about, most important first. */
+  /** The reasons for the estimate, most important first. */
   readonly lines: readonly string[];
-  /** To be shown wherever the headline is: that it is an estimate, where there is one. `rule`: for where only a sentence fits. */
+  /** Shown wherever the headline is: that an estimate is only an estimate. `rule`: where only one sentence fits. */
   readonly caution: string;
   readonly rule: string;
 }
 
-/** Exact by definition (the international yard and pound agreement, 1959), as the ounce, a sixteenth of it. */
+/**
+ * The pound is exact by definition (the international yard and pound agreement, 1959); an ounce is a sixteenth of it.
+ */
 const kilogramsPerPound = 0.45359237;
 
 /** Standard gravity, m/s² (exact: 3rd General Conference on Weights and Measures, 1901). */
@@ -29,7 +31,7 @@ const cautions = {
 
 type Bears = Extract<LoadEstimate, { kind: 'bears' }>;
 
-/** @param units Of the spec: lengths in them, and masses in kilograms or pounds. */
+/** @param units Units of the spec: lengths are shown in them, and masses in kilograms or pounds. */
 export function describeLoad(estimate: LoadEstimate, units: Units = 'mm'): LoadDescription {
   const caution = cautions[cautionFor(estimate)];
   switch (estimate.kind) {
@@ -67,6 +69,11 @@ const isMeasured = ({ by }: LoadSection): boolean => by?.basis === 'measured';
 function reasons(estimate: Bears, units: Units): string[] {
   const { material, weakest, sections, brokenAlong } = estimate;
   return [
+    ...(estimate.hangers > 1
+      ? [
+          `Each of its ${estimate.hangers} openings bears that much by itself; how they share a pull depends on how it is tied.`,
+        ]
+      : []),
     lasting(estimate, units),
     ...(weakest.weaker
       ? [`Assumes that the grain runs ${weakest.weaker} the pull there, which is the weaker way.`]
@@ -86,7 +93,7 @@ function lasting({ material, hanging }: Bears, units: Units): string {
     : `Left hanging for ten years: about ${force(hanging, units)}.`;
 }
 
-/** What the figure rests on, and what has been taken off it. */
+/** The source of the figure, and what has been deducted from it. */
 function basis({ material, thicknessMm, measured, weakest: { by } }: Bears, units: Units): string {
   if (by!.basis === 'measured')
     return `Measured: ${broke(measured!, units)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
@@ -105,7 +112,7 @@ function broke({ breaksAt, neck }: Measured, units: Units): string {
   return `a neck ${lengthText(neck, units, fine)} wide broke at ${force(breaksAt, units)}`;
 }
 
-/** Where a section is and how wide, to follow "weakest". */
+/** Place and width of a section, to follow "weakest". */
 function place({ what, widthMm, totalMm, count }: LoadSection, units: Units): string {
   const [wide, inAll] = [widthMm, totalMm].map((each) => lengthText(each, units, fine));
   switch (what) {
@@ -130,7 +137,7 @@ function crossSection({ weakest, thicknessMm }: Extract<LoadEstimate, { kind: 'u
   return units === 'mm' ? ` (${rounded(area)} mm² in all)` : ` (${rounded(area / mmPerInch ** 2)} in² in all)`;
 }
 
-/** "14 N (1.4 kg)" or "14 N (3.1 lb)": newtons, and the mass that weighs as much, for people who think in those. */
+/** "14 N (1.4 kg)" or "14 N (3.1 lb)": newtons, and the mass of that weight, for people who think in masses. */
 function force(newtons: number, units: Units): string {
   const [large, small] = units === 'mm' ? (['kg', 'g'] as const) : (['lb', 'oz'] as const);
   const inLarge = newtons / gravity / (units === 'mm' ? 1 : kilogramsPerPound);
@@ -140,7 +147,7 @@ function force(newtons: number, units: Units): string {
   return `${rounded(newtons)} N (${mass})`;
 }
 
-/** To two significant figures: more would feign an accuracy that no such estimate has. */
+/** Rounded to two significant figures: more would suggest an accuracy that no such estimate has. */
 function rounded(value: number): string {
   const digits = Number(value.toPrecision(2));
   return value > 0 && digits < 10 ? value.toPrecision(2) : String(digits);

@@ -1,12 +1,15 @@
-/** Straight lines through a region: where they run in material, and what that bears. */
+/** Straight lines through a region: where they run through material, and the load that bears. */
 
 import { contains, distance } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
-/** From and to, in mm along a line. */
+/** Start and end along a line, in mm. */
 export type Interval = readonly [number, number];
 
-/** Where a line crosses the edges, in mm along `direction` (a unit vector) from `origin`, ascending. Each corner counts once. */
+/**
+ * Crossings of a line with the edges, in mm along the unit vector `direction` from `origin`, ascending; corners count
+ * once.
+ */
 export function crossings(region: Region, origin: Point, direction: Point): number[] {
   const found: number[] = [];
   for (const ring of region) {
@@ -32,16 +35,16 @@ export function crossings(region: Region, origin: Point, direction: Point): numb
   }
 }
 
-/** All stretches of a line in material. */
+/** The stretches of a line that run through material. */
 export function stretchesAcross(region: Region, origin: Point, direction: Point): Interval[] {
   const found = crossings(region, origin, direction);
   return found.flatMap((from, i): Interval[] => (i % 2 === 0 && i + 1 < found.length ? [[from, found[i + 1]!]] : []));
 }
 
-/** How near to its ends a line may meet the outline that they lie on, in mm. */
+/** Crossings this near to the ends of a line, in mm, belong to the outline that the ends lie on. */
 const endsMm = 0.01;
 
-/** The stretches in material of the line between two points of the outline, in mm from the first. */
+/** The stretches through material of the line between two points of the outline, in mm from the first. */
 export function stretchesBetween(region: Region, from: Point, to: Point): Interval[] {
   const length = distance(to, from);
   if (length === 0) return [];
@@ -61,16 +64,16 @@ export function pointAt(origin: Point, direction: Point, along: number): Point {
 
 export const lengthOf = (stretches: readonly Interval[]): number => stretches.reduce((sum, [a, b]) => sum + b - a, 0);
 
-/** The centre of mass of stretches that are all equally thick, along their line; 0 where there are none. */
+/** The centre of mass, along their line, of stretches of equal thickness; 0 if there are none. */
 export function middleOf(stretches: readonly Interval[]): number {
   const length = lengthOf(stretches);
   return length > 0 ? stretches.reduce((sum, [a, b]) => sum + ((b - a) * (a + b)) / 2, 0) / length : 0;
 }
 
 /**
- * How wide a neck pulled dead centre would be that bears no more than these stretches do together, pulled `offLine` mm off
- * their middle. The largest stress is F/(A·t) + F·e·y/(I·t) (straight beam, plane section), for one stretch of width b
- * F/(b·t) + 6·F·e/(b²·t); the width is what stands for b·t/F·stress.
+ * Width of a centrally loaded neck that bears the same load as these stretches together, loaded `offLine` mm off their
+ * middle. The largest stress is F/(A·t) + F·e·y/(I·t) (straight beam, plane section), for one stretch of width b
+ * F/(b·t) + 6·F·e/(b²·t); the width is F/t divided by that stress.
  */
 export function effectiveWidth(stretches: readonly Interval[], offLine: number): number {
   const length = lengthOf(stretches);

@@ -1,13 +1,14 @@
 /**
- * What pull a piece bears at its hanger before it breaks: an estimate, with its caution, never a promise.
+ * The load that a piece bears at its hanger before it breaks: an estimate, with its caution, never a promise.
  *
- * Each section breaks at F = strength × thickness × its effective width (`sections.ts`); the weakest decides. Nobody states
- * which way the grain of a tag runs, and a tag's sections lie every way, so the weaker of along and across counts. Where one of
- * the two is not published, so is the estimate: across the grain wood bears about a twentieth of what it bears along it, so
- * a figure for along the grain alone would mislead.
+ * Each section breaks at F = strength × thickness × its effective width (`sections.ts`); the weakest decides. The
+ * direction of a tag's grain is not known, and its sections run in every direction, so the weaker of along and across
+ * the grain counts. If one of the two is not published, there is no estimate: across the grain wood bears about a
+ * twentieth of what it bears along it, so a figure for along the grain alone would mislead.
  *
- * Crushing under the tie, the way left out of those by which handbooks let a lug fail, is not counted: the tie bites in and
- * lies the better for it, and wood crushes at no less than it tears across its grain (Wood Handbook, table 5-3a, from memory).
+ * Crushing under the tie, the remaining way in which handbooks let a lug fail, is not counted: the tie bites in and
+ * lies the better for it, and wood crushes at no less than it tears across its grain (Wood Handbook, table 5-3a, from
+ * memory).
  *
  * Forces in N, lengths in mm.
  */
@@ -20,23 +21,25 @@ import type { Basis, Resistance, ResistanceResult } from './resistance.ts';
 import type { Section } from './section.ts';
 import { sectionsOf } from './sections.ts';
 
-/** A section and what it bears. */
+/** A section and the load it bears. */
 export interface LoadSection extends Section {
-  /**
-   * At which it breaks by the figures as they stand, with the grain along the stress or across it; absent where those are not
-   * published.
-   */
+  /** Load at which it breaks by the figures alone, with the grain along or across the stress; absent if unpublished. */
   readonly newtons: Readonly<Partial<Record<Grain, number>>>;
-  /** The weaker of the two after the knock-downs; absent where either is. */
+  /** The weaker of the two after deductions; absent if either is. */
   readonly bears?: number;
-  /** How the grain runs to the pull where it is the weaker; absent where the material has no grain, or shear does not depend on it here. */
+  /**
+   * Direction of the grain relative to the pull in the weaker case; absent if the material has no grain, or shear does
+   * not depend on it here.
+   */
   readonly weaker?: Grain;
-  /** What the weaker of the two rests on, and how much of it is relied on. */
+  /** The basis of the weaker figure, and the share of it that is relied on. */
   readonly by?: { readonly basis: Basis; readonly share: number };
 }
 
 interface Judged {
-  /** The weakest first. */
+  /** How many hangers there are, each of which bears as much at least. */
+  readonly hangers: number;
+  /** Weakest first. */
   readonly sections: readonly LoadSection[];
   readonly material?: Material;
   readonly thicknessMm?: number;
@@ -48,19 +51,19 @@ export type LoadEstimate =
   | (Judged & {
       readonly kind: 'bears';
       readonly weakest: LoadSection;
-      /** A pull of seconds or minutes. */
+      /** Load for seconds or minutes. */
       readonly shortPull: number;
-      /** Left hanging for ten years; absent where no effect of time is published. */
+      /** Load for ten years; absent if no effect of time is published. */
       readonly hanging?: number;
     })
-  /** `weakest` is the section that would break first if its material had one strength every way. */
+  /** `weakest` is the section that would break first if the material were equally strong in all directions. */
   | (Judged & { readonly kind: 'unknown'; readonly reason: string; readonly weakest: LoadSection })
   /** `open`: the tie slips out. `loose`: the hanger is not joined to most of the piece. */
   | (Judged & { readonly kind: 'nothing'; readonly fault: 'open' | 'loose' });
 
 /**
- * `undefined` for a piece without a hanger. Of two hangers the weaker, as if it bore all: how the pull is shared hangs on how the
- * tag is tied. Dear only for a region not seen before.
+ * The estimate; `undefined` for a piece without a hanger. With two hangers the weaker decides, as if it bore the whole
+ * load: how the load is shared depends on how the tag is tied. Only expensive for a region not seen before.
  */
 export function estimateLoad(piece: Piece, stock: Stock): LoadEstimate | undefined {
   const estimates = piece.hangers.map((hanger) => estimateFor(hanger, piece, stock));
@@ -81,6 +84,7 @@ function estimateFor(hanger: PlacedHanger, piece: Piece, stock: Stock): LoadEsti
   const { material, unknown, brokenAlong } = resistances;
   const { thickness, measured } = stock;
   const common = {
+    hangers: piece.hangers.length,
     ...(material ? { material } : {}),
     ...(thickness === undefined ? {} : { thicknessMm: thickness }),
     ...(measured ? { measured } : {}),
@@ -121,7 +125,7 @@ function judge(section: Section, resistances: ResistanceResult): LoadSection {
   return { ...judged, weaker: isAcross === (what !== 'strap') ? 'across' : 'along' };
 }
 
-/** A limit is on the stress of a pull that lasts, wherever the section is torn or bent. */
+/** The load for ten years. A limit applies to the stress of a lasting load, wherever the section is torn or bent. */
 function hangingLoad(
   sections: readonly LoadSection[],
   shortPull: number,
@@ -136,7 +140,7 @@ function hangingLoad(
   return Math.min(shortPull, lasting.value * cutEdge[material.kind] * thickness * Math.min(...widths));
 }
 
-/** By what they bear; without that, by width, tear-outs last: material is stronger in shear than across its grain. */
+/** Order by load or, if unknown, by width with tear-outs last: material is stronger in shear than across its grain. */
 function weakestFirst(a: LoadSection, b: LoadSection): number {
   if (a.bears !== undefined && b.bears !== undefined) return a.bears - b.bears;
   return Number(a.what === 'tear-out') - Number(b.what === 'tear-out') || a.effectiveMm - b.effectiveMm;

@@ -1,12 +1,10 @@
-/**
- * The materials that tags are cut from, and what is known of each. Every figure names its source, and whether that was seen.
- */
+/** The materials that tags are cut from. Every figure names its source, and whether that was seen. */
 
 import { wordsOf } from '../spec/material-words.ts';
 import type { SourcedValue, Material, Strength, Strengths } from './material.ts';
 import { birchPlywood } from './plywood-table.ts';
 
-/** A material and the words it is known by: all of any of `must`, and any of `may`, in any order. */
+/** A material and the words that name it: all words of any set in `must`, and any of `may`, in any order. */
 export interface MaterialEntry {
   readonly must: readonly (readonly string[])[];
   readonly may: readonly string[];
@@ -24,17 +22,17 @@ const recalled = (value: number, source: string): SourcedValue => ({ value, sour
 const judged = (value: number, source: string): SourcedValue => ({ value, source, known: 'our own judgement' });
 const reached = (figure: SourcedValue, share = 1): Strength => ({ ...figure, share });
 
-/** Of a sheet that is as strong one way as the other. */
+/** Strengths of a sheet that is equally strong in both directions. */
 function evenly(tension: Strength, shear = half(tension)): Strengths {
   return { along: tension, across: tension, shear };
 }
 
-/** Where no shear is published: a sheet without grain gives way to shear at no less than this (Tresca's criterion). */
+/** Shear strength where none is published: without grain, at least half of the tension (Tresca's criterion). */
 function half(tension: Strength): Strength {
   return { ...tension, value: tension.value / 2, source: `${tension.source}, half of the tension` };
 }
 
-/** Five pieces in a hundred are weaker than this many standard deviations below the mean (normal distribution). */
+/** Five pieces in a hundred lie further than this many standard deviations below the mean (normal distribution). */
 const fifthPercentile = 1.645;
 const reachedBy95 = (variation: number): number => 1 - fifthPercentile * variation;
 
@@ -53,8 +51,8 @@ export const woodScatter = {
 const woodTable = 'Wood Handbook FPL-GTR-190 (2010), table 5-3a';
 
 /**
- * What a pull of ten years leaves of wood: 18.3 + 108.4·t^−0.0464 % with t in s (the “Madison curve”, Wood 1951, as given in
- * Forests 12(9):1148, 2021, seen).
+ * Share of the strength of wood that is left under a load of ten years: 18.3 + 108.4·t^−0.0464 % with t in s (the
+ * “Madison curve”, Wood 1951, as given in Forests 12(9):1148, 2021, seen).
  */
 export function loadDuration(seconds: number): number {
   return Math.min(1, (18.3 + 108.4 * seconds ** -0.0464) / 100);
@@ -67,9 +65,10 @@ const woodLasting = {
 } as const;
 
 /**
- * Wood is stiff along its grain, which crowds the stress beside a hole pulled that way: 2.16 times the bearing stress in the
- * stiffest laminate of Crews, Hong and Raju (NASA TP-1862, 1981, abstract seen) where a sheet without grain has 0.87. Pulled
- * across, it is less than without grain; nothing is taken off for that.
+ * Factors on the stress beside a hole. Wood is stiff along its grain, which concentrates the stress beside a hole
+ * pulled that way: 2.16 times the bearing stress in the stiffest laminate of Crews, Hong and Raju (NASA TP-1862, 1981,
+ * abstract seen) where a sheet without grain has 0.87. Pulled across, it is less than without grain; no credit is taken
+ * for that.
  */
 const woodHole = {
   along: seen(2.16 / 0.87, 'NASA TP-1862 (1981)'),
@@ -77,9 +76,10 @@ const woodHole = {
 } as const;
 
 /**
- * Means of clear, straight-grained wood at 12 % moisture (seen). Density follows from its specific gravity G as
- * 1000 · G · 1.12 kg/m³. Wood in tension along the grain has few published figures; its modulus of rupture is a low estimate
- * of it (Wood Handbook, chapter 5, seen). Shear is along the grain, where wood is weaker, so that serves for both ways.
+ * Means of clear, straight-grained wood at 12 % moisture (seen). Density follows from its specific gravity G as 1000 ·
+ * G · 1.12 kg/m³. Few figures are published for wood in tension along the grain; its modulus of rupture is a low
+ * estimate of it (Wood Handbook, chapter 5, seen). Shear is along the grain, where wood is weaker, so it serves for
+ * both directions.
  */
 const wood = (
   name: string,
@@ -105,7 +105,7 @@ const wood = (
 };
 
 /**
- * “Maple”, “oak” and “poplar” alone are taken as the one kind the table has of them; `name` says so. “Birch” alone is not in
+ * “Maple”, “oak” and “poplar” alone are taken as the one kind in the table; `name` says which. “Birch” alone is not in
  * the list: two birches are, with different figures, and it most often means plywood.
  */
 const woods: readonly MaterialEntry[] = [
@@ -122,9 +122,10 @@ const woods: readonly MaterialEntry[] = [
 const eurocode = 'EN 1995-1-1, table 3.1, permanent load indoors';
 
 /**
- * Cross-laid veneers shear easily, which crowds the stress beside a hole: (1 + √(2·(√(E₁/E₂) − ν) + E₁/G))/3 times that of a
- * sheet without grain (Lekhnitskii, Anisotropic Plates, for an empty hole, from memory). Pulled along the grain of the faces
- * E₁ is 11.2, E₂ 6.3 and G 0.65 GPa, ν 0.06 (birch plywood of three plies, from memory), pulled across it the other way round.
+ * Cross-laid veneers shear easily, which concentrates the stress beside a hole: (1 + √(2·(√(E₁/E₂) − ν) + E₁/G))/3
+ * times that of a sheet without grain (Lekhnitskii, Anisotropic Plates, for an empty hole, from memory). Pulled along
+ * the grain of the faces E₁ is 11.2, E₂ 6.3 and G 0.65 GPa, ν 0.06 (birch plywood of three plies, from memory), pulled
+ * across it the other way round.
  */
 const lekhnitskii = 'Lekhnitskii, Anisotropic Plates';
 const plywoodHole = { along: recalled(1.8, lekhnitskii), across: recalled(1.45, lekhnitskii) } as const;
@@ -162,7 +163,7 @@ const panels: readonly MaterialEntry[] = [
     name: 'MDF',
     kind: 'fibreboard',
     density: seen(750, 'a materials data base, after the Wood Handbook (1999)'),
-    // The data base has 18 MPa as typical, which leaves 13 as what 95 of 100 reach credible.
+    // The data base gives 18 MPa as typical, which makes 13 plausible as the value that 95 of 100 reach.
     strengths: (thicknessMm) =>
       thicknessMm > 12
         ? undefined
@@ -178,10 +179,10 @@ const panels: readonly MaterialEntry[] = [
   entry(['hardboard'], 'standard service', hardboard('hardboard', 1500)),
 ];
 
-/** The least mean of a sheet in tension, of a class of ANSI A135.4 (psi); hardboard alone is taken as the weakest sold. */
+/** The least mean tension of a sheet of a class of ANSI A135.4 (psi); hardboard alone is taken as the weakest sold. */
 function hardboard(name: string, psi: number): Material {
   const source = 'ANSI A135.4, by its class, as a mill quotes it';
-  // How far a piece may be weaker than the mean of its sheet: 15 %, our own judgement.
+  // Variation of pieces about the mean of their sheet: 15 %, our own judgement.
   const tension = reached(seen(Math.round(psi * 0.0689476) / 10, source), reachedBy95(0.15));
   return {
     name,
@@ -197,8 +198,8 @@ const acrylicWords =
   'neon black white grey gray red orange yellow green blue pink purple plastic';
 
 /**
- * Short pull: minima that the Unified Facilities Guide Specification for acrylic glazing demands (table 3-1, seen); extruded
- * sheet has 69 MPa as a typical value (a distributor's table, seen), so the minimum is taken for both.
+ * Short loads: minima that the Unified Facilities Guide Specification for acrylic glazing requires (table 3-1, seen);
+ * extruded sheet has 69 MPa as a typical value (a distributor's table, seen), so the minimum is taken for both.
  */
 const glazing = 'UFGS for acrylic glazing, table 3-1, minima';
 const acrylic = (name: string, limit: SourcedValue): Material => ({
@@ -253,5 +254,5 @@ const others: readonly MaterialEntry[] = [
   }),
 ];
 
-/** The first that a name fits counts. */
+/** The first entry that matches a name counts. */
 export const entries: readonly MaterialEntry[] = [...woods, ...panels, ...plastics, ...others];

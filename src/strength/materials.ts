@@ -1,13 +1,13 @@
-/** The material that a person names. */
+/** Finds the material that a person names. */
 
 import { wordsOf } from '../spec/material-words.ts';
 import type { Material } from './material.ts';
 import { entries } from './material-table.ts';
 
-/** Of the materials of which something is known here. */
+/** Names of the materials with known properties. */
 export const materialNames: readonly string[] = entries.map(({ material }) => material.name);
 
-/** What may be said of any stock without making it another material. */
+/** Words that may describe any stock without making it a different material. */
 const harmless = new Set(
   wordsOf(
     'a an the of in from solid clear natural untreated unfinished bare planed sanded smooth oiled waxed thin thick sheet ' +
@@ -16,9 +16,9 @@ const harmless = new Set(
 );
 
 /**
- * What is known of what is named, as in “walnut”, “Black walnut, 3 mm” or “cast acrylic sheet”. Every word must be accounted
- * for: “walnut veneered plywood”, “red oak” and “walnut-stained MDF” are something else than walnut and oak, and an unknown
- * word may make it so. `undefined` where nothing is known for certain.
+ * The material meant by a name such as “walnut”, “Black walnut, 3 mm” or “cast acrylic sheet”. Every word must be
+ * accounted for: “walnut veneered plywood”, “red oak” and “walnut-stained MDF” are different from walnut and oak, and
+ * an unknown word may change the meaning. `undefined` if it is not certain.
  */
 export function materialOf(name: string): Material | undefined {
   const named = wordsOf(name).filter((word) => !/^\d+(mm|in)?$/.test(word));

@@ -1,4 +1,4 @@
-/** Where the material round an opening would break. */
+/** The sections at which the material round an opening would break. */
 
 import type { Point, Region } from '../geometry/types.ts';
 import { crossings, pointAt } from './lines.ts';
@@ -7,9 +7,9 @@ import { closePinFactor, looseTie, nearEndFactor, slotEndFactor } from './loaded
 import type { Chord } from './parting.ts';
 import type { Pull, Section } from './section.ts';
 
-/** Lines beside each other across the opening, as shares of half its width; the outermost barely meet it. */
+/** Parallel lines across the opening, as shares of half its width; the outermost only just meet it. */
 const shares = [-0.9, -0.75, -0.6, -0.45, -0.3, -0.15, 0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9];
-/** Clipping rounds, so that the opening and the hole it leaves may differ by a little. */
+/** Clipping rounds, so the opening and the hole in the region may differ by this much. */
 const roundingMm = 0.001;
 
 interface Wall {
@@ -38,8 +38,9 @@ export function extent(region: Region, centre: Point, direction: Point): Interva
 }
 
 /**
- * Both walls beside the opening, torn by the stress at its rim. Off the middle the thinner wall counts twice, for it would go
- * first. As a width it is that of the opening over the factor on its bearing stress; never more for a wider sheet.
+ * Both walls beside the opening, torn by the stress at its rim. If the opening is off-centre the thinner wall counts
+ * twice, as it would break first. The effective width is that of the opening over the factor on its bearing stress, so
+ * it stays bounded however wide the sheet is.
  */
 export function walls(pull: Pull): Section {
   const { hanger, centre, right, up } = pull;
@@ -59,8 +60,8 @@ export function walls(pull: Pull): Section {
 }
 
 /**
- * Two planes of shear, each as long as the least material ahead of the opening: 2·(e − d/2)·t·τ with e from the centre of
- * the hole to the edge. Conservative: the planes really start further back.
+ * Two planes of shear, each as long as the least material ahead of the opening: 2·(e − d/2)·t·τ with e from the centre
+ * of the hole to the edge. Conservative: the planes really start further back.
  */
 export function tearOut(pull: Pull): Section {
   const ahead = wall(pull, pull.up);
@@ -69,9 +70,10 @@ export function tearOut(pull: Pull): Section {
 }
 
 /**
- * The strip ahead of the opening as a beam clamped at both ends, a thin tie at its middle: M = F·L/8, so the stress 6·M/(t·h²)
- * is 3·F·L/(4·t·h²) (beam formulas, exact). Ahead of a round hole that stands for its splitting at the end, the fourth way in
- * which handbooks let a lug fail. At the ends of a slot the stress of the walls is added, which is greatest there too.
+ * The strip ahead of the opening as a beam clamped at both ends with a thin tie at its middle: M = F·L/8, so the stress
+ * 6·M/(t·h²) is 3·F·L/(4·t·h²) (beam formulas, exact). Ahead of a round hole this stands for splitting at the end, the
+ * fourth way in which handbooks let a lug fail. At the ends of a slot the stress of the walls is added, which is also
+ * greatest there.
  */
 export function strap(pull: Pull, beside: Section): Section {
   const ahead = wall(pull, pull.up);

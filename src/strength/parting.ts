@@ -1,13 +1,14 @@
 /**
- * Where one cut would part what a tag hangs by from most of it.
+ * Finds where a single cut would part the hanger from most of the tag.
  *
- * The region is triangulated, and the triangles seen as a graph: a chord parts the piece exactly where it is a bridge of that
- * graph (R. E. Tarjan, "A note on finding the bridges of a graph", 1974), whatever its width. `findNecks` does not serve here:
- * it looks for places narrower than a limit, and with a limit wide enough for every neck that bears a load it takes lettering
- * for one thin stroke and drops necks with little beyond them, as are those next to a ring.
+ * The region is triangulated, and the triangles treated as a graph: a chord parts the piece exactly if it is a bridge
+ * of that graph (R. E. Tarjan, "A note on finding the bridges of a graph", 1974), whatever its width. `findNecks` is
+ * not suitable here: it looks for places narrower than a limit, and with a limit wide enough for every neck under load
+ * it takes lettering for one thin stroke and drops necks with little beyond them, such as those next to a ring.
  *
- * A chord is a neck only where the disc on it as diameter holds no other outline (a Gabriel edge of the triangulation). Any
- * other is aslant: from the root of a bar out to the shoulder it widens into, say, where the bar itself is what breaks.
+ * A chord is a neck only if the disc on it as diameter contains no other outline (a Gabriel edge of the triangulation).
+ * Any other runs aslant: from the root of a bar out to the shoulder it widens into, say, where the bar itself is what
+ * breaks.
  */
 
 import { perimeter } from '../geometry/measure.ts';
@@ -20,18 +21,18 @@ import { nextEdge } from '../geometry/necks/triangulation.ts';
 import { exactWidth } from '../geometry/necks/widths.ts';
 import type { Point, Region } from '../geometry/types.ts';
 
-/** From edge to edge through material. */
+/** A line from edge to edge through material. */
 export type Chord = readonly [Point, Point];
 
-/** Outlines are sampled this closely; the width of a neck is then measured exactly. */
+/** Outlines are sampled at this spacing; the width of a neck is then measured exactly. */
 const spacingMm = 0.5;
 const maxSamples = 6000;
-/** How many of the chords that look weakest are measured exactly. */
+/** Number of the apparently weakest chords that are measured exactly. */
 const refined = 8;
 
 /**
- * Of all necks of an island that part the opening from more than half of its area, the one for which `strengthOf` is least;
- * `undefined` where none does.
+ * Of all necks of a part that separate the opening from more than half of its area, the one for which `strengthOf` is
+ * least; `undefined` if there is none.
  * @param opening The centre of the opening.
  */
 export function weakestParting(
@@ -60,7 +61,7 @@ export function weakestParting(
   return weakest?.chord;
 }
 
-/** The triangle of material on the outline nearest to a point. */
+/** The triangle of material at the outline point nearest to a given point. */
 function triangleAt(mesh: Mesh, point: Point): number | undefined {
   const [at] = toGrid([[point]]);
   let least = Infinity;
@@ -76,12 +77,12 @@ function triangleAt(mesh: Mesh, point: Point): number | undefined {
   return found;
 }
 
-/** Half-edges whose cutting takes more than half of the area reached from a triangle away from it. Linear in triangles. */
+/** Half-edges whose cutting separates more than half of the area from the given triangle. Linear in triangles. */
 function partingChords(mesh: Mesh, root: number): number[] {
   const { twins, isChord } = mesh;
   const rank = new Int32Array(mesh.inside.length).fill(-1);
   const visited: number[] = [];
-  /** The half-edge, in its own triangle, by which each was reached. */
+  /** The half-edge by which each was reached, in its own triangle. */
   const entries: number[] = [];
   const stack = [{ triangle: root, entry: -1 }];
   for (let visit = stack.pop(); visit; visit = stack.pop()) {
@@ -107,7 +108,7 @@ function partingChords(mesh: Mesh, root: number): number[] {
       if (isChord[e] && e !== entries[i]) lowest[i] = Math.min(lowest[i]!, rank[triangleOf(twins[e]!)]!);
     }
     const parent = rank[triangleOf(twins[entries[i]!]!)]!;
-    // Nothing visited later leads back past it: the way in is the only way.
+    // Nothing visited later leads back past it, so the way in is the only way.
     if (lowest[i] === i && beyond[i]! > total / 2) bridges.push(entries[i]!);
     lowest[parent] = Math.min(lowest[parent]!, lowest[i]!);
     beyond[parent]! += beyond[i]!;

@@ -1,7 +1,7 @@
 /**
- * Birch plywood by its thickness: characteristic strengths in tension, which 95 of 100 sheets reach, from the Handbook of
- * Finnish Plywood (Finnish Forest Industries Federation, 2002, ISBN 952-9506-63-5; 2007, ISBN 952-9506-66-X). That both
- * editions exist and what they hold was seen; the figures are from memory.
+ * Birch plywood by its thickness: characteristic strengths in tension, which 95 of 100 sheets reach, from the Handbook
+ * of Finnish Plywood (Finnish Forest Industries Federation, 2002, ISBN 952-9506-63-5; 2007, ISBN 952-9506-66-X). That
+ * both editions exist and what they cover was seen; the figures are from memory.
  */
 
 import type { Strength, Strengths } from './material.ts';
@@ -23,14 +23,14 @@ const rows = [
 const panelShear = 9.5;
 
 /**
- * Thinnest sheet that the row of 4 mm is taken for (mm): three plies of one thickness are made from about 2.5 mm on, and the
- * share of their layers is the same. Our own judgement.
+ * Thinnest sheet, in mm, that the 4 mm row is used for: plywood of three equal plies is made from about 2.5 mm on, with
+ * the same share of layers in each direction. Our own judgement.
  */
 const thinnest = 2.5;
 
 const characteristic = (value: number): Strength => ({ value, share: 1, source, known: 'from memory' });
 
-/** The weaker of the two rows that a thickness lies between; `undefined` beyond the table. */
+/** The weaker of the two rows that a thickness lies between; `undefined` outside the table. */
 export function birchPlywood(thicknessMm: number): Strengths | undefined {
   const last = rows.at(-1)!;
   if (thicknessMm < thinnest || thicknessMm > last[0]) return undefined;

@@ -1,4 +1,4 @@
-/** What each mm of effective width of a stock bears, by what is measured of it or published. In N/mm. */
+/** The load per mm of effective width that a stock bears, as measured or published. In N/mm. */
 
 import { isSolidWood } from '../spec/min-web-defaults.ts';
 import type { Measured, Stock } from '../spec/model.ts';
@@ -9,24 +9,27 @@ import { materialOf } from './materials.ts';
 export interface Resistance {
   /** As published or measured. */
   readonly newtonsPerMm: number;
-  /** How much of that is relied on, once scatter and cut edges are taken off. */
+  /** The share of it that is relied on, after scatter and cut edges. */
   readonly share: number;
   readonly basis: Basis;
 }
 
-/** `measured`: a neck of this very stock was broken, which counts before any handbook. */
+/** `measured`: a neck of this very stock was broken, which takes precedence over any handbook. */
 export type Basis = { readonly source: string } | 'measured';
 
-/** `along` and `across` the grain are one and the same where none is known. Absent where a strength is not published. */
+/** `along` and `across` are the same object if no grain is known. Absent if a strength is not published. */
 export interface Resistances extends Readonly<Partial<Record<Grain | 'shear', Resistance>>> {
   readonly material?: Material;
-  /** A neck was broken, but along the grain: what it bore says nothing of the weaker way. */
+  /** A neck that was broken along the grain, and so says nothing about the weaker direction. */
   readonly brokenAlong?: Measured;
 }
 
 export type ResistanceResult = Resistances & { readonly unknown?: string };
 
-/** What char and small notches leave of wood at the edges of a cut, heat and crazing of plastic, shrinking of leather. Our judgement, no source. */
+/**
+ * Share of the strength left at cut edges: char and small notches weaken wood, heat and crazing plastic, shrinking
+ * leather. Our own judgement, no source.
+ */
 export const cutEdge: Readonly<Record<Material['kind'], number>> = {
   wood: 0.8,
   plywood: 0.8,
@@ -37,19 +40,20 @@ export const cutEdge: Readonly<Record<Material['kind'], number>> = {
 };
 
 /**
- * How much of what one neck bore 95 of 100 others bear: 1 − 1.645 times 28 % for wood, and where the material is not known,
- * 15 % for what comes out of a press or a mould. Our own judgement. Its edges were cut, so nothing is taken off for those.
+ * Share of the load one neck bore that 95 of 100 others bear: 1 − 1.645 times 28 % for wood, leather and unknown
+ * materials, 15 % for what comes out of a press or a mould. Our own judgement. Its edges were cut, so nothing is
+ * deducted for those.
  */
 export const measuredShare = { grown: 1 - 1.645 * 0.28, made: 1 - 1.645 * 0.15 } as const;
 
 /**
- * Wood that bears more than this many times what it bears across its grain on average was not broken across it; where that is
- * not published, the 6.3 MPa of the strongest in the table counts. Our own judgement.
+ * Wood that bears more than this many times its mean strength across the grain was not broken across it; if that is not
+ * published, the 6.3 MPa of the strongest wood in the table is used. Our own judgement.
  */
 const surelyAlong = 3;
 const strongestAcross = 6.3;
 
-/** `unknown` says why, where what decides is not known. */
+/** The resistances of a stock; if the decisive one is not known, `unknown` says why. */
 export function resistancesOf(stock: Stock): ResistanceResult {
   const material = stock.material === undefined ? undefined : materialOf(stock.material);
   const published = publishedOf(stock, material);
@@ -105,7 +109,7 @@ function afterMeasuring(
       return { ...published, ...unknown, along: own, brokenAlong: measured };
     }
   }
-  // Whatever it is, it gives way to shear at no less than half of its tension (Tresca's criterion).
+  // Any material shears at no less than half of its tension (Tresca's criterion).
   const shear = published.shear ?? { ...own, newtonsPerMm: newtonsPerMm / 2 };
   return { along: own, across: own, shear };
 }

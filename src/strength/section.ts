@@ -1,4 +1,4 @@
-/** What a section is, and how a tag is pulled. */
+/** Sections of a piece, and the direction in which a tag is pulled. */
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { PlacedHanger } from '../tag/tag.ts';
@@ -8,39 +8,39 @@ import type { Chord } from './parting.ts';
  * - `wall`: both walls beside the opening, torn apart across the pull.
  * - `tear-out`: the opening torn out through the material ahead of it, by shear.
  * - `strap`: the strip ahead of the opening, bent until it breaks.
- * - `attachment`: where the ring is joined to the body.
- * - `neck`: the weakest place that by itself joins the hanger to most of the piece.
+ * - `attachment`: the joint of the ring to the body.
+ * - `neck`: the weakest place that alone joins the hanger to most of the piece.
  * - `strokes`: two or more strokes side by side, cut straight across the pull.
  */
 export type SectionKind = 'wall' | 'tear-out' | 'strap' | 'attachment' | 'neck' | 'strokes';
 
 export interface Section {
   readonly what: SectionKind;
-  /** Of the narrowest wall or stroke, mm. */
+  /** Width of the narrowest wall or stroke, in mm. */
   readonly widthMm: number;
-  /** Of all material that must break, mm: two walls, two planes of shear, all strokes. */
+  /** Width of all material that must break, in mm: two walls, two planes of shear, all strokes. */
   readonly totalMm: number;
-  /** How many walls, planes or strokes share the pull. */
+  /** Number of walls, planes or strokes that share the load. */
   readonly count: number;
-  /** Of the narrowest, or of the first and the last stroke. */
+  /** Ends of the narrowest wall or stroke, or outer ends of the first and last stroke. */
   readonly ends: Chord;
-  /** Distance of its middle from the line of pull. */
+  /** Distance of its middle from the line of pull, in mm. */
   readonly offLineMm: number;
-  /** Strength (MPa) × thickness (mm) × this (mm) is the pull in N at which it breaks. */
+  /** The load in N at which it breaks is strength (MPa) × thickness (mm) × this (mm). */
   readonly effectiveMm: number;
 }
 
-/** A tag that hangs freely is pulled along the line from its centre of mass through its opening. */
+/** The pull on a freely hanging tag, along the line from its centre of mass through its opening. */
 export interface Pull {
-  /** The part of the piece that the opening is in. */
+  /** The part of the piece that contains the opening. */
   readonly island: Region;
-  /** The same with fewer points, for what looks at all of it. */
+  /** The same with fewer points, for searches over all of it. */
   readonly outlines: Region;
   readonly hanger: PlacedHanger;
   readonly centre: Point;
-  /** Unit vectors: towards what it hangs from, and across. */
+  /** Unit vectors: `up` towards what it hangs from, `right` across. */
   readonly up: Point;
   readonly right: Point;
-  /** From the opening to the centre of mass. */
+  /** Distance from the opening to the centre of mass, in mm. */
   readonly lengthMm: number;
 }

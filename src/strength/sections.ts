@@ -1,4 +1,4 @@
-/** Where a piece would break when it is pulled by its hanger: the sections, their widths, and how far off the pull they lie. */
+/** The sections at which a piece would break when pulled by its hanger: widths, and distances from the line of pull. */
 
 import { EdgeIndex, circleCrossings } from '../geometry/edge-index.ts';
 import { area, centroid, contains, distance, ringArea } from '../geometry/measure.ts';
@@ -20,7 +20,7 @@ export interface Sections {
 
 const known = new WeakMap<PlacedHanger, { readonly piece: Piece; readonly sections: Sections }>();
 
-/** Kept with the hanger: an edit elsewhere leaves it, and the region, the very same objects. */
+/** Cached with the hanger: an edit elsewhere keeps it, and the region, as the same objects. */
 export function sectionsOf(piece: Piece, hanger: PlacedHanger): Sections {
   const before = known.get(hanger);
   const { region, parts, body } = piece;
@@ -31,7 +31,7 @@ export function sectionsOf(piece: Piece, hanger: PlacedHanger): Sections {
   return sections;
 }
 
-/** Fewer points halve the time; widths stay within twice this. */
+/** Tolerance for simplified outlines, in mm: fewer points halve the time, and widths stay within twice this. */
 const outlinesMm = 0.005;
 
 function findSections(piece: Piece, hanger: PlacedHanger): Sections {
@@ -44,7 +44,7 @@ function findSections(piece: Piece, hanger: PlacedHanger): Sections {
   if (piece.parts === 'one' && area(island) < area(region) / 2) return { list: [], fault: 'loose' };
   const [x, y] = [centre.x - mass.x, centre.y - mass.y];
   const lengthMm = Math.hypot(x, y);
-  // Hung by its very centre it hangs any way.
+  // Hung by its very centre, it may hang in any direction.
   const up = lengthMm > 1e-6 ? { x: x / lengthMm, y: y / lengthMm } : { x: 0, y: 1 };
   const pull: Pull = {
     island,
@@ -60,7 +60,7 @@ function findSections(piece: Piece, hanger: PlacedHanger): Sections {
   return list.some(({ totalMm }) => totalMm === 0) ? { list: [], fault: 'open' } : { list };
 }
 
-/** The ring that comes nearest to a point. */
+/** The ring nearest to a point. */
 function nearestRing(region: Region, { x, y }: Point): Ring | undefined {
   let least = Infinity;
   let nearest: Ring | undefined;
@@ -80,7 +80,7 @@ function nearestRing(region: Region, { x, y }: Point): Ring | undefined {
   return nearest;
 }
 
-/** The ring's own joint, and the weakest place from there to the bulk where that is weaker still. */
+/** The ring's own joint, and the weakest place from there to the bulk if that is weaker still. */
 function joints(pull: Pull, body: Region): Section[] {
   const strength = ([a, b]: Chord) => effectiveWidth([[0, distance(b, a)]], offLine(pull, a, b));
   const chord = weakestParting(pull.outlines, pull.centre, strength);
@@ -93,14 +93,14 @@ function joints(pull: Pull, body: Region): Section[] {
   return atRing ? [neck] : [joint, neck];
 }
 
-/** A chord whose ends lie no further from the centre than this many radii of the lug is where the lug is joined. */
+/** A chord whose ends are within this many radii of the lug from its centre is the joint of the lug. */
 const lugEase = 1.1;
 
 const lugRadius = ({ lug, centre }: PlacedHanger): number => (lug ? distance(lug[0]![0]!, centre) : 0);
 
 /**
- * The chord that joins the lug to the body. `undefined` where it has several joints, or lies mostly inside the body: then it
- * is no single section, and the walls and strokes tell what bears.
+ * The chord that joins the lug to the body. `undefined` if it has several joints or lies mostly inside the body: then
+ * it is not a single section, and the walls and strokes determine the load.
  */
 function ringJoint(pull: Pull, body: Region, radius: number): Section | undefined {
   if (radius === 0) return undefined;
@@ -118,7 +118,7 @@ function onCircle({ x, y }: Point, radius: number, angle: number): Point {
   return { x: x + radius * Math.cos(angle), y: y + radius * Math.sin(angle) };
 }
 
-/** The material along a chord: all of it, or less where an opening cuts into it. */
+/** The material along a chord: all of it, or less if an opening cuts into it. */
 function section(what: Section['what'], pull: Pull, [from, to]: Chord): Section | undefined {
   const stretches = stretchesBetween(pull.island, from, to);
   const length = distance(from, to);
@@ -137,7 +137,7 @@ function section(what: Section['what'], pull: Pull, [from, to]: Chord): Section 
   };
 }
 
-/** How far the middle of two points is from the line of pull. */
+/** Distance of the middle of two points from the line of pull. */
 function offLine({ centre, right }: Pull, a: Point, b: Point): number {
   return Math.abs(((a.x + b.x) / 2 - centre.x) * right.x + ((a.y + b.y) / 2 - centre.y) * right.y);
 }
@@ -146,9 +146,9 @@ const stepMm = 0.5;
 const maxSteps = 80;
 
 /**
- * The weakest straight cut across the pull through more than one stroke, as through the two sides of an O, between the
- * opening and the centre of mass. All material on the line counts as bearing, also what ends free: that is the favourable
- * side, so it is only one of the sections.
+ * The weakest straight cut across the pull through more than one stroke, such as the two sides of an O, between the
+ * opening and the centre of mass. All material on the line counts as bearing, even with a free end; as that is
+ * optimistic, this is only one of the sections.
  */
 function strokes({ outlines, hanger, centre, up, right, lengthMm }: Pull): Section[] {
   const [back] = extent(hanger.opening, centre, up);

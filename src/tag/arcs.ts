@@ -5,7 +5,7 @@ import { flatteningToleranceMm } from '../geometry/curves.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 
 /**
- * Chords per full turn so that none strays more than `tolerance` from a circle of this radius: the sagitta of a chord is
+ * Chords per full turn such that none is more than `tolerance` off a circle of this radius: the sagitta of a chord is
  * R·(1 − cos π/n). A multiple of four, so that the extremes lie on the polygon and sizes are exact.
  */
 export function chordsFor(radius: number, tolerance = flatteningToleranceMm): number {
@@ -13,7 +13,7 @@ export function chordsFor(radius: number, tolerance = flatteningToleranceMm): nu
   return Math.max(8, 4 * Math.ceil(chords / 4));
 }
 
-/** Of an ellipse, both ends included; angles in radians, counter-clockwise from the right. */
+/** Points along an ellipse, both ends included; angles in radians, counter-clockwise from the right. */
 export function arc(centre: Point, rx: number, ry: number, from: number, to: number, steps: number): Point[] {
   return Array.from({ length: steps + 1 }, (_, index) => {
     const angle = from + ((to - from) * index) / steps;
@@ -21,7 +21,7 @@ export function arc(centre: Point, rx: number, ry: number, from: number, to: num
   });
 }
 
-/** Without the points that lie on the one before. */
+/** The ring without points that coincide with the one before. */
 export function withoutRepeats(ring: Ring): Ring {
   return ring.filter((point, index) => {
     const previous = ring[(index + ring.length - 1) % ring.length]!;

@@ -1,4 +1,4 @@
-/** What stands in the way of shapes that are fitted: what else is on their pieces. */
+/** Finds what else is on the pieces of fitted shapes and gets in their way. */
 
 import type { Entry, PieceModel, Shape, TagModel } from '../spec/model.ts';
 import { below, bottomOf } from './glued.ts';
@@ -8,7 +8,7 @@ import { behind } from './load.ts';
 export interface Neighbour {
   readonly piece: PieceModel;
   readonly entry: Entry;
-  /** A scored shape is a line, and what lies within is free. */
+  /** A scored shape is a line; the area inside is free. */
   readonly isLine: boolean;
 }
 
@@ -25,12 +25,12 @@ export interface Neighbours {
 }
 
 /**
- * Who keeps clear of whom. A shape that has its place anyway is kept clear of; of two that are fitted, the first one in the
- * order of the pieces and of their lists has the first choice. So nobody waits for somebody who waits.
+ * Decides which shapes keep clear of which. Fitted shapes keep clear of those that are not fitted; of two fitted ones,
+ * the first in the order of the pieces and their lists has the first choice. So no two shapes wait for each other.
  */
 export class Neighbourhood {
   readonly #pieces: readonly PieceModel[];
-  /** Fitted shapes, each with its rank. */
+  /** Fitted shapes with their ranks. */
   readonly #ranks = new Map<Shape, number>();
   readonly #behind = new Map<Shape, ReadonlySet<Shape>>();
 
@@ -55,7 +55,7 @@ export class Neighbourhood {
     for (const base of this.#basesOf(shape)) {
       const layers = this.#pieces.filter((piece) => bottomOf(piece, this.#pieces) === base);
       for (const neighbour of layers.flatMap((piece) => marksOf(piece, this.#pieces))) {
-        // Whoever fits something into a mark, or into what is made from it, wants it there.
+        // A shape fitted into a mark, or into something made from it, is meant to be there.
         if (isEarlier(neighbour.entry.shape) && !room.has(neighbour.entry.shape)) entries.push(neighbour);
       }
       const hangsOn = [...base.body.map((entry) => entry.shape), ...base.hangers.flatMap(({ on }) => on?.shape ?? [])];
@@ -64,7 +64,7 @@ export class Neighbourhood {
     return { entries, hung };
   }
 
-  /** What is on a piece and does not wait for its hangers: whatever is fitted keeps clear of them. */
+  /** Everything on a piece that does not wait for its hangers; fitted shapes do, as they keep clear of them. */
   besideHangers(piece: PieceModel): BesideHole[] {
     const over = this.#pieces.filter((other) => below(other, this.#pieces).includes(piece));
     const all = [
@@ -76,7 +76,7 @@ export class Neighbourhood {
     return all.filter(({ entry }) => [...this.#all(entry.shape)].every((shape) => !this.#ranks.has(shape)));
   }
 
-  /** The pieces that carry it. */
+  /** The bottom pieces of those that carry the shape. */
   #basesOf(shape: Shape): Set<PieceModel> {
     const having = this.#pieces.filter((piece) =>
       marksOf(piece, this.#pieces).some(({ entry }) => this.#partsOf(entry.shape).has(shape)),
@@ -84,14 +84,14 @@ export class Neighbourhood {
     return new Set(having.map((piece) => bottomOf(piece, this.#pieces)));
   }
 
-  /** The shape with all that it is made from, put on or fitted into. */
+  /** The shape with everything that it is made from, placed on or fitted into. */
   #all(shape: Shape): ReadonlySet<Shape> {
     const known = this.#behind.get(shape) ?? behind(shape);
     this.#behind.set(shape, known);
     return known;
   }
 
-  /** The shape with all that it is made from. */
+  /** The shape with everything that it is made from. */
   #partsOf(shape: Shape): ReadonlySet<Shape> {
     const found = new Set<Shape>();
     const waiting = [shape];
@@ -106,7 +106,7 @@ export class Neighbourhood {
   }
 }
 
-/** What is on a piece rather than what it is: its cuts and its marks, and where it is glued on another, itself. */
+/** Everything on a piece rather than of it: its cuts and its marks and, if it is glued onto another, its own body. */
 function marksOf(piece: PieceModel, pieces: readonly PieceModel[]): Neighbour[] {
   const body = bottomOf(piece, pieces) === piece ? [] : piece.body;
   return [

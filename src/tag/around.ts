@@ -1,4 +1,4 @@
-/** The outline at a distance from a shape, as a backing follows its lettering. */
+/** The outline at a distance from a shape, such as a backing round its lettering. */
 
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
@@ -10,26 +10,27 @@ import type { Region } from '../geometry/types.ts';
 export interface Way {
   readonly by: number;
   readonly corners: Corners;
-  /** Otherwise it has no holes at all: neither those of the shape nor those that bays leave as they close. */
+  /** If false, there are no holes at all: neither those of the shape nor those that closing bays leave. */
   readonly keepHoles: boolean;
   /** Width below which bays and slits are closed, in mm. */
   readonly bays: number;
 }
 
-/** Points that matter less than this are left out before each offset, which takes a quarter off their time. */
+/** Tolerances for simplifying outlines before each offset, in mm, which saves a quarter of the time. */
 const sourceToleranceMm = 0.005;
 const nextToleranceMm = 0.002;
 
 /**
- * Growing by a disc, and then by another, is growing by one disc as large as both. Within the first 2 mm letters close their
- * bays and lose most of what would have to be untangled at the full distance; under twice that, nothing is gained.
+ * Growing by a disc and then by another is the same as growing by one disc as large as both. Within the first 2 mm
+ * letters close their bays and lose most of what would have to be untangled at the full distance; below twice that
+ * there is nothing to gain.
  */
 const firstMm = 2;
 const farMm = 2 * firstMm;
 
 export function around(region: Region, { by, corners, keepHoles, bays }: Way): Region {
   const source = simplified(keepHoles ? region : withoutHoles(region), sourceToleranceMm);
-  // Whatever a disc of this radius cannot enter from outside is closed: grown by the radius, then thinned by it.
+  // Anything that a disc of this radius cannot enter from outside is closed: grown by the radius, then thinned by it.
   const radius = bays / 2;
   let grown: Region;
   if (corners === 'round') grown = closed(grownFar(source, by + radius), radius);
@@ -40,13 +41,13 @@ export function around(region: Region, { by, corners, keepHoles, bays }: Way): R
   return keepHoles ? grown : withoutHoles(grown);
 }
 
-/** How many times as wide bays may be closed for lines to have one backing; wider, and the outline follows the words no longer. */
+/** Factors by which bays may widen so that lines share one backing; beyond, the outline no longer follows the words. */
 const widenings = [1, 2, 4, 8];
 
-/** Twice what joins them at all, or lines hang on each other by a waist. */
+/** Twice the least that joins the lines, which would leave them hanging together by a waist. */
 const beyondJoining = 2;
 
-/** As `around`; bays are closed until all of it is one part, where one of these widths does that. */
+/** Like `around`, but closes bays until everything is one part, if one of these widths does that. */
 export function aroundTogether(region: Region, way: Way): Region {
   const bays = Math.max(way.bays, way.by);
   const closing = (times: number): Region => around(region, { ...way, bays: times * bays });

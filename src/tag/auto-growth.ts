@@ -1,18 +1,18 @@
-/** How much a shape has to grow to be wide enough everywhere. */
+/** The growth that makes a shape wide enough everywhere. */
 
 import { findNarrow } from '../geometry/necks.ts';
 import type { Region } from '../geometry/types.ts';
 
-/** So many times it is grown a little more: a stroke grows on both sides, and all but a taper is wide enough at once. */
+/** Most rounds of growth: a stroke grows on both sides, so everything but a taper is wide enough at once. */
 export const mostGrowths = 4;
 
-/** What a neck lacks by less counts as wide enough, in mm. */
+/** A neck that is short by less than this, in mm, counts as wide enough. */
 const slackMm = 0.005;
 
-/** Growth is told in steps of this, in mm. */
+/** Growth is reported in steps of this, in mm. */
 const stepMm = 0.01;
 
-/** By how much in mm it has to grow so that no neck of it is narrower than `least`; 0 where none is. */
+/** The growth in mm after which no neck is narrower than `least`; 0 if none is. */
 export function growthLacking(region: Region, least: number): number {
   const narrowest = Math.min(least, ...findNarrow(region, least).necks.map(({ width }) => width));
   const missing = least - narrowest;

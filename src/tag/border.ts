@@ -1,22 +1,26 @@
-/** Borders: lines that run along an outline, set in from it, and round what is cut through the piece. */
+/** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
-import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
-import { area, ringArea } from '../geometry/measure.ts';
+import { transform, translation } from '../geometry/affine.ts';
+import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
+import { hullOf } from '../geometry/hull.ts';
+import { boundsOf, centroid, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/model.ts';
 
-/** How a border was made, so that it can be led round openings once they are known. */
+/** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
-  /** What its outer line encloses. */
+  /** The area inside its outer edge. */
   readonly within: Region;
-  /** Its lines, from the outer edge of `within` inwards, in mm; without a width they end where they begin. */
+  /**
+   * Its lines as distances in mm from the outer edge of `within` inwards; the two are equal for a line without width.
+   */
   readonly lines: readonly { readonly from: number; readonly to: number }[];
-  /** What it keeps free round openings, in mm. */
+  /** Distance kept from openings, in mm. */
   readonly clear: number;
-  /** Whether it ends before an opening instead of going round it: what bridges hold cannot be led elsewhere. */
+  /** Whether it ends before an opening instead of going round it: lines held by bridges cannot be led elsewhere. */
   readonly ends: boolean;
 }
 
@@ -26,21 +30,30 @@ export interface Bordered extends Drawn {
 
 interface Drawn {
   readonly region: Region;
-  /** Where it has no width: what the beam follows. */
+  /** The lines that the beam follows, if they have no width. */
   readonly lines?: readonly Line[];
 }
 
-/** What is narrower than the lines of a border and this, in mm, has no room for them: there the border goes round an opening. */
+/** The border goes round an opening where a strip beside it is no wider than its lines plus this, in mm. */
 const spareMm = 0.1;
 
-/** The border of a shape; empty where there is no room in it for the lines. */
+/** What comes no nearer than this merely touches, in mm. */
+const touchingMm = 0.05;
+
+/** Half as wide is what rounding leaves of an edge, in mm. */
+const sliverMm = 0.01;
+
+/** Radius of the innermost line where a border turns into a bay, in mm (our own judgement). */
+const shoulderMm = 2;
+
+/** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
   const within = withCorners(offset(outersOf(region), -inset, 'miter'), radius, clip);
   const border = clearOf({ within, lines, clear, ends: false }, holesOf(region));
   return { border, ...drawn(border) };
 }
 
-/** The border where it keeps clear of what is cut through the piece that it is drawn on. */
+/** The border kept clear of anything cut through the piece that it is drawn on. */
 export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(solid: T, openings: Region): T {
   const { border } = solid;
   if (!border || openings.length === 0) return solid;
@@ -49,12 +62,12 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
   return cleared === border ? solid : { ...solid, border: cleared, ...drawn(cleared) };
 }
 
-/** As thick as its lines are once they have grown. */
+/** The border with its lines as wide as they are after growing. */
 export function grownBorder(border: Border, by: number): Border {
   return { ...border, lines: border.lines.map(({ from, to }) => ({ from: from - by, to: to + by })) };
 }
 
-/** Scaled with the shape: lines grow with it. */
+/** The border scaled with the shape, lines included. */
 export function scaledBorder(border: Border, within: Region, scale: number): Border {
   const lines = border.lines.map(({ from, to }) => ({ from: from * scale, to: to * scale }));
   return { ...border, within, lines, clear: border.clear * scale };
@@ -74,26 +87,47 @@ function withCorners(within: Region, radius: number, clip: number): Region {
   return clippedCorners(within, clip);
 }
 
-/** Only the openings that the lines would meet push them aside: one in the middle of a plate needs no line round it. */
+/**
+ * Only the openings that the lines would meet push them aside: one in the middle of a plate needs no line round it. The border
+ * passes an opening on the side away from the edge, in a bay with round shoulders.
+ */
 function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outersOf(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
   const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
-  const met = partsOf(kept).filter((part) => area(intersection(part, band)) > 0);
+  const met = partsOf(kept).filter((part) => intersection(offset(part, -touchingMm), band).length > 0);
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
-    const left = difference(part, met);
-    const [largest] = partsOf(outersOf(withoutStraits(left, met.flat(), deepest + spareMm)));
+    const bays = union(met.map((each) => bayOf(each, part, deepest)));
+    const left = outersOf(difference(part, [bays]));
+    const [largest] = partsOf(withRoundShoulders(left, bays, deepest + shoulderMm));
     return largest ? [...largest] : [];
   });
   return { ...border, within };
 }
 
-/** Without what is too narrow for the lines between an opening and the edge. */
-function withoutStraits(region: Region, beside: Region, width: number): Region {
-  const wide = offset(offset(region, -width / 2), width / 2);
-  // Corners elsewhere stay as they are.
-  return difference(region, [intersection(difference(region, [wide]), offset(beside, width))]);
+/** What is kept clear round an opening, and all between that and the edge that it is nearest to. */
+function bayOf(kept: Region, within: Region, deepest: number): Region {
+  const beyond = difference(offset(kept, deepest + shoulderMm), [within]);
+  const [from, to] = [centroid(kept), centroid(beyond)];
+  const box = boundsOf(within);
+  if (!from || !to || !box) return kept;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  // All round it is the outside: it lies beside the border.
+  if (length < touchingMm) return kept;
+  const far = (box.maxX - box.minX + box.maxY - box.minY) / length;
+  const shift = translation((to.x - from.x) * far, (to.y - from.y) * far);
+  return [hullOf([...kept, ...transform(kept, shift)].flat())];
+}
+
+/** Rounds the corners that bays have left in an outline; corners elsewhere stay as they are, straits beside bays go. */
+function withRoundShoulders(region: Region, bays: Region, radius: number): Region {
+  const rounded = offset(offset(region, -radius), radius);
+  const beside = offset(bays, touchingMm);
+  // Rounding leaves slivers along straight edges, which would join one corner with the next.
+  const lost = offset(difference(region, [rounded]), -sliverMm);
+  const corners = partsOf(lost).filter((part) => intersection(part, beside).length > 0);
+  return corners.length > 0 ? difference(region, [offset(corners.flat(), 2 * sliverMm, 'miter')]) : region;
 }
 
 function outersOf(region: Region): Region {

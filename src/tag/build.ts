@@ -1,7 +1,8 @@
-/** From a model to the tag: pieces with their bodies united, marks in place, hangers joined and openings cut. */
+/** Builds the tag from a model: pieces with bodies united, marks in place, hangers joined and openings cut. */
 
 import { transform } from '../geometry/affine.ts';
 import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
@@ -27,8 +28,8 @@ import type { Area, Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
 
 /**
- * The tag with everything that can be made of it. Unused shapes are made too, so that their problems show while they are
- * being written.
+ * The tag with everything that can be made of it. Unused shapes are made too, so that their problems show while they
+ * are being written.
  * @throws whatever `resources.checkpoint` throws to stop it; nothing else.
  */
 export async function buildTag(model: TagModel, resources: Resources): Promise<Tag> {
@@ -40,7 +41,7 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     if (built) pieces.push(built);
     await resources.checkpoint();
   }
-  const { title, units, stock, tie, sheet, machine, output } = model;
+  const { title, units, stock, tie, sheet, machine, output, unfilled } = model;
   const { made, growths } = builder.evaluator;
   return {
     title,
@@ -52,11 +53,12 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
     output,
     made,
     ...(growths.size > 0 ? { growths } : {}),
+    ...(unfilled ? { unfilled } : {}),
     pieces: output.compensate ? pieces : cutOnTheLine(pieces, stock, resources),
   };
 }
 
-/** How large the shapes that ask for the same size on all tags of a batch can be on this one, by what names them. */
+/** Largest possible scales, on this tag, of shapes that must be equally large on all tags of a batch; by `sizeKey`. */
 export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
   const { evaluator } = new PieceBuilder(model, resources);
   const scales = new Map<string, number>();
@@ -69,7 +71,7 @@ export async function fittedScales(model: TagModel, resources: Resources): Promi
   return scales;
 }
 
-/** Shapes that are as large on one tag of a batch as on the others. */
+/** Shapes that have the same size on all tags of a batch. */
 export function sameSized(model: TagModel): Shape[] {
   return [...everyShape(model)].filter(({ modifiers }) => modifiers.fit?.sameSize);
 }
@@ -80,7 +82,7 @@ interface Made {
   readonly area?: Area | undefined;
 }
 
-/** By how much the shapes of a piece are scaled, and whether its rings care how they read. */
+/** Scale of the shapes of a piece, and whether its rings take into account how they read. */
 interface Scale {
   readonly factor: number;
   readonly heedsReading: boolean;
@@ -99,7 +101,7 @@ class PieceBuilder {
     this.evaluator = new Evaluator(resources, (shape) => this.#around(shape));
   }
 
-  /** `undefined` where the body has no material, which its shapes have reported. */
+  /** `undefined` if the body has no material, which its shapes have reported. */
   async build(model: PieceModel): Promise<Piece | undefined> {
     const { cache } = this.#resources;
     const { factor, heedsReading } = await this.#scaleOf(model);
@@ -140,15 +142,11 @@ class PieceBuilder {
     };
   }
 
-  /** What a fitted shape keeps clear of, at the size that shapes have before their piece is scaled. */
+  /** The obstacles of a fitted shape, at the size that shapes have before their piece is scaled. */
   async #around(shape: Shape): Promise<Stage<Region> | undefined> {
     const { entries, hung } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
-    const stages: Stage<Region>[] = [];
-    for (const { entry, isLine } of entries) {
-      const { id, value } = await this.evaluator.target(entry);
-      stages.push(cache.get('in the way', [id, isLine], () => (isLine ? lineOf(value.region) : value.region)));
-    }
+    const openings: Stage<Region>[] = [];
     for (const piece of hung) {
       const { factor, heedsReading } = await this.#scaleOf(piece);
       const bodies = await this.#makeAll(piece.body, factor);
@@ -156,10 +154,21 @@ class PieceBuilder {
       for (const hanger of piece.hangers) {
         const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, heedsReading });
         if (value)
-          stages.push(
+          openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
           );
       }
+    }
+    const stages = [...openings];
+    const open = { ids: openings.map(({ id }) => id), region: union(openings.map(({ value }) => value)) };
+    for (const { entry, isLine } of entries) {
+      const { id, value } = await this.evaluator.target(entry);
+      stages.push(
+        cache.get('in the way', [id, isLine, value.border ? open.ids : undefined], () => {
+          const { region } = clearedBorder(value, open.region);
+          return isLine ? lineOf(region) : region;
+        }),
+      );
     }
     if (stages.length === 0) return undefined;
     return cache.get(
@@ -169,7 +178,7 @@ class PieceBuilder {
     );
   }
 
-  /** By how much the shapes of a piece are scaled, so that the piece, or what it is glued to, has the size asked for. */
+  /** Scale of the shapes of a piece at which the piece, or what it is glued to, has the size asked for. */
   async #scaleOf(piece: PieceModel): Promise<Scale> {
     const { size, path, body, hangers } = bottomOf(piece, this.#model.pieces);
     if (!size) return { factor: 1, heedsReading: true };
@@ -185,7 +194,8 @@ class PieceBuilder {
     }
     const inputs = [united.id, plain, size];
     const found = this.#resources.cache.get('whole size', inputs, (): Scale | undefined => {
-      // Where the ring goes from place to place with the size, and none comes of it, it need not care how it reads.
+      // If the ring jumps from place to place as the size changes and no size is found, how it reads is left out of
+      // account.
       for (const reading of [read, noReading]) {
         const factor = wholeScale(
           united.value,
@@ -239,7 +249,10 @@ class PieceBuilder {
     );
   }
 
-  /** Leads borders round what is cut through the piece; one that is cut itself ends there, and what is between its ends holds it. */
+  /**
+   * Leads borders round anything cut through the piece. A border that is itself cut ends there, and is held by the
+   * material between its ends.
+   */
   #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
     const plain = cuts.filter(({ stage }) => !stage.value.border);
     const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
@@ -252,6 +265,14 @@ class PieceBuilder {
         const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
           clearedBorder({ ...value, border }, openings),
         );
+        const left = area(stage.value.border.within) / area(border.within);
+        if (value.region.length > 0 && (left < enclosedShare || stage.value.region.length === 0))
+          this.#resources.report({
+            code: 'empty-shape',
+            severity: stage.value.region.length === 0 ? 'error' : 'warning',
+            path: each.entry.path,
+            message: `The openings of the piece leave this border ${stage.value.region.length === 0 ? 'no way round' : 'hardly anything to go round'}; set it in less, or make the piece larger.`,
+          });
         return { ...each, stage };
       });
   }
@@ -285,7 +306,7 @@ class PieceBuilder {
     });
   }
 
-  /** What a hole keeps clear of, where it hangs a piece alone and the spec leaves its place open. */
+  /** The obstacles of a hole that is the only hanger of a piece and whose place the spec leaves open. */
   async #besideHole(hanger: Hanger, piece: PieceModel, factor: number) {
     if (hanger.kind !== 'hole' || piece.hangers.length > 1) return [];
     if (hanger.leastInset === undefined && !hanger.anySide) return [];
@@ -298,16 +319,23 @@ class PieceBuilder {
     return found;
   }
 
-  #noRoom({ kind, path }: Hanger): void {
-    const message = `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
+  #noRoom({ kind, path, row }: Hanger): void {
+    // Those of a row have room together or not at all.
+    if (row && row.nth > 0) return;
+    const message = row
+      ? `There is no room for ${row.count} ${kind}s in a row here; set them closer together, or make the body larger.`
+      : `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }
 
-/** What is kept clear of is an area, however narrow, in mm. */
+/** A border that is led round openings and encloses less than this share of what it did looks like a mistake (our own judgement). */
+const enclosedShare = 0.5;
+
+/** Width given to a line that shapes keep clear of, in mm, as obstacles must be areas. */
 const lineMm = 0.01;
 
-/** The outline of what is scored. */
+/** The outline of a scored shape, as a narrow area. */
 function lineOf(region: Region): Region {
   return difference(offset(region, lineMm), [offset(region, -lineMm)]);
 }
@@ -315,7 +343,7 @@ function lineOf(region: Region): Region {
 const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
 const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
 
-/** One boolean for everything: what is cut is cut from the body and the lug as if they were united. */
+/** One boolean for everything: openings are cut from body and lugs as if these were united. */
 function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
   const openings = [...cuts, ...hangers.map(({ opening }) => opening)];
   const lugs = hangers.flatMap(({ lug }) => lug ?? []);

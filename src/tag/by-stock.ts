@@ -1,4 +1,4 @@
-/** Which stock each piece of a tag is cut from. */
+/** The stock that each piece of a tag is cut from. */
 
 import type { CutFrom, Stock } from '../spec/model.ts';
 import type { Piece, Tag } from './tag.ts';
@@ -8,8 +8,8 @@ export function stockOf({ cutFrom }: Pick<Piece, 'cutFrom'>, { stock }: Pick<Tag
 }
 
 /**
- * The tag once for each stock it is cut from, with the pieces from that, the stock and how the machine works it. In the order in
- * which pieces first ask for them; the tag itself where all of it is from its own stock.
+ * The tag once for each stock it is cut from, with the pieces, the stock and how the machine works it, in the order in
+ * which pieces first ask for them. If everything is cut from the tag's own stock, the tag itself.
  */
 export function byStock(tag: Tag): readonly Tag[] {
   const stocks = [...new Set(tag.pieces.map((piece) => stockOf(piece, tag)))];
@@ -20,7 +20,7 @@ export function byStock(tag: Tag): readonly Tag[] {
   });
 }
 
-/** A tag of these pieces alone, cut from that. */
+/** A tag of the given pieces alone, cut from the given stock. */
 export function fromStock(tag: Tag, { stock, machine }: CutFrom, pieces: readonly Piece[]): Tag {
   const { machine: own, ...rest } = tag;
   const worked = machine ?? (stock === tag.stock ? own : undefined);

@@ -1,12 +1,12 @@
-/** Results of stages, kept by what went into them, so that an edit recomputes only what hangs on it. */
+/** Results of stages, cached by their inputs, so that an edit recomputes only what depends on it. */
 
 export interface Stage<T> {
-  /** Names this result in the keys of the stages made from it. Never used for another result. */
+  /** Identifies this result in the keys of the stages made from it. Never used for another result. */
   readonly id: number;
   readonly value: T;
 }
 
-/** Lets others run, and throws when the result is no longer wanted. */
+/** Lets other tasks run, and throws when the result is no longer wanted. */
 export type Checkpoint = () => Promise<void>;
 
 export class StageCache {
@@ -14,18 +14,18 @@ export class StageCache {
   readonly #most: number;
   #nextId = 1;
 
-  /** Keeps the `most` results used last; a tag has some tens of stages. */
+  /** Keeps the `most` recently used results; a tag has some tens of stages. */
   constructor(most = 2000) {
     this.#most = most;
   }
 
-  /** The stage of this kind made from these inputs, computed only when it is not at hand. `inputs` must be plain data. */
+  /** The stage of this kind made from these inputs, computed only if it is not cached. `inputs` must be plain data. */
   get<T>(kind: string, inputs: unknown, compute: () => T): Stage<T> {
     const key = keyOf(kind, inputs);
     return this.#known<T>(key) ?? this.#keep(key, compute());
   }
 
-  /** The same where computing takes turns, and may be stopped: then nothing is kept. */
+  /** The same for asynchronous computations, which may be stopped: then nothing is cached. */
   async getLater<T>(kind: string, inputs: unknown, compute: () => Promise<T>): Promise<Stage<T>> {
     const key = keyOf(kind, inputs);
     return this.#known<T>(key) ?? this.#keep(key, await compute());
@@ -34,7 +34,7 @@ export class StageCache {
   #known<T>(key: string): Stage<T> | undefined {
     const known = this.#stages.get(key);
     if (!known) return undefined;
-    // Moved to the end: a Map hands out its oldest entry first.
+    // Moved to the end: a Map iterates from its oldest entry.
     this.#stages.delete(key);
     this.#stages.set(key, known);
     return known as Stage<T>;

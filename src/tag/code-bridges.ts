@@ -1,24 +1,26 @@
 /**
- * What holds a code together that is cut through: where two of its light modules meet at a corner alone, they are joined as wide as
- * asked; and bridges of that width cross the dark modules to every light part that would fall out, such as the ring in each
- * of the three finder patterns. They lie off the middle of such a part, where readers look.
+ * Holds a code together that is cut through: where two of its light modules meet only at a corner, they are joined at
+ * the given width, and bridges of that width cross the dark modules to every light part that would fall out, such as
+ * the ring in each of the three finder patterns. They keep away from the middle of such a part, where readers look.
  */
 
-/** In modules, x to the right and y down from the upper left corner; closed. */
+/** A closed ring in modules, x to the right and y down from the upper left corner. */
 export type ModuleRing = readonly (readonly [x: number, y: number])[];
 
 type Matrix = readonly (readonly boolean[])[];
 
-/** A light part: its modules, as y · stride + x. */
+/** A light part, as its modules: y · stride + x. */
 type Part = readonly number[];
 
-/** What falls out is held on so many sides: more would break the outlines that readers look for (our own judgement). */
+/** Number of sides on which a part is held: more would break the outlines that readers look for (our own judgement). */
 const perPart = 2;
 
-/** A bridge through the middle of what it holds is taken only where another would cross so many dark modules. */
+/**
+ * Cost of a bridge through the middle of a part: another is preferred unless it crosses more dark modules than this.
+ */
 const throughMiddle = 4;
 
-/** How near to the middle line counts as through it, in modules. */
+/** Distance from the middle line that counts as through the middle, in modules. */
 const middleModules = 0.5;
 
 function costOf({ dark, aside }: { readonly dark: number; readonly aside: number }): number {
@@ -32,18 +34,18 @@ const ways = [
   [1, 0],
 ] as const;
 
-/** What is left standing of the dark modules; `width` in modules, less than 1. */
+/** The parts of the dark modules that are left standing; `width` in modules, less than 1. */
 export function bridgesOf(matrix: Matrix, width: number): ModuleRing[] {
   const framed = new Framed(matrix);
   return [...framed.corners(width), ...framed.bridges(width)];
 }
 
-/** The code with a frame of light modules round it, which is the plate. */
+/** The code with a frame of light modules round it, which stands for the plate. */
 class Framed {
   readonly #matrix: Matrix;
   readonly #stride: number;
   readonly #parts: readonly Part[];
-  /** Which part a light module belongs to. */
+  /** The part that each light module belongs to. */
   readonly #partAt = new Map<number, number>();
 
   constructor(matrix: Matrix) {
@@ -60,14 +62,14 @@ class Framed {
     return x >= 0 && y >= 0 && x < this.#stride && y < this.#stride;
   }
 
-  /** Light modules that touch, at corners too, are one part; the plate is the first. */
+  /** Light modules that touch, even at corners, are one part; the plate is the first. */
   #findParts(): Part[] {
     const parts: Part[] = [];
     for (let start = 0; start < this.#stride ** 2; start++) {
       if (this.#partAt.has(start) || this.#isDark(start % this.#stride, Math.floor(start / this.#stride))) continue;
       const part = [start];
       this.#partAt.set(start, parts.length);
-      // Grows while it is gone through.
+      // Grows while it is iterated.
       for (const at of part)
         for (const next of this.#lightRound(at)) {
           if (this.#partAt.has(next)) continue;
@@ -88,7 +90,7 @@ class Framed {
     );
   }
 
-  /** A square on its corner wherever two light modules meet at a corner alone. */
+  /** A square on its corner wherever two light modules meet only at a corner. */
   corners(width: number): ModuleRing[] {
     const half = width / Math.SQRT2;
     const found: ModuleRing[] = [];
@@ -111,7 +113,7 @@ class Framed {
     return found;
   }
 
-  /** Part by part, each to what is held already. */
+  /** The bridges, part by part, each to something that is held already. */
   bridges(width: number): ModuleRing[] {
     const held = new Set([0]);
     const found: ModuleRing[] = [];
@@ -127,7 +129,9 @@ class Framed {
     return found;
   }
 
-  /** One on each side where the way is shortest and off the middle, and of equally short ones that which is furthest from it. */
+  /**
+   * One bridge on each side where the way is shortest and off the middle; of equally short ones, the furthest from it.
+   */
   #toHeld(part: Part, held: ReadonlySet<number>, width: number): ModuleRing[] {
     const middle = {
       x: part.reduce((sum, at) => sum + (at % this.#stride), 0) / part.length,
@@ -148,7 +152,7 @@ class Framed {
       .sort((a, b) => costOf(a) - costOf(b))
       .slice(0, perPart)
       .map(({ x, y, dx, dy, dark }) => {
-        // From the middle of the light module, in coordinates without the frame, into the middle of the one beyond.
+        // From the middle of the light module, in coordinates without the frame, to the middle of the one beyond.
         const [cx, cy] = [x - 0.5, y - 0.5];
         const [ex, ey] = [cx + (dark + 1) * dx, cy + (dark + 1) * dy];
         const [sx, sy] = [(Math.abs(dy) * width) / 2, (Math.abs(dx) * width) / 2];

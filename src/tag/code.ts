@@ -1,4 +1,4 @@
-/** QR codes (ISO/IEC 18004). The only file that knows qr. */
+/** QR codes (ISO/IEC 18004). The only file that imports qr. */
 
 import encodeQR from 'qr';
 import { applyTo, applyToVector } from '../geometry/affine.ts';
@@ -12,25 +12,25 @@ import { bridgesOf } from './code-bridges.ts';
 /** Rows from the top, each from the left; true is dark. */
 type Matrix = readonly (readonly boolean[])[];
 
-/** A code where it lies. */
+/** A code at its place. */
 export interface Code {
-  /** What it says. */
+  /** The encoded text. */
   readonly text: string;
   readonly matrix: Matrix;
-  /** Its lower left corner, and its lower and left sides from there. */
+  /** Its lower left corner, and the vectors along its bottom and left sides. */
   readonly corner: Point;
   readonly right: Point;
   readonly up: Point;
-  /** Whether its dark modules are left as they are and what is round them is worked. */
+  /** Whether its dark modules are left bare and the area round them is engraved or cut. */
   readonly isLight: boolean;
-  /** Width of what is left between modules that are cut through, in mm. */
+  /** Width of the bridges between modules that are cut through, in mm. */
   readonly bridges?: number;
 }
 
-/** What the library says of a text that is longer than any code holds. */
+/** The library's message for a text too long for any code. */
 const tooLong = 'Capacity overflow';
 
-/** @throws what the library throws for any other reason than the length, which would be a fault of ours. */
+/** @throws whatever the library throws for reasons other than the length, which would be our own fault. */
 export function encode({
   text,
   correction,
@@ -44,7 +44,7 @@ export function encode({
   }
 }
 
-/** With its middle on the origin; a module is 1 mm where nothing says its size. */
+/** The code with its middle on the origin; a module is 1 mm if no size is given. */
 export function codeOf(matrix: Matrix, { text, size }: CodeGenerator): { region: Region; codes: Code[] } {
   const side = size ?? matrix.length;
   const code: Code = {
@@ -67,18 +67,18 @@ export function mapCode(code: Code, affine: Affine): Code {
   };
 }
 
-/** Side of a module in mm: the shorter one where it is no square. */
+/** Side of a module in mm; the shorter one if it is not square. */
 export function moduleOf({ matrix, right, up }: Code): number {
   return Math.min(Math.hypot(right.x, right.y), Math.hypot(up.x, up.y)) / matrix.length;
 }
 
-/** The square of a code, its clear zone of so many modules included. */
+/** The square of a code, with a quiet zone of `clear` modules. */
 export function squareOf(code: Code, clear = 0): Ring {
   const count = code.matrix.length;
   return cell(code, -clear, -clear, count + clear, count + clear);
 }
 
-/** The code as it is cut through: bridges of `width` mm hold all that is light. Empty where modules are no wider than that. */
+/** The code as it is cut through, with bridges of `width` mm to all light parts. Empty if modules are no wider. */
 export function withBridges<T extends { readonly region: Region; readonly asked?: readonly AskedWidth[] }>(
   solid: T,
   code: Code,
@@ -95,12 +95,12 @@ export function withBridges<T extends { readonly region: Region; readonly asked?
   return { ...solid, region: difference(solid.region, [bars]), codes, asked: [...(solid.asked ?? []), ...asked] };
 }
 
-/** All one way round, or bars that meet would cancel out where they overlap. */
+/** All in the same direction, as bars that meet would otherwise cancel out where they overlap. */
 function upright(ring: Ring): Ring {
   return ringArea(ring) < 0 ? ring.toReversed() : ring;
 }
 
-/** One bar for dark modules that follow one another in a row. */
+/** One bar for each run of dark modules in a row. */
 function runsOf(code: Code): Ring[] {
   const count = code.matrix.length;
   return code.matrix.flatMap((row, y) =>
@@ -112,7 +112,7 @@ function runsOf(code: Code): Ring[] {
   );
 }
 
-/** In modules from the lower left corner. */
+/** A rectangle given in modules from the lower left corner. */
 function cell(code: Code, x1: number, y1: number, x2: number, y2: number): Ring {
   const at = (x: number, y: number): Point => pointAt(code, x / code.matrix.length, y / code.matrix.length);
   return [at(x1, y1), at(x2, y1), at(x2, y2), at(x1, y2)];

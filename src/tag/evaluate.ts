@@ -1,4 +1,4 @@
-/** Makes shapes: the generator, then the modifiers in their order, each stage kept for as long as its inputs stay the same. */
+/** Makes shapes: the generator, then the modifiers in order, each stage cached as long as its inputs stay the same. */
 
 import { chain, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
@@ -13,6 +13,7 @@ import type { Stage } from './cache.ts';
 import { withBridges } from './code.ts';
 import { fitted, turning } from './fit/fitted.ts';
 import type { Fitted } from './fit/fitted.ts';
+import { fittedRound } from './fit/fit-round.ts';
 import { noRoom } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
 import type { Room } from './fit/room.ts';
@@ -26,7 +27,7 @@ import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
-/** What else is on the pieces that have a shape; `undefined` where there is nothing. */
+/** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
 export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
 
 export class Evaluator {
@@ -38,28 +39,30 @@ export class Evaluator {
   readonly #areas = new Map<Shape, Area>();
   readonly #growths = new Map<Shape, number>();
 
-  /** @param around What a fitted shape keeps clear of. */
+  /** @param around Finds what a fitted shape keeps clear of. */
   constructor(resources: Resources, around: Around) {
     this.#resources = resources;
     this.#around = around;
   }
 
-  /** How many times its natural size a shape is that was fitted. */
+  /** The scale of a fitted shape, over its natural size. */
   scaleOf(shape: Shape): number | undefined {
     return this.#scales.get(shape);
   }
 
-  /** What a shape was put into or onto; `undefined` for one that stands by itself or beside another. */
+  /**
+   * The area that a shape was fitted into or placed on; `undefined` for one that stands by itself or beside another.
+   */
   areaOf(shape: Shape): Area | undefined {
     return this.#areas.get(shape);
   }
 
-  /** By how much each shape was grown that grows as much as it needs, in mm. */
+  /** Growth in mm of each shape that grows as much as it needs. */
   get growths(): ReadonlyMap<Shape, number> {
     return this.#growths;
   }
 
-  /** All that has been made so far. */
+  /** All shapes made so far. */
   get made(): ReadonlyMap<Shape, MadeShape> {
     return new Map([...this.#made].map(([shape, { value }]) => [shape, value]));
   }
@@ -74,12 +77,12 @@ export class Evaluator {
     return made ?? this.#nothing();
   }
 
-  /** `undefined` where it cannot be made, which has been reported. */
+  /** `undefined` if it cannot be made, which has been reported. */
   async #attempt(shape: Shape): Promise<Stage<MadeShape> | undefined> {
     try {
       return await (shape.modifiers.growAuto ? this.#grownEnough(shape) : this.#madeWith(shape, shape.modifiers));
     } catch (error) {
-      // What geometry says of figures too large for it; anything else is not the spec's fault.
+      // Geometry reports figures that are too large with a RangeError; anything else is not the spec's fault.
       if (!(error instanceof RangeError)) throw error;
       const message = `This shape cannot be made: ${error.message}`;
       this.#resources.report({ code: 'bad-value', severity: 'error', path: shape.path, message });
@@ -87,7 +90,10 @@ export class Evaluator {
     }
   }
 
-  /** What its thinnest place lacks is added until nothing does; where its size is given, its strokes are thinner for that. */
+  /**
+   * Grows by what the thinnest place lacks until nothing is too thin. If the size is given, the shape is made smaller
+   * to allow for the growth, so this takes a few rounds.
+   */
   async #grownEnough(shape: Shape): Promise<Stage<MadeShape> | undefined> {
     const { cache, minWeb } = this.#resources;
     let grow = 0;
@@ -139,7 +145,7 @@ export class Evaluator {
     return cache.getLater('sized', [outline.id, sizing], () => sizeAndGrow(outline.value, sizing, checkpoint));
   }
 
-  /** `undefined` where there is no room, which has been reported. */
+  /** `undefined` if there is no room, which has been reported. */
   async #fitted(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<Fitted | undefined>> {
     const { path } = shape;
     const { tidy, grow, corners, rotate, mirror, place } = modifiers;
@@ -159,29 +165,37 @@ export class Evaluator {
     const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
-    const found = await cache.getLater('fitted', inputs, () =>
-      fitted(outline.value, {
+    const { round } = outline.value;
+    const found = await cache.getLater('fitted', inputs, () => {
+      const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
+      if (round) {
+        const inner = offset(target.value.region, -(margin + (grow ?? 0)));
+        return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
+      }
+      return fitted(outline.value, {
         modifiers,
         rooms: { free: free.value, outer: outer.value },
         most,
         goal: goal && { target: goal.value, margin: place.margin },
-        sized: (scale) => sizeAndGrow(outline.value, { ...sizing, scale }, checkpoint),
+        sized,
         checkpoint,
-      }),
-    );
+      });
+    });
     if (found.value) this.#scales.set(shape, found.value.scale);
     if (!found.value && outline.value.bounds && target.value.region.length > 0) {
       this.#resources.report({
         code: 'empty-shape',
         severity: 'error',
         path: [...path, 'fit'],
-        message: noRoom(fit, target.value.region, around?.value, grow ?? 0),
+        message: noRoom(fit, target.value.region, around?.value, grow ?? 0, round !== undefined),
       });
     }
     return found;
   }
 
-  /** Straps between its parts and bridges across its strokes, as wide as they are asked for whatever the size. */
+  /**
+   * The shape with straps between its parts and bridges across its strokes, which keep their width whatever the size.
+   */
   #held({ generator, modifiers }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
     const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
     const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
@@ -226,14 +240,14 @@ export class Evaluator {
     });
   }
 
-  /** What the target is made as: the shape, or its member where it stands in it. */
+  /** The solid of a target: the shape, or its member at its place in the stack. */
   async target({ shape, part }: Target): Promise<Stage<MadeShape>> {
     const made = await this.make(shape);
     if (part === undefined) return made;
     return this.#resources.cache.get('part', [made.id, part], () => ({ region: made.value.parts?.get(part) ?? [] }));
   }
 
-  /** Only where the shape itself is to blame: what it is made from has reported its own emptiness. */
+  /** Reports an empty shape, unless the shapes it is made from are all empty and have reported that. */
   #reportEmpty({ generator, modifiers, path }: Shape): void {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
@@ -254,11 +268,11 @@ function grown(region: Region | undefined, by: number): Region {
   return region ? offset(region, by) : [];
 }
 
-/** How many times its natural size a shape that is fitted may be, before growth. */
+/** The largest scale of a fitted shape over its natural size, before growth. */
 function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
   const { fit, grow = 0 } = modifiers;
   const { width, ...letters } = fit?.atMost ?? {};
-  // Letters that slide have their size before they are grown.
+  // Letters that slide get their size before they are grown.
   const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
   const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
     const mm = letters[of];

@@ -1,4 +1,6 @@
-/** The fonts that a tag is lettered in: their licences, for whoever sells the files, and what was taken for what was asked. */
+/**
+ * The fonts that a tag uses: their licences, for whoever sells the files, and what was substituted for what was asked.
+ */
 
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
@@ -9,15 +11,15 @@ import type { FontFace } from '../text/font-face.ts';
 
 export interface UsedFont {
   readonly family: string;
-  /** As the font calls it, such as “SemiBold Italic”; of a variable font, its name without the variation. */
+  /** The font's own name for it, such as “SemiBold Italic”; for a variable font, its name without the variation. */
   readonly style: string;
   readonly weight: number;
   readonly italic: boolean;
-  /** What the font file says of itself; nothing of it is a promise by anyone else. */
+  /** As the font file states it, without any guarantee by anyone else. */
   readonly licence: FontLicence;
   /** A clause that follows “The font”. */
   readonly embedding: string;
-  /** The texts that are set in it. */
+  /** The texts set in it. */
   readonly paths: readonly YamlPath[];
 }
 
@@ -26,21 +28,21 @@ export interface FontUse {
   readonly shape: Shape;
   readonly text: TextGenerator;
   readonly face: FontFace;
-  /** Those that letters are taken from which it lacks. */
+  /** Fallback fonts for letters that it lacks. */
   readonly others: readonly FontFace[];
 }
 
-/** What the text is set in: fallen back on only where a letter of it is lacking. */
+/** The face for setting the text: fallbacks are only involved if it lacks a letter. */
 export function faceOf({ text, face, others }: FontUse): FontFace {
   return lentLetters(text.text, [face, ...others]).size > 0 ? fallbackFace([face, ...others]) : face;
 }
 
-/** The fonts that its letters come from, each with those that it lends; the first has all others. */
+/** The fallback fonts that its letters come from, with the letters of each; the first font has all others. */
 function lendersOf({ text, face, others }: FontUse): ReadonlyMap<FontFace, readonly string[]> {
   return lentLetters(text.text, [face, ...others]);
 }
 
-/** Each face once, in the order in which the shapes come. */
+/** Each face once, in the order of the shapes. */
 export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
   const uses = settings.flatMap((setting) =>
     [setting.face, ...lendersOf(setting).keys()].map((face) => ({ face, shape: setting.shape })),
@@ -53,7 +55,7 @@ export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
   });
 }
 
-/** What one should know of the faces found. That of licences is told once a face. */
+/** Notes on the faces found. Those on licences are made once per face. */
 export function fontFindings(settings: readonly FontUse[]): Finding[] {
   const told = new Set<string>();
   return settings.flatMap((setting) => {
@@ -68,7 +70,7 @@ export function fontFindings(settings: readonly FontUse[]): Finding[] {
   });
 }
 
-/** Only of what the spec asks for in so many words. */
+/** Only notes on styles that the spec asks for explicitly. */
 function otherStyle({ shape, text, face }: FontUse): Finding[] {
   const found = (key: 'weight' | 'italic', message: string, taken: string): Finding => ({
     code: 'other-style',
@@ -87,7 +89,7 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
   return findings;
 }
 
-/** Letters that another font lends: they look a little different from the rest. */
+/** Notes on letters from another font, which look a little different from the rest. */
 function lent(setting: FontUse): Finding[] {
   const { shape, face } = setting;
   return [...lendersOf(setting)].map(([{ family }, letters]) => {

@@ -17,15 +17,17 @@ import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
 import { centredOutline, drawnOutline, hubbedOutline, openOutline, solidOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
+import { lapMm } from './overlap/lap.ts';
 import { slidOutline } from './overlap/outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
 import { bareLinesFinding, bareLinesIn } from './left-out.ts';
-import { linesOutline } from './lines.ts';
+import { heightsOf, linesOutline } from './lines.ts';
 import type { LineInput } from './lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
+import { RoundLines, roundOutline } from './round-lines.ts';
 import { stickOf } from './stick.ts';
 import { strokesOutline } from './single-line.ts';
 import { parseSvgPath } from './svg-path.ts';
@@ -33,7 +35,7 @@ import { parseSvgPath } from './svg-path.ts';
 /** Makes the shapes that a shape is made from. */
 export type MakeShape = (shape: Shape) => Promise<Stage<MadeShape>>;
 
-/** `undefined` where a file is missing or a path is faulty, which has then been reported. */
+/** `undefined` if a file is missing or a path is faulty, which has then been reported. */
 export async function generate(
   shape: Shape,
   resources: Resources,
@@ -179,7 +181,7 @@ export async function generate(
             ? []
             : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
         const lines = kind === 'union' ? linesOfAll(made.map(({ value }) => value)) : {};
-        // What a shape is cut out with is no part of it any more.
+        // Shapes that are cut out are no longer part of the result.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return solidOutline({
@@ -203,7 +205,7 @@ function lettering(
   const { cache } = resources;
   const face = resources.font(text);
   if (!face) return undefined;
-  // Letters that slide have their size before they are grown.
+  // Letters that slide get their size before they are grown.
   const sized = text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
   const { width, height, grow } = sized;
   const em = emOf(face, text, sized);
@@ -222,7 +224,7 @@ function lettering(
     return undefined;
   }
   reportMissing(value, face, text, path, resources);
-  const { overlap } = text;
+  const overlap = lapMm(text, resources.minWeb);
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
   return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
@@ -271,16 +273,19 @@ function lines(
     if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
     inputs.push({ ...about[index]!, face, text: generator, path: own });
   }
-  const key = inputs.map(({ face, text, path: own, share, align }) => [face.id, text, own, share, align]);
+  const key = inputs.map(({ face, text, path: own, share, align, arc }) => [face.id, text, own, share, align, arc]);
   const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
-    const outline = linesOutline(inputs, { evenly, ...(gap === undefined ? {} : { gap }) });
+    const spacing = { evenly, ...(gap === undefined ? {} : { gap }) };
+    const outline = inputs.some(({ arc }) => arc)
+      ? roundOutline(new RoundLines(inputs, spacing), heightsOf(inputs))
+      : linesOutline(inputs, spacing);
     if (!outline || !size || size.of === 'em') return outline;
     return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
   });
   return made.value && { id: made.id, value: made.value };
 }
 
-/** Letters with a space in mm between them, which are set for the size that they are made at. */
+/** Letters with spacing in mm, which are set again for the size at which they are made. */
 function respaced(
   natural: CurveOutline,
   setFor: (mmPerEm: number) => SetText | SetTextProblem,
@@ -301,18 +306,18 @@ function letteringWithin({ region, lettering = [] }: MadeShape): readonly Letter
   return lettering.map((each) => each.within(region));
 }
 
-/** Lines stay lines where there is nothing else. */
+/** Lines stay lines if there is nothing else. */
 function linesOfAll(made: readonly MadeShape[]): Pick<MadeShape, 'lines'> {
   const lines = made.flatMap((each) => each.lines ?? []);
   return lines.length > 0 && made.every((each) => each.lines) ? { lines } : {};
 }
 
-/** The codes of a shape that becomes a member of another; cut out of it, their dark modules are light. */
+/** The codes of a shape that becomes a member of another; if it is cut out, its dark modules become light. */
 function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
   return codes.map((code) => (isCutOut ? { ...code, isLight: !code.isLight } : code));
 }
 
-/** The same where a stack has put the shape. */
+/** The lettering of a shape at the place where a stack has put it. */
 function stacked(solid: MadeShape, placed: Region | undefined): readonly Lettering[] {
   const from = boundsOf(solid.region);
   const to = placed && boundsOf(placed);

@@ -1,11 +1,11 @@
-/** Shapes that are drawn although nothing of them would be cut: those that no piece uses yet, and those made with a stand-in. */
+/** Shapes that are drawn but would not be cut: those that no piece uses yet, and those made with a stand-in. */
 
 import type { YamlPath } from '../core/issue.ts';
 import type { Shape, TagModel } from '../spec/model.ts';
 import { shapesOf } from './load.ts';
 import type { Ghost, Mark, Piece, Source, Tag } from './tag.ts';
 
-/** Shapes with a name that no piece is made of, and nothing that a piece is made of is made from or placed on. */
+/** Named shapes that no piece uses, directly or as a source or target of other shapes. */
 export function unusedShapes(model: TagModel, { made }: Pick<Tag, 'made'>): Ghost[] {
   const used = new Set<Shape>();
   for (const piece of model.pieces) for (const shape of shapesOf(piece)) used.add(shape);
@@ -15,7 +15,7 @@ export function unusedShapes(model: TagModel, { made }: Pick<Tag, 'made'>): Ghos
   });
 }
 
-/** What is on the tag that was made with stand-ins, and not on the tag. */
+/** Everything on the tag made with stand-ins that is not on the real tag. */
 export function lackingShapes(tag: Tag, whole: Tag): Ghost[] {
   return whole.pieces.flatMap((piece): Ghost[] => {
     const real = tag.pieces.find(({ id }) => id === piece.id);

@@ -1,11 +1,11 @@
-/** Which piece is glued on which: of pieces as they are asked for, and as they are made. */
+/** The order of glued pieces, for pieces of the model and of the tag. */
 
 interface Glued {
   readonly id: string;
   readonly glueTo?: string;
 }
 
-/** What a piece is glued on, from the one directly below it to the one at the bottom; none for a piece that is not glued on. */
+/** The pieces below a piece, from the one it is glued onto to the bottom one; none if it is not glued. */
 export function below<P extends Glued>({ glueTo }: P, pieces: readonly P[]): readonly P[] {
   const chain: P[] = [];
   let next = glueTo;
@@ -18,7 +18,7 @@ export function below<P extends Glued>({ glueTo }: P, pieces: readonly P[]): rea
   return chain;
 }
 
-/** The piece at the back of those that are glued on one another. */
+/** The bottom one of the pieces that are glued together. */
 export function bottomOf<P extends Glued>(piece: P, pieces: readonly P[]): P {
   return below(piece, pieces).at(-1) ?? piece;
 }

@@ -1,4 +1,4 @@
-/** What of a drawing is left out of the shape, counted, and in words. */
+/** Reports what is left out of a drawing, counted, and in words. */
 
 import { listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
@@ -7,7 +7,7 @@ import { flattenLines } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { distance, ringArea } from '../geometry/measure.ts';
 
-/** What is counted, in the order in which it is told: one of it, and several. */
+/** Names of the kinds counted, in the order of the message: singular and plural. */
 const nouns = {
   line: ['line without a fill', 'lines without a fill'],
   thickness: ['thick stroke', 'thick strokes'],
@@ -23,10 +23,10 @@ const nouns = {
 
 export type LeftOutKind = keyof typeof nouns;
 
-/** How many of each there are; and how many white shapes, which count as filled like any other. */
+/** Number of each; and of white shapes, which count as filled like any other. */
 export type LeftOut = Readonly<Partial<Record<LeftOutKind | 'white', number>>>;
 
-/** None where the drawing is used as it is. */
+/** No findings if the drawing is used as it is. */
 export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath): Finding[] {
   const told = (Object.keys(nouns) as LeftOutKind[]).flatMap((kind) => {
     const count = leftOut[kind] ?? 0;
@@ -48,10 +48,10 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
   return [{ code: 'not-drawn', severity: 'warning', path, message: sentences.join(' ') }];
 }
 
-/** Beside what it encloses, a path may have lines that enclose nothing, in mm². */
+/** A line of a path encloses nothing if its area is below this, in mm². */
 const nothingMm2 = 1e-6;
 
-/** Of a path that is filled: how many of its lines enclose nothing, such as the vein of a leaf. */
+/** Number of lines in a filled path that enclose nothing, such as the vein of a leaf. */
 export function bareLinesIn(curves: CurvePath): number {
   return flattenLines(curves).filter(
     (line) => Math.abs(ringArea(line)) < nothingMm2 && line.some((point) => distance(point, line[0]!) > 0),

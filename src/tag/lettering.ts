@@ -6,7 +6,8 @@ import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 import type { Affine, Bounds } from '../geometry/types.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
-import { bendText, radiusForSweep } from '../text/arc.ts';
+import { bendRound, bendText, radiusForSweep } from '../text/arc.ts';
+import type { Oval } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { layoutText } from '../text/layout.ts';
 import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
@@ -14,41 +15,41 @@ import type { LetterCurves, LetterGlyphs } from './letters.ts';
 import type { LetterBand } from './made-shape.ts';
 
 export interface SetText {
-  /** In em; on an arc, with the middle of its circle on the origin. */
+  /** In em; on an arc, with the centre of its circle on the origin. */
   readonly curves: CurvePath;
   /** The same, letter by letter. */
   readonly letters: readonly LetterCurves[];
   readonly missing: readonly MissingLetter[];
-  /** Of straight text. */
+  /** Only for straight text. */
   readonly band?: LetterBand;
-  /** Of text on an arc: the circle of its first baseline, in em. */
+  /** For text on an arc: the circle of its first baseline, in em. */
   readonly arc?: { readonly at: 'top' | 'bottom'; readonly radius: number };
 }
 
 export interface SetTextProblem {
-  /** The key of the shape that cannot be had, and one below it. */
+  /** The key of the shape that cannot be met, and one below it. */
   readonly at: readonly string[];
   readonly problem: string;
 }
 
-/** What of a shape's modifiers its lettering depends on. */
+/** The modifiers of a shape that its lettering depends on. */
 type Size = Pick<Shape['modifiers'], 'width' | 'height' | 'grow'>;
 
-/** Rounds of settling the em when the space between letters is given in mm: each leaves under a tenth of the error. */
+/** Rounds of settling the em if letter spacing is given in mm: each leaves under a tenth of the error. */
 const spacingRounds = 4;
 
-/** Em beyond which no text goes on a circle, in radii of it: a full stop of a narrow font would go round more than once. */
+/** Largest em that can fit a circle, in radii of it: a full stop of a narrow font would go round more than once. */
 const largestEm = 64;
 
-/** Halvings of the em on a circle of given radius, to a hundred-millionth of it. */
+/** Halvings of the em on a circle of given radius, down to a hundred-millionth of it. */
 const arcRounds = 32;
 
-/** Whether the letters stand otherwise when they are larger or smaller: where something about them is given in mm. */
+/** Whether the layout changes with the size, because something in it is given in mm. */
 export function dependsOnSize({ letterSpacingMm, arc }: TextGenerator): boolean {
   return letterSpacingMm !== 0 || (arc !== undefined && 'radius' in arc);
 }
 
-/** mm per em, where the text is asked for by a size of its font. Growth adds to the capitals at the top and at the bottom. */
+/** Millimetres per em, if the size is given by the font's own measures. Growth adds to capitals at top and bottom. */
 export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: Size): number | undefined {
   if (!size) return undefined;
   if (size.of === 'em') return size.mm;
@@ -70,7 +71,7 @@ export function setText(face: FontFace, text: TextGenerator, size: Size): SetTex
   return set;
 }
 
-/** At an em of so many mm; of an infinite one, whatever is given in mm is nothing. */
+/** The text set at an em of `mmPerEm`; if that is infinite, lengths in mm become 0. */
 export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
   const letterSpacing = text.letterSpacingMm / mmPerEm;
   const layout = layoutText(face, {
@@ -109,9 +110,23 @@ export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Set
   return { at: ['arc', key], problem };
 }
 
+/** As `setAt`, straight, with the layout: what a line along an ellipse is made of. */
+export function straightLine(face: FontFace, text: TextGenerator, mmPerEm: number): TextLayout {
+  const letterSpacing = text.letterSpacingMm / mmPerEm;
+  return layoutText(face, { text: text.text, letterSpacing, align: 'center', features: text.features });
+}
+
+/** One line along an ellipse, whose middle is on the origin; `undefined` where it has no room. */
+export function setRound(layout: TextLayout, letterSpacing: number, oval: Oval): SetText | undefined {
+  const bent = bendRound(layout, oval);
+  if ('problem' in bent) return undefined;
+  const { glyphs, missing } = layout;
+  return { curves: bent.curves, letters: lettersOf(glyphs, bent.glyphs, letterSpacing, bent.turns), missing };
+}
+
 /**
- * On a circle of given radius, larger letters bend more, so the em that gives a width is searched for: the shape widens with
- * it for as long as the text does not go round more than once.
+ * On a circle of given radius, larger letters bend more, so the em that gives a width is searched for: the shape widens
+ * with it as long as the text does not go round more than once.
  */
 function setOnCircle(
   face: FontFace,
@@ -123,7 +138,7 @@ function setOnCircle(
   if (em !== undefined) return setAt(face, text, em);
   const key = size.width === undefined ? 'height' : 'width';
   const goal = size[key]! - 2 * (size.grow ?? 0);
-  // An em of this size is too large whatever the text: its smallest letter would be as large as the circle.
+  // Too large whatever the text: its smallest letter would be as large as the circle.
   let [low, high] = [0, largestEm * radius];
   let best: { readonly set: SetText; readonly span: number } | undefined;
   for (let round = 0; round < arcRounds; round++) {
@@ -153,7 +168,7 @@ function spanOf(curves: CurvePath, key: 'width' | 'height'): number {
   return key === 'width' ? bounds.maxX - bounds.minX : bounds.maxY - bounds.minY;
 }
 
-/** The glyphs of each letter together: all that stand on the same spot, with `curves` of each. */
+/** The glyphs of each letter together: all at the same place, with the curves of each. */
 function lettersOf(
   glyphs: readonly PlacedGlyph[],
   curves: readonly CurvePath[],
@@ -182,7 +197,7 @@ function lettersOf(
   });
 }
 
-/** Marks stand where they do beside their letter, whatever the sums along the line have rounded: a millionth of an em. */
+/** Tolerance for the offsets of marks from their letter, in em, as sums along the line are rounded. */
 const evenEm = 1e-6;
 
 function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
@@ -199,26 +214,26 @@ function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
   };
 }
 
-/** Letters that hang down and stand up as far as most do. */
+/** Letters that descend and ascend as far as most do. */
 const deepAndTall = 'gpydH';
 
-/** How many capitals' heights a line of usual words is long; our own judgement. */
+/** Length of a line of typical words, in capital heights; our own judgement. */
 const usualLength = 4;
 
-/** How far letters reach from the lowest and from the highest baseline, whichever there are. */
+/** Extent of letters below the lowest and above the highest baseline, whatever the actual letters. */
 export function usualOf(face: FontFace, lowestLine: number, highestLine: number): NonNullable<LetterBand['usual']> {
   const { minY, maxY } = inkOf(face, deepAndTall);
   return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
 }
 
-/** In em, from the baseline. */
+/** Bounds of the ink of some letters, in em from the baseline. */
 export function inkOf(face: FontFace, letters: string): Bounds {
   const nothing = { minX: 0, minY: face.descender, maxX: 0, maxY: face.capHeight };
   const glyphs = face.shape({ text: letters, start: 0, end: letters.length, rightToLeft: false, features: new Map() });
   return curveBounds(glyphs.flatMap(({ id }) => face.outline(id))) ?? nothing;
 }
 
-/** From the lowest baseline to the top of the small letters of the highest line, or of its capitals where all are capitals. */
+/** From the lowest baseline to the x-height of the highest line, or to its capital height if it has only capitals. */
 function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];

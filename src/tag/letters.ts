@@ -1,4 +1,4 @@
-/** Lettering letter by letter, as its font draws it: what the finished shape is compared with to see whether it can still be read. */
+/** Lettering letter by letter, as its font draws it: the reference for whether the finished shape can still be read. */
 
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
@@ -12,49 +12,49 @@ import type { YamlPath } from '../core/issue.ts';
 export interface Letter {
   readonly text: string;
   readonly region: Region;
-  /** How far the spacing of the letters has moved it away from the letter before, in mm; towards it where that is negative. */
+  /** Shift away from the letter before due to letter spacing, in mm; negative values move it closer. */
   readonly spaced?: Point;
-  /** The first of its word. */
+  /** Whether it is the first of its word. */
   readonly opens?: boolean;
-  /** As its font sets it beside the others, part by part in the same order: where the letters or their marks were moved. */
+  /** As its font sets it beside the others, part by part in the same order; only if letters or marks were moved. */
   readonly asSet?: Region;
 }
 
-/** The same before it has its size. */
+/** A letter before it has its size. */
 export interface LetterCurves {
   readonly text: string;
   readonly line: number;
-  /** As if the text stood straight, where it is bent. */
+  /** For text on an arc, as if it were straight. */
   readonly baseline: number;
   readonly curves: CurvePath;
-  /** Of straight text: what it is drawn with. */
+  /** For straight text: the glyphs it is drawn with. */
   readonly drawn?: LetterGlyphs;
   readonly spaced?: Point;
 }
 
 /** The glyphs of a letter, its origin on the baseline: the same wherever the letter stands. */
 export interface LetterGlyphs {
-  /** Names them among all of their font. */
+  /** Identifies them among all of their font. */
   readonly key: string;
   readonly curves: CurvePath;
-  /** Where that is in the text, in em. */
+  /** Position of the origin in the text, in em. */
   readonly origin: Point;
 }
 
 interface About {
-  /** Of the text shape. */
+  /** Path of the text shape. */
   readonly path: YamlPath;
-  /** Of the letters before growth, in mm. */
+  /** Before growth, in mm. */
   readonly xHeight: number;
-  /** By how much their outline has been grown in all, in mm; negative where it was thinned. */
+  /** Total growth of the outline, in mm; negative if it was thinned. */
   readonly grow: number;
-  /** `opening`: cut out of the shape that it belongs to. */
+  /** `opening` means cut out of the shape that it belongs to. */
   readonly as: 'material' | 'opening';
-  /** Its letters were slid until they touch. */
+  /** Whether its letters were slid until they touch. */
   readonly slid?: boolean;
 }
 
-/** What has been made of a text: immutable, and flattened only once somebody looks at its letters. */
+/** A text as made so far: immutable, and flattened only when its letters are first used. */
 export class Lettering {
   readonly path: YamlPath;
   readonly xHeight: number;
@@ -66,7 +66,7 @@ export class Lettering {
   #letters: readonly Letter[] | undefined;
   #shape: Region | undefined;
 
-  /** `makeShape`: left out while the solid it belongs to is nothing but this lettering. */
+  /** `makeShape` is omitted while the solid consists of this lettering alone. */
   constructor(
     { path, xHeight, grow, as, slid = false }: About,
     makeLetters: () => readonly Letter[],
@@ -82,19 +82,21 @@ export class Lettering {
   }
 
   /**
-   * As the font draws them, at the final size and where they stand, before growth, bridges and straps. Those without ink are
-   * left out.
+   * The letters as the font draws them, at their final size and place, before growth, bridges and straps. Letters
+   * without ink are left out.
    */
   get letters(): readonly Letter[] {
     return (this.#letters ??= this.#makeLetters());
   }
 
-  /** What its own shape has become, with growth, bridges and straps; `undefined` where that is all there is in the solid. */
+  /**
+   * The present form of its own shape, with growth, bridges and straps; `undefined` if the solid consists of it alone.
+   */
   get shape(): Region | undefined {
     return (this.#shape ??= this.#makeShape?.());
   }
 
-  /** Moved, turned or scaled. */
+  /** The lettering moved, rotated or scaled. */
   mapped(affine: Affine): Lettering {
     const scale = Math.sqrt(Math.abs(affine.a * affine.d - affine.b * affine.c));
     return this.#changed(
@@ -110,13 +112,13 @@ export class Lettering {
     );
   }
 
-  /** With the solid it belongs to grown, or thinned where `by` is negative. */
+  /** The lettering when its solid has grown, or been thinned if `by` is negative. */
   grown(by: number, corners: Corners): Lettering {
     if (by === 0) return this;
     return this.#changed({ grow: this.grow + by }, undefined, (shape) => offset(shape, by, corners));
   }
 
-  /** As a member of something larger, in which it is no longer alone: its solid was `region`. */
+  /** The lettering as a member of something larger; its solid was `region`. */
   within(region: Region): Lettering {
     return this.#makeShape
       ? this
@@ -127,7 +129,7 @@ export class Lettering {
         );
   }
 
-  /** Where what it belongs to is cut out of something else. */
+  /** The lettering when its solid is cut out of something else. */
   cutOut(): Lettering {
     return this.#changed({ as: this.as === 'material' ? 'opening' : 'material' });
   }
@@ -154,12 +156,14 @@ export function flattenLetters(letters: readonly LetterCurves[], affine: Affine)
   });
 }
 
-/** Up to so many times the size it was flattened for, an outline is smooth enough; below, it is smoother than it need be. */
+/**
+ * An outline is smooth enough up to this factor above the size it was flattened for, and smoother than needed below.
+ */
 const smoothTimes = 1.25;
 
 const known = new WeakMap<LetterCurves, { readonly affine: Affine; readonly region: Region }>();
 
-/** A letter that only grows a little larger or smaller, as each step of its growth makes it, is flattened once. */
+/** The outline of a letter; flattened only once for sizes that differ little, as each step of growth makes them. */
 function flattened(letter: LetterCurves, affine: Affine): Region {
   const before = known.get(letter);
   const [x, y] = before ? [affine.a / before.affine.a, affine.d / before.affine.d] : [0, 0];

@@ -1,4 +1,4 @@
-/** Lines of lettering one below the other, as close as their ink allows. */
+/** Lines of lettering stacked as close as their ink allows. */
 
 import { normalise, unionOfWhole } from '../geometry/clipper.ts';
 import { curveBounds, flatten } from '../geometry/curves.ts';
@@ -23,42 +23,44 @@ export interface LineInput extends Line {
 }
 
 export interface LineSpacing {
-  /** Between the ink of two lines, in mm. */
+  /** The largest share among all that stand together, where these are not all of them. */
+  readonly most?: number;
+  /** Distance between the ink of two lines, in mm. */
   readonly gap?: number;
-  /** As if every line had all letters. */
+  /** Spaced as if every line had all letters. */
   readonly evenly: boolean;
 }
 
-/** What is free between two lines where nothing is said, in heights of the smaller one's small letters; our own judgement. */
+/** Default space between two lines, in x-heights of the smaller one; our own judgement. */
 const usualGap = 0.35;
 
 /** Columns in which the ink of two lines is compared. */
 const columns = 160;
 
-/** How closely curves are looked at for it, in heights of the largest small letters. */
+/** Tolerance of curves for that, in x-heights of the largest line. */
 const closeUnits = 0.001;
 
 /** A line at its place; in units of which the small letters of the largest line are one high. */
-interface PlacedLine {
+export interface PlacedLine {
   readonly line: LineInput;
   readonly set: SetText;
-  /** Units to the em. */
+  /** Units per em. */
   readonly em: number;
-  /** Of the first letter's origin. */
+  /** Origin of the first letter. */
   readonly x: number;
   readonly y: number;
 }
 
-/** Natural size: the small letters of the largest line are 1 mm high. `undefined` where one of the lines cannot be set. */
+/**
+ * The lines at natural size: the x-height of the largest line is 1 mm. `undefined` if one of the lines cannot be set.
+ */
 export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing): CurveOutline | undefined {
   const natural = placedLines(lines, spacing, undefined);
   if (!natural) return undefined;
-  const largest = lines.reduce((most, line) => (line.share > most.share ? line : most));
-  const { xHeight, capHeight } = largest.face;
   const changes = spacing.gap !== undefined || lines.some(({ text }) => text.letterSpacingMm !== 0);
   return {
     bounds: boundsOfLines(natural),
-    heights: { 'small letters': 1, capitals: capHeight / xHeight },
+    heights: heightsOf(lines),
     changes,
     at: (scaleX, scaleY) => {
       const placed = changes ? placedLines(lines, spacing, scaleY) : undefined;
@@ -67,13 +69,18 @@ export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing):
   };
 }
 
+/** Of the largest line's letters. */
+export function heightsOf(lines: readonly LineInput[]): NonNullable<CurveOutline['heights']> {
+  const { face } = lines.reduce((most, line) => (line.share > most.share ? line : most));
+  return { 'small letters': 1, capitals: face.capHeight / face.xHeight };
+}
+
 /** @param mmPerUnit What is given in mm counts for nothing where there is none. */
-function placedLines(
+export function placedLines(
   lines: readonly LineInput[],
-  { gap, evenly }: LineSpacing,
+  { gap, evenly, most = Math.max(...lines.map(({ share }) => share)) }: LineSpacing,
   mmPerUnit: number | undefined,
 ): PlacedLine[] | undefined {
-  const most = Math.max(...lines.map(({ share }) => share));
   const sets: { readonly line: LineInput; readonly set: SetText; readonly em: number; readonly box: Bounds }[] = [];
   for (const line of lines) {
     const em = line.share / most / line.face.xHeight;
@@ -98,7 +105,7 @@ function placedLines(
   return placed;
 }
 
-function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
+export function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
   return boundsOf(
     lines.map(({ set, em, x, y }) => {
       const box = curveBounds(set.curves)!;
@@ -110,7 +117,7 @@ function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
   );
 }
 
-/** From the baseline of one line to that of the next, whatever letters they have: from the deepest letter to the highest. */
+/** Distance from baseline to baseline whatever the letters: from the deepest letter to the highest. */
 function evenDrop(above: PlacedLine, below: PlacedLine): number {
   const [deep, high] = [above, below].map(({ line }) => inkOf(line.face, hasSmall(line.text.text) ? 'pd' : 'H'));
   return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;
@@ -119,8 +126,8 @@ function evenDrop(above: PlacedLine, below: PlacedLine): number {
 const hasSmall = (text: string): boolean => /\p{Ll}/u.test(text);
 
 /**
- * From the baseline of one line to that of the next, so that their ink comes no nearer than `between`, and the small letters of the
- * one no higher than that below the line of the other: what hangs down may reach between what stands up.
+ * Distance from the baseline of one line to that of the next, such that their ink comes no nearer than `between`, and
+ * the x-height of the lower line stays that far below the upper baseline: descenders may reach between ascenders.
  */
 function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: number): number {
   const { low } = profileOf(above, width);
@@ -135,14 +142,14 @@ function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: n
   return most + between;
 }
 
-/** Column by column the ink that is lowest and highest, from its own baseline. */
+/** The lowest and highest ink in each column, relative to the baseline. */
 function profileOf({ set, em, x }: PlacedLine, width: number): Profiles {
   const ink = flatten(set.curves, { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits });
   return profilesOf(ink, 0, width, columns);
 }
 
 /** With the middle of its box on the origin. */
-function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
+export function solidOf(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
   const box = boundsOfLines(lines);
   if (!box) return { region: [] };
   const middle = boxCentre(box);

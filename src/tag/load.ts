@@ -19,16 +19,16 @@ export interface Loaded {
   readonly drawings: ReadonlyMap<string, LoadedDrawing>;
   readonly findings: readonly Finding[];
   readonly fontsUsed: readonly UsedFont[];
-  /** Every file beside the spec that was asked for, found or not: when one changes, the tag does. */
+  /** Every file beside the spec that was asked for, found or not: when one changes, the tag changes too. */
   readonly files: readonly string[];
 }
 
 export interface Loading {
   readonly library: FontLibrary;
   readonly read: (path: string) => Promise<Uint8Array>;
-  /** Names of what lies in the folder of a file. */
+  /** Names of the files in the folder of a file. */
   readonly beside: (path: string) => Promise<readonly string[]>;
-  /** The full path of a file that the spec names from its own folder; `undefined` where it may not be read. */
+  /** The full path of a file given relative to the spec's folder; `undefined` if it may not be read. */
   readonly locate: (relative: string) => string | undefined;
 }
 
@@ -43,7 +43,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
     return path;
   };
   const shapes = everyShape(model);
-  // What one shape leaves out as a line, another may be made of.
+  // Lines that one shape leaves out may be what another is made of.
   const linedFiles = new Set(
     [...shapes].flatMap(({ generator }) => (generator.kind === 'drawing' && generator.asLines ? [generator.file] : [])),
   );
@@ -102,7 +102,7 @@ async function loadFont(
   return { code: kind, severity: 'error', path, message: message + didYouMean(suggestions), suggestions };
 }
 
-/** What a shape makes nothing of in its drawing. */
+/** Reports what a shape leaves out of its drawing. */
 function drawnFindings(
   { shapes, lines, leftOut }: LoadedDrawing,
   { file, asLines }: { readonly file: string; readonly asLines: boolean },
@@ -115,7 +115,7 @@ function drawnFindings(
   if (asLines && lines.length === 0) return fault('has no strokes, and “lines” keeps only those');
   if (!asLines && shapes.length === 0)
     return fault('has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines');
-  // How strokes and areas are painted is nothing to lines.
+  // The paint of strokes and areas does not matter for lines.
   if (asLines) return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0 }, path);
   return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
 }
@@ -143,7 +143,7 @@ async function loadDrawing(
   return { id: contentHash([bytes]), ...parsed };
 }
 
-/** Each shape once, those written in place included. */
+/** Each shape once, including those written in place. */
 export function everyShape(model: TagModel): Set<Shape> {
   const found = new Set<Shape>();
   for (const shape of model.shapes.values()) visit(shape, found);
@@ -151,7 +151,7 @@ export function everyShape(model: TagModel): Set<Shape> {
   return found;
 }
 
-/** All that a piece is made of, with what that is made from, fitted in or placed on. */
+/** All shapes that a piece is made of, with those they are made from, fitted into or placed on. */
 export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Set<Shape> {
   const found = new Set<Shape>();
   for (const { shape } of [...body, ...cut, ...score, ...engrave]) visit(shape, found);
@@ -159,7 +159,7 @@ export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Se
   return found;
 }
 
-/** A shape with all that it is made from, fitted in or placed on. */
+/** A shape with all that it is made from, fitted into or placed on. */
 export function behind(shape: Shape): Set<Shape> {
   const found = new Set<Shape>();
   visit(shape, found);

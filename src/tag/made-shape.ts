@@ -16,13 +16,12 @@ import type { AskedWidth } from './asked-width.ts';
 export interface LetterBand {
   readonly baseline: number;
   readonly top: number;
-  /** Where capitals end; of lettering that stands as high as any of its size would, whatever letters it has. */
+  /** Top of the capitals; for lettering that is placed as any text of its size would be, whatever letters it has. */
   readonly head?: number;
-  /** How deep and how high its letters may go, and how long a line of usual words is. */
+  /** Depth and height that its letters may reach, and the length of a line of typical words. */
   readonly usual?: { readonly deep: number; readonly tall: number; readonly long: number };
 }
 
-/** The band moved and scaled. */
 export function mapBand(
   { baseline, top, head, usual }: LetterBand,
   toY: (y: number) => number,
@@ -36,39 +35,38 @@ export function mapBand(
   };
 }
 
-/** Where the corners of a member of a stack poke out of the member it is lapped over. */
+/** Corners of a stack's member that stick out beside the member it is lapped over. */
 export interface Shoulder {
   /** The member that is lapped over the one before it. */
   readonly name: string;
   /** The notches beside the corners. */
   readonly region: Region;
-  /** The lap that would hide it, as it is written in the spec; `undefined` where none would. */
+  /** The lap that would hide it, as the spec would give it; `undefined` if none would. */
   readonly hidingLap?: number;
 }
 
 export interface MadeShape {
   readonly region: Region;
-  /** Members of a stack, where they stand in it. */
+  /** The members of a stack, at their places in it. */
   readonly parts?: ReadonlyMap<string, Region>;
-  /** Of a stack: where its members do not run into each other smoothly. */
+  /** For a stack: where its members do not run into each other smoothly. */
   readonly shoulders?: readonly Shoulder[];
-  /** Of a border: how it was made. */
+  /** For a border: how it was made. */
   readonly border?: Border;
-  /** What is drawn along these and encloses nothing; `region` is then what the beam burns along them. */
+  /** Lines that the shape is drawn along and that enclose nothing; `region` is then what the beam burns along them. */
   readonly lines?: readonly Line[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;
-  /** Of lettering on an arc: the middle of its circle. */
+  /** For lettering on an arc: the centre of its circle. */
   readonly arcCentre?: Point;
   /** Every text in it, letter by letter. */
   readonly lettering?: readonly Lettering[];
-  /** Widths of it that are meant to be what they are. */
+  /** Widths that the spec asks for explicitly. */
   readonly asked?: readonly AskedWidth[];
 }
 
-/** What was drawn along lines, as the area that is burnt along them: once that is changed, they say no more what it is. */
+/** A shape drawn along lines as the area burnt along them: once that is changed, the lines no longer describe it. */
 export function asArea(solid: MadeShape): MadeShape {
   const area: Mutable<MadeShape> = { ...solid };
   delete area.lines;
@@ -77,7 +75,7 @@ export function asArea(solid: MadeShape): MadeShape {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** The solid moved, scaled or turned; what no longer means anything afterwards (the band of turned lettering) is dropped. */
+/** The solid moved, scaled or rotated; what is meaningless afterwards (the band of rotated lettering) is dropped. */
 export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
   const { asked, band, border, codes, arcCentre, lettering, lines, parts, shoulders } = solid;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
@@ -99,25 +97,25 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
 
 /**
  * Share of the centre of gravity in the height at which lettering looks centred; the rest is half the letter band. The
- * steadiest mix over forty names in four fonts, by our own measurement; no published truth is known.
+ * steadiest mix over forty names in four fonts, by our own measurement; no published value is known.
  */
 const gravityShare = 0.35;
 
-/** Of a line that small letters and capitals share: how high its middle is, in heights of its capitals (our own judgement). */
+/** Height of the middle of a line with small letters and capitals, in capital heights (our own judgement). */
 const evenShare = 0.42;
 
 export function evenMiddle({ baseline }: LetterBand, head: number): number {
   return baseline + evenShare * (head - baseline);
 }
 
-/** The point of a solid that counts as its centre under a rule; `undefined` when there is no material. */
+/** The point of a solid that counts as its centre under a rule; `undefined` if there is no material. */
 export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRule): Point | undefined {
   const bounds = boundsOf(region);
   if (!bounds) return undefined;
   const box = boxCentre(bounds);
   const mass = centroid(region) ?? box;
   if (band?.head !== undefined && rule !== 'box' && rule !== 'mass') {
-    // Between the middle of small letters and that of capitals, whichever there are.
+    // Between the middle of small letters and that of capitals, whichever are present.
     return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band, band.head) };
   }
   const bandMiddle = band && (band.baseline + band.top) / 2;
@@ -129,7 +127,7 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
     case 'x-height':
       return { x: box.x, y: bandMiddle ?? box.y };
     case 'eye': {
-      // Letters round a circle look centred where the circle is.
+      // Letters round a circle look centred on the circle's centre.
       if (arcCentre) return arcCentre;
       const y =
         bandMiddle === undefined ? (box.y + mass.y) / 2 : gravityShare * mass.y + (1 - gravityShare) * bandMiddle;

@@ -7,7 +7,7 @@ import type { Region } from '../geometry/types.ts';
 /** A mark lies wholly above this share of the height of its letter. */
 const markFrom = 0.6;
 
-/** The marks above a letter, each by itself; in the same order for a letter and for the same one with its marks moved a little. */
+/** The marks above a letter, each by itself, in an order that does not change when they are moved a little. */
 export function marksAbove(letter: Region): Region[] {
   const parts = partsOf(letter);
   if (parts.length < 2) return [];

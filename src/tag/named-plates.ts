@@ -1,6 +1,6 @@
 /**
- * Plates that go by a name, from their few figures. Each is centred on the origin by its box, which is exactly the size
- * asked for (that of a scalloped disc only where a lobe lies at that side), and runs counter-clockwise.
+ * Plates with a name of their own, made from a few figures. Each is centred on the origin by its box, which is exactly
+ * the size asked for (for a scalloped disc only if a lobe lies at that side), and runs counter-clockwise.
  */
 
 import { flatteningToleranceMm } from '../geometry/curves.ts';
@@ -30,8 +30,8 @@ export function namedPlate(plate: NamedPlate): Ring {
 }
 
 /**
- * |x/a|^e + |y/b|^e = 1. A quarter of it is halved until each chord is near enough to the point of the curve between its
- * ends; x = a·cos(t)^(2/e), y = b·sin(t)^(2/e).
+ * |x/a|^e + |y/b|^e = 1. A quarter of it is halved until each chord is near enough to the point of the curve between
+ * its ends; x = a·cos(t)^(2/e), y = b·sin(t)^(2/e).
  */
 function oval(a: number, b: number, exponent: number): Ring {
   const power = 2 / exponent;
@@ -39,7 +39,7 @@ function oval(a: number, b: number, exponent: number): Ring {
     x: a * Math.max(0, Math.cos(t)) ** power,
     y: b * Math.max(0, Math.sin(t)) ** power,
   });
-  // Half a chord's stray at the middle parameter may not be its worst, so the tolerance is halved.
+  // The deviation at the middle parameter of a chord may not be its largest, so the tolerance is halved.
   const near = flatteningToleranceMm / 2;
   const between = (from: number, to: number, depth: number): Point[] => {
     const middle = (from + to) / 2;
@@ -70,7 +70,7 @@ function distanceToChord(point: Point, from: Point, to: Point): number {
   return Math.abs((point.x - from.x) * dy - (point.y - from.y) * dx) / Math.max(Math.hypot(dx, dy), 1e-12);
 }
 
-/** A square of side 1 on its corner, a half disc on each of its upper sides, stretched to the size. */
+/** A square of side 1 on its corner with a half disc on each of its upper sides, stretched to the size. */
 function heart(width: number, height: number): Ring {
   const centre = Math.SQRT1_2 / 2;
   const [right, top, bottom] = [centre + 0.5, centre + 0.5, -Math.SQRT1_2];
@@ -108,7 +108,7 @@ function label({ width, height, cut, end }: Extract<NamedPlate, { kind: 'label' 
     const upright = { x: corner.x * x, y: corner.y * (y - cut) };
     const level = { x: corner.x * (x - cut), y: corner.y * y };
     if (!corner.ends.includes(end)) return [{ x: corner.x * x, y: corner.y * y }];
-    // Into the first and third corners one comes along an upright side.
+    // The first and third corners are reached along an upright side.
     return index % 2 === 0 ? [upright, level] : [level, upright];
   });
   return withoutRepeats(ring);
@@ -122,7 +122,7 @@ function ticket(x: number, y: number, bite: number): Ring {
     { x, y: -y },
   ];
   const steps = chordsFor(bite) / 4;
-  // Round each corner against the turn of the outline.
+  // Round each corner against the direction of the outline.
   return corners.flatMap((corner, index) =>
     arc(corner, bite, bite, (index + 3) * quarter, (index + 2) * quarter, steps),
   );
@@ -148,7 +148,7 @@ function scallopedRectangle(plate: Extract<NamedPlate, { kind: 'scalloped-rectan
   return withoutRepeats(ring);
 }
 
-/** The centre of the lobe where a side begins: the right one at the bottom, the top one at the right, and so on. */
+/** The centre of the lobe at which a side begins: the right one at the bottom, the top one at the right, and so on. */
 function cornerLobe(side: number, x: number, y: number): Point {
   return { x: side === 0 || side === 1 ? x : -x, y: side === 1 || side === 2 ? y : -y };
 }

@@ -4,8 +4,8 @@ import type { Output } from '../spec/model.ts';
 import type { Operation } from './tag.ts';
 
 /**
- * Four of the Okabe–Ito colours (M. Okabe and K. Ito, "Color Universal Design", 2008): those that reach a contrast of 3:1 on
- * a white as well as on a dark canvas.
+ * Four of the Okabe–Ito colours (M. Okabe and K. Ito, "Color Universal Design", 2008): those that reach a contrast of
+ * 3:1 on both a white and a dark canvas.
  */
 export const operationColours: Readonly<Record<Operation, string>> = {
   engrave: '#CC79A7',
@@ -14,7 +14,7 @@ export const operationColours: Readonly<Record<Operation, string>> = {
   'cut-outer': '#009E73',
 };
 
-/** The user's colours, and these where none is said. */
+/** The user's colours, with these as defaults. */
 export function coloursOf({ styles }: Output): Readonly<Record<Operation, string>> {
   return {
     engrave: styles.engrave?.color ?? operationColours.engrave,

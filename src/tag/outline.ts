@@ -15,22 +15,39 @@ import { mapBand, mapSolid } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
+/** Half the width and half the height of an ellipse, in mm. */
+export interface HalfAxes {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
+export interface RoundSetter {
+  /** The largest such height, up to `most`, with which all have room; 0 where none does. */
+  largest(axes: HalfAxes, most: number): number;
+  at(axes: HalfAxes, mm: number): { readonly solid: MadeShape };
+}
+
 export interface CurveOutline {
-  /** At its natural size; `undefined` where there is nothing. */
+  /** At its natural size; `undefined` if there is nothing. */
   readonly bounds: Bounds | undefined;
-  /** How many times its natural size it is to be where nothing else is asked for; 1 when absent. */
+  /** Scale over its natural size if nothing else is asked for; 1 if absent. */
   readonly ownScale?: number;
-  /** Of letters that slide together, which are sized before they are grown: how they would slide if they never were. */
+  /** For letters that slide together, which are sized before they are grown: their outline without any growth. */
   readonly ungrown?: CurveOutline;
-  /** Of lettering at its natural size: how high its letters are. */
+  /** Heights of letters, for lettering at its natural size. */
   readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
-  /** Whether it is no mere enlargement of itself at another size. */
+  /** Whether another size is more than a mere enlargement. */
   readonly changes?: boolean;
-  /** At so many times its natural size. Curves are flattened only now, so that every size is equally smooth. */
+  /** Of lines that run round: what sets them along the edge of what they are fitted into. */
+  readonly round?: RoundSetter;
+  /**
+   * The shape at a scale over its natural size. Curves are only flattened here, so that every size is equally smooth.
+   */
   at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
 }
 
-/** A polygon; it grows about the middle of its box, which stays where it is. */
+/** A polygon; it is scaled about the middle of its box, which stays where it is. */
 export function solidOutline(solid: MadeShape): CurveOutline {
   const bounds = boundsOf(solid.region);
   return {
@@ -64,7 +81,7 @@ export function openOutline(curves: CurvePath): CurveOutline {
   };
 }
 
-/** A text, its curves also letter by letter; in em. */
+/** A text in em, with its curves also letter by letter. */
 export interface Drawn {
   readonly curves: CurvePath;
   readonly letters: readonly LetterCurves[];
@@ -97,7 +114,7 @@ export function letteringAt({ letters, xHeight, path }: Omit<Drawn, 'curves'>, a
   return new Lettering(about, () => flattenLetters(letters, affine));
 }
 
-/** `goal`: where the middle of the curves' box goes. */
+/** `goal` is where the middle of the curves' box goes. */
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,

@@ -1,4 +1,4 @@
-/** Putting a shape on another. */
+/** Places a shape on another. */
 
 import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -7,15 +7,15 @@ import type { Anchor, Beside, CentreRule } from '../spec/model.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
-/** Whether that is outside the target, not on it. */
+/** Whether the place is outside the target rather than on it. */
 export function isBeside(at: Anchor | Beside): at is Beside {
   return at === 'above' || at === 'below' || at === 'left of' || at === 'right of';
 }
 
 /**
- * The move that puts `solid` on `target`. At `center`, their centres under the rule meet. At a side or corner, the box of the
- * solid lies against that side from within, `margin` away; beside it, `margin` away outside, and is centred along it under the rule. `middle`: what counts as
- * the centre of the target, if not that.
+ * The move that places `solid` on `target`. At `center`, their centres under the rule coincide. At a side or corner,
+ * the box of the solid touches that side from within, `margin` away; beside the target it is `margin` away outside, and
+ * centred along that side under the rule. `middle` replaces the centre of the target.
  */
 export function placing(
   solid: MadeShape,
@@ -28,11 +28,11 @@ export function placing(
   const box = boundsOf(solid.region);
   const frame = boundsOf(target.region);
   const from = centreOf(solid, by);
-  // A plate has no letters, so the rules that look at letters fall back to its own middle there.
+  // A plate has no letters, so the rules for letters fall back to the plate's own middle.
   const to = middle ?? centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   const centred = { x: to.x - from.x, y: to.y - from.y };
-  // Lettering on a line stands or hangs by that, whatever its letters are.
+  // Lettering on a line is placed by that line, whatever its letters.
   const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
   if (at === 'above') return translation(centred.x, frame.maxY + margin - foot);
   if (at === 'below') return translation(centred.x, frame.minY - margin - head);

@@ -53,12 +53,12 @@ export function roundedRectangle(width: number, height: number, radius: number):
   return withoutRepeats(ring);
 }
 
-/** One corner at the top, as a sign or a star is drawn. */
+/** A polygon with one corner at the top, as a sign or a star is drawn. */
 function regularPolygon(sides: number, radius: number): Ring {
   return arc({ x: 0, y: 0 }, radius, radius, Math.PI / 2, (5 * Math.PI) / 2, sides).slice(0, sides);
 }
 
-/** Tip to the right, centred on the origin by its box. */
+/** An arrow with its tip to the right, centred on the origin by its box. */
 function arrow({ length, width, head, tipDegrees, tail, notch }: Extract<Figure, { kind: 'arrow' }>): Ring {
   const tip = length / 2;
   const shoulder = tip - head / 2 / Math.tan((tipDegrees * Math.PI) / 360);

@@ -13,18 +13,21 @@ import { mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import { circle } from './plates.ts';
 
-/** More points than these take longer to unite than a keystroke may. */
+/** Most points in all copies: more would take longer to unite than a keystroke may. */
 const mostPoints = 300_000;
 
-/** The way a line runs is seen over so much to either side: curves are made of chords, and a corner turns half. */
+/**
+ * Distance to either side over which the direction of a line is measured, in mm: curves are made of chords, and at a
+ * corner the direction is halfway.
+ */
 const asideMm = 0.5;
 
-/** What rounding may leave of a line that copies fill to its end, as a share of their spacing. */
+/** Rounding tolerance for copies that fill a line to its end, as a share of their spacing. */
 const roundingShare = 1e-3;
 
 export type Copies = { readonly made: readonly MadeShape[] } | { readonly problem: string };
 
-/** `outline`: what they go along, where they go along one. Empty where either has no area. */
+/** `outline` is the one the copies follow, if they follow one. Empty if either has no area. */
 export function copiesOf(solid: MadeShape, along: RepeatGenerator['along'], outline: Region = []): Copies {
   const bounds = boundsOf(solid.region);
   if (!bounds) return { made: [] };
@@ -68,7 +71,7 @@ function linesOf(outline: Region, inset: number): Region {
 
 interface Place {
   readonly point: Point;
-  /** Clockwise from how it was drawn, so that its top points away from the inside. */
+  /** Clockwise from how it was drawn, so that its top points outwards. */
   readonly degrees: number;
 }
 
@@ -84,7 +87,7 @@ function placesRound(ring: Ring, { count, spacing }: Round): { places: Place[] }
       problem: `${count} copies, ${mm(spacing)} apart, take ${mm(count * spacing, 1)}; once round is only ${mm(total, 1)}.`,
     };
   const step = count !== undefined && spacing !== undefined ? spacing : total / number;
-  // With both figures they spread to both sides of the top.
+  // With both figures given, the copies spread to both sides of the top.
   const from = alongAtTop(line) - (count !== undefined && spacing !== undefined ? ((number - 1) / 2) * step : 0);
   const places = Array.from({ length: number }, (_, index): Place => {
     const along = from + index * step;
@@ -93,7 +96,7 @@ function placesRound(ring: Ring, { count, spacing }: Round): { places: Place[] }
       Step,
       Step,
     ];
-    // Walking clockwise, outwards is to the left of the way.
+    // When walking clockwise, outwards is to the left.
     const [x, y] = [after.point.x - before.point.x, after.point.y - before.point.y];
     return { point, degrees: (Math.atan2(-y, x) * 180) / Math.PI };
   });
@@ -111,7 +114,7 @@ function lengthOf(line: Ring): number {
   }, 0);
 }
 
-/** How far along a line it is highest over the middle of its box. */
+/** Distance along a line to its highest point above the middle of its box. */
 function alongAtTop(line: Ring): number {
   const { x } = boxCentre(boundsOf([line])!);
   let best = { y: -Infinity, along: 0 };

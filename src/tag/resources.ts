@@ -1,4 +1,4 @@
-/** What making a tag needs beside its model: loaded files, the cache, and leave to go on. */
+/** Everything that making a tag needs besides its model: loaded files, the cache, and checkpoints. */
 
 import type { Finding } from '../core/issue.ts';
 import type { CurvePath } from '../geometry/curves.ts';
@@ -9,28 +9,28 @@ import type { LeftOut } from './left-out.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
 export interface LoadedDrawing {
-  /** Changes whenever the file's content does. */
+  /** Changes whenever the content of the file does. */
   readonly id: string;
   readonly shapes: readonly DrawnShape[];
-  /** Its strokes, for whoever wants lines. */
+  /** Its strokes, for use as lines. */
   readonly lines: readonly CurvePath[];
-  /** What else the file has. */
+  /** Content that is not used, counted. */
   readonly leftOut: LeftOut;
 }
 
-/** Names a shape among those of the tags of a batch. */
+/** Identifies a shape among the tags of a batch. */
 export function sizeKey({ path }: Pick<Shape, 'path'>): string {
   return path.join('/');
 }
 
 export interface Resources {
   readonly cache: StageCache;
-  /** Narrowest width of material that may be relied on, in mm. */
+  /** Narrowest width of material to rely on, in mm. */
   readonly minWeb: number;
-  /** `undefined`: could not be had, which has been reported. */
+  /** `undefined` if it could not be loaded, which has been reported. */
   font(text: TextGenerator): FontFace | undefined;
   drawing(file: string): LoadedDrawing | undefined;
-  /** How many times its natural size a fitted shape is at the most, so that it is as large as on the other tags of its batch. */
+  /** Largest scale of each fitted shape over its natural size, as on the other tags of its batch; by `sizeKey`. */
   readonly sameSizes?: ReadonlyMap<string, number>;
   report(finding: Finding): void;
   /** Awaited between stages, and within the long ones. */

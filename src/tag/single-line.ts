@@ -11,18 +11,18 @@ import type { StrokeLetter } from '../text/single-line-letters.ts';
 import { openOutline } from './outline.ts';
 import type { CurveOutline } from './outline.ts';
 
-/** The em, and how far apart lines stand where nothing is said, in units of the letters. */
+/** The em in units of the letters, and the default line height in em. */
 const em = 30;
 const usualLineHeight = 1.15;
 
-/** How deep and how high letters go, and how long a line of usual words is. */
+/** Depth of the descenders, and length of a line of typical words, in units of the letters. */
 const deepest = -7;
 const usualLength = 4 * capHeight;
 
-/** How far over a letter its accent stands. */
+/** Distance of an accent above its letter. */
 const accentGap = 3;
 
-/** Accents as they are put over the middle of a letter, by their combining characters; our own. */
+/** Accents placed over the middle of a letter, by their combining characters; our own. */
 const accents: Readonly<Record<string, string>> = {
   '\u0300': '-3,4 1,0',
   '\u0301': '-1,0 3,4',
@@ -36,7 +36,7 @@ const accents: Readonly<Record<string, string>> = {
 /** From the baseline down. */
 const cedilla = '0,0 2,-2 1,-4 -2,-4';
 
-/** Signs that are drawn as others are. */
+/** Signs that are drawn like others. */
 const alike: Readonly<Record<string, string>> = {
   '’': "'",
   '‘': "'",
@@ -48,7 +48,7 @@ const alike: Readonly<Record<string, string>> = {
   '\u00A0': ' ',
 };
 
-/** Letters that the table lacks, of our own: how far the next one stands behind each, what it is made of, and its strokes. */
+/** Letters that the table lacks, of our own: the advance, the letter they are based on, and their strokes. */
 const own: Readonly<Record<string, readonly [advance: number, of: string, strokes: string]>> = {
   '°': [12, '', '6,16 8,17 9,19 8,21 6,22 4,21 3,19 4,17 6,16'],
   '×': [22, '', '6,4 16,14;6,14 16,4'],
@@ -58,7 +58,7 @@ const own: Readonly<Record<string, readonly [advance: number, of: string, stroke
   Ø: [22, 'O', '3,-2 20,23'],
 };
 
-/** With letters that are not drawn here, which are left out. */
+/** The outline, and the letters that are not in the table, which are left out. */
 export function strokesOutline({ text, size, lineHeight = usualLineHeight, align }: StrokesGenerator): {
   readonly outline: CurveOutline;
   readonly missing: readonly string[];
@@ -80,7 +80,7 @@ export function strokesOutline({ text, size, lineHeight = usualLineHeight, align
   );
   const box = curveBounds(curves);
   const middle = box ? boxCentre(box) : { x: 0, y: 0 };
-  // As all lettering, it has the middle of its box on the origin.
+  // Like all lettering, it has the middle of its box on the origin.
   const open = openOutline(transformCurves(curves, translation(-middle.x, -middle.y)));
   const lowest = (1 - lines.length) * lineHeight * em;
   const top = /\p{Ll}/u.test(text) ? smallHeight : capHeight;
@@ -113,7 +113,7 @@ function lineOf(line: string, missing: Set<string>): { readonly strokes: readonl
   return { strokes, width: x };
 }
 
-/** `undefined` where it is not drawn here, nor made of what is. */
+/** The strokes of a letter; `undefined` if it is neither in the table nor composed from it. */
 function letterOf(sign: string): StrokeLetter | undefined {
   const made = own[sign];
   if (made) {

@@ -12,7 +12,7 @@ import { asArea, mapSolid } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 export interface Sizing {
-  /** Natural size to this one, where no width or height is asked for. */
+  /** Scale over the natural size, if no width or height is asked for. */
   readonly scale: number;
   readonly tidy?: number | undefined;
   readonly grow?: number | undefined;
@@ -21,13 +21,15 @@ export interface Sizing {
   readonly height?: number | undefined;
 }
 
-/** What a size is off by at the most before the shape is made again; what is left is stretched away, a thousandth or two. */
+/** Largest error of a size before the shape is made again, in mm; the rest is stretched away, a thousandth or two. */
 const closeMm = 0.05;
 
-/** A disc adds its diameter to any box, so the first guess is right for round growth; thinning needs a few corrections. */
+/**
+ * A disc adds its diameter to any box, so the first guess is right for round growth; thinning needs a few corrections.
+ */
 const rounds = 6;
 
-/** The outline tidied, grown and brought to its size. Empty where nothing is left of it, or no size could do it. */
+/** The outline tidied, grown and brought to its size. Empty if nothing is left of it, or no size is possible. */
 export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
   const { bounds, ungrown } = outline;
   if (!bounds) return { region: [] };
@@ -66,7 +68,7 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   return solid;
 }
 
-/** Letters that slide have their size before they are grown, so that growth never shrinks them. */
+/** Letters that slide get their size before they are grown, so that growth never shrinks them. */
 async function slidAndGrown(
   outline: CurveOutline,
   ungrown: CurveOutline,
@@ -80,7 +82,7 @@ async function slidAndGrown(
   let scaleX = guessX ?? guessY ?? sizing.scale;
   let scaleY = guessY ?? sizing.scale;
   let [restX, restY] = [1, 1];
-  // The space between the letters is not in proportion to their size, so it takes a few rounds.
+  // The space between the letters is not in proportion to their size, so this takes a few rounds.
   for (let round = 0; round < rounds && guessY !== undefined; round++) {
     const { region } = await ungrown.at(scaleX, scaleY, checkpoint);
     const box = boundsOf(tidied(region, tidy));
@@ -101,12 +103,12 @@ async function slidAndGrown(
 }
 
 /**
- * Holes and islands that are less across than this either way, in mm and in x-heights, are what rounding leaves where letters were
- * joined: no beam is as fine, and no counter as small. Our own judgement; what was seen of them was at most 0.07 mm.
+ * Largest holes and parts, in mm and in x-heights, that count as rounding residue where letters were joined: no beam is
+ * as fine, and no counter as small. Our own judgement; those seen were at most 0.07 mm.
  */
 export const sliver = { mm: 0.1, xHeights: 0.02 } as const;
 
-/** Without what is left over from joining letters; of what is grown, after it is: a slit that closes is filled by an island before. */
+/** The region without residue from joining letters. For use after growth, as small parts in a slit help it close. */
 export function withoutSlivers(region: Region, { lettering = [] }: MadeShape): Region {
   return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight)));
 }
@@ -119,7 +121,7 @@ function spanY(box: Bounds): number {
   return box.maxY - box.minY;
 }
 
-/** Without islands and holes that are less than `least` across either way. */
+/** The region without parts and holes that measure less than `least` in both directions. */
 export function tidied(region: Region, least: number | undefined): Region {
   if (!least) return region;
   return region.filter((ring) => {

@@ -13,24 +13,26 @@ export interface Member {
 
 export type Towards = 'down' | 'up' | 'left' | 'right';
 
-/** Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre. */
+/**
+ * Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre.
+ */
 const lapSteps = 20;
 
-/** What sticks out by less than this is rounding, not a shoulder. */
+/** Less than this sticking out is rounding, not a shoulder. */
 const shownAreaMm2 = 1e-4;
 
-/** A member whose end takes more of its length than this has a round or pointed end, and no corners: a disc, a triangle. */
+/** A member whose end takes up more than this share of its length has no corners: a disc, a triangle. */
 const mostEndShare = 0.45;
 
 /**
- * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; left out,
- * it is the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder pokes out.
- * Centred on the origin by its box. What pokes out all the same is told in `shoulders`.
+ * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; by
+ * default, the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder sticks out.
+ * Centred on the origin by its box. Anything that still sticks out is in `shoulders`.
  */
 export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): MadeShape {
   const placed: { name: string; region: Region }[] = [];
   const shoulders: Shoulder[] = [];
-  // Members of members go along.
+  // Members of members move with them.
   const parts = new Map<string, Region>();
   const put = (name: string, solid: MadeShape, region: Region): void => {
     placed.push({ name, region });
@@ -70,7 +72,7 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
   };
 }
 
-/** The region beyond the end of `previous`, less the lap, its middle on the axis through the origin. */
+/** The region beyond the end of `previous`, less the lap, its middle on the axis. */
 function abutted(region: Region, previous: Bounds | undefined, towards: Towards, lap: number): Region {
   const bounds = boundsOf(region)!;
   const centre = boxCentre(bounds);
@@ -88,7 +90,7 @@ function abutted(region: Region, previous: Bounds | undefined, towards: Towards,
   }
 }
 
-/** The move that has brought one and the same region from its one place to the other. */
+/** The shift between two places of the same region. */
 function shiftBetween(from: Region, to: Region): Affine {
   const before = boundsOf(from)!;
   const after = boundsOf(to)!;
@@ -96,8 +98,8 @@ function shiftBetween(from: Region, to: Region): Affine {
 }
 
 /**
- * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its sides
- * run into the wider one at full width. At most half of either, where the end is as round as a disc.
+ * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its
+ * sides run into the wider one at full width. At most half of either, for an end as round as a disc.
  */
 function hidingLap(previous: Region, next: Region, towards: Towards): number {
   const poking = shoulderOf(previous, next, towards);
@@ -111,7 +113,7 @@ function hidingLap(previous: Region, next: Region, towards: Towards): number {
   return high;
 }
 
-/** What of the narrower member's end is outside the wider one, by lap. */
+/** The part of the narrower member's end that is outside the wider one, by lap. */
 function shoulderOf(previous: Region, next: Region, towards: Towards): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
@@ -135,7 +137,7 @@ function hasCorners(previous: Region, next: Region, towards: Towards): boolean {
   return end !== undefined && depthOf(end, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
 }
 
-/** The gaps beside what is shown of the narrower member, where its corners round away: what the eye sees. */
+/** The visible gaps beside the exposed end of the narrower member, where its corners round away. */
 function notchesBeside(shown: Region, previous: Region, next: Region, towards: Towards): Region {
   const along = boundsOf(shown)!;
   const across = boundsOf(nextIsNarrower(previous, next, towards) ? next : previous)!;

@@ -1,4 +1,4 @@
-/** What is put in place of a font or a drawing that cannot be had, so that it is seen where its shape would be. */
+/** Stand-ins for fonts and drawings that cannot be loaded, to show where their shapes would be. */
 
 import type { TagModel, TextGenerator } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -10,10 +10,10 @@ import { parseSvgDrawing } from './svg-drawing.ts';
 /** A plain face, so that nobody takes it for the one that was asked for; it is bundled. */
 const plainFamily = 'Nunito';
 
-/** Nothing is known of such a drawing but that there is to be one. */
+/** Nothing is known of such a drawing except that there is to be one. */
 const frameSvg = '<svg width="30mm" height="30mm" viewBox="0 0 30 30"><path d="M0 0H30V30H0ZM2 2V28H28V2Z"/></svg>';
 
-/** What was loaded, with nothing missing; `undefined` where nothing was. */
+/** The loaded files with stand-ins for missing ones; `undefined` if none is missing. */
 export async function standIns(model: TagModel, loaded: Loaded, library: FontLibrary): Promise<Loaded | undefined> {
   const fonts = new Map<TextGenerator, FontFace>(loaded.fonts);
   const drawings = new Map(loaded.drawings);

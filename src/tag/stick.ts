@@ -6,16 +6,16 @@ import { area, boundsOf, centroid } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { StickGenerator } from '../spec/model.ts';
 
-/** A point less wide than this, in mm, breaks off and pricks; our own judgement. */
+/** A point narrower than this, in mm, breaks off and pricks; our own judgement. */
 const bluntMm = 1.5;
 
-/** How near to its depth a stick is set, in mm. */
+/** Tolerance of a stick's depth, in mm. */
 const depthToleranceMm = 0.005;
 
-/** Turns that bring the way it points down, clockwise in degrees. */
+/** Clockwise rotation that makes each direction point down, in degrees. */
 const turns = { down: 0, right: 90, up: 180, left: -90 } as const;
 
-/** In the coordinates of what it carries; empty where it would meet nothing of that. */
+/** The stick in the coordinates of what it carries; empty if it would not meet it. */
 export function stickOf(carried: Region, { towards, ...stick }: Omit<StickGenerator, 'shape'>): Region {
   const about = { x: 0, y: 0 };
   const upright = downwards(transform(carried, rotation(turns[towards], about)), stick);
@@ -38,7 +38,7 @@ function downwards(carried: Region, { length, width, point, lap }: Omit<StickGen
   const met = intersection(carried, upTo(bounds.maxY + 1));
   const material = boundsOf(met);
   if (!material) return [];
-  // The more it goes in the more material it meets, so its depth is found by halving.
+  // The deeper it goes the more material it meets, so its depth is found by bisection.
   let [low, high] = [material.minY, material.maxY];
   while (high - low > depthToleranceMm) {
     const middle = (low + high) / 2;

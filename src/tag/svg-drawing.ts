@@ -1,6 +1,7 @@
 /**
- * The drawing in an SVG file as curves in mm: what encloses an area, and the strokes for whoever wants lines. Scripts are passed
- * over, text, pictures and lines are counted as left out of the areas, and nothing is ever fetched: `use` reaches elements of the same file alone.
+ * Reads the drawing in an SVG file as curves in mm: areas, and strokes for use as lines. Scripts are ignored, text,
+ * pictures and lines are counted as left out of the areas, and nothing is ever fetched: `use` only reaches elements of
+ * the same file.
  */
 
 import { XMLParser } from 'fast-xml-parser';
@@ -14,16 +15,16 @@ import { shapeData, userUnits, type Attributes, type SvgViewport } from './svg-s
 import { parseStyleSheet, propertiesOf } from './svg-style.ts';
 import type { StyleSheet } from './svg-style.ts';
 
-/** Larger drawings are photographs in disguise. */
+/** Larger drawings, in characters, are photographs in disguise. */
 const largestDrawing = 2_000_000;
 const deepest = 100;
 const mostShapes = 5000;
 const mostCommands = 200_000;
 
-/** Elements looked at, each time `use` leads to them again: what keeps a few lines from becoming billions. */
+/** Most elements visited, counted each time `use` leads to them: keeps a few lines from becoming billions. */
 const mostElements = 50_000;
 
-/** An element as fast-xml-parser gives it with `preserveOrder`: its tag's name is the key of its children. */
+/** An element as fast-xml-parser returns it with `preserveOrder`: the name of its tag is the key of its children. */
 type XmlNode = Record<string, unknown> & { readonly ':@'?: Attributes };
 
 /** A path or basic shape of the drawing; where its contours overlap, its own rule says what is inside. */
@@ -38,12 +39,13 @@ export type DrawingResult =
   | { readonly problem: string };
 
 /**
- * Every path and basic shape of an SVG 1.1 document, transforms applied, y up. Size: `width` and `height` in their units over
- * those of `viewBox`, the smaller of the two as `preserveAspectRatio` has it unless told; without them, CSS pixels.
+ * Every path and basic shape of an SVG 1.1 document, transforms applied, y up. The scale is `width` and `height` in
+ * their units over those of `viewBox`, the smaller of the two, as is the default of `preserveAspectRatio`; without
+ * them, CSS pixels.
  */
 export function parseSvgDrawing(svg: string): DrawingResult {
   if (svg.length > largestDrawing) return { problem: 'is larger than two million characters' };
-  // Entities are left as they stand: they only matter in text, and unfolding them is how small files become huge.
+  // Entities are not expanded: they only matter in text, and expanding them is how small files become huge.
   const parser = new XMLParser({
     preserveOrder: true,
     ignoreAttributes: false,
@@ -55,7 +57,7 @@ export function parseSvgDrawing(svg: string): DrawingResult {
   try {
     nodes = parser.parse(svg) as XmlNode[];
   } catch (error) {
-    // What the parser says is of its own functions and positions; it has a limit of its own to how deep tags lie in one another.
+    // The parser's messages are about its own functions and positions; it has its own limit on the depth of nesting.
     if (error instanceof Error && /nested/i.test(error.message)) return { problem: 'is nested too deeply' };
     return { problem: 'is damaged or cut short: save it again in your drawing program' };
   }
@@ -69,10 +71,10 @@ export function parseSvgDrawing(svg: string): DrawingResult {
   }
 }
 
-/** Completes the sentence "The drawing …". */
+/** A reason to refuse the drawing; completes the sentence "The drawing …". */
 class Refusal extends Error {}
 
-/** What comes down from an element to those in it. */
+/** Properties that an element passes on to its content. */
 interface Inherited {
   /** Innermost first. */
   readonly transforms: readonly string[];
@@ -81,7 +83,7 @@ interface Inherited {
   readonly depth: number;
 }
 
-/** Elements whose content is not drawn where it stands. */
+/** Elements whose content is not drawn in place. */
 const undrawn = new Set([
   ...['defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern', 'filter', 'linearGradient', 'radialGradient'],
   ...['style', 'script', 'metadata', 'title', 'desc'],
@@ -119,7 +121,7 @@ class Reader {
     return { problem: 'has no paths or shapes' };
   }
 
-  /** Elements by their names; style sheets are put into `css`. */
+  /** Indexes elements by their ids, and collects style sheets in `css`. */
   #index(nodes: readonly XmlNode[], depth: number, css: string[]): void {
     if (depth > deepest) throw new Refusal(`is nested more than ${deepest} deep`);
     for (const node of nodes) {
@@ -154,7 +156,7 @@ class Reader {
     };
     if (tag === 'use') {
       const target = this.#named.get((attributes['href'] ?? attributes['xlink:href'] ?? '').replace(/^#/, ''));
-      // A symbol is drawn only so, in the box that it is given.
+      // A symbol is only drawn through `use`, in the box given there.
       if (target && tagOf(target) === 'symbol') {
         const into = fitted(attributesOf(target), attributes, this.#viewport);
         this.#children(target, { ...own, transforms: [...into, ...own.transforms] });
@@ -179,7 +181,7 @@ class Reader {
   }
 }
 
-/** The element's name, with or without the prefix that some programs write. */
+/** The element's name, without the prefix that some programs write. */
 function tagOf(node: XmlNode): string | undefined {
   return Object.keys(node)
     .find((key) => key !== ':@')
@@ -201,7 +203,9 @@ function childrenOf(node: XmlNode): readonly XmlNode[] {
   return Array.isArray(children) ? (children as XmlNode[]) : [];
 }
 
-/** Innermost first: how an inner `svg` fits its content into its box, where it or a `use` moves it, and its `transform`. */
+/**
+ * Innermost first: how an inner `svg` fits its content into its box, where it or a `use` moves it, and its `transform`.
+ */
 function ownTransforms(tag: string, attributes: Attributes, viewport: SvgViewport): string[] {
   const { transform } = attributes;
   const own = transform === undefined ? [] : [transform];
@@ -212,7 +216,7 @@ function ownTransforms(tag: string, attributes: Attributes, viewport: SvgViewpor
   return [...into, `translate(${x} ${y})`, ...own];
 }
 
-/** What brings a `viewBox` into the middle of a box as `preserveAspectRatio` has it unless told. */
+/** The transforms that bring a `viewBox` into the middle of a box, as is the default of `preserveAspectRatio`. */
 function fitted({ viewBox }: Attributes, box: Attributes, viewport: SvgViewport): string[] {
   const [x = 0, y = 0, width = 0, height = 0] = numbers(viewBox);
   if (!(width > 0 && height > 0)) return [];

@@ -1,4 +1,4 @@
-/** Counts what of a drawing cannot be made a shape of, while it is read. */
+/** Counts what cannot be used of a drawing while it is read. */
 
 import { distance } from '../geometry/measure.ts';
 import type { CurvePath } from '../geometry/curves.ts';
@@ -7,7 +7,7 @@ import { parseSvgPath } from './svg-path.ts';
 import { userUnits } from './svg-shapes.ts';
 import type { SvgViewport } from './svg-shapes.ts';
 
-/** How an element is painted, by itself or as it comes down to it. */
+/** The paint of an element, from its own properties or inherited ones. */
 export interface Paint {
   readonly fill: string;
   readonly stroke: string;
@@ -16,10 +16,13 @@ export interface Paint {
 
 type Property = (name: string) => string | undefined;
 
-/** A stroke is thick, and missed, from this share of the drawing's larger side on; a thinner one only shows the outline (our own judgement). */
+/**
+ * A stroke is thick, and missed, from this share of the drawing's larger side on; a thinner one only marks the outline
+ * (our own judgement).
+ */
 const thickShare = 0.01;
 
-/** An outline whose ends are this near to each other is closed, in mm. */
+/** An outline is closed if its ends are this near to each other, in mm. */
 const closedMm = 0.01;
 
 const elements: Readonly<Record<string, LeftOutKind>> = { text: 'text', image: 'picture', foreignObject: 'picture' };
@@ -36,7 +39,7 @@ export class LeftOutCounter {
   #white = 0;
   #coloured = 0;
 
-  /** `tagOfId`: the element that has an id, by its tag. */
+  /** `tagOfId` returns the tag of the element with an id. */
   constructor(viewport: SvgViewport, tagOfId: (id: string) => string | undefined) {
     this.#viewport = viewport;
     this.#tagOfId = tagOfId;
@@ -47,14 +50,14 @@ export class LeftOutCounter {
   }
 
   counted(): LeftOut {
-    // Where everything is white, it is only the colour it was drawn in.
+    // If everything is white, that is just the colour it was drawn in.
     return {
       ...Object.fromEntries(this.#counts),
       ...(this.#white > 0 && this.#coloured > 0 ? { white: this.#white } : {}),
     };
   }
 
-  /** Whether an element is none that a shape is made of. */
+  /** Whether an element is of a kind that cannot be a shape. */
   isLeftOut(tag: string, isHidden: boolean): boolean {
     const kind = elements[tag];
     if (kind === undefined) return false;
@@ -62,7 +65,7 @@ export class LeftOutCounter {
     return true;
   }
 
-  /** What an element has done to it, and its content, that is passed over. */
+  /** Counts effects on an element and its content that are ignored. */
   effects(property: Property): void {
     for (const [name, kind] of Object.entries(effects)) if (isSet(property(name))) this.count(kind);
     if (['marker', 'marker-start', 'marker-mid', 'marker-end'].some((name) => isSet(property(name))))
@@ -86,8 +89,8 @@ export class LeftOutCounter {
   }
 
   /**
-   * What of an outline is to be filled. Closed outlines are, also if only their line is drawn: that is how outlines to be cut
-   * come. Open ones are lines unless they have a fill; what is painted in no way is not there.
+   * The part of an outline to be filled. Closed outlines are, even if only their line is drawn: outlines for cutting
+   * come like that. Open ones are lines unless they have a fill; without any paint, nothing is there.
    */
   filled(curves: CurvePath, paint: Paint, transforms: readonly string[]): CurvePath {
     const isFilled = !isNone(paint.fill);
@@ -106,7 +109,7 @@ export class LeftOutCounter {
     return kept.flat();
   }
 
-  /** Colours and patterns do not count. */
+  /** Counts patterns and white fills; other colours do not matter. */
   #fillOf({ fill }: Paint): void {
     if (this.#tagOfId(/^url\(["']?#([^"')]+)/.exec(fill)?.[1] ?? '') === 'pattern') this.count('pattern');
     if (/^(?:white|#fff(?:fff)?)$/i.test(fill)) this.#white += 1;
@@ -124,7 +127,7 @@ export class LeftOutCounter {
 const isNone = (paint: string): boolean => paint === 'none' || paint === 'transparent';
 const isSet = (value: string | undefined): boolean => value !== undefined && value !== 'none' && value !== '';
 
-/** By how much transforms enlarge, along and across on average. */
+/** The factor by which transforms enlarge, averaged over both directions. */
 function scaleOf(transforms: readonly string[]): number {
   const unit = parseSvgPath('M0 0L1 0L0 1', 1, transforms);
   if ('problem' in unit) return 1;
@@ -154,7 +157,7 @@ function isClosed(outline: CurvePath): boolean {
   return last.type === 'Z' || distance(last, first) < closedMm;
 }
 
-/** A point and one straight line from it enclose nothing. */
+/** Whether an outline encloses an area, unlike a point with one straight line from it. */
 function enclosesArea(outline: CurvePath): boolean {
   const drawn = outline.filter(({ type }) => type !== 'M' && type !== 'Z');
   return drawn.length > 1 || drawn.some(({ type }) => type !== 'L');

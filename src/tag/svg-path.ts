@@ -1,14 +1,14 @@
-/** SVG path data as curves. The only file that knows svgpath. */
+/** SVG path data as curves. The only file that imports svgpath. */
 
 import svgpath from 'svgpath';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 
-/** Most commands a path may have; a tag's drawing has hundreds. */
+/** Most commands of a path; a tag's drawing has hundreds. */
 const mostCommands = 50_000;
 
 export type PathResult = { readonly curves: CurvePath } | { readonly problem: string };
 
-/** What the parser found, in the words of someone who writes a path; its own words never reach a user. */
+/** The parser's error in the words of someone who writes a path; its own words never reach a user. */
 function plain(problem: string): string {
   const [, place] = /\(at pos (\d+)\)$/.exec(problem) ?? [];
   const where = place === undefined ? '' : ` at character ${Number(place) + 1}`;
@@ -27,7 +27,8 @@ export function parseSvgPath(data: string, mmPerUnit: number, transforms: readon
   let path = svgpath(data);
   const problem = (path as unknown as { err?: string }).err;
   if (problem) return { problem: plain(problem) };
-  // Arcs go first: a mirrored one comes out turned the wrong way (svgpath 2.6 flips its sweep flag to a '0' that counts as 1).
+  // Arcs go first: a mirrored one comes out turned the wrong way (svgpath 2.6 flips its sweep flag to a '0' that counts
+  // as 1).
   path = path.abs().unshort().unarc();
   for (const transform of transforms) path = path.transform(transform);
   path = path.scale(mmPerUnit, -mmPerUnit);

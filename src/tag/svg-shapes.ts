@@ -2,15 +2,15 @@
 
 export type Attributes = Readonly<Record<string, string>>;
 
-/** What percentages are of. */
+/** The size that percentages refer to. */
 export interface SvgViewport {
   readonly width: number;
   readonly height: number;
-  /** Whether a `viewBox` says so. */
+  /** Whether it comes from a `viewBox`. */
   readonly given: boolean;
 }
 
-/** CSS Values and Units: 1 in = 2.54 cm = 6 pc = 72 pt = 96 px; an em is 16 px where nothing else is said. */
+/** CSS Values and Units: 1 in = 2.54 cm = 6 pc = 72 pt = 96 px; an em is 16 px by default. */
 const pxPer: Readonly<Record<string, number>> = {
   '': 1,
   px: 1,
@@ -23,7 +23,7 @@ const pxPer: Readonly<Record<string, number>> = {
   ex: 8,
 };
 
-/** A length in user units; 0 where there is none, or none that can be read. */
+/** A length in user units; 0 if there is none, or it cannot be read. */
 export function userUnits(written: string | undefined, whole: number): number {
   const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z]*|%)\s*$/i.exec(written ?? '');
   if (!match) return 0;
@@ -67,7 +67,7 @@ export function shapeData(tag: string, attributes: Attributes, viewport: SvgView
   }
 }
 
-/** In eight arcs: the cubic Béziers they become are off by 0.000004 of the radius, those of quarters by 0.0003. */
+/** An ellipse of eight arcs: as cubic Béziers they are off by 0.000004 of the radius, quarters by 0.0003. */
 function round(cx: number, cy: number, rx: number, ry: number): string | undefined {
   if (rx <= 0 || ry <= 0) return undefined;
   const at = (eighth: number): string =>

@@ -1,16 +1,16 @@
 /**
- * The properties of an element of a drawing, as far as what is drawn depends on them: its own `style`, then the drawing's style
- * sheets by element, class and id, then its attributes. Other selectors are passed over.
+ * The properties of an element that affect what is drawn: its own `style`, then the drawing's style sheets by element,
+ * class and id, then its attributes. Other selectors are ignored.
  */
 
 import type { Attributes } from './svg-shapes.ts';
 
 type Declarations = Readonly<Record<string, string>>;
 
-/** By selector: `path`, `.vein` or `#leaf`. Of equal selectors the later one weighs more. */
+/** By selector: `path`, `.vein` or `#leaf`. Of equal selectors the later one wins. */
 export type StyleSheet = ReadonlyMap<string, Declarations>;
 
-/** Simple selectors of all the rules. Split by hand: an expression would try every beginning in a sheet without braces. */
+/** Simple selectors of all rules. Split by hand: without braces, a regular expression would try every beginning. */
 export function parseStyleSheet(css: string): StyleSheet {
   const rules = new Map<string, Declarations>();
   for (const rule of withoutComments(css).split('}')) {
@@ -41,7 +41,7 @@ function declarationsIn(style: string): Declarations {
   return found;
 }
 
-/** Looks a property up on an element; `undefined` where nothing is said of it there. */
+/** Looks up a property of an element; `undefined` if it is not set there. */
 export function propertiesOf(
   tag: string,
   attributes: Attributes,

@@ -3,21 +3,22 @@
 import type { Line, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { Unfilled } from '../spec/problems.ts';
 import type { Code } from './code.ts';
 import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
 
-/** What the beam does along or inside a path, in the order in which a sheet is worked. */
+/** Operations of the beam along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
 export type Operation = (typeof operations)[number];
 
-/** What a shape was put into or onto, where that is. */
+/** The area that a shape was fitted into or placed on. */
 export interface Area {
-  /** What `in` or `on` names. */
+  /** The shape that `in` or `on` names. */
   readonly target: Region;
-  /** Of a shape that is fitted: what its outline may fill. */
+  /** For a fitted shape: the room its outline may fill. */
   readonly room?: Region;
 }
 
@@ -25,17 +26,14 @@ export interface Area {
 export interface Mark {
   readonly operation: 'engrave' | 'score';
   readonly region: Region;
-  /** Where it is drawn along lines: these, and the region is what is burnt along them. */
+  /** The lines it is drawn along, if any; `region` is then what is burnt along them. */
   readonly lines?: readonly Line[];
-  /** Where it was put into or onto something. */
+  /** The area it was fitted into or placed on, if any. */
   readonly area?: Area;
-  /** What is drawn. */
   readonly shape: Shape;
-  /** The list entry that asks for it. */
+  /** Path of the list entry that asks for it. */
   readonly path: YamlPath;
-  /** Every text in it. */
   readonly lettering?: readonly Lettering[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
 }
 
@@ -43,38 +41,35 @@ export interface Mark {
 export interface Source {
   readonly use: 'body' | 'cut';
   readonly region: Region;
-  /** Where it was put into or onto something. */
+  /** The area it was fitted into or placed on, if any. */
   readonly area?: Area;
   readonly shape: Shape;
-  /** The list entry that asks for it. */
+  /** Path of the list entry that asks for it. */
   readonly entry: YamlPath;
-  /** Where the shape is defined: under `shapes`, or in the piece's list. */
+  /** Path of the shape's definition: under `shapes`, or in the piece's list. */
   readonly path: YamlPath;
-  /** Every text in it. */
   readonly lettering?: readonly Lettering[];
-  /** Every code in it. */
   readonly codes?: readonly Code[];
 }
 
-/** What holds the tie, once it has a place. */
+/** A hanger with its place. */
 export interface PlacedHanger {
   readonly kind: 'ring' | 'hole' | 'slot' | 'keyhole';
-  /** Centre of the opening; of a keyhole, where its nail rests. */
+  /** Centre of the opening; for a keyhole, where its nail rests. */
   readonly centre: Point;
-  /** Where the spec asks for it. */
+  /** The place that the spec asks for. */
   readonly at: HangerPlace;
-  /** The opening that the tie goes through. */
   readonly opening: Region;
-  /** Diameter of a round opening, or the smaller inner width of a slot or of a keyhole's, in mm. */
+  /** Diameter of a round opening, or the smaller inner width of a slot or of a keyhole's slot, in mm. */
   readonly openingSize: number;
-  /** The inner length of the opening, in mm; equal to `openingSize` where it is round. */
+  /** The inner length of the opening, in mm; equal to `openingSize` if it is round. */
   readonly openingLength: number;
   /** The disc of a ring, before it is united with the body. */
   readonly lug?: Region;
-  /** Of a ring: the material round its hole that is asked for, in mm, and how much deeper than touching it is set. */
+  /** For a ring: the width of material round its hole that is asked for, in mm, and its depth below touching. */
   readonly wall?: number;
   readonly sink?: number;
-  /** Of a ring: what the eye may take it for beside the lettering it hangs. */
+  /** For a ring: what it may read as beside the lettering it hangs. */
   readonly readAs?: readonly ReadAs[];
   readonly path: YamlPath;
 }
@@ -83,24 +78,24 @@ export interface PlacedHanger {
 export interface Piece {
   readonly id: string;
   readonly title: string;
-  /** Finished outline: what is left when the beam has passed. */
+  /** Finished outline, after the beam has passed. */
   readonly region: Region;
-  /** Where the beam's middle runs, if that is not half a kerf beside `region`: the outline as it was drawn. */
+  /** Path of the beam's middle, if that is not half a kerf beside `region`: the outline as drawn. */
   readonly cutLine?: Region;
   /** The united body before openings and hanger. */
   readonly body: Region;
-  /** What the body is united from, and what is cut through it: to tell which line of the spec a finding comes from. */
+  /** The shapes united into the body and those cut through it, to find the line of the spec behind a finding. */
   readonly sources: readonly Source[];
   readonly marks: readonly Mark[];
-  /** Widths of it that are meant to be what they are. */
+  /** Widths that the spec asks for explicitly. */
   readonly asked?: readonly AskedWidth[];
-  /** One, two where it hangs level between them, or none. */
+  /** One, two if it hangs level between them, or none. */
   readonly hangers: readonly PlacedHanger[];
   /** `many`: separate parts are intended. */
   readonly parts: 'one' | 'many';
-  /** The piece this one is glued on, in the same coordinates. */
+  /** The piece that this one is glued onto, in the same coordinates. */
   readonly glueTo?: string;
-  /** Absent where it is cut from the tag's own stock. */
+  /** Absent if it is cut from the tag's own stock. */
   readonly cutFrom?: CutFrom;
   readonly path: YamlPath;
 }
@@ -113,22 +108,26 @@ export interface Tag {
   readonly sheet?: Sheet;
   readonly machine?: Machine;
   readonly output: Output;
-  /** Every shape as it was made, the unused ones too; those written in place included. */
+  /** Every shape as made, including unused ones and those written in place. */
   readonly made: ReadonlyMap<Shape, MadeShape>;
-  /** By how much the shapes were grown that are to grow as much as they need, in mm. */
+  /** Growth in mm of the shapes that grow as much as they need. */
   readonly growths?: ReadonlyMap<Shape, number>;
   readonly pieces: readonly Piece[];
-  /** Drawn beside them, and never made: what no piece uses yet, and what lacks its font or its drawing. */
+  /** Words on it that no batch fills in. */
+  readonly unfilled?: readonly Unfilled[];
+  /**
+   * Shapes drawn beside the pieces but never made: those that no piece uses, and those that lack their font or drawing.
+   */
   readonly ghosts?: readonly Ghost[];
 }
 
 /** A shape that is shown but not made. */
 export interface Ghost {
   readonly path: YamlPath;
-  /** What the spec calls it. */
+  /** The name of the shape in the spec. */
   readonly name: string;
   /** In mm, where it would be. */
   readonly region: Region;
-  /** `unused`: no piece has it. `lacking`: its font or its drawing cannot be had. */
+  /** `unused`: no piece uses it. `lacking`: its font or its drawing cannot be loaded. */
   readonly why: 'unused' | 'lacking';
 }

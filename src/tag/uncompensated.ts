@@ -1,4 +1,4 @@
-/** `compensate: false`: the beam runs on the drawn line, and takes half a kerf of the part. */
+/** `compensate: false`: the beam runs on the drawn line, and takes half a kerf off the part. */
 
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { partsOf } from '../geometry/parts.ts';
@@ -14,13 +14,10 @@ export function kerfOf({ kerf, kerfs }: Stock): { readonly outer: number; readon
   return kerfs ?? { outer: kerf, inner: kerf };
 }
 
-/**
- * The region grown by `outer` mm along its outlines and by `inner` along its holes, which shrink; thinned where they are
- * negative.
- */
+/** The region grown by `outer` mm along outlines and by `inner` along holes, which shrink; thinned if negative. */
 export function offsetByKind(region: Region, { outer, inner }: { outer: number; inner: number }): Region {
   if (outer === inner) return offset(region, outer);
-  // Part by part, so that an island in a hole is not taken for what the hole takes away.
+  // Part by part, so that a part inside a hole is not cut off with the hole.
   const parts = partsOf(region).map(([outline, ...holes]) => {
     const openings = holes.map((ring) => [...ring].reverse());
     return difference(offset([outline!], outer), [offset(openings, -inner)]);
@@ -28,7 +25,9 @@ export function offsetByKind(region: Region, { outer, inner }: { outer: number; 
   return union(parts);
 }
 
-/** The pieces as they come out: thinner by half a kerf all round, their openings wider; what vanishes is reported. */
+/**
+ * The pieces as they come out: thinner by half a kerf all round, their openings wider; pieces that vanish are reported.
+ */
 export function cutOnTheLine(
   pieces: readonly Piece[],
   stock: Stock,

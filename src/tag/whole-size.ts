@@ -1,4 +1,6 @@
-/** The size of a whole piece, its hangers included: everything is scaled but the hole, its wall and what the beam is limited to. */
+/**
+ * The size of a whole piece, its hangers included: everything scales except the hole, its wall and the beam's limits.
+ */
 
 import { identity, scaling, transform } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -10,10 +12,10 @@ export interface WholeSize {
   readonly mm: number;
 }
 
-/** What the size may be off by, in mm. */
+/** Largest error of the size, in mm. */
 const closeMm = 0.002;
 
-/** A ring that stays where it is adds a fixed length, and the second guess is right; one that moves takes a few more. */
+/** A ring that stays in place adds a fixed length, and the second guess is right; one that moves takes a few more. */
 const rounds = 12;
 
 const origin = { x: 0, y: 0 };
@@ -24,7 +26,7 @@ export function scaledBy(factor: number): Affine {
 
 /**
  * The factor that brings a body, with the hangers it then gets, to a size.
- * @returns `undefined` where no factor does: the hangers alone are larger.
+ * @returns `undefined` if no factor does: the hangers alone are larger.
  */
 export function wholeScale(
   body: Region,

@@ -1,10 +1,10 @@
-/** Test pieces are weak on purpose: what is found on one is accepted in its text, so that it is no news. */
+/** Accepts the weak places of a test piece in its text: they are intended, so reporting them would be noise. */
 
 import type { ComputeOptions, Engine } from '../engine/engine.ts';
 import { acceptanceOf } from '../fixes/accept.ts';
 import { applied } from '../core/issue.ts';
 
-/** A test piece has some ten places that are weak; more than this would be a fault of its own. */
+/** A test piece has about ten weak places; more than this would be a fault of its own. */
 const mostAccepted = 30;
 
 const reason = 'a test piece is weak on purpose';

@@ -1,4 +1,4 @@
-/** The test pieces there are: what each finds, and its spec for the stock at hand. */
+/** All test pieces: what each one finds out, and its spec for the stock at hand. */
 
 import { engravingField } from './engraving-field.ts';
 import { engravingLadder } from './engraving-ladder.ts';
@@ -7,7 +7,7 @@ import { kerfTest } from './kerf-test.ts';
 import type { TestPiece } from './test-piece.ts';
 import { webComb } from './web-comb.ts';
 
-/** In the order in which a new stock is met. */
+/** In the order in which a new stock is tested. */
 export const testPieces = {
   kerf: { title: 'Kerf test', finds: 'how much the beam removes', spec: kerfTest },
   web: { title: 'Web comb', finds: 'how narrow a bridge can be', spec: webComb },

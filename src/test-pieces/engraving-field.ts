@@ -1,9 +1,12 @@
-/** Squares for power × speed, each on a layer of its own: they are set by hand, and the best one is known by its number. */
+/**
+ * Engraving field: squares for power × speed, each on a layer of its own. The values are set by hand, and the best
+ * square is identified by its number.
+ */
 
 import { label, largest, rectangle, specText } from './spec-text.ts';
 import type { FieldValues, StockAtHand } from './test-piece.ts';
 
-/** What is set by hand unless the maker says otherwise; our own choice, from hardly anything to most of what small lasers do. */
+/** Default values to set by hand; our own choice, from hardly visible to about the most of a small laser. */
 export const usualPowers: readonly string[] = ['10 %', '20 %', '30 %', '45 %', '60 %'];
 export const usualSpeeds: readonly string[] = ['100 mm/s', '150 mm/s', '200 mm/s', '300 mm/s', '400 mm/s'];
 
@@ -25,11 +28,11 @@ export function fieldCells(
   );
 }
 
-/** So many columns, or rows, at most: those of the usual ones. */
+/** Most columns, or rows; as many as the default has. */
 const mostValues = 5;
 const units = { powers: { text: '%', most: 100 }, speeds: { text: 'mm/s', most: 5000 } } as const;
 
-/** Such as `10, 20, 30 %`, from two to five of them; a problem where there are no such figures. */
+/** Parses two to five values such as `10, 20, 30 %`; returns a problem if there are none. */
 export function fieldValues(
   what: keyof FieldValues,
   typed: string,
@@ -46,7 +49,7 @@ export function fieldValues(
     : { problem: `Write two to five different ${what} of at most ${most} ${text}, such as ${usualFor(what)}.` };
 }
 
-/** As it may be typed. */
+/** The default, as it could be typed. */
 export function usualFor(what: keyof FieldValues): string {
   const { text } = units[what];
   const usual = what === 'powers' ? usualPowers : usualSpeeds;
@@ -55,7 +58,7 @@ export function usualFor(what: keyof FieldValues): string {
 
 export function engravingField({ head, name, field }: StockAtHand): string {
   const { powers, speeds } = field ?? { powers: usualPowers, speeds: usualSpeeds };
-  // Only of the usual squares is it known elsewhere what their numbers stand for.
+  // The meaning of the numbers is known elsewhere for the default squares only.
   const isUsual = powers.join() === usualPowers.join() && speeds.join() === usualSpeeds.join();
   const shapes: Record<string, string> = {
     plate: rectangle(largest.width, largest.height, { right: 0, up: 0 }),

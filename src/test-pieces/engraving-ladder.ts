@@ -1,4 +1,7 @@
-/** Lettering from 1 to 4 mm of x-height in the font of the tag, and patches for the distance of engraved lines. */
+/**
+ * Engraving ladder: lettering from 1 to 4 mm of x-height in the tag's font, and patches for the spacing of engraved
+ * lines.
+ */
 
 import { yamlText } from '../language/completion/snippets.ts';
 import { figure, label, largest, nudge, rectangle, specText } from './spec-text.ts';
@@ -8,9 +11,12 @@ export const xHeightsMm = [1, 1.2, 1.4, 1.6, 1.8, 2, 2.4, 2.8, 3.4, 4] as const;
 export const spacingsMm = [0.05, 0.08, 0.1, 0.12, 0.15, 0.2] as const;
 
 const patch = { width: 12, height: 9 } as const;
-/** Above and below its small letters a line needs about as much again; scripts go further than others. */
+/**
+ * Line spacing in x-heights: ascenders and descenders together need about as much again on either side; scripts need
+ * more than others.
+ */
 const linesPerXHeight = 2.8;
-/** At least so much from one line to the next, for its label. */
+/** Least line spacing, in mm: room for the label. */
 const leastLineMm = 5.2;
 /** Letters that fill in and thin strokes, round and straight. */
 const sample = 'basil and sage';

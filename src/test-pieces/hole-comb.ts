@@ -1,4 +1,4 @@
-/** Round holes from 1.5 to 8 mm: the smallest that a tie goes through doubled. */
+/** Hole comb: round holes from 1.5 to 8 mm, to find the smallest that a doubled tie passes through. */
 
 import { disc, figure, label, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';
@@ -6,7 +6,7 @@ import type { StockAtHand } from './test-piece.ts';
 export const holesMm = [1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8] as const;
 
 const plate = { width: 140, height: 40 } as const;
-/** Between two holes, and from the first to the edge. */
+/** Wall between two holes, and from the first to the edge, in mm. */
 const wallMm = 7;
 
 export function holeComb({ head, name }: StockAtHand): string {

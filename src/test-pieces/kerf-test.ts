@@ -1,4 +1,7 @@
-/** Three slots, and what falls out of them: their difference is twice the kerf, however exactly the machine moves. */
+/**
+ * Kerf test: three slots and the pieces that drop out of them. They differ by twice the kerf, however exactly the
+ * machine moves.
+ */
 
 import { label, rectangle, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';

@@ -1,4 +1,6 @@
-/** What is read off a test piece: the question, what an answer says, and where in the workshop's file it goes. */
+/**
+ * Measurements read off a test piece: the question, how to read an answer, and where in the workshop file it belongs.
+ */
 
 import { kerfFrom } from '../edits/kerf.ts';
 import { valueAt } from '../core/values.ts';
@@ -10,11 +12,11 @@ import { mostMm } from '../spec/measured-values.ts';
 import { SpecSource } from '../spec/source.ts';
 import { fieldCells } from './engraving-field.ts';
 
-/** Values by their path in a stock, or in a tie. */
+/** Values by their path in a stock or a tie. */
 export type MeasuredAnswer =
   | {
       readonly values: readonly (readonly [path: YamlPath, text: string])[];
-      /** What is to be said of it, though it is taken. */
+      /** A doubt to raise about the value, which is accepted all the same. */
       readonly doubt?: string;
     }
   | { readonly problem: string };
@@ -24,7 +26,7 @@ export interface Measurement {
   readonly of: 'stock' | 'tie';
   readonly question: string;
   readonly example: string;
-  /** The key that its day stands under in `measured_on`. */
+  /** Key of its date in `measured_on`. */
   readonly dated: string;
   readonly read: (typed: string, units: Units) => MeasuredAnswer;
 }
@@ -86,8 +88,8 @@ export type MeasurementName = keyof typeof measurements;
 export const measurementNames = Object.keys(measurements) as readonly MeasurementName[];
 
 /**
- * The text with what was measured in it, and the day, as year-month-day; `undefined` where it has no place for them.
- * @param path Of the stock or the tie.
+ * The text with the measured values and their date (year-month-day); `undefined` if it has no place for them.
+ * @param path Path of the stock or tie.
  */
 export function withMeasured(
   text: string,
@@ -99,7 +101,7 @@ export function withMeasured(
   return withValues(text, path, [...values, days]);
 }
 
-/** As `withMeasured`, without a day. */
+/** Like `withMeasured`, without a date. */
 export function withValues(
   text: string,
   path: YamlPath,
@@ -113,7 +115,10 @@ export function withValues(
   );
 }
 
-/** A kerf by operation keeps its engraved line: a test measures slots, and what falls out of them, together. */
+/**
+ * A kerf given by operation keeps its value for engraving: the test measures slots and what drops out of them, so outer
+ * and inner together.
+ */
 function inPlace(source: SpecSource, path: YamlPath, key: YamlPath): YamlPath[] {
   const there = key[0] === 'kerf' ? valueAt(source.value, [...path, ...key]) : undefined;
   if (typeof there !== 'object' || there === null) return [key];
@@ -129,7 +134,7 @@ function length(what: keyof typeof mostMm, path: YamlPath, hint: string): Measur
   };
 }
 
-/** A bare number is in the file's units; it is written with them. */
+/** A bare number is in the file's units and is written with them. */
 function lengthIn(typed: string, units: Units): { readonly mm: number; readonly text: string } | undefined {
   const plain = typed.trim().replace(/^(\d+),(\d+)/, '$1.$2');
   const isBare = /^[\d.]+$/.test(plain);

@@ -1,23 +1,23 @@
-/** What test pieces are written with: a plate, and shapes put on it by where their middles are. */
+/** Building blocks for the text of test pieces: a plate, and shapes placed on it by their centres. */
 
 import { yamlText } from '../language/completion/snippets.ts';
 
-/** Lengths in mm from the middle of the plate, right and up positive. */
+/** Offset from the centre of the plate in mm, positive to the right and up. */
 export interface At {
   readonly right: number;
   readonly up: number;
 }
 
-/** The largest a test piece is, in mm: it goes on a scrap of 150 × 100 mm with some room for clamps. */
+/** Largest test piece, in mm: fits a scrap of 150 × 100 mm with some room for clamps. */
 export const largest = { width: 140, height: 92 } as const;
 
-/** The font of all labels: bundled, and bold enough to be read on any sheet. */
+/** Font of all labels: bundled, and bold enough to read on any sheet. */
 const labelFont = 'font: Nunito, weight: 800';
 
-/** How high the figures of labels are, in mm; they are read on all sheets that a small laser engraves. */
+/** Height of the digits in labels, in mm; legible on any sheet that a small laser engraves. */
 export const labelHeightMm = 2.8;
 
-/** Without a 0 that says nothing, and without a sign for nothing. */
+/** Prints a number without trailing zeros and without a negative zero. */
 export function figure(mm: number): string {
   return String(Number(mm.toFixed(3)) + 0);
 }
@@ -36,7 +36,7 @@ export function disc(diameter: number, at: At): string {
   return `{ellipse: ${figure(diameter)} mm, nudge: ${nudge(at)}}`;
 }
 
-/** In bold figures, its box centred there on a shape that is called `plate`. */
+/** Bold text with its box centred at `at`, on a shape named `plate`. */
 export function label(text: string, at: At, height = labelHeightMm): string {
   const size = `height: ${figure(height)} mm, place: {on: plate, by: box}, nudge: ${nudge(at)}`;
   return `{text: ${JSON.stringify(text)}, ${labelFont}, ${size}}`;
@@ -44,9 +44,9 @@ export function label(text: string, at: At, height = labelHeightMm): string {
 
 export interface PieceText {
   readonly title: string;
-  /** What to do with it, as comment lines. */
+  /** Instructions, as comment lines. */
   readonly comment: readonly string[];
-  /** Lines that say what it is cut from. */
+  /** Lines that state the stock. */
   readonly head: readonly string[];
   readonly output?: string;
   readonly shapes: Readonly<Record<string, string>>;

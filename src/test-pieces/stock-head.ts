@@ -1,4 +1,4 @@
-/** The lines by which a test piece is cut from the same stock as a spec, or from one of a workshop's file. */
+/** The opening lines of a test piece that give it the stock of a spec, or one from a workshop file. */
 
 import { chosenMachine, chosenPlace } from '../edits/chosen-place.ts';
 import { valueAt, unitsOf } from '../core/values.ts';
@@ -13,15 +13,17 @@ export interface StockHead {
   readonly name: string;
 }
 
-/** A stock of a file that the test piece uses. `file`: as seen from the folder of the test piece. `machine`: its name in that file. */
+/**
+ * Uses a stock from a workshop file. `file`: path from the folder of the test piece. `machine`: its name in that file.
+ */
 export function headOfUsed(file: string, name: string, machine?: string): StockHead {
   const lines = [`stock: ${name}`, ...(machine === undefined ? [] : [`machine: ${machine}`])];
   return { head: [`use: ${yamlText(file)}`, ...lines], name: labelled(name) };
 }
 
 /**
- * As a spec says it: what stands in the spec is copied, what is in a file is used. `pathOf`: of a file by its full path, as seen
- * from the folder of the test piece.
+ * Uses the stock of a spec: copied if the spec itself defines it, by `use` if a file does. `pathOf`: path of a file,
+ * given in full, from the folder of the test piece.
  */
 export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf: (file: string) => string): StockHead {
   const place = chosenPlace('stock', source, used);
@@ -34,7 +36,7 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
   const written = source.text.slice(start, end);
   const units = unitsOf(source.value);
   const isBlock = !written.startsWith('{');
-  // A block stays one, two steps further in than its key.
+  // A block value stays a block, indented by two.
   const lines = isBlock ? ['stock:', ...indented(written)] : [`stock: ${written}`];
   return {
     head: [...(units === 'in' ? ['units: in'] : []), ...lines],
@@ -42,12 +44,12 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
   };
 }
 
-/** Only one of the same file is known where the test piece uses that. */
+/** The machine is known only if it is defined in the same file as the stock. */
 function machineIn(file: SpecSource, name: string | undefined): string | undefined {
   return name !== undefined && valueAt(file.value, ['machines', name]) !== undefined ? name : undefined;
 }
 
-/** What fits on every test piece, in letters that the font of labels has. */
+/** Longest name, in letters of the label font, that fits every test piece. */
 const longestLabel = 16;
 
 function labelled(name: string): string {
@@ -60,7 +62,7 @@ function materialOf(source: SpecSource, path: YamlPath): string {
   return typeof material === 'string' ? material : '';
 }
 
-/** The first line stands behind its own indent, which the others share. */
+/** The first line comes without its indent, which the others share. */
 function indented(block: string): string[] {
   const [first = '', ...rest] = block.split(/\r?\n/);
   const least = Math.min(

@@ -1,4 +1,4 @@
-/** Ten tongues on necks from 0.5 to 3 mm: flexed and pulled, they say how narrow material may be. */
+/** Web comb: ten tongues on necks from 0.5 to 3 mm; bending and pulling them shows how narrow material may be. */
 
 import { figure, label, rectangle, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';
@@ -8,7 +8,7 @@ export const neckWidthsMm = [0.5, 0.7, 0.9, 1.1, 1.3, 1.5, 1.8, 2.1, 2.5, 3] as 
 const plate = { width: 140, height: 24 } as const;
 const neckMm = 8;
 const tongue = { width: 11, height: 14 } as const;
-/** So deep a neck goes into what it joins, so that the union is sure. */
+/** Overlap of a neck with what it joins, in mm, so that the union is sure to connect. */
 const lapMm = 1;
 
 export function webComb({ head, name }: StockAtHand): string {

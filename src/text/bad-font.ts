@@ -1,2 +1,2 @@
-/** What is wrong with a font file. The message completes the sentence "The font … ". */
+/** A fault in a font file. The message completes the sentence "The font … ". */
 export class BadFontError extends Error {}

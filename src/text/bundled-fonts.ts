@@ -1,17 +1,17 @@
 /**
- * The fonts that come with Tagwright, all under the SIL Open Font License. Each is taken from a package at build time and
- * copied, with its licence, beside the program; nothing else of the packages is shipped.
+ * The fonts that come with Tagwright, all under the SIL Open Font License. Each is taken from a package at build time
+ * and copied, with its licence, beside the program; nothing else of the packages is shipped.
  *
- * They are complete files. The subsets made for web pages are smaller, but a name such as "Małgorzata" falls apart between
- * two of them, and the letters of a script no longer join where it does.
+ * They are complete files. The subsets made for web pages are smaller, but a name such as "Małgorzata" is split between
+ * two of them, and the letters of a script no longer join at the split.
  */
 
 export interface BundledFont {
   readonly family: string;
-  /** Where the files are at build time: in `node_modules/<package>/`. */
+  /** Package with the files at build time: `node_modules/<package>/`. */
   readonly package: string;
   readonly licence: string;
-  /** What the licence is called once it lies beside the fonts. */
+  /** File name of the licence when shipped beside the fonts. */
   readonly licenceFile: string;
   readonly faces: readonly BundledFace[];
 }
@@ -19,12 +19,12 @@ export interface BundledFont {
 export interface BundledFace {
   readonly weight: number;
   readonly italic: boolean;
-  /** In the package; it is shipped under its last part, `bundledFileName`. */
+  /** Path in the package; it is shipped under its last part, `bundledFileName`. */
   readonly file: string;
 }
 
 export const bundledFonts: readonly BundledFont[] = [
-  // Heavy slab letters: initials and short words that hold without any thickening.
+  // Heavy slab letters for initials and short words, strong enough without thickening.
   font('Alfa Slab One', 'alfa-slab-one', [face(400, '400Regular/AlfaSlabOne_400Regular.ttf')]),
   // A thin pen script: pretty, and weak wherever the pen lifts.
   font('Great Vibes', 'great-vibes', [face(400, '400Regular/GreatVibes_400Regular.ttf')]),

@@ -1,6 +1,6 @@
 /**
- * A short name for content: 64 bits from two multiplicative hashes over the bytes, stirred at the end so that every bit of
- * the input reaches every bit of the name. It tells files apart; it is no protection against forgery.
+ * A short name for content: 64 bits from two multiplicative hashes over the bytes, mixed at the end so that every bit
+ * of the input affects every bit of the name. It tells files apart; it does not protect against forgery.
  */
 export function contentHash(parts: readonly Uint8Array[]): string {
   let a = 0xdeadbeef;
@@ -11,7 +11,7 @@ export function contentHash(parts: readonly Uint8Array[]): string {
   };
   for (const part of parts) {
     for (const byte of part) take(byte);
-    // The border between two parts counts too.
+    // The boundary between two parts counts too.
     take(part.length);
   }
   return [stir(a, b), stir(b, a)].map((half) => half.toString(16).padStart(8, '0')).join('');

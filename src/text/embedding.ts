@@ -1,8 +1,8 @@
-/** What a font says may be done with it, in words. */
+/** A font's embedding rights in words. */
 
 import type { EmbeddingRights, FontLicence } from './font-description.ts';
 
-/** What its embedding bits allow (OS/2 `fsType`, OpenType specification), as a clause that follows "The font". */
+/** The embedding bits (OS/2 `fsType`, OpenType specification) as a clause that follows "The font". */
 export function embeddingInWords({ embedding, wholeOnly, picturesOnly }: FontLicence): string {
   const limits = [
     ...(wholeOnly ? ['only whole, not in part'] : []),

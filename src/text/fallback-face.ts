@@ -1,4 +1,4 @@
-/** Several fonts as one: each letter from the first of them that has it. */
+/** Combines several fonts into one: each letter comes from the first of them that has it. */
 
 import { transformCurves } from '../geometry/curves.ts';
 import { contentHash } from './content-hash.ts';
@@ -10,7 +10,7 @@ const glyphsOfAFont = 0x10000;
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
-/** The letters of a text that the first font lacks and another has, by the font that has them. */
+/** The letters of a text that the first font lacks and another has, by the font they come from. */
 export function lentLetters(text: string, faces: readonly FontFace[]): Map<FontFace, string[]> {
   const lent = new Map<FontFace, string[]>();
   for (const { segment } of graphemes.segment(text)) {
@@ -23,13 +23,12 @@ export function lentLetters(text: string, faces: readonly FontFace[]): Map<FontF
 }
 
 /**
- * @param faces The first says how high letters are and how far apart lines; the others are made as large as that, by their small
- * letters.
+ * @param faces The first determines the height of letters and the line spacing; the others are scaled to its x-height.
  */
 export function fallbackFace(faces: readonly [FontFace, ...FontFace[]]): FontFace {
   const [first] = faces;
   const sizes = faces.map(({ xHeight }) => first.xHeight / xHeight);
-  /** Which font a glyph is of, and which of its glyphs. */
+  /** The font that a glyph belongs to, and its number in that font. */
   const ofGlyph = (glyph: number) => ({ index: Math.floor(glyph / glyphsOfAFont), own: glyph % glyphsOfAFont });
   const units = (index: number, value: number) => (value / faces[index]!.unitsPerEm) * sizes[index]! * first.unitsPerEm;
   return {
@@ -56,7 +55,7 @@ export function fallbackFace(faces: readonly [FontFace, ...FontFace[]]): FontFac
       return seen.flatMap(({ start, end, index }) =>
         faces[index]!.shape({ ...request, start, end }).map((glyph) => ({
           ...glyph,
-          // What no font has is glyph 0, whoever was asked for it.
+          // A letter that no font has is glyph 0, whichever font was asked.
           id: glyph.id === 0 ? 0 : index * glyphsOfAFont + glyph.id,
           advance: units(index, glyph.advance),
           dx: units(index, glyph.dx),
@@ -73,7 +72,7 @@ interface Stretch {
   readonly index: number;
 }
 
-/** What can be set in one font, in the order of the text. */
+/** Stretches of a text that one font can set, in the order of the text. */
 function stretchesOf(text: string, start: number, end: number, faces: readonly FontFace[]): Stretch[] {
   const stretches: Stretch[] = [];
   for (const { segment, index: at } of graphemes.segment(text.slice(start, end))) {

@@ -1,15 +1,15 @@
 /**
- * What a font says of itself: names, style, licence, metrics. Read from the `name`, `OS/2`, `head`, `hhea` and `fvar` tables
- * as laid out in the OpenType specification.
+ * A font's own description: names, style, licence, metrics. Read from the `name`, `OS/2`, `head`, `hhea` and `fvar`
+ * tables as laid out in the OpenType specification.
  */
 
 import { BadFontError } from './bad-font.ts';
 import { view, type FontTables } from './sfnt.ts';
 
 export interface FontDescription {
-  /** The family as one asks for it (name 16, else 1). */
+  /** The family name that people use (name 16, else 1). */
   readonly family: string;
-  /** Every name the family goes by: both groupings, all languages. */
+  /** Every name of the family: both groupings, all languages. */
   readonly families: readonly string[];
   /** Such as "Bold Italic" (name 17, else 2). */
   readonly style: string;
@@ -18,7 +18,7 @@ export interface FontDescription {
   readonly italic: boolean;
   /** From 1, ultra-condensed, to 9, ultra-expanded; 5 is normal. */
   readonly width: number;
-  /** The weights a variable font can take. */
+  /** The range of weights of a variable font. */
   readonly weightAxis?: { readonly min: number; readonly max: number };
   readonly licence: FontLicence;
 }
@@ -30,18 +30,21 @@ export interface FontLicence {
   readonly text?: string;
   /** Name 14. */
   readonly url?: string;
-  /** OS/2 `fsType`; `undefined` when the font has no such table. */
+  /** OS/2 `fsType`; `undefined` if the font has no such table. */
   readonly embedding?: EmbeddingRights;
-  /** Bit 8 of `fsType`: no part of it may be embedded by itself. */
+  /** Bit 8 of `fsType`: no part of it may be embedded on its own. */
   readonly wholeOnly?: true;
   /** Bit 9: only bitmaps of it may be embedded. */
   readonly picturesOnly?: true;
 }
 
-/** Bits 0–3 of `fsType`, of which the least restrictive counts. Outlines cut from a sheet embed no font; this is for the note. */
+/**
+ * Bits 0–3 of `fsType`, of which the least restrictive counts. Outlines cut from a sheet do not embed a font; this is
+ * for the note.
+ */
 export type EmbeddingRights = 'installable' | 'editable' | 'preview-and-print' | 'restricted';
 
-/** The tables `describeFont` looks at. */
+/** The tables that `describeFont` reads. */
 export const descriptiveTables: ReadonlySet<string> = new Set(['name', 'OS/2', 'head', 'fvar']);
 
 export function describeFont(tables: FontTables): FontDescription {
@@ -71,7 +74,7 @@ export interface FontMetrics {
   readonly ascender: number;
   readonly descender: number;
   readonly lineGap: number;
-  /** Absent when the font does not say (OS/2 before version 2, or 0). */
+  /** Absent if the font does not give it (OS/2 before version 2, or 0). */
   readonly xHeight?: number;
   readonly capHeight?: number;
 }
@@ -117,7 +120,7 @@ function embeddingRights(fsType: number): EmbeddingRights {
 }
 
 interface Names {
-  /** The English text of a name, else any. */
+  /** The English text of a name, else one in any language. */
   best(id: number): string | undefined;
   all(id: number): string[];
 }
@@ -167,7 +170,7 @@ function clampWeight(weight: number): number {
   return weight >= 1 && weight <= 9 ? weight * 100 : Math.min(Math.max(weight, 1), 1000);
 }
 
-/** A read past the end of a table is a RangeError of DataView: the table is shorter than it must be. */
+/** Turns the RangeError of a DataView, which a table shorter than it must be causes, into a `BadFontError`. */
 function guarded<T>(read: () => T): T {
   try {
     return read();

@@ -1,4 +1,4 @@
-/** A font ready to be set: shaped by HarfBuzz, its outlines scaled to an em of 1. */
+/** A font ready for setting text: shaped by HarfBuzz, its outlines scaled to an em of 1. */
 
 import { curveBounds, flatten, reverseCurves, transformCurves, type CurvePath } from '../geometry/curves.ts';
 import type { Ring } from '../geometry/types.ts';
@@ -10,7 +10,7 @@ import { BadFontError } from './bad-font.ts';
 import { readTables, unpacked, writeSfnt } from './sfnt.ts';
 
 export interface FontFace extends Shaper {
-  /** Changes with the content of the file, the face and the variation chosen, and with nothing else. */
+  /** Depends on the content of the file, the face and the variation chosen, and on nothing else. */
   readonly id: string;
   readonly family: string;
   readonly style: string;
@@ -21,32 +21,36 @@ export interface FontFace extends Shaper {
   /** In em, y up; `descender` is negative. */
   readonly ascender: number;
   readonly descender: number;
-  /** From one baseline to the next, as the font would have it, in em. */
+  /** Distance between baselines by the font's own metrics, in em. */
   readonly lineHeight: number;
   readonly xHeight: number;
   readonly capHeight: number;
   /**
-   * The outline of a glyph in em, y up, its outer contours counter-clockwise; empty for a space, and where the font is damaged.
-   * TrueType and CFF fonts turn opposite ways, and overlapping letters must never cancel each other out.
+   * The outline of a glyph in em, y up, with outer contours counter-clockwise; empty for a space, or if the font is
+   * damaged. TrueType and CFF fonts run in opposite directions, and overlapping letters must never cancel each other
+   * out.
    */
   outline(glyph: number): CurvePath;
 }
 
 export interface FaceSource {
   readonly bytes: Uint8Array;
-  /** Which face of a collection. */
+  /** Index of the face in a collection. */
   readonly index: number;
   readonly variations: Variations;
 }
 
-/** What `FontFace.id` will be. */
+/** The `FontFace.id` that a source will have. */
 export function faceId({ bytes, index, variations }: FaceSource): string {
   return contentHash([bytes, new TextEncoder().encode(JSON.stringify([index, variations]))]);
 }
 
+/** Some fonts say a height that their letters do not have by far: up to ten times off. Swashes are within this factor. */
+const mostOff = 1.5;
+
 const outlineTables = ['glyf', 'CFF ', 'CFF2'];
 
-/** @throws BadFontError when the bytes are no sound font. */
+/** @throws BadFontError if the bytes are not a sound font. */
 export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promise<FontFace> {
   const tables = readTables(await unpacked(source.bytes), source.index);
   if (!outlineTables.some((tag) => tables.has(tag)))
@@ -61,6 +65,11 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
     if (!shaper.covers(letter.codePointAt(0)!)) return undefined;
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });
     return curveBounds(outline(glyph!.id))?.maxY;
+  };
+  const trusted = (units: number | undefined, drawn: number | undefined): number | undefined => {
+    const said = units === undefined ? undefined : em(units);
+    if (said === undefined || drawn === undefined) return said ?? drawn;
+    return Math.max(said, drawn) > mostOff * Math.min(said, drawn) ? drawn : said;
   };
   const ascender = em(metrics.ascender);
   const descender = em(metrics.descender);
@@ -77,8 +86,8 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
     descender,
     lineHeight: ascender - descender + em(metrics.lineGap),
     // Neither said nor to be measured: what CSS assumes (CSS Values 4, units `ex` and `cap`).
-    xHeight: metrics.xHeight === undefined ? (measured('x') ?? 0.5) : em(metrics.xHeight),
-    capHeight: metrics.capHeight === undefined ? (measured('H') ?? ascender) : em(metrics.capHeight),
+    xHeight: trusted(metrics.xHeight, measured('x')) ?? 0.5,
+    capHeight: trusted(metrics.capHeight, measured('H')) ?? ascender,
     outline,
   };
 }

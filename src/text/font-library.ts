@@ -1,4 +1,4 @@
-/** Finds and opens the font a spec asks for. Nothing here throws: what goes wrong is an answer, to be shown at its line. */
+/** Finds and opens the font a spec asks for. Nothing here throws: faults are answers, to be shown at their line. */
 
 import { distance } from 'fastest-levenshtein';
 import { bundledFileName, bundledFonts } from './bundled-fonts.ts';
@@ -12,8 +12,8 @@ import { styleInName, type StyledName } from './style-names.ts';
 import { indexSystemFonts, type SystemFonts } from './system-fonts.ts';
 
 /**
- * A family by name, which is looked for among the bundled fonts and then on the computer; or a font file by its path, as
- * `FontFiles.read` takes it. The nearest weight and style there is is taken.
+ * A family by name, looked up among the bundled fonts and then on the computer, or a font file by its path, as
+ * `FontFiles.read` takes it. The nearest available weight and style is used.
  */
 export type FontQuery = { readonly weight: number; readonly italic: boolean } & (
   { readonly family: string } | { readonly file: string }
@@ -23,7 +23,7 @@ export interface FontProblem {
   readonly kind: 'unknown-font' | 'bad-font';
   /** One sentence in plain words. */
   readonly message: string;
-  /** Families of a similar name. */
+  /** Families with a similar name. */
   readonly suggestions: readonly string[];
 }
 
@@ -41,7 +41,7 @@ export class FontLibrary {
   }
 
   load(query: FontQuery): Promise<FontAnswer> {
-    // Not kept by path: a file beside the spec may be replaced while the spec is open.
+    // Not cached by path: a file beside the spec may be replaced while the spec is open.
     if ('file' in query) return this.#openFile(query);
     const key = JSON.stringify([query.family.trim().toLowerCase(), query.weight, query.italic]);
     let answer = this.#families.get(key);
@@ -58,12 +58,12 @@ export class FontLibrary {
     return [...new Set([...bundledFonts.map((font) => font.family), ...families])];
   }
 
-  /** What is installed on the computer; read once, which may take a second where there are many. */
+  /** The fonts installed on the computer; read once, which may take a second if there are many. */
   installed(): Promise<SystemFonts> {
     return this.#systemFonts();
   }
 
-  /** Forgets what is installed, for when that may have changed. */
+  /** Forgets the installed fonts, for when they may have changed. */
   refresh(): void {
     this.#system = undefined;
     this.#families.clear();
@@ -86,7 +86,7 @@ export class FontLibrary {
       const suggestions = similarNames(query.family, families);
       return problem(
         'unknown-font',
-        `There is no font “${query.family}” among those bundled or installed.`,
+        `There is no font “${query.family}” among those bundled or installed. A font file beside the spec works as well: “font: name.ttf”.`,
         suggestions,
       );
     }
@@ -137,16 +137,16 @@ export class FontLibrary {
   }
 
   #systemFonts(): Promise<SystemFonts> {
-    // Without a list of installed fonts there are still the bundled ones.
+    // If installed fonts cannot be listed, there are still the bundled ones.
     this.#system ??= indexSystemFonts(this.#files).catch(() => ({ byName: new Map(), families: [] }));
     return this.#system;
   }
 }
 
-/** Which face of a file, and where its axes are set. */
+/** A face of a file, and the settings of its axes. */
 type Choice = Omit<FaceSource, 'bytes'>;
 
-/** The faces of a file, the first of them first. */
+/** The faces of a file, in its order. */
 async function stylesIn(bytes: Uint8Array): Promise<(FontStyle & { readonly index: number })[]> {
   const read = (start: number, end: number): Promise<Uint8Array> => Promise.resolve(bytes.subarray(start, end));
   return (await scanTables(read, descriptiveTables)).map((tables, index) => {
@@ -163,7 +163,7 @@ function problem(kind: FontProblem['kind'], message: string, suggestions: readon
   return { problem: { kind, message, suggestions } };
 }
 
-/** The three nearest by spelling, of those a slip of the keyboard could have meant. */
+/** The keys that set a style, as a message names them. */
 function styleWords({ weight, italic }: StyledName): string {
   return [...(weight === undefined ? [] : [`“weight: ${weight}”`]), ...(italic ? ['“italic: true”'] : [])].join(
     ' and ',

@@ -1,10 +1,12 @@
-/** Which of a family's faces comes nearest to what is asked for: the rules of CSS Fonts 4, section 5.2 (width, style, weight). */
+/**
+ * The face of a family nearest to the one asked for, by the rules of CSS Fonts 4, section 5.2 (width, style, weight).
+ */
 
 export interface FontStyle {
   /** A single weight, or the range of a variable font. */
   readonly weight: number | { readonly min: number; readonly max: number };
   readonly italic: boolean;
-  /** From 1, the narrowest, to 9; 5, normal, when absent, and always what is asked for. */
+  /** From 1, the narrowest, to 9; absent means 5, normal, which is always the width asked for. */
   readonly width?: number;
 }
 
@@ -24,14 +26,15 @@ export function nearestStyle<T extends FontStyle>(
   return best;
 }
 
-/** The weight a face takes when `wanted` is asked of it. */
+/** The nearest weight to `wanted` that a face can take. */
 export function weightWithin({ weight }: FontStyle, wanted: number): number {
   return typeof weight === 'number' ? weight : Math.min(Math.max(wanted, weight.min), weight.max);
 }
 
 /**
- * Lower is nearer. From 400 to 500: up to 500 first, then lighter, then heavier. Below 400: lighter, then heavier. Above 500:
- * heavier, then lighter. Within each of these the nearest weight wins, so a step of 1000 keeps them apart.
+ * Rank of a face; lower is nearer. From 400 to 500: up to 500 first, then lighter, then heavier. Below 400: lighter,
+ * then heavier. Above 500: heavier, then lighter. Within each of these the nearest weight wins; the step of 1000 keeps
+ * them apart.
  */
 function weightRank(face: FontStyle, wanted: number): number {
   const weight = weightWithin(face, wanted);

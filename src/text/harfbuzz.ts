@@ -1,9 +1,9 @@
 /**
- * Shaping, which is what glyphs stand for a text and where they go, and the outlines of those glyphs, by HarfBuzz; no other
- * file imports it. It is made for fonts from anywhere: what is damaged in one comes out empty, and never takes long.
+ * Shaping (the glyphs of a text and their positions) and the outlines of those glyphs, by HarfBuzz; no other file
+ * imports it. It is made for untrusted fonts: damaged parts come out empty, and never take long.
  *
- * HarfBuzz comes as WebAssembly. It is loaded once, when the first font is; the memory of a font is given back by the
- * library some time after the last reference to its `Shaper` is gone.
+ * HarfBuzz comes as WebAssembly. It is loaded once, with the first font; the library frees the memory of a font some
+ * time after the last reference to its `Shaper` is gone.
  */
 
 import type * as HarfBuzz from 'harfbuzzjs';
@@ -11,9 +11,9 @@ import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 
 export interface ShapedGlyph {
   readonly id: number;
-  /** Where in the text the characters of this glyph begin, as a UTF-16 offset. */
+  /** Offset in the text at which the characters of this glyph begin, in UTF-16 units. */
   readonly cluster: number;
-  /** Font units. The advance is how far the pen moves on; the offsets place this glyph alone, y up. */
+  /** Font units. The advance moves the pen; the offsets only displace this glyph, y up. */
   readonly advance: number;
   readonly dx: number;
   readonly dy: number;
@@ -21,7 +21,9 @@ export interface ShapedGlyph {
 
 export interface ShapeRequest {
   readonly text: string;
-  /** The stretch to shape; the text round it is context only (letters of a joined script look at their neighbours). */
+  /**
+   * The stretch to shape; the text around it is context only (letters of a joined script depend on their neighbours).
+   */
   readonly start: number;
   readonly end: number;
   readonly rightToLeft: boolean;
@@ -31,20 +33,22 @@ export interface ShapeRequest {
 
 export interface Shaper {
   covers(codePoint: number): boolean;
-  /** In the order they are seen, from left to right. Glyph 0 stands for a character the font lacks. */
+  /** Glyphs in visual order, from left to right. Glyph 0 stands for a character the font lacks. */
   shape(request: ShapeRequest): ShapedGlyph[];
   advanceOf(glyph: number): number;
-  /** In font units, y up, contours as the font has them; empty where the font is damaged. */
+  /** In font units, y up, contours as the font has them; empty if the font is damaged. */
   outlineOf(glyph: number): CurvePath;
 }
 
-/** Where the axes of a variable font are set, by tag. */
+/** Settings of a variable font's axes, by tag. */
 export type Variations = Readonly<Record<string, number>>;
 
-/** HarfBuzz looks at five characters on either side; a copy of the whole text for every run would be slow for long ones. */
+/**
+ * HarfBuzz looks at five characters on either side; copying the whole text for every run would be slow for long ones.
+ */
 const contextLength = 8;
 
-/** Reads the library's WebAssembly, for where it does not find that by itself. */
+/** Reads the library's WebAssembly, where the library cannot find it by itself. */
 export type ReadWasm = () => Promise<Uint8Array>;
 
 let loading: Promise<typeof HarfBuzz> | undefined;
@@ -55,7 +59,7 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations, wasm?
   const font = new hb.Font(new hb.Face(new hb.Blob(sfnt)));
   const axes = Object.entries(variations);
   if (axes.length > 0) font.setVariations(axes.map(([tag, value]) => new hb.Variation(tag, value)));
-  // One buffer for all runs: nothing is freed until the garbage collector comes by.
+  // One buffer for all runs: nothing is freed before garbage collection.
   const buffer = new hb.Buffer();
   return {
     covers: (codePoint) => (font.nominalGlyph(codePoint) ?? 0) !== 0,
@@ -66,7 +70,7 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations, wasm?
       buffer.reset();
       buffer.addText(text.slice(from, end + contextLength), start - from, end - start);
       buffer.setDirection(rightToLeft ? hb.Direction.RTL : hb.Direction.LTR);
-      // Script and language; a direction already set stays.
+      // Guesses script and language; a direction already set is kept.
       buffer.guessSegmentProperties();
       hb.shape(
         font,
@@ -82,7 +86,7 @@ export async function openShaper(sfnt: Uint8Array, variations: Variations, wasm?
   };
 }
 
-/** In the bundle for browsers the library waits to be handed its WebAssembly (see `dev/build.ts`). */
+/** In the bundle for browsers the library waits until it is given its WebAssembly (see `dev/build.ts`). */
 async function load(wasm: ReadWasm | undefined): Promise<typeof HarfBuzz> {
   const library: typeof HarfBuzz & { setUp?(wasm: Uint8Array): Promise<void> } = await import('harfbuzzjs');
   if (wasm) await library.setUp?.(await wasm());

@@ -11,23 +11,23 @@ export interface TextRun {
   /** UTF-16 offsets in `ItemisedLine.text`, `end` exclusive. */
   readonly start: number;
   readonly end: number;
-  /** The font lacks it; such a run is one grapheme. */
+  /** Whether the font lacks it; such a run is one grapheme. */
   readonly missing: boolean;
-  /** Odd: right to left. */
+  /** Embedding level; odd levels run from right to left. */
   readonly level: number;
 }
 
 export interface ItemisedLine {
-  /** The line as it is shaped: accents composed where the font has them so. */
+  /** The line as it is shaped, with accents composed if the font has them so. */
   readonly text: string;
-  /** From an offset in `text` to the offset in the line as given where that grapheme begins; one entry more than `text` has. */
+  /** The offset in the given line of each grapheme, by offset in `text`; one entry more than `text` has. */
   readonly origin: readonly number[];
-  /** In the order they are seen, from left to right. */
+  /** Runs in visual order, from left to right. */
   readonly runs: readonly TextRun[];
 }
 
 interface Letter {
-  /** As it is to be shaped; empty when nothing is. */
+  /** The characters to shape; empty if there are none. */
   readonly form: string;
   readonly missing: boolean;
 }
@@ -40,7 +40,7 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 let bidi: ReturnType<typeof bidiFactory> | undefined;
 
-/** Its tables are unpacked for the first text that needs them. */
+/** The library's tables are unpacked for the first text that needs them. */
 function levelsOf(text: string): ArrayLike<number> {
   bidi ??= bidiFactory();
   return bidi.getEmbeddingLevels(text).levels;
@@ -77,8 +77,9 @@ export function itemise(line: string, covers: (codePoint: number) => boolean): I
 }
 
 /**
- * A letter composed, or else decomposed, if the font has all its characters so. HarfBuzz itself makes up for a missing space
- * of special width, and hides what has no shape of its own (joiners, variation selectors), so these do not count.
+ * The form of a letter to shape: composed, or else decomposed, if the font has all its characters. HarfBuzz itself
+ * makes up for a missing space of special width, and hides characters without a shape of their own (joiners, variation
+ * selectors), so these do not count.
  */
 function chooseForm(grapheme: string, covers: (codePoint: number) => boolean): Letter {
   if (/\p{Surrogate}/u.test(grapheme)) return { form: '\ufffd', missing: true };
@@ -97,7 +98,7 @@ export function hasLetter(grapheme: string, { covers }: { readonly covers: (code
   return !chooseForm(grapheme, covers).missing;
 }
 
-/** Scripts that fonts give rules of their own; whatever is in none of them (digits, stops, other scripts) joins any run. */
+/** Scripts for which fonts have their own rules; anything else (digits, punctuation, other scripts) joins any run. */
 const scripts = [
   ...['Latin', 'Greek', 'Cyrillic', 'Armenian', 'Georgian', 'Hebrew', 'Arabic', 'Syriac', 'Thaana', 'Nko'],
   ...['Devanagari', 'Bengali', 'Gurmukhi', 'Gujarati', 'Oriya', 'Tamil', 'Telugu', 'Kannada', 'Malayalam', 'Sinhala'],
@@ -108,7 +109,7 @@ function scriptOf(text: string): string | undefined {
   return scripts.find(({ letter }) => letter.test(text))?.name;
 }
 
-/** UAX #9, rule L2: from the highest level down to the lowest odd one, turn round every stretch at that level or above. */
+/** UAX #9, rule L2: from the highest level down to the lowest odd one, reverse every stretch at that level or above. */
 function visualOrder(runs: readonly TextRun[]): TextRun[] {
   const ordered = [...runs];
   const highest = runs.reduce((level, run) => Math.max(level, run.level), 0);

@@ -6,49 +6,49 @@ import type { FontFace } from './font-face.ts';
 import { itemise } from './itemise.ts';
 
 export interface TextSpec {
-  /** Lines end at a line feed (or whatever else Unicode ends a line with). Spaces at the end of a line take no room. */
+  /** Lines end at a line feed (or any other mandatory break in Unicode). Spaces at the end of a line take no room. */
   readonly text: string;
-  /** Extra room after each letter, in em; negative draws them together. */
+  /** Extra space after each letter, in em; negative values tighten it. */
   readonly letterSpacing?: number;
-  /** From one baseline to the next, in em; the font's own when absent. */
+  /** Distance between baselines, in em; the font's own if absent. */
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
-  /** OpenType features by tag, on, off or by number. A tag that is not four ASCII characters names no feature and does nothing. */
+  /** OpenType features by tag: on, off, or a number. A tag that is not four ASCII characters is ignored. */
   readonly features?: Readonly<Record<string, boolean | number>>;
 }
 
-/** In em throughout: x from the left edge of the widest line, y up from the first baseline. */
+/** A laid-out text, in em throughout: x from the left edge of the widest line, y up from the first baseline. */
 export interface TextLayout {
   /** All glyphs together. Letters that overlap are not united; every outer contour runs counter-clockwise. */
   readonly curves: CurvePath;
-  /** In the order they are seen, line by line. */
+  /** In visual order, line by line. */
   readonly glyphs: readonly PlacedGlyph[];
-  /** Of the widest line. */
+  /** Advance of the widest line. */
   readonly advance: number;
   readonly lineCount: number;
   readonly ascender: number;
   readonly descender: number;
   readonly xHeight: number;
   readonly capHeight: number;
-  /** Letters the font lacks or has nothing to draw for, each time they occur. A gap stands in their place. */
+  /** Each occurrence of a letter that the font lacks or has nothing to draw for. A gap is left in its place. */
   readonly missing: readonly MissingLetter[];
 }
 
 export interface PlacedGlyph {
-  /** In the font. */
+  /** Number in the font. */
   readonly id: number;
   /** The letters it stands for: more than one for a ligature, and the same for all glyphs of one letter. */
   readonly text: string;
   readonly line: number;
-  /** Of the glyph's origin. */
+  /** Origin of the glyph. */
   readonly x: number;
   readonly y: number;
-  /** Where its letter stands: on the baseline, in the middle of the letter's advance. */
+  /** Point where its letter stands: on the baseline, in the middle of the letter's advance. */
   readonly baselinePoint: Point;
   readonly advance: number;
   /** In place; empty for a space. */
   readonly curves: CurvePath;
-  /** The same at the origin, as the font has it. */
+  /** The outline at the origin, as the font has it. */
   readonly outline: CurvePath;
 }
 
@@ -58,7 +58,7 @@ export interface MissingLetter {
   readonly index: number;
 }
 
-/** A letter of this kind leaves ink; one that does not is damaged, or left blank by the font. */
+/** Characters that should leave ink; if one does not, it is damaged, or left blank by the font. */
 const visible = /[\p{L}\p{N}\p{P}\p{S}](?<!\p{Default_Ignorable_Code_Point})/u;
 
 /** The mandatory breaks of UAX #14. */
@@ -111,7 +111,7 @@ function splitLines(text: string): SourceLine[] {
   return lines;
 }
 
-/** Not yet in place; `baselineX` is where its letter will be. */
+/** A glyph before it is placed; `baselineX` is the position of its letter. */
 type SetGlyph = Omit<PlacedGlyph, 'line' | 'baselinePoint' | 'curves'> & { readonly baselineX: number };
 
 interface SetLine {
@@ -148,7 +148,7 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
       letter.push({ id, text: letters, x: pen + em(dx), y: em(dy), advance: em(advance), outline });
       pen += em(advance);
       drawn ||= outline.length > 0;
-      // Once a letter, however many glyphs draw it.
+      // Once per letter, however many glyphs draw it.
       if (shaped[i + 1]?.cluster === cluster) return;
       const baselineX = (letterStart + pen) / 2;
       glyphs.push(...letter.map((glyph) => ({ ...glyph, baselineX })));
@@ -159,14 +159,14 @@ function setLine(face: FontFace, spec: TextSpec, line: SourceLine): SetLine {
       drawn = false;
     });
   }
-  // Spacing stands between letters, not after the last.
+  // Spacing is between letters, not after the last.
   const advance = runs.length > 0 ? pen - letterSpacing : 0;
   return { glyphs, advance: Math.max(0, advance), missing };
 }
 
 /**
- * CSS Text 3, `letter-spacing`: with spacing, optional ligatures are off, required ones are not. What the spec asks for by
- * tag comes last and so has the last word.
+ * CSS Text 3, `letter-spacing`: with spacing, optional ligatures are off, required ones are not. Features that the spec
+ * sets by tag come last and therefore win.
  */
 function featureValues(spec: TextSpec, letterSpacing: number): Map<string, number> {
   const values = new Map<string, number>(
@@ -183,7 +183,7 @@ function featureValues(spec: TextSpec, letterSpacing: number): Map<string, numbe
   return values;
 }
 
-/** Where the characters of each cluster end: where the next cluster of the run begins. */
+/** The end of each cluster's characters: the start of the next cluster of the run. */
 function endsOfClusters(shaped: readonly { readonly cluster: number }[], runEnd: number): Map<number, number> {
   const starts = [...new Set(shaped.map((glyph) => glyph.cluster))].sort((a, b) => a - b);
   return new Map(starts.map((start, i) => [start, starts[i + 1] ?? runEnd]));

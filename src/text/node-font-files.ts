@@ -6,11 +6,13 @@ import { dirname, extname, join } from 'node:path';
 import { maxFontBytes, type FontFiles, type InstalledFonts } from './font-files.ts';
 
 const fontExtensions = new Set(['.ttf', '.otf', '.ttc', '.otc', '.woff', '.woff2']);
-/** Fonts lie two or three folders deep; a link that leads back up must not keep the search going. */
+/**
+ * Most folders to descend: fonts lie two or three deep, and a link that leads back up must not keep the search going.
+ */
 const maxDepth = 6;
 const maxFonts = 10_000;
 
-/** `bundledFolder` is where the build has put the files of `bundled-fonts.ts`. */
+/** `bundledFolder` holds the files of `bundled-fonts.ts` that the build copied. */
 export function nodeFontFiles(bundledFolder: string): FontFiles {
   return { ...nodeInstalledFonts, bundled: (name) => readFile(join(bundledFolder, name)) };
 }
@@ -55,7 +57,7 @@ async function collectFonts(folder: string, depth: number, into: string[]): Prom
   }
 }
 
-/** Never more than is asked for: what is called a font may be a film. */
+/** Never reads more than is asked for: a file with a font's name may be a film. */
 async function readStretch(path: string, start: number, end: number): Promise<Uint8Array> {
   const file = await open(path);
   try {

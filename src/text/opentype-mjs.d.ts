@@ -1,4 +1,4 @@
-/** The package's main file cannot be imported by name from a module; this one can, and its types are the same. */
+/** Declares the package's ES module, which can be imported by name; its main file cannot. The types are the same. */
 declare module 'opentype.js/dist/opentype.mjs' {
   export * from 'opentype.js';
 }

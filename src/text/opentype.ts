@@ -1,15 +1,15 @@
 /**
- * Glyph outlines of TrueType fonts that do not vary, by opentype.js; no other file of the engine imports it. All others are
- * HarfBuzz's to draw: opentype.js is off by up to thousands of units where a font varies, and can take half a minute over a
- * damaged CFF font. It is loaded when the first font is.
+ * Glyph outlines of TrueType fonts without variations, by opentype.js; no other file of the engine imports it. HarfBuzz
+ * draws all others: opentype.js is off by up to thousands of units for variable fonts, and can take half a minute over
+ * a damaged CFF font. It is loaded with the first font.
  */
 
 import type { CurvePath } from '../geometry/curves.ts';
 import { writeSfnt, type FontTables } from './sfnt.ts';
 
 /**
- * All that outlines hang on. The layout tables stay out: opentype.js takes most of its time over them and fails on some that
- * are in order.
+ * All tables that outlines depend on. The layout tables are left out: opentype.js spends most of its time on them and
+ * fails on some that are sound.
  */
 const outlineTables: ReadonlySet<string> = new Set([
   ...['head', 'hhea', 'hmtx', 'maxp', 'name', 'cmap', 'post'],
@@ -17,8 +17,8 @@ const outlineTables: ReadonlySet<string> = new Set([
 ]);
 
 /**
- * Outlines in font units, y up; `undefined` for a font that is not of that kind, and for one, or a glyph of it, that cannot be
- * read. Glyphs are read when they are asked for.
+ * Outlines in font units, y up; `undefined` for a font of another kind, and for a font or glyph that cannot be read.
+ * Glyphs are read on demand.
  */
 export async function openOutlines(
   tables: FontTables,

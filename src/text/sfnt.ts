@@ -1,9 +1,9 @@
 /**
- * The container of a font: its tables by tag, out of a TrueType or OpenType file (sfnt), a collection of several faces, or a
- * WOFF file (W3C, WOFF File Format 1.0 and 2.0), and back into one plain sfnt for HarfBuzz, which wants nothing else.
+ * The container of a font. Reads its tables by tag from a TrueType or OpenType file (sfnt), a collection of several
+ * faces, or a WOFF file (W3C, WOFF File Format 1.0 and 2.0), and writes them as one plain sfnt, the only form that
+ * HarfBuzz takes.
  *
- * Fonts are other people's files: every offset is checked before it is followed, and whatever is wrong is said by a
- * `BadFontError`.
+ * Fonts are untrusted: every offset is checked before it is followed, and any fault is reported with a `BadFontError`.
  */
 
 import { Unzlib } from 'fflate';
@@ -13,7 +13,7 @@ import { isWoff2, unpackWoff2 } from './woff2.ts';
 
 export type FontTables = ReadonlyMap<string, Uint8Array>;
 
-/** Bytes from `start` up to `end`; fewer where the file is shorter. */
+/** Bytes from `start` up to `end`; fewer if the file is shorter. */
 export type ReadStretch = (start: number, end: number) => Promise<Uint8Array>;
 
 interface TableRecord {
@@ -29,7 +29,7 @@ const woffRecordBytes = 20;
 const maxTables = 128;
 const maxFaces = 256;
 
-/** The file itself, or what is packed in it, where it is a WOFF 2 file: the form in which the rest here takes it. */
+/** The file itself or, for a WOFF 2 file, its unpacked content: the form that the functions here take. */
 export async function unpacked(bytes: Uint8Array): Promise<Uint8Array> {
   return isWoff2(bytes) ? await unpackWoff2(bytes) : bytes;
 }
@@ -50,8 +50,8 @@ export function readTables(bytes: Uint8Array, index = 0): FontTables {
 }
 
 /**
- * Just the tables named, of every face in a file, reading no more of the file than that takes. For looking through the
- * hundreds of fonts of a computer.
+ * Only the named tables, of every face in a file, reading no more of the file than necessary. For looking through the
+ * hundreds of fonts on a computer.
  */
 export async function scanTables(read: ReadStretch, tags: ReadonlySet<string>): Promise<FontTables[]> {
   const start = await read(0, headerBytes + maxFaces * 4);
@@ -74,7 +74,7 @@ export async function scanTables(read: ReadStretch, tags: ReadonlySet<string>): 
   return faces;
 }
 
-/** One plain sfnt of the tables. */
+/** The tables as one plain sfnt. */
 export function writeSfnt(tables: FontTables): Uint8Array {
   const chosen = [...tables].sort(([a], [b]) => (a < b ? -1 : 1));
   const padded = (length: number): number => (length + 3) & ~3;
@@ -83,7 +83,7 @@ export function writeSfnt(tables: FontTables): Uint8Array {
   const header = view(out);
   header.setUint32(0, tables.has('CFF ') || tables.has('CFF2') ? 0x4f54544f /* OTTO */ : 0x00010000);
   header.setUint16(4, chosen.length);
-  // The search hints of the header and the checksums stay 0: HarfBuzz does not look at them.
+  // The search hints of the header and the checksums stay 0: HarfBuzz ignores them.
   chosen.forEach(([tag, table], i) => {
     const at = headerBytes + i * recordBytes;
     for (let j = 0; j < 4; j++) out[at + j] = tag.charCodeAt(j);
@@ -162,7 +162,7 @@ function inflateWoff(bytes: Uint8Array): FontTables {
   return tables;
 }
 
-/** In small pieces, so that a table that unpacks to more than it said is given up at once. */
+/** Inflates in small pieces, so that a table that unpacks to more than it stated is rejected at once. */
 function inflate(compressed: Uint8Array, length: number): Uint8Array {
   const pieceBytes = 16 * 1024;
   const out = new Uint8Array(length);

@@ -14,9 +14,9 @@ export const capHeight = 21;
 export const smallHeight = 14;
 
 export interface StrokeLetter {
-  /** How far behind it the next one stands. */
+  /** Distance to the origin of the next letter. */
   readonly advance: number;
-  /** Each from point to point; y up from the baseline. */
+  /** Points of each stroke; y up from the baseline. */
   readonly strokes: readonly (readonly Point[])[];
 }
 
@@ -121,7 +121,7 @@ z 17 17,14 6,0;6,14 17,14;6,0 17,0
 
 let letters: ReadonlyMap<string, StrokeLetter> | undefined;
 
-/** `undefined` for one that is not drawn here. */
+/** The strokes of a letter; `undefined` if it is not in the table. */
 export function strokeLetter(letter: string): StrokeLetter | undefined {
   letters ??= new Map(
     table
@@ -137,7 +137,7 @@ function parsed(line: string): [string, StrokeLetter] {
   return [line[0]!, { advance: Number(advance), strokes: strokesOf(points.join(' ')) }];
 }
 
-/** `0,0 4,9;2,3 6,3`: two strokes. */
+/** Parses strokes; `0,0 4,9;2,3 6,3` is two of them. */
 export function strokesOf(text: string): Point[][] {
   if (text === '') return [];
   return text.split(';').map((stroke) =>

@@ -1,4 +1,4 @@
-/** Styles that people write behind the name of a family: “Nunito Bold”. */
+/** Recognises styles that people write after the name of a family: “Nunito Bold”. */
 
 export interface StyledName {
   readonly family: string;
@@ -6,7 +6,7 @@ export interface StyledName {
   readonly italic?: true;
 }
 
-/** The names that the OpenType specification gives weights (OS/2, usWeightClass), and those in use for the same. */
+/** Names of weights in the OpenType specification (OS/2, usWeightClass), and other names in use for them. */
 const weights: readonly (readonly [RegExp, number])[] = [
   [/ (?:thin|hairline)$/i, 100],
   [/ (?:extra|ultra)[ -]?light$/i, 200],
@@ -19,7 +19,7 @@ const weights: readonly (readonly [RegExp, number])[] = [
   [/ (?:black|heavy)$/i, 900],
 ];
 
-/** `undefined` where the name ends in no style. */
+/** The family and style in a name; `undefined` if the name does not end in a style. */
 export function styleInName(name: string): StyledName | undefined {
   const upright = name.trim().replace(/ (?:italic|oblique)$/i, '');
   const found = weights.find(([words]) => words.test(upright));

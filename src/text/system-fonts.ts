@@ -7,24 +7,24 @@ import { scanTables } from './sfnt.ts';
 
 export interface SystemFace extends FontStyle {
   readonly path: string;
-  /** Which face of a collection. */
+  /** Index of the face in a collection. */
   readonly index: number;
   readonly family: string;
 }
 
 export interface SystemFonts {
-  /** By any name of the family in lower case. */
+  /** By any name of the family, in lower case. */
   readonly byName: ReadonlyMap<string, readonly SystemFace[]>;
   /** As the fonts spell them, sorted. */
   readonly families: readonly string[];
 }
 
-/** Reads are awaited a few at a time: enough to keep a disk busy, not so many as to run out of open files. */
+/** Number of concurrent reads: enough to keep a disk busy, not so many as to run out of open files. */
 const readsAtOnce = 8;
 
 /**
- * Reads the names of every installed font, and no more of it. Files that are no sound fonts are passed over: nobody asked
- * for them by name.
+ * Reads the names of every installed font, and no more of each file. Files that are not sound fonts are skipped: nobody
+ * asked for them by name.
  */
 export async function indexSystemFonts(files: FontFiles): Promise<SystemFonts> {
   const paths = [...(await files.systemFonts())].sort();

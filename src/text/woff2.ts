@@ -1,23 +1,25 @@
 /**
- * WOFF 2 files (W3C, WOFF File Format 2.0) as plain fonts, by wawoff2: the decoder of the format's authors as WebAssembly. No
- * other file imports it, and it is loaded when the first such file is.
+ * WOFF 2 files (W3C, WOFF File Format 2.0) as plain fonts, by wawoff2: the decoder of the format's authors as
+ * WebAssembly. No other file imports it, and it is loaded with the first such file.
  *
- * What a file says it unpacks to is added up before anything is unpacked, so that a small file cannot fill the memory; the
- * decoder stops at what the file has said.
+ * The sizes that a file states are added up before anything is unpacked, so that a small file cannot fill the memory;
+ * the decoder stops at the stated size.
  */
 
 import { BadFontError } from './bad-font.ts';
 
-/** What the decoder takes at the most. */
+/** Largest size that the decoder unpacks, in MB. */
 const maxUnpackedMb = 30;
 
 const headerBytes = 48;
 const maxTables = 128;
 
-/** In the table directory, bits 0–5 of a table's flags name it, this one by the four characters that follow. */
+/**
+ * In the table directory, bits 0–5 of a table's flags give its name; with this value, four characters follow instead.
+ */
 const namedTable = 63;
 
-/** Places of `glyf` and `loca` in the specification's list of known tables (section 5.2). */
+/** Indices of `glyf` and `loca` in the specification's list of known tables (section 5.2). */
 const glyf = 10;
 const loca = 11;
 
@@ -25,7 +27,7 @@ export function isWoff2(bytes: Uint8Array): boolean {
   return [0x77, 0x4f, 0x46, 0x32].every((byte, i) => bytes[i] === byte);
 }
 
-/** @throws BadFontError for what cannot be unpacked, or would be too large. */
+/** @throws BadFontError if it cannot be unpacked, or would be too large. */
 export async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
   if (Math.max(bytes.length, unpackedBytes(bytes)) > maxUnpackedMb * 1024 * 1024)
     throw new BadFontError(`is larger than ${maxUnpackedMb} MB once unpacked: use its TTF or OTF file instead`);
@@ -37,7 +39,7 @@ export async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
   }
 }
 
-/** The larger of what its tables come to packed together, and as a font. */
+/** The larger of the sizes that the file states: of its decompressed tables together, and of the resulting font. */
 function unpackedBytes(bytes: Uint8Array): number {
   if (bytes.length < headerBytes) throw new BadFontError('is cut short');
   const data = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
@@ -49,7 +51,7 @@ function unpackedBytes(bytes: Uint8Array): number {
     if (value === undefined) throw new BadFontError('is cut short');
     return value;
   };
-  /** UIntBase128 of the specification: seven bits a byte, the highest first, five bytes at the most. */
+  /** UIntBase128 of the specification: seven bits per byte, the highest first, at most five bytes. */
   const length = (): number => {
     let value = 0;
     for (let i = 0; i < 5; i++) {

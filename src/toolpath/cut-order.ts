@@ -1,32 +1,32 @@
 /**
- * The order in which cuts are made, so that the head travels little: nearest neighbour first, then 2-opt (G. A. Croes 1958),
- * and for each round the start points that suit the order best, by dynamic programming.
+ * Orders cuts so that the head travels little: nearest neighbour first, then 2-opt (G. A. Croes 1958), and in each
+ * round the start points that suit the order best, by dynamic programming.
  */
 
 import { distance } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 
-/** A cut that begins and ends at one of these points. */
+/** A cut that may begin, and then ends, at any one of these points. */
 export interface Stop {
   readonly points: readonly Point[];
 }
 
 export interface Visit {
-  /** Which stop, and which of its points. */
+  /** Index of the stop, and of the point chosen on it. */
   readonly stop: number;
   readonly point: number;
 }
 
-/** Ordering and choosing points by turns; it settles in two or three. */
+/** Rounds of ordering, then choosing start points; it settles in two or three. */
 const rounds = 4;
 
-/** Sweeps of 2-opt; a bound, not a need. */
+/** Limit on sweeps of 2-opt; fewer are usually enough. */
 const mostSweeps = 40;
 
-/** Stretches longer than this are not turned round, so that time stays in bounds on very full sheets. */
+/** Longest stretch, in stops, that 2-opt reverses; bounds the time on very full sheets. */
 const longestStretch = 1000;
 
-/** Every stop once, beginning near `from`; the same answer for the same stops. */
+/** Visits every stop once, beginning near `from`; deterministic. */
 export function shortTour(stops: readonly Stop[], from: Point): Visit[] {
   let tour = nearestNeighbours(stops, from);
   for (let round = 0; round < rounds; round++) {
@@ -67,7 +67,10 @@ function nearestNeighbours(stops: readonly Stop[], from: Point): Visit[] {
   return tour;
 }
 
-/** Turns stretches of the tour round as long as that shortens it. The end is free, so a last stretch may be turned too. */
+/**
+ * 2-opt: reverses stretches of the tour while that shortens it. The end is free, so the last stretch may be reversed
+ * too.
+ */
 function twoOpt(stops: readonly Stop[], tour: readonly Visit[], from: Point): Visit[] {
   const order = [...tour];
   const at = (i: number): Point => {
@@ -94,7 +97,7 @@ function twoOpt(stops: readonly Stop[], tour: readonly Visit[], from: Point): Vi
   return order;
 }
 
-/** Of all ways to choose one point a stop in this order, the shortest. */
+/** The start point of each stop that makes the tour in this order shortest. */
 function bestPoints(stops: readonly Stop[], tour: readonly Visit[], from: Point): Visit[] {
   interface Reached {
     readonly length: number;

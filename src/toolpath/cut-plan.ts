@@ -1,4 +1,4 @@
-/** What goes to the machine: the paths of all pieces by operation, in working order, kerf allowed for. */
+/** Cut plan: the paths of all pieces by operation, in working order, compensated for kerf. */
 
 import { translation } from '../geometry/affine.ts';
 import { endOf } from '../geometry/contour.ts';
@@ -19,35 +19,35 @@ import { beginningAt, startPoints } from './start-points.ts';
 import type { StartPoint } from './start-points.ts';
 import { withTabs } from './tabs.ts';
 
-/** Between pieces of a tag that are laid out side by side, in mm. */
+/** Gap between the pieces of a tag laid out side by side, in mm. */
 const gapMm = 5;
 
-/** An engraved area with all its outlines; else one outline, in pieces where tabs interrupt it. */
+/** Either an engraved area with all its outlines, or one outline, split where tabs interrupt it. */
 export interface PlannedPath {
   readonly piece: string;
-  /** Of engraving: the beam follows the contours instead of filling what they enclose. */
+  /** For engraving: the beam follows the contours instead of filling them. */
   readonly alongLines?: boolean;
   readonly contours: readonly Contour[];
 }
 
 export interface PlannedStep {
   readonly operation: Operation;
-  /** Which of the engraved layers it is, where each entry has its own. */
+  /** The engraved layer this is, if each entry has its own. */
   readonly layer?: { readonly name: string; readonly index: number };
-  /** In the order in which they are worked. */
+  /** In working order. */
   readonly paths: readonly PlannedPath[];
 }
 
 export interface CutPlan {
-  /** In the order in which a sheet is worked; only operations that the tag has. */
+  /** In working order; only operations that the tag has. */
   readonly steps: readonly PlannedStep[];
-  /** From 0 to the width and height of the page. */
+  /** The page, from 0 to its width and height. */
   readonly bounds: Bounds;
 }
 
 /**
- * The tag's pieces side by side, y up, the lower left corner of all paths at the origin. `undefined` for a tag without
- * material.
+ * Plans the tag's pieces side by side, y up, with the lower left corner of all paths at the origin; `undefined` for a
+ * tag without material.
  */
 export function planCuts(tag: Tag): CutPlan | undefined {
   const { laid, bounds } = sideBySide(tag);
@@ -55,8 +55,8 @@ export function planCuts(tag: Tag): CutPlan | undefined {
 }
 
 /**
- * Pieces where they lie. What is inside something is worked before what frees it: engraving and scoring first, then the cuts
- * from the inside out, the outlines of parts last.
+ * Plans pieces where they have been laid. Work inside a part comes before the cut that frees it: engraving and scoring
+ * first, then the cuts from the inside out, the outlines of parts last.
  */
 export function planLaid(
   laid: readonly PiecePaths[],
@@ -88,7 +88,7 @@ export function planLaid(
   return { steps: steps.filter(({ paths }) => paths.length > 0), bounds };
 }
 
-/** A step for each name, in the order in which they come. */
+/** One step for each layer name, in order of first appearance. */
 function engravedLayers(laid: readonly PiecePaths[]): PlannedStep[] {
   const layers = new Map<string, PlannedPath[]>();
   for (const { piece, engraveLayers = [] } of laid)
@@ -100,7 +100,7 @@ function engravedLayers(laid: readonly PiecePaths[]): PlannedStep[] {
   return [...layers].map(([name, paths], index) => ({ operation: 'engrave', layer: { name, index }, paths }));
 }
 
-/** The rectangle of sheet that a tag by itself takes, as `planCuts` lays it out; `undefined` without material. */
+/** Bounds of the sheet that `planCuts` needs for a tag by itself; `undefined` without material. */
 export function extentOf(tag: Tag): Bounds | undefined {
   return sideBySide(tag).bounds;
 }
@@ -111,7 +111,7 @@ function sideBySide(tag: Tag): { laid: PiecePaths[]; bounds?: Bounds } {
   let height = 0;
   for (const piece of tag.pieces) {
     const lines = piecePaths(piece, tag);
-    // Marks may run beyond the edge; they are written where they are, and the page holds them.
+    // Marks may run beyond the edge; they are kept where they are, and the page is large enough for them.
     const bounds = boundsOf(allPaths(lines));
     if (!bounds) continue;
     laid.push(movePaths(lines, translation(x - bounds.minX, -bounds.minY)));
@@ -121,16 +121,19 @@ function sideBySide(tag: Tag): { laid: PiecePaths[]; bounds?: Bounds } {
   return laid.length === 0 ? { laid } : { laid, bounds: { minX: 0, minY: 0, maxX: x - gapMm, maxY: height } };
 }
 
-/** One outline to be worked, with the part that it belongs to. */
+/** An outline to be worked, with the part it belongs to. */
 interface Outline {
   readonly piece: string;
   readonly ring: Ring;
   readonly part: Region;
-  /** Whether working it frees a part. */
+  /** Whether cutting it frees a part. */
   readonly isPart: boolean;
 }
 
-/** The outlines of an operation; none of a level lies in another, and a level is worked before the next begins. */
+/**
+ * The outlines of an operation by level: no outline lies inside another of its level, and each level is finished before
+ * the next begins.
+ */
 function levelsOf(operation: Operation, laid: readonly PiecePaths[], cuts: readonly Outline[][]): readonly Outline[][] {
   switch (operation) {
     case 'engrave':
@@ -145,8 +148,8 @@ function levelsOf(operation: Operation, laid: readonly PiecePaths[], cuts: reado
 }
 
 /**
- * The outlines by the number of others that each lies in, those of other pieces too: what lies in the opening of another is cut
- * before that opening drops out with it.
+ * Outlines grouped by how many others enclose them, those of other pieces included: whatever lies in an opening is cut
+ * before the opening drops out.
  */
 function cutLevels(laid: readonly PiecePaths[]): Outline[][] {
   const measured = laid.flatMap(({ cut }) =>
@@ -180,7 +183,7 @@ interface Planned {
   readonly isPart: boolean;
 }
 
-/** A path, and its shapes by where it is begun. */
+/** A path with its possible start points, and its contour from each of them. */
 interface Stop {
   readonly piece: string;
   readonly isPart: boolean;
@@ -199,7 +202,7 @@ function stopsOf(outlines: readonly Outline[]): Stop[] {
   });
 }
 
-/** An open line is begun at either end. */
+/** An open line may be started from either end. */
 function stopsAlong(piece: string, lines: readonly Line[]): Stop[] {
   return fitLines(lines).map((contour) => ({
     piece,

@@ -1,4 +1,7 @@
-/** What a tag takes: lengths and areas, time on the machine, sheet, money, and what it weighs. Never a guess: unknown is unknown. */
+/**
+ * Estimates for a tag: lengths and areas, machine time, sheet, cost and weight. Nothing is guessed: a value that cannot
+ * be computed stays unknown.
+ */
 
 import { contourLength, endOf, flattenContour } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
@@ -10,7 +13,7 @@ import { engravingSeconds } from './hatching.ts';
 import { materialOf } from '../strength/materials.ts';
 import { secondsAcross, secondsAlong } from './motion.ts';
 
-/** What is worked, in order; a cut plan is that. */
+/** Steps of work, in order; a cut plan is one. */
 export interface Work {
   readonly steps: readonly {
     readonly operation: Operation;
@@ -23,16 +26,16 @@ export interface Work {
 export interface JobEstimate {
   readonly cutLength: number;
   readonly scoreLength: number;
-  /** Between cuts and scores, with the beam off. */
+  /** Moves between cuts and scores with the beam off. */
   readonly travelLength: number;
   readonly engravedArea: number;
-  /** Between engraved lines, where the machine is known. */
+  /** Distance between engraved lines, if the machine is known. */
   readonly hatch?: number;
-  /** Of the rectangle that holds everything. */
+  /** Area of the rectangle that encloses everything. */
   readonly sheetArea: number;
   readonly time: TimeTaken;
   readonly weight?: number;
-  /** “Material cost”: see `materialCost`. */
+  /** “Material cost”; see `materialCost`. */
   readonly cost?: Cost;
 }
 
@@ -41,7 +44,7 @@ export interface Cost {
   readonly currency?: string;
 }
 
-/** `missing`: what the spec would have to say of the machine. */
+/** `missing`: the machine keys that the spec lacks. */
 export type TimeTaken =
   | {
       readonly seconds: number;
@@ -81,7 +84,6 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
   };
 }
 
-/** Of several jobs, one after the other. */
 export function sumEstimates([first, ...others]: readonly [JobEstimate, ...JobEstimate[]]): JobEstimate {
   return others.reduce((a, b): JobEstimate => {
     const weight = a.weight === undefined || b.weight === undefined ? undefined : a.weight + b.weight;
@@ -120,7 +122,7 @@ interface Parts {
   readonly cuts: readonly Contour[];
   readonly scores: readonly Contour[];
   readonly engraved: readonly ReturnType<typeof flattenContour>[][];
-  /** What is engraved along lines instead of line by line. */
+  /** Contours engraved by following them, not by hatching. */
   readonly engravedLines: readonly Contour[];
   readonly travels: readonly number[];
 }
@@ -148,7 +150,7 @@ function timeOf(machine: Machine | undefined, { cuts, scores, engraved, engraved
   return { seconds: cut + score + engrave + travel, cut, score, engrave, travel };
 }
 
-/** From each path to the next, the first being come to from the lower left corner. */
+/** Travel from each path to the next; the first starts from the lower left corner. */
 function gaps(contours: readonly Contour[]): number[] {
   let at: Point = { x: 0, y: 0 };
   return contours.map((contour) => {
@@ -159,26 +161,26 @@ function gaps(contours: readonly Contour[]): number[] {
   });
 }
 
-/** kg/m³, as the spec says or as is published of the material. */
+/** In kg/m³: from the spec, or else the published value of the material. */
 export function densityOf({ density, material }: Stock): number | undefined {
   return density ?? (material === undefined ? undefined : materialOf(material)?.density.value);
 }
 
-/** In g: what engraving takes away is not counted off. */
+/** In g; the material that engraving removes is not subtracted. */
 function weightOf({ pieces, stock }: Tag): number | undefined {
   const density = densityOf(stock);
   if (density === undefined || stock.thickness === undefined) return undefined;
   return total(pieces.map(({ region }) => area(region))) * stock.thickness * density * 1e-6;
 }
 
-/** mm² in each measure. */
+/** In mm². */
 const areas = { m2: 1e6, ft2: 304.8 ** 2 } as const;
 
 /**
- * The one meaning of “Material cost”, wherever it is told: the price of the rectangle of sheet that holds a tag, its share of a
- * sheet. Time on the machine and work are not in it: nobody has said what they cost. What whole sheets cost, used up or not, is
- * another figure, “Whole sheets”: the same for their area.
- * @param mm2 Of the rectangle, or of the sheets.
+ * “Material cost”, in the same sense everywhere: the price of a tag's bounding rectangle as a share of the sheet price.
+ * It leaves out machine time and labour, whose price the spec does not give. “Whole sheets” is a separate figure: the
+ * same for the area of all sheets, used up or not.
+ * @param mm2 Area of the rectangle, or of the sheets.
  */
 export function materialCost({ stock, sheet }: Pick<Tag, 'stock' | 'sheet'>, mm2: number): Cost | undefined {
   const { price } = stock;

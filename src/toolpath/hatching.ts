@@ -1,12 +1,12 @@
-/** How long an area takes that is engraved line by line. */
+/** Time for engraving an area by hatching it, line by line. */
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { crossings } from '../strength/lines.ts';
 
 /**
- * Lines lie `hatch` mm apart. Along each the head runs at full speed from where its engraving begins to where it ends;
- * beside it, it comes to rest and gains speed again, and it moves on to where the next line begins.
+ * Lines lie `hatch` mm apart. Along each, the head runs at full speed from the start of its engraving to the end;
+ * outside that it comes to rest, gains speed again and moves to the start of the next line.
  */
 export function engravingSeconds(
   region: Region,

@@ -1,7 +1,7 @@
 /**
- * How long a head takes along a path. It gains and loses speed evenly (a trapezoidal profile), slows for bends so that the
- * acceleration across the path stays within the machine's, v² ≤ a·r, and for corners so that its velocity changes by no more
- * than the machine takes at once, 2·v·sin(θ/2) ≤ Δv. It begins and ends at rest. Lengths are mm, times s.
+ * Time a head takes along a path. It accelerates and brakes evenly (a trapezoidal profile), slows for bends so that the
+ * acceleration across the path stays within the machine's, v² ≤ a·r, and for corners so that its velocity jumps by no
+ * more than the machine allows, 2·v·sin(θ/2) ≤ Δv. It begins and ends at rest. Lengths in mm, times in s.
  */
 
 import { distance } from '../geometry/measure.ts';
@@ -10,22 +10,22 @@ import type { Contour, Segment } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
 
 export interface Motion {
-  /** The wanted speed, mm/s. */
+  /** Target speed, mm/s. */
   readonly speed: number;
   /** mm/s². */
   readonly acceleration: number;
-  /** The largest sudden change of velocity, mm/s. */
+  /** Largest sudden change of velocity, mm/s. */
   readonly cornerJump: number;
 }
 
-/** The bend of a cubic changes along it; it is taken as so many arcs. */
+/** The curvature of a cubic changes along it, so it is approximated by this many arcs. */
 const arcsPerCubic = 12;
 
 interface Stretch {
   readonly length: number;
-  /** The highest speed on it. */
+  /** Highest speed on the stretch, mm/s. */
   readonly most: number;
-  /** The highest speed at its beginning. */
+  /** Highest speed at its beginning, mm/s. */
   readonly entry: number;
 }
 
@@ -33,7 +33,7 @@ export function secondsAlong(contour: Contour, motion: Motion): number {
   return secondsOver(stretchesOf(contour, motion), motion.acceleration);
 }
 
-/** A straight way from rest to rest. */
+/** Seconds along a straight line, from rest to rest. */
 export function secondsAcross(length: number, { speed, acceleration }: Omit<Motion, 'cornerJump'>): number {
   return length > 0 ? secondsOver([{ length, most: speed, entry: 0 }], acceleration) : 0;
 }
@@ -72,12 +72,15 @@ function bends(from: Point, cubic: Extract<Segment, { type: 'cubic' }>): { lengt
     ];
     const [ab, bc, ca] = [distance(a, b), distance(b, c), distance(c, a)];
     const twiceArea = Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
-    // Circumradius: the product of the sides by four times the area.
+    // Circumradius: product of the sides over four times the area.
     return { length: ab + bc, radius: twiceArea > 0 ? (ab * bc * ca) / (2 * twiceArea) : Infinity };
   });
 }
 
-/** The fastest way through all stretches: what can be braked for, then what can be gained, then the time of each. */
+/**
+ * Shortest time through all stretches: a backward pass for braking, a forward pass for accelerating, then the time of
+ * each.
+ */
 function secondsOver(stretches: readonly Stretch[], acceleration: number): number {
   const count = stretches.length;
   const speeds = stretches.map(({ entry, most }, i) => Math.min(entry, most, i > 0 ? stretches[i - 1]!.most : 0));

@@ -1,4 +1,4 @@
-/** Where the beam runs on a piece, by operation. */
+/** Paths of the beam on a piece, by operation. */
 
 import { transform } from '../geometry/affine.ts';
 import { offset, unionOfWhole } from '../geometry/clipper.ts';
@@ -8,7 +8,6 @@ import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
 
-/** What is engraved on one layer. */
 export interface EngravedLayer {
   readonly name: string;
   readonly region: Region;
@@ -16,21 +15,21 @@ export interface EngravedLayer {
 }
 
 export interface PiecePaths {
-  /** What the paths are called by. */
+  /** Name of the paths. */
   readonly piece: string;
   readonly engrave: Region;
-  /** The same by layers, where each entry has its own. */
+  /** The same by layer, if each entry has its own. */
   readonly engraveLayers?: readonly EngravedLayer[];
   readonly score: Region;
-  /** What is engraved and scored along lines, and encloses nothing. */
+  /** Lines that are engraved or scored and enclose no area. */
   readonly engraveLines: readonly Line[];
   readonly scoreLines: readonly Line[];
   readonly cut: Region;
 }
 
 /**
- * In the coordinates of the tag. Cut lines run half a kerf outside the finished outline and, being a growth, half a kerf inside
- * every opening, so that what the beam leaves has the finished size.
+ * Paths in the tag's coordinates. Cut lines run half a kerf outside the finished outline and, being an outward offset
+ * of the material, half a kerf inside every opening, so the piece comes out at its finished size.
  */
 export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'stock' | 'output'>): PiecePaths {
   const { id, region, cutLine, marks } = piece;
@@ -78,7 +77,7 @@ export function movePaths(paths: PiecePaths, by: Affine): PiecePaths {
   };
 }
 
-/** Every point that the beam may come to. */
+/** All paths that the beam may follow. */
 export function allPaths({ engrave, score, engraveLines, scoreLines, cut }: PiecePaths): Region {
   return [...engrave, ...score, ...engraveLines, ...scoreLines, ...cut];
 }

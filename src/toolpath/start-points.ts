@@ -1,6 +1,6 @@
 /**
- * Where a closed cut may begin. The beam dwells a moment where it starts and where it closes, which shows at a corner and
- * burns through at a thin place; so it begins in the middle of something long, with material beside it.
+ * Start points of closed cuts. The beam dwells a moment where it starts and where it closes, which leaves a mark at a
+ * corner and burns through at a narrow place; so a cut starts in the middle of a long stretch, with material beside it.
  */
 
 import { distance } from '../geometry/measure.ts';
@@ -9,29 +9,29 @@ import type { Contour } from '../geometry/contour.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { crossings } from '../strength/lines.ts';
 
-/** A turn sharper than this is a corner. */
+/** A sharper turn than this counts as a corner. */
 const cornerRadians = (20 * Math.PI) / 180;
 
-/** So far, in mm, from corners and from the other edge is far enough. */
+/** Clearance from corners and from the opposite edge that is enough, in mm. */
 const enoughMm = 3;
 
-/** Places are looked at this far apart, in mm, but for short segments. */
+/** Spacing of the candidates, in mm; short segments have them closer together. */
 const stepMm = 4;
 
-/** Any place that has this share of the best one's clearance is as good. */
+/** Candidates with at least this share of the best clearance are equally good. */
 const goodShare = 0.8;
 
-/** More would not shorten the way noticeably. */
+/** More candidates would not shorten the travel noticeably. */
 const mostCandidates = 16;
 
-/** A place to begin: a parameter on one of a contour's segments. */
+/** A start point: a parameter on one of a contour's segments. */
 export interface StartPoint {
   readonly segment: number;
   readonly t: number;
   readonly at: Point;
 }
 
-/** Places to begin a contour of a part, in its own order; never none. */
+/** Candidate start points on a contour of a part, in contour order; always at least one. */
 export function startPoints(contour: Contour, part: Region): StartPoint[] {
   const places = placesOn(contour).map((place) => ({ place, clearance: clearanceAt(place, part) }));
   const best = Math.max(...places.map(({ clearance }) => clearance));
@@ -45,7 +45,7 @@ export function beginningAt(contour: Contour, { segment, t }: StartPoint): Conto
 }
 
 interface Place extends StartPoint {
-  /** Along the contour to the nearest corner, in mm. */
+  /** Distance along the contour to the nearest corner, in mm. */
   readonly toCorner: number;
   readonly direction: Point;
 }

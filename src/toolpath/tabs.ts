@@ -1,15 +1,15 @@
-/** Small places of an outline left uncut, so that the part stays in its sheet until it is broken out. */
+/** Tabs: short gaps in a cut outline that hold the part in its sheet until it is broken out. */
 
 import { segmentLength, splitSegment, startsOf } from '../geometry/contour.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
 
-/** No tab may take more than this share of the way between two tabs. */
+/** Largest share of the distance between two tabs that a tab may take. */
 const mostShare = 0.5;
 
 /**
- * The closed contour less `count` gaps, the first of them at its beginning, the others spread evenly. A gap is as wide as
- * what is to stay joined and one kerf, half of which the beam takes at each end. A contour too short for its tabs gets fewer.
+ * The closed contour less `count` gaps, the first at its start, the others spread evenly. A gap is as wide as the tab
+ * plus one kerf, half of which the beam takes at each end. A contour too short for its tabs gets fewer.
  */
 export function withTabs(
   contour: Contour,
@@ -39,7 +39,7 @@ function walkOf(contour: Contour): Walk {
   return { pieces, total: pieces.reduce((sum, { length }) => sum + length, 0) };
 }
 
-/** The open contour from one distance along a closed one to another. */
+/** The part of a closed contour from one distance along it to another, as an open contour. */
 function stretch({ pieces }: Walk, begin: number, end: number): Contour {
   const segments: Segment[] = [];
   let start: Point | undefined;
@@ -56,7 +56,7 @@ function stretch({ pieces }: Walk, begin: number, end: number): Contour {
   return { start: start!, segments, closed: false };
 }
 
-/** A segment cut at a distance along it. */
+/** Splits a segment at a distance along it. */
 function cut(
   from: Point,
   segment: Segment,
@@ -68,7 +68,7 @@ function cut(
   return { at: before.to, before, after };
 }
 
-/** Exact for lines and arcs; for a cubic, by halving. */
+/** Exact for lines and arcs; by bisection for a cubic. */
 function parameterAt(from: Point, segment: Segment, length: number, at: number): number {
   if (segment.type !== 'cubic') return at / length;
   let [low, high] = [0, 1];

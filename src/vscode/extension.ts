@@ -1,4 +1,4 @@
-/** Composes the extension, whichever host it runs in; `start.ts` has it loaded. */
+/** Composes the extension for any kind of host; `start.ts` loads it. */
 
 import * as vscode from 'vscode';
 import { reportTo } from './common/background.ts';
@@ -29,6 +29,8 @@ import { CommandTarget } from './common/target.ts';
 import { EditTrial } from './service/trial.ts';
 import { wholeWriter } from './common/write-whole.ts';
 import { Engine } from '../engine/engine.ts';
+import { NestThreads } from '../nesting/threads/nest-threads.ts';
+import type { ThreadSource } from '../nesting/threads/nest-threads.ts';
 import type { ExportKind } from '../protocol/preview.ts';
 import { enterMeasurement } from './features/enter-measurement.ts';
 import type { Given } from './features/enter-measurement.ts';
@@ -42,14 +44,16 @@ import { registerJobs } from './jobs/register.ts';
 import { registerPreview } from './preview/register.ts';
 import type { InstalledFonts } from '../text/font-files.ts';
 
-/** What a host of extensions has beside the editor. */
+/** Services of the extension host besides the editor. */
 export interface Host {
   readonly installedFonts: InstalledFonts;
-  /** Writes a file of this computer whole or not at all. */
+  /** Writes a local file atomically. */
   readonly writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>;
+  /** Lays sheets out beside everything else. */
+  readonly nestThreads?: ThreadSource | undefined;
 }
 
-/** What the preview’s button for files runs. */
+/** Commands behind the preview's export button. */
 const exportCommands: Readonly<Record<ExportKind, string>> = {
   svg: 'tagwright.exportSvg',
   formats: 'tagwright.export',
@@ -57,7 +61,7 @@ const exportCommands: Readonly<Record<ExportKind, string>> = {
   pack: 'tagwright.makePack',
 };
 
-/** Gives what opens again the previews of a window that is reloaded. */
+/** Returns the serializer that restores previews when a window is reloaded. */
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
   reportTo(log);
@@ -69,14 +73,19 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const moves = new SpecMoves();
   const jobs = new JobChecks(engine);
   const target = new CommandTarget(() => previews.inFront);
-  const sheets = new SheetsView(context.extensionUri, service, engine, moves);
+  const threads = new NestThreads(host.nestThreads);
+  const { nest } = threads;
+  const sheets = new SheetsView(context.extensionUri, service, { engine, nest }, moves);
   context.subscriptions.push(
     log,
+    new vscode.Disposable(() => {
+      threads.end();
+    }),
     moves,
     service,
     registerProblems(service),
     registerSharedProblems(service, engine),
-    registerJobs(context.extensionUri, engine, jobs, async (given) => {
+    registerJobs(context.extensionUri, engine, jobs, nest, async (given) => {
       const spec = await target.of(given);
       if (spec) sheets.show(spec);
     }),
@@ -98,7 +107,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       new SamplesView(context.extensionUri, samples, engine),
     ),
     sheets,
-    registerExports(context, target, service, engine, wholeWriter(host.writeOnDisk)),
+    registerExports(context, target, service, { engine, nest }, wholeWriter(host.writeOnDisk)),
     target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
       setKerf(spec, service, measured),
     ),

@@ -1,6 +1,7 @@
-/** The extension in a browser: no process can be started there, and no fonts are installed that one could read. */
+/** Entry point in a browser: no processes can be started there, and no installed fonts can be read. */
 
 import * as vscode from 'vscode';
+import { webThreads } from './start-web-thread.ts';
 import { start } from './start.ts';
 
 type Run = (module: object, exports: object, require: NodeJS.Require) => void;
@@ -10,12 +11,12 @@ export function activate(context: vscode.ExtensionContext): void {
     systemFonts: () => Promise.resolve([]),
     read: (path: string) => Promise.reject(new Error(`${path} cannot be read in a browser.`)),
   };
-  start(context, { installedFonts }, () =>
+  start(context, { installedFonts, nestThreads: webThreads(context.extensionUri) }, () =>
     load(vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'extension.js')),
   );
 }
 
-/** As the editor loads an extension's own script there: nothing else imports one from beside it. */
+/** Evaluates the script in the way the editor loads an extension's own: an import would not find it. */
 async function load(script: vscode.Uri): Promise<typeof import('./extension.ts')> {
   const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(script));
   const module = { exports: {} };

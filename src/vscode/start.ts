@@ -1,7 +1,7 @@
 /**
- * What starts with the editor, and is small. The rest, which is the engine and all that needs it, takes several times as long
- * to compile as an extension should hold up an editor that is opening a folder; it comes in a turn of its own. What the editor
- * may ask for before that is promised here, and handed on.
+ * The small part that is loaded at startup. The rest, the engine and everything that needs it, takes several times as
+ * long to compile as an extension should delay an editor that is opening a folder, so it is loaded in a later task.
+ * Whatever the editor may ask for before then is registered here and handed on.
  */
 
 import * as vscode from 'vscode';
@@ -32,7 +32,7 @@ export function start(context: vscode.ExtensionContext, host: Host, load: () => 
       deserializeWebviewPanel: async (panel, state) => (await rest).deserializeWebviewPanel(panel, state),
     }),
   ];
-  /** From here on the rest answers by itself. */
+  /** From here on, the rest answers directly. */
   const keepPromises = (): void => {
     for (const promise of promises.splice(0)) promise.dispose();
   };

@@ -1,4 +1,4 @@
-/** Small helpers. Text from specs reaches the page by `textContent` and attributes only, never as markup. */
+/** DOM helpers. Text from specs reaches the page through `textContent` and attributes only, never as markup. */
 
 export function svg<K extends keyof SVGElementTagNameMap>(
   name: K,
@@ -22,21 +22,21 @@ export function html<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-/** `title`: what it does, where its text alone does not say so. */
+/** `title`: tooltip, for a button whose text does not say enough. */
 export function button(text: string, title: string, pressed: () => void): HTMLButtonElement {
   const element = html('button', { type: 'button', ...(title === '' ? {} : { title }) }, text);
   element.addEventListener('click', pressed);
   return element;
 }
 
-/** An element of the static shell. */
+/** An element of the static shell; throws if it does not exist. */
 export function byId(id: string): HTMLElement {
   const element = document.getElementById(id);
   if (!element) throw new Error(`The page has no #${id}.`);
   return element;
 }
 
-/** Leaves an attribute alone that already has the value, so that nothing is laid out or painted for it. */
+/** Leaves an attribute with the right value untouched, so that nothing is laid out or painted for it. */
 export function setAttribute(element: Element, name: string, value: string): void {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
@@ -52,7 +52,7 @@ export function mayMove(): boolean {
   );
 }
 
-/** Calls once what is drawn now has been painted: the second frame from here begins after the first. */
+/** Calls `then` once the present drawing has been painted: the second frame from here begins after the first. */
 export function painted(then: () => void): void {
   requestAnimationFrame(() => {
     requestAnimationFrame(then);

@@ -1,4 +1,4 @@
-/** Lengths and counts as people read them. */
+/** Formats lengths and counts for people. */
 
 import { counted, fine, lengthText, sizeText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
@@ -6,12 +6,12 @@ import type { ScenePiece } from '../../src/protocol/preview.ts';
 
 const narrowSpace = '\u202f';
 
-/** A size in both systems, the spec's own first: "82.0 × 31.4 mm (3.23 × 1.24 in)". */
+/** A size in both units, the spec's own first: "82.0 × 31.4 mm (3.23 × 1.24 in)". */
 export function bothSizes(width: number, height: number, units: Units): string {
   return `${sizeText(width, height, units)} (${sizeText(width, height, units === 'mm' ? 'in' : 'mm')})`;
 }
 
-/** Whether both are written alike. */
+/** Whether both lengths are printed the same. */
 export function isSameLength(a: number, b: number, units: Units): boolean {
   return lengthText(a, units) === lengthText(b, units);
 }
@@ -21,7 +21,7 @@ export function changedText(before: number, after: number, units: Units): string
   return `${lengthText(before, units).split(' ')[0]!} → ${lengthText(after, units)}`;
 }
 
-/** A width that is in question, with a digit more. */
+/** A width in question, with one more digit. */
 export function fineText(mm: number, units: Units): string {
   return lengthText(mm, units, fine);
 }

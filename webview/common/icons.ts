@@ -1,4 +1,4 @@
-/** Small pictures made of a few strokes: severities, operations and layers. Each differs in shape as well as in colour. */
+/** Icons drawn with a few strokes: severities, operations and layers. Each differs in shape as well as in colour. */
 
 import type { Severity } from '../../src/protocol/preview.ts';
 import { svg } from './dom.ts';
@@ -23,7 +23,7 @@ export function setSeverity(icon: SVGSVGElement, severity: Severity): void {
   icon.replaceChildren(svg('path', { class: 'outline', d: outline }), svg('path', { class: 'sign', d: sign }));
 }
 
-/** The line or fill with which a layer is drawn. */
+/** Sample of the line or fill that a layer is drawn with. */
 export function swatch(layer: Layer): SVGSVGElement {
   const icon = svg('svg', { class: `swatch op-${layer}`, viewBox: '0 0 20 12', 'aria-hidden': 'true' });
   icon.append(...swatchStrokes[layer].map((d) => svg('path', { d })));
@@ -47,7 +47,7 @@ export function tickIcon(): SVGSVGElement {
   return svg('svg', { class: 'icon', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, mark);
 }
 
-/** What is said when asked for. */
+/** Icon of a button that opens an explanation. */
 export function aboutIcon(): SVGSVGElement {
   const strokes = svg('path', { d: 'M8 1.8a6.2 6.2 0 1 1 0 12.4a6.2 6.2 0 1 1 0-12.4zM8 7.2v4M8 4.6v.4' });
   return svg('svg', { class: 'icon', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, strokes);

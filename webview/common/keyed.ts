@@ -2,10 +2,12 @@
 
 export type PatchStep =
   | { readonly kind: 'remove'; readonly key: string }
-  /** Insert, or move there if it exists; `before` absent: at the end. */
+  /** Inserts an element, or moves it if it exists; `before` absent: to the end. */
   | { readonly kind: 'place'; readonly key: string; readonly before?: string };
 
-/** The steps that turn one order of keys into another, leaving alone what stands in its place. Keys are unique in each. */
+/**
+ * Steps that turn one order of keys into another without touching those in the right place. Keys are unique in each.
+ */
 export function planPatch(current: readonly string[], wanted: readonly string[]): PatchStep[] {
   const kept = new Set(wanted);
   const steps: PatchStep[] = [];
@@ -25,7 +27,7 @@ export function planPatch(current: readonly string[], wanted: readonly string[])
   return steps;
 }
 
-/** One element and how it follows its item. */
+/** An element that shows an item and is updated with it. */
 export interface ItemView<Item> {
   readonly element: Element;
   update(item: Item): void;

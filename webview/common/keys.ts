@@ -1,11 +1,11 @@
-/** Keys of the page that are letters. */
+/** Keyboard shortcuts of the page. */
 
-/** Whether the event is this letter or digit by itself; Shift is left to who asks. */
+/** Whether the event is this letter or digit without modifiers; Shift is left to the caller. */
 export function isPlain(event: KeyboardEvent, key: string): boolean {
   return event.key.toLowerCase() === key && !event.ctrlKey && !event.metaKey && !event.altKey;
 }
 
-/** The editor's own keys for it. */
+/** The editor's own shortcuts for undo and redo. */
 export function undoStep(event: KeyboardEvent): 'undo' | 'redo' | undefined {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return undefined;
   const key = event.key.toLowerCase();

@@ -1,7 +1,7 @@
 /**
- * A button that opens a menu, by the pattern “menu button” of the ARIA Authoring Practices: Enter, Space and the arrow keys
- * open it, arrows, Home, End and letters move in it, Escape closes it and gives the focus back. What is checked there stays
- * open, as one seldom sets one thing alone.
+ * A button that opens a menu, after the pattern “menu button” of the ARIA Authoring Practices: Enter, Space and the
+ * arrow keys open it, arrows, Home, End and letters move in it, Escape closes it and returns the focus. Checkable items
+ * leave it open, because one seldom changes a single setting.
  */
 
 import { html, setAttribute } from './dom.ts';
@@ -9,12 +9,12 @@ import { menuIndex } from './roving.ts';
 
 export interface MenuItem {
   readonly label: string;
-  /** A word or two more, quieter. */
+  /** A few more words, less prominent. */
   readonly hint?: string;
-  /** The key that does the same. */
+  /** Keyboard shortcut with the same effect. */
   readonly key?: string;
   readonly picture?: Element;
-  /** Given: it is switched on and off, and the menu stays open. */
+  /** If given, the item can be checked and unchecked, and the menu stays open. */
   readonly checked?: boolean;
   readonly run: () => void;
 }
@@ -26,7 +26,7 @@ export class MenuButton {
   private readonly note = html('p', { class: 'note' });
   private readonly element = html('div', { class: 'menu', hidden: '' }, this.items, this.note);
 
-  /** `noteOf`: what is said below the items, if anything. */
+  /** `noteOf`: text below the items, if any. */
   constructor(
     private readonly button: HTMLElement,
     name: string,
@@ -38,7 +38,7 @@ export class MenuButton {
     for (const [key, value] of Object.entries({ haspopup: 'menu', expanded: 'false', controls: this.items.id })) {
       button.setAttribute(`aria-${key}`, value);
     }
-    // In the same landmark, and not in the toolbar, whose arrow keys are its own.
+    // In the same landmark but outside the toolbar, which handles the arrow keys itself.
     button.closest('header')!.append(this.element);
     button.addEventListener('click', () => {
       if (this.isOpen) this.close(true);
@@ -53,7 +53,7 @@ export class MenuButton {
     this.element.addEventListener('keydown', (event) => {
       this.steer(event);
     });
-    // The button itself closes it by its click.
+    // The button closes it by its own click.
     const isBeside = (target: Node): boolean => !this.element.contains(target) && !button.contains(target);
     this.element.addEventListener('focusout', ({ relatedTarget }) => {
       if (relatedTarget instanceof Node && isBeside(relatedTarget)) this.close(false);
@@ -74,7 +74,7 @@ export class MenuButton {
     return !this.element.hidden;
   }
 
-  /** What is checked may have changed by a key. */
+  /** Checked items may have been changed by a shortcut. */
   refresh(): void {
     if (!this.isOpen) return;
     const at = this.buttons().indexOf(document.activeElement as HTMLElement);
@@ -147,14 +147,14 @@ export class MenuButton {
     const at = all.indexOf(document.activeElement as HTMLElement);
     const to = menuIndex(key, at, all.length) ?? (isLetter(event) ? startingWith(all, at, key) : undefined);
     if (to !== undefined) all[to]!.focus();
-    // Tab goes on from the button.
+    // Tab continues from the button.
     if (key === 'Escape' || key === 'Tab') this.close(true);
     if (key !== 'Tab' && (to !== undefined || key === 'Escape' || isLetter(event))) event.preventDefault();
-    // The page's own letters are not meant.
+    // The page's own shortcuts must not apply.
     event.stopPropagation();
   }
 
-  /** Under the button, as far to the left as it must. */
+  /** Below the button, moved to the left if it would leave the window. */
   private place(): void {
     const { left, bottom } = this.button.getBoundingClientRect();
     const x = Math.max(gapPx, Math.min(left, window.innerWidth - this.element.offsetWidth - gapPx));
@@ -168,7 +168,7 @@ function isLetter({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
   return key.length === 1 && key !== ' ' && !ctrlKey && !metaKey && !altKey;
 }
 
-/** The next one that begins with it. */
+/** The next item that begins with the letter. */
 function startingWith(all: readonly HTMLElement[], at: number, letter: string): number | undefined {
   const order = all.map((_, step) => (at + 1 + step) % all.length);
   return order.find((index) =>

@@ -1,4 +1,4 @@
-/** A group of buttons that is one stop of the Tab key; the arrow keys, Home and End move inside it. */
+/** Roving focus: a group of buttons is one Tab stop; the arrow keys, Home and End move inside it. */
 
 export function roving(container: HTMLElement): void {
   const items = (): HTMLElement[] =>
@@ -32,14 +32,14 @@ export function roving(container: HTMLElement): void {
   new MutationObserver(() => {
     settle();
   }).observe(container, { childList: true, subtree: true, attributes: true, attributeFilter: ['hidden', 'class'] });
-  // And with the room there is.
+  // Buttons are also shown and hidden as space allows.
   new ResizeObserver(() => {
     settle();
   }).observe(container);
   settle();
 }
 
-/** In a menu, where an arrow up or down, Home or End leads from the item at that index; `undefined` for other keys. */
+/** In a menu, the index to which an up or down arrow, Home or End leads; `undefined` for other keys. */
 export function menuIndex(key: string, at: number, count: number): number | undefined {
   return key === 'ArrowLeft' || key === 'ArrowRight' ? undefined : targetIndex(key, at, count);
 }

@@ -1,13 +1,13 @@
-/** How wide words are on the screen, without laying the page out for it. */
+/** Widths of words on the screen, measured without laying out the page. */
 
-/** A hand that drags writes hundreds of figures. */
+/** Limit on cached widths; a drag prints hundreds of numbers. */
 const mostKnown = 500;
 
-/** Of each text in each font. */
+/** By text and font. */
 const known = new Map<string, number>();
 let pen: CanvasRenderingContext2D | null | undefined;
 
-/** In px, at this size in the page's font. */
+/** Width in px, at this size in the page's font. */
 export function textWidth(text: string, sizePx: number): number {
   const font = `${sizePx}px ${getComputedStyle(document.body).fontFamily}`;
   const key = `${font}/${text}`;

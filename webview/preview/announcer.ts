@@ -1,4 +1,4 @@
-/** Tells screen readers what changed, in one sentence and not at every keystroke. */
+/** Announces changes to screen readers, in one sentence and not at every keystroke. */
 
 import type { SceneMessage } from '../../src/protocol/preview.ts';
 import { captionOf } from './scene/caption.ts';
@@ -12,14 +12,14 @@ export class Announcer {
 
   constructor(private readonly region: HTMLElement) {}
 
-  /** The answer to what someone has just done. */
+  /** Announces at once, in answer to an action. */
   say(text: string): void {
     window.clearTimeout(this.timer);
     this.spoken = text;
     this.region.textContent = text;
   }
 
-  /** Speaks once the text has stayed for the pause, and only what was not spoken last. */
+  /** Announces text that has stayed for the pause, unless it was the last one announced. */
   announce(text: string): void {
     window.clearTimeout(this.timer);
     if (text === this.spoken) return;
@@ -36,10 +36,10 @@ export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
   return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : counted(pins.length, 'problem')}.`;
 }
 
-/** How many problems are told one by one. */
+/** Number of problems that are read out one by one. */
 const mostTold = 3;
 
-/** What the tag is, how large and of what, and what is wrong with it: for who cannot see the drawing. */
+/** Description of the tag for people who cannot see the drawing: its size, its material and its problems. */
 export function wholeSentence(message: SceneMessage): string {
   const { scene, pins } = message;
   if (!scene) return sceneSentence(message);

@@ -1,4 +1,4 @@
-/** What the person chose to see: kept for the page, told to the host where it outlives the page, shown by buttons. */
+/** View choices of the user: saved in the page's state, sent to the host if they outlive the page, shown by buttons. */
 
 import type { ToHost } from '../../src/protocol/preview.ts';
 import { byId, setAttribute } from '../common/dom.ts';
@@ -8,7 +8,7 @@ import { toggled, type Layer, type PageState } from './state.ts';
 export interface ChoicesHost {
   send(message: ToHost): void;
   save(state: PageState): void;
-  /** All is to be drawn anew. */
+  /** Everything must be redrawn. */
   changed(): void;
 }
 
@@ -45,7 +45,7 @@ export class Choices {
     this.host.changed();
   }
 
-  /** Kept for this page alone: nothing else changes with it. */
+  /** Saved for this page alone; nothing else depends on them. */
   keepViewports(viewports: PageState['viewports']): void {
     this.state = { ...this.state, viewports };
     this.host.save(this.state);
@@ -73,7 +73,7 @@ export class Choices {
     this.layers.show(hiddenLayers);
     this.stage.classList.toggle('proof', proof);
     setAttribute(byId('proof'), 'aria-pressed', `${proof}`);
-    // It is switched in a menu; that it is on must be seen.
+    // It is switched in a menu, so its state must be visible on the button.
     const more = byId('more');
     setAttribute(more, 'data-follows', `${follows}`);
     setAttribute(more, 'title', follows ? 'Follows the editor. More, and the keys (?)' : 'More, and the keys (?)');

@@ -1,4 +1,4 @@
-/** The preview's page: wires messages, state and the page together. */
+/** Entry point of the preview's page: connects messages, state and page. */
 
 import type { ToHost } from '../../src/protocol/preview.ts';
 import { parseToPage } from './messages.ts';
@@ -17,7 +17,7 @@ declare function acquireVsCodeApi(): EditorApi;
 const editor = acquireVsCodeApi();
 const { source = '', remembered: json } = document.body.dataset;
 const remembered = parseRemembered(json);
-// A page that was only hidden knows best; a new one goes on as the file was looked at last.
+// A page that was only hidden has the latest state; a new one starts with the view settings remembered for the file.
 const last = parseState(editor.getState(), source);
 const state = last ?? { ...parseState({ ...remembered.kept, source }, source)!, follows: remembered.follows };
 // At once: a window that reloads before anything is drawn must know what to show.

@@ -1,6 +1,6 @@
 /**
- * Messages from the host arrive as `unknown` and are parsed here, once. The host is the same extension, so what is checked is
- * the frame that everything else leans on: a page left over from another version must not draw half a scene.
+ * Parses messages from the host, which arrive as `unknown`. The host belongs to the same extension, so only the outer
+ * structure is checked: a page left over from another version must not draw half a scene.
  */
 
 import type {

@@ -1,4 +1,4 @@
-/** The page as a whole: what was last received, what the person chose, and drawing the one in the way of the other. */
+/** The page as a whole: draws what was last received in the way that the user chose. */
 
 import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../../src/protocol/preview.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
@@ -35,7 +35,7 @@ export interface PageHost {
   save(state: PageState): void;
 }
 
-/** Pixels for a millimetre from which on shadows are drawn without blur. */
+/** Scale in pixels per mm from which shadows are drawn without blur. */
 const closeScale = 8;
 
 export class PreviewPage {
@@ -230,7 +230,7 @@ export class PreviewPage {
         this.editing.hand.goOn();
         return;
       case 'measures':
-        // Those of an older drawing come too late.
+        // Measures of an older drawing arrive too late.
         if (message.version !== this.received?.version) return;
         this.below.showMeasures(message);
         this.measuring.receive(message);
@@ -265,7 +265,7 @@ export class PreviewPage {
     }
   }
 
-  /** What had the focus may be gone afterwards; the keyboard must not be lost with it. */
+  /** The element with the focus may disappear; the focus then moves to the stage rather than being lost. */
   private keepingFocus(patch: () => void): void {
     const held = document.activeElement;
     patch();
@@ -303,7 +303,7 @@ export class PreviewPage {
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
 
-  /** Puts everything where the sight says. */
+  /** Moves everything to match the view. */
   private follow(): void {
     const size = this.sight.stage();
     if (!this.arranged || size.width === 0) return;
@@ -339,7 +339,7 @@ export class PreviewPage {
   }
 }
 
-/** A weak place that is pinned has its width told already. */
+/** Whether a pin already shows the width of this wall. */
 function isOf({ piece, width, others = [] }: ScenePin, wall: SceneWall): boolean {
   const widths = [width, ...others.map((place) => place.width)];
   return piece === wall.piece && widths.some((each) => each !== undefined && Math.abs(each - wall.width) < 0.02);

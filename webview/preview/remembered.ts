@@ -1,15 +1,14 @@
-/** What the shell brings along from earlier times, as JSON in an attribute. Read back as `unknown` and parsed once. */
+/** Remembered settings that the shell passes as JSON in an attribute. Parsed from `unknown`. */
 
 import { exportKinds, type ExportKind } from '../../src/protocol/preview.ts';
 
 export interface Remembered {
-  /** For `parseState`. */
+  /** Input for `parseState`. */
   readonly kept: Readonly<Record<string, unknown>>;
   readonly devicePixelsPerMm: number | undefined;
   readonly follows: boolean;
-  /** What files were made last. */
   readonly exports: ExportKind;
-  /** What someone has said to have read. */
+  /** Cautions that the user has confirmed. */
   readonly cautions: readonly string[];
 }
 

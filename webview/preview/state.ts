@@ -1,9 +1,9 @@
-/** What the page remembers while it is hidden or the window reloads. Read back as `unknown` and parsed once. */
+/** State that the page keeps while it is hidden or the window reloads. Parsed from `unknown`. */
 
 import { arrangements, type Arrangement } from './scene/arrange.ts';
 import type { Viewport } from '../common/camera/viewport.ts';
 
-/** What can be shown and hidden, in the order of the buttons. */
+/** Layers that can be shown and hidden, in the order of the buttons. */
 export const layers = [
   'cut-outer',
   'cut-inner',
@@ -21,18 +21,18 @@ export const dockChoices = ['auto', 'open', 'closed'] as const;
 export type DockChoice = (typeof dockChoices)[number];
 
 export interface PageState {
-  /** The spec's uri. */
+  /** URI of the spec. */
   readonly source: string;
   readonly arrangement: Arrangement;
-  /** Where the person zoomed or panned to, for each arrangement; absent: everything is fitted. */
+  /** Where the user zoomed or panned to, for each arrangement; absent if everything is fitted. */
   readonly viewports: Readonly<Partial<Record<Arrangement, Viewport>>>;
   readonly hiddenLayers: readonly Layer[];
   readonly hiddenPieces: readonly string[];
-  /** The lists of pieces and problems below the drawing: by themselves, or as someone wished. */
+  /** State of the dock: automatic, or as the user left it. */
   readonly dock: DockChoice;
-  /** Only the finished look is shown, as to a customer. */
+  /** Shows only the finished look, as for a customer. */
   readonly proof: boolean;
-  /** Whether this preview goes along to whichever spec is being edited. */
+  /** Whether this preview switches to whichever spec is being edited. */
   readonly follows: boolean;
 }
 
@@ -49,7 +49,7 @@ export function initialState(source: string): PageState {
   };
 }
 
-/** `undefined` for the state of another spec, and for none; what else does not fit is as it is at first, part by part. */
+/** `undefined` without a state, or for that of another spec; any other invalid part falls back to its initial value. */
 export function parseState(saved: unknown, source: string): PageState | undefined {
   const initial = initialState(source);
   if (!isFields(saved) || saved['source'] !== source) return undefined;
@@ -88,7 +88,6 @@ function listed(value: unknown): readonly unknown[] {
   return Array.isArray(value) ? value : [];
 }
 
-/** The list without the member, or with it. */
 export function toggled<T>(list: readonly T[], member: T): T[] {
   return list.includes(member) ? list.filter((other) => other !== member) : [...list, member];
 }

@@ -1,4 +1,4 @@
-/** The page of the list of samples. Text from outside is only ever text. */
+/** Page with the list of samples. Text from outside is inserted as text only. */
 
 import type { FromSamplesPage, SampleCard, SamplePicture, ToSamplesPage } from '../../src/protocol/samples.ts';
 
@@ -16,7 +16,7 @@ const list = document.getElementById('samples')!;
 const none = document.getElementById('none')!;
 const filter = document.getElementById('filter') as HTMLInputElement;
 
-/** The list item of each sample, and what its filter looks at. */
+/** The list item of each sample, and the words it is filtered by. */
 const cards = new Map<string, { readonly item: HTMLLIElement; readonly words: string; readonly frame: SVGElement }>();
 
 function cardOf({ fileName, title, purpose, isJob = false }: SampleCard): HTMLLIElement {
@@ -79,7 +79,7 @@ function draw(frame: SVGElement, { size, paths, look }: SamplePicture): void {
   );
 }
 
-/** Every word that is typed must be there, in whatever order. */
+/** Every typed word must occur, in any order. */
 function sift(): void {
   const wanted = filter.value.toLowerCase().split(/\s+/);
   let shown = 0;

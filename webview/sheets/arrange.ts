@@ -1,4 +1,7 @@
-/** Where sheets lie on the page: in reading order, in so many columns that all together are about as wide as tall. Pure. */
+/**
+ * Arrangement of sheets on the page: in reading order, in as many columns as make the whole about as wide as tall.
+ * Pure.
+ */
 
 import type { SheetOnPage } from '../../src/protocol/sheets.ts';
 import type { Box } from '../common/camera/viewport.ts';
@@ -20,7 +23,7 @@ export interface ArrangedSheets {
 const gapShare = 0.05;
 const lettersShare = 0.024;
 
-/** It goes by the sheets alone, so that nothing moves when the page is made wider. */
+/** Depends only on the sheets, so that nothing moves when the page is resized. */
 export function arranged(sheets: readonly SheetOnPage[]): ArrangedSheets {
   const widest = Math.max(0, ...sheets.map(({ width }) => width));
   const tallest = Math.max(0, ...sheets.map(({ height }) => height));

@@ -1,4 +1,4 @@
-/** One line below the sheets with what they come to, and all of it where that is opened. */
+/** Summary line below the sheets, with all facts in a panel that it opens. */
 
 import type { SheetProblem, SheetsScene } from '../../src/protocol/sheets.ts';
 import { counted } from '../../src/core/units.ts';
@@ -41,7 +41,7 @@ export class Below {
     section.hidden = problems.length === 0;
     setText(section.querySelector('h2')!, warning);
     section.querySelector('ul')!.replaceChildren(...problems.map((problem) => this.item(problem)));
-    // A layout on its way does not know them yet.
+    // An unfinished layout has no facts yet.
     if (facts.length === 0) return;
     this.dock
       .querySelector('dl')!

@@ -1,4 +1,4 @@
-/** What is selected, in words, and what can be done with it. */
+/** Card with a description of the selected piece and its actions. */
 
 import type { Units } from '../../src/core/units.ts';
 import { button, byId, html } from '../common/dom.ts';

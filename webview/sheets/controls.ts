@@ -1,4 +1,4 @@
-/** What there is to set for the whole layout: gaps, how long it is looked for, pins, what it is compared with. */
+/** Controls for the whole layout: gaps, search effort, pins, comparison with a kept layout. */
 
 import type { SheetsScene } from '../../src/protocol/sheets.ts';
 import { lengthText } from '../../src/core/units.ts';
@@ -15,7 +15,10 @@ export interface ControlsHost {
   restore(): void;
 }
 
-/** Five times as long gains about what the eye can see; at most a hundred times the usual. */
+/**
+ * Factor and limit for a longer search: five times as long brings a visible improvement; at most a hundred times the
+ * usual.
+ */
 const longer = 5;
 const mostEffort = 100;
 /** In mm. */
@@ -27,12 +30,12 @@ export class Controls {
 
   constructor(private readonly host: ControlsHost) {}
 
-  /** `isKept`: whether a layout was kept; `showsKept`: whether that is the one that is shown, with which nothing can be done. */
+  /** `isKept`: whether a layout was kept. `showsKept`: whether it is the one shown, which cannot be changed. */
   show({ gaps, units, pins, effort, sheets }: SheetsScene, isKept: boolean, showsKept: boolean): void {
     const pieces = sheets.flatMap((sheet) => sheet.pieces);
     const pinned = pieces.filter(({ fixed }) => fixed).length;
     const canPinAll = pins && pinned < pieces.length;
-    // Elements that have the keyboard are left alone while nothing changes.
+    // Elements that may have the focus are left alone while nothing changes.
     const key = JSON.stringify([gaps, units, canPinAll, pinned > 0, effort, isKept, showsKept]);
     if (key === this.shown) return;
     this.shown = key;

@@ -1,4 +1,7 @@
-/** Where the hand has a piece: moved, turned, and kept on a sheet of its stock. Pure. Lengths in mm, y down. */
+/**
+ * Draft of a piece's place during a change by hand: moved, turned, and kept on a sheet of its stock. Pure. Lengths in
+ * mm, y down.
+ */
 
 import type { PieceOnSheet, PinnedPlace, SheetBox } from '../../src/protocol/sheets.ts';
 import type { XY } from '../common/camera/viewport.ts';
@@ -7,7 +10,7 @@ import type { SheetPlace } from './arrange.ts';
 export interface Draft {
   readonly piece: PieceOnSheet;
   readonly place: SheetPlace;
-  /** On that sheet. */
+  /** Relative to that sheet. */
   readonly matrix: PieceOnSheet['matrix'];
   readonly box: SheetBox;
   readonly turned: number;
@@ -18,7 +21,10 @@ export function draftOf(piece: PieceOnSheet, place: SheetPlace): Draft {
   return { piece, place, matrix, box, turned };
 }
 
-/** By so far on the page; onto the sheet of its stock that it is nearest to then, within the margin. `roundMm`: places are multiples of it. */
+/**
+ * Moves by a distance on the page, to the nearest sheet of the piece's stock and inside its margin. `roundMm`:
+ * coordinates are multiples of this.
+ */
 export function movedDraft(draft: Draft, [dx, dy]: XY, places: readonly SheetPlace[], roundMm: number): Draft {
   const { place, box } = draft;
   const onPage = shifted(box, place.x + dx, place.y + dy);
@@ -31,7 +37,7 @@ export function movedDraft(draft: Draft, [dx, dy]: XY, places: readonly SheetPla
   return settled({ ...draft, place: nearest }, wanted, roundMm);
 }
 
-/** By a quarter about its middle, against the clock or, with −1, with it. */
+/** Rotates by a quarter turn about its centre, counter-clockwise, or clockwise for −1. */
 export function turnedDraft(draft: Draft, quarters: 1 | -1, roundMm: number): Draft {
   const [minX, minY, maxX, maxY] = draft.box;
   const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
@@ -51,7 +57,7 @@ export function pinnedPlace({ piece, place: { sheet }, box, turned }: Draft): Pi
   return { piece: piece.id, sheet: sheet.id, x: tidy(box[0]), y: tidy(sheet.height - box[3]), turned };
 }
 
-/** As near to there as the sheet lets it. */
+/** As near to the target as the sheet allows. */
 function settled(draft: Draft, wanted: SheetBox, roundMm: number): Draft {
   const { piece, place, box, matrix } = draft;
   const { width, height, margin } = place.sheet;
@@ -76,7 +82,7 @@ function shifted([minX, minY, maxX, maxY]: SheetBox, dx: number, dy: number): Sh
   return [minX + dx, minY + dy, maxX + dx, maxY + dy];
 }
 
-/** From the middle of a box. */
+/** Distance from the centre of a box. */
 function distanceTo({ sheet, x, y }: SheetPlace, [minX, minY, maxX, maxY]: SheetBox): number {
   const [px, py] = [(minX + maxX) / 2, (minY + maxY) / 2];
   return Math.hypot(Math.max(x - px, 0, px - x - sheet.width), Math.max(y - py, 0, py - y - sheet.height));

@@ -78,25 +78,25 @@ export class SheetsDrawing {
     return this.shapes.get(piece.shape)!;
   }
 
-  /** Round a piece where it is drawn. */
+  /** Bounds of a piece as drawn. */
   boxOf({ piece: { box }, place: { x, y } }: PieceAt): Box {
     return [box[0] + x, box[1] + y, box[2] + x, box[3] + y];
   }
 
-  /** What the editor's cursor stands in. */
+  /** Highlights what is at the editor's cursor. */
   light(ids: readonly string[]): void {
     this.lit = ids;
     this.mark();
   }
 
-  /** The element of the piece, to be pointed out to who cannot see it. */
+  /** Returns the id of the piece's element, for assistive technology. */
   select(id: string | undefined): string | undefined {
     this.selected = id;
     this.mark();
     return this.elementOf(id)?.id;
   }
 
-  /** Where the hand has a piece; its own place is shown pale meanwhile. */
+  /** Shows a piece at its draft place; its own place is pale meanwhile. */
   hold(draft: Draft | undefined): void {
     const isOther = draft?.piece.id !== this.draft?.piece.id;
     if (isOther) this.elementOf(this.draft?.piece.id)?.classList.remove('lifted');
@@ -116,7 +116,7 @@ export class SheetsDrawing {
     return at && this.list.get(at.place.sheet.id)?.elementOf(at.piece.id);
   }
 
-  /** Outlines above everything, so that no neighbour hides them. */
+  /** Outlines are drawn above everything, so that no neighbour hides them. */
   private mark(): void {
     const { draft } = this;
     const outline = (id: string, look: string): Element[] => {
@@ -141,7 +141,7 @@ export class SheetsDrawing {
     this.elementOf(selected)?.setAttribute('aria-selected', 'true');
   }
 
-  /** Shapes that no sheet has: a spec changes while it is written. */
+  /** Marks shapes that are on no sheet any more, because the spec changes while it is being written. */
   private forget(): void {
     const used = new Set([...this.pieces.values()].map(({ piece }) => piece.shape));
     for (const child of [...this.defs.children])
@@ -166,7 +166,7 @@ function heldPiece({ piece, place, matrix }: Draft): Element {
   return svg('use', { class: 'held', href: `#${shapePrefix}${piece.shape}`, transform });
 }
 
-/** From the shape to the page. */
+/** Transform from the shape to the page. */
 export function transformIn({ piece: { matrix }, place: { x, y } }: PieceAt): string {
   const [a, b, c, d, e, f] = matrix;
   return `matrix(${[a, b, c, d, e + x, f + y].map((value) => Number(value.toFixed(5))).join(' ')})`;
@@ -242,5 +242,5 @@ class PieceView implements ItemView<PieceItem> {
   }
 }
 
-/** A pin seen from the side, its point at the origin, ten high. */
+/** A pin seen from the side, with its point at the origin, ten units high. */
 const pinPath = 'M0 0 2.2-5H.8L.5-8.6 2-9.6V-10.6H-2.4V-9.6L-.9-8.6-.6-5H-2.2z';

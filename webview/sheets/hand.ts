@@ -1,4 +1,6 @@
-/** The hand: the selected piece is dragged, or moved and turned by keys; a second finger, or Escape, puts it back. */
+/**
+ * Changes by hand: the selected piece is dragged, or moved and turned by keys; a second finger or Escape puts it back.
+ */
 
 import type { PinnedPlace } from '../../src/protocol/sheets.ts';
 import { mmPerInch } from '../../src/core/units.ts';
@@ -10,20 +12,20 @@ import type { Draft } from './draft.ts';
 import type { PieceAt } from './drawing.ts';
 
 export interface HandHost {
-  /** What may be moved. */
+  /** The piece that may be moved. */
   selected(): PieceAt | undefined;
   places(): readonly SheetPlace[];
   units(): Units;
-  /** Pixels for a millimetre. */
+  /** Pixels per mm. */
   scale(): number;
   show(draft: Draft | undefined): void;
   pin(place: PinnedPlace): void;
 }
 
 const thresholdPx = 4;
-/** Presses that follow each other so soon are one step that can be undone. */
+/** Key presses within this time, in ms, form one undo step. */
 const pauseMs = 600;
-/** What places are rounded to, and how far an arrow key goes, in mm. */
+/** Rounding of places, and step of an arrow key, in mm. */
 const steps: Readonly<Record<Units, { readonly round: number; readonly key: number }>> = {
   mm: { round: 0.1, key: 1 },
   in: { round: 0.005 * mmPerInch, key: 0.05 * mmPerInch },
@@ -53,7 +55,7 @@ export class Hand {
     stage.addEventListener(
       'click',
       (event) => {
-        // The click that ends a drag is none.
+        // The click that ends a drag does not count.
         if (this.wasDragged) event.stopPropagation();
         this.wasDragged = false;
       },
@@ -65,7 +67,7 @@ export class Hand {
     });
   }
 
-  /** What has been asked for has been laid out, or has come to nothing. */
+  /** The requested change has been laid out, or has failed. */
   forget(): void {
     if (this.drag?.begun || this.timer !== undefined) return;
     this.show(undefined);

@@ -1,4 +1,4 @@
-/** What is shown where there are no sheets: why, or how large they might be. */
+/** Messages in place of sheets: why there are none, or which sizes they could have. */
 
 import type { ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { writtenSize } from '../../src/core/units.ts';

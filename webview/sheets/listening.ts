@@ -1,4 +1,4 @@
-/** Keys on the sheets, and the buttons that zoom. */
+/** Keyboard shortcuts on the sheets, and the zoom buttons. */
 
 import { zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
 import type { Steered } from '../common/camera/viewport-input.ts';
@@ -6,7 +6,10 @@ import { undoStep } from '../common/keys.ts';
 
 export interface KeysHost {
   undo(step: 'undo' | 'redo'): void;
-  /** To the next piece or the one before; `from` an index, for the first and the last. */
+  /**
+   * Selects the next or previous piece. `from`: index to step from instead of the selected one; −1 leads to the first,
+   * 0 backwards to the last.
+   */
   step(by: 1 | -1, from?: number): void;
   reveal(): void;
   pin(): void;

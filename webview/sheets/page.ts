@@ -1,4 +1,4 @@
-/** The page of sheets: what the host sends, what the person looks at, what they ask for. */
+/** The sheets page: the host's messages, the user's view, and the user's requests. */
 
 import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { byId, setText } from '../common/dom.ts';
@@ -33,7 +33,7 @@ export class SheetsPage {
   private readonly hand: Hand;
   private readonly progress: Progress;
   private readonly controls: Controls;
-  /** What is drawn: the layout as it is now, or the one that was kept. */
+  /** The layout drawn, which is the present one or the one that was kept. */
   private scene: SheetsScene | undefined;
   private now: SheetsScene | undefined;
   private keptScene: SheetsScene | undefined;
@@ -167,7 +167,7 @@ export class SheetsPage {
     }
   }
 
-  /** One layout or the other. Nothing is done by hand to what was kept. */
+  /** Shows one layout or the other. The kept one cannot be changed by hand. */
   private compare(showsKept: boolean): void {
     this.showsKept = showsKept && this.keptScene !== undefined;
     const scene = this.showsKept ? { ...this.keptScene!, pins: false } : this.now;
@@ -241,7 +241,7 @@ export class SheetsPage {
     roving(byId('tools'));
   }
 
-  /** To the next piece; from `at`, the first or the last. */
+  /** Selects the next or previous piece, counted from the selected one or from the index `from`. */
   private step(by: 1 | -1, from?: number): void {
     const { ids } = this.drawing;
     if (ids.length === 0) return;
@@ -255,7 +255,7 @@ export class SheetsPage {
     this.reveal(false);
   }
 
-  /** `byHand`: what the editor's cursor stands in is no longer what matters. */
+  /** `byHand`: the user selected it, so the highlight of the editor's cursor ends. */
   private select(id: string | undefined, byHand = true): void {
     const piece = id === undefined ? undefined : this.drawing.get(id);
     this.keep({ ...this.state, selected: piece?.piece.id });
@@ -266,7 +266,7 @@ export class SheetsPage {
     this.card.show(piece, this.scene?.units ?? 'mm');
   }
 
-  /** Where it lies, or not at all any more. */
+  /** Pins the piece where it lies, or unpins it. */
   private pin(): void {
     const at = this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
     if (!at || !this.scene?.pins) return;

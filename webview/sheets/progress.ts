@@ -1,4 +1,4 @@
-/** Whether a layout is on its way, and what can be done about it. */
+/** Progress of a layout, and the actions it allows. */
 
 import type { LayoutState } from '../../src/protocol/sheets.ts';
 import { byId, setText } from '../common/dom.ts';
@@ -6,7 +6,7 @@ import { byId, setText } from '../common/dom.ts';
 export interface ProgressHost {
   stop(): void;
   again(): void;
-  /** Absent where nothing can be pinned. */
+  /** Absent if nothing can be pinned. */
   pinAll(): void;
   pins(): boolean;
 }

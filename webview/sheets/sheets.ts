@@ -1,4 +1,4 @@
-/** The page of sheets: wires messages, state and the page together. */
+/** Entry point of the sheets page: connects messages, state and page. */
 
 import type { FromSheetsPage, ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { SheetsPage } from './page.ts';

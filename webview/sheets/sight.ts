@@ -1,4 +1,4 @@
-/** What part of the sheets is seen: where the person went, or everything. */
+/** The visible part of the sheets: where the user went, or everything. */
 
 import { actualScale, fitted, showing, transformOf, zoomedAt } from '../common/camera/viewport.ts';
 import type { Box, Size, Viewport } from '../common/camera/viewport.ts';
@@ -11,19 +11,19 @@ export interface SightHost {
   box(): Box;
 }
 
-/** How long nothing has moved when the drawing is painted as sharp as it can be. */
+/** Pause after the last move, in ms, before the drawing is painted sharply. */
 const restMs = 140;
 
 export class SheetSight implements Steered {
   private size: Size;
   private frame = 0;
   private resting: number | undefined;
-  /** The scale that it is sharp at. */
+  /** The scale that it was painted for. */
   private painted: number | undefined;
 
   constructor(
     stage: HTMLElement,
-    /** Round the drawing: letters in it would be set anew at each step if it were moved itself. */
+    /** Wrapper around the drawing: transforming the SVG itself would lay out its text again at each step. */
     private readonly world: HTMLElement,
     private readonly host: SightHost,
   ) {
@@ -44,7 +44,7 @@ export class SheetSight implements Steered {
     this.move();
   };
 
-  /** And goes on fitting. */
+  /** Fits everything, also from now on. */
   fit = (): void => {
     this.host.keep(undefined);
     this.move();
@@ -61,14 +61,14 @@ export class SheetSight implements Steered {
     return showing(view, this.size, box) === view;
   }
 
-  /** Goes there if it is out of sight. */
+  /** Moves to the box if it is out of sight. */
   show(box: Box): void {
     const before = this.view();
     const after = showing(before, this.size, box);
     if (after !== before) this.setView(after);
   }
 
-  /** Puts the drawing where the view says. */
+  /** Moves the drawing to match the view. */
   follow(): void {
     const view = this.view();
     this.world.style.transform = transformOf(view, this.size);
@@ -87,8 +87,8 @@ export class SheetSight implements Steered {
   }
 
   /**
-   * What is painted is only put elsewhere, or made larger as it is: painting hundreds of outlines anew takes longer than a frame. It is
-   * painted sharp once nothing moves.
+   * While it moves, the painted drawing is only shifted or scaled, because repainting hundreds of outlines takes longer
+   * than a frame. It is painted sharply once nothing moves.
    */
   private rest(): void {
     const { scale } = this.view();
@@ -96,7 +96,7 @@ export class SheetSight implements Steered {
     this.painted = scale;
     const { style } = this.world;
     style.willChange = '';
-    // Lines that are as thin at every zoom.
+    // Keeps lines equally thin at every zoom.
     style.setProperty('--px', `${1 / scale}px`);
     requestAnimationFrame(() => {
       style.willChange = 'transform';

@@ -1,12 +1,14 @@
-/** What the page keeps while it is hidden. */
+/** State that the page keeps while it is hidden. */
 
 import type { Viewport } from '../common/camera/viewport.ts';
 
 export interface SheetsState {
-  /** Where the person went; `undefined` while everything is fitted. */
+  /** Where the user went; `undefined` while everything is fitted. */
   readonly view: Viewport | undefined;
   readonly selected: string | undefined;
-  /** Whether the facts are open; `undefined` until someone has said so, and then they are where there are problems. */
+  /**
+   * Whether the facts are open; `undefined` until the user decides, and until then they are open if there are problems.
+   */
   readonly open: boolean | undefined;
 }
 

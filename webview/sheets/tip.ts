@@ -1,4 +1,4 @@
-/** What the pointer is on: name, order and size, beside it. */
+/** Tooltip with the name, order and size of the piece under the pointer. */
 
 import type { Units } from '../../src/core/units.ts';
 import { byId, setText } from '../common/dom.ts';
@@ -43,7 +43,7 @@ export class Tip {
     );
   }
 
-  /** Within the stage. */
+  /** Placed within the stage. */
   private put(stage: HTMLElement, { clientX, clientY }: PointerEvent): void {
     const { left, top, right, bottom } = stage.getBoundingClientRect();
     const { offsetWidth, offsetHeight } = this.element;

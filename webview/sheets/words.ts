@@ -1,4 +1,4 @@
-/** What the page says of sheets and pieces. Pure. */
+/** Words about sheets and pieces on the page. Pure. */
 
 import type { PieceOnSheet, SheetOnPage } from '../../src/protocol/sheets.ts';
 import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.ts';
@@ -12,7 +12,7 @@ export function percent(share: number): string {
   return `${Math.round(100 * share)} %`;
 }
 
-/** “Order 102 · rush”; empty for what nobody has ordered. */
+/** “Order 102 · rush”; empty for a piece that belongs to no order. */
 export function orderText({ order, rush }: PieceOnSheet): string {
   return [...(order === '' ? [] : [`Order ${order}`]), ...(rush ? ['rush'] : [])].join(' · ');
 }
@@ -26,7 +26,7 @@ export function placeText({ box: [minX, , , maxY] }: PieceOnSheet, { height }: S
   return `${lengthText(minX, units)} from the left, ${lengthText(height - maxY, units)} from the bottom`;
 }
 
-/** All of it, for who cannot see the sheet. */
+/** Full description, for people who cannot see the sheet. */
 export function spokenPiece(piece: PieceOnSheet, units: Units): string {
   return [
     `${piece.number}: ${piece.name}`,

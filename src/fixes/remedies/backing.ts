@@ -1,4 +1,7 @@
-/** Lettering that does not hold by itself, put on a backing that follows it: engraved on it, or cut out and glued on it. */
+/**
+ * Remedies that put lettering which does not hold by itself on a backing that follows it: engraved on it, or cut out
+ * and glued on it.
+ */
 
 import { freeName } from '../../core/names.ts';
 import type { TextEdit } from '../../core/issue.ts';
@@ -6,10 +9,10 @@ import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { replacing, shapeAt, valueAt, written } from '../candidate.ts';
 
-/** How far a backing reaches beyond its lettering (rule of thumb, no source: 6 to 7 mm). */
+/** Margin of a backing around its lettering, in mm (rule of thumb, no source: 6 to 7 mm). */
 const backingMm = 6;
 
-/** The word is engraved, the backing is cut: five places of the spec change together. */
+/** The text is engraved and the backing is cut: five places of the spec change together. */
 export function onBacking(at: Case): Remedy[] {
   const lettering = onlyLettering(at);
   if (!lettering || lettering.piece.engrave.length > 0) return [];
@@ -18,7 +21,7 @@ export function onBacking(at: Case): Remedy[] {
   return backed(at, lettering, `Engrave “${name}” on a backing`, engraving);
 }
 
-/** The word is cut out and glued on the backing, letter by letter where they do not join. */
+/** The text is cut out and glued on the backing, letter by letter if they do not join. */
 export function gluedOnBacking(at: Case): Remedy[] {
   const lettering = onlyLettering(at);
   if (!lettering) return [];
@@ -33,7 +36,7 @@ interface OnlyLettering {
   readonly piece: PieceModel;
 }
 
-/** The named text that is the whole body of a piece of its own. */
+/** The named text that is the whole body of its piece. */
 function onlyLettering(at: Case): OnlyLettering | undefined {
   const { model, issue } = at;
   const shape = shapeAt(at, issue.path);
@@ -44,7 +47,7 @@ function onlyLettering(at: Case): OnlyLettering | undefined {
   return Array.isArray(body) && body.length === 1 && body[0] === shape.name ? { name: shape.name, piece } : undefined;
 }
 
-/** The piece becomes a backing round its lettering, which `more` puts on it. */
+/** Turns the piece into a backing around its lettering, which `more` puts on it. */
 function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: TextEdit | undefined): Remedy[] {
   const { report, model, tag } = at;
   const backing = freeName('backing', (name) => model.shapes.has(name), '-');

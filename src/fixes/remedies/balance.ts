@@ -1,23 +1,23 @@
-/** What makes a tag hang as its hangers say. */
+/** Remedies that make a tag hang as its hangers say. */
 
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { samePath } from '../candidate.ts';
-import { hangerAt } from './hanger.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 
-/** Where the edge runs off beside the new place, the opening goes further in, in mm. */
+/** Extra insets to try in mm, for an edge that slopes away beside the new place. */
 const inwards = [0, 1, 2, 4];
 
-/** Moves the hanger sideways until it is above the balance, or level with the other one. */
+/** Moves the hanger sideways until it is above the centre of gravity, or level with the other hanger. */
 export function overBalance(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   const { issue, piece } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const placed = placedAt(at);
   const balance = issue.points?.[1];
   if (!hanger || !placed || !balance || issue.angle === undefined) return [];
-  const other = piece?.hangers.find((each) => each !== placed);
+  const other = piece?.hangers.find(({ path }) => !samePath(path, placed.path));
   const candidates = (from: Point) =>
     [issue.angle!, -issue.angle!]
       .flatMap((angle) => straightened(placed.centre, from, angle))
@@ -33,7 +33,7 @@ function nameOf({ kind }: Hanger): string {
   return `the ${kind}`;
 }
 
-/** Moves of a point after which it is seen from another in a direction turned by an angle, square to that direction. */
+/** Moves of a point that rotate its direction from another point by an angle, perpendicular to the new direction. */
 function straightened(point: Point, from: Point, angleDegrees: number): Point[] {
   const [x, y] = [point.x - from.x, point.y - from.y];
   const angle = Math.atan2(y, x) + (angleDegrees * Math.PI) / 180;

@@ -1,4 +1,4 @@
-/** What puts a glued piece on its backing. */
+/** Remedies that bring a glued piece onto its backing. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
@@ -6,7 +6,10 @@ import type { Case, Remedy } from '../candidate.ts';
 import { growthOf, nameOf, settingLengths, shapeAt } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
-/** Left between a piece and the edge of what carries it, in mm: what looks meant, and where there is no room for it, nothing. */
+/**
+ * Margins between a piece and the edge of its backing, in mm: enough to look intended, or almost none where there is no
+ * room.
+ */
 const marginsMm = [1, 2, 0.05];
 
 export function onItsBacking(at: Case): Remedy[] {
@@ -37,7 +40,7 @@ export function onItsBacking(at: Case): Remedy[] {
   ];
 }
 
-/** The shortest way into the box, less a margin; to its middle along a side that is too short. */
+/** Shortest move into the box less a margin; along a side that is too short, to its middle. */
 function wayInto(box: Bounds, frame: Bounds, margin: number): Point {
   const along = (min: number, max: number, from: number, to: number): number => {
     const [before, after] = [from + margin - min, to - margin - max];

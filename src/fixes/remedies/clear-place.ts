@@ -1,6 +1,6 @@
 /**
- * The nearest place where an opening is clear of edges, of other openings, of what is glued on and of what is drawn: on the line
- * on which the tag hangs straight if there is one, else anywhere.
+ * Finds the nearest place where an opening is clear of edges, other openings, glued pieces and marks: on the line on
+ * which the tag hangs straight if possible, else anywhere.
  */
 
 import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
@@ -14,38 +14,37 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath } from '../candidate.ts';
-import { hangerAt } from './hanger.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 
-/** Places are looked for on circles so far apart, in so many directions, up to this distance, in mm. */
+/** Search pattern: spacing of circles in mm, directions on each, and the largest radius in mm. */
 const stepMm = 0.5;
 const directions = 16;
 const farthestMm = 25;
 
-/** So many of them are tried. */
+/** Number of places that are tried. */
 const most = 6;
 
-/** Where the tag still hangs straight. */
+/** Places where the tag still hangs straight. */
 export function clearOnLine(at: Case): Remedy[] {
   return clearAmong(at, alongAxis);
 }
 
-/** Elsewhere, where no place on that line is clear. */
+/** Places elsewhere, if none on that line is clear. */
 export function clearOffLine(at: Case): Remedy[] {
   const isOnLine = clearOnLine(at).some(({ candidates }) => candidates.length > 0);
   return isOnLine ? [] : clearAmong(at, allRound);
 }
 
-/** Wherever that is. */
+/** Places on that line, then elsewhere. */
 export function clearOfAll(at: Case): Remedy[] {
   return clearAmong(at, (piece, placed, tag) => [...alongAxis(piece, placed, tag), ...allRound()]);
 }
 
 function clearAmong(at: Case, movesOf: (piece: Piece, placed: PlacedHanger, tag: Tag) => Point[]): Remedy[] {
   const hanger = hangerAt(at);
-  const { piece, tag, issue } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const { piece, tag } = at;
+  const placed = placedAt(at);
   if (!piece || !placed || !hanger || hanger.kind === 'ring') return [];
   const isClear = clearancesOf(piece, placed, tag);
   const candidates = movesOf(piece, placed, tag)
@@ -55,18 +54,18 @@ function clearAmong(at: Case, movesOf: (piece: Piece, placed: PlacedHanger, tag:
   return [{ words: `Move the ${hanger.kind} to where it is clear`, candidates }];
 }
 
-/** Whether the opening would be clear of all with its middle at a point. */
+/** Returns a test of whether the opening would be clear of everything with its centre at a point. */
 function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }: Tag): (centre: Point) => boolean {
   const openings = piece.hangers.filter((each) => each !== placed).map(({ opening }) => opening);
   const cuts = piece.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
   const glued = gluedOver(piece, pieces).map(({ region }) => region);
   const free = new EdgeIndex(difference(piece.body, [...openings, ...cuts, ...glued]));
   const besides = besidesOf(piece, pieces, placed).map(({ region, lettering }) => {
-    // Among letters a hole looks like a slip, however clear it is of each.
+    // A hole among letters looks like a mistake, however clear it is of each.
     const letters = lettering.flatMap((each) => each.letters.flatMap((letter) => letter.region));
     return { edges: new EdgeIndex(region), lettering, box: letters.length > 0 ? boundsOf(letters) : undefined };
   });
-  // A keyhole reaches to one side of where its nail rests.
+  // A keyhole extends to one side of where its nail rests.
   const reach = placed.kind === 'keyhole' ? placed.openingLength : placed.openingLength / 2;
   const strand = glued.length > 0 ? strandOf(tie, placed.kind === 'slot') : 0;
   const clear = reach + Math.max(stock.minWeb, strand) + stepMm / 10;
@@ -88,8 +87,8 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point): boolean {
 }
 
 /**
- * Moves to the plumb line through the balance and along it, the shortest first, and never past the balance, where the tag would
- * turn over; none where it hangs at any angle.
+ * Moves onto the plumb line through the centre of gravity and along it, the shortest first, never past the centre of
+ * gravity, where the tag would turn over; none if it hangs at any angle.
  */
 function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag): Point[] {
   const balance = balanceOf(assemblyOf(piece, pieces));
@@ -98,7 +97,7 @@ function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag):
   if (!up) return [];
   const beside = lever.x * up.y - lever.y * up.x;
   const onto = { x: -beside * up.y, y: beside * up.x };
-  // What is nearly on it stays where it is, so that a figure of the spec is left as round as it was.
+  // An opening that is nearly on the line keeps its coordinate, so that round numbers of the spec stay round.
   const across = Math.abs(beside) < stepMm ? { x: 0, y: 0 } : onto;
   const above = lever.x * up.x + lever.y * up.y;
   const moves: Point[] = [];
@@ -110,7 +109,7 @@ function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag):
   return moves;
 }
 
-/** Moves in all directions, the shortest first. */
+/** Moves in all directions, shortest first. */
 function allRound(): Point[] {
   const moves: Point[] = [];
   for (let far = stepMm; far <= farthestMm; far += stepMm) {

@@ -1,14 +1,17 @@
-/** Ways by which a shape comes clear of another, and keeps clear of everything else. */
+/** Moves that take a shape clear of another and keep it clear of everything else. */
 
 import { translation, transform } from '../../geometry/affine.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area, contains } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 
-/** Left between two shapes that were moved apart, and to the edge, in mm: about a stroke of lettering (our own judgement). */
+/**
+ * Clearance between two shapes that were moved apart, and to the edge, in mm: about a stroke of lettering (our own
+ * judgement).
+ */
 export const clearanceMm = 1;
 
-/** How far a shape is moved, in mm: finely at first. */
+/** Distances to try, in mm; closely spaced at first. */
 const stepsMm = [
   ...Array.from({ length: 12 }, (_, index) => (index + 1) / 2),
   ...Array.from({ length: 9 }, (_, index) => index + 7),
@@ -22,15 +25,15 @@ const directions = [
   { x: 0, y: -1 },
 ];
 
-/** What is left where the simplest outlines meet, in mm². */
+/** Area that may remain when even simple outlines are intersected, in mm². */
 const nothingMm2 = 0.001;
 
-/** Of the outline's points, how many are looked at before the whole of it. */
+/** Number of outline points that are tested before the whole outline. */
 const probes = 24;
 
 /**
- * In each direction the shortest way to where `moved` lies in the room and keeps a clearance to its edge and to the obstacles.
- * What it is nearer to already, other than the first obstacle, is left out of account.
+ * For each direction, the shortest move that puts `moved` inside the room with a clearance to its edge and to the
+ * obstacles. Obstacles other than the first that are already closer than that are ignored.
  */
 export function clearWays(moved: Region, room: Region, [first, ...others]: readonly Region[]): Point[] {
   const around = (obstacle: Region) => offset(obstacle, clearanceMm);
@@ -48,7 +51,7 @@ export function clearWays(moved: Region, room: Region, [first, ...others]: reado
   });
 }
 
-/** About so many of them, evenly over the list. */
+/** About `count` points, spread evenly over the list. */
 function spread(points: readonly Point[], count: number): Point[] {
   const stride = Math.max(1, Math.floor(points.length / count));
   return points.filter((_, index) => index % stride === 0);

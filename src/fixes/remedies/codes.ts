@@ -1,4 +1,4 @@
-/** What makes a code easier to read. */
+/** Remedies that make a code easier to scan. */
 
 import { clearModules } from '../../checks/hard-to-scan.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -8,7 +8,7 @@ import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, samePath, setting, settingLengths } from '../candidate.ts';
 import { intoRoom, movedBy } from './moving.ts';
 
-/** Of the size there is: what leaves more room round it, the least change first. */
+/** Factors that shrink a mark for more clear space around the code, smallest change first. */
 const smaller = [0.95, 0.9, 0.8, 0.7];
 
 export function scannable(at: Case): Remedy[] {
@@ -29,7 +29,7 @@ export function scannable(at: Case): Remedy[] {
   ];
 }
 
-/** So far that its clear zone lies within the box of the body. */
+/** Moves the code until its clear zone lies within the box of the body. */
 function inwards({ tag, piece }: Case, shape: Shape) {
   const [code] = tag.made.get(shape)?.codes ?? [];
   const room = piece && boundsOf(piece.body);

@@ -1,4 +1,4 @@
-/** What brings a cut back onto its piece. */
+/** Remedies that bring a cut-out back onto its piece. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -6,10 +6,10 @@ import { nameOf, samePath } from '../candidate.ts';
 import { centredOrSmaller } from './marks.ts';
 import { intoRoom, movedBy, withoutEntry } from './moving.ts';
 
-/** Left between the cut and the edge, in min_web: the least first. */
+/** Margins between the cut-out and the edge in min_web, least first. */
 const margins = [1, 2, 4];
 
-/** A cut that misses the piece, or runs off its edge: pushed onto it, put in its middle, or made smaller. */
+/** A cut-out that misses the piece or runs off its edge: moved onto it, centred, or made smaller. */
 export function cutOnBody(at: Case): Remedy[] {
   const { piece, issue, tag } = at;
   const cut = piece?.sources.find(({ entry }) => samePath(entry, issue.path));

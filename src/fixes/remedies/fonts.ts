@@ -1,11 +1,11 @@
-/** Lettering in another font: the last resort, for it is another look. */
+/** Remedies that set lettering in another font: the last resort, because it changes the look. */
 
 import type { Shape } from '../../spec/model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, setting } from '../candidate.ts';
 
-/** The bundled families; each is another look, so each is offered for itself. */
+/** The bundled families; each looks different, so each is offered separately. */
 export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
   if (shape?.generator.kind !== 'text') return [];
   const now = shape.generator.font.trim().toLowerCase();

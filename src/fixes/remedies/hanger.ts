@@ -1,16 +1,13 @@
-/** What makes a hanger hold, and lets the tie through. */
+/** Remedies that make a hanger hold and let the tie through. */
 
 import { distance } from '../../geometry/measure.ts';
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath, setting, settingLengths } from '../candidate.ts';
+import { setting, settingLengths } from '../candidate.ts';
+import { hangerAt, placedAt } from './hanger-at.ts';
 import { makingRoom } from './make-room.ts';
 import { nudging } from './moving.ts';
-
-export function hangerAt({ model, issue }: Case): Hanger | undefined {
-  return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));
-}
 
 /** A ring whose joint or wall is too narrow. */
 export function strongerRing(at: Case): Remedy[] {
@@ -45,7 +42,7 @@ export function furtherIn(at: Case): Remedy[] {
   return [
     {
       words: `Move the ${hanger.kind} inwards`,
-      // A hole that is put at a point is not moved by its inset.
+      // The inset does not move a hole that is given by a point.
       candidates:
         hanger.at.kind === 'point'
           ? nudgedIn(at, hanger, steps)
@@ -64,14 +61,14 @@ export function furtherIn(at: Case): Remedy[] {
   ];
 }
 
-/** Something in the way of the tie. */
+/** Something obstructs the tie. */
 export function clear(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
   return [...makingRoom(at), ...elsewhere(at, hanger)];
 }
 
-/** An opening that the tie does not go through. */
+/** An opening too small for the tie. */
 export function wideEnough(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   const { tie } = at.tag;
@@ -82,7 +79,7 @@ export function wideEnough(at: Case): Remedy[] {
   const words = `Make the ${slot ? 'slot' : 'hole'} larger`;
   const candidates = settingLengths(at, hanger.path, key, [size]);
   const larger = size - (hanger.kind === 'slot' && slot ? hanger.length : hanger.opening);
-  // Where lettering stands beside it, there may be no room unless that gives way.
+  // Beside lettering there may be room only if the lettering moves.
   const withRoom = candidates.flatMap((along) => makingRoom(at, larger, along));
   return [
     { words, candidates },
@@ -93,10 +90,10 @@ export function wideEnough(at: Case): Remedy[] {
   ];
 }
 
-/** By its bottom a tag would hang upside down. */
+/** Without the bottom, where a tag would hang upside down. */
 const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left', 'top-right'];
 
-/** The other places for it, each offered for itself: which of them suits the tag only its maker knows. */
+/** Other places for the hanger, each offered separately: only the maker knows which suits the tag. */
 function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
   const here = place.kind === 'anchor' ? place.anchor : place.kind;
   const places = kind === 'ring' ? (['auto', ...sides] as const) : sides;
@@ -108,11 +105,11 @@ function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
     }));
 }
 
-/** From the edge towards the opening, on the line between the two points that are too near to each other. */
+/** Moves from the edge towards the opening, along the line between the two points that are too close together. */
 function nudgedIn(at: Case, hanger: Hanger, steps: readonly number[]) {
-  const { issue, piece } = at;
+  const { issue } = at;
   const [a, b] = issue.points ?? [];
-  const centre = piece?.hangers.find(({ path }) => samePath(path, issue.path))?.centre;
+  const centre = placedAt(at)?.centre;
   if (!a || !b || !centre) return [];
   const gap = (point: typeof a) => distance(point, centre);
   const [edge, opening] = gap(a) > gap(b) ? [a, b] : [b, a];

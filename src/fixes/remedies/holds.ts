@@ -1,13 +1,13 @@
-/** What a spec asks to hold a shape together, made as wide as the piece needs it. */
+/** Widens the straps and bridges that hold a shape together. */
 
 import type { HoldWidth } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 
-/** A little more than the limit, where a strap runs out on a curve. */
+/** Multiples of the minimum; slightly more is needed where a strap ends on a curve. */
 const shares = [1, 1.1, 1.25];
 
-/** Straps and bridges of the shape that are narrower than they should be. */
+/** Straps and bridges of the shape that are too narrow. */
 export function widerHolds(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   const { minimum } = at.issue;
@@ -28,7 +28,7 @@ export function widerHolds(at: Case): Remedy[] {
   ];
 }
 
-/** Bridges are written as a width, or as a width with the sides they are on. */
+/** Bridges are written as a width, or as a map of width and sides. */
 function settingBridges(at: Case, path: Case['issue']['path'], width: number) {
   const text = written(width, at.tag.units);
   const inGroup = setting(at, [...path, 'bridges'], 'width', text);

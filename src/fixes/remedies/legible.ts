@@ -1,4 +1,4 @@
-/** What makes lettering readable again. */
+/** Remedies that make lettering legible again. */
 
 import type { Shape } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -7,13 +7,12 @@ import { onBacking } from './backing.ts';
 import { otherFonts } from './fonts.ts';
 import { heavier, larger } from './lettering.ts';
 
-/** Shares of the growth that are kept, most first. */
+/** Shares of the growth to keep, most first. */
 const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
 
-/** Times as large. */
 const largerFactors = [1.15, 1.3, 1.45, 1.6];
 
-/** Found at a text shape or at its growth. */
+/** The issue is at a text shape or at its growth. */
 export function legible(at: Case): Remedy[] {
   const { path } = at.issue;
   const shape = shapeAt(at, path) ?? shapeAt(at, path.slice(0, -1));
@@ -38,7 +37,7 @@ function growingLess(at: Case, shape: Shape): Remedy {
   };
 }
 
-/** On a backing the letters need no growth to hold together. */
+/** On a backing, letters need no growth to hold together. */
 function ungrownBacking(at: Case, shape: Shape): Remedy[] {
   const plain =
     shape.modifiers.grow === undefined && !shape.modifiers.growAuto ? [] : settingLengths(at, shape.path, 'grow', [0]);

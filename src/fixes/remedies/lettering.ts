@@ -1,33 +1,36 @@
-/** What makes lettering, and any other shape, hold together. */
+/** Remedies that make lettering, or any other shape, hold together. */
 
 import type { Shape, TextGenerator } from '../../spec/model.ts';
+import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { fontSizeKeys, growthOf, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';
 
-/** Growing both sides by half of what is missing is enough for one straight neck; a size asked for takes some of it back. */
+/**
+ * Growing both sides by half of what is missing is enough for one straight neck; a fixed size takes some of it back.
+ */
 const growShares = [0.5, 0.6, 0.75, 1, 1.4, 2];
 
-/** Steps in mm by which parts that do not touch are brought together. */
+/** Steps in mm for bringing separate parts together. */
 const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
 
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
 
-/** Larger by so many times at the most: beyond that it is another tag. */
+/** Largest factor of enlargement; beyond that it is another tag. */
 const largestFactor = 1.6;
 
-/** A neck, a wall or a run of a shape that is too narrow. */
+/** A neck, wall or stretch of a shape that is too narrow. */
 export function thicker(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape) return [];
   const { width = 0, minimum = at.tag.stock.minWeb } = at.issue;
   const missing = minimum - width;
-  // What is cut through a piece leaves more of it when it is thinner.
+  // A shape that is cut through a piece leaves more material if it is thinner.
   const sign = isCutThrough(at, shape) ? -1 : 1;
   const steps = growShares.map((share) => sign * share * missing);
-  // A plate does not become larger for the sake of a window in it.
+  // A plate is not enlarged to widen the wall beside a window.
   const growth =
     sign > 0 && wallBesideCut(at)
       ? []
@@ -47,25 +50,26 @@ export function thicker(at: Case): Remedy[] {
   ];
 }
 
-/** How deep letters may lap when they are slid together, in mm. */
+/** Overlaps to try when letters are slid together, in mm. */
 const lapsMm = [0.6, 0.8, 1];
 
-/** By how much they are grown besides, in x-heights, least first. */
+/** Growth added to that, in x-heights, least first. */
 const growthBeside = [0, 0.02, 0.04, 0.06];
 
-/** Letters slid until they join, and the least growth that then makes them hold. */
+/** Slides letters until they join, with the least growth that then makes them hold. */
 function slid(at: Case, shape: Shape): Remedy {
   const { generator, path } = shape;
   const words = `Slide the letters of ${nameOf(shape)} together`;
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = growthOf(at, shape);
-  const size = generator.overlap === undefined ? sizeLess(at, shape, 2 * before) : [];
+  const lapNow = lapMm(generator, at.tag.stock.minWeb);
+  const size = lapNow === undefined ? sizeLess(at, shape, 2 * before) : [];
   const candidates = growthBeside.flatMap((share) =>
-    // Growth that is there already stays.
+    // Existing growth is kept.
     lapsMm.flatMap((lap) => {
       const grow = share === 0 ? undefined : before + share * xHeight;
-      if (generator.overlap !== undefined && grow === undefined && generator.overlap >= lap) return [];
+      if (lapNow !== undefined && grow === undefined && lapNow >= lap) return [];
       if (share > 0 && !(xHeight > 0)) return [];
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),
@@ -77,7 +81,10 @@ function slid(at: Case, shape: Shape): Remedy {
   return { words, candidates };
 }
 
-/** Sizes hold before growth where letters overlap, and after it where they do not: less by the growth, letters stay as large. */
+/**
+ * The size less `by`. With `overlap` a size applies before growth, without it after growth; reduced by twice the
+ * growth, the letters stay as large when `overlap` is added.
+ */
 function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): Candidate[] {
   const font = generator.kind === 'text' ? generator.size : undefined;
   const { width, height } = modifiers;
@@ -87,13 +94,13 @@ function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): 
   return settingLengths(at, path, key, [size - by]);
 }
 
-/** Several changes of one map as one; none where they cannot all be made. */
+/** Combines several changes of one map; empty if one of them cannot be made. */
 function together(changes: readonly Candidate[]): Candidate[] {
   if (changes.length === 0) return [];
   return [{ told: changes.map(({ told }) => told).join(', '), edits: changes.flatMap(({ edits }) => [...edits]) }];
 }
 
-/** Borders that are cut all round, so that what they enclose falls out. */
+/** Borders that are cut all round, so that what they enclose drops out. */
 function bridgedBorders(at: Case): Remedy[] {
   const { minWeb } = at.tag.stock;
   const slits = (at.piece?.sources ?? []).flatMap(({ use, shape }) =>
@@ -105,7 +112,7 @@ function bridgedBorders(at: Case): Remedy[] {
   }));
 }
 
-/** Parts that fall out. */
+/** Parts that drop out. */
 export function joined(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   const { piece } = at;
@@ -143,14 +150,14 @@ export function joined(at: Case): Remedy[] {
   ];
 }
 
-/** Gaps that the beam closes: wider, or filled. */
+/** Gaps that the beam closes: widened or filled. */
 export function apart(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape) return [];
   const gap = at.issue.width ?? 0;
   const missing = Math.max(at.tag.stock.kerf - gap, 0);
   const steps = [1.1, 1.5, 2, 3].map((share) => share * missing + 0.02);
-  // A gap in what is cut through a piece is material of the piece between two openings, and the other way round.
+  // In a shape that is cut through a piece, a gap is material between two openings, and the other way round.
   const wider = isCutThrough(at, shape) ? 1 : -1;
   return [
     { words: 'Move the letters apart', candidates: spacing(at, shape, steps) },
@@ -183,13 +190,16 @@ export function growing(at: Case, shape: Shape, steps: readonly number[], words 
   };
 }
 
-/** Where none of the steps is enough, by as much as `min_web` needs. */
+/** If none of the steps is enough, `auto`: as much as `min_web` needs. */
 function grownAsNeeded(at: Case, shape: Shape, { words, candidates }: Remedy): Remedy {
   const auto = shape.modifiers.growAuto || candidates.length === 0 ? [] : setting(at, shape.path, 'grow', 'auto');
   return { words, candidates: [...candidates, ...auto] };
 }
 
-/** A size of capitals or small letters includes the growth: it is made larger by as much, so that the letters stay as they are. */
+/**
+ * A size by capitals or small letters includes the growth, so it is increased too, to keep the letters themselves
+ * unchanged.
+ */
 function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy {
   const { generator, path } = shape;
   const size = generator.kind === 'text' ? generator.size : undefined;
@@ -221,14 +231,14 @@ export function heavier(at: Case, { generator, path, name }: Shape): Remedy {
   };
 }
 
-/** Of a bundled family those that it has, of any other those that families commonly have. */
+/** The weights of a bundled family, or those that other families commonly have. */
 function heavierThan({ font, weight }: TextGenerator): number[] {
   const bundled = bundledFonts.find(({ family }) => family.toLowerCase() === font.trim().toLowerCase());
   const weights = bundled?.faces.map((face) => face.weight) ?? heavierWeights;
   return weights.filter((each) => each > weight && each >= 600);
 }
 
-/** The size that is asked for, made larger, where one is. */
+/** Increases the size, if the shape has one. */
 export function larger(at: Case, shape: Shape, all: readonly number[]): Remedy {
   const { width, height } = shape.modifiers;
   const font = shape.generator.kind === 'text' ? shape.generator.size : undefined;

@@ -1,4 +1,7 @@
-/** Moving what is drawn, cut or glued beside an opening out of its way, or making it smaller: the opening stays where it is. */
+/**
+ * Clears space for an opening that stays where it is: whatever is drawn, cut or glued beside it is moved or made
+ * smaller.
+ */
 
 import { gluedOver } from '../../checks/assembly.ts';
 import { slipMm } from '../../checks/hole-beside-marks.ts';
@@ -7,28 +10,29 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { nameOf, samePath } from '../candidate.ts';
+import { nameOf } from '../candidate.ts';
+import { placedAt } from './hanger-at.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
-/** How far it is moved, in mm. */
+/** Distances to move, in mm. */
 const stepsMm = [0.5, 1, 1.5, 2, 3, 4, 6, 8];
 
-/** A comparison of two figures of a drawing. */
+/** Tolerance for comparing coordinates of a drawing, in mm. */
 const slackMm = 0.01;
 
-/** Fields as large as this share of the piece carry the lettering, and are not moved for a hole. */
+/** Fields with at least this share of the piece are its background and are not moved for a hole. */
 const groundShare = 0.8;
 
 /**
- * @param larger By how much the opening grows with it, in mm: at an edge, all of that goes inwards.
- * @param along What is changed as well, in words, and its edits.
+ * @param larger Growth of the opening that goes with it, in mm; at an edge, all of it goes inwards.
+ * @param along A change to combine with each candidate.
  */
 export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', edits: [] }): Remedy[] {
   const { piece, issue } = at;
-  const placed = piece?.hangers.find(({ path }) => samePath(path, issue.path));
+  const placed = placedAt(at);
   const box = placed && boundsOf(placed.opening);
   if (!piece || !placed || !box) return [];
-  // What reads as an accent stands further off than what is in the way.
+  // Something that could be read as an accent may lie further away than the obstacle.
   const near = widened(box, Math.max(slipMm + larger, (issue.width ?? 0) + slackMm));
   return inTheWay(at, near).flatMap(({ shape, bounds }) => {
     const middle = boxCentre(bounds);
@@ -56,7 +60,7 @@ function inTheWay({ piece, tag }: Case, near: Bounds): { readonly shape: Shape; 
   });
 }
 
-/** Away from the opening: along the axis on which it lies farther, then along the other. */
+/** Away from the opening: first along the axis with the greater distance, then along the other. */
 function directionsOf({ x, y }: Point): Point[] {
   const sideways = { x: Math.sign(x) || 1, y: 0 };
   const upwards = { x: 0, y: Math.sign(y) || -1 };

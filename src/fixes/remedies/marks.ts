@@ -1,4 +1,4 @@
-/** What helps engraving and scoring. */
+/** Remedies for engraving and scoring. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Entry } from '../../spec/model.ts';
@@ -6,7 +6,7 @@ import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { growthOf, nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
-/** How far inside the glued piece a placement line lies (rule of thumb, no source: 0.5 mm). */
+/** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */
 const hiddenMm = 0.5;
 
 function entryAt({ model, issue }: Case): Entry | undefined {
@@ -15,7 +15,7 @@ function entryAt({ model, issue }: Case): Entry | undefined {
     .find(({ path }) => samePath(path, issue.path));
 }
 
-/** A placement line that shows. */
+/** A placement line that shows beside the glued piece. */
 export function hidden(at: Case): Remedy[] {
   const entry = entryAt(at);
   if (!entry) return [];
@@ -23,7 +23,7 @@ export function hidden(at: Case): Remedy[] {
   return [{ words: 'Draw the line inside the piece that hides it', candidates: grownEntry(at, entry, steps) }];
 }
 
-/** Detail finer than the beam draws. */
+/** Detail finer than the beam can draw. */
 export function coarser(at: Case): Remedy[] {
   const entry = entryAt(at);
   if (!entry) return [];
@@ -33,10 +33,10 @@ export function coarser(at: Case): Remedy[] {
   return [{ words: 'Thicken the mark', candidates: grownEntry(at, entry, steps) }];
 }
 
-/** Left between a mark and the edge, in mm (our own judgement): the least first. */
+/** Margins between a mark and the edge, in mm, least first (our own judgement). */
 const marginsMm = [1, 2, 4];
 
-/** A mark beyond the edge: moved by no more than is needed, put in the middle, or made smaller. */
+/** A mark beyond the edge: moved as little as needed, centred, or made smaller. */
 export function onBody(at: Case): Remedy[] {
   const entry = entryAt(at);
   const mark = at.piece?.marks.find(({ path }) => entry && samePath(path, entry.path));
@@ -49,7 +49,7 @@ export function onBody(at: Case): Remedy[] {
   ];
 }
 
-/** In the middle of the body, or smaller. */
+/** Centres the mark on the body, or makes it smaller. */
 export function centredOrSmaller(at: Case): Remedy[] {
   const entry = entryAt(at);
   const { piece, model } = at;
@@ -66,7 +66,7 @@ export function centredOrSmaller(at: Case): Remedy[] {
   ];
 }
 
-/** The mark alone is grown, not the shape it is made from, which may be a piece as well. */
+/** Grows the mark alone, not its shape, which a piece may use as well. */
 function grownEntry(at: Case, { shape, path }: Entry, steps: readonly number[]): Candidate[] {
   const name = valueAt(at, path);
   if (typeof name !== 'string') {

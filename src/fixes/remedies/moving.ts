@@ -1,4 +1,4 @@
-/** Moving a shape a little, making it smaller, and taking an entry out of a list. */
+/** Small moves of a shape, smaller sizes, and removal of a list entry. */
 
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
@@ -6,10 +6,10 @@ import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case } from '../candidate.ts';
 import { fontSizeKeys, setting, valueAt, written } from '../candidate.ts';
 
-/** A shape is made smaller in these steps. */
+/** Factors by which a shape is made smaller. */
 const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
 
-/** The push by hand of what is at `path`, `before` so far, is changed by a move; what is told is the move. */
+/** Changes the nudge at `path`, so far `before`, by a move; the description gives the move. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {
   const { units } = at.tag;
   const moved = components(by);
@@ -21,7 +21,7 @@ export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Can
   return setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ told, edits }));
 }
 
-/** Less than this is no move, in mm. */
+/** Smaller moves than this are ignored, in mm. */
 const seenMm = 0.005;
 
 function components({ x, y }: Point): { readonly side: string; readonly mm: number }[] {
@@ -31,7 +31,7 @@ function components({ x, y }: Point): { readonly side: string; readonly mm: numb
   ].filter(({ mm }) => mm >= seenMm);
 }
 
-/** The shape moved by each of some ways, in mm, the shortest first. */
+/** The shape moved by each of several vectors in mm, shortest first. */
 export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Point[]): Candidate[] {
   const before = modifiers.nudge ?? { x: 0, y: 0 };
   return ways
@@ -39,7 +39,10 @@ export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Poi
     .flatMap((way) => nudging(at, path, before, way));
 }
 
-/** The least move after which the box lies within the room, the margin left free; `undefined` where it does not go in. */
+/**
+ * The shortest move that brings the box into the room less the margin; `undefined` if it does not fit or lies there
+ * already.
+ */
 export function intoRoom(box: Bounds, room: Bounds, margin: number): Point | undefined {
   const x = shift(box.minX, box.maxX, room.minX + margin, room.maxX - margin);
   const y = shift(box.minY, box.maxY, room.minY + margin, room.maxY - margin);
@@ -51,7 +54,7 @@ function shift(min: number, max: number, from: number, to: number): number | und
   return min < from ? from - min : Math.min(0, to - max);
 }
 
-/** The size that is asked for, in smaller steps; none where nothing asks for one. */
+/** Reduces the size in steps; empty if the shape has none. */
 export function madeSmaller(at: Case, { modifiers, generator, path }: Shape): Candidate[] {
   const { width, height } = modifiers;
   const font = generator.kind === 'text' ? generator.size : undefined;
@@ -64,7 +67,7 @@ export function madeSmaller(at: Case, { modifiers, generator, path }: Shape): Ca
   );
 }
 
-/** Takes an entry out of a list that has others; `undefined` where a comment would go with it. */
+/** Removes an entry from a list of several; `undefined` if a comment would be lost with it. */
 export function withoutEntry(at: Case, path: YamlPath): TextEdit | undefined {
   const list = valueAt(at, path.slice(0, -1));
   if (!Array.isArray(list) || list.length < 2) return undefined;

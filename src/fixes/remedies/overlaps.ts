@@ -1,4 +1,4 @@
-/** What takes marks and glued pieces off one another. */
+/** Remedies that separate overlapping marks and glued pieces. */
 
 import { isLettering } from '../../checks/origin.ts';
 import { hairMm } from '../../checks/overlap.ts';
@@ -11,15 +11,15 @@ import { nameOf, replacing, samePath, shapeAt, written } from '../candidate.ts';
 import { clearWays, clearanceMm } from './clear-ways.ts';
 import { madeSmaller, movedBy, withoutEntry } from './moving.ts';
 
-/** Left bright round lettering that crosses another engraving, in mm (rule of thumb, no source). */
+/** Unengraved margin around lettering that crosses another engraving, in mm (rule of thumb, no source). */
 const haloMm = [0.8, 1.2];
 
-/** Two marks on one another. */
+/** Two marks that overlap. */
 export function marksApart(at: Case): Remedy[] {
   const later = at.piece?.marks.find(({ path }) => samePath(path, at.issue.path));
   const earlier = later && markBelow(at, later);
   if (!later || !earlier) return [];
-  // What goes round is left where it is.
+  // The surrounding mark stays where it is.
   const [small, large] = areaOfBox(later.region) <= areaOfBox(earlier.region) ? [later, earlier] : [earlier, later];
   const within = inTheOther(at, small, large);
   return [
@@ -32,7 +32,7 @@ export function marksApart(at: Case): Remedy[] {
   ];
 }
 
-/** A line is moved out of lettering altogether, not to where it fits between two letters. */
+/** A line is moved out of the lettering altogether, not into a gap between two letters. */
 function waysOff({ piece }: Case, moved: Mark, other: Mark): Point[] {
   const whole = moved.operation === other.operation ? ({ region }: Mark) => region : wholeOf;
   const others = piece!.marks.filter((mark) => mark !== moved && mark !== other).map(drawnBy);
@@ -46,7 +46,7 @@ function wholeOf(mark: Mark): Region {
   return box && isLettering(mark.shape) ? boxRegion(box) : drawnBy(mark);
 }
 
-/** What the beam darkens: of a score line its outline alone. */
+/** The area that the beam darkens: for a score line, only its outline. */
 function drawnBy({ operation, region }: Mark): Region {
   return operation === 'engrave' ? region : difference(offset(region, hairMm / 2), [offset(region, -hairMm / 2)]);
 }
@@ -61,17 +61,17 @@ function boxRegion({ minX, minY, maxX, maxY }: Bounds): Region {
   return [corners];
 }
 
-/** The mark that the place in question is on, beside the later one. */
+/** The mark below the later one at the place in question. */
 function markBelow({ issue, piece }: Case, later: Mark): Mark | undefined {
   const [point] = issue.points ?? [];
   const before = piece?.marks.slice(0, piece.marks.indexOf(later)) ?? [];
   return point && (before.find(({ region }) => contains(region, point)) ?? before.at(-1));
 }
 
-/** The engraving below is cut back round what lies over it. */
+/** Cuts the lower engraving back around what lies over it. */
 function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   const isEngraved = earlier.operation === 'engrave' && later.operation === 'engrave';
-  // Letters that are cut back are spoiled.
+  // Cutting letters back would spoil them.
   if (!isEngraved || isLettering(earlier.shape)) return [];
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
@@ -86,7 +86,9 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   ];
 }
 
-/** One that the other, a dark field, wholly surrounds is cut out of that, or left out. Lettering is no field. */
+/**
+ * A mark wholly surrounded by a dark field is left out, or cut out of the field. Lettering does not count as a field.
+ */
 function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   const isEngraved = inner.operation === 'engrave' && outer.operation === 'engrave';
   const isField = (outer.lettering ?? []).length === 0 && !isLettering(outer.shape);
@@ -105,12 +107,12 @@ function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   ];
 }
 
-/** Whether a rim as wide as a clearance is left all round. */
+/** Whether a rim of one clearance remains all round. */
 function isSurrounded(inner: Region, outer: Region): boolean {
   return area(difference(offset(inner, clearanceMm), [outer])) < 0.01;
 }
 
-/** A glued piece over another of its layer, or over what should be seen. */
+/** A glued piece that overlaps another of its layer, or covers what should be seen. */
 export function piecesApart(at: Case): Remedy[] {
   const { piece } = at;
   const shape = shapeAt(at, at.issue.path);
@@ -125,7 +127,7 @@ export function piecesApart(at: Case): Remedy[] {
   ];
 }
 
-/** What the place in question is on: a piece glued on beside this one, a mark, or the opening that is covered. */
+/** What lies under the place in question: a piece glued on beside this one, a mark, or the covered opening. */
 function underneath({ issue, tag }: Case, piece: Piece): Region {
   const [point] = issue.points ?? [];
   if (!point) return [];

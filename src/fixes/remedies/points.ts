@@ -1,13 +1,13 @@
-/** What makes a sharp point blunt. */
+/** Remedies that blunt a sharp point. */
 
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, replacing, samePath, setting, shapeAt, valueAt, written } from '../candidate.ts';
 import { growing } from './lettering.ts';
 
-/** Half of the width below which a point is thin: grown by it, no point is. */
+/** Half the width below which a point is thin: grown by this, none is. */
 const radiusMm = 0.4;
 
-/** Angles in degrees at which the tip of an arrow holds. */
+/** Tip angles of an arrow that hold, in degrees. */
 const tipsDegrees = [20, 25, 30, 40];
 
 export function blunter(at: Case): Remedy[] {
@@ -36,7 +36,7 @@ export function blunter(at: Case): Remedy[] {
   ];
 }
 
-/** Thinned and grown again: what is narrower than twice the radius goes, and all else stays. */
+/** Shrinks and regrows the shape: whatever is narrower than twice the radius goes, and everything else stays. */
 function rounded(at: Case, path: Case['issue']['path'], radius: number): Remedy[] {
   const piece = at.model.pieces.find(({ id }) => id === at.issue.piece);
   const entry = piece?.body.find(({ shape }) => samePath(shape.path, path));

@@ -1,10 +1,10 @@
-/** What makes a piece go on the sheet. */
+/** Remedies that make a piece fit the sheet. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, setting, written } from '../candidate.ts';
 
-/** The shapes of the body that have a size of their own, each made smaller by as much as the piece is too large. */
+/** Shrinks the shapes of the body that have a size, each in the proportion by which the piece is too large. */
 export function smallerPiece(at: Case): Remedy[] {
   const { piece, model, tag } = at;
   const box = piece && boundsOf(piece.region);
@@ -35,7 +35,7 @@ export function smallerPiece(at: Case): Remedy[] {
   return [...shapes, ...wholeSmaller(at, size[0] * factor)];
 }
 
-/** All of it at once, its lettering and marks too; the opening and its wall stay as they are. */
+/** Shrinks the whole piece, with its lettering and marks; the opening and its wall keep their size. */
 function wholeSmaller(at: Case, width: number): Remedy[] {
   const piece = at.model.pieces.find(({ id }) => id === at.piece?.id);
   if (!piece || piece.glueTo !== undefined || piece.size?.side === 'height') return [];

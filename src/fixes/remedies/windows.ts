@@ -1,4 +1,4 @@
-/** What gives a weak wall beside a window, or between two of them, the width that it lacks: the window makes way, not the plate. */
+/** Widens a weak wall beside a window, or between two windows, by changing the window, not the plate. */
 
 import { distance } from '../../geometry/measure.ts';
 import { distanceTo } from '../../checks/blame.ts';
@@ -8,10 +8,10 @@ import type { Case, Remedy } from '../candidate.ts';
 import { nameOf, settingLengths } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
-/** A point is on the outline of a cut that is as near as this, in mm. */
+/** Distance within which a point is on the outline of a cut, in mm. */
 const onEdgeMm = 0.05;
 
-/** Shares of what is missing: a wall between curves needs a little more. */
+/** Multiples of what is missing: a wall between curves needs slightly more. */
 const shares = [1.01, 1.1, 1.3, 1.6, 2];
 
 export function clearOfCut(at: Case): Remedy[] {
@@ -37,7 +37,7 @@ export function clearOfCut(at: Case): Remedy[] {
   ];
 }
 
-/** A wall that has a cut on one side of it, and something else on the other. */
+/** A wall with a cut-out on one side and something else on the other. */
 export function wallBesideCut(at: Case) {
   const { issue, piece, tag } = at;
   const [a, b] = issue.points ?? [];
@@ -47,7 +47,7 @@ export function wallBesideCut(at: Case) {
   const beside = (point: Point) => cuts.find(({ region }) => distanceTo(region, point) < onEdgeMm);
   const [ofA, ofB] = [beside(a), beside(b)];
   const [cut, edge, far] = ofB ? [ofB, b, a] : [ofA, a, b];
-  // Material within lettering that is cut through, such as the wall round a counter, is no wall beside it.
+  // Material within cut-through lettering, such as the wall around a counter, is not beside it.
   if (!cut || ofA === ofB) return undefined;
   const length = distance(edge, far);
   if (length === 0) return undefined;

@@ -6,22 +6,22 @@
 import { distance } from '../measure.ts';
 import type { Region } from '../types.ts';
 
-/** Edges shorter than this have no direction to speak of, in mm. */
+/** Edges shorter than this, in mm, have no meaningful direction. */
 const leastEdgeMm = 1e-7;
 
 export interface Edges {
   readonly count: number;
-  /** Where each edge starts, in mm. */
+  /** Start of each edge, in mm. */
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** Its direction (of length 1); what is not enclosed lies to the right of it. */
+  /** Direction, of length 1; what is not enclosed lies to its right. */
   readonly dx: Float64Array;
   readonly dy: Float64Array;
   readonly length: Float64Array;
   readonly ring: Int32Array;
-  /** Length of its ring before it, in mm. */
+  /** Length of the ring before this edge, in mm. */
   readonly before: Float64Array;
-  /** Twice the signed area between its ring before it and that ring's first point, in mm². */
+  /** Twice the signed area between the part of the ring before this edge and the ring's first point, in mm². */
   readonly swept: Float64Array;
   readonly rings: readonly EdgeRing[];
 }
@@ -30,11 +30,11 @@ interface EdgeRing {
   readonly x: number;
   readonly y: number;
   readonly length: number;
-  /** Twice its signed area, in mm². */
+  /** Twice the signed area, in mm². */
   readonly swept: number;
 }
 
-/** A point on an edge, so many mm from the edge's start. */
+/** A point on an edge, at a distance from the edge's start in mm. */
 export interface OutlinePosition {
   readonly edge: number;
   readonly along: number;
@@ -42,7 +42,7 @@ export interface OutlinePosition {
   readonly y: number;
 }
 
-/** The edges in the order of their rings. */
+/** The edges of a region, ring by ring. */
 export function edgesOf(region: Region): Edges {
   const size = region.reduce((sum, ring) => sum + ring.length, 0);
   const array = (): Float64Array => new Float64Array(size);
@@ -77,7 +77,7 @@ export function edgesOf(region: Region): Edges {
   return { count, x, y, dx, dy, length, ring: ringOf, before, swept, rings };
 }
 
-/** Each edge by the same number, and each ring walked backwards, so that material and gaps change places. */
+/** The same edges under the same numbers, with each ring walked backwards, so that material and gaps change places. */
 export function reversed(edges: Edges): Edges {
   const { count, length, ring, rings } = edges;
   const array = (): Float64Array => new Float64Array(count);
@@ -110,14 +110,14 @@ export function nearestOn(edges: Edges, edge: number, { x, y }: OutlinePosition)
 }
 
 /**
- * The walk along one ring from one place to another, in mm, and what lies to the right of it as far as the straight way back,
- * in mm² (negative where that lies to the left).
+ * The walk along one ring from one place to another: its length in mm, and the area to its right as far as the straight
+ * line back, in mm² (negative if that lies to the left).
  */
 export function walk(edges: Edges, from: OutlinePosition, to: OutlinePosition): { length: number; right: number } {
   const ring = edges.rings[edges.ring[from.edge]!]!;
   let length = edges.before[to.edge]! + to.along - edges.before[from.edge]! - from.along;
   let twice = sweptTo(edges, to, ring) - sweptTo(edges, from, ring);
-  // A point may have two places, on the edges that meet in it: rounding must not send the walk all round.
+  // A point may have two places, on the two edges that meet there: rounding must not send the walk once round the ring.
   if (length < -leastEdgeMm) {
     length += ring.length;
     twice += ring.swept;

@@ -1,10 +1,10 @@
-/** Pairs of edges that face each other across a gap narrower than a reach, found by a spatial index. */
+/** Pairs of edges that face each other across a gap narrower than a given reach, found with a spatial index. */
 
 import Flatbush from 'flatbush';
 import type { Edges, OutlinePosition } from './edges.ts';
 import { nearestOn, placeOn, walk } from './edges.ts';
 
-/** The part of an edge that is nearer than reach to the other one, in mm along its ring. */
+/** The part of an edge that is within reach of the other one, in mm along its ring. */
 export interface FacingStretch {
   readonly ring: number;
   readonly start: number;
@@ -17,20 +17,22 @@ export interface FacingPair {
   readonly stretches: readonly [FacingStretch, FacingStretch];
 }
 
-/** Edges that meet at a right angle or wider form a corner. The cosine of what is a little more acute. */
+/** Edges that meet at a right angle or wider form a corner. The limit is the cosine of a slightly sharper angle. */
 const facingCosine = -0.02;
-/** Nearer than this, edges touch, and there is no direction from one to the other; in mm. */
+/** Below this distance, in mm, edges touch, and the direction from one to the other is undefined. */
 const touchingMm = 1e-4;
-/** What equal widths differ by, in mm. */
+/** Rounding difference between equal widths, in mm. */
 const roundingMm = 1e-7;
-/** A gap that ends within a shorter way along the outline than so many reaches is a corner. */
+/** A gap that closes within this many reaches along the outline is a corner. */
 export const cornerReaches = 12;
 /**
- * What lies behind a place of a gap that ends blind, as a share of a slit as long and as wide: 1 for a slit, 1/2 for a
- * wedge, 1/3 for the cusp between two round edges, much more for a bay with a narrow mouth.
+ * Least area behind a place in a gap with a closed end, as a share of the area of a slit as long and as wide: 1 for a
+ * slit, 1/2 for a wedge, 1/3 for the cusp between two round edges, much more for a bay with a narrow mouth.
  */
 const leastFullness = 0.65;
-/** Twice the area of a hole over its length is its mean width; holes below this share of the reach are narrow. */
+/**
+ * Holes whose mean width (twice the area over the length of the outline) is below this share of the reach are narrow.
+ */
 const narrowShare = 0.7;
 
 /** Bounds for outlines that lie close to themselves everywhere, far above what lettering needs. */
@@ -38,8 +40,8 @@ const mostLooks = 2_000_000;
 const mostPairs = 30_000;
 
 /**
- * For each side of the outline, the same edges walked one way or the other: in the order of the edges. Stops early, with what was
- * found by then, where the work would go beyond all bounds.
+ * The facing pairs for each side of the outline. `sides` holds the same edges in the same order, walked in either
+ * direction. Stops early, with the pairs found so far, once the work exceeds its bounds.
  */
 export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[][] {
   const found = sides.map((): FacingPair[] => []);
@@ -89,12 +91,15 @@ function span(from: number, by: number): [number, number] {
   return by < 0 ? [from + by, from] : [from, from + by];
 }
 
-/** What can be told without knowing how near they come: this and the next run for every two edges whose boxes are near each other. */
+/**
+ * Whether two edges run in opposite directions. This test and the next need no distance and run first, for every two
+ * edges whose boxes are near each other.
+ */
 function areOpposed(edges: Edges, i: number, j: number): boolean {
   return edges.dx[i]! * edges.dx[j]! + edges.dy[i]! * edges.dy[j]! <= facingCosine;
 }
 
-/** Along their ring, whichever way it is walked. */
+/** Whether two edges lie near each other along their ring, in either direction. */
 function isNearAlong(edges: Edges, i: number, j: number, reach: number): boolean {
   const ring = edges.ring[i]!;
   if (ring !== edges.ring[j]) return false;
@@ -104,7 +109,7 @@ function isNearAlong(edges: Edges, i: number, j: number, reach: number): boolean
   return Math.min(far, round) < cornerReaches * reach;
 }
 
-/** Whether any of edge j lies on the outer side of edge i's line, nearer than reach. */
+/** Whether any of edge j lies on the outer side of edge i's line and within reach. */
 function isInFront(edges: Edges, i: number, j: number, reach: number): boolean {
   const x = edges.x[j]! - edges.x[i]!;
   const y = edges.y[j]! - edges.y[i]!;
@@ -125,8 +130,8 @@ function judge(
   if (!onJ) return undefined;
   let best: readonly [OutlinePosition, OutlinePosition] | undefined;
   let width = reach;
-  // Two segments that do not cross are nearest at an end of one of them, and so at an end of a stretch. Where they run side
-  // by side any place is as near as another, and the middle stands for all.
+  // Two segments that do not cross are nearest at an end of one of them, and so at an end of a stretch. Where they run
+  // side by side every place is equally near, and the middle stands for all.
   for (const share of [0, 1, 0.5]) {
     for (const swap of [false, true]) {
       const [edge, other, [start, end]] = swap ? [j, i, onJ] : [i, j, onI];
@@ -152,8 +157,8 @@ function stretchOf(edges: Edges, edge: number, [start, end]: readonly [number, n
 }
 
 /**
- * From where to where edge i is nearer than reach to edge j, in mm along it: where its line crosses the stadium of that radius
- * round j, which is convex: two discs and the strip between them.
+ * The stretch of edge i that is within reach of edge j, in mm along it: the part of its line inside the stadium of that
+ * radius round j (two discs and the strip between them), which is convex.
  */
 function within(edges: Edges, i: number, j: number, reach: number): readonly [number, number] | undefined {
   const [ux, uy] = [edges.dx[i]!, edges.dy[i]!];
@@ -183,7 +188,7 @@ function within(edges: Edges, i: number, j: number, reach: number): readonly [nu
   return start <= end ? [start, end] : undefined;
 }
 
-/** For which t `at + t·slope` lies from `low` to `high`. */
+/** The range of t for which `at + t·slope` lies between `low` and `high`. */
 function between(at: number, slope: number, low: number, high: number): readonly [number, number] {
   if (slope === 0) return at >= low && at <= high ? [-Infinity, Infinity] : [Infinity, -Infinity];
   const a = (low - at) / slope;
@@ -191,21 +196,21 @@ function between(at: number, slope: number, low: number, high: number): readonly
   return a < b ? [a, b] : [b, a];
 }
 
-/** Whether the way from p to q runs through a gap, and that is no mere corner of the outline. */
+/** Whether the way from p to q crosses a gap that is not just a corner of the outline. */
 function isGap(edges: Edges, p: OutlinePosition, q: OutlinePosition, distance: number, reach: number): boolean {
   if (distance > touchingMm && !(leaves(edges, p, q) && leaves(edges, q, p))) return false;
   if (edges.ring[p.edge] !== edges.ring[q.edge]) return true;
   const ways = [walk(edges, p, q), walk(edges, q, p)];
   if (ways.some(({ length }) => length < cornerReaches * reach)) return false;
-  // Across a bay one of the two ways along the ring has the bay to its right; across a hole each has its part of it.
+  // Across a bay, one of the two ways along the ring has the bay to its right; across a hole, each has a part of it.
   const behind = ways.filter(({ right }) => right > 0);
   if (behind.length === 2 && isNarrow(edges, p, reach)) return true;
   return behind.length > 0 && behind.every(({ length, right }) => right >= (leastFullness * distance * length) / 2);
 }
 
 /**
- * Whether a hole as a whole is too narrow, so that none of it is a corner of something wider. A lens whose middle is as wide as
- * the reach has a mean width of 2/3 of it, a slit 1.
+ * Whether a hole is too narrow as a whole, so that no part of it is a corner of something wider. A lens whose middle is
+ * as wide as the reach has a mean width of 2/3 of it, a slit 1.
  */
 function isNarrow({ rings, ring }: Edges, { edge }: OutlinePosition, reach: number): boolean {
   const { swept, length } = rings[ring[edge]!]!;

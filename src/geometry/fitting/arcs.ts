@@ -7,28 +7,28 @@ import { angleBetween } from './joints.ts';
 import type { SmoothRun } from './joints.ts';
 
 /**
- * Points of a true arc lie on it to a few ten-thousandths of a millimetre. What is further off is another curve, and better
- * written as a Bézier than as a chain of arcs.
+ * Points of a true arc lie on it to a few ten-thousandths of a millimetre. Points further off than this, in mm, belong
+ * to another curve, which is better written as a Bézier than as a chain of arcs.
  */
 const onArcMm = 0.002;
 
-/** How far an edge may lie from the arc between its ends, in mm. */
+/** Largest distance between an edge and the arc between its ends, in mm. */
 const edgeToArcMm = 0.006;
 
-/** The arc's direction where it meets its neighbours. */
+/** Largest angle between the arc and the outline's direction at its ends, in radians. */
 const kinkless = (1.5 * Math.PI) / 180;
 
-/** So many turns less are pieces of circles only by chance. */
+/** Arcs that turn less than this, in radians, fit circles only by chance. */
 const leastSweep = Math.PI / 18;
 
-/** Well over 90° the ends of an arc, rounded for a file, no longer say well where its middle lies. */
+/** Longest sweep of one arc, in radians: well over 90° its ends, rounded for a file, no longer fix its middle well. */
 const mostSweep = (100 * Math.PI) / 180;
 
 /**
- * The arc from point `from` of a run to point `to`, if all the points between lie on it; in pieces of 100° at most.
+ * The arc from point `from` of a run to point `to`, if all points between them lie on it; in pieces of at most 100°.
  *
- * Of all circles through both ends, y of the centre in their frame is the one unknown, and each point gives an equation for
- * it that is linear: x² + y² − c² = 2·y·yc, with the ends at (±c, 0). The least squares of all of them are taken.
+ * Of all circles through both ends, the centre's y in the frame of the chord is the one unknown, and each point gives a
+ * linear equation for it: x² + y² − c² = 2·y·yc, with the ends at (±c, 0). They are solved by least squares.
  */
 export function fitArc({ points, tangents }: SmoothRun, from: number, to: number): Segment[] | undefined {
   const [a, b] = [points[from]!, points[to]!];
@@ -58,7 +58,7 @@ export function fitArc({ points, tangents }: SmoothRun, from: number, to: number
   return arcs;
 }
 
-/** The circle through all points of a ring, if they lie on one: least squares by Kåsa (1976), which is linear too. */
+/** The circle through all points of a ring, if they lie on one: least squares by Kåsa (1976), which is also linear. */
 export function fitCircle(ring: readonly Point[]): { start: Point; segments: Segment[] } | undefined {
   const count = ring.length;
   const mean = ring.reduce((sum, { x, y }) => ({ x: sum.x + x / count, y: sum.y + y / count }), { x: 0, y: 0 });
@@ -85,7 +85,7 @@ export function fitCircle(ring: readonly Point[]): { start: Point; segments: Seg
   return { start, segments: inPieces(start, start, centre, sweep) };
 }
 
-/** How far the points go round `centre`, if they lie on one circle and never turn back. */
+/** The angle that the points cover round `centre`, if they lie on one circle and never turn back. */
 function sweepOn(points: readonly Point[], centre: Point, given?: number): number | undefined {
   const radius = given ?? Math.hypot(points[0]!.x - centre.x, points[0]!.y - centre.y);
   let sweep = 0;

@@ -3,9 +3,9 @@
  * digitized curves", Graphics Gems (1990). The directions at both ends are given; the lengths of the handles follow by
  * least squares, the parameters of the points from their distances along the polygon, improved by Newton's method.
  *
- * Once the curve is near enough, only distances across it count: those along it are the parameters' fault, and would make it
- * bulge to one side (tangent distance minimization; W. Wang, H. Pottmann, Y. Liu, "Fitting B-spline curves to point clouds by
- * curvature-based squared distance minimization", ACM Transactions on Graphics 25, 2006).
+ * Once the curve is near enough, only distances across it count: those along it are due to the parameters, and would
+ * make it bulge to one side (tangent distance minimization; W. Wang, H. Pottmann, Y. Liu, "Fitting B-spline curves to
+ * point clouds by curvature-based squared distance minimization", ACM Transactions on Graphics 25, 2006).
  */
 
 import { distance } from '../measure.ts';
@@ -16,19 +16,21 @@ import type { SmoothRun } from './joints.ts';
 
 type Cubic = Extract<Segment, { type: 'cubic' }>;
 
-/** How far a point may lie from the curve, in mm. */
+/** Largest distance between a point and the curve, in mm. */
 const pointToCurveMm = 0.0035;
 
-/** How far the curve may lie from the edges, in mm; an edge of a flattened curve is off it by up to 0.0045 mm itself. */
+/**
+ * Largest distance between curve and edges, in mm; edges of a flattened curve are up to 0.0045 mm off it themselves.
+ */
 const curveToEdgeMm = 0.007;
 
-/** Rounds of improving the parameters; most of the gain is in the first few. */
+/** Rounds of improving the parameters; most of the gain comes in the first few. */
 const rounds = 8;
 
-/** Improvement is given up where the error is beyond this many times the tolerance. */
+/** The fit is abandoned if the error exceeds this many times the tolerance. */
 const hopeless = 15;
 
-/** Nor does it go on where a round leaves more than this share of the error: what converges so slowly does not arrive. */
+/** The fit is also abandoned if a round leaves more than this share of the error: it converges too slowly. */
 const leastGain = 0.95;
 
 export function fitCubic(run: SmoothRun, from: number, to: number): Cubic | undefined {
@@ -60,7 +62,7 @@ function alongPolygon(points: readonly Point[]): number[] {
   return along.map((length) => length / total);
 }
 
-/** The least squares for the lengths of both handles; `undefined` where one would point backwards. */
+/** The lengths of both handles by least squares; `undefined` if one would point backwards. */
 function handles(
   points: readonly Point[],
   parameters: readonly number[],
@@ -70,7 +72,7 @@ function handles(
 ): Cubic | undefined {
   const [first, last] = [points[0]!, points.at(-1)!];
   const chord = distance(first, last);
-  // Between two points alone there is nothing to be fitted: Hermite's choice.
+  // With two points there is nothing to fit: use Hermite's choice.
   if (points.length === 2) return withHandles(first, last, start, end, chord / 3, chord / 3);
   let [aa, ab, bb, ax, bx] = [0, 0, 0, 0, 0];
   for (let i = 1; i < points.length - 1; i++) {
@@ -138,7 +140,7 @@ function bendOf(p0: number, p1: number, p2: number, p3: number, s: number, t: nu
   return 6 * (s * (p2 - 2 * p1 + p0) + t * (p3 - 2 * p2 + p1));
 }
 
-/** Whether the curve keeps to the polygon between its points too, and runs through them in their order. */
+/** Whether the curve stays near the polygon between its points too, and passes them in order. */
 function staysClose(points: readonly Point[], parameters: readonly number[], cubic: Cubic): boolean {
   for (let i = 1; i < points.length; i++) {
     const [u, v] = [parameters[i - 1]!, parameters[i]!];

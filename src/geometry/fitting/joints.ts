@@ -1,28 +1,28 @@
 /**
- * Where a polygon that stands for a curve has its corners, and where straight lines begin and end. A flattened curve turns
- * a little at each point and bulges a little from each edge, both alike from one point to the next; what breaks that is a
- * joint.
+ * Finds where a polygon that stands for a curve has corners, and where straight lines begin and end. A flattened curve
+ * turns a little at each point and bulges a little from each edge, by similar amounts from one point to the next; a
+ * joint is where that pattern breaks.
  */
 
 import { distance } from '../measure.ts';
 import type { Point, Ring } from '../types.ts';
 
 /**
- * An edge whose curve would bulge further from it than this, in mm, is no piece of a curve but a straight line: curves are
- * flattened to 0.002 mm, and offsets round corners to 0.0045 mm at the worst.
+ * An edge whose curve would bulge further from it than this, in mm, is a straight line, not part of a curve: curves are
+ * flattened to 0.002 mm, and offsets round corners to 0.0045 mm at worst.
  */
 const mostBulgeMm = 0.006;
 
-/** A point that turns less than this is never a corner. */
+/** A point that turns less than this, in radians, is never a corner. */
 const leastCorner = radians(8);
 
-/** Nor is a point that turns at most so many times what the curvature beside it explains. */
+/** Nor is a point that turns at most this many times what the curvature beside it explains. */
 const cornerFactor = 3;
 
-/** No round corner is flattened so coarsely that a point of it turns further. */
+/** A point that turns further than this, in radians, is always a corner: no round corner is flattened so coarsely. */
 const mostSmooth = radians(75);
 
-/** Directions that differ less than this on both sides of a joint are taken for one: the join is smooth. */
+/** A join is smooth if the directions on its two sides differ by less than this, in radians. */
 const smoothWithin = radians(5);
 
 /** A stretch of outline between two joints: its points, and the unit direction of travel at each. */
@@ -33,14 +33,14 @@ export interface SmoothRun {
 
 interface Outline {
   readonly points: Ring;
-  /** `lengths[i]` and `directions[i]`: of the edge from point i. */
+  /** Length and direction of the edge from point i. */
   readonly lengths: readonly number[];
   readonly directions: readonly Point[];
-  /** The signed turn at point i. */
+  /** Signed turn at point i, in radians. */
   readonly turns: readonly number[];
 }
 
-/** The ring cut at its joints. A ring without any comes as one run that ends where it begins. */
+/** The ring cut at its joints. A ring without joints becomes one run that ends where it begins. */
 export function runsOf(ring: Ring): SmoothRun[] {
   const outline = measured(ring);
   const count = ring.length;
@@ -76,7 +76,7 @@ function measured(points: Ring): Outline {
   return { points, lengths, directions, turns };
 }
 
-/** Judged by the lesser turn at its ends: at the greater one there may be a corner. */
+/** Whether an edge is a straight line, judged by the lesser turn at its ends: the greater one may be a corner. */
 function isStraight({ lengths, turns }: Outline, edge: number): boolean {
   const [a, b] = [turns[edge]!, turns[(edge + 1) % turns.length]!];
   const turn = Math.min(Math.abs(a), Math.abs(b));
@@ -93,7 +93,7 @@ function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: 
   const curvature = (point: number, inner: number, outer: number): number => {
     if (turns[point]! > 0 !== turns[i]! > 0) return 0;
     const bend = Math.abs(turns[point]!);
-    // Beside a straight line the turn is that from the tangent to the chord: half a step of the curve.
+    // Beside a straight line the turn is measured from tangent to chord: half a step of the curve.
     return straight[outer] ? (2 * bend) / lengths[inner]! : (2 * bend) / (lengths[inner]! + lengths[outer]!);
   };
   const [back, next] = [before(i, count), (i + 1) % count];
@@ -101,13 +101,13 @@ function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: 
   return turn > (cornerFactor * least * (lengths[back]! + lengths[i]!)) / 2;
 }
 
-/** So many points on either side say where the outline runs at a point. */
+/** Number of points on either side that determine the direction at a point. */
 const reach = 2;
 
 /**
- * The direction at a point of a smooth stretch: that of the polynomial through it and its neighbours, which is Lagrange's,
- * over the distances along the polygon. Its error goes with the fourth power of theirs, where that of a circle through three
- * points goes with the second, and would bend every fitted curve the same way.
+ * The direction at a point of a smooth stretch: the tangent of the Lagrange polynomial through it and its neighbours,
+ * over the distances along the polygon. Its error falls with the fourth power of their spacing; that of a circle
+ * through three points only falls with the second, and would bend every fitted curve the same way.
  */
 function tangentAt(points: readonly Point[], i: number): Point {
   const first = Math.max(0, Math.min(i - reach, points.length - 1 - reach - 1));
@@ -128,7 +128,10 @@ function tangentAt(points: readonly Point[], i: number): Point {
   return unit({ x, y });
 }
 
-/** With the directions at its ends made one with its neighbours', where they are nearly so; a line's counts as it is. */
+/**
+ * The run with the directions at its ends averaged with its neighbours' if they nearly agree; a straight neighbour's
+ * direction is taken unchanged.
+ */
 function smoothed(
   run: SmoothRun & { readonly straight: boolean },
   last: SmoothRun & { readonly straight: boolean },

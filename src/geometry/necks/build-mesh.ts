@@ -9,12 +9,13 @@ import { hasBuriedVertex, outlinesOf } from './outlines.ts';
 import { Triangulation } from './triangulation.ts';
 
 /**
- * Triangulates the rings with boundary points no farther apart than `spacing` (units); `undefined` where there is no area.
- * Outlines that run along each other without a gap cancel out, and what they enclose becomes one.
+ * Triangulates the rings with boundary points no farther apart than `spacing` (units); `undefined` if there is no area.
+ * Outlines that coincide cancel out, and the areas they enclose become one.
  */
 export function buildMesh(rings: readonly GridRing[], spacing: number): Mesh | undefined {
   const mesh = triangulate(cleanRings(rings), spacing);
-  // The points of cancelled outlines lie in the middle of the material and would be taken for its edge: start afresh.
+  // The points of cancelled outlines lie in the middle of the material and would be taken for its edge: start again
+  // without.
   return mesh && hasBuriedVertex(mesh) ? triangulate(cleanRings(outlinesOf(mesh)), spacing) : mesh;
 }
 
@@ -41,7 +42,7 @@ function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefi
   return { xs, ys, starts, twins, inside, isChord, meetings, ...neighbours(xs, ys, chains, meetings) };
 }
 
-/** Points along all rings, each place once, and the rings as chains of those points. */
+/** Points along all rings, each position once, and the rings as chains of those points. */
 function sample(rings: readonly GridRing[], spacing: number) {
   const px: number[] = [];
   const py: number[] = [];
@@ -66,7 +67,7 @@ function sample(rings: readonly GridRing[], spacing: number) {
   return { xs, ys, chains };
 }
 
-/** Gives equal points one number (open addressing: a hash table of point numbers). */
+/** Numbers the points, equal ones alike (open addressing: a hash table of point numbers). */
 function merged(px: readonly number[], py: readonly number[]) {
   let size = 16;
   while (size < px.length * 2) size *= 2;

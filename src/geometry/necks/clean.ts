@@ -1,4 +1,6 @@
-/** Freeing outlines of the debris of earlier booleans, which would look like necks a hundred-thousandth of a mm wide. */
+/**
+ * Removes the debris of earlier booleans from outlines, which would look like necks a hundred-thousandth of a mm wide.
+ */
 
 import { distance } from './lengths.ts';
 import type { Point, Region } from '../types.ts';
@@ -24,14 +26,14 @@ export interface GridRing {
 }
 
 /**
- * The grid is turned against the axes by this angle (radians). Long exactly straight rows of points, which upright plates are
- * full of, make delaunator's time grow with their square; on a turned grid rounding ruffles them.
+ * Angle by which the grid is turned against the axes (radians). Long exactly straight rows of points, common on upright
+ * plates, make delaunator's time grow with their square; on a turned grid, rounding breaks them up.
  */
 const turn = 0.618;
 const cosine = Math.cos(turn);
 const sine = Math.sin(turn);
 
-/** The rings of a region on the grid. Rings with a coordinate that is no number are left out. */
+/** The rings of a region on the grid. Rings with a coordinate that is not finite are left out. */
 export function toGrid(region: Region): GridRing[] {
   return region
     .filter((ring) => ring.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)))
@@ -41,7 +43,7 @@ export function toGrid(region: Region): GridRing[] {
     }));
 }
 
-/** A place on the grid, in mm. */
+/** A grid position in mm. */
 export function fromGrid([x, y]: readonly [number, number]): Point {
   return { x: (cosine * x + sine * y) / gridPerMm, y: (cosine * y - sine * x) / gridPerMm };
 }
@@ -65,7 +67,7 @@ function cleanRing(ring: GridRing): GridRing {
 
 const rotated = (values: readonly number[], by: number): number[] => [...values.slice(by), ...values.slice(0, by)];
 
-/** One pass over the open chain; `kept` works as a stack, so that a long spike is eaten from its tip. */
+/** One pass over the open chain; `kept` works as a stack, so that a long spike is removed from its tip. */
 function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: number[]; ys: number[] } {
   const kx: number[] = [];
   const ky: number[] = [];
@@ -88,7 +90,7 @@ function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: numb
   return { xs: kx, ys: ky };
 }
 
-/** Whether the way a → b → c turns back on itself at b. */
+/** Whether the path a → b → c turns back on itself at b. */
 function isSpike(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
   const ux = bx - ax;
   const uy = by - ay;

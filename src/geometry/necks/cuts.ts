@@ -1,4 +1,4 @@
-/** What the necks join: the material is cut at all of them at once, and the portions and cuts looked at as a graph. */
+/** The parts joined by necks, as a graph of portions and cuts: the material is cut at all necks at once. */
 
 import { areaOf } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
@@ -7,7 +7,7 @@ import { triangleOf } from './mesh.ts';
 export interface Cut {
   /** The triangles on both sides. */
   readonly sides: readonly [number, number];
-  /** The half-edge that is cut; absent where the sides meet in a point only. */
+  /** The half-edge that is cut; absent if the sides only meet in a point. */
   readonly chord?: number;
 }
 
@@ -21,7 +21,7 @@ export interface CutSide {
 export interface Parting {
   /** Whether the piece falls in two when this cut alone is made. */
   readonly parts: boolean;
-  /** If it does, the two parts; otherwise the portions between this cut and the others, which may be one and the same. */
+  /** If it does, the two parts; otherwise the portions on both sides of this cut, which may be the same. */
   readonly sides: readonly [CutSide, CutSide];
 }
 
@@ -31,7 +31,7 @@ interface Link {
   readonly to: number;
 }
 
-/** What each of the cuts does on its own. Linear in triangles and cuts. */
+/** The effect of each cut on its own. Linear in triangles and cuts. */
 export function judgeCuts(mesh: Mesh, radius: Float64Array, cuts: readonly Cut[]): Parting[] {
   const { portionOf, portions } = portionsBetween(mesh, radius, cuts);
   const links: Link[][] = portions.map(() => []);
@@ -72,7 +72,7 @@ function bridgesFrom(
   const lowest = visits.map(({ portion, cut }, i) =>
     links[portion]!.reduce((low, link) => (link.cut === cut ? low : Math.min(low, ranks[link.to]!)), i),
   );
-  // All that lies beyond a bridge follows it in order of visit, without a gap; the rest is what comes before and after.
+  // Everything beyond a bridge follows it contiguously in the order of visit; the rest comes before and after.
   const area = visits.map(({ portion }) => portions[portion]!.area);
   const radius = visits.map(({ portion }) => portions[portion]!.radius);
   const size = visits.map(() => 1);
@@ -100,12 +100,12 @@ function bridgesFrom(
 
 interface Visit {
   readonly portion: number;
-  /** The cut it was reached by, and the place in the order of visit it was reached from. */
+  /** The cut by which it was reached, and the index of the visit it was reached from. */
   readonly cut: number;
   readonly parent: number;
 }
 
-/** Portions in depth-first order; `ranks` receives each one's place in it. */
+/** Portions in depth-first order; `ranks` receives the position of each. */
 function depthFirst(root: number, links: readonly Link[][], ranks: Int32Array): Visit[] {
   const visits: Visit[] = [];
   const stack: Visit[] = [{ portion: root, cut: -1, parent: -1 }];
@@ -119,7 +119,7 @@ function depthFirst(root: number, links: readonly Link[][], ranks: Int32Array): 
   return visits;
 }
 
-/** The connected portions of material between the cuts, and which of them each triangle is in. */
+/** The connected portions of material between the cuts, and the portion that each triangle is in. */
 function portionsBetween(mesh: Mesh, radius: Float64Array, cuts: readonly Cut[]) {
   const isCut = new Uint8Array(mesh.starts.length);
   for (const { chord } of cuts) {

@@ -3,7 +3,7 @@
 import type { Mesh } from './mesh.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
-/** Of (x, y) from the origin. `Math.hypot` guards against overflow, which grid units are far from, and takes ten times as long. */
+/** Length of the vector (x, y). `Math.hypot` guards against overflow, impossible here, and takes ten times as long. */
 export const distance = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** Length of an edge in units. */
@@ -16,7 +16,7 @@ export function edgeLength(mesh: Mesh, e: number): number {
 /** The vertex opposite the edge, in the edge's own triangle. */
 export const apexOf = (mesh: Mesh, e: number): number => mesh.starts[previousEdge(e)]!;
 
-/** How far the angle opposite the edge is from a right angle: positive where it is acute (dot product, units²). */
+/** Acuteness of the angle opposite the edge: positive if it is acute, 0 for a right angle (dot product, units²). */
 export function acuteness(mesh: Mesh, e: number): number {
   const { xs, ys } = mesh;
   const a = mesh.starts[e]!;
@@ -25,7 +25,10 @@ export function acuteness(mesh: Mesh, e: number): number {
   return (xs[a]! - xs[c]!) * (xs[b]! - xs[c]!) + (ys[a]! - ys[c]!) * (ys[b]! - ys[c]!);
 }
 
-/** The distance from a triangle's apex to its boundary edge: the width of the material there (units). For triangles of one boundary edge. */
+/**
+ * Distance from the apex of a triangle to its boundary edge: the width of the material there (units). For triangles
+ * with exactly one boundary edge.
+ */
 export function heightOn(mesh: Mesh, boundaryEdge: number): number {
   const { xs, ys, starts } = mesh;
   const a = starts[boundaryEdge]!;
@@ -43,14 +46,14 @@ export function midpoint({ xs, ys, starts }: Mesh, e: number): readonly [x: numb
   return [(xs[a]! + xs[b]!) / 2, (ys[a]! + ys[b]!) / 2];
 }
 
-/** Between the midpoints of two edges. */
+/** Distance between the midpoints of two edges. */
 export function midpointDistance(mesh: Mesh, e: number, f: number): number {
   const [ax, ay] = midpoint(mesh, e);
   const [bx, by] = midpoint(mesh, f);
   return distance(ax - bx, ay - by);
 }
 
-/** The way along the outline from one end of a chord to the other, the shorter way round; infinite between two outlines. */
+/** Distance along the outline between the ends of a chord, the shorter way round; infinite between two outlines. */
 export function arcOver({ starts, ring, along, ringLengths }: Mesh, e: number): number {
   const a = starts[e]!;
   const b = starts[nextEdge(e)]!;

@@ -9,12 +9,12 @@ export interface Mesh {
   readonly twins: Int32Array;
   /** Per triangle: 1 in material. */
   readonly inside: Uint8Array;
-  /** Per half-edge: 1 where both sides are material, so that the edge is a chord of the region. */
+  /** Per half-edge: 1 if both sides are material, so that the edge is a chord of the region. */
   readonly isChord: Uint8Array;
   /** The neighbours along the outline; −1 at a vertex where outlines meet, which has more than two. */
   readonly next: Int32Array;
   readonly previous: Int32Array;
-  /** Which outline a vertex is on, how far along it, and how long each outline is (units). */
+  /** The outline that a vertex is on, its distance along it, and the length of each outline (units). */
   readonly ring: Int32Array;
   readonly along: Float64Array;
   readonly ringLengths: readonly number[];

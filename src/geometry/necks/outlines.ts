@@ -1,4 +1,4 @@
-/** Reading the outlines of the material back from a mesh. */
+/** Reads the outlines of the material back from a mesh. */
 
 import type { GridRing } from './clean.ts';
 import type { Mesh } from './mesh.ts';

@@ -1,15 +1,15 @@
-/** Runs that end free: the longest way through the thin triangles that pruning took away. */
+/** Runs with a free end: the longest way through the thin triangles that pruning removed. */
 
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 import { apexOf, arcOver, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Thinness } from './thin.ts';
 
-/** One triangle passed on the way. */
+/** One triangle on the way. */
 export interface PathStep {
-  /** The chord by which the triangle is left. */
+  /** The chord by which the way leaves the triangle. */
   readonly chord: number;
-  /** Width of the material there, and length of the way, in units. */
+  /** Width of the material there, and length of the step, in units. */
   readonly width: number;
   readonly length: number;
 }
@@ -17,20 +17,22 @@ export interface PathStep {
 export interface Path {
   readonly steps: readonly PathStep[];
   readonly length: number;
-  /** Whether it starts at thicker material or at a core; else it runs from end to end of a part that is thin all over. */
+  /** Whether it starts at thicker material or at a core; otherwise it crosses a part that is thin all over. */
   readonly attached: boolean;
 }
 
-/** A chord whose ends are nearer to each other along the outline than this many chord lengths is at the end of a run. */
+/**
+ * A chord is at the end of a run if its ends are nearer to each other along the outline than this many chord lengths.
+ */
 const endArc = 3;
-/** A place is a neck if the path is wider than it by this factor on both sides. */
+/** A place is a neck if the path is wider than that place by this factor on both sides. */
 const neck = 1.02;
-/** Widths that differ by less than this fraction are alike. */
+/** Widths that differ by less than this fraction count as equal. */
 export const alike = 0.002;
 /** A run that narrows by more than this factor over its middle half is a taper. */
 const taper = 1.3;
 
-/** The longest path among the pruned triangles of one connected thin component; `undefined` if it has no chords. */
+/** The longest path through the pruned triangles of one connected thin component; `undefined` if it has no chords. */
 export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: readonly number[]): Path | undefined {
   const { thin, core, thinChord } = thinness;
   const isPruned = (t: number) => thin[t] === 1 && core[t] === 0;
@@ -56,15 +58,15 @@ export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: reado
   return { steps: stepsOf(mesh, whole), length: whole.length, attached: false };
 }
 
-/** An end of the material: where a pruned run that hangs on something thicker ends free. */
+/** A free end of the material: the end of a pruned run whose other end is attached to something thicker. */
 export interface FreeEnd {
   /** The vertex farthest along. */
   readonly vertex: number;
-  /** From what it hangs on to the end; the last step ends at the vertex. */
+  /** From the thicker material to the end; the last step ends at the vertex. */
   readonly path: Path;
 }
 
-/** Every free end of the thin parts that hangs on something thicker, one for each run that pruning took away. */
+/** Every free end of the thin parts attached to something thicker, one for each run that pruning removed. */
 export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
   const { thin, core, thinChord } = thinness;
   const ends: FreeEnd[] = [];
@@ -85,16 +87,18 @@ export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
 }
 
 interface Walk {
-  /** Half-edges entered, in order of discovery, and for each the index of the one before it. */
+  /** Half-edges entered, in order of discovery, and for each the index of the one it was reached from. */
   readonly entered: readonly number[];
   readonly before: readonly number[];
-  /** The half-edge entered last on the longest way, its index, and the length of the way. */
+  /** The last half-edge of the longest way, its index, and the length of the way. */
   readonly last: number;
   readonly index: number;
   readonly length: number;
 }
 
-/** All ways into the pruned tree from a half-edge inwards. Pruned triangles form trees, so no place is reached twice. */
+/**
+ * All ways into the pruned tree from a half-edge inwards. Pruned triangles form trees, so no triangle is reached twice.
+ */
 function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number): Walk {
   const entered = [start];
   const before = [-1];
@@ -132,7 +136,7 @@ function stepsOf(mesh: Mesh, { entered, before, index }: Walk): PathStep[] {
   return steps.reverse();
 }
 
-/** How much of a path is within a third of its median width. */
+/** Length of a path over which its width is within a third of its median. */
 export function evenLength({ steps }: Path): number {
   const median = medianWidth(steps);
   return steps.reduce((sum, { width, length }) => {
@@ -140,7 +144,7 @@ export function evenLength({ steps }: Path): number {
   }, 0);
 }
 
-/** Where the width of a path is to be measured. */
+/** The place at which to measure the width of a path. */
 export interface Gauge {
   readonly chord: number;
   /** Whether the path is wider on both sides. */
@@ -148,8 +152,8 @@ export interface Gauge {
 }
 
 /**
- * Where a path is narrowest between two wider places; if it has no such place but only narrows towards its ends, where it has
- * its median width, since its least width is that of its tip. `undefined` for a path that is all end.
+ * The narrowest place of a path between two wider ones; for a path without one, which only narrows towards its ends,
+ * the place with its median width, since its least width is that of its tip. `undefined` for a path that is all end.
  */
 export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
   const from = all.findIndex(({ chord }) => !isAtEnd(mesh, chord));
@@ -167,7 +171,7 @@ export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
   return { chord: mostCentral(steps, isNeck ? least : medianWidth(steps)).chord, isNeck };
 }
 
-/** Of all steps about that wide, the one nearest to the middle of the path: so a mark on an even stroke stays where it is. */
+/** Of all steps of about that width, the one nearest to the path's middle, so that marks on even strokes stay put. */
 function mostCentral(steps: readonly PathStep[], width: number): PathStep {
   const middle = steps.reduce((sum, { length }) => sum + length, 0) / 2;
   let best = steps[0]!;
@@ -193,7 +197,7 @@ function widthAt(steps: readonly PathStep[], way: number): number {
   return steps.find((step) => (passed += step.length) >= way)?.width ?? 0;
 }
 
-/** Half of the path's length is wider than this, half narrower. */
+/** The width that half of the path's length exceeds. */
 function medianWidth(steps: readonly PathStep[]): number {
   const sorted = steps.toSorted((a, b) => a.width - b.width);
   const half = steps.reduce((sum, { length }) => sum + length, 0) / 2;
@@ -201,5 +205,5 @@ function medianWidth(steps: readonly PathStep[]): number {
   return sorted.find((step) => (length += step.length) >= half)?.width ?? 0;
 }
 
-/** Whether the chord is so near the end of a run that its two ends are neighbours along the outline. */
+/** Whether the chord is so near the end of a run that its ends are close along the outline. */
 const isAtEnd = (mesh: Mesh, chord: number): boolean => arcOver(mesh, chord) < endArc * edgeLength(mesh, chord);

@@ -1,4 +1,4 @@
-/** From thin triangles to thin places: where a neck is to be measured, and whether it is a point or a whole run. */
+/** Thin places from thin triangles: where to measure a neck, and whether it is a point or a whole run. */
 
 import { acuteness, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
@@ -8,15 +8,14 @@ import type { Path } from './paths.ts';
 import type { Thinness } from './thin.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
-/** A thin place to be measured. */
 export interface ThinRun {
   /** `join`: a neck between two bodies; `stroke`: a whole run. */
   readonly kind: 'join' | 'stroke';
-  /** The chord nearest to its least width: a half-edge of the mesh. */
+  /** The chord nearest to the least width: a half-edge of the mesh. */
   readonly chord: number;
   /** Length along the run, in units. */
   readonly length: number;
-  /** Whether it is narrowest near the chord; otherwise it is to be measured at the chord, as it narrows to its very end. */
+  /** Whether it is narrowest near the chord; otherwise it is measured at the chord, as it narrows to its very end. */
   readonly follow: boolean;
 }
 
@@ -26,12 +25,14 @@ const strokeLength = 3;
 const nearlyConstant = 1.5;
 /** A run that branches, or joins more than two bodies, is one stroke if all its branches together exceed this many widths. */
 const webLength = 8;
-/** A run that ends free is a stroke if its width is nearly constant over more than this many times the width asked for. */
+/**
+ * A run with a free end is a stroke if its width is nearly constant over more than this many times the width asked for.
+ */
 const freeLength = 4;
 /** A part that is thin all over is a stroke if longer than this many times the width asked for; otherwise it is a dot. */
 const partLength = 1;
 
-/** `width` in units. */
+/** The thin places of a mesh. `width` is in units. */
 export function findRuns(mesh: Mesh, thinness: Thinness, width: number): ThinRun[] {
   const { thin, thinChord, coreChord } = thinness;
   const runs: ThinRun[] = [];
@@ -52,7 +53,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): ThinRun
     }
     runs.push(...runsOf(mesh, thinness, triangles, width));
   }
-  // Where two discs overlap there may be no thin triangle at all, only a thin chord.
+  // Where two discs overlap there may be no thin triangle, only a thin chord.
   for (let e = 0; e < coreChord.length; e += 1) {
     const twin = mesh.twins[e]!;
     if (coreChord[e] && e < twin && !thin[triangleOf(e)] && !thin[triangleOf(twin)]) {
@@ -92,7 +93,7 @@ function strokeAlong(mesh: Mesh, path: Path): ThinRun | undefined {
   return gauge && { kind: 'stroke', chord: gauge.chord, length: path.length, follow: gauge.isNeck };
 }
 
-/** A triangle of a core, seen as a piece of the run. */
+/** A triangle of a core, as a piece of the run. */
 interface Link {
   readonly chords: readonly number[];
   readonly length: number;
@@ -116,7 +117,8 @@ function linkOf(mesh: Mesh, { coreChord }: Thinness, t: number): Link {
   for (let e = 3 * t; e < 3 * t + 3; e += 1) if (!mesh.isChord[e]) width = Math.min(width, heightOn(mesh, e));
   const [a, b, c] = chords;
   let length = midpointDistance(mesh, a!, b!);
-  // Three ways meet: half the way round the three midpoints is about the length of the star between them.
+  // Where three ways meet, half the perimeter of the triangle of midpoints is about the length of the star between
+  // them.
   if (c !== undefined) length = (length + midpointDistance(mesh, b!, c) + midpointDistance(mesh, c, a!)) / 2;
   return { chords, length, width, chord };
 }
@@ -143,7 +145,7 @@ function measureCore(mesh: Mesh, thinness: Thinness, core: readonly number[]) {
   };
 }
 
-/** Of all chords about that wide, the one nearest to their middle: so a mark on an even stroke stays where it is. */
+/** Of all chords of about that width, the one nearest to their middle, so that a mark on an even stroke stays put. */
 function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number {
   const chords = links.filter((link) => link.width <= (1 + alike) * width).map(({ chord }) => chord);
   const middles = chords.map((chord) => midpoint(mesh, chord));
@@ -160,23 +162,23 @@ function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number 
   return best;
 }
 
-/** The triangle at the end of a branch, where others go on. */
+/** The triangle at the end of a branch, where others begin. */
 interface Fork {
-  /** The wider one of the ways that go on, and the widest place before them. */
+  /** The wider of the ways that continue, and the widest place before them. */
   readonly onward: number;
   readonly room: number;
 }
 
-/** A branch only narrows towards its fork if the fork is not wider by this factor and no way that goes on is wider. */
+/** A branch only narrows towards its fork unless the fork, or a way that continues, is wider by this factor. */
 const clearing = 1.02;
 
 function forkAt(mesh: Mesh, { radius }: Thinness, entry: number): Fork {
   const onward = Math.max(edgeLength(mesh, nextEdge(entry)), edgeLength(mesh, previousEdge(entry)));
-  // Where the angle opposite is obtuse, the discs do not grow any more beyond the entry.
+  // A branch only narrows towards its fork if no way that continues is wider and the fork is not wider by this factor.
   return { onward, room: acuteness(mesh, entry) > 0 ? 2 * radius[triangleOf(entry)]! : edgeLength(mesh, entry) };
 }
 
-/** One join for each unbranched stretch of a core that is narrower somewhere than where it branches. */
+/** One join for each unbranched stretch of a core that is narrower somewhere than at its forks. */
 function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): ThinRun[] {
   const seen = new Set<number>();
   const runs: ThinRun[] = [];

@@ -5,14 +5,14 @@ import { distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 
-/** How far beyond the first thick place the search goes, in widths asked for … */
+/** Reach of the search beyond the first thick place, in widths asked for … */
 const lookAround = 3;
-/** … and how far for a thick place. */
+/** … and its reach in search of a thick place. */
 const lookFar = 10;
 
 /**
- * The centre (units) of the largest inscribed disc not far beyond a cut, on the side of the given triangle: near, so that it
- * tells which of many parts the neck belongs to, and past any thin run, so that it is in the part itself.
+ * The centre (units) of the largest inscribed disc near a cut, on the side of the given triangle: near, so that it
+ * shows which of many parts the neck belongs to, and past any thin run, so that it is in the part itself.
  */
 export function sampleBeyond(
   mesh: Mesh,

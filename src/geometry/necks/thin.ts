@@ -1,9 +1,9 @@
 /**
- * Which triangles of a mesh lie where the material is thin, and what of the thin remains once everything that leads nowhere
- * (corners, serifs, tapers) is pruned away: the cores. A core joins thick bodies to each other or closes a circle.
+ * The triangles of a mesh where the material is thin, and the cores: what remains of them after pruning everything that
+ * leads nowhere (corners, serifs, tapers). A core joins thick bodies to each other or closes a circle.
  *
- * The circumcircles of a Delaunay triangulation of a closely sampled outline are its largest inscribed discs, so the material
- * is thick where a circumradius reaches half of the width asked for.
+ * The circumcircles of a Delaunay triangulation of a closely sampled outline are its largest inscribed discs, so the
+ * material is thick where a circumradius reaches half of the width asked for.
  */
 
 import type { Mesh } from './mesh.ts';
@@ -13,24 +13,24 @@ import { acuteness, areaOf, edgeLength, heightOn } from './lengths.ts';
 export interface Thinness {
   /** Per triangle: 1 where thin (and in material). */
   readonly thin: Uint8Array;
-  /** Per half-edge: 1 where the edge is a thin chord. The chords of a thin triangle all are. */
+  /** Per half-edge: 1 where the edge is a thin chord. All chords of a thin triangle are. */
   readonly thinChord: Uint8Array;
   /** Per triangle: 1 where it belongs to a core. */
   readonly core: Uint8Array;
   /** Per half-edge: 1 where the chord belongs to a core. */
   readonly coreChord: Uint8Array;
-  /** Per triangle: circumradius in units; 0 where the circle's centre is outside the material, or the triangle flat. */
+  /** Per triangle: circumradius in units; 0 if the circle's centre is outside the material, or the triangle is flat. */
   readonly radius: Float64Array;
 }
 
-/** Two bodies on both sides of a neck are one body with a shallow waist unless wider than the neck by this factor. */
+/** Bodies on both sides of a neck must be wider than it by this factor, or they are one body with a shallow waist. */
 const waist = 1.15;
-/** What hangs at the end of a neck must be wider than the neck by this factor, or it is the end of a taper. */
+/** The body at the end of a neck must be wider than the neck by this factor, or it is the end of a taper. */
 const knob = 1.03;
-/** Rounds are bounded for safety's sake; two or three were enough for all lettering seen. */
+/** Safety limit on the rounds; two or three were enough for all lettering tested. */
 const maxRounds = 12;
 
-/** `width` in units. */
+/** The thin parts of a mesh. `width` is in units. */
 export function findThin(mesh: Mesh, width: number): Thinness {
   const triangles = mesh.inside.length;
   const radius = radii(mesh);
@@ -49,7 +49,7 @@ export function findThin(mesh: Mesh, width: number): Thinness {
     coreChord: new Uint8Array(mesh.starts.length),
   };
   prune(mesh, thinness);
-  // Thin runs that are joined by something not worth calling a body are one run.
+  // Thin runs joined by something too small to be a body are one run.
   for (let round = 0; round < maxRounds && absorbBodies(mesh, thinness, width); round += 1) prune(mesh, thinness);
   return thinness;
 }
@@ -72,12 +72,12 @@ function radii(mesh: Mesh): Float64Array {
   return radius;
 }
 
-/** Whether the discs on both sides of a short chord narrow towards it: where two overlapping discs join. */
+/** Whether the discs on both sides of a short chord narrow towards it, as where two overlapping discs join. */
 function isWaist(mesh: Mesh, e: number, width: number): boolean {
   return edgeLength(mesh, e) < width && acuteness(mesh, e) > 0 && acuteness(mesh, mesh.twins[e]!) > 0;
 }
 
-/** Marks as core what is left of the thin parts when leaves are taken off until there are none. */
+/** Marks as core what is left of the thin parts after leaves have been removed until there are none. */
 function prune(mesh: Mesh, { thin, thinChord, core, coreChord }: Thinness): void {
   core.set(thin);
   coreChord.set(thinChord);
@@ -103,9 +103,9 @@ function prune(mesh: Mesh, { thin, thinChord, core, coreChord }: Thinness): void
 }
 
 /**
- * Makes thin the thick bodies that are no parts in their own right: those smaller than width², those that hang at the end of
- * a core and are hardly wider than it; and if there are none, those between cores that are hardly wider than the cores. (In
- * that order, because a body with nothing left beyond its cores is no waist.) Returns whether there were any.
+ * Makes thin the thick bodies that are not parts in their own right: those smaller than width², and those at the end of
+ * a core and hardly wider than it; if there are none, those between cores that are hardly wider than the cores. (In
+ * that order, because a body with nothing left beyond its cores is not a waist.) Returns whether there were any.
  */
 function absorbBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
   const bodies = bodiesOf(mesh, thinness).filter(({ contacts }) => contacts > 0);
@@ -124,12 +124,12 @@ function absorbBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
   return absorbed.length > 0;
 }
 
-/** A connected thick region and the pruned tips that hang on it. */
+/** A connected thick region and the pruned tips attached to it. */
 interface Body {
   readonly triangles: readonly number[];
   /**
-   * Units². Of a body at an end, with its tips, since that is what would come off. Of one between cores, without: where two
-   * hairlines cross there is a small body with long arms.
+   * Units². For a body at an end it includes the tips, since they would come off with it. For one between cores it does
+   * not: where two hairlines cross there is a small body with long arms.
    */
   readonly area: number;
   /** Number of core chords that lead into it. */
@@ -175,7 +175,7 @@ function bodiesOf(mesh: Mesh, thinness: Thinness): Body[] {
   return bodies;
 }
 
-/** Per core chord: the least width, as far as the mesh knows it, of the whole core it is in. */
+/** Per core chord: the least width, as far as the mesh resolves it, of the whole core it is in. */
 function coreWidths(mesh: Mesh, { core, coreChord }: Thinness): Float64Array {
   const widths = new Float64Array(coreChord.length);
   for (let first = 0; first < coreChord.length; first += 1) {

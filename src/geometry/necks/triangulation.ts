@@ -1,10 +1,11 @@
 /**
- * A constrained Delaunay triangulation of points on a whole-number grid: Delaunay's from `delaunator`, the missing boundary
- * edges forced in by flips (S. W. Sloan, "A fast algorithm for generating constrained Delaunay triangulations", Computers &
- * Structures 47, 1993). Constrained rather than refined, so that a hair slit between two outlines costs nothing extra.
+ * A constrained Delaunay triangulation of points on an integer grid: Delaunay's from `delaunator`, with the missing
+ * boundary edges forced in by flips (S. W. Sloan, "A fast algorithm for generating constrained Delaunay
+ * triangulations", Computers & Structures 47, 1993). Constrained rather than refined, so that a hair slit between two
+ * outlines costs nothing extra.
  *
- * Half-edges are numbered as delaunator does: edge e belongs to triangle ⌊e/3⌋ and starts at vertex `starts[e]`. Triangles
- * run counter-clockwise.
+ * Half-edges are numbered as in delaunator: edge e belongs to triangle ⌊e/3⌋ and starts at vertex `starts[e]`.
+ * Triangles run counter-clockwise.
  */
 
 import Delaunator from 'delaunator';
@@ -19,7 +20,7 @@ export class Triangulation {
   readonly starts: Uint32Array;
   /** The same edge in the neighbouring triangle, or −1 on the hull. */
   readonly twins: Int32Array;
-  /** How far the winding number inside the edge's triangle exceeds that beyond the edge. */
+  /** Winding number inside the edge's triangle less the one beyond the edge. */
   readonly steps: Int8Array;
   /** Some half-edge that starts at the vertex, or −1. */
   readonly #edgeAt: Int32Array;
@@ -27,13 +28,13 @@ export class Triangulation {
   readonly xs: Float64Array;
   readonly ys: Float64Array;
 
-  /** The points must differ from each other. */
+  /** The points must be distinct. */
   constructor(xs: Float64Array, ys: Float64Array) {
     this.xs = xs;
     this.ys = ys;
     const coordinates = new Float64Array(xs.length * 2);
     for (let i = 0; i < xs.length; i += 1) {
-      // Delaunator's triangles run counter-clockwise with y down; swapped axes turn them to ours.
+      // Delaunator's triangles run counter-clockwise with y down; swapping the axes makes them ours.
       coordinates[2 * i] = ys[i]!;
       coordinates[2 * i + 1] = xs[i]!;
     }
@@ -45,13 +46,13 @@ export class Triangulation {
     for (let e = 0; e < triangles.length; e += 1) this.#edgeAt[triangles[e]!] = e;
   }
 
-  /** Twice the signed area of a, b, c: positive where c is on the left of a → b. Exact for neighbouring points. */
+  /** Twice the signed area of a, b, c: positive if c is on the left of a → b. Exact for neighbouring points. */
   turn(a: number, b: number, c: number): number {
     const { xs, ys } = this;
     return (xs[b]! - xs[a]!) * (ys[c]! - ys[a]!) - (ys[b]! - ys[a]!) * (xs[c]! - xs[a]!);
   }
 
-  /** All half-edges that start at the vertex, in either sense of rotation where the hull interrupts it. */
+  /** All half-edges that start at the vertex, in either direction of rotation where the hull interrupts it. */
   *edgesFrom(vertex: number): Generator<number> {
     const first = this.#edgeAt[vertex]!;
     if (first < 0) return;
@@ -85,8 +86,8 @@ export class Triangulation {
   }
 
   /**
-   * Makes a → b an edge (or a chain of edges, where vertices lie on it) with material on its left. An edge that would cross an
-   * earlier one, which no valid region has, is left out.
+   * Makes a → b an edge (or a chain of edges through the vertices on it) with material on its left. An edge that would
+   * cross an earlier one, which no valid region has, is left out.
    */
   addBoundary(a: number, b: number): void {
     let from = a;
@@ -105,7 +106,9 @@ export class Triangulation {
     if (back >= 0) this.steps[back]! -= 1;
   }
 
-  /** Makes an edge from a towards b, as far as the first vertex that lies on the way; that vertex, or −1 if there is no way. */
+  /**
+   * Makes an edge from a towards b, as far as the first vertex on the way; returns that vertex, or −1 if there is none.
+   */
   #connect(a: number, b: number): number {
     if (this.find(a, b) >= 0 || this.find(b, a) >= 0) return b;
     let across = -1;
@@ -139,7 +142,10 @@ export class Triangulation {
     return along > 0 && along < square && this.turn(a, b, v) ** 2 <= onEdge * onEdge * square;
   }
 
-  /** Flips the crossed edges until a–b is an edge, then makes the new edges Delaunay again as far as constraints allow. */
+  /**
+   * Flips the crossed edges until a–b is an edge, then restores the Delaunay property of the new edges as far as
+   * constraints allow.
+   */
   #clearWay(a: number, b: number, crossed: [number, number][]): boolean {
     const made: [number, number][] = [];
     const limit = 100 + 10 * crossed.length ** 2;
@@ -179,7 +185,10 @@ export class Triangulation {
     return true;
   }
 
-  /** Whether the apex beyond the edge lies in the circumcircle of the edge's triangle, and the two triangles are convex. */
+  /**
+   * Whether the apex beyond the edge lies in the circumcircle of the edge's triangle, and the two triangles form a
+   * convex quadrilateral.
+   */
   #encroached(e: number, twin: number): boolean {
     const { xs, ys, starts } = this;
     const d = starts[previousEdge(twin)]!;
@@ -197,11 +206,11 @@ export class Triangulation {
     const b2 = bx * bx + by * by;
     const c2 = cx * cx + cy * cy;
     const determinant = ax * (by * c2 - b2 * cy) - ay * (bx * c2 - b2 * cx) + a2 * (bx * cy - by * cx);
-    // The margin keeps four points on one circle from being flipped to and fro by rounding.
+    // The margin keeps rounding from flipping four cocircular points back and forth.
     return determinant > 1e-12 * (a2 + b2 + c2) ** 2;
   }
 
-  /** Replaces the diagonal of the two triangles at the edge by the other one. */
+  /** Replaces the diagonal of the two triangles at the edge with the other one. */
   #flip(e: number): void {
     const { starts, twins, steps } = this;
     const f = twins[e]!;

@@ -1,4 +1,4 @@
-/** The exact width of a neck: the least distance between the two stretches of outline on its sides. */
+/** The exact width of a neck: the least distance between the stretches of outline on its two sides. */
 
 import { arcOver, distance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
@@ -13,13 +13,13 @@ export interface Width {
 
 type Place = readonly [x: number, y: number];
 
-/** How often the search moves on when the least distance is found at the rim of the stretch searched. */
+/** Most times the search moves on after finding the least distance at the end of the stretch searched. */
 const maxMoves = 4;
 const maxVertices = 400;
 
 /**
- * The least distance between the outlines near the ends of a chord, where boundary points are `spacing` (units) apart. With
- * `follow`, the search goes on towards narrower places until it has found the narrowest one nearby.
+ * The least distance between the outlines near the ends of a chord, where boundary points are `spacing` (units) apart.
+ * With `follow`, the search moves on towards narrower places until it has found the narrowest nearby.
  */
 export function exactWidth(mesh: Mesh, chord: number, spacing: number, follow: boolean): Width {
   let a = mesh.starts[chord]!;
@@ -41,7 +41,7 @@ const placeOf = ({ xs, ys }: Mesh, vertex: number): Place => [xs[vertex]!, ys[ve
 
 const between = (a: Place, b: Place): Width => ({ width: distance(a[0] - b[0], a[1] - b[1]), ends: [a, b] });
 
-/** Whether no outline passes between the two ends, as one does where a small hole lies between them. */
+/** Whether no outline passes between the two ends, as it would if a small hole lay between them. */
 function isAcrossMaterial(mesh: Mesh, chord: number, { ends: [p, q], width }: Width): boolean {
   const { xs, ys, starts, twins, isChord } = mesh;
   // A little short of the outlines that the ends lie on.
@@ -49,7 +49,7 @@ function isAcrossMaterial(mesh: Mesh, chord: number, { ends: [p, q], width }: Wi
   const b = placeBetween(p, q, 0.99);
   const from = triangleOf(chord);
   const seen = new Set([from]);
-  // All of the material nearby that hangs together with the chord.
+  // All material nearby that is connected to the chord.
   for (const t of seen) {
     for (let e = 3 * t; e < 3 * t + 3; e += 1) {
       const u = starts[e]!;
@@ -77,7 +77,7 @@ interface Found extends Width {
   readonly b: number;
 }
 
-/** A place on the outline and the vertex it is at, or the next one beyond. */
+/** A point on the outline, and the vertex at that point or the next one beyond. */
 interface Knot {
   readonly x: number;
   readonly y: number;
@@ -90,7 +90,7 @@ function stretch(mesh: Mesh, vertex: number, limit: number): Knot[] {
   return [...oneWay(mesh, centre, limit, mesh.previous).reverse(), centre, ...oneWay(mesh, centre, limit, mesh.next)];
 }
 
-/** Ends short of a place where outlines meet: both stretches could reach it, and would be found to touch there. */
+/** Stops short of a place where outlines meet: both stretches could reach it, and would be found to touch there. */
 function oneWay({ xs, ys }: Mesh, from: Knot, limit: number, towards: Int32Array): Knot[] {
   const knots: Knot[] = [];
   let at = from;
@@ -117,7 +117,7 @@ function nearest(first: readonly Knot[], second: readonly Knot[]): Found | undef
   return other && { width: other.width, a: other.b, b: other.a, ends: [other.ends[1], other.ends[0]] };
 }
 
-/** `undefined` if no knot faces the material side of the line: then there is a gap between them, not material. */
+/** `undefined` if no knot faces the material side of the line: what lies between is a gap, not material. */
 function knotToStretch(knots: readonly Knot[], line: readonly Knot[]): Found | undefined {
   let square = Infinity;
   let found: Found | undefined;

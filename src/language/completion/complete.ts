@@ -1,6 +1,6 @@
 /**
- * What can be written at an offset of a spec. Every idea is tried on the spec's value first: one that would bring a problem
- * that is not there yet, such as a key that does not go with the shape's generator, is not offered.
+ * Completions at an offset of a spec. Every suggestion is first tried on the spec's value; one that would cause a new
+ * problem, such as a key that does not go with the shape's generator, is not offered.
  */
 
 import { completion } from './suggestion.ts';
@@ -25,7 +25,7 @@ export function completionsAt(text: string, offset: number, around: WorkspaceNam
   });
 }
 
-/** A list for a batch is there to be typed over, so that the columns it lacks are no reason to withhold it. */
+/** A list for a batch is meant to be typed over, so it is offered even if it lacks columns. */
 function fittingValues(
   place: CursorContext,
   names: readonly NamePlace[],
@@ -38,7 +38,7 @@ function fittingValues(
     : [...trial.sift(ideas), ...columnValues(place, around).filter((idea) => trial.brings(idea).length === 0)];
 }
 
-/** The order in which one works on a tag. */
+/** The order in which a tag is usually written. */
 const orderOfWork = [
   'tagwright',
   'tagwright_job',
@@ -52,14 +52,14 @@ const orderOfWork = [
   'pieces',
 ];
 
-/** Whole tags first, then the keys as one needs them, then the rest. */
+/** Whole tags first, then keys in the order in which they are needed, then the rest. */
 function rankAtTop({ kind, label }: Suggestion): number {
   if (kind === 'snippet') return 0;
   const at = orderOfWork.indexOf(label);
   return 1 + (at < 0 ? orderOfWork.length : at);
 }
 
-/** What mends a problem comes first, and what a shape is comes before what is done to it. */
+/** Suggestions that solve a problem come first, and a shape's generator before its modifiers. */
 function rankOf(idea: Suggestion, trial: SuggestionTrial): number {
   if (idea.kind === 'snippet') return 3;
   if (!trial.mends(idea)) return 2;

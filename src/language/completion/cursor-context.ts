@@ -1,6 +1,6 @@
 /**
- * Where in a spec an offset of its text is, also while the text is half typed: a word that nobody writes is put there, and the
- * YAML parser, which forgives a lot, is asked where it has ended up.
+ * The context of an offset in a spec, even while the text is half typed: a placeholder that nobody writes is inserted
+ * there, and the YAML parser, which tolerates a lot, shows where it ends up.
  */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
@@ -10,46 +10,46 @@ import type { SpecToken } from '../../spec/tokens.ts';
 import type { SpecNode } from '../../spec/tree.ts';
 import { without } from '../values.ts';
 
-/** Letters only, so that it is a key as well as a value and never a number. */
+/** Letters only, so that it can be a key or a value and is never read as a number. */
 export const placeholderWord = 'zzStopgapzz';
 
 export interface CursorContext {
-  /** `key`: a key of the map at `path`. `value`: the value at `path`, or the entry of a list. */
+  /** `key`: a key of the map at `path`. `value`: the value at `path`, or a list entry. */
   readonly role: 'key' | 'value';
   readonly path: YamlPath;
-  /** The word that stands there, with its quotes, or the empty range at the offset. */
+  /** Range of the word there, with its quotes, or the empty range at the offset. */
   readonly replace: TextRange;
   readonly written: string;
-  /** The quotes the word has. */
+  /** The word's quotation marks. */
   readonly quote: string;
-  /** Whether it is between brackets, where commas part the entries. */
+  /** Whether it is in a flow collection, where commas separate entries. */
   readonly flow: boolean;
-  /** First on its line, but for dashes. */
+  /** Whether it comes first on its line, apart from dashes. */
   readonly ownLine: boolean;
-  /** How far the line is indented, and how far in the word stands. */
+  /** Indentation of the line, and the column of the word. */
   readonly lineIndent: number;
   readonly column: number;
-  /** What must stand between what is before and a word put here, and between the word and what follows. */
+  /** Separators needed between a word inserted here and the text before and after it. */
   readonly before: string;
   readonly after: string;
-  /** Whether a key has its colon already, and what stands behind it. */
+  /** Whether a key already has its colon, and what follows that. */
   readonly colon: boolean;
-  /** The value of the whole spec as written, and with neither the word nor, where it is a key, what belongs to it. */
+  /** The value of the whole spec as written, and without the word and, for a key, without its value. */
   readonly now: unknown;
   readonly rest: unknown;
-  /** The value of a key that has its colon. */
+  /** The value of a key that already has its colon. */
   readonly kept: unknown;
-  /** The spec with the stopgap in it: names and their places shift by its length behind the offset. */
+  /** The spec with the placeholder in it: after the offset, ranges are shifted by its length. */
   readonly held: SpecSource;
 }
 
-/** What parts two entries of the map that a key stands in. */
+/** Separator between two entries of the map that a key is in. */
 export function entrySeparator({ flow, lineIndent, column }: CursorContext): string {
-  // Editors indent further lines of a snippet like the first; behind the dash of a list that is not enough.
+  // Editors indent the further lines of a snippet like the first; after a list dash that is not enough.
   return flow ? ', ' : `\n${' '.repeat(column - lineIndent)}`;
 }
 
-/** None in comments, in text over several lines, or where nothing can be put without more around it. */
+/** Empty inside comments and multi-line text, and where nothing can be inserted without more around it. */
 export function placesAt(text: string, offset: number): readonly CursorContext[] {
   const word = wordAt(text, offset);
   if (!word) return [];
@@ -58,7 +58,7 @@ export function placesAt(text: string, offset: number): readonly CursorContext[]
   return last.places;
 }
 
-/** Editors ask about one word many times over: what may stand there, what comes in the list around it, and again. */
+/** Cached, because editors ask about one word many times: completions, signature help, and both again. */
 let last: { readonly text: string; readonly word: Word; readonly places: readonly CursorContext[] } | undefined;
 
 function placesOf(text: string, word: Word): CursorContext[] {
@@ -67,7 +67,7 @@ function placesOf(text: string, word: Word): CursorContext[] {
   for (const attempt of attempts(text, word)) {
     if (places.length > 0 && !attempt.colon) continue;
     const place = tried(text, word, attempt, source);
-    // A list between brackets takes words and groups alike, but a colon of its own makes an odd group of one.
+    // A flow list takes words as well as maps, but a colon of its own would make an odd map of one entry.
     if (!place || (attempt.colon && place.flow)) continue;
     if (!places.some(({ role }) => role === place.role)) places.push(place);
   }
@@ -78,7 +78,7 @@ interface Word extends TextRange {
   readonly quote: string;
 }
 
-/** The plain or quoted word that the offset touches, or the empty one at it. */
+/** The plain or quoted word that touches the offset, or an empty one at it. */
 function wordAt(text: string, offset: number): Word | undefined {
   const near = tokensOf(text).filter(({ start, text: token }) => start <= offset && offset <= start + token.length);
   const inside = near.filter(({ start }) => start < offset);
@@ -87,7 +87,7 @@ function wordAt(text: string, offset: number): Word | undefined {
   if (!token) return { start: offset, end: offset, quote: '' };
   if (token.text.includes('\n') && (token.kind === 'quoted' || token.text.endsWith('\n'))) return undefined;
   if (token.kind === 'plain') {
-    // A key without its colon is read as one text with the lines below it.
+    // A key without a colon is parsed as one text with the lines below it.
     const line = token.text.slice(0, offset - token.start).lastIndexOf('\n') + 1;
     const indent = line === 0 ? 0 : /^\s*/.exec(token.text.slice(line))![0].length;
     const word = /^.*/.exec(token.text.slice(line + indent))![0];
@@ -99,10 +99,13 @@ function wordAt(text: string, offset: number): Word | undefined {
   return closed ? { start: token.start, end: token.start + token.text.length, quote } : undefined;
 }
 
-/** Anchors, aliases, tags, directives and what parts documents. */
+/** Anchors, aliases, tags, directives and document markers. */
 const isOther = (token: string): boolean => /^[&*!%]|^(---|\.\.\.)$/.test(token);
 
-/** A word that ends in spaces goes on: `80 ` may become `80 mm`. Not at the start of a line, where the word has ended. */
+/**
+ * A word followed by spaces can continue: `80 ` may become `80 mm`. Not at the start of a line, where the word has
+ * ended.
+ */
 function beforeSpace(text: string, offset: number, space: SpecToken | undefined): SpecToken | undefined {
   if (space?.kind !== 'space' || space.text.includes('\n') || !/^ *([,}\]#\r\n]|$)/.test(text.slice(offset)))
     return undefined;
@@ -143,7 +146,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
   if (!found || faults(held) > faults(source)) return undefined;
   const { role, path, flow } = found;
   if (role === 'key' && written.endsWith(' ')) return undefined;
-  // Parted from it by a comma, the value that follows would become a key.
+  // Separated from it by a comma, the value that follows would become a key.
   if (after !== '' && role === 'value' && typeof path.at(-1) === 'string') return undefined;
   const at = role === 'key' ? [...path, placeholderWord] : path;
   return {
@@ -177,7 +180,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
       return first(node.items, (item, index) => item && find(item, [...path, index], node.flow));
     if (node.kind === 'alias') return undefined;
     return first(node.entries, ({ key, value }) => {
-      // What stands behind it would be taken in by it.
+      // The text after it would become part of it.
       if (key.value === placeholderWord) return value && !hasColon ? undefined : { role: 'key', path, flow: node.flow };
       return value && find(value, [...path, String(key.value)], node.flow);
     });

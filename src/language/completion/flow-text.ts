@@ -1,10 +1,10 @@
-/** Part of a spec as it would stand between brackets on one line. */
+/** Rewrites part of a spec in flow style, on one line. */
 
 import type { SpecSource } from '../../spec/source.ts';
 import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecNode } from '../../spec/tree.ts';
 
-/** `undefined` where something would be lost: a comment, an anchor, or text over several lines. */
+/** `undefined` if something would be lost: a comment, an anchor, or multi-line text. */
 export function flowText(source: SpecSource, node: SpecNode): string | undefined {
   const { start, end } = node.range;
   const written = source.text.slice(start, end).trimEnd();
@@ -12,7 +12,7 @@ export function flowText(source: SpecSource, node: SpecNode): string | undefined
   return isSafe ? inFlow(source.text, node) : undefined;
 }
 
-/** As it is written, less comments. */
+/** The text as written, without comments. */
 export function inFlow(text: string, node: SpecNode): string | undefined {
   const written = text.slice(node.range.start, node.range.end).trimEnd();
   switch (node.kind) {
@@ -20,7 +20,7 @@ export function inFlow(text: string, node: SpecNode): string | undefined {
       return undefined;
     case 'scalar':
       if (written.includes('\n')) return undefined;
-      // What is plain in a block may hold what parts entries between brackets.
+      // Plain text in a block may contain characters that separate entries in flow style.
       return !node.quoted && /[,[\]{}]/.test(written) ? JSON.stringify(node.value) : written;
     case 'list': {
       const items = node.items.map((item) => item && inFlow(text, item));

@@ -1,4 +1,4 @@
-/** The fonts a spec can name, each with a note. */
+/** Fonts that a spec can name, each with a note. */
 
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import { singleLine } from '../../spec/single-line.ts';
@@ -6,7 +6,7 @@ import type { FontStyle } from '../../text/font-match.ts';
 import type { SystemFonts } from '../../text/system-fonts.ts';
 import type { FontNote } from '../surroundings.ts';
 
-/** Bundled ones first; `installed` is absent until it has been read. */
+/** Bundled fonts first; `installed` is absent until it has been read. */
 export function fontNotes(installed?: SystemFonts): FontNote[] {
   const bundled = bundledFonts.map(({ family, faces }) => ({
     family,
@@ -25,7 +25,7 @@ export function fontNotes(installed?: SystemFonts): FontNote[] {
   ];
 }
 
-/** “600, 800, italic”, or “100 to 900” for a font that can take any weight between. */
+/** “600, 800, italic”, or “100 to 900” for a variable font. */
 function stylesText(faces: readonly FontStyle[]): string {
   const range = faces.map(({ weight }) => weight).find((weight) => typeof weight !== 'number');
   const weights = range ? `${range.min} to ${range.max}` : fixedWeights(faces).join(', ');

@@ -1,4 +1,4 @@
-/** Keys that a map has not got yet, each with a first value. */
+/** Suggestions for keys that a map lacks, each with a first value. */
 
 import { generatorKeys } from '../../spec/read-generator.ts';
 import { keyDocs, kindOfValue } from '../hover/docs.ts';
@@ -20,13 +20,13 @@ import { withValue } from '../values.ts';
 
 const generators = new Set<string>(generatorKeys);
 
-/** What a generator is no use without, in the order in which one thinks of it. */
+/** Keys that a generator is useless without, in the order in which a writer thinks of them. */
 const wanted: Readonly<Partial<Record<string, readonly string[]>>> = { text: ['font', 'width'], around: ['by'] };
 
-/** Tried for a length whose example does not go with the rest, such as a radius on a small plate. */
+/** Tried for a length if its example conflicts with the rest, such as a radius on a small plate. */
 const otherLengths = ['1 mm', '5 mm', '20 mm', '60 mm', '150 mm', '0.2 mm'];
 
-/** Those that bring no problem. */
+/** Keys that cause no new problem. */
 export function keyIdeas(
   place: CursorContext,
   names: readonly NamePlace[],
@@ -49,18 +49,18 @@ export function keyIdeas(
   ];
 }
 
-/** A first value is there to be typed over: what another value of the key will cure is no reason to withhold it. */
+/** A first value is meant to be typed over: a problem that another value would avoid does not rule the key out. */
 function isItsOwn(problem: string, { label }: Suggestion): boolean {
   return label === 'batch' && /There is no column|has no “/.test(problem);
 }
 
-/** `batch` with the tables that lie beside the spec: a list is seldom typed where there is one. */
+/** `batch` with the tables beside the spec: with a table there, a list is seldom typed. */
 function tables(key: string, node: SchemaNode, place: CursorContext, { files }: WorkspaceNames): Suggestion[] {
   const found = key === 'batch' && place.path.length === 0 ? files.filter((file) => /\.csv$/i.test(file)) : [];
   return found.length === 0 ? [] : [ideaOf(key, node, [`${key}: ${new Stops().choice(found.map(yamlText))}`], place)];
 }
 
-/** In the place of a key that has its value already. */
+/** Replaces a key that already has its value. */
 function bareKey(key: string, node: SchemaNode, place: CursorContext): Suggestion {
   const whole = withValue(place.rest, [...place.path, key], place.kept);
   return { ...described(key, node), snippet: key, whole };
@@ -71,7 +71,7 @@ function described(key: string, node: SchemaNode): Pick<Suggestion, 'kind' | 'la
   return { kind, label: key, detail: kindOfValue(node), docs: keyDocs(key, node) };
 }
 
-/** The key with one first value and another, likely ones first. */
+/** The key with one first value after another, likely ones first. */
 function* attempts(
   key: string,
   node: SchemaNode,
@@ -99,7 +99,7 @@ function oneKey(
   return entry === undefined ? undefined : ideaOf(key, node, [entry], place);
 }
 
-/** The key with those that it needs beside it and that are not there. */
+/** The key together with the missing keys that it needs. */
 function withWanted(
   key: string,
   node: SchemaNode,

@@ -1,4 +1,4 @@
-/** Whole things to begin with: a new shape or piece under a name of its own, or a whole tag where there is nothing yet. */
+/** Suggestions for whole entries: a new shape or piece under a new name, or a whole tag in an empty file. */
 
 import { freeName } from '../../core/names.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
@@ -22,7 +22,7 @@ export function newEntryIdeas(place: CursorContext, setting: SuggestionSetting, 
   return place.path.length === 0 ? [...sectionIdeas(place, setting), ...tagIdeas(place, setting, around)] : [];
 }
 
-/** What goes by these names when nothing else has been typed. */
+/** Default names, used when nothing has been typed. */
 const usualNames: Readonly<Partial<Record<string, string>>> = {
   text: 'word',
   rectangle: 'plate',
@@ -51,14 +51,14 @@ function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
   });
 }
 
-/** Keys without which a generator is no use. */
+/** Keys that a generator is useless without. */
 const alongWith: Readonly<Partial<Record<string, readonly string[]>>> = {
   text: ['font', 'width'],
   around: ['by'],
   code: ['size'],
 };
 
-/** `{text: Sorrel, …}`: the generator with what it is no use without. */
+/** `{text: Sorrel, …}`: the generator with the keys that it is useless without. */
 export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Stops): string | undefined {
   const { properties = {} } = resolved(specSchema.definitions!['shape']!);
   const keys = [key, ...(alongWith[key] ?? [])];
@@ -91,7 +91,7 @@ function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
   });
 }
 
-/** The machines that there are, for what of a stock is different on one. */
+/** The known machines, for values of a stock that differ by machine. */
 function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const there = valueAt(place.rest, place.path);
   const names = namesFor('machine', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
@@ -102,7 +102,7 @@ function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggest
   });
 }
 
-/** In a job, the stocks that have no sheets yet. */
+/** In a job: the stocks that have no sheets yet. */
 export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   if (place.path.length !== 1 || place.path[0] !== 'sheets') return [];
   const there = valueAt(place.rest, place.path);
@@ -114,7 +114,7 @@ export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Su
   });
 }
 
-/** `shapes` and `pieces` with a first entry. */
+/** `shapes` and `pieces`, each with a first entry. */
 function sectionIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const shapes = new Stops();
   const word = shapes.stop('word');
@@ -138,7 +138,7 @@ function sectionIdeas(place: CursorContext, setting: SuggestionSetting): Suggest
 
 const sides = ['top', 'left', 'right', 'bottom'];
 
-/** A word that is typed is the name to be, so nothing is to be left out for not being like it. */
+/** The typed word becomes the name, so entries must not be filtered by it. */
 function asTyped({ written }: CursorContext): Pick<Suggestion, 'filter'> {
   return written === '' ? {} : { filter: written };
 }
@@ -159,7 +159,7 @@ function freeEntry(name: string, { rest, path }: CursorContext): string {
   return freeName(name, taken);
 }
 
-/** In a file that has nothing yet, the samples as they are; the words on the tag are there to be typed over. */
+/** The samples, for an empty file; the words on the tag are meant to be typed over. */
 function tagIdeas(place: CursorContext, { root }: SuggestionSetting, { samples }: WorkspaceNames): Suggestion[] {
   if (place.flow || (isGroup(root) && Object.keys(root).length > 0)) return [];
   return samples.map(({ title, purpose, text }) => ({

@@ -1,4 +1,4 @@
-/** Help inside lists of figures: which figure comes at the offset. */
+/** Signature help inside lists of numbers: which number is at the offset. */
 
 import { inline } from '../hover/docs.ts';
 import { placesAt } from './cursor-context.ts';
@@ -6,7 +6,7 @@ import { nodesAt, schemasAt } from '../schema.ts';
 
 export interface Signature {
   readonly label: string;
-  /** Stretches of the label. */
+  /** Ranges within the label. */
   readonly parameters: readonly (readonly [start: number, end: number])[];
   readonly active: number;
   /** Markdown from the schema. */
@@ -21,7 +21,7 @@ export function signatureAt(text: string, offset: number): Signature | undefined
   const node = schemasAt(list).find(({ title }) => title === 'Size');
   const key = list.findLast((step) => typeof step === 'string');
   if (!node || key === undefined) return undefined;
-  // The corners of a polygon go right and down; every other list of two figures is a size.
+  // The points of a polygon are right and down; every other list of two numbers is a size.
   const names = list.at(-2) === 'points' ? ['right', 'down'] : ['width', 'height'];
   const start = `${key}: [`;
   let at = start.length;

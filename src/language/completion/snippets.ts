@@ -1,6 +1,6 @@
-/** Text to insert with stops to fill in, in the snippet syntax of editors; and the same as the plain text it starts out as. */
+/** Snippets in the syntax of editors, with tab stops, and the plain text that they start as. */
 
-/** Numbers the stops of one snippet in the order in which they are asked for. */
+/** Numbers the tab stops of a snippet in the order in which they are visited. */
 export class Stops {
   #next = 1;
 
@@ -8,14 +8,14 @@ export class Stops {
     return `\${${this.#next++}:${literal(text)}}`;
   }
 
-  /** The first is what stands there until another is chosen. */
+  /** The first option is the initial text. */
   choice(options: readonly string[]): string {
     if (options.length < 2) return this.stop(options[0] ?? '');
     return `\${${this.#next++}|${options.map((option) => option.replace(/[\\,|$}]/g, '\\$&')).join(',')}|}`;
   }
 }
 
-/** Text that means itself. */
+/** Escapes text that stands for itself. */
 export function literal(text: string): string {
   return text.replace(/[\\$}]/g, '\\$&');
 }
@@ -31,7 +31,7 @@ export function plainOf(snippet: string): string {
 
 const unescaped = (text: string): string => text.replace(/\\(.)/g, '$1');
 
-/** Text as a YAML value: plain where it cannot be taken for anything else, in whatever style stands around it. */
+/** Text as a YAML value: plain if it cannot be misread in block or flow style, else quoted. */
 export function yamlText(text: string): string {
   const plain = /^[A-Za-z][\w.+&'’() -]*$/.test(text) && !/ $|^(?:true|false|null)$/i.test(text);
   return plain ? text : JSON.stringify(text);

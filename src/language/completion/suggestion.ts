@@ -1,4 +1,4 @@
-/** Something that could be written at a place, before it has been tried. */
+/** A suggestion for a place in the text, before it has been tried. */
 
 import type { TextRange } from '../../core/issue.ts';
 import type { CursorContext } from './cursor-context.ts';
@@ -10,31 +10,30 @@ export type SuggestionKind = 'key' | 'generator' | 'value' | 'unit' | 'font' | '
 export interface Suggestion {
   readonly kind: SuggestionKind;
   readonly label: string;
-  /** A word or two beside the label. */
+  /** A word or two shown beside the label. */
   readonly detail?: string;
-  /** Markdown; what is from the spec is in it as plain text only. */
+  /** Markdown; text from the spec is included as plain text only. */
   readonly docs?: string;
-  /** In snippet syntax. */
   readonly snippet: string;
-  /** What the word is compared with as one types; the label unless said. */
+  /** Text matched against the typed word; by default the label. */
   readonly filter?: string;
-  /** The value of the whole spec with it. */
+  /** The value of the whole spec with the suggestion applied. */
   readonly whole: unknown;
 }
 
-/** An idea that leaves the spec no worse than it is. */
+/** A suggestion that causes no new problem. */
 export interface Completion extends Omit<Suggestion, 'whole' | 'filter'> {
   readonly replace: TextRange;
   readonly filter: string;
-  /** Lower comes first; equal ones in their order. */
+  /** Lower ranks come first; equal ones keep their order. */
   readonly rank: number;
 }
 
-/** The same few hundred snippets come up again and again, and parsing them is most of the work of a completion. */
+/** Cached: the same few hundred snippets recur, and parsing them is most of the work of a completion. */
 const values = new Map<string, unknown>();
 const mostValues = 2000;
 
-/** What a snippet between brackets says as a value. */
+/** Value of a snippet in flow style. */
 export function valueOfSnippet(snippet: string): unknown {
   if (values.has(snippet)) return values.get(snippet);
   const { value } = new SpecSource(plainOf(snippet));

@@ -1,4 +1,4 @@
-/** Tries ideas on the value of the spec: none may bring a problem that is not there anyway. */
+/** Tries suggestions on the value of the spec: none may cause a problem that is not there already. */
 
 import { readSpec } from '../../spec/parse.ts';
 import type { Uses } from '../../spec/used-files.ts';
@@ -14,7 +14,10 @@ export class SuggestionTrial {
   readonly #uses: Uses;
   readonly #issues: Grammar['issues'];
   readonly #known = new WeakMap<object, readonly string[]>();
-  /** What counts against nobody. A half-typed word is a problem of its own, so a key is compared with the spec without it. */
+  /**
+   * Problems that are there already. A half-typed word is a problem itself, so a key is compared with the spec without
+   * it.
+   */
   readonly #before: readonly string[];
 
   constructor({ role, colon, now, rest }: CursorContext, { uses, grammar }: Pick<WorkspaceNames, 'uses' | 'grammar'>) {
@@ -25,7 +28,7 @@ export class SuggestionTrial {
     this.#before = colon ? without.filter((problem) => written.includes(problem)) : without;
   }
 
-  /** The problems that an idea would bring. */
+  /** New problems that a suggestion would cause. */
   brings({ whole }: Suggestion): readonly string[] {
     return this.#problems(whole).filter((problem) => !this.#before.includes(problem));
   }
@@ -35,8 +38,8 @@ export class SuggestionTrial {
   }
 
   /**
-   * Those that bring no problem. What all of several values would bring has nothing to do with which of them is chosen: the
-   * value that stands there, or is missing, only hid it.
+   * Suggestions that cause no new problem. A problem that all of several values would cause does not depend on the
+   * choice: the present value, or its absence, only hid it.
    */
   sift(ideas: readonly Suggestion[]): Suggestion[] {
     const brought = ideas.map((idea) => this.brings(idea));

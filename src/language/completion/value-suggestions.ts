@@ -1,4 +1,4 @@
-/** Values that a key, or an entry of a list, can have. */
+/** Suggestions for the value of a key or a list entry. */
 
 import { materialNames } from '../../strength/materials.ts';
 import { nameColumn } from '../../spec/batch.ts';
@@ -29,7 +29,7 @@ export function valueIdeas(place: CursorContext, names: readonly NamePlace[], ar
   const ideas = nodes.flatMap((node) => [
     ...columns,
     ...wordIdeas(node, place, setting, around),
-    // On a line of its own below its key, a group is written key by key.
+    // On a line of its own below its key, a map is written key by key.
     ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupIdeas(node, place, setting)),
   ]);
   const seen = new Set<string>();
@@ -67,7 +67,7 @@ function wordIdeas(
     : textExamples(node, place);
 }
 
-/** Columns of the batch, where a value is no words: they come after what is usual. */
+/** Columns of the batch, for values other than words; they come after the usual values. */
 export function columnValues(place: CursorContext, around: WorkspaceNames): Suggestion[] {
   const nodes = around.grammar ? [] : schemasAt(place.path);
   const isFor = nodes.some(isPlain) && !nodes.some((node) => isForWords(node, place));
@@ -78,13 +78,13 @@ function isForWords({ type }: SchemaNode, place: CursorContext): boolean {
   return type === 'string' && ['text', 'title', 'code'].includes(String(key(place)));
 }
 
-/** Whether it is no group and no list. */
+/** Whether it is neither a map nor a list. */
 const isPlain = ({ type }: SchemaNode): boolean => type !== 'object' && type !== 'array';
 
-/** The sections of which a batch may say anything. */
+/** Sections in which values may come from the batch. */
 const inRows: ReadonlySet<unknown> = new Set(['title', 'shapes', 'pieces', 'hangers', 'stock', 'tie']);
 
-/** What stands for the cells of a batch, where a value is still to be written. */
+/** Placeholders for the columns of a batch, if no value has been written yet. */
 function columnIdeas(place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
   if (!inRows.has(place.path[0]) || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
   return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
@@ -131,7 +131,7 @@ function defaultMark(value: unknown, node: SchemaNode): Pick<Suggestion, 'detail
 
 const units = ['mm', 'cm', 'in', 'pt', 'px'];
 
-/** Units for a number that stands there; else what it may be, to begin with. */
+/** Units for a number that is already there, else initial values. */
 function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: SuggestionSetting): Suggestion[] {
   const figure = /^["']?([+-]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+|\d+ \d+\/\d+)) *[a-z]*["']?$/.exec(place.written)?.[1];
   if (figure !== undefined) return units.map((unit) => textIdea('unit', `${figure} ${unit}`, place, false));
@@ -144,7 +144,7 @@ function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: Suggestio
   });
 }
 
-/** The names that the OpenType specification gives weights (OS/2, usWeightClass). */
+/** Weight names of the OpenType specification (OS/2, usWeightClass). */
 const weightNames: Readonly<Partial<Record<number, string>>> = {
   100: 'thin',
   200: 'extra light',
@@ -174,7 +174,7 @@ function sameFamily({ family }: FontNote, written: unknown): boolean {
   return typeof written === 'string' && family.toLowerCase() === written.trim().toLowerCase();
 }
 
-/** Only where nothing is written: an example is no better than what somebody has thought of. */
+/** Only for an empty value: an example is no improvement on what the writer has typed. */
 function textExamples(node: SchemaNode, place: CursorContext): Suggestion[] {
   if (node.type !== 'string' || place.written !== '') return [];
   return (node.examples ?? []).map((text) => textIdea('value', String(text), place));
@@ -195,7 +195,7 @@ function snippetIdea(snippet: string | undefined, label: string, place: CursorCo
   return [{ kind: 'snippet', label, snippet, whole }];
 }
 
-/** A word in the quotes that stand there, or in those that it needs. */
+/** A word in the quotes that are already there, or in those that it needs. */
 function textIdea(
   kind: Suggestion['kind'],
   text: string | number,

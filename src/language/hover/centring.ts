@@ -1,4 +1,4 @@
-/** How far a placed shape is off the middle of what it is on, by each of the rules there are. */
+/** How far a placed shape is off centre on its target, by each centring rule. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
@@ -15,10 +15,10 @@ const rules: readonly (readonly [CentreRule, string])[] = [
   ['x-height', 'by the small letters'],
 ];
 
-/** Below this a shape is in the middle, in mm. */
+/** Within this distance, in mm, a shape counts as centred. */
 const middleMm = 0.01;
 
-/** A list, one rule a line; nothing where no shape is placed at that path. */
+/** A Markdown list with one rule on each line; empty if no shape is placed at that path. */
 export function centringDocs(path: YamlPath, tag: Tag): string {
   const shape = [...tag.made.keys()].find(
     ({ path: own, modifiers }) =>

@@ -1,10 +1,10 @@
-/** What there is to say of a key, as Markdown. All of it comes from the schema, none from a spec. */
+/** Documentation of a key in Markdown, from the schema alone, never from a spec. */
 
 import { alternatives, isLength, resolved } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { isGroup } from '../../core/values.ts';
 
-/** The sentence, then unit, default and example where there are any. */
+/** The description, then unit, default and example if there are any. */
 export function keyDocs(key: string, node: SchemaNode): string {
   const { description, default: preset, examples } = resolved(node);
   const facts = [
@@ -15,7 +15,7 @@ export function keyDocs(key: string, node: SchemaNode): string {
   return [sentence(description), facts.join('  \n')].filter((part) => part !== '').join('\n\n');
 }
 
-/** In a word or two, for the line of a list. `value`: what is there, which decides where a key may have several kinds. */
+/** In a word or two, for a list item. `value`: the present value, which decides if a key allows several kinds. */
 export function kindOfValue(node: SchemaNode, value?: unknown): string {
   const options = alternatives(node);
   if (options.some(isLength)) return 'length';
@@ -44,12 +44,12 @@ function valuesOf(node: SchemaNode): string | undefined {
   return minimum === undefined || maximum === undefined ? undefined : `From ${minimum} to ${maximum}.`;
 }
 
-/** A description without the word that marks generators. */
+/** A description without the prefix that marks generators. */
 export function sentence(description = ''): string {
   return description.replace(/^Generator: (.)/, (_, first: string) => first.toUpperCase());
 }
 
-/** A value as it is written between brackets. */
+/** A value in flow style. */
 export function inline(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(inline).join(', ')}]`;
   if (typeof value === 'object' && value !== null) {

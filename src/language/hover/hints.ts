@@ -1,4 +1,4 @@
-/** Sizes that follow from what is written, to be shown behind it. */
+/** Inlay hints: computed sizes, shown after the values they follow from. */
 
 import type { Report } from '../../engine/engine.ts';
 import type { YamlPath } from '../../core/issue.ts';
@@ -10,14 +10,14 @@ import { sizeOfRegion } from './sizes.ts';
 import { valueAt } from '../../core/values.ts';
 
 export interface SizeHint {
-  /** Behind which it stands. */
+  /** The hint is shown after this offset. */
   readonly offset: number;
   readonly text: string;
-  /** What it is, in a sentence. */
+  /** Explanation, as a sentence. */
   readonly tip: string;
 }
 
-/** `source`: the text as it stands now, which may be newer than what was made. */
+/** `source`: the current text, which may be newer than the report. */
 export function hintsOf({ tag, model }: Report, source: SpecSource): SizeHint[] {
   if (!tag || !model) return [];
   const shapes = [...model.shapes.values()].flatMap((shape) => shapeHint(shape, tag, source) ?? []);
@@ -31,7 +31,7 @@ export function hintsOf({ tag, model }: Report, source: SpecSource): SizeHint[] 
   return [...shapes, ...growths, ...hangers].sort((a, b) => a.offset - b.offset);
 }
 
-/** The side that follows from the other, or the size where neither is said. */
+/** The side that follows from the other, or both if neither is given. */
 function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undefined {
   const { width, height } = shape.modifiers;
   const size = sizeOfRegion(tag.made.get(shape)?.region ?? []);
@@ -56,7 +56,7 @@ function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undef
     : behind([...shape.path, key], `= ${sizeText(size.width, size.height, tag.units)}`, 'The finished size', source);
 }
 
-/** Where the size is not what stands there anyway. */
+/** The key to show the size at; `undefined` if its value states the size already. */
 function keyBehind({ generator, modifiers }: Shape): string | undefined {
   if (modifiers.fit) return 'fit';
   switch (generator.kind) {
@@ -97,11 +97,11 @@ function hangerHint(
   return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', source);
 }
 
-/** To a tenth of a millimetre, as sizes are told. */
+/** To a tenth of a millimetre, as for all sizes. */
 const round = (mm: number): number => Math.round(mm * 10) / 10;
 
 function behind(path: YamlPath, text: string, tip: string, source: SpecSource): SizeHint | undefined {
-  // What a used file says has its place there.
+  // A value from a used file has its hint in that file.
   if (valueAt(source.value, path) === undefined) return undefined;
   return { offset: source.range(path).end, text, tip };
 }

@@ -1,4 +1,4 @@
-/** What there is to say of the word under the pointer, as Markdown. Text of the spec goes in as plain text only. */
+/** Hover text for the word under the pointer, as Markdown. Text from the spec is included as plain text only. */
 
 import type { Report } from '../../engine/engine.ts';
 import type { Region } from '../../geometry/types.ts';
@@ -27,11 +27,11 @@ import { sharedDocs, sharedValue } from '../shared-values.ts';
 export interface Hover {
   readonly markdown: string;
   readonly range: TextRange;
-  /** Of the guide's reference, where the word is a key. */
+  /** Section of the guide's reference, if the word is a key. */
   readonly section?: string;
 }
 
-/** `report` may be of an earlier text, or absent; what is made is then told as far as it is known. */
+/** `report` may be of an earlier text, or absent; computed facts are then given as far as they are known. */
 export function hoverAt(
   source: SpecSource,
   offset: number,
@@ -67,7 +67,7 @@ function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | unde
   ];
 }
 
-/** What stands in the columns that a value asks for, in the row that is drawn. */
+/** Contents, in the row that is drawn, of the columns that a value refers to. */
 function columnDocs(value: unknown, report: Report | undefined): string {
   const row = report?.batch?.rows[report.row];
   if (!row || typeof value !== 'string') return '';
@@ -106,7 +106,7 @@ function aboutValue(
   return [lengthLine(path, source), isWord ? `**${plain(name)}**\n\n${keyDocs(key, node)}` : ''];
 }
 
-/** A length in both units, where there is one. */
+/** A length in both units, if the value is a length. */
 function lengthLine(path: YamlPath, source: SpecSource): string {
   const written = valueAt(source.value, path);
   if (typeof written !== 'string' && typeof written !== 'number') return '';

@@ -1,4 +1,4 @@
-/** Small pictures of what is made, to be shown where there is text only. */
+/** Small pictures of shapes and tags, for places that otherwise show text. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
@@ -11,12 +11,12 @@ export interface PictureSize {
   readonly height: number;
 }
 
-/** What a path of a picture is of: material, what is engraved in it, or scored. */
+/** What a path of a picture shows: material, an engraving or a score. */
 export type PictureUse = 'material' | 'engrave' | 'score';
 
 export interface Picture {
   readonly size: PictureSize;
-  /** Closed paths in SVG's syntax and the picture's pixels, to be filled even-odd; the first lies lowest. */
+  /** Closed paths in SVG syntax, in the picture's pixels, to be filled even-odd; the first is at the bottom. */
   readonly paths: readonly { readonly use: PictureUse; readonly data: string }[];
 }
 
@@ -25,13 +25,16 @@ interface Layer {
   readonly region: Region;
 }
 
-/** Room left round everything, for edges to be smooth. */
+/** Margin for antialiased edges, in pixels. */
 const padding = 2;
 
-/** One grey for every theme: 4.0 : 1 on white and 4.2 : 1 on #1e1e1e by the formula of WCAG 2.1, which asks for 3 : 1. */
+/**
+ * One grey for every theme: its contrast is 4.0 : 1 on white and 4.2 : 1 on #1e1e1e by the formula of WCAG 2.1, which
+ * requires 3 : 1.
+ */
 const ink = '#7f7f7f';
 
-/** A tag with its pieces in place, as large as will go into `most`; `undefined` where there is nothing to see. */
+/** A tag with its pieces in place, as large as fits into `most`; `undefined` if there is nothing to see. */
 export function pictureOfTag({ pieces }: Tag, most: PictureSize): Picture | undefined {
   const layers = pieces.flatMap(({ region, marks }): Layer[] => [
     { use: 'material', region },
@@ -40,7 +43,7 @@ export function pictureOfTag({ pieces }: Tag, most: PictureSize): Picture | unde
   return drawn(layers, most);
 }
 
-/** A region as an SVG data URI, as large as will go into `most`; `undefined` where there is nothing to see. */
+/** A region as an SVG data URI, as large as fits into `most`; `undefined` if there is nothing to see. */
 export function pictureOf(region: Region, most: PictureSize): { uri: string; size: PictureSize } | undefined {
   const picture = drawn([{ use: 'material', region }], most);
   if (!picture) return undefined;
@@ -57,7 +60,7 @@ function drawn(layers: readonly Layer[], most: PictureSize): Picture | undefined
   const scale = Math.min((most.width - 2 * padding) / spanX, (most.height - 2 * padding) / spanY);
   const x = (value: number) => ((value - bounds.minX) * scale + padding).toFixed(1);
   const y = (value: number) => ((bounds.maxY - value) * scale + padding).toFixed(1);
-  // A third of a pixel is not seen, and a picture of few points is a short text.
+  // A third of a pixel is invisible, and fewer points make a shorter text.
   const data = (region: Region) =>
     simplified(region, 0.3 / scale)
       .map((ring) => `M${ring.map((point) => `${x(point.x)} ${y(point.y)}`).join('L')}Z`)

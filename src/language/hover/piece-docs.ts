@@ -1,4 +1,4 @@
-/** What there is to say of a finished piece. */
+/** Hover text for a finished piece. */
 
 import { stockOf } from '../../tag/by-stock.ts';
 import { area } from '../../geometry/measure.ts';
@@ -40,7 +40,7 @@ export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): str
   ];
 }
 
-/** Kinds of finding whose width is that of material which holds the piece together. */
+/** Kinds of issue whose width is of material that holds the piece together. */
 const webs: ReadonlySet<string> = new Set(['weak-bridge', 'thin-stroke', 'hanger-weak']);
 
 function weakestPlace({ id }: Piece, issues: readonly Issue[], units: Units): string {
@@ -50,10 +50,10 @@ function weakestPlace({ id }: Piece, issues: readonly Issue[], units: Units): st
   return widths.length > 0 ? `Narrowest place found: ${bothLengths(Math.min(...widths), units)}` : '';
 }
 
-/** A link to the page of it, for an editor that trusts that command; elsewhere it is words. */
+/** A link to the guide's page, for an editor that trusts the command; elsewhere plain words. */
 const howItIsWorkedOut = `[How it is worked out](command:tagwright.openGuide?${encodeURIComponent('["what-a-hanger-bears"]')})`;
 
-/** An estimate with its caution; nothing for a piece without a hanger. */
+/** The load estimate with its caution; empty for a piece without a hanger. */
 export function loadDocs(piece: Piece, tag: Tag): string {
   const estimate = estimateLoad(piece, stockOf(piece, tag));
   if (!estimate) return '';
@@ -66,7 +66,7 @@ export function loadDocs(piece: Piece, tag: Tag): string {
   return `${parts.join('\n')}\n\n*${plain(caution)}*${isEstimate ? ` ${howItIsWorkedOut}` : ''}`;
 }
 
-/** Whether a place is a hanger of the piece, or something in it. */
+/** Whether the path is a hanger of the piece, or inside one. */
 export function isHangerOf({ hangers }: Piece, path: YamlPath): boolean {
   return hangers.some((hanger) => hanger.path.every((step, index) => path[index] === step));
 }

@@ -1,8 +1,8 @@
-/** Text that may come from a spec, for a hover: shown as it is, never as markup. */
+/** Escapes text that may come from a spec for use in a hover: shown literally, never as markup. */
 
 /**
- * Every sign that Markdown or HTML could read as more than itself is escaped. The editor's own `appendText` does that as well,
- * but ties all words together with spaces that do not break.
+ * Escapes every character that Markdown or HTML could interpret. The editor's own `appendText` does that as well, but
+ * also joins all words with non-breaking spaces.
  */
 export function plain(text: string): string {
   return text

@@ -1,4 +1,4 @@
-/** How large things are, and in how many parts. */
+/** Sizes of regions, and their number of parts and holes. */
 
 import { boundsOf, ringArea } from '../../geometry/measure.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
@@ -12,7 +12,7 @@ export function sizeOf({ minX, minY, maxX, maxY }: Bounds): BoxSize {
   return { width: maxX - minX, height: maxY - minY };
 }
 
-/** `undefined` for nothing. */
+/** `undefined` for an empty region. */
 export function sizeOfRegion(region: Region): BoxSize | undefined {
   const bounds = boundsOf(region);
   return bounds && sizeOf(bounds);

@@ -1,4 +1,4 @@
-/** How a tag is, in a few words. */
+/** State of a tag in a few words. */
 
 import { tally, type Issue } from '../../core/issue.ts';
 import type { Tag } from '../../tag/tag.ts';
@@ -11,7 +11,7 @@ export interface TagState {
   readonly long: string;
 }
 
-/** `stale`: the tag is of an earlier text than the issues. */
+/** `stale`: the tag is from an earlier text than the issues. */
 export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: boolean): TagState {
   const told = tally(issues);
   if (stale)

@@ -1,4 +1,4 @@
-/** From a name in a spec to where it is given, to where it is used, and to another name. */
+/** Finds where a name in a spec is defined and used, and renames it. */
 
 import type { TextEdit, TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
@@ -6,7 +6,7 @@ import type { UsedFile } from '../../spec/used-files.ts';
 import { namesIn } from './names.ts';
 import type { NameOf, NamePlace } from './names.ts';
 
-/** A name of a kind that is given in a spec; the kinds of font and file names are not. */
+/** A name of a kind that is defined in specs, which excludes fonts and files. */
 export interface Name {
   readonly kind: NameOf;
   readonly name: string;
@@ -14,7 +14,7 @@ export interface Name {
 
 const givenKinds: ReadonlySet<NameOf> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie', 'machine', 'column']);
 
-/** The name that the offset touches. A part of a stack is a shape. */
+/** The name that the offset touches. A part of a stack counts as a shape. */
 export function nameAt(source: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {
   const found = namesIn(source).find(({ range }) => range.start <= offset && offset <= range.end);
   if (!found) return undefined;
@@ -24,7 +24,6 @@ export function nameAt(source: SpecSource, offset: number): (Name & { readonly r
 
 const kindOf = ({ kind }: NamePlace): NameOf => (kind === 'part' ? 'shape' : kind);
 
-/** Every place of the name in one file. */
 export function placesOf(source: SpecSource, { kind, name }: Name): NamePlace[] {
   return namesIn(source).filter((place) => kindOf(place) === kind && place.name === name);
 }
@@ -33,7 +32,7 @@ export function giverIn(source: SpecSource, name: Name): NamePlace | undefined {
   return placesOf(source, name).find(({ given }) => given);
 }
 
-/** The used file that gives a name, the first of them as when the spec is read; pieces and columns are not shared. */
+/** The used file that defines a name; the first one, as when the spec is read. Pieces and columns are not shared. */
 export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | undefined {
   if (isOwn(name)) return undefined;
   for (const file of used) {
@@ -44,19 +43,19 @@ export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | un
   return undefined;
 }
 
-/** Whether a name means something in its own spec only. */
+/** Whether a name is visible in its own spec only. */
 export const isOwn = ({ kind }: Name): boolean => kind === 'piece' || kind === 'column';
 
-/** As the schema has it for every section whose keys are names. */
+/** As the schema requires in every section whose keys are names. */
 const namePattern = /^[A-Za-z][A-Za-z0-9_-]*$/;
 
-/** Anything that needs no quotes in YAML, nor in a table. */
+/** Anything that needs no quotes in YAML or in a table. */
 const columnPattern = /^[\p{L}][\p{L}\p{N} _-]*$/u;
 
-/** YAML reads these as something else than text. */
+/** YAML does not read these as text. */
 const notNames = /^(?:true|false|null)$/i;
 
-/** Why a name cannot be had in these files; `undefined` where it can. */
+/** Reason why a name cannot be used in these files; `undefined` if it can. */
 export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
   if (to === name) return undefined;
   if (kind === 'column') {
@@ -67,7 +66,7 @@ export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecS
   return taken ? `There is a ${kind} “${to}” already.` : undefined;
 }
 
-/** No more than the names changes. */
+/** Only the names themselves are changed. */
 export function renaming(source: SpecSource, name: Name, to: string): TextEdit[] {
   return placesOf(source, name).map(({ range }) => {
     const quote = /^["']/.exec(source.text.slice(range.start))?.[0] ?? '';

@@ -1,4 +1,4 @@
-/** The names of a spec as what they are names of, for colouring. */
+/** Semantic highlighting: the names of a spec with their kinds. */
 
 import type { TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
@@ -12,7 +12,7 @@ export interface ColouredName {
   readonly given: boolean;
 }
 
-/** In the order of the text. Fonts and files are not the spec's own names. */
+/** In text order, without fonts and files, which the spec does not define. */
 export function colouredNames(source: SpecSource): ColouredName[] {
   return namesIn(source)
     .flatMap(({ kind, range, given }): ColouredName[] => {

@@ -1,10 +1,10 @@
-/** Which word of a spec lies at an offset of its text. */
+/** Hit test: the word of a spec at an offset of its text. */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
 import type { SpecNode, SpecScalar } from '../../spec/tree.ts';
 
 export interface Hit {
-  /** Of the value that the word is, or is the key of. */
+  /** Path of the value that the word is, or is the key of. */
   readonly path: YamlPath;
   readonly on: 'key' | 'value';
   readonly word: SpecScalar;

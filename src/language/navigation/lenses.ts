@@ -1,4 +1,4 @@
-/** What stands above each piece: its finished size, its parts and how many problems it has. */
+/** Code lenses above each piece: its finished size, its parts and its number of problems. */
 
 import type { Report } from '../../engine/engine.ts';
 import { tally, type Issue, type TextRange } from '../../core/issue.ts';
@@ -10,18 +10,18 @@ import { valueAt } from '../../core/values.ts';
 
 export interface PieceLens {
   readonly piece: string;
-  /** Of the piece's key. */
+  /** Range of the piece's key. */
   readonly range: TextRange;
   readonly text: string;
-  /** The size alone, to be taken elsewhere. */
+  /** The size alone, for copying. */
   readonly size: string;
 }
 
-/** `source`: the text as it stands now, which may be newer than what was made. */
+/** `source`: the current text, which may be newer than the report. */
 export function lensesOf({ tag, model, issues }: Report, source: SpecSource): PieceLens[] {
   if (!tag) return [];
-  // What is wrong with the text has no piece but a place in one. A shape that cannot be made is missing on every piece that
-  // is made of it.
+  // A problem of the text has a path but no piece. A shape that cannot be made is missing from every piece that uses
+  // it.
   const isOf = ({ piece, path: [section, name] }: Issue, id: string) => {
     if (piece !== undefined) return piece === id;
     if (section !== 'shapes') return section === 'pieces' && name === id;

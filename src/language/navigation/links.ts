@@ -1,4 +1,4 @@
-/** Files that a spec names. */
+/** Links to the files that a spec names. */
 
 import type { TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
@@ -8,7 +8,7 @@ import type { NameOf } from './names.ts';
 
 export interface FileLink {
   readonly range: TextRange;
-  /** As it is written. */
+  /** As written. */
   readonly file: string;
 }
 

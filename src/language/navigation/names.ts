@@ -1,4 +1,4 @@
-/** The names in a spec, of shapes, pieces and the like: where each is given and where it is used. */
+/** The names in a spec, of shapes, pieces and so on: where each is defined and where it is used. */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
 import { columnsIn } from '../../spec/batch.ts';
@@ -8,23 +8,23 @@ import { nameKindOf } from '../schema.ts';
 import type { NameKind } from '../schema.ts';
 import { valuesIn } from '../walk.ts';
 
-/** Columns are of the batch, whatever the schema says of the place where one is asked for. */
+/** Columns belong to the batch, whatever the schema says about the place that refers to one. */
 export type NameOf = NameKind | 'column';
 
 export interface NamePlace {
   /** `part` names a member of a stack, which is a shape as well. */
   readonly kind: NameOf;
   readonly name: string;
-  /** Quotes included. */
+  /** Including quotes. */
   readonly range: TextRange;
   readonly quoted: boolean;
   readonly path: YamlPath;
   readonly given: boolean;
-  /** Of the value that the name is given to. */
+  /** Range of the value that is defined under the name. */
   readonly body?: TextRange;
 }
 
-/** Those of one section in the order of the text. */
+/** Within a section, in text order. */
 export function namesIn({ tree, text }: Pick<SpecSource, 'tree' | 'text'>): NamePlace[] {
   return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
     if (node.kind === 'map') return [...given(node, path), ...machinesOfStock(node, path), ...columnsOfRow(node, path)];
@@ -46,13 +46,13 @@ function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   }));
 }
 
-/** Each column has its name in every row of the list. */
+/** In the list form, every row repeats the column names. */
 function columnsOfRow({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   if (path[0] !== 'batch' || path.length !== 2) return [];
   return entries.map(({ key }) => ({ ...place(key, 'column', [...path, String(key.value)]), given: true }));
 }
 
-/** Braces are left alone in a spec that has no batch. */
+/** Without a batch, braces have no meaning. */
 function hasBatch(tree: SpecNode | undefined): boolean {
   return tree?.kind === 'map' && tree.entries.some(({ key }) => key.value === 'batch');
 }
@@ -68,14 +68,14 @@ function columnsAsked({ range }: SpecScalar, path: YamlPath, text: string): Name
   }));
 }
 
-/** What differs by machine stands under the machine's name. */
+/** Values of a stock that differ by machine are keyed by the machine's name. */
 function machinesOfStock({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   const isOfStock = path[0] === 'stocks' ? path.length === 3 : path[0] === 'stock' && path.length === 2;
   if (!isOfStock || path.at(-1) !== 'machines') return [];
   return entries.map(({ key }) => place(key, 'machine', [...path, String(key.value)]));
 }
 
-/** The sections of a spec whose keys are names. */
+/** Sections of a spec whose keys are names. */
 const givers: Readonly<Partial<Record<string, NameKind>>> = {
   shapes: 'shape',
   pieces: 'piece',
@@ -89,7 +89,7 @@ function place(node: SpecScalar, kind: NameOf, path: YamlPath): NamePlace {
   return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };
 }
 
-/** The shapes that the one at `path` may be made from: all but itself and those that are made from it. */
+/** Shapes that the one at `path` may be built from: all except itself and those built from it. */
 export function shapesFor(path: YamlPath, names: readonly NamePlace[]): string[] {
   const shapes = names.filter(({ kind, given }) => kind === 'shape' && given).map(({ name }) => name);
   const [section, own] = path;

@@ -1,4 +1,4 @@
-/** The outline of a spec: its sections, what is named in them, and the parts of each piece. */
+/** Document outline of a spec: its sections, the names defined in them, and the parts of each piece. */
 
 import type { TextRange } from '../../core/issue.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
@@ -8,9 +8,9 @@ import { inline } from '../hover/docs.ts';
 export interface SpecSymbol {
   readonly kind: 'section' | 'shape' | 'piece' | 'named' | 'key';
   readonly name: string;
-  /** What it is, in a few words. */
+  /** Description in a few words. */
   readonly detail: string;
-  /** Of the key and all that belongs to it, and of the key. */
+  /** Range of the key with its value, and of the key alone. */
   readonly range: TextRange;
   readonly selection: TextRange;
   readonly children: readonly SpecSymbol[];
@@ -48,7 +48,7 @@ function symbol(entry: SpecEntry, kind: SpecSymbol['kind'], children: readonly S
   return { kind, name: String(key.value), detail: detailOf(kind, value), range, selection: key.range, children };
 }
 
-/** Long enough for a name or a size; the outline is narrow. */
+/** Enough for a name or a size, in characters; the outline is narrow. */
 const longestDetail = 40;
 
 function detailOf(kind: SpecSymbol['kind'], value: SpecNode | undefined): string {

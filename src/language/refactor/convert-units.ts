@@ -1,4 +1,4 @@
-/** A spec in the other unit: every length rewritten, and `units` said. */
+/** Converts a spec to the other unit: rewrites every length and sets `units`. */
 
 import { newLineOf } from '../../core/lines.ts';
 import { lengthText } from '../../edits/length-text.ts';
@@ -16,8 +16,8 @@ export interface Conversion {
 }
 
 /**
- * To a ten-thousandth of an inch or a hundredth of a millimetre. Lengths in points and pixels stay. `undefined` where path
- * data would change its size with the units.
+ * Precise to a ten-thousandth of an inch or a hundredth of a millimetre. Lengths in points and pixels are unchanged.
+ * `undefined` if path data would change its size with the units.
  */
 export function unitConversion(source: SpecSource): Conversion | undefined {
   const { tree, value } = source;
@@ -49,7 +49,7 @@ function lengthEdits({ tree }: SpecSource, from: Units, to: Units): TextEdit[] {
   });
 }
 
-/** Its figures are in the spec's units and carry none of their own. */
+/** Numbers in path data are in the spec's units and carry none of their own. */
 function hasPathData(value: unknown): boolean {
   if (Array.isArray(value)) return value.some(hasPathData);
   return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));

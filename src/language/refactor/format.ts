@@ -1,6 +1,6 @@
 /**
- * A spec set out evenly: two spaces a level, one behind commas and colons, values in line where the writer has begun to line
- * them up. Only white space changes; that what the text says and its comments are the same afterwards is checked, not hoped.
+ * Formats a spec: two spaces for each level, one after commas and colons, values aligned where the writer has begun to
+ * align them. Only white space changes; the code verifies that the value and the comments are still the same.
  */
 
 import { newLineOf } from '../../core/lines.ts';
@@ -9,7 +9,7 @@ import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecToken } from '../../spec/tokens.ts';
 import { Indentation } from './layout.ts';
 
-/** The text set out, or as it is where it cannot be read. */
+/** The formatted text, or the text unchanged if it cannot be parsed. */
 export function formatted(text: string): string {
   const source = new SpecSource(text);
   if (source.issues.length > 0 || !source.tree) return text;
@@ -43,7 +43,7 @@ function setOut(tokens: readonly SpecToken[], layout: Indentation): string {
     }
     const written = text.replaceAll('\r\n', '\n');
     const before = previous(tokens, index);
-    // Text over several lines brings its own indentation, which moves with its key.
+    // Multi-line text has its own indentation, which is shifted with its key.
     if (/^\s/.test(written)) out += shifted(written, layout.shiftAt(start));
     else if (atLineStart) out += ' '.repeat(layout.indentOf(start)) + written;
     else out += ' '.repeat(gap(before.token!, before.space, token, depth, layout)) + written;
@@ -58,7 +58,7 @@ function shifted(block: string, by: number): string {
   return block.replace(/^( *)(?=\S)/gm, (indent) => ' '.repeat(Math.max(1, indent.length + by)));
 }
 
-/** The token before on the same line, and the spaces between. */
+/** The previous token on the same line, and the number of spaces between. */
 function previous(tokens: readonly SpecToken[], index: number): { token: SpecToken | undefined; space: number } {
   const before = tokens[index - 1];
   if (before?.kind !== 'space') return { token: before, space: 0 };

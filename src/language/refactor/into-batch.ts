@@ -1,4 +1,4 @@
-/** Making a batch of what a text says: of the names it lists, or of the one it has, for others to follow. */
+/** Turns a text into a batch: of the names that it lists, or starting with the one it has. */
 
 import { newLineOf } from '../../core/lines.ts';
 import type { TextEdit } from '../../core/issue.ts';
@@ -10,7 +10,7 @@ import { yamlText } from '../completion/snippets.ts';
 import { isGroup } from '../../core/values.ts';
 import { valuesIn } from '../walk.ts';
 
-/** `undefined` where the offset is in no text, or there is a batch already. */
+/** `undefined` if there is no text at the offset, or a batch already. */
 export function intoBatch(source: SpecSource, offset: number): Refactoring | undefined {
   const text = textAt(source, offset);
   if (!text || !isGroup(source.value) || 'batch' in source.value) return undefined;
@@ -31,14 +31,14 @@ function textAt({ tree }: SpecSource, offset: number): SpecScalar | undefined {
   return found?.node as SpecScalar | undefined;
 }
 
-/** One on a line or, where all stand on one, between commas or semicolons. */
+/** One on each line, or separated by commas or semicolons if all are on one line. */
 function namesOf(text: string): string[] {
   const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
   const parts = lines.length > 1 ? lines : text.split(/[,;]/);
   return parts.map((part) => part.trim()).filter((part) => part !== '');
 }
 
-/** Above the shapes, and above the comment that speaks of them. */
+/** Above the shapes, and above the comment that belongs to them. */
 function batchEdit(source: SpecSource, names: readonly string[]): TextEdit | undefined {
   const { text, tree } = source;
   if (tree?.kind !== 'map') return undefined;

@@ -1,9 +1,9 @@
-/** How far each line of a spec is to be indented, and where the values of a group are to begin. */
+/** Indentation of each line of a spec, and alignment of values within a map. */
 
 import type { SpecSource } from '../../spec/source.ts';
 import type { SpecEntry, SpecMap, SpecNode } from '../../spec/tree.ts';
 
-/** Spaces a level. */
+/** Spaces for each level. */
 const step = 2;
 
 export class Indentation {
@@ -18,7 +18,7 @@ export class Indentation {
     if (source.tree) this.#node(source.tree, 0);
   }
 
-  /** For the first word of a line. A line that only goes on with what is above, or a comment, moves as its neighbour does. */
+  /** Indentation of the first word on a line. A continuation line or a comment moves with its neighbour. */
   indentOf(offset: number): number {
     const { line, column } = this.#source.position(offset);
     const own = this.#indents.get(line);
@@ -29,7 +29,7 @@ export class Indentation {
     return isComment ? neighbour.next : Math.max(neighbour.next + 1, column - 1 + neighbour.next - neighbour.old);
   }
 
-  /** How far the line before an offset, if it begins with a key or a dash, has moved. */
+  /** Shift of the nearest earlier line that begins with a key or a dash. */
   shiftAt(offset: number): number {
     const moved = this.#near(this.#source.position(offset).line, -1);
     return moved ? moved.next - moved.old : 0;
@@ -60,14 +60,14 @@ export class Indentation {
     }
   }
 
-  /** Only what stands first on its line decides how far that is indented. */
+  /** Only the first word on a line decides its indentation. */
   #line(offset: number, next: number): void {
     const { line, column } = this.#source.position(offset);
     const before = this.#source.text.slice(offset - column + 1, offset);
     if (before.trim() === '') this.#indents.set(line, { old: column - 1, next });
   }
 
-  /** Values of one line each, on lines that follow one another, begin in one column where any of them keeps a distance. */
+  /** Aligns one-line values on consecutive lines if any of them has extra space before it. */
   #align({ entries }: SpecMap): void {
     let group: SpecEntry[] = [];
     const close = () => {
@@ -92,7 +92,7 @@ export class Indentation {
     close();
   }
 
-  /** Of a key whose value stands behind it, whole. */
+  /** Line of an entry whose key and whole value are on one line. */
   #lineOf({ key, value }: SpecEntry): number | undefined {
     if (!value) return undefined;
     const { text } = this.#source;

@@ -1,4 +1,4 @@
-/** Putting what another spec makes into a spec that is there already. */
+/** Merges another spec into an existing one. */
 
 import { freeName } from '../../core/names.ts';
 import { applied } from '../../fixes/find-fixes.ts';
@@ -15,8 +15,8 @@ const shared: readonly { readonly section: string; readonly kind: NameKind }[] =
 ];
 
 /**
- * The shapes and pieces of `other` behind those of `spec`, under names that are free. Stock and tie stay as they are: there
- * is one sheet. A blank spec becomes `other`, whole.
+ * Adds the shapes and pieces of `other` after those of `spec`, under free names. Stock and tie stay as they are,
+ * because there is one sheet. A blank spec becomes all of `other`.
  */
 export function merged(spec: string, other: string): string {
   const root = new SpecSource(spec).value;
@@ -33,7 +33,7 @@ export function merged(spec: string, other: string): string {
   return withBatch(whole, new SpecSource(added));
 }
 
-/** What the texts that came along stand for; there is one batch, as there is one sheet. */
+/** Adds the batch that the merged texts refer to, unless the spec has one already; there can be only one. */
 function withBatch(spec: string, { text, tree }: SpecSource): string {
   const source = new SpecSource(spec);
   const batch = tree?.kind === 'map' ? tree.entries.find(({ key }) => key.value === 'batch')?.value : undefined;

@@ -1,4 +1,4 @@
-/** Changes of a spec's text that leave the tag as it is, or the first of its tags. */
+/** Refactorings: changes of a spec's text that leave the tag unchanged, or the first of its tags. */
 
 import { freeName } from '../../core/names.ts';
 import { removeKey } from '../../edits/remove-key.ts';
@@ -18,7 +18,7 @@ import type { SchemaNode } from '../schema.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
 import { valuesIn } from '../walk.ts';
 
-/** What can be done at an offset. Each is tried on the text: none brings a problem. */
+/** Refactorings available at an offset. Each is tried on the text, and none causes a problem. */
 export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): Refactoring[] {
   const before = parseSpec(source, uses).issues.length;
   return [extraction(source, offset), inlining(source, offset), intoBatch(source, offset)].filter(
@@ -26,7 +26,7 @@ export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): 
   ) as Refactoring[];
 }
 
-/** Gives a shape that is written in place a name of its own. */
+/** Extracts an inline shape under a name. */
 function extraction(source: SpecSource, offset: number): Refactoring | undefined {
   const shape = inPlaceAt(source.tree, offset);
   const text = shape && flowText(source, shape);
@@ -40,7 +40,7 @@ function extraction(source: SpecSource, offset: number): Refactoring | undefined
   return { kind: 'extract', title: 'Give this shape a name', edits: [{ range, text: name }, definition], name };
 }
 
-/** The innermost shape round the offset, if it has no name. */
+/** The innermost shape around the offset, if it has no name. */
 function inPlaceAt(tree: SpecNode | undefined, offset: number): SpecMap | undefined {
   const innermost = [...valuesIn(tree)].findLast(({ node: { kind, range }, schemas }) => {
     return kind === 'map' && range.start <= offset && offset <= range.end && schemas.some(isShape);
@@ -67,7 +67,7 @@ function freeShape(name: string, { value }: SpecSource): string {
   return freeName(name, isTaken);
 }
 
-/** Writes a shape where its only use is, and takes its name away. */
+/** Inlines a shape at its only use and removes its name. */
 function inlining(source: SpecSource, offset: number): Refactoring | undefined {
   const name = nameAt(source, offset);
   if (name?.kind !== 'shape') return undefined;

@@ -4,6 +4,6 @@ export interface Refactoring {
   readonly kind: 'extract' | 'inline' | 'rewrite';
   readonly title: string;
   readonly edits: readonly TextEdit[];
-  /** A new name, to be thought about. */
+  /** A generated name that the writer may want to change. */
   readonly name?: string;
 }

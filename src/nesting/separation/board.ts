@@ -1,33 +1,35 @@
 /**
- * Parts on one rectangle, which may overlap; what an overlap costs, and what a place would cost. The rectangle itself is never left.
+ * Parts on one rectangle, which may overlap, with the cost of the overlaps and of possible places. Movable parts never
+ * leave the rectangle.
  *
- * A pair costs its weight times s·√(d(d + 0.3·s)), d the depth of the overlap and s the size of the two: concave in the depth, so that one deep
- * overlap is dearer to begin and cheaper to deepen, and few parts are left to move (measured in the guide's page on sheets).
+ * A pair costs its weight times s·√(d(d + 0.3·s)), with d the depth of the overlap and s the size of the two. That is
+ * concave in the depth: starting a deep overlap costs more and deepening it less, so that few parts are left to move
+ * (measured in the guide's page on sheets).
  */
 
 import { last } from './penetration-field.ts';
 import type { Turn } from '../orientation.ts';
 import type { PenetrationFields } from './penetration-fields.ts';
 
-/** Where concave turns to linear, as a share of the size. */
+/** Depth at which the cost turns from concave to linear, as a share of the size. */
 const bend = 0.3;
 
-/** So far beyond where two parts touch, in mm, is the way out of an overlap: rounding leaves nothing of it. Outlines are thinned by more. */
+/** Extra distance in mm that resolves an overlap completely despite rounding. Outlines are thinned by more. */
 const clearMm = 1e-6;
 
-/** What looking whether two boxes meet takes, in stretches of a boundary. */
+/** Work for testing whether two boxes meet, in stretches of a boundary. */
 const workOfBox = 0.06;
 
-/** The way out of all overlaps of the last exact place together, and of the dearest. */
+/** The ways out of the overlaps in the last exact cost: of all together, and of the most expensive one. */
 export const way = { allX: 0, allY: 0, dearestX: 0, dearestY: 0 };
 
 export class Board {
   readonly count: number;
-  /** The parts before this one may be moved; the others lie where they lie, even beyond the rectangle or on one another. */
+  /** Parts before this index can be moved; the others are fixed, even outside the rectangle or overlapping. */
   readonly movable: number;
   width: number;
   height: number;
-  /** Of each part: its shape among the movers, and how it is turned; its middle, and how far it reaches from there. */
+  /** For each part: its shape among the movers, its turn, its centre, and half the size of its box. */
   readonly kinds: Int32Array;
   readonly turns: Uint8Array;
   readonly xs: Float64Array;
@@ -35,11 +37,11 @@ export class Board {
   readonly #halfWidths: Float64Array;
   readonly #halfHeights: Float64Array;
   readonly #sizes: Float64Array;
-  /** By two parts, either first. */
+  /** By pair, in either order. */
   readonly weights: Float64Array;
   readonly depths: Float64Array;
   readonly #fields: PenetrationFields;
-  /** Of each kind and turn: half the box of the outline, and of the part itself. */
+  /** For each kind and turn: half the box of the outline, and of the part itself. */
   readonly #reach: Float64Array;
   readonly #half: Float64Array;
 
@@ -78,7 +80,7 @@ export class Board {
     });
   }
 
-  /** The least and the most that the middle of a part may have, across and up, as the rectangle is now. */
+  /** Least and greatest coordinates of the centre of a part within the present rectangle. */
   leastX = (part: number, turn: number): number => this.#half[(this.kinds[part]! * 4 + turn) * 2]!;
   leastY = (part: number, turn: number): number => this.#half[(this.kinds[part]! * 4 + turn) * 2 + 1]!;
   mostX = (part: number, turn: number): number => this.width - this.leastX(part, turn);
@@ -90,7 +92,7 @@ export class Board {
     return 2 * this.leastX(part, turn) <= this.width + 1e-9 && 2 * this.leastY(part, turn) <= this.height + 1e-9;
   }
 
-  /** As near to there as the rectangle lets it. */
+  /** Places a part as near as the rectangle allows. */
   put(part: number, turn: number, x: number, y: number): void {
     const at = (this.kinds[part]! * 4 + turn) * 2;
     this.settle(part, turn, x, y);
@@ -98,7 +100,7 @@ export class Board {
     this.ys[part] = Math.max(this.#half[at + 1]!, Math.min(this.height - this.#half[at + 1]!, y));
   }
 
-  /** Wherever that is. */
+  /** Places a part without limits. */
   settle(part: number, turn: number, x: number, y: number): void {
     const at = (this.kinds[part]! * 4 + turn) * 2;
     this.turns[part] = turn;
@@ -108,12 +110,12 @@ export class Board {
     this.ys[part] = y;
   }
 
-  /** What it would cost to have a part there, roughly; `Infinity` where that is more than the limit. */
+  /** Approximate cost of a place for a part; `Infinity` if it exceeds the limit. */
   roughCost(part: number, turn: number, x: number, y: number, limit: number): number {
     return this.#cost(part, turn, x, y, limit, true);
   }
 
-  /** The same exactly; the ways out are in `way`. */
+  /** Exact cost of a place; the ways out are in `way`. */
   cost(part: number, turn: number, x: number, y: number, limit: number): number {
     return this.#cost(part, turn, x, y, limit, false);
   }
@@ -179,7 +181,7 @@ export class Board {
     return sum;
   }
 
-  /** mm² by which the box of a part there lies on those of others. */
+  /** Area in mm² in which the box of a part at that place overlaps those of others. */
   boxOverlap(part: number, turn: number, x: number, y: number): number {
     const at = (this.kinds[part]! * 4 + turn) * 2;
     last.work += workOfBox * this.count;
@@ -192,7 +194,7 @@ export class Board {
     return sum;
   }
 
-  /** How deep two parts are in one another as they are. */
+  /** Present depth of the overlap of two parts. */
   depth(part: number, other: number): number {
     const { xs, ys, kinds, turns } = this;
     const [dx, dy] = [xs[part]! - xs[other]!, ys[part]! - ys[other]!];
@@ -210,7 +212,7 @@ export class Board {
     return field.depth(qx, qy);
   }
 
-  /** Finds the depths of a part anew. */
+  /** Recomputes the depths of a part. */
   measure(part: number): void {
     const { count, movable, depths } = this;
     last.work += workOfBox * count;
@@ -227,7 +229,7 @@ export class Board {
     for (let part = 0; part < this.count; part += 1) this.measure(part);
   }
 
-  /** All overlaps, without their weights; 0 for a layout that is one. */
+  /** Sum of all overlaps without weights; 0 for a valid layout. */
   loss(): number {
     const { count, depths } = this;
     let sum = 0;

@@ -1,16 +1,16 @@
-/** The edges of a convolution sorted into bands and into cells, for which of them others cross, and how often they wind round a place. */
+/** Spatial index of the edges of a convolution: cells to find crossing edges, bands to compute winding numbers. */
 
-/** A band or a cell is to have about so many edges. */
+/** Target number of edges in a band and in a cell. */
 const edgesPerBand = 6;
 const edgesPerCell = 2;
 const maxBands = 256;
 const maxAcross = 64;
 
-/** Boxes are this much larger, in mm, than the edges in them. */
+/** Amount by which boxes are enlarged beyond their edges, in mm. */
 const roundingMm = 2e-7;
 
 export class EdgeGrid {
-  /** x, y, x, y of each edge; and what it adds to the winding number on its left. */
+  /** x, y, x, y of each edge, and what it adds to the winding number on its left. */
   ends = new Float64Array(4096);
   signs = new Int8Array(1024);
   count = 0;
@@ -38,7 +38,7 @@ export class EdgeGrid {
     this.count = count;
   }
 
-  /** To be called when `ends` and `signs` are written. */
+  /** Call after writing `ends` and `signs`. */
   sort(): void {
     const { ends, count } = this;
     let minX = Infinity;
@@ -114,7 +114,7 @@ export class EdgeGrid {
     return band < 0 ? 0 : band >= this.#bands ? this.#bands - 1 : band;
   }
 
-  /** Writes into `box` the cells that the box of an edge touches. */
+  /** Writes the cells touched by the box of an edge into `box`. */
   #box(i: number): void {
     const { ends } = this;
     const ax = ends[4 * i]!;
@@ -140,7 +140,7 @@ export class EdgeGrid {
     );
   }
 
-  /** Writes the edges whose boxes come near that of an edge into `into`, each once; how many there are. */
+  /** Writes the edges whose boxes come near that of an edge into `into`, each once; returns their number. */
   near(i: number, into: Int32Array): number {
     this.#box(i);
     const across = this.#across;
@@ -164,12 +164,12 @@ export class EdgeGrid {
     return count;
   }
 
-  /** As `near`, into an array that is kept until the next call. */
+  /** Like `near`, into an array that is reused by the next call. */
   nearTo(i: number): { readonly edges: Int32Array; readonly count: number } {
     return { edges: this.#met, count: this.near(i, this.#met) };
   }
 
-  /** How often the edges wind round a place: those to its right, up less down. */
+  /** Winding number of the edges around a point: those to its right, upward minus downward. */
   windingAt(x: number, y: number): number {
     const { ends, signs } = this;
     const edges = this.#bandEdges;

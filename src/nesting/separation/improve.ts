@@ -1,4 +1,6 @@
-/** A layout made better by separation: sheets filled with what lies on those behind, and of the last as little used as can be. */
+/**
+ * Improves a layout by separation: fills sheets with parts from later ones, and reduces the used part of the last one.
+ */
 
 import type { BinSize } from '../layout.ts';
 import type { Turn } from '../orientation.ts';
@@ -19,28 +21,28 @@ export interface LayoutToImprove {
   readonly shapes: readonly (NestShape | undefined)[];
   readonly candidates: readonly PartToPlace[];
   readonly laid: readonly PlacedPart[];
-  /** What is used of the last sheet, as a share: only less is better. */
+  /** Used share of the last sheet; only a smaller one is an improvement. */
   readonly share: number;
   readonly settled: Settled;
 }
 
 /**
- * What each two shapes have to do with each other takes time as the product of their corners, for each turn: where the sum is
- * more than this, they are seen by outlines of few corners.
+ * Computing the fields of two shapes takes time proportional to the product of their corners, for each turn. If the sum
+ * exceeds this, outlines with fewer corners are used.
  */
 const mostWork = 400_000;
 
-/** Of what may be spent, sheets but the last have taken this share at the end. */
+/** Share of the budget at which the filling of all sheets but the last has ended. */
 const fillingShare = 0.8;
 
-/** No more sheets, and no more used of the last one. `onBetter` is given each layout on the way. */
+/** Returns no more sheets, and no more used of the last one. `onBetter` is called with each layout on the way. */
 export async function improved(
   { room, shapes, candidates, laid, share, settled }: LayoutToImprove,
   random: () => number,
   budget: WorkBudget,
   onBetter: (laid: readonly PlacedPart[]) => void,
 ): Promise<readonly PlacedPart[]> {
-  // What a layout before this one looked at last is not its work: the same parts, the same layout.
+  // Work left over from an earlier layout must not count, so that the same parts give the same layout.
   last.work = 0;
   const { movers, outlineOf } = moversOf(candidates, shapes);
   let sheets = bySheet(laid, settled.sheets, ({ part }) => movers.get(part)!);
@@ -74,7 +76,7 @@ export async function improved(
   return placed(sheets);
 }
 
-/** At least so many sheets, even if nothing lies on them. */
+/** At least this many sheets, even if nothing lies on them. */
 function bySheet(
   laid: readonly PlacedPart[],
   least: number,
@@ -118,7 +120,7 @@ interface Strip {
   readonly height: number;
 }
 
-/** The parts of a sheet lower than `height`, if it is found how. */
+/** Tries to fit the parts of a sheet below `height`; `undefined` if that fails. */
 async function shortened(
   { sheet, fixed, height }: Strip,
   room: BinSize,
@@ -135,7 +137,7 @@ async function shortened(
     ys: Float64Array.from(all, ({ y }) => y),
   };
   const kinds = all.map(({ mover }) => fields.add(mover));
-  // Outlines reach half a gap beyond the parts, and so beyond what is used.
+  // Outlines extend half a gap beyond the parts, and so beyond the used part.
   const area = sheet.reduce((sum, { mover, turn }) => sum + mover.shape.exact(turn).area, 0);
   const tallest = sheet.map(({ mover: { turns, outline } }) => Math.min(...turns.map((turn) => outline(turn).height)));
   const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);

@@ -1,15 +1,15 @@
-/** A better place for one part: many places looked at roughly, the best of them closed in on exactly. */
+/** Finds a better place for one part: many places are evaluated roughly, and the best of them refined exactly. */
 
 import { way } from './board.ts';
 import type { Board } from './board.ts';
 
-/** Places near the present one, for each orientation; how many are closed in on. */
+/** Number of nearby places for each orientation, and number of places that are refined. */
 const nearby = 14;
 const refined = 3;
 
-/** How far is near, as a share of the part's size. */
+/** Radius of nearby places, as a share of the part's size. */
 const nearShare = 0.6;
-/** Steps of closing in: the first, as a share of the part's size; the last; and how many at most. */
+/** Steps of the refinement: the first and the last as shares of the part's size, and the limit on their number. */
 const firstStep = 0.04;
 const lastStep = 0.0008;
 const mostSteps = 22;
@@ -24,11 +24,11 @@ const best = { cost: 0, turn: 0, x: 0, y: 0 };
 
 interface PlaceRule {
   readonly random: () => number;
-  /** How many places anywhere are looked at, for each orientation. */
+  /** Number of places anywhere on the board, for each orientation. */
   readonly anywhere: number;
 }
 
-/** Moves the part to the best place found, its own if there is none better. */
+/** Moves the part to the best place found; it stays if there is none better. */
 export function improvePlace(board: Board, part: number, { random, anywhere }: PlaceRule): void {
   const [ownTurn, ownX, ownY] = [board.turns[part]!, board.xs[part]!, board.ys[part]!];
   const own = board.cost(part, ownTurn, ownX, ownY, Infinity);
@@ -67,7 +67,10 @@ export function improvePlace(board: Board, part: number, { random, anywhere }: P
   board.put(part, best.turn, best.x, best.y);
 }
 
-/** From a place along the ways out and in random directions, as long as it costs less; noted in `best` if it is. */
+/**
+ * Descends from a place along the ways out and in random directions while the cost decreases; stored in `best` if it is
+ * better.
+ */
 function closeIn(board: Board, part: number, turn: number, startX: number, startY: number, random: () => number): void {
   const [lowX, lowY, highX, highY] = [
     board.leastX(part, turn),

@@ -1,41 +1,43 @@
 /**
- * The boundary of a no-fit polygon: of all edges of the convolution (`convolution.ts`), the stretches that have overlap on one
- * side only. Each edge is cut where others cross it, and of each piece both sides are asked for their winding number; past an edge
- * that is crossed cleanly it is known from before.
+ * Boundary of a no-fit polygon: the stretches of convolution edges (`convolution.ts`) with overlap on one side only.
+ * Each edge is cut where others cross it, and the winding number is computed on both sides of each piece; past a clean
+ * crossing it follows from the previous piece.
  */
 
 import { convolve, cornerOf, edgeOf, isMovingEdge } from '../convolution.ts';
 import type { Orientation } from '../orientation.ts';
 import { EdgeGrid } from './edge-grid.ts';
 
-/** Stretches as x, y, x, y, the overlap on their left, relative to the middle of the box of the part that rests. */
+/** Stretches as x, y, x, y, with the overlap on their left, relative to the centre of the resting part's box. */
 export type Boundary = Float64Array;
 
-/** How far beside a stretch its sides are asked, in mm: less than outlines are thinned, more than rounding. */
+/**
+ * Distances beside a stretch at which its sides are tested, in mm: less than outlines are thinned, more than rounding.
+ */
 const besideMm = [2e-7, 1e-6, 2e-8] as const;
-/** Shorter stretches, in mm, are what rounding leaves where several edges cross. */
+/** Shorter stretches, in mm, are rounding errors where several edges cross. */
 const leastMm = 1e-7;
-/** Only past longer ones, in mm, is it sure that both sides were asked on the same side of what crosses. */
+/** Only past longer pieces, in mm, are both sides certain to have been tested on the same side of the crossing edge. */
 const clearMm = 1e-4;
-/** Ends nearer than this, in mm, are the same. */
+/** Ends closer than this, in mm, count as equal. */
 const sameMm = 1e-6;
-/** The sine of the angle of two edges that run along each other. */
+/** Sine of the angle below which two edges count as parallel. */
 const alongSine = 1e-4;
-/** And how far apart they may be, in mm. */
+/** Distance below which two such edges count as coincident, in mm. */
 const alongMm = 1e-3;
 
 const grid = new EdgeGrid();
 
-/** Where an edge is cut, as a share of its length, and what is added to the winding number there. */
+/** Cuts of an edge, as shares of its length, with the change of the winding number at each. */
 const cuts = { count: 0, at: new Float64Array(256), adds: new Int8Array(256) };
 const unclear = 127;
 
-/** Positions of the middle of the moving part's box at which the two touch. `work`: edges looked at on the way. */
+/** Positions of the moving part's box centre at which the two touch. `work`: number of edges visited. */
 export function noFitBoundary(resting: Orientation, moving: Orientation): { boundary: Boundary; work: number } {
   gather(resting, moving);
   grid.sort();
   let best = stretches(besideMm[0], false);
-  // Where edges nearly lie on one another, what was crossed does not always say it, nor what is a certain way beside them.
+  // If edges nearly coincide, crossings may be unreliable, and so may points at a certain distance beside them.
   for (let i = 0; openness(best.found) > sameMm * best.found.length && i < besideMm.length; i += 1) {
     const found = stretches(besideMm[i]!, true);
     if (openness(found.found) < openness(best.found)) best = found;
@@ -43,7 +45,7 @@ export function noFitBoundary(resting: Orientation, moving: Orientation): { boun
   return { boundary: Float64Array.from(best.found), work: best.work + 4 * grid.count };
 }
 
-/** A boundary comes back to where it began: how far from there it ends, in mm. */
+/** A boundary is closed: the distance in mm between its start and its end. */
 function openness(found: readonly number[]): number {
   let x = 0;
   let y = 0;
@@ -54,7 +56,7 @@ function openness(found: readonly number[]): number {
   return Math.abs(x) + Math.abs(y);
 }
 
-/** `isCareful`: each piece of an edge is asked on both sides, whatever was known of the one before. */
+/** `isCareful`: tests each piece of an edge on both sides, without relying on the previous piece. */
 function stretches(beside: number, isCareful: boolean): { found: number[]; work: number } {
   const { ends, count } = grid;
   let work = 0;
@@ -101,7 +103,7 @@ function stretches(beside: number, isCareful: boolean): { found: number[]; work:
   return { found, work };
 }
 
-/** Edges may lie on one another; the stretch is taken once. */
+/** Edges may coincide; the stretch is recorded once. */
 function note(found: number[], x: number, y: number, tx: number, ty: number): void {
   for (let at = 0; at < found.length; at += 4) {
     if (Math.abs(found[at]! - x) + Math.abs(found[at + 1]! - y) > sameMm) continue;
@@ -114,7 +116,7 @@ function gather(resting: Orientation, moving: Orientation): void {
   const { count, codes, signs } = convolve(resting, moving);
   grid.reserve(count);
   const { ends } = grid;
-  // Orientations begin at the lower left corners of their boxes.
+  // The origin of an orientation is the lower left corner of its box.
   const shiftX = (moving.width - resting.width) / 2;
   const shiftY = (moving.height - resting.height) / 2;
   for (let i = 0; i < count; i += 1) {
@@ -127,7 +129,7 @@ function gather(resting: Orientation, moving: Orientation): void {
     const end = isMoving ? moving.next[edge]! : resting.next[edge]!;
     const ox = other.x[corner]!;
     const oy = other.y[corner]!;
-    // Both edges that meet at a corner get the same number, since the order of the first sum does not matter to it.
+    // Both edges at a corner get the same number, because addition is commutative.
     ends[4 * i] = own.x[edge]! + ox + shiftX;
     ends[4 * i + 1] = own.y[edge]! + oy + shiftY;
     ends[4 * i + 2] = own.x[end]! + ox + shiftX;
@@ -136,7 +138,10 @@ function gather(resting: Orientation, moving: Orientation): void {
   }
 }
 
-/** Finds where others cross an edge or end on it, ascending, its own end the last; how many edges were looked at. */
+/**
+ * Finds the points where other edges cross an edge or end on it, ascending, with its own end last; returns the number
+ * of edges visited.
+ */
 function cut(i: number): number {
   const { ends, signs } = grid;
   cuts.count = 0;
@@ -156,7 +161,7 @@ function cut(i: number): number {
     const otherSquare = ex * ex + ey * ey;
     const isAlong = cross * cross < alongSine * alongSine * square * otherSquare;
     if (isAlong && Math.abs(ax * dy - ay * dx) < alongMm * Math.sqrt(square)) {
-      // The ends of one may divide the other.
+      // The ends of the other edge may divide this one.
       addCut((ax * dx + ay * dy) / square, unclear);
       addCut(((ax + ex) * dx + (ay + ey) * dy) / square, unclear);
     }
@@ -166,7 +171,7 @@ function cut(i: number): number {
     const tolerance = sameMm / Math.sqrt(otherSquare);
     if (!(u >= -tolerance && u <= 1 + tolerance)) continue;
     if (isAlong || u < tolerance || u > 1 - tolerance) addCut(t, unclear);
-    // From its right to its left if it turns to the right of the way.
+    // The way along this edge leads from the other's right to its left if the other turns to the right of the way.
     else addCut(t, cross < 0 ? signs[other / 4]! : -signs[other / 4]!);
   }
   addCut(1, unclear, true);

@@ -1,8 +1,10 @@
 /**
- * How deep two parts are in one another, and the shortest way out: the distance from a position to the boundary of the no-fit polygon.
+ * Penetration depth of two parts and the shortest way out: the distance from a position to the boundary of the no-fit
+ * polygon.
  *
- * A grid over the no-fit polygon is filled as it is asked for. A cell knows that all of it is outside, or which stretches of the boundary
- * may be the nearest to a place in it, so that a question looks at a few of them; and how deep its middle is, for a rough answer.
+ * A grid over the no-fit polygon is filled on demand. Each cell knows either that all of it is outside, or which
+ * stretches of the boundary may be nearest to a point in it, so that a query visits only a few; it also knows the depth
+ * at its centre, for approximate answers.
  */
 
 import type { Orientation } from '../orientation.ts';
@@ -12,27 +14,27 @@ const cells = 24;
 
 const [unknown, outside, inside, crossed] = [0, 1, 2, 3];
 
-/** The way out of the last exact question, in mm, and how many stretches were looked at since it was last set to 0. */
+/** Way out for the last exact query, in mm, and the number of stretches visited since `work` was last set to 0. */
 export const last = { exitX: 0, exitY: 0, work: 0 };
 
-/** How far away what was nearest was. */
+/** Distance of the nearest stretch. */
 const near = { distance: 0 };
 
 export class PenetrationField {
-  /** The box of the no-fit polygon. */
+  /** Bounding box of the no-fit polygon. */
   readonly minX: number;
   readonly minY: number;
   readonly maxX: number;
   readonly maxY: number;
   readonly #stepX: number;
   readonly #stepY: number;
-  /** Of each stretch: where it begins, where it goes from there, and one over its length squared. */
+  /** For each stretch: its start, its vector, and the inverse of its squared length. */
   readonly #edges: Float64Array;
   readonly #all: Uint16Array;
   readonly #kinds = new Uint8Array(cells * cells);
   readonly #starts = new Int32Array(cells * cells);
   readonly #depths = new Float32Array(cells * cells);
-  /** For each cell that is filled: how many stretches, and which. */
+  /** For each filled cell: the number of stretches, and their indices. */
   #lists = new Uint16Array(256);
   #used = 0;
 
@@ -53,7 +55,7 @@ export class PenetrationField {
     this.#stepY = (maxY - minY) / cells;
   }
 
-  /** Roughly how deep, in mm, to within a cell. */
+  /** Approximate depth in mm, to within a cell. */
   roughDepth(x: number, y: number): number {
     last.work += 1;
     if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) return 0;
@@ -64,7 +66,7 @@ export class PenetrationField {
     return this.#depths[cell]!;
   }
 
-  /** How deep, in mm; the way out is in `last`. */
+  /** Exact depth in mm; the way out is in `last`. */
   depth(x: number, y: number): number {
     if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) {
       last.work += 1;
@@ -84,7 +86,7 @@ export class PenetrationField {
     return near.distance;
   }
 
-  /** Writes the way to the nearest of some stretches into `last`; whether it is the way out. */
+  /** Writes the way to the nearest of some stretches into `last`; returns whether it is the way out. */
   #nearest(x: number, y: number, list: Uint16Array, from: number, count: number): boolean {
     const edges = this.#edges;
     last.work += 1 + count;
@@ -105,7 +107,7 @@ export class PenetrationField {
       const wayY = t * ey - dy;
       const square = wayX * wayX + wayY * wayY;
       if (square > least + 1e-7 * least + 1e-20) continue;
-      // Where two stretches meet both are as near; which side it is, the one says that is seen less from its end.
+      // Where two stretches meet, both are equally near; the side is decided by the one whose line is further away.
       const cross = ex * dy - ey * dx;
       const crossSquare = cross * cross * edges[at + 4]!;
       if (square < least - 1e-7 * least - 1e-20 || crossSquare > sideSquare) {

@@ -1,26 +1,29 @@
-/** The penetration fields of every two shapes, made as they are asked for. Turning both alike turns their field. */
+/**
+ * Penetration fields of pairs of shapes, created on demand. If both shapes are turned alike, their field turns with
+ * them.
+ */
 
 import type { Orientation, Turn } from '../orientation.ts';
 import type { NestShape } from '../shapes.ts';
 import { PenetrationField } from './penetration-field.ts';
 
-/** A shape as the separation sees it. Positions are of the middles of boxes. */
+/** A shape as used by the separation. Positions are box centres. */
 export interface Mover {
   readonly shape: NestShape;
-  /** How its parts may lie. */
+  /** Allowed turns of its parts. */
   readonly turns: readonly Turn[];
   readonly outline: (turn: Turn) => Orientation;
 }
 
 export class PenetrationFields {
   readonly movers: Mover[] = [];
-  /** By the shape that rests, the one that moves, and by how many quarters it is turned further. */
+  /** By resting shape, moving shape, and quarter turns of the latter relative to the former. */
   made: (PenetrationField | undefined)[] = [];
-  /** How many shapes there is room for. */
+  /** Number of shapes that there is room for. */
   stride = 0;
   readonly #numbers = new Map<NestShape, number>();
 
-  /** Its number among the movers. */
+  /** Returns its index among the movers. */
   add(mover: Mover): number {
     const known = this.#numbers.get(mover.shape);
     if (known !== undefined) return known;

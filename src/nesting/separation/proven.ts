@@ -1,24 +1,24 @@
 /**
- * Whether parts that are said to lie apart do: by the winding number of the convolution (`no-fit-polygon.ts`) and not by the boundary that the
- * separation goes by, so that a slip of the one is noticed by the other.
+ * Verifies that parts do not overlap, by the winding number of the convolution (`no-fit-polygon.ts`) rather than the
+ * boundary that the separation uses, so that an error in either is noticed.
  */
 
 import { NoFitPolygon } from '../no-fit-polygon.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import type { Lying } from './sheet-filling.ts';
 
-/** Deeper overlaps, in mm, are some. Outlines are thinned by as much, each. */
+/** Depth in mm from which an overlap counts. Each outline is thinned by as much. */
 const overlapMm = 2e-6;
 
 let sections = new Float64Array(1024);
 
-/** What is fixed need not be apart from one another. */
+/** Fixed parts may overlap one another. */
 export async function areApart(sheet: readonly Lying[], fixed: readonly Lying[], budget: WorkBudget): Promise<boolean> {
   for (const [i, one] of sheet.entries()) {
     const a = one.mover.outline(one.turn);
     for (const other of [...fixed, ...sheet.slice(0, i)]) {
       const b = other.mover.outline(other.turn);
-      // Of the lower left corners.
+      // Position of the lower left corners.
       const x = one.x - a.width / 2 - (other.x - b.width / 2);
       const y = one.y - a.height / 2 - (other.y - b.height / 2);
       if (x + a.bounds.minX >= b.bounds.maxX || x + a.bounds.maxX <= b.bounds.minX) continue;

@@ -1,7 +1,7 @@
 /**
- * Moving parts out of one another: guided local search (Voudouris and Tsang 1999; for layouts Egeblad, Nielsen and Odgaard 2007, Umetani
- * et al. 2009). One part at a time goes where its overlaps cost least; what overlaps all the same becomes dearer, so that no
- * overlap is for ever the least evil.
+ * Separation: moves overlapping parts apart by guided local search (Voudouris and Tsang 1999; for layouts Egeblad,
+ * Nielsen and Odgaard 2007, Umetani et al. 2009). One part at a time goes where its overlaps cost least; the weights of
+ * remaining overlaps grow, so that none stays the cheapest choice for ever.
  */
 
 import type { WorkBudget } from '../work-budget.ts';
@@ -9,28 +9,31 @@ import type { Board } from './board.ts';
 import { improvePlace } from './move.ts';
 import { last } from './penetration-field.ts';
 
-/** Times what a pair's weight grows that overlaps: a little, and more the deeper it is; and falls by where it does not. */
+/**
+ * Growth of the weight of an overlapping pair: a constant factor, plus more for deeper overlaps; and decay of the
+ * others.
+ */
 const growth = 1.1;
 const deeper = 0.4;
 const decay = 0.98;
 
-/** What a stretch looked at counts for, in edges of the budget. */
+/** Work for visiting a stretch, in edges of the budget. */
 export const edgesPerStretch = 0.65;
 
 export interface SeparationRule {
-  /** Given up after so many rounds that bring less than 2 % of the least overlap there was. */
+  /** Number of rounds after which it gives up if they improve the least overlap so far by less than 2 %. */
   readonly idleRounds: number;
   readonly random: () => number;
-  /** How many places anywhere on the board are looked at for a part, for each of its orientations. */
+  /** Number of places anywhere on the board that are evaluated for a part, for each of its orientations. */
   readonly anywhere: number;
-  /** The share of the budget at which it is given up. */
+  /** Share of the budget at which it gives up. */
   readonly until: number;
 }
 
-/** True if nothing overlaps any more. The board's depths are as its parts lie. */
+/** Returns true if nothing overlaps any more. The board's depths are then up to date. */
 export async function separate(board: Board, rule: SeparationRule, budget: WorkBudget): Promise<boolean> {
   const { count } = board;
-  // A try is never for nothing, so that those that try again and again come to an end.
+  // Every try costs something, so that loops of repeated tries end.
   last.work += count;
   await spend(budget);
   const { movable } = board;
@@ -59,7 +62,7 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
   return false;
 }
 
-/** Counts what was looked at. */
+/** Adds the work done to the budget. */
 export async function spend(budget: WorkBudget): Promise<void> {
   budget.spent += last.work * edgesPerStretch;
   last.work = 0;

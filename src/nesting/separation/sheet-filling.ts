@@ -1,6 +1,6 @@
 /**
- * Getting more onto a sheet that has a layout: a part from the sheets behind is put where it overlaps least, and all are moved out of one
- * another. What does not go in after a while is taken out, and smaller ones are tried.
+ * Fits more onto a sheet that has a layout: a part from a later sheet is put where it overlaps least, and all parts are
+ * separated. A part that does not fit after a while is removed, and smaller ones are tried.
  */
 
 import type { BinSize } from '../layout.ts';
@@ -11,7 +11,7 @@ import { separate, spend } from './separate.ts';
 import type { Mover } from './penetration-fields.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 
-/** A part on a sheet: how it is turned, and the middle of its box. */
+/** A part on a sheet, with its turn and its box centre. */
 export interface Lying {
   readonly part: number;
   readonly mover: Mover;
@@ -20,18 +20,21 @@ export interface Lying {
   readonly y: number;
 }
 
-/** So many parts in a row that do not go in end it; each is the last that was tried, or smaller by this. */
+/** Number of failures that ends the attempt; after each, only parts smaller than the last by this factor are tried. */
 const mostFailures = 8;
 const smaller = 0.88;
 const idleRounds = 14;
-/** Rather near than anywhere: each two different shapes that meet take time by themselves. */
+/** Few, in favour of nearby places: each new pair of different shapes that meet takes time of its own. */
 const anywhere = 6;
-/** Where it might be put, by the overlaps of boxes. */
+/** Number of trial places, compared by overlaps of boxes. */
 const samples = 400;
-/** So much of a sheet is never covered (rule of thumb, no source): it is not tried. */
+/** Densest filling of a sheet that is attempted (rule of thumb, no source). */
 const densest = 0.97;
 
-/** The sheet with what it has taken of the others, which are tried in their order among those of a size. What is fixed on it stays. */
+/**
+ * Returns the sheet with the parts that it took from `others`, tried in order; after a failure, only smaller ones.
+ * Fixed parts on it do not move.
+ */
 export async function filled(
   sheet: readonly Lying[],
   fixed: readonly Lying[],

@@ -1,6 +1,7 @@
 /**
- * Parts in as short a strip as can be found: laid at random where there is about enough room and separated, then again and again in a
- * strip that is a little shorter. First by large steps, with parts thrown about where that fails; then by small ones.
+ * Searches for the shortest strip that holds a set of parts: they are placed at random in a strip with roughly enough
+ * room and separated, then again and again in a slightly shorter strip. First in large steps, with parts scattered
+ * after failures; then in small ones.
  */
 
 import type { WorkBudget } from '../work-budget.ts';
@@ -9,7 +10,7 @@ import type { PenetrationFields } from './penetration-fields.ts';
 import { separate } from './separate.ts';
 import type { SeparationRule } from './separate.ts';
 
-/** Where each part lies: how it is turned, and the middle of its box. */
+/** Place of each part: its turn, and its box centre. */
 export interface Arrangement {
   readonly height: number;
   readonly turns: Uint8Array;
@@ -19,34 +20,40 @@ export interface Arrangement {
 
 export interface StripTask {
   readonly fields: PenetrationFields;
-  /** Of each part. */
+  /** For each part. */
   readonly kinds: readonly number[];
   readonly width: number;
-  /** How many of them, the first, may be moved. The others lie as `known` has them, and the strip may end below them. */
+  /**
+   * Number of parts, from the first, that can be moved. The others stay as in `known`, and the strip may end below
+   * them.
+   */
   readonly movable: number;
-  /** No strip can be shorter. */
+  /** Lower bound on the height of the strip. */
   readonly leastHeight: number;
-  /** A layout that there is: it is not to be worse. */
+  /** An existing layout, which the result must not be worse than. */
   readonly known: Arrangement;
   readonly random: () => number;
 }
 
-/** Shares of the effort, of the height of the strip and of the parts; rounds that bring nothing until it is given up. */
+/**
+ * Shares of the effort, of the strip's height and of the parts; and numbers of rounds without improvement before giving
+ * up.
+ */
 export const schedule = {
-  /** Beginning at random, and then large steps, end at these shares. */
+  /** Shares at which the random start ends, and then the large steps. */
   beginShare: 0.4,
   explore: 0.75,
-  /** The random start is in a strip that is shorter than the one known by this, and widened by that. */
+  /** The random start uses a strip shorter than the known one by the first share, widened by the second. */
   shorter: 0.08,
   widen: 0.02,
   beginIdle: 10,
   shrink: 0.012,
   exploreIdle: 40,
-  /** Small steps, from and to. */
+  /** Small steps: first and last. */
   compressFrom: 0.005,
   compressTo: 0.0001,
   compressIdle: 25,
-  /** Parts among the largest, by this share, are exchanged where a large step has failed. */
+  /** Among this share of the largest parts, two are exchanged after a large step has failed. */
   largeShare: 0.5,
 };
 
@@ -67,7 +74,7 @@ export class StripSearch {
     this.#onBetter = onBetter;
   }
 
-  /** The best that was found. `until`: the share of the budget to end at. */
+  /** Returns the best arrangement found. `until`: share of the budget at which to end. */
   async run(until: number): Promise<Arrangement> {
     const from = this.#budget.share;
     const exploreUntil = from + schedule.explore * (until - from);
@@ -81,7 +88,10 @@ export class StripSearch {
     return { idleRounds, random: this.#task.random, anywhere: 50, until };
   }
 
-  /** At random in a shorter strip than is known, with more room until it comes apart, or is as long as that. */
+  /**
+   * Random placement in a strip shorter than the known one, which is widened until the parts separate or it is no
+   * shorter than the known one.
+   */
   async #begin(until: number): Promise<void> {
     const { random, known, leastHeight } = this.#task;
     const board = this.#board;
@@ -140,20 +150,20 @@ export class StripSearch {
     }
   }
 
-  /** Moves what is above the cut by what the strip becomes longer or shorter. */
+  /** Changes the height, moving the parts above the cut by the difference. */
   #resize(height: number, cut: number): void {
     const board = this.#board;
     const by = height - board.height;
     board.height = height;
     for (let part = 0; part < board.movable; part += 1) {
-      // What is too tall now as it lies goes elsewhere, turned.
+      // A part that is now too tall in its orientation is placed at random, turned.
       if (!board.fits(part, board.turns[part]!)) this.#throw(part);
       else board.put(part, board.turns[part]!, board.xs[part]!, board.ys[part]! + (board.ys[part]! > cut ? by : 0));
     }
     board.measureAll();
   }
 
-  /** Exchanges two large parts that are not alike, so that the search is somewhere else. */
+  /** Exchanges two large, different parts, to move the search elsewhere. */
   #scatter(): void {
     const { random, kinds } = this.#task;
     const board = this.#board;

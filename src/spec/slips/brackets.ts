@@ -1,4 +1,4 @@
-/** Brackets that are not closed, close nothing or close another kind; and the commas between them. */
+/** Repairs brackets that are not closed, close nothing or close another kind, and the commas between them. */
 
 import { knownKeys } from '../known-keys.ts';
 import { closing } from './lines.ts';
@@ -17,7 +17,7 @@ export function bracketRepairs(text: string, line: SpecLine, until: SpecLine): R
   ];
 }
 
-/** Closed at the end of the line, before one of its commas, or at the end of a line below that still belongs to it. */
+/** Closes a bracket at the end of the line, before one of its commas, or at the end of a line that belongs to it. */
 function unclosed(text: string, line: SpecLine, until: SpecLine): Repair[] {
   const { open, commas: parts } = line.signs;
   if (open.length === 0) return [];
@@ -38,7 +38,7 @@ function unclosed(text: string, line: SpecLine, until: SpecLine): Repair[] {
 }
 
 function closed(signs: string, opener: Sign, at: number, text: string): Repair {
-  // Behind a comma nothing comes any more.
+  // Nothing follows a trailing comma.
   const trail = /,\s*$/.exec(text.slice(opener.at, at))?.[0].length ?? 0;
   return {
     slip: sign(opener.at),
@@ -58,7 +58,7 @@ function removed({ at, sign: mark }: Sign, message: string): Repair {
   return { slip: sign(at), message, title: `Remove “${mark}”`, edits: [replacement(at, at + 1, '')], rarity: 2.5 };
 }
 
-/** `[60 mm, 30 mm}`: another sign was meant, or one is missing before it. */
+/** `[60 mm, 30 mm}`: another bracket was meant, or one is missing before it. */
 function mismatched(text: string, { signs: { wrong, commas: parts } }: SpecLine): Repair[] {
   return wrong.flatMap(({ at, sign: mark, opener }): Repair[] => {
     const wanted = closing[opener.sign]!;
@@ -84,7 +84,7 @@ function mismatched(text: string, { signs: { wrong, commas: parts } }: SpecLine)
   });
 }
 
-/** `twine: 2 mm}`: the opening one is missing, or the closing one is too many. */
+/** `twine: 2 mm}`: the opening bracket is missing, or the closing one is superfluous. */
 function stray(text: string, line: SpecLine): Repair[] {
   return [...line.signs.stray, ...line.signs.wrong].flatMap((each): Repair[] => {
     const opener = each.sign === '}' ? '{' : '[';
@@ -104,7 +104,7 @@ function stray(text: string, line: SpecLine): Repair[] {
   });
 }
 
-/** `[60 mm, 30 mm)`: round brackets for square ones. */
+/** `[60 mm, 30 mm)`: round brackets instead of square ones. */
 function round(text: string, line: SpecLine): Repair[] {
   const within = text.slice(line.start, line.contentEnd);
   return [...within.matchAll(/[([]([^()[\]]*)[)\]]/g)].flatMap(({ index, 0: found, 1: inner = '' }): Repair[] => {
@@ -122,7 +122,7 @@ function round(text: string, line: SpecLine): Repair[] {
   });
 }
 
-/** `tie: twine: 2 mm`, `hanger: hole: {at: top}` and `body: - plate`: brackets round the value are missing. */
+/** `tie: twine: 2 mm`, `hanger: hole: {at: top}` and `body: - plate`: the brackets round the value are missing. */
 function opened(text: string, line: SpecLine): Repair[] {
   const found = /^(?:-\s+)?[A-Za-z][\w-]*:\s+(?=([A-Za-z][\w-]*):\s|-\s)/.exec(line.content);
   if (!found) return [];
@@ -152,7 +152,7 @@ function opened(text: string, line: SpecLine): Repair[] {
   ];
 }
 
-/** A comma that is missing before a key, is another sign, or is there twice. */
+/** A comma that is missing before a key, is another sign, or is doubled. */
 function commas(text: string, line: SpecLine): Repair[] {
   const within = text.slice(line.start, line.contentEnd);
   const repairs: Repair[] = [];

@@ -1,4 +1,4 @@
-/** Colons that are missing, that lack their space, or that are another sign. */
+/** Repairs colons that are missing, lack their space, or are another sign. */
 
 import { knownKeys } from '../known-keys.ts';
 import type { SpecLine } from './lines.ts';
@@ -81,7 +81,7 @@ function others({ content, start, indent }: SpecLine): Repair[] {
   ];
 }
 
-/** The colon of another script, as some keyboards write it. */
+/** The wide colon that some keyboards of other scripts produce. */
 function wide(text: string, { start, end }: SpecLine): Repair[] {
   const index = text.slice(start, end).search(/[：︰]/);
   if (index < 0) return [];
@@ -97,7 +97,7 @@ function wide(text: string, { start, end }: SpecLine): Repair[] {
   ];
 }
 
-/** `font Nunito`, and `shapes` above what belongs to it. */
+/** `font Nunito`, and `shapes` above its own lines. */
 function missing({ content, start, indent }: SpecLine, next: SpecLine | undefined): Repair[] {
   const found = /^((?:-\s+)?)([A-Za-z][\w-]*)(\s+[^\s:].*)?$/.exec(content);
   if (!found || /[\w)\]}'"]:(\s|$)/.test(found[3] ?? '')) return [];

@@ -1,4 +1,4 @@
-/** Lists of one entry a line. */
+/** Repairs lists with one entry per line. */
 
 import type { Issue } from '../../core/issue.ts';
 import type { SpecLine } from './lines.ts';
@@ -56,7 +56,7 @@ export function dashRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[
   ];
 }
 
-/** `- label:` where names are wanted: the dashes go. */
+/** `- label:` where names are expected: removes the dashes. */
 export function dashedGroupRepairs({ message, range }: Issue, lines: readonly SpecLine[]): Repair[] {
   const first = lines.find(({ start, end }) => start <= range.start && range.start <= end);
   if (!/group of keys/.test(message) || !first || !/^-\s+[A-Za-z]/.test(first.content)) return [];

@@ -1,11 +1,11 @@
-/** A key that a group has twice. */
+/** Repairs a key that occurs twice in a group. */
 
 import { newLineOf } from '../../core/lines.ts';
 import type { SpecLine } from './lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
-/** One of the two goes; where both hold lines of their own, the second's join the first's. `at`: of the second key. */
+/** Removes one of the two; if both have lines of their own, the second's join the first's. `at`: the second key. */
 export function duplicateRepairs(text: string, lines: readonly SpecLine[], at: number): Repair[] {
   const line = lines.find(({ start, end }) => start <= at && at <= end);
   if (!line) return [];

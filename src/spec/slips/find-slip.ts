@@ -1,7 +1,7 @@
 /**
- * The one slip by which a text is no YAML. A parser stumbles where a slip can no longer be overlooked, often lines further on and
- * many times. So the changes by which slips are mended are tried one by one, near the place where it stumbled, and the change
- * that makes sense of the whole text says where the slip is.
+ * Finds the one slip that makes a text invalid YAML. A parser stumbles where a slip can no longer be overlooked, often
+ * lines further on and many times. So the changes that repair common slips are tried one by one, near the place where
+ * it stumbled, and the change that makes sense of the whole text shows where the slip is.
  */
 
 import { applied } from '../../core/issue.ts';
@@ -17,29 +17,32 @@ import { isByHand, linesOf } from './lines.ts';
 import type { SpecLine } from './lines.ts';
 import type { Repair } from './repair.ts';
 
-/** How well a text can be read: faults of its YAML, where the first is, and, without any, what is wrong with the spec. */
+/**
+ * Quality of a reading: the number of YAML faults, the offset of the first, and, without faults, the number of problems
+ * in the spec.
+ */
 export interface TrialReading {
   readonly faults: number;
   readonly firstFault: number;
   readonly problems: number;
 }
 
-/** So many characters are read while looking; a spec has two thousand, and is read in a millisecond. */
+/** Most characters read while searching; a spec has two thousand, and is read in a millisecond. */
 const mostRead = 100_000;
 const mostTried = 36;
 const mostGroups = 400;
 
-/** Once a change makes YAML of the text, so many more are tried for one that makes a sound spec of it. */
+/** Once a change makes the text valid YAML, this many more are tried to find one that makes it a sound spec. */
 const mostBetter = 22;
 
-/** A slip is so many lines above the place where the parser stumbles, or so many below. */
+/** Lines searched above and below the place where the parser stumbles. */
 const linesAbove = 6;
 const linesBelow = 2;
 
-/** Lines that leave something open are looked at from so far above. */
+/** Lines that leave something open are searched this far above. */
 const mostOpenLines = 8;
 
-/** The issues of a source that is no YAML, put as one. `read`: of a changed text. */
+/** The issues of a source that is not valid YAML, combined into one. `read` reads a changed text. */
 export function slipOf(source: SpecSource, read: (text: string) => TrialReading): Issue {
   const [stumble] = source.issues as [Issue, ...Issue[]];
   const now = { faults: source.issues.length, firstFault: stumble.range.start, problems: 0 };
@@ -60,7 +63,7 @@ function bestRepairs(
   const tried = (repair: Repair) => read(applied(text, repair.edits));
   const lines = linesOf(text);
   if (source.hasKeyTwice) {
-    // Which of two is meant nobody else can know.
+    // Only the writer can know which of the two is meant.
     return duplicateRepairs(text, lines, stumble.range.start).filter((repair) => isBetter(tried(repair), now));
   }
   let budget = triesFor(text, mostTried);
@@ -77,21 +80,21 @@ function bestRepairs(
   return best ? [best.repair] : [];
 }
 
-/** How many changed texts can be read while somebody types. */
+/** Number of changed texts that can be read without slowing down typing. */
 export function triesFor(text: string, most: number): number {
-  // Groups in groups by the hundred take a parser long, and are no spec.
+  // Hundreds of nested groups take a parser long, and are not a spec.
   if ((text.match(/[{[]/g)?.length ?? 0) > mostGroups) return 0;
   return Math.min(most, Math.floor(mostRead / Math.max(text.length, 1)));
 }
 
-/** Fewer faults, else a first one that comes later; without faults, fewer problems. */
+/** Whether `a` has fewer faults and its first is no earlier; without faults, fewer problems. */
 function isBetter(a: TrialReading, b: TrialReading): boolean {
   if ((a.faults === 0) !== (b.faults === 0)) return a.faults === 0;
   if (a.faults === 0) return a.problems < b.problems;
   return a.faults < b.faults && a.firstFault >= b.firstFault;
 }
 
-/** What is likeliest first: the usual slips, on the lines nearest to where the parser stumbled. */
+/** Repairs to try, the likeliest first: the usual slips, on the lines nearest to where the parser stumbled. */
 function candidatesFor(text: string, lines: readonly SpecLine[], stumble: Issue): Repair[] {
   const at = Math.min(stumble.range.start, text.length);
   const number = Math.max(
@@ -109,14 +112,14 @@ function candidatesFor(text: string, lines: readonly SpecLine[], stumble: Issue)
   return [...blankRepairs(text, lines), ...sorted];
 }
 
-/** What is wrong right where the parser stumbles is tried earlier by so much. */
+/** Head start, in rarity, for a slip right where the parser stumbles. */
 const atStumble = 1.6;
 
 function isAt({ slip }: Repair, offset: number): boolean {
   return slip.start === offset || (slip.end - slip.start === 1 && slip.end === offset);
 }
 
-/** The nearest first. */
+/** The lines to search, nearest first. */
 function nearLines(lines: readonly SpecLine[], number: number): SpecLine[] {
   const filled = lines.filter((line) => line.content !== '' && isByHand(line));
   const above = filled

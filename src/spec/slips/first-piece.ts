@@ -1,18 +1,18 @@
-/** A first piece for shapes that nothing is made of yet. */
+/** Suggests a first piece for shapes that no piece uses yet. */
 
 import { isGroup } from '../../core/values.ts';
 
 type Group = Readonly<Record<string, unknown>>;
 
-/** Shapes that others are made from are no parts of a piece by themselves. */
+/** Keys that make a shape from others, which are then not parts of a piece by themselves. */
 const madeFrom = ['around', 'from', 'union', 'difference', 'intersection', 'stack'] as const;
 
-/** Keys of a shape that lies on another. */
+/** Keys of a shape that is placed on another. */
 const puts = ['place', 'fit', 'border'] as const;
 
 /**
- * The lines of the piece: what lies on nothing is its body, what is put on that is engraved. Lettering beside a plate is meant to
- * be on it. `undefined` where there is no shape.
+ * The lines of the piece: shapes that are not placed on another form its body, and those placed on it are engraved.
+ * Lettering beside a plate is assumed to belong on it. `undefined` without shapes.
  */
 export function firstPiece(spec: unknown): string[] | undefined {
   const shapes = groupAt(spec, 'shapes');

@@ -1,4 +1,4 @@
-/** Keys that say nothing where they stand. */
+/** Repairs keys that have no effect where they are. */
 
 import { valueAt } from '../../core/values.ts';
 import type { Issue } from '../../core/issue.ts';
@@ -8,10 +8,10 @@ import { entryRange, takenOut } from './entries.ts';
 import { replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
-/** As round as a corner that nobody asks about, in mm (our own judgement). */
+/** An unremarkable corner radius (our own judgement). */
 const usualRadius = '3 mm';
 
-/** `corners` without anything that makes corners: another key is meant, or none. */
+/** `corners` on a shape that has no offset: another key is meant, or none. */
 export function idleKeyRepairs({ code, path, range }: Issue, source: SpecSource): Repair[] {
   const shape = path.slice(0, -1);
   const message = path.at(-1) === 'corners' ? idleCorners(valueAt(source.value, shape)) : undefined;

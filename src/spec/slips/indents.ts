@@ -1,17 +1,17 @@
-/** Lines that begin in another column than those they belong with. */
+/** Repairs lines that begin in a different column from those they belong with. */
 
 import type { TextEdit } from '../../core/issue.ts';
 import type { SpecLine } from './lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
-/** How far the lines of a group are indented where nothing says otherwise. */
+/** Default indentation of a group's lines, in spaces. */
 const usualStep = 2;
 
-/** Nobody sets more lines in the wrong column by one slip. */
+/** No single slip puts more lines than this in the wrong column. */
 const mostMoved = 200;
 
-/** The line by itself, with those that belong to it, and with all that follow in its column or deeper. */
+/** Moves the line alone, with those that belong to it, or with all that follow in its column or deeper. */
 export function indentRepairs(lines: readonly SpecLine[], line: SpecLine): Repair[] {
   if (line.content === '') return [];
   const rest = lines.slice(line.number + 1);
@@ -27,14 +27,14 @@ export function indentRepairs(lines: readonly SpecLine[], line: SpecLine): Repai
   );
 }
 
-/** Lines from the first on while they fit; empty ones between them do not count. */
+/** Lines from the first on while they fit; empty lines do not count. */
 function whileFilled(lines: readonly SpecLine[], fits: (line: SpecLine) => boolean): SpecLine[] {
   const filled = lines.filter(({ content }) => content !== '');
   const end = filled.findIndex((line) => !fits(line));
   return end < 0 ? filled : filled.slice(0, end);
 }
 
-/** Columns in which lines above begin that may hold it, and those of what follows; the nearest first. */
+/** Candidate columns: those of lines above that may contain this one, and that of the next line; the nearest first. */
 function targetsFor(lines: readonly SpecLine[], { number, indent }: SpecLine): number[] {
   const above = lines.slice(0, number).filter(({ content }) => content !== '');
   const below = lines.slice(number + 1).find(({ content }) => content !== '');
@@ -73,7 +73,7 @@ function moved(lines: readonly SpecLine[], group: readonly SpecLine[], by: numbe
   };
 }
 
-/** Tabs and other white space that is not YAML's, in front of lines: all of them at once. */
+/** Replaces tabs and other white space that YAML does not allow as indentation, in all lines at once. */
 export function blankRepairs(text: string, lines: readonly SpecLine[]): Repair[] {
   const odd = lines.filter(({ start, indent }) => /[^ ]/.test(text.slice(start, start + indent)));
   const [first] = odd;

@@ -1,12 +1,12 @@
-/** The lines of a text that may be no YAML, and what one sees of their structure by looking at each line alone. */
+/** The lines of a text that may not be valid YAML, and the structure that each line shows on its own. */
 
 import type { TextRange } from '../../core/issue.ts';
 
 export interface SpecLine extends TextRange {
   readonly number: number;
-  /** Signs of white space before the content. */
+  /** White space characters before the content. */
   readonly indent: number;
-  /** Where the content ends: before a comment and the space ahead of it. */
+  /** End of the content, before a comment and the space ahead of it. */
   readonly contentEnd: number;
   /** The content without indentation and comment. */
   readonly content: string;
@@ -18,15 +18,15 @@ export interface Sign {
   readonly sign: string;
 }
 
-/** What the line leaves open. Offsets are those of the whole text. */
+/** Brackets, quotes and commas that the line leaves open or that are out of place. Offsets refer to the whole text. */
 export interface Signs {
   /** Brackets that the line does not close, outermost first. */
   readonly open: readonly Sign[];
-  /** Brackets that close nothing of the line. */
+  /** Closing brackets without an opening one in the line. */
   readonly stray: readonly Sign[];
   /** Brackets that close one of another kind. */
   readonly wrong: readonly (Sign & { readonly opener: Sign })[];
-  /** Of each comma between brackets. */
+  /** Offset of each comma between brackets. */
   readonly commas: readonly number[];
   /** A quote that the line does not close. */
   readonly quote?: number;
@@ -34,11 +34,11 @@ export interface Signs {
 
 export const closing: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
 
-/** Longer lines, and such that open more brackets, nobody writes by hand; looking into them would only take time. */
+/** Nobody writes longer lines, or lines that open more brackets, by hand; searching them would only take time. */
 const longestLine = 500;
 const mostOpen = 12;
 
-/** Whether a line is worth looking into. */
+/** Whether a line is worth searching. */
 export function isByHand({ start, end, signs }: SpecLine): boolean {
   return end - start <= longestLine && signs.open.length <= mostOpen;
 }
@@ -65,7 +65,10 @@ export function linesOf(text: string): SpecLine[] {
   return lines;
 }
 
-/** Quotes and brackets count where a value can begin; within plain text they are text, except between brackets. */
+/**
+ * Finds brackets, commas and quotes. They count where a value can begin; within plain text they are text, except
+ * between brackets.
+ */
 function scanned(line: string, start: number): { end: number; signs: Signs } {
   const open: Sign[] = [];
   const stray: Sign[] = [];
@@ -103,7 +106,7 @@ function scanned(line: string, start: number): { end: number; signs: Signs } {
   return { end: line.length, signs: { open, stray, wrong, commas } };
 }
 
-/** Where a quoted text ends that begins at `from`. */
+/** Offset of the end of the quoted text that begins at `from`. */
 function closeOf(line: string, from: number): number | undefined {
   const pattern = line[from] === '"' ? /"(?:[^"\\]|\\.)*"/y : /'(?:[^']|'')*'/y;
   pattern.lastIndex = from;

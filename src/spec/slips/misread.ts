@@ -1,7 +1,7 @@
 /**
- * Slips that leave the text YAML and give it another meaning: `text:Sorrel` is a key to YAML, and `5,8 cm` two entries. One slip
- * of that kind brings several problems. The change that mends it is tried, and what vanishes with it was one slip: it is told
- * once, where it is.
+ * Slips that leave the text valid YAML but change its meaning: `text:Sorrel` is a key to YAML, and `5,8 cm` two
+ * entries. One such slip causes several problems. The change that repairs it is tried; the problems that vanish with it
+ * were one slip, and are reported once, at its place.
  */
 
 import { applied, inOrder } from '../../core/issue.ts';
@@ -20,16 +20,16 @@ import { movedKeyRepairs } from './moved-keys.ts';
 import type { Repair } from './repair.ts';
 import { valueRepairs } from './value-forms.ts';
 
-/** So many changes are tried for all issues together; a spec of usual length is read in a millisecond. */
+/** Most changes tried for all issues together; a spec of usual length is read in a millisecond. */
 const mostTried = 40;
 
-/** With more problems than this a spec is half written, and what is missing is no slip. */
+/** With more problems than this a spec is half written, and what is missing is not a slip. */
 const mostIssues = 8;
 
-/** So many changes are offered for one slip. */
+/** Most changes offered for one slip. */
 const mostOffered = 3;
 
-/** A change for an issue: its own, in whose words it is told, or one that puts it in other words. */
+/** A change for an issue: one of its own, which keeps the issue's message, or a repair with a message of its own. */
 interface Attempt {
   readonly change: TextChange;
   readonly repair?: Repair;
@@ -37,12 +37,15 @@ interface Attempt {
 
 interface Cure extends Attempt {
   readonly issue: Issue;
-  /** How many issues are left, and which have gone. */
+  /** Number of issues left, and those that are gone. */
   readonly left: number;
   readonly gone: ReadonlySet<Issue>;
 }
 
-/** `read`: the issues of a changed text; `undefined` where that is no YAML. */
+/**
+ * The issues, with those that one slip causes combined into one. `read` returns the issues of a changed text, or
+ * `undefined` if it is not valid YAML.
+ */
 export function oneForEachSlip(
   source: SpecSource,
   issues: readonly Issue[],
@@ -51,7 +54,7 @@ export function oneForEachSlip(
   const cures = curesFor(source, issues, read);
   const told = new Map<Issue, Issue>();
   const covered = new Set<Issue>();
-  // What mends most at once is the slip; of equals what was tried first.
+  // The change that solves most at once shows the slip; among equals, the one tried first.
   for (const cure of [...cures].sort((a, b) => a.left - b.left)) {
     if (covered.has(cure.issue)) continue;
     told.set(cure.issue, inWords(cure, cures, issues.length));
@@ -73,7 +76,7 @@ function curesFor(
     const before = cures.length;
     const isWhole = () => cures.slice(before).some(({ left }) => left === 0);
     for (const attempt of attemptsFor(issue, source, lines)) {
-      // Nothing is better than a spec without problems.
+      // Nothing beats a spec without problems.
       if (isWhole() && (attempt.repair !== undefined || cures.length - before >= mostOffered)) break;
       if (budget-- <= 0) return cures;
       const after = read(applied(source.text, attempt.change.edits));
@@ -81,7 +84,8 @@ function curesFor(
       if (after.length === issues.length && !explains(attempt.repair, issue, after)) continue;
       const gone = goneOf(issues, after);
       const brings = after.length - (issues.length - gone.size);
-      // A line that is moved has found its place only if all is well there; what else is mended may show what was hidden.
+      // A moved line is in the right place only if the result has no new problems; other repairs may reveal hidden
+      // ones.
       if (!gone.has(issue) || (brings > 0 && (attempt.repair?.rarity ?? 0) >= 2)) continue;
       cures.push({ ...attempt, issue, left: after.length, gone });
     }
@@ -107,7 +111,7 @@ function inWords({ issue, repair, left }: Cure, cures: readonly Cure[], before: 
   return { ...issue, range: repair.slip, message: repair.message, suggestions: [], repairs };
 }
 
-/** Issues of a text that are no longer there: by code and words, for places move. */
+/** Issues that are gone from the changed text, compared by code and message since places move. */
 function goneOf(before: readonly Issue[], after: readonly Issue[]): Set<Issue> {
   const left = after.map(wordsOf);
   return new Set(

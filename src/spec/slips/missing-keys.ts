@@ -1,4 +1,4 @@
-/** Keys that are missing, with a first value for each. */
+/** Adds missing keys, each with a first value. */
 
 import { newLineOf } from '../../core/lines.ts';
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
@@ -7,7 +7,7 @@ import { insertion, quoted } from './repair.ts';
 import type { Repair } from './repair.ts';
 import { firstPiece } from './first-piece.ts';
 
-/** What is put in for a key that is missing; a finished tag has it otherwise, and sees it at once. */
+/** Placeholder values for missing keys; the writer sees the result at once and changes them. */
 const firstValues: Readonly<Record<string, string>> = {
   by: '3 mm',
   length: '90 mm',
@@ -35,7 +35,7 @@ export function missingKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   return repair(`Add ${quoted(`${key}: ${value}`)}`, source.setKey(at, key, value));
 }
 
-/** The first line that says anything. */
+/** Offset of the first line with content. */
 function firstLine(text: string): number {
   return /^(?:[ \t]*(?:#.*)?\r?\n)*/.exec(text)![0].length;
 }
@@ -51,7 +51,7 @@ function addedPiece({ text, value }: SpecSource): TextEdit | undefined {
   };
 }
 
-/** Below a key `pieces` that has nothing yet. */
+/** Adds a piece below an empty `pieces` key. */
 function filledPieces({ text, value }: SpecSource): TextEdit | undefined {
   const piece = firstPiece(value);
   if (!piece) return undefined;

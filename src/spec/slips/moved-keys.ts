@@ -1,4 +1,4 @@
-/** Keys that mean something, but elsewhere or by another name. */
+/** Repairs keys that are valid elsewhere or under another name. */
 
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
@@ -7,7 +7,7 @@ import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { insertion, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
-/** Words that people look for, and what the spec language calls them; the likeliest first. */
+/** Words that people try, and their names in the spec language, the likeliest first. */
 const otherNames: Readonly<Record<string, readonly string[]>> = {
   disc: ['circle'],
   round: ['circle'],
@@ -57,7 +57,7 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   cord: ['twine'],
 };
 
-/** Groups that can be begun for a key that stands beside them. */
+/** Groups that can be created for a key that belongs in one. */
 const homes: Readonly<Record<string, string>> = {
   kerf: 'stock',
   material: 'stock',
@@ -84,7 +84,7 @@ export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   ];
 }
 
-/** `bold: true`. */
+/** `bold: true` becomes a weight. */
 function bold({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const entry = key === 'bold' ? entryRange(source, path) : undefined;
   if (!entry) return [];
@@ -110,14 +110,17 @@ function renamed({ range }: Issue, key: string): Repair[] {
   }));
 }
 
-/** Into a group beside it, such as `tail` beside `arrow`; into one further in, such as `hanger` at the top; or out of its group. */
+/**
+ * Moves a key into a group beside it, such as `tail` beside `arrow`, into one further in, such as `hanger` at the top,
+ * or out of its group.
+ */
 function moved({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const home = path.slice(0, -1);
   const entry = entryRange(source, path);
   const taken = entry && takenOut(source, entry);
   const written = writtenValue(source, path);
   if (!taken || written === undefined) return [];
-  // What holds things by names of their own takes groups only: no shape is a number.
+  // Sections of named members only contain groups: no shape is a number.
   const isGroupOfItsOwn = isGroup(valueAt(source.value, path));
   const outer = home.length > 0 && (isGroupOfItsOwn || !named.has(String(home.at(-2)))) ? [home.slice(0, -1)] : [];
   return [...groupsWithin(source.value, home), ...outer].flatMap((goal): Repair[] => {
@@ -142,7 +145,7 @@ function overlap(a: TextEdit, b: TextEdit): boolean {
   return a.range.start < b.range.end && b.range.start < a.range.end;
 }
 
-/** The key in a group of its own, such as `stock: {kerf: 0.16 mm}`. */
+/** Puts the key in a group of its own, such as `stock: {kerf: 0.16 mm}`. */
 function begun({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const home = Object.hasOwn(homes, key) ? homes[key]! : undefined;
   const entry = entryRange(source, path);
@@ -158,10 +161,10 @@ function begun({ path, range }: Issue, key: string, source: SpecSource): Repair[
   ];
 }
 
-/** Sections whose keys are names. */
+/** Sections whose keys are names that the writer chose. */
 const named: ReadonlySet<string> = new Set(['shapes', 'pieces', 'hangers']);
 
-/** So many groups are tried; further in than two there is nothing that people mistake so. */
+/** Most groups tried; keys are not misplaced by more than two levels. */
 const mostGroups = 8;
 
 function groupsWithin(root: unknown, path: YamlPath): YamlPath[] {

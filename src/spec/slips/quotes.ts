@@ -1,4 +1,4 @@
-/** Texts that YAML takes for something else unless they are in quotes, and quotes that do not match. */
+/** Repairs texts that YAML misreads unless they are in quotes, and quotes that do not match. */
 
 import { knownKeys } from '../known-keys.ts';
 import type { SpecLine } from './lines.ts';
@@ -19,7 +19,7 @@ interface Value {
   readonly key: string;
 }
 
-/** What stands behind each key of the line: to the next key, to a closing bracket at the end, or to the end. */
+/** The value of each key in the line: up to the next key, to a closing bracket at the end, or to the end. */
 function valuesOf(text: string, line: SpecLine): Value[] {
   const whole = text.slice(line.start, line.end);
   const starts = [...whole.matchAll(/(^\s*(?:-\s+)?|[{,[]\s*)([A-Za-z][\w-]*):\s+(?=\S)/g)];
@@ -63,7 +63,7 @@ function isLettering(key: string): boolean {
   return ['text', 'title', 'name', 'material'].includes(key);
 }
 
-/** Without quotes at its ends that were meant to be round the whole. */
+/** The value without quotes at its ends that were meant to enclose all of it. */
 function bare(value: string): string {
   const whole = /^(["'])(.*)\1$/.exec(value);
   return whole ? whole[2]!.replace(/\\(?=")/g, '') : value;
@@ -83,7 +83,7 @@ function reason(value: string, inner: string): string {
   return `This text needs quotes: ${shown}.`;
 }
 
-/** Closed at the end of the line, or where the next key or the closing brackets begin. */
+/** Closes a quote at the end of the line, or where the next key or the closing brackets begin. */
 function unclosed(text: string, line: SpecLine): Repair[] {
   const at = line.signs.quote;
   if (at === undefined) return [];
@@ -127,7 +127,7 @@ function unclosed(text: string, line: SpecLine): Repair[] {
   ];
 }
 
-/** `text: Sorrel, font: Nunito` in a line of its own: two keys, each of which has a line. */
+/** `text: Sorrel, font: Nunito` on one line: two keys, each of which needs its own line. */
 function splitKeys(text: string, line: SpecLine): Repair[] {
   const found = /^([A-Za-z][\w-]*:\s.*?)(\s*[,;]\s*|\s+)([A-Za-z][\w-]*):\s/.exec(line.content);
   if (!found || !knownKeys.has(found[3]!) || /[{[]/.test(found[1]!)) return [];
@@ -145,7 +145,7 @@ function splitKeys(text: string, line: SpecLine): Repair[] {
   ];
 }
 
-/** A backslash within double quotes begins a sign of its own. */
+/** Within double quotes, a backslash begins an escape sequence. */
 export function backslashRepairs(text: string, line: SpecLine): Repair[] {
   const whole = text.slice(line.start, line.end);
   return [...whole.matchAll(/"(?:[^"\\]|\\.)*"/g)].flatMap(({ index, 0: found }): Repair[] => {

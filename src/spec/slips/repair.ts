@@ -1,17 +1,17 @@
-/** One way in which a text may have gone wrong: where, in words, and the change that puts it right. */
+/** One way in which a text may have gone wrong: the place, a message, and the change that repairs it. */
 
 import type { TextEdit, TextRange } from '../../core/issue.ts';
 import { clip } from '../../core/length.ts';
 
 export interface Repair {
-  /** The slip itself, short. */
+  /** Range of the slip itself, short. */
   readonly slip: TextRange;
   readonly message: string;
   readonly title: string;
   readonly edits: readonly TextEdit[];
-  /** How seldom people slip so: of two repairs that work equally well the lower one is believed. */
+  /** Rarity of the slip: of two repairs that work equally well, the one for the more common slip is taken. */
   readonly rarity: number;
-  /** Whether its words help also where the change brings a problem of its own into view, which is then not offered. */
+  /** Whether the message helps even if the change reveals another problem; the change is then not offered. */
   readonly explains?: true;
 }
 
@@ -31,7 +31,7 @@ export function quoted(text: string): string {
   return `“${clip(text)}”`;
 }
 
-/** In the quotes that need the least inside: single ones where the text has double ones or backslashes. */
+/** The text in the quotes that need the least escaping: single ones if it contains double ones or backslashes. */
 export function inQuotes(text: string): string {
   return /["\\]/.test(text) && !text.includes("'") ? `'${text}'` : JSON.stringify(text);
 }

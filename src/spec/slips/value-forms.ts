@@ -1,4 +1,4 @@
-/** Values in a form that YAML, or the spec language, reads otherwise than it was meant. */
+/** Repairs values in a form that YAML, or the spec language, reads differently from what was meant. */
 
 import type { Issue } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
@@ -19,7 +19,7 @@ export function valueRepairs(issue: Issue, source: SpecSource, line: SpecLine): 
   ];
 }
 
-/** `5,8 cm`. */
+/** `5,8 cm`: a decimal comma. */
 function decimalCommas(text: string, { start, contentEnd }: SpecLine): Repair[] {
   return [
     ...text
@@ -37,7 +37,7 @@ function decimalCommas(text: string, { start, contentEnd }: SpecLine): Repair[] 
   });
 }
 
-/** `text: #1 mug`: a key without a value, and a comment behind it. `!` and `&` are taken for something else likewise. */
+/** `text: #1 mug`: a key without a value, followed by a comment. `!` and `&` are misread in the same way. */
 function comments({ code, range }: Issue, text: string, line: SpecLine): Repair[] {
   const rest = text.slice(range.end, line.end);
   const found = /^\s*:\s+([#!&].*?)\s*$/.exec(rest);
@@ -71,7 +71,7 @@ function roundBrackets(text: string, { start, contentEnd }: SpecLine): Repair[] 
   });
 }
 
-/** What a value alone most often stands for, by its key. */
+/** The key that a single value most often stands for, by the key it is written under. */
 const firstKeys: Readonly<Record<string, readonly string[]>> = {
   fit: ['in'],
   tie: ['twine', 'ribbon'],
@@ -81,7 +81,7 @@ const firstKeys: Readonly<Record<string, readonly string[]>> = {
   sheet: ['size'],
 };
 
-/** `fit: plate`, `union: plate` and `hanger: ring`: the brackets that are missing, and the key within them. */
+/** `fit: plate`, `union: plate` and `hanger: ring`: adds the missing brackets, and the key within them. */
 function wrapped(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.findLast((step) => typeof step === 'string');
   const { start, end } = issue.range;
@@ -110,7 +110,7 @@ function wrapped(issue: Issue, source: SpecSource): Repair[] {
   ];
 }
 
-/** Two lengths take no more characters. */
+/** Most characters that two lengths take. */
 const longestSizes = 60;
 
 /** `60 x 30 mm` and `[60 mm 30 mm]`: two lengths, width and height. */
@@ -192,7 +192,7 @@ function units({ code, range }: Issue, { text }: SpecSource): Repair[] {
   ];
 }
 
-/** A column that the batch does not have: the nearest, or each of those that it has. */
+/** Replaces a column that the batch does not have with the nearest, or offers each of those it has. */
 function columns({ code, range, message }: Issue, { text }: SpecSource): Repair[] {
   const found = code === 'unknown-name' ? /^There is no column “([^”]+)” in the batch\.(.*)$/.exec(message) : null;
   const at = found ? text.slice(range.start, range.end).indexOf(`{${found[1]!}}`) : -1;

@@ -1,4 +1,4 @@
-/** How a placed shape stands to its room where they come near each other, and the largest size that this leaves it. */
+/** The contacts between a placed shape and its room, and the largest size they allow. */
 
 import type { DistanceField } from '../../geometry/distance-field.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
@@ -10,11 +10,11 @@ import type { Walls } from './room.ts';
 import type { Placement } from './search.ts';
 import type { Silhouette } from './silhouette.ts';
 
-/** A silhouette that can be asked what lies near a point. */
+/** A silhouette with an index of what lies near a point. */
 export class Outline {
   readonly points: readonly Point[];
   readonly solids: readonly Region[];
-  /** From the origin to its furthest point. */
+  /** Distance from the origin to its furthest point. */
   readonly radius: number;
   readonly #boxes: readonly Bounds[];
   #edges: EdgeIndex | undefined;
@@ -43,45 +43,44 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point, reach: number
   return x >= minX - reach && x <= maxX + reach && y >= minY - reach && y <= maxY + reach;
 }
 
-/** What may change: everything, all but the height at which it stands, or its size alone. */
-export type Freedom = 'all' | 'along x' | 'size';
+/** What may change: everything, its size and where it is along one axis, or its size alone. */
+export type Freedom = 'all' | 'along x' | 'along y' | 'size';
 
-/** What one placement is sought with. */
 export interface Search {
   readonly outline: Outline;
   readonly walls: Walls;
   readonly field: DistanceField;
   readonly free: Freedom;
-  /** How far its first step goes, in mm. */
+  /** Length of its first step, in mm. */
   readonly step: number;
-  /** A step that changes less than this, in mm, is the last. */
+  /** The search ends with a step that changes less than this, in mm. */
   readonly still?: number;
 }
 
-/** A point of the shape, as it is in the shape, and where the room ends beside it. */
+/** A point of the shape, in the shape's coordinates, and the limit of the room beside it. */
 interface Contact {
   readonly own: Point;
-  /** The way that is free. */
+  /** Direction into the free room. */
   readonly free: Point;
-  /** In mm; negative where the shape is outside. */
+  /** In mm; negative if the shape is outside. */
   readonly gap: number;
 }
 
-/** Steps at the most. */
+/** Most steps of a search. */
 const steps = 14;
 
-/** A step that changes less than this, in mm, is the last. */
+/** The search ends with a step that changes less than this, in mm. */
 const stillMm = 1e-4;
 
-/** What may stick out for rounding, in mm. */
+/** Rounding tolerance for what sticks out, in mm. */
 const outMm = 2e-4;
 
-/** A step is never shorter than this, in mm. */
+/** Length of the shortest step, in mm. */
 const shortestMm = 0.01;
 
 /**
- * The largest size near a placement: what touches is straight enough nearby, so that each step is a linear program whose unknowns
- * are the size and the place. `undefined` where it would stick out.
+ * The largest size near a placement. Contacts are straight enough nearby, so each step is a linear program with the
+ * size and the place as unknowns. `undefined` if the shape would stick out.
  */
 export function largestNear(search: Search, from: Placement): Placement | undefined {
   const { radius } = search.outline;
@@ -104,10 +103,10 @@ export function largestNear(search: Search, from: Placement): Placement | undefi
   return best ?? shrunk(search, at);
 }
 
-/** Steps towards the clearest place nearby. */
+/** Most steps towards the clearest place nearby. */
 const clearingSteps = 10;
 
-/** Near a placement the one of the same size that is furthest from everything, and how far in mm that is. */
+/** The placement nearby, of the same size, that is furthest from everything, and that distance in mm. */
 export function clearestNear(search: Search, from: Placement): { readonly at: Placement; readonly clear: number } {
   let { step } = search;
   let best = { at: from, clear: clearOf(search, from) };
@@ -117,7 +116,8 @@ export function clearestNear(search: Search, from: Placement): { readonly at: Pl
     const conditions = contacts.map(({ free, gap }): Condition => {
       return { normal: [-1, free.x, free.y], least: clear - gap };
     });
-    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, [step, step, search.free === 'all' ? step : 0]) ?? [];
+    const far = [step, search.free === 'along y' ? 0 : step, search.free === 'along x' ? 0 : step];
+    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, far) ?? [];
     const moved = { ...at, x: at.x + x, y: at.y + y };
     const found = { at: moved, clear: clearOf(search, moved) };
     if (found.clear > clear + stillMm) best = found;
@@ -127,7 +127,7 @@ export function clearestNear(search: Search, from: Placement): { readonly at: Pl
   return best;
 }
 
-/** How far a placement is from everything in mm; more than `farthestMm`: there is nothing. */
+/** Distance of a placement from everything in mm; more than `farthestMm` means there is nothing. */
 function clearOf(search: Search, at: Placement): number {
   for (let reach = 2; ; reach *= 2) {
     const clear = contactsOf(search, at, reach).reduce((least, { gap }) => Math.min(least, gap), Infinity);
@@ -137,21 +137,26 @@ function clearOf(search: Search, at: Placement): number {
 
 const outOf = (contacts: readonly Contact[]): number => contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
 
-/** How much the furthest point goes out, and how far the whole goes along x and y; `undefined` where no such step keeps it in. */
+/** The growth of the furthest point, and the shift of the whole along x and y; `undefined` if none keeps it inside. */
 function bestMove(
   contacts: readonly Contact[],
   { free, outline }: Search,
   step: number,
 ): readonly number[] | undefined {
-  const unknowns = { all: 3, 'along x': 2, size: 1 }[free];
+  const unknowns = { all: [0, 1, 2], 'along x': [0, 1], 'along y': [0, 2], size: [0] }[free];
   const conditions = contacts.map(({ own, free: way, gap }): Condition => {
     const normal = [(way.x * own.x + way.y * own.y) / outline.radius, way.x, way.y];
-    return { normal: normal.slice(0, unknowns), least: -gap };
+    return { normal: unknowns.map((each) => normal[each]!), least: -gap };
   });
-  return furthest([1, 0, 0].slice(0, unknowns), conditions, Array<number>(unknowns).fill(step));
+  const goal = unknowns.map((_, index) => (index === 0 ? 1 : 0));
+  const found = furthest(goal, conditions, Array<number>(unknowns.length).fill(step));
+  if (!found) return undefined;
+  const move = [0, 0, 0];
+  unknowns.forEach((each, index) => (move[each] = found[index] ?? 0));
+  return move;
 }
 
-/** What sticks out a little is made smaller where it is. */
+/** Makes a shape that sticks out a little smaller at its place. */
 function shrunk(search: Search, from: Placement): Placement | undefined {
   let at = from;
   for (let round = 0; round < 6 && at.scale > 0; round++) {
@@ -162,7 +167,7 @@ function shrunk(search: Search, from: Placement): Placement | undefined {
   return undefined;
 }
 
-/** Everything of the two that is nearer than `reach`, from both sides: corners of the one and edges of the other. */
+/** All contacts nearer than `reach`, from both sides: corners of one with edges of the other. */
 function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placement, reach: number): Contact[] {
   const contacts: Contact[] = [];
   const { edges } = walls;
@@ -172,7 +177,7 @@ function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placemen
     const depth = field.at(here.x, here.y);
     if (depth > reach + off) continue;
     const isFree = Math.abs(depth) > off ? depth > 0 : edges.contains(here);
-    // What is outside is nearest to an edge about as far as that.
+    // A point outside is about that far from the nearest edge.
     const within = isFree ? reach : Math.min(reach, off - depth);
     for (const contact of contactsOfPoint(here, edges, within, isFree, 1)) contacts.push({ ...contact, own });
   }
@@ -181,7 +186,7 @@ function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placemen
     const there = { x: (corner.x - x) / scale, y: (corner.y - y) / scale };
     if (!outline.isBeside(there, far)) continue;
     for (const { free, gap } of contactsOfPoint(there, outline.edges, far, !outline.contains(there), -1)) {
-      // Seen from the shape: its point nearest to the corner, and the way away from the corner.
+      // From the shape's point of view: its point nearest to the corner, and the direction away from the corner.
       const own = { x: there.x - free.x * gap, y: there.y - free.y * gap };
       contacts.push({ own, free: { x: -free.x, y: -free.y }, gap: gap * scale });
     }
@@ -190,8 +195,9 @@ function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placemen
 }
 
 /**
- * Of a point with the edges that it should be on one side of: each of them where it is, and only the nearest where it is not.
- * @param side Of an edge that it lies on: 1 where left of it is free.
+ * The contacts of a point with the edges that it should be on one side of: all of them if it is, only the nearest if it
+ * is not.
+ * @param side For an edge that it lies on: 1 if the left of it is free.
  */
 function contactsOfPoint(
   point: Point,
@@ -214,14 +220,14 @@ function contactsOfPoint(
 
 const nowhere = { free: { x: 0, y: 0 }, gap: Infinity };
 
-/** Nearer than this a point is on the edge. */
+/** A point nearer to an edge than this is on it, in mm. */
 const onEdgeMm = 1e-7;
 
-/** How far off the distance field may be: a quarter of its step at corners, and its room is a rough one. */
+/** Largest error of the distance field: a quarter of its step at corners, with an allowance for its rough room. */
 const fieldOff = 0.35;
 const fieldOffMm = 0.05;
 
-/** Beyond any tag. */
+/** Distance beyond any tag, in mm. */
 const farthestMm = 1000;
 
 function besideEdge(point: Point, from: Point, to: Point, side: 1 | -1): Omit<Contact, 'own'> {

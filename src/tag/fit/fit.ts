@@ -1,4 +1,4 @@
-/** The largest size and the place at which a shape goes into a room. */
+/** Finds the largest size at which a shape fits into a room, and its place there. */
 
 import { transform } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
@@ -14,87 +14,108 @@ import type { Placement, Samples } from './search.ts';
 import { settling } from './settle.ts';
 import { silhouetteOf } from './silhouette.ts';
 
-/** A size that is less than this above that in the middle of the room is not worth leaving the middle for. */
+/** A place is only worth leaving the middle of the room for if it is larger by this factor. */
 const worthLeaving = 1.001;
 
-/** Where the others of a batch are it stays even where it is smaller for that, up to this. */
+/** The same factor for leaving the place that the other tags of a batch share. */
 const worthLeavingHome = 1.03;
 
-/** What is given away of the largest size, so that a shape that can move does. */
+/** Of the largest size: what is given up so that it stands on the axis of what is the same to both sides (our own judgement, by looking). */
+const worthCentring = 0.85;
+
+/** Nearer to the axis than this it stands on it, as a share of its width. */
+const onAxisShare = 0.02;
+
+/** Heights that are looked at along the axis, and how many of them closely. */
+const axisHeights = 48;
+const axisTries = 3;
+
+/** Factor on the largest size, so that a shape that can move does. */
 const forMoving = 0.9998;
 
-/** Share of what is free all round that stays free when it goes where it looks best. */
+/** Share of the clearance all round that is kept when the shape goes where it looks best. */
 const keptClear = 0.85;
 
-/** Less than this is free nowhere. */
+/** Clearance below this, in mm, is none. */
 const touchingMm = 0.01;
 
-/** What is moved by less stays where it is. */
+/** A move of less than this, in mm, is not made. */
 const stillMm = 0.03;
 
-/** Promising places that are tried. */
+/** Most promising places tried. */
 const mostTried = 12;
 
 /**
- * Of the largest size found: places that are as large but for this are as good, and the nearest to the middle is taken. What
- * stands aside is seen sooner than what stands high or low (both our own judgement).
+ * Places whose size is at least this share of the largest are equally good, and the one nearest to the middle is taken.
+ * An offset to the side is noticed sooner than one up or down (both our own judgement).
  */
 const asGood = 0.98;
 const asideCounts = 2;
 
-/** What a first look missed may stand in the way of a closer one, which then begins with so much of the size. */
+/**
+ * Something that the rough search missed may obstruct the close one, which then starts from these shares of the size.
+ */
 const beginnings = [1, 0.98, 0.94, 0.85];
 
-/** How far what is searched with may lie off the shape's own outline, in mm: closely, and at first. */
+/** Tolerance of the outlines searched with, in mm: in the close and in the rough search. */
 const closeMm = 0.003;
 const roughMm = 0.03;
 
-/** Columns and rows of a shape, in each of which its outermost points are what the search looks at. */
+/** Columns and rows of a shape; the search examines its outermost points in each. */
 const sampleColumns = 32;
 const sampleRows = 14;
 
-/** Steps of the first and of the last look at a place, in mm. */
+/** First step of the rough and of the close search, in mm. */
 const firstStep = 1.5;
 const lastStep = 0.1;
 
-/** Once the first look changes less than this, in mm, a closer one goes on from there. */
+/** The rough search ends with a change of less than this, in mm, and a close one continues from there. */
 const roughStill = 0.02;
 
-/** Of the size of the shape: places nearer than this lead to the same. */
+/** Places nearer to each other than this, as a share of the shape's radius, lead to the same result. */
 const nearShare = 0.06;
 
 export interface FitLimits {
-  /** The largest scale that is asked for. */
+  /** Upper limit for the scale. */
   readonly most?: number;
-  /** How high the origin of lettering, which is then on its baseline, has to stand. */
+  /** Height of the baseline of lettering, whose origin is on it. */
   readonly baseline?: number;
-  /** Where its origin is to be if there is room. */
+  /** Preferred place of its origin, if there is room. */
   readonly home?: Point;
+  /** The largest size wherever that is, be it in one half of what is the same to both sides. */
+  readonly anywhere?: boolean;
 }
 
 /**
- * Anywhere in the room. `x` and `y` are where `origin` comes to be.
- * @param solid As it is turned, at about its final size.
- * @param origin The point of it that looks like its middle.
+ * The best placement anywhere in the room; `x` and `y` are the place of `origin`.
+ * @param solid As it is rotated, at about its final size.
+ * @param origin Its visual centre.
  */
 export function largestFit(
   solid: MadeShape,
   origin: Point,
   room: Room,
-  { most = Infinity, baseline, home }: FitLimits = {},
+  { most = Infinity, baseline, home, anywhere = false }: FitLimits = {},
 ): Placement | undefined {
   if (solid.region.length === 0 || !room.centre) return undefined;
   const fitting = new Fitting(solid, origin, baseline);
   const inMiddle = fitting.inMiddle(room, home);
   const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
-  if (isAtHome) return fitting.settled({ ...inMiddle, placement: { ...inMiddle.placement, scale: most } }, false, 'x');
+  if (isAtHome) {
+    // Pushed aside from home, it is better off further down, as large as it is.
+    const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(inMiddle.placement, room, most, 1);
+    const { placement, part } = centred ?? inMiddle;
+    return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred ? 'y' : 'x');
+  }
   let best: Found | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
   if (!best) return undefined;
   if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
     best = inMiddle;
-  const { scale } = best.placement;
-  return fitting.settled({ ...best, placement: { ...best.placement, scale: Math.min(most, scale) } }, scale > most);
+  const centred = anywhere ? undefined : fitting.centred(best.placement, room, most);
+  const { placement, part } = centred ?? best;
+  const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
+  return fitting.settled(found, placement.scale > most, centred && 'y');
 }
 
 interface Found {
@@ -118,11 +139,11 @@ class Fitting {
     this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
   }
 
-  /** Where the middle of the room to the eye is, if it goes in there. */
+  /** The placement at the visual centre of the room, if the shape fits there. */
   inMiddle({ parts, centre }: Room, home?: Point): Found | undefined {
     const { x, y } = home ?? centre!;
     const middle = { x, y: this.#baseline ?? y };
-    // Beside home is as good as home, on the same line.
+    // Beside home, on the same line, is as good as home.
     const free = home ? 'along x' : 'size';
     const part = parts.find(({ walls }) => contains(walls.region, middle));
     if (!part) return undefined;
@@ -132,7 +153,42 @@ class Fitting {
     return placement && { placement, part };
   }
 
-  /** What is known, or what is better in that part of the room. */
+  /** The largest on the axis of what is the same to both sides, where it gives up little for that. */
+  centred({ x, scale }: Placement, room: Room, most: number, worth = worthCentring): Found | undefined {
+    const { minX, maxX } = boundsOf(this.#close.solids.flat())!;
+    const middle = room.parts.length > 0 ? room.axis : undefined;
+    if (middle === undefined || Math.abs(x - middle) < onAxisShare * scale * (maxX - minX)) return undefined;
+    const enough = worth * Math.min(most, scale);
+    const tried = room.parts.flatMap((part) => {
+      const { minY, maxY } = part.box;
+      const heights = Array.from(
+        { length: axisHeights },
+        (_, index) => minY + ((index + 0.5) / axisHeights) * (maxY - minY),
+      );
+      return (this.#baseline === undefined ? heights : [this.#baseline]).map((y) => {
+        const bound = largestAt(
+          this.#samples,
+          part,
+          middle,
+          y,
+          (maxY - minY) / axisHeights,
+          mostIn(part, this.#samples),
+          enough,
+        );
+        return { placement: { x: middle, y, scale: bound }, part };
+      });
+    });
+    const free = this.#baseline === undefined ? 'along y' : 'size';
+    let best: Found | undefined;
+    for (const { placement, part } of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
+      if (placement.scale < enough) break;
+      const close = this.#closely(part, this.#roughly(part, placement, free) ?? placement, free);
+      if (close && close.scale > (best?.placement.scale ?? 0)) best = { placement: close, part };
+    }
+    return best && best.placement.scale >= enough ? best : undefined;
+  }
+
+  /** The known placement, or a better one in this part of the room. */
   bestIn(part: RoomPart, known: Found | undefined, centre: Point): Found | undefined {
     const bar = known?.placement.scale ?? 1e-4;
     let most = bar;
@@ -154,7 +210,7 @@ class Fitting {
     return placement && placement.scale > bar ? { placement, part } : known;
   }
 
-  /** Of places that are about as large the one nearest to the middle, the others only where nothing comes of it. */
+  /** Of places of about the same size the one nearest to the middle; the others only if those come to nothing. */
   #bestOf(found: readonly Placement[], part: RoomPart, centre: Point): Placement | undefined {
     const enough = asGood * Math.max(0, ...found.map(({ scale }) => scale));
     const off = ({ x, y }: Placement): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
@@ -171,6 +227,10 @@ class Fitting {
     return best;
   }
 
+  #freedom(only?: 'x' | 'y'): Freedom {
+    return only === 'y' && this.#baseline === undefined ? 'along y' : this.#free;
+  }
+
   #roughly({ rough, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
     return largestNear({ outline: this.#rough, walls: rough, field, free, step: firstStep, still: roughStill }, place);
   }
@@ -185,10 +245,13 @@ class Fitting {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x'): Placement {
+  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x' | 'y'): Placement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
-      ? clearestNear({ outline: this.#rough, walls: rough, field, free: this.#free, step: firstStep }, placement)
+      ? clearestNear(
+          { outline: this.#rough, walls: rough, field, free: this.#freedom(only), step: firstStep },
+          placement,
+        )
       : { at: { ...placement, scale: placement.scale * forMoving }, clear: 0 };
     const placed = { a: at.scale, b: 0, c: 0, d: at.scale, e: at.x, f: at.y };
     const points = transform([this.#close.points], placed)[0]!;
@@ -201,7 +264,7 @@ class Fitting {
   }
 }
 
-/** In each column the lowest and the highest, and in each row the leftmost and the rightmost. */
+/** The lowest and highest point in each column, and the leftmost and rightmost in each row. */
 function outermost(points: readonly Point[]): Point[] {
   const box = boundsOf([points])!;
   const chosen = new Set<Point>();

@@ -1,4 +1,4 @@
-/** A shape made as large as goes in: its size, its growth and its turn taken into account. */
+/** A shape made as large as fits, with its size, growth and rotation taken into account. */
 
 import { chain, identity, rotation, scaling, translation } from '../../geometry/affine.ts';
 import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
@@ -13,21 +13,21 @@ import type { Room } from './room.ts';
 import { largestScale } from './scale.ts';
 import type { Placement } from './search.ts';
 
-/** Less the margin and the growth to come, and less the margin alone. */
+/** The room less margin and growth to come, and less the margin alone. */
 export interface Rooms {
   readonly free: Room;
   readonly outer: Room;
 }
 
 export interface Fitted {
-  /** How many times its natural size it is, before growth. */
+  /** Scale over its natural size, before growth. */
   readonly scale: number;
   readonly solid: MadeShape;
-  /** Turns it and puts it where it fits; without one, `place` says where it goes. */
+  /** Rotates it and moves it to where it fits; without a move, `place` determines its place. */
   readonly move?: Affine;
 }
 
-/** What the shape is put on with `place`. */
+/** The target of the shape's `place`. */
 export interface Goal {
   readonly target: MadeShape;
   readonly margin: number;
@@ -36,26 +36,29 @@ export interface Goal {
 export interface Fitting {
   readonly modifiers: Modifiers;
   readonly rooms: Rooms;
-  /** How many times its natural size it is at the most, before growth. */
+  /** Largest scale over its natural size, before growth. */
   readonly most: number;
   readonly goal?: Goal | undefined;
-  /** Grown and finished at so many times its natural size. */
+  /** The shape grown and finished at a scale over its natural size. */
   readonly sized: (scale: number) => Promise<MadeShape>;
   readonly checkpoint: Checkpoint;
 }
 
-/** How often a shape is fitted again that is grown or spaced out; each time leaves a hundredth of what was left. */
+/** Times that a shape with growth or spacing is fitted again; each reduces the remaining error to a hundredth. */
 const regrowths = 2;
 
-/** Of what was made to judge it by: made so much smaller, it is as smooth as if made anew, and has hardly more points. */
+/**
+ * Whether the outline made for judging can be scaled by `share`: reduced by so little, it is as smooth as a new one,
+ * with hardly more points.
+ */
 const isSmoothAt = (share: number): boolean => share > 0.6 && share <= 1.01;
 
-/** Whether a shape is only as large as it is, and neither grown nor spaced nor drawn with a line of some width. */
+/** Whether only scaling changes a shape: it has no growth, no spacing and no lines with a width of their own. */
 function isAsDrawn({ lines }: MadeShape, { changes, ungrown }: CurveOutline, { grow, tidy }: Modifiers): boolean {
   return !grow && !tidy && !changes && !ungrown && !lines;
 }
 
-/** `undefined` where it goes in at no size. */
+/** `undefined` if it fits at no size. */
 export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<Fitted | undefined> {
   const { modifiers, rooms, most, sized, checkpoint } = fitting;
   const box = boundsOf(rooms.free.region);
@@ -72,7 +75,7 @@ export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<F
       ? mapSolid(guessed, scaling(found.scale, found.scale, { x: 0, y: 0 }))
       : await sized(scale);
   await checkpoint();
-  // Growth moves the middle a little; what that leaves or takes is made good at the shape itself.
+  // Growth moves the middle a little; fitting the grown shape itself corrects that.
   for (let round = 0; (modifiers.grow || outline.changes) && round < regrowths; round++) {
     const again = find(turnedSolid(solid, modifiers), rooms.outer, fitting, most / scale, 0);
     if (!again) break;
@@ -87,12 +90,12 @@ export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<F
   const turn = turning(modifiers, boxCentre(bounds));
   const put = mapSolid(solid, turn);
   const middle = centreOf(put, 'eye')!;
-  // What stands on a line was found by its foot.
+  // Lettering on a line was placed by its foot.
   const y = put.band?.head === undefined ? middle.y : put.band.baseline;
   return { scale, solid, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
 }
 
-/** @param toGrow By how much it will grow beyond its outline. */
+/** @param toGrow Growth beyond its outline that is still to come. */
 function find(
   turned: MadeShape,
   room: Room,
@@ -117,7 +120,7 @@ function find(
   return scale > 0 ? { scale, ...pin.at } : undefined;
 }
 
-/** Where a line of usual words would be, whatever these are, at the size asked for: so the names of a batch stand alike. */
+/** The place of a line of typical words at the size asked for, so that the names of a batch line up. */
 function homeIn(
   room: Room,
   band: LetterBand,
@@ -137,10 +140,10 @@ function homeIn(
   return { middle: { x, y }, foot: { x, y: y - scale * (own.y - band.baseline) } };
 }
 
-/** Off the edge by so little that nobody sees it, so that what lies along it is inside, in mm. */
+/** Distance from the edge, in mm, too small to see, that keeps a shape along the edge inside. */
 const offEdgeMm = 1e-3;
 
-/** The point of the shape that stays where it is at any size, since `place` says where it goes; and where that is. */
+/** The point of the shape that stays put at any size because `place` determines it, and its place. */
 function pinned(
   turned: MadeShape,
   own: Point,

@@ -1,4 +1,4 @@
-/** Why a shape cannot be fitted, and by how much. */
+/** Explains why a shape cannot be fitted, and how much is lacking. */
 
 import { mm } from '../../core/figures.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
@@ -6,14 +6,23 @@ import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Fit } from '../../spec/model.ts';
 
-/** Less is no room, in mm². */
+/** An area below this is no room, in mm². */
 const leastMm2 = 1e-3;
 
-/** Halvings of the distance that is missing: to a hundredth of a millimetre for any that is asked for. */
+/** Halvings of the missing distance: down to a hundredth of a millimetre for any distance that is asked for. */
 const halvings = 14;
 
-/** @param around What else is there. */
-export function noRoom({ shape, part, margin, clear }: Fit, target: Region, around: Region = [], grow: number): string {
+/**
+ * @param around What else is there.
+ * @param isRound Whether it is lines that run along the edge.
+ */
+export function noRoom(
+  { shape, part, margin, clear }: Fit,
+  target: Region,
+  around: Region = [],
+  grow: number,
+  isRound = false,
+): string {
   const name = `“${part ?? shape.name ?? 'the shape'}”`;
   const isRoom = (less: number) => {
     const inner = offset(target, -Math.max(0, margin + grow - less));
@@ -21,6 +30,8 @@ export function noRoom({ shape, part, margin, clear }: Fit, target: Region, arou
     return area(difference(inner, [kept])) > leastMm2;
   };
   let [low, high] = [0, Math.max(margin, clear) + grow];
+  if (isRoom(low) && isRound)
+    return `These lines do not go round inside ${name}; use shorter words, or a smaller margin, or move what is in their way.`;
   if (isRoom(low))
     return `No size of this shape fits ${name} where “place” puts it; leave out “place”, or choose another place.`;
   if (!isRoom(high))

@@ -1,9 +1,9 @@
-/** What a fitted shape may fill. */
+/** The room that a fitted shape may fill. */
 
 import { difference, offset } from '../../geometry/clipper.ts';
 import { DistanceField } from '../../geometry/distance-field.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { boundsOf, contains } from '../../geometry/measure.ts';
+import { area, boundsOf, contains } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { simplified } from '../../geometry/simplify.ts';
@@ -11,17 +11,17 @@ import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { CentreRule } from '../../spec/model.ts';
 import { centreOf } from '../made-shape.ts';
 
-/** How far what is looked at closely, and what is looked at first, may lie off the room's outline, in mm. */
+/** Tolerance of the room's outline, in mm: in the close and in the rough search. */
 const closeMm = 0.002;
 const roughMm = 0.03;
 
-/** Parts of a room that are looked at, the largest first: what is cut off behind a hole is no place for a name. */
+/** Most parts of a room that are searched, the largest first: the part cut off behind a hole is no place for a name. */
 const mostParts = 3;
 
-/** What keeps a shape in. */
+/** The outline that keeps a shape in. */
 export class Walls {
   readonly region: Region;
-  /** Corners that point into the room, and points of what stands in it. */
+  /** Corners that point into the room, and points of obstacles in it. */
   readonly corners: readonly Point[];
   #edges: EdgeIndex | undefined;
 
@@ -35,7 +35,7 @@ export class Walls {
   }
 }
 
-/** One part of it; what asks for a lot is made when it is asked for. */
+/** One part of a room; expensive results are computed on demand. */
 export class RoomPart {
   readonly box: Bounds;
   readonly walls: Walls;
@@ -56,11 +56,24 @@ export class RoomPart {
 export interface Room {
   readonly region: Region;
   readonly parts: readonly RoomPart[];
-  /** The middle of the target by a rule, or where that is outside, that of the largest disc. */
+  /** The centre of the target by the given rule or, if that is outside the room, of the largest disc. */
   readonly centre: Point | undefined;
+  /** Where it is the same to the left and to the right of, what stands in it included; absent where it is not. */
+  readonly axis: number | undefined;
 }
 
-/** @param obstacles What stands in it, with what is kept clear of it. */
+/** What one side may have that the other has not, as a share of the room: a curve is made of chords. */
+const evenShare = 0.01;
+
+function axisOf(region: Region): number | undefined {
+  const box = boundsOf(region);
+  if (!box) return undefined;
+  const x = (box.minX + box.maxX) / 2;
+  const mirrored = region.map((ring) => ring.map((point) => ({ x: 2 * x - point.x, y: point.y })).reverse());
+  return area(difference(region, [mirrored])) < evenShare * area(region) ? x : undefined;
+}
+
+/** @param obstacles What stands in it, grown by the distance to keep. */
 export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): Room {
   const inner = offset(target, -margin);
   const region = obstacles.length === 0 || inner.length === 0 ? inner : difference(inner, [obstacles]);
@@ -68,10 +81,18 @@ export function roomIn(target: Region, margin: number, obstacles: Region, by: Ce
     .slice(0, mostParts)
     .map((part) => new RoomPart(part));
   const centre = centreOf({ region: target }, by);
-  return { region, parts, centre: centre && contains(region, centre) ? centre : poleOf(region) };
+  let axis: { readonly x: number | undefined } | undefined;
+  return {
+    region,
+    parts,
+    centre: centre && contains(region, centre) ? centre : poleOf(region),
+    get axis() {
+      return (axis ??= { x: axisOf(region) }).x;
+    },
+  };
 }
 
-/** Whether the outline of a room, which has the room on its left, turns to the right there. */
+/** Whether the outline of a room, which has the room on its left, turns right at a point. */
 function turnsBack(ring: Region[number], index: number): boolean {
   const before = ring[(index + ring.length - 1) % ring.length]!;
   const here = ring[index]!;

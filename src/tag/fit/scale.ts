@@ -1,20 +1,20 @@
-/** The largest size at which a shape goes into another. */
+/** The largest size at which a shape fits into another. */
 
 import { transform } from '../../geometry/affine.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 
-/** How far beyond what can be seen a larger size is looked for at a time, and how closely it is then found. */
+/** Factor by which sizes beyond the visible are tried, and the precision with which the largest is then found. */
 const growthStep = 1.02;
 const closeShare = 2e-4;
 
-/** What sticks out by less is rounding, in mm². */
+/** Less than this sticking out is rounding, in mm². */
 const touchingMm2 = 1e-3;
 
 /**
- * As `seenScale`, in a room of any outline: where a part of it cannot be seen from the centre, larger sizes are tried until one
- * sticks out.
+ * Like `seenScale`, in a room of any outline: if part of it is not visible from the centre, larger sizes are tried
+ * until one sticks out.
  */
 export function largestScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
   const seen = seenScale(shape, shapeCentre, room, centre);
@@ -44,7 +44,7 @@ export function largestScale(shape: Region, shapeCentre: Point, room: Region, ce
   return low;
 }
 
-/** Whether every point of the room can be seen from the centre: its one outline runs round it without turning back. */
+/** Whether every point of the room is visible from the centre: its only outline runs round it without turning back. */
 function allSeen(room: Region, centre: Point): boolean {
   const [ring, ...others] = room;
   if (!ring || others.length > 0) return false;
@@ -55,11 +55,12 @@ function allSeen(room: Region, centre: Point): boolean {
 }
 
 /**
- * The largest factor by which `shape`, scaled about `shapeCentre` and moved so that this point comes to `centre`, stays inside
- * `room`. Exact where every point of the room can be seen from the centre; elsewhere it only uses what can be seen.
+ * The largest factor by which `shape`, scaled about `shapeCentre` and moved so that this point comes to `centre`, stays
+ * inside `room`. Exact if every point of the room is visible from the centre; otherwise only the visible part is used.
  *
- * A scaled outline leaves the room either where one of its corners meets an edge of the room, or where a corner of the room
- * meets one of its edges; each corner gives one bound along its ray from the centre. 0 where the centre is not in the room.
+ * A scaled outline leaves the room either where one of its corners meets an edge of the room, or where a corner of the
+ * room meets one of its edges; each corner gives one bound along its ray from the centre. 0 if the centre is not in the
+ * room.
  */
 function seenScale(shape: Region, shapeCentre: Point, room: Region, centre: Point): number {
   const outline = shape.map((ring) => ring.map(({ x, y }) => ({ x: x - shapeCentre.x, y: y - shapeCentre.y })));

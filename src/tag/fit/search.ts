@@ -1,29 +1,29 @@
-/** Where in a room a shape may be largest: every place is looked at, as closely as it is worth. */
+/** Searches a room for the places where a shape may be largest, each place as closely as it is worth. */
 
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { RoomPart } from './room.ts';
 
-/** The shape, scaled about its origin, with that moved to a point. */
+/** The shape, scaled about its origin, and the point that its origin is moved to. */
 export interface Placement extends Point {
   readonly scale: number;
 }
 
-/** What is not this much better than what is known is not looked for. */
+/** A place must be better than the best known one by this factor. */
 const worthwhile = 1.001;
 
-/** Squares that are as small as this are not divided, in shares of the shape's smaller side. */
+/** Smallest squares that are divided, as a share of the shape's smaller side. */
 const smallest = 0.03;
 
-/** Squares along the longer side of what the origin may be in, at first. */
+/** Initial squares along the longer side of the area in which the origin may be. */
 const firstSquares = 10;
 
-/** At most so many squares are divided at a time: those that promise most. */
+/** Most squares divided at a time: the most promising ones. */
 const mostSquares = 160;
 
-/** Share of a step of the distance field that it may be off by. */
+/** Largest error of the distance field, as a share of its step. */
 const fieldError = 0.25;
 
-/** Rounds of closing in on the scale of a place. */
+/** Rounds of refining the scale at a place. */
 const rounds = 24;
 
 interface Square extends Placement {
@@ -31,9 +31,8 @@ interface Square extends Placement {
   readonly half: number;
 }
 
-/** What the search needs to know of a shape. */
 export interface Samples {
-  /** On its outline, or within: x, y and the distance from the origin of each. */
+  /** Points on its outline or inside: x, y and distance from the origin of each. */
   readonly values: Float64Array;
   readonly box: Bounds;
 }
@@ -47,11 +46,11 @@ export function samplesOf(points: readonly Point[], box: Bounds): Samples {
 }
 
 /**
- * Places where the shape may be larger than `atLeast`, each with a size that it can at most have there, the largest first. A
- * square of places is left alone once no place in it can be good: a point of the shape would be further outside than the
+ * Places where the shape may be larger than `atLeast`, each with an upper bound for its size there, the largest first.
+ * A square of places is dropped once no place in it can be good: a point of the shape would be further outside than the
  * square reaches (branch and bound).
- * @param raise Tries a place in earnest, and answers with the largest size that is known by then.
- * @param y Where the origin has to be, if it has.
+ * @param raise Tries a place thoroughly, and returns the largest size known by then.
+ * @param y Height required for the origin, if any.
  */
 export function promisingPlaces(
   samples: Samples,
@@ -90,7 +89,7 @@ export function promisingPlaces(
       .sort((a, b) => b.scale - a.scale)
       .slice(0, mostSquares);
     if (half <= least || squares.length === 0) return squares;
-    // What is found early on spares looking at what is no better.
+    // A size found early saves searching places that cannot beat it.
     wanted = Math.max(wanted, raise(squares[0]!) * worthwhile);
     half /= 2;
     squares = squares
@@ -101,7 +100,7 @@ export function promisingPlaces(
   }
 }
 
-/** No larger one goes into the box of that part of a room. */
+/** Upper bound for the scale, from the box of that part of a room. */
 export function mostIn({ box: { minX, minY, maxX, maxY } }: RoomPart, { box }: Samples): number {
   return Math.min((maxX - minX) / (box.maxX - box.minX), (maxY - minY) / (box.maxY - box.minY));
 }
@@ -118,8 +117,8 @@ const halves: readonly Point[] = [
 ];
 
 /**
- * The largest scale from `most` down at which no point is further outside than `slack`; 0 where that is under `least`. A point
- * that is too far out by so much comes in by no more than its distance from the origin for each unit of scale.
+ * The largest scale, from `most` down, at which no point is further outside than `slack`; 0 if that is below `least`.
+ * For each unit of scale, a point that is too far out comes in by at most its distance from the origin.
  */
 export function largestAt(
   { values }: Samples,

@@ -1,35 +1,41 @@
-/** Where a shape that has its size goes while it still has some way to go: into the middle of that way. */
+/** Moves a shape of fixed size to the middle of the way that it still has. */
 
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Walls } from './room.ts';
 
-/** How far something can move either way until it meets something. */
+/** The distances that something can move in either direction before it meets something. */
 interface Way {
   readonly back: number;
   readonly forth: number;
 }
 
 /**
- * Share of the way that stays free at either end, so that it crowds neither the edge nor what stands in the room, though its
- * middle is then a little off (our own judgement).
+ * Share of the way that stays free at either end, so that the shape crowds neither the edge nor obstacles, even if its
+ * middle is then slightly off (our own judgement).
  */
 const keptShare = 0.3;
 
-/** Rounds of going to the middle, left and right and then up and down. */
+/** Rounds of centring, horizontally and then vertically. */
 const rounds = 3;
 
-/** Nearer than this things touch. */
+/** Things nearer than this touch, in mm. */
 const touchingMm = 1e-4;
 
-/** Nearer than this it is in the middle. */
+/** A shape nearer to the middle than this, in mm, is in it. */
 const middleMm = 0.005;
 
 /**
- * @param points Of the outline of the shape, where they are; `rings`: all of it.
- * @param centre The point of the shape that looks like its middle.
- * @returns How far to move it, so that what is free beside it is so evenly on both sides, as seen from its middle.
+ * @param points Points of the shape's outline, in place; `rings` are all of it.
+ * @param centre Its visual centre.
+ * @returns The shift after which the free space on its two sides is even, as seen from its centre.
  */
-export function settling(points: readonly Point[], rings: Region, walls: Walls, centre: Point, only?: 'x'): Point {
+export function settling(
+  points: readonly Point[],
+  rings: Region,
+  walls: Walls,
+  centre: Point,
+  only?: 'x' | 'y',
+): Point {
   const shift = { x: 0, y: 0 };
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
     const { back, forth } = wayOf(points, rings, walls, shift, along, across);
@@ -40,9 +46,9 @@ export function settling(points: readonly Point[], rings: Region, walls: Walls, 
     return Math.min(forth - kept, Math.max(kept - back, middle - centre[along]));
   };
   for (let round = 0; round < rounds; round++) {
-    const x = toMiddle('x', 'y');
+    const x = only === 'y' ? 0 : toMiddle('x', 'y');
     shift.x += x;
-    const y = only ? 0 : toMiddle('y', 'x');
+    const y = only === 'x' ? 0 : toMiddle('y', 'x');
     shift.y += y;
     if (Math.max(Math.abs(x), Math.abs(y)) < middleMm) break;
   }
@@ -58,7 +64,7 @@ function extent(points: readonly Point[], along: 'x' | 'y'): [number, number] {
   return [low, high];
 }
 
-/** Until a point of the shape meets an edge of the room, or a corner of the room an edge of the shape. */
+/** The way until a point of the shape meets an edge of the room, or a corner of the room an edge of the shape. */
 function wayOf(
   points: readonly Point[],
   rings: Region,
@@ -69,7 +75,7 @@ function wayOf(
 ): Way {
   let [back, forth] = [Infinity, Infinity];
   const meet = (distance: number, way: Direction): void => {
-    // What touches already is met at once, whatever rounding says.
+    // Things that already touch meet at once, despite rounding.
     if (way > 0 && distance > -touchingMm) forth = Math.min(forth, Math.max(0, distance - touchingMm));
     if (way < 0 && distance < touchingMm) back = Math.min(back, Math.max(0, -distance - touchingMm));
   };
@@ -81,12 +87,12 @@ function wayOf(
   return { back, forth };
 }
 
-/** Of a point of the shape and what it would meet: 1 where that is further along. */
+/** Direction from a point of the shape to what it would meet: 1 if that is further along. */
 type Direction = 1 | -1;
 
 /**
- * Calls back with how far it is from each point, moved, to each edge that is level with it, and which way the edge ends what it
- * runs round, which is on its left.
+ * Calls back for each moved point and each edge level with it, with the distance, and the direction in which the edge
+ * ends what it encloses, which is on its left.
  */
 function eachLevel(
   points: readonly Point[],
@@ -114,7 +120,7 @@ function eachLevel(
   }
 }
 
-/** The first of sorted levels that is not below. */
+/** Index of the first of the sorted levels that is not below `low`. */
 function firstFrom(levels: readonly { readonly at: number }[], low: number): number {
   let [start, end] = [0, levels.length];
   while (start < end) {

@@ -1,4 +1,4 @@
-/** What counts of a shape where it is fitted beside other things. */
+/** The silhouette of a shape, for fitting it beside other things. */
 
 import { transform, translation } from '../../geometry/affine.ts';
 import { boundsOf, ringArea } from '../../geometry/measure.ts';
@@ -10,18 +10,18 @@ import type { LetterBand, MadeShape } from '../made-shape.ts';
 /** Columns that a line of lettering is divided into. */
 const columns = 64;
 
-/** A shape as it is seen from outside, its origin the point that it is scaled about. */
+/** A shape as seen from outside; its origin is the point that it is scaled about. */
 export interface Silhouette {
-  /** All of them together; they may overlap. */
+  /** The solids it consists of, which may overlap. */
   readonly solids: readonly Region[];
-  /** Points of its outline, without those that something else of it hides. */
+  /** Points of its outline, without those hidden by other parts of it. */
   readonly points: readonly Point[];
 }
 
 /**
- * The outline as it is, and of lettering its letters without their counters, with what lies between them: nothing else goes
- * in there, were there room for it.
- * @param closeMm How far it may lie off the outline.
+ * The outline unchanged, but for lettering its letters without counters and with the gaps between them filled: nothing
+ * else goes in there, even if there were room.
+ * @param closeMm Tolerance of the outline.
  */
 export function silhouetteOf({ region, band, lettering }: MadeShape, about: Point, closeMm: number): Silhouette {
   const moved = translation(-about.x, -about.y);
@@ -41,13 +41,13 @@ interface Filling {
   hides(point: Point): boolean;
 }
 
-/** Column by column from the lowest ink to the highest, and the whole line as high as its small letters. */
+/** Each column from the lowest ink to the highest, and the whole line up to the x-height. */
 function fillingOf(letters: Region, band: LetterBand): Filling | undefined {
   const box = boundsOf(letters);
   if (!box) return undefined;
   const { low, high } = profilesOf(letters, box.minX, box.maxX, columns);
   const width = (box.maxX - box.minX) / columns;
-  // A column is only filled as far as both of its neighbours are, so that the ink alone says where the outline is.
+  // A column is only filled as far as both of its neighbours are, so that the ink alone determines the outline.
   const inner = (values: Float64Array, pick: (...heights: number[]) => number) =>
     values.map((value, i) => pick(value, values[Math.max(0, i - 1)]!, values[Math.min(columns - 1, i + 1)]!));
   const lows = inner(low, Math.max);
@@ -68,10 +68,10 @@ function fillingOf(letters: Region, band: LetterBand): Filling | undefined {
   };
 }
 
-/** How far within the band its ends are looked for, in shares of its height. */
+/** Distance inside the band at which its ends are sought, as a share of its height. */
 const withinBand = 0.04;
 
-/** From the first ink of the line to its last, at its foot and at the top of its small letters. */
+/** The area from the first ink of the line to the last, at its foot and at its x-height. */
 function lineOf(letters: Region, { baseline, top }: LetterBand): Ring[] {
   const within = withinBand * (top - baseline);
   const ends = [baseline + within, top - within].map((y) => endsAt(letters, y));
@@ -79,7 +79,7 @@ function lineOf(letters: Region, { baseline, top }: LetterBand): Ring[] {
   return foot && head ? [[foot[0], foot[1], head[1], head[0]]] : [];
 }
 
-/** Where the ink begins and ends at a height. */
+/** The first and last point of ink at a height. */
 function endsAt(letters: Region, y: number): readonly [Point, Point] | undefined {
   let [low, high] = [Infinity, -Infinity];
   for (const ring of letters) {

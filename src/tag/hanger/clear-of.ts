@@ -1,4 +1,4 @@
-/** Where a hole goes whose place the spec leaves open: clear of what is drawn, cut and glued on beside it. */
+/** Places a hole whose position the spec leaves open, clear of what is drawn, cut and glued beside it. */
 
 import { difference, intersection, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, centroid, contains, ringArea } from '../../geometry/measure.ts';
@@ -15,30 +15,30 @@ import type { Side } from './inside.ts';
 
 export interface InTheWay {
   readonly region: Region;
-  /** What is kept free between the hole and it, in mm. */
+  /** Distance to keep between the hole and it, in mm. */
   readonly clear: number;
-  /** Whether a hole may well be set in it, or within what it runs round. */
+  /** Whether a hole may be set in it, or inside it. */
   readonly mayHold: boolean;
-  /** Whether the tie must not lie over it, on its way from the hole over the edge. */
+  /** Whether the tie must not lie across it on its way from the hole over the edge. */
   readonly isRead: boolean;
 }
 
-/** Nearer to a mark a hole looks as if it had slipped, in mm (our own judgement). */
+/** A hole nearer to a mark than this, in mm, looks misplaced (our own judgement). */
 const fromMarksMm = 1;
 
-/** How far off the plumb line a hole may go, in degrees: a tilt of three is seen (our own judgement). */
+/** Angles off the plumb line at which a hole may go, in degrees: a tilt of three is visible (our own judgement). */
 const tilts = [0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2, 2.5, -2.5];
 
 /** Share of the height above the centre of mass that is kept, so that the tag hangs as steadily (our own judgement). */
 const keptLever = 0.6;
 
-/** How far what is kept clear of may lie off its outline, in mm. */
+/** Tolerance for simplifying obstacles, in mm. */
 const roughMm = 0.03;
 
-/** Overlaps below this are where the two merely touch, in mm². */
+/** Overlaps smaller than this, in mm², only touch. */
 const touchingMm2 = 0.02;
 
-/** Left between what just touches, in mm. */
+/** Margin left between things that would just touch, in mm. */
 const easeMm = 0.05;
 
 export function inTheWayOf(
@@ -47,7 +47,7 @@ export function inTheWayOf(
   { stock, tie }: TagModel,
 ): InTheWay {
   const isLettering = lettering.length > 0;
-  // Letters left bright in a field are no lettering that a hole would cut into.
+  // Letters left bright in a field are not lettering that a hole would cut into.
   const isField = lettering.every((each) => each.as !== 'material');
   switch (as) {
     case 'cut':
@@ -68,15 +68,14 @@ export function inTheWayOf(
 
 interface HolePlace {
   readonly centre: Point;
-  /** The side that it is on. */
   readonly at: HangerPlace;
 }
 
 type Hole = Extract<Hanger, { kind: 'hole' }>;
 
 /**
- * Where it would go by itself, if it is clear there; else the nearest such place on the line on which the tag hangs straight, on
- * another side where the spec names none, or a little off that line. Where nothing is about as good, it stays.
+ * The default place if it is clear; else the nearest clear one on the line on which the tag hangs straight, on another
+ * side if the spec names none, or a little off that line. If nothing is about as good, the hole stays at the default.
  */
 export function placeClear(hole: Hole, on: Region, inTheWay: readonly InTheWay[]): HolePlace | undefined {
   const { at, inset, leastInset = inset, opening } = hole;
@@ -115,14 +114,14 @@ export function placeClear(hole: Hole, on: Region, inTheWay: readonly InTheWay[]
   return asAsked;
 }
 
-/** Where a wide tag may hang from as well. */
+/** Other sides that a wide tag may hang from. */
 const sides = [
   { kind: 'anchor', anchor: 'left' },
   { kind: 'anchor', anchor: 'right' },
   { kind: 'anchor', anchor: 'top' },
 ] as const;
 
-/** A field that it is set in, or what runs round it, without crossing it. */
+/** Whether a hole lies wholly in a field, or wholly inside something that runs round it. */
 function holds(region: Region, centre: Point, radius: number): boolean {
   const isIn = contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
   if (!isIn) return false;
@@ -131,7 +130,7 @@ function holds(region: Region, centre: Point, radius: number): boolean {
   return shared < touchingMm2 || shared > area(hole) - touchingMm2;
 }
 
-/** Whether a tie that goes that way from the hole lies over it. */
+/** Whether a tie that leaves the hole in that direction lies across it. */
 function liesUnder(region: Region, { x, y }: Point, direction: Point, radius: number): boolean {
   return [-radius, 0, radius].some((aside) => {
     const from = { x: x - aside * direction.y, y: y + aside * direction.x };

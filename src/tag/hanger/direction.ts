@@ -23,7 +23,10 @@ export function directionOf(at: Extract<HangerPlace, { kind: 'anchor' | 'degrees
   return { x: Math.sin(angle), y: Math.cos(angle) };
 }
 
-/** The direction from a point within a box; a corner means the corner of that box, however long it is. */
+/** The place of a ring is chosen for how it holds and reads as well: more of a tilt than this is seen, in degrees (our own judgement). */
+export const seenTilt = 6;
+
+/** The direction from a point within a box; a corner means the actual corner of that box, whatever its proportions. */
 export function aimFrom(
   from: Point,
   { minX, minY, maxX, maxY }: Bounds,
@@ -42,7 +45,7 @@ export function tiltDegrees({ x, y }: Point, direction: Point): number {
   return Math.abs(Math.atan2(x * direction.y - y * direction.x, x * direction.x + y * direction.y) * (180 / Math.PI));
 }
 
-/** Where the ray from `from` leaves the region for the last time. */
+/** The last point at which the ray from `from` leaves the region. */
 export function furthestOnRay(region: Region, from: Point, direction: Point): Point | undefined {
   let furthest = -Infinity;
   for (const ring of region) {

@@ -1,4 +1,4 @@
-/** From a hanger of the spec to an opening and, for a ring, its lug. */
+/** Turns a hanger of the spec into an opening and, for a ring, its lug. */
 
 import { rotation, transform, translation } from '../../geometry/affine.ts';
 import { union } from '../../geometry/clipper.ts';
@@ -17,8 +17,8 @@ import { placeRing } from './ring.ts';
  * @param on The shape it is joined to or set into.
  * @param whole The body as it hangs.
  * @param reading The lettering in it.
- * @param inTheWay What a hole keeps clear of where the spec leaves its place open.
- * @returns `undefined` where there is no room for it.
+ * @param inTheWay What a hole keeps clear of if the spec leaves its place open.
+ * @returns `undefined` if there is no room for it.
  */
 export function placeHanger(
   hanger: Hanger,
@@ -29,10 +29,13 @@ export function placeHanger(
 ): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;
+  const asides = asidesOf(hanger, on);
+  const aside = asides[hanger.row?.nth ?? 0]!;
+  const inside = (reach: number, inset: number) => placeInside(on, at, reach, inset, asides, aside);
   switch (kind) {
     case 'ring': {
       const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
-      const centre = nudged(placeRing(on, whole, hanger.at, size, reading), hanger.nudge);
+      const centre = nudged(placeRing(on, whole, hanger.at, size, reading, aside), hanger.nudge);
       if (!centre) return undefined;
       const lug = [circle(centre, radius + hanger.wall)];
       return {
@@ -49,7 +52,8 @@ export function placeHanger(
       };
     }
     case 'hole': {
-      const place = placeClear(hanger, on, inTheWay);
+      const middle = hanger.row && inside(radius, hanger.inset);
+      const place = hanger.row ? middle && { centre: middle, at } : placeClear(hanger, on, inTheWay);
       const centre = nudged(place?.centre, hanger.nudge);
       if (!place || !centre) return undefined;
       return {
@@ -63,7 +67,7 @@ export function placeHanger(
       };
     }
     case 'slot': {
-      const centre = nudged(placeInside(on, hanger.at, radius, hanger.inset), hanger.nudge);
+      const centre = nudged(inside(radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -78,7 +82,7 @@ export function placeHanger(
     case 'keyhole': {
       // In a corner the round opening is nearer to the side than the slot is.
       const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
-      const centre = nudged(placeInside(on, at, isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
+      const centre = nudged(inside(isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -93,7 +97,31 @@ export function placeHanger(
   }
 }
 
-/** The nail rests at `centre`; the round opening is below it when the piece hangs. In a corner, the slot points to that side. */
+/** From where one hanger would be to where each of its row is; of one that stands alone, to itself. */
+function asidesOf({ row, at }: Hanger, on: Region): Point[] {
+  if (!row) return [{ x: 0, y: 0 }];
+  const up = at.kind === 'point' || at.kind === 'auto' ? { x: 0, y: 1 } : directionOf(at);
+  const right = { x: up.y, y: -up.x };
+  const spacing = row.spacing ?? extentAlong(on, right) / row.count;
+  return Array.from({ length: row.count }, (_, nth) => {
+    const far = (nth - (row.count - 1) / 2) * spacing;
+    return { x: far * right.x, y: far * right.y };
+  });
+}
+
+function extentAlong(region: Region, { x, y }: Point): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const point of region.flat()) {
+    const along = point.x * x + point.y * y;
+    least = Math.min(least, along);
+    most = Math.max(most, along);
+  }
+  return most - least;
+}
+
+/**
+ * The nail rests at `centre`, above the round opening when the piece hangs. In a corner, the slot points to that side.
+ */
 function keyhole({ at, head, opening, length }: Extract<Hanger, { kind: 'keyhole' }>, centre: Point): Region {
   const down = { x: centre.x, y: centre.y - (length - head / 2 - opening / 2) };
   const slot = [
@@ -113,7 +141,7 @@ function nudged(point: Point | undefined, by: Point): Point | undefined {
   return point && { x: point.x + by.x, y: point.y + by.y };
 }
 
-/** Lies across the direction in which the tag hangs, so that the ribbon runs through it flat. */
+/** A slot across the direction in which the tag hangs, so that the ribbon lies flat in it. */
 function slot({ at, length, opening }: Extract<Hanger, { kind: 'slot' }>, centre: Point): Region {
   const flat = transform([roundedRectangle(length, opening, opening / 2)], translation(centre.x, centre.y));
   if (at.kind === 'point' || at.kind === 'auto') return flat;

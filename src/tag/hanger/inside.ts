@@ -1,6 +1,7 @@
-/** Where a hole or a slot goes: inside the body, a set distance from its edge. */
+/** Places a hole or a slot inside the body, at a given distance from its edge. */
 
-import { offset } from '../../geometry/clipper.ts';
+import { translation, transform } from '../../geometry/affine.ts';
+import { intersection, offset } from '../../geometry/clipper.ts';
 import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { HangerPlace } from '../../spec/model.ts';
@@ -10,22 +11,38 @@ import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
  * The centre of an opening whose edge is `inset` from the nearest edge of `on`, as far out in the wanted direction as that
  * allows, on the line through the centre of mass where it can be, so that the tag hangs straight.
  * @param reach From the centre of the opening to its own edge on the side of that direction, in mm.
+ * @param asides Where those of a row lie from its middle: all of them have room, and are level.
+ * @param aside That of the one whose centre it is.
  */
-export function placeInside(on: Region, at: HangerPlace, reach: number, inset: number): Point | undefined {
+export function placeInside(
+  on: Region,
+  at: HangerPlace,
+  reach: number,
+  inset: number,
+  asides: readonly Point[] = [],
+  aside: Point = { x: 0, y: 0 },
+): Point | undefined {
   const bounds = boundsOf(on);
+  const beside = (point: Point | undefined) => point && { x: point.x + aside.x, y: point.y + aside.y };
   if (bounds && at.kind === 'point') {
     const middle = boxCentre(bounds);
-    return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
+    return beside({ x: middle.x + at.offset.x, y: middle.y + at.offset.y });
   }
   const found = at.kind === 'point' ? undefined : roomInside(on, sideOf(on, at), reach, inset);
   if (!found) return undefined;
-  const { room, balance, direction } = found;
-  return furthestOnRay(room, balance, direction) ?? cornerTowards(room, balance, direction);
+  const { balance, direction } = found;
+  const room =
+    asides.length > 1
+      ? asides
+          .map(({ x, y }) => transform(found.room, translation(-x, -y)))
+          .reduce((all, each) => intersection(all, each))
+      : found.room;
+  return beside(furthestOnRay(room, balance, direction) ?? cornerTowards(room, balance, direction));
 }
 
 export type Side = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;
 
-/** `auto`: at the end of the longer side, where a tag has room and swings least. */
+/** `auto` means the end of the longer side, where a tag has room and swings least. */
 export function sideOf(on: Region, at: Exclude<HangerPlace, { kind: 'point' }>): Side {
   return at.kind === 'auto' ? { kind: 'anchor', anchor: isWide(on) ? 'left' : 'top' } : at;
 }
@@ -35,7 +52,7 @@ export function isWide(on: Region): boolean {
   return bounds !== undefined && bounds.maxX - bounds.minX > bounds.maxY - bounds.minY;
 }
 
-/** Where the centre of an opening may be, the centre of mass, and in which direction from there the place is. */
+/** The area in which the centre of an opening may be, the centre of mass, and the direction from there to the place. */
 export function roomInside(
   on: Region,
   at: Side,
@@ -48,7 +65,7 @@ export function roomInside(
   return balance && bounds && { room, balance, direction: aimFrom(balance, bounds, at) };
 }
 
-/** Where the ray meets no room at all: the corner of the room that lies nearest to the wanted direction. */
+/** The corner of the room nearest to the given direction, for when the ray misses the room. */
 function cornerTowards(region: Region, from: Point, direction: Point): Point | undefined {
   let best: Point | undefined;
   let least = Infinity;

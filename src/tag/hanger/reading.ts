@@ -1,11 +1,11 @@
 /**
- * Where a ring would be read as part of the lettering that it hangs: as a dot or an accent beside those there are, as an accent
- * on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it. The costs and reaches are
- * our own judgement.
+ * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
+ * an accent on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it.
+ * The costs and reaches are our own judgement.
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
-import type { Bounds, Point } from '../../geometry/types.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 
@@ -13,14 +13,23 @@ import type { MadeShape } from '../made-shape.ts';
 interface LetterLine {
   readonly box: Bounds;
   readonly baseline: number;
-  /** Of capitals, where there is nothing else. */
+  /** Of capitals, if there is nothing else. */
   readonly xHeight: number;
-  /** The middles of its first and of its last letter, as x. */
+  /** The x of the middle of its first and of its last letter. */
   readonly first: number;
   readonly last: number;
-  /** It begins with a capital and goes on in small letters: a small “o” in front of that is no word. */
+  /** Whether it begins with a capital and continues in small letters: a small “o” in front of that makes no word. */
   readonly hasInitial: boolean;
+  /** How wide the ink of its first letter is at some heights of the band, from the baseline up. */
+  readonly initial: readonly InkAt[];
   readonly hasSmallLetters: boolean;
+}
+
+interface InkAt {
+  readonly y: number;
+  /** Where it begins, as x; `Infinity` where there is none. */
+  readonly left: number;
+  readonly width: number;
 }
 
 export interface RingReading {
@@ -29,30 +38,37 @@ export interface RingReading {
   readonly lines: readonly LetterLine[];
 }
 
-/** What a ring is read as. `initial`: at most an “o” in front of a capital. */
-export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'initial';
+/** What a ring is read as. `initial`: at most an “o” in front of a capital. `bowl`: together with the stem of the capital a “d”. */
+export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'bowl' | 'initial';
 
-/** In shares of a fully joined ring. */
+/** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
   mark: 0.4,
   accent: 0.4,
   'full stop': 0.4,
   letter: 0.3,
   'letter within': 0.6,
+  bowl: 0.3,
   initial: 0.1,
 };
 
-/** A ring that stands within this share of the x-height of its line stands on a small letter. */
+/** A ring within this share of the x-height of its line stands on a small letter. */
 const onLine = 0.25;
 
-/** In x-heights: what is as large as a letter is read as one. */
+/** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
 
-/** In front of a capital it must be as large as a letter and stand on the line as one, in x-heights. */
+/** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 
-/** Capitals have a band that is higher than their x-height by more than this factor. */
+/** Beside the middle of a ring the capital is no more than a stem, as T, I and Y are: in x-heights, of the ring's radius up and down, and in x-heights. */
+const stem = { widest: 0.7, beside: 0.6, near: 0.1 } as const;
+
+/** At how many heights of the band the ink of a capital is looked at. */
+const inkLevels = 12;
+
+/** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
 export const noReading: RingReading = { marks: [], lines: [] };
@@ -75,27 +91,43 @@ function linesOf({ band, lettering = [], region }: MadeShape): LetterLine[] {
   const xHeight = band.top - band.baseline;
   const hasSmallLetters = xHeight <= smallLetters * only.xHeight;
   const hasInitial = hasSmallLetters && /^\p{Lu}/u.test(only.letters[0]!.text);
+  const initial = hasInitial ? inkOf(only.letters[0]!.region, band.baseline, xHeight) : [];
   return [
     {
-      ...{ box, baseline: band.baseline, xHeight, hasInitial, hasSmallLetters },
+      ...{ box, baseline: band.baseline, xHeight, hasInitial, initial, hasSmallLetters },
       ...{ first: middles[0]!, last: middles.at(-1)! },
     },
   ];
+}
+
+function inkOf(letter: Region, baseline: number, xHeight: number): InkAt[] {
+  return Array.from({ length: inkLevels }, (_, level) => {
+    const y = baseline + ((level + 0.5) / inkLevels) * xHeight;
+    const crossed = letter.flatMap((ring) =>
+      ring.flatMap((to, index) => {
+        const from = ring.at(index - 1)!;
+        return from.y > y === to.y > y ? [] : [from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x)];
+      }),
+    );
+    const left = Math.min(...crossed);
+    return { y, left, width: crossed.length === 0 ? 0 : Math.max(...crossed) - left };
+  });
 }
 
 function middleX({ minX, maxX }: Bounds): number {
   return (minX + maxX) / 2;
 }
 
-/** Of lettering that is scaled about the origin. */
+/** The reading of lettering that is scaled about the origin. */
 export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
   };
   return {
     marks: marks.map(scaled),
-    lines: lines.map(({ box, baseline, xHeight, first, last, ...line }) => ({
+    lines: lines.map(({ box, baseline, xHeight, initial, first, last, ...line }) => ({
       ...{ ...line, box: scaled(box), baseline: factor * baseline, xHeight: factor * xHeight },
+      initial: initial.map(({ y, left, width }) => ({ y: factor * y, left: factor * left, width: factor * width })),
       ...{ first: factor * first, last: factor * last },
     })),
   };
@@ -106,12 +138,12 @@ interface Ring {
   readonly wall: number;
 }
 
-/** What it costs a ring to stand there. */
+/** The cost of a ring at that place. */
 export function misreading(reading: RingReading, centre: Point, ring: Ring): number {
   return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
 }
 
-/** Everything that a ring there may be read as. */
+/** Everything that a ring at that place may read as. */
 export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: Ring): ReadAs[] {
   const radius = hole + wall;
   const isBesideMark = marks.some(({ minX, minY, maxX, maxY }) => {
@@ -137,6 +169,13 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   if (y < baseline || y > baseline + xHeight || share < smallestLetter || share > largestLetter) return [];
   if (x > first && x < last) return ['letter within'];
   if (x > first || !hasInitial) return ['letter'];
+  if (isStemBeside(line, { x, y }, radius)) return ['bowl'];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
   return [isOnLine && share > likeLetter.least && share < likeLetter.most ? 'letter' : 'initial'];
+}
+
+function isStemBeside({ initial, xHeight }: LetterLine, { x, y }: Point, radius: number): boolean {
+  const beside = initial.filter((ink) => Math.abs(ink.y - y) < stem.beside * radius);
+  const isStem = beside.every(({ width }) => width > 0 && width < stem.widest * xHeight);
+  return isStem && beside.some(({ left }) => left - (x + radius) < stem.near * xHeight);
 }

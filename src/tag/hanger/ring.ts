@@ -1,6 +1,7 @@
 /**
- * Where a ring goes. Its hole touches the outline of what it is joined to, so the hole is clear of lettering by construction
- * and the wall laps into the body; of all such places the one that is joined best and hangs straightest is taken.
+ * Places a ring. Its hole touches the outline of what it is joined to, so the hole is clear of lettering by
+ * construction and the wall laps into the body; of all such places, the one that is joined best and hangs straightest
+ * is chosen.
  */
 
 import { offset } from '../../geometry/clipper.ts';
@@ -10,16 +11,16 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walk } from '../../geometry/walk.ts';
 import type { HangerPlace } from '../../spec/model.ts';
-import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
 import { misreading } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
 export interface RingSize {
-  /** Radius of the hole. */
+  /** Radius of the hole, in mm. */
   readonly hole: number;
-  /** Material round the hole. */
+  /** Width of the material round the hole, in mm. */
   readonly wall: number;
-  /** How much deeper than touching the hole is set. */
+  /** Depth of the hole below touching, in mm. */
   readonly sink: number;
 }
 
@@ -28,32 +29,36 @@ const stepMm = 1;
 const refineMm = 0.1;
 const refined = 4;
 
-/** A degree off the straight costs this share of a fully joined ring. */
+/** Cost of a degree of tilt, in shares of a fully joined ring. */
 const tiltCost = 1 / 60;
 
-/** With `auto`, a side other than the top must be joined this much better to be taken. */
+/** So much more once it is seen, less half a degree for what the ring itself weighs. */
+const askewCost = 0.15;
+const askewDegrees = seenTilt - 0.5;
+
+/** With `auto`, a side other than the top must be better joined by this much. */
 const sideCost = 0.1;
 
-/** Scores that differ by less are equally good. */
+/** Scores that differ by less than this are equal. */
 const even = 1e-3;
 
-/** Less well joined than this the end of a bar is not: no joint is better than 1. */
+/** Allowance for the end of a bar, which may be joined less well by any amount: no joint is better than 1. */
 const barAllowance = 1;
 
-/** A bar is as wide a hole further on, within this share. */
+/** A bar keeps its width, within this share, one hole's radius further on. */
 const parallelShare = 0.1;
 
-/** A ring that comes so near to what it does not join leaves a slit there that the beam hardly parts, in mm. */
+/** A ring this near to something that it does not join, in mm, leaves a slit there that the beam hardly separates. */
 const slitMm = 0.3;
 const slitCost = 0.3;
 
-/** More than any place behind the outline could make good. */
+/** More than any place behind the outline could make up for. */
 const hiddenCost = 3;
 
 /** More than any other fault. */
 const blockedCost = 10;
 
-/** How far the track of the ring's centre may stray: well within what its wall laps over. */
+/** Tolerance of the track of the ring's centre, in mm: well within the overlap of its wall. */
 const trackToleranceMm = 0.01;
 
 interface Candidate {
@@ -61,41 +66,44 @@ interface Candidate {
   readonly score: number;
 }
 
-/** The centre of the ring; `undefined` where the body leaves no place for one. */
+/** The centre of the ring; `undefined` if the body has no place for one. */
 export function placeRing(
   on: Region,
   whole: Region,
   at: HangerPlace,
   size: RingSize,
   reading: RingReading,
+  aside: Point = { x: 0, y: 0 },
 ): Point | undefined {
   const bounds = boundsOf(on);
-  const balance = centroid(whole);
-  if (!bounds || !balance) return undefined;
+  const middleOfMass = centroid(whole);
+  if (!bounds || !middleOfMass) return undefined;
   if (at.kind === 'point') {
     const middle = boxCentre(bounds);
-    return { x: middle.x + at.offset.x, y: middle.y + at.offset.y };
+    return { x: middle.x + at.offset.x + aside.x, y: middle.y + at.offset.y + aside.y };
   }
+  const balance = { x: middleOfMass.x + aside.x, y: middleOfMass.y + aside.y };
   const edges = new EdgeIndex(whole);
   const directions = at.kind === 'auto' ? autoDirections : [{ direction: aimFrom(balance, bounds, at), cost: 0 }];
   const costOf = (centre: Point): number => {
     const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
     const costs = directions.map(({ direction, cost }) => {
-      // Seen from its side, a ring stands free: one in a bay behind lettering holds, but nobody looks for it there.
+      // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
+      // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + tiltDegrees(hang, direction) * tiltCost;
+      return cost + hidden + costOfTilt(tiltDegrees(hang, direction));
     });
     return Math.min(...costs);
   };
   const judge = (centre: Point, cost: number): Candidate => {
-    // As wide as its own radius the joint is as strong as the wall lets it be; more is no gain.
+    // A joint as wide as the ring's radius is as strong as the wall allows; more is no gain.
     const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
-    // Its hole must be clear of everything, also of what it is not joined to.
+    // Its hole must be clear of everything, even of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
     return { centre, score: joined - cost - blocked - slit - misreading(reading, centre, size) };
   };
-  // Never inside a counter, so the counters need not be offset.
+  // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
@@ -106,7 +114,7 @@ export function placeRing(
   const found: Tried[] = [];
   let leading = -Infinity;
   for (const { point, ring, along, cost, gain } of steps) {
-    // A full joint scores 1: what costs more than the best is ahead of that by cannot catch up, even a step further on.
+    // A full joint scores 1: a place whose cost exceeds the lead of the best cannot catch up, even a step further on.
     if (1 - cost + gain < leading) break;
     const candidate = { ...judge(point, cost), ring, along, gain };
     found.push(candidate);
@@ -120,8 +128,8 @@ export function placeRing(
       if (!best || better(candidate, best) < 0) best = candidate;
     }
   }
-  // Straight ahead it hangs without any tilt, and on a symmetric body on its axis. Beside the end of a bar it laps over more
-  // of it, but holds no better than the bar.
+  // Straight ahead it hangs without any tilt, and on the axis of a symmetric body. Beside the end of a bar it laps over
+  // more of it, but holds no better than the bar.
   for (const { direction } of directions) {
     const point = furthestOnRay(outlines, balance, direction);
     const candidate = point && judge(point, costOf(point));
@@ -133,7 +141,7 @@ export function placeRing(
   return best?.centre;
 }
 
-/** Whether a ring is held by the end of a bar narrower than itself, and another place is beside that very end. */
+/** Whether a ring is held by the end of a bar narrower than itself, and another place is beside the same end. */
 function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
   const radius = hole + wall;
   if (distance(other, centre) > radius) return false;
@@ -141,19 +149,23 @@ function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, e
   return width > 0 && width < radius && Math.abs(joint(centre, radius + hole, edges) - width) < parallelShare * width;
 }
 
-/** A place on the track, and what it may gain by the places between it and the next. */
+/** A place on the track, and the most it may gain from the places between it and the next. */
 interface Tried extends Candidate {
   readonly ring: Ring;
   readonly along: number;
   readonly gain: number;
 }
 
-/** A step away it may hang straighter by as much as the step is seen from the balance. */
-function refiningGain(point: Point, balance: Point): number {
-  return tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+function costOfTilt(degrees: number): number {
+  return degrees * tiltCost + (degrees > askewDegrees ? askewCost : 0);
 }
 
-/** Without the places that a better one lies beside, whose refining looks at them as well. */
+/** The tilt that a step may save: the angle of the step as seen from the centre of mass. */
+function refiningGain(point: Point, balance: Point): number {
+  return askewCost + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+}
+
+/** The places without those that have a better one beside them, as refining that covers them too. */
 function apart(sorted: readonly Tried[]): Tried[] {
   const kept: Tried[] = [];
   for (const each of sorted) {
@@ -176,7 +188,7 @@ function better(a: Candidate, b: Candidate): number {
   return b.centre.y - a.centre.y || a.centre.x - b.centre.x;
 }
 
-/** The longest chord that the ring's outer circle cuts off inside the body: what a tear would have to go through. */
+/** The longest chord that the ring's outer circle cuts off inside the body: the length of a tear. */
 function joint(centre: Point, radius: number, edges: EdgeIndex): number {
   const angles = circleCrossings(edges.near(centre, radius), centre, radius);
   if (angles.length < 2) return 0;
@@ -192,13 +204,13 @@ function joint(centre: Point, radius: number, edges: EdgeIndex): number {
   return longest;
 }
 
-/** Whether a little further out the circle meets more of the body than the ring joins. */
+/** Whether, a little further out, the circle meets more of the body than the ring joins. */
 function leavesSlit(centre: Point, radius: number, edges: EdgeIndex): boolean {
   const met = (reach: number): number => circleCrossings(edges.near(centre, reach), centre, reach).length;
   return met(radius + slitMm) > met(radius);
 }
 
-/** Whether the hole cuts into the body deeper than it is meant to. */
+/** Whether the hole cuts into the body deeper than intended. */
 function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex): boolean {
   const clear = hole - Math.max(sink, 0) - 0.02;
   if (clear <= 0) return false;

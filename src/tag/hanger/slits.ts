@@ -1,6 +1,6 @@
 /**
- * The hairline slits and pinholes that a ring leaves between itself and the letter that it is joined to, such as above the foot of
- * an L: the beam does not part them, and soot fills them.
+ * Fills the hairline slits and pinholes that a ring leaves beside the letter it is joined to, such as above the foot of
+ * an L: the beam does not separate them, and soot fills them.
  */
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
@@ -13,16 +13,18 @@ import type { Region } from '../../geometry/types.ts';
 /** Slits up to this width are filled, in mm: nearly twice a usual kerf. */
 const slitMm = 0.3;
 
-/** Holes up to this width are filled too: between a ring and a letter nobody needs them. Our own judgement, in mm. */
+/**
+ * Holes up to this width between a ring and a letter, in mm, are filled too: they serve no purpose. Our own judgement.
+ */
 const pinholeMm = 1;
 
-/** What is smaller is the corner that any ring has where it meets an edge, in mm². */
+/** Smaller areas are the corners that any ring has where it meets an edge, in mm². */
 const leastArea = 0.05;
 
-/** How far what is filled laps over, so that no seam is left, and how coarsely it is rounded, in mm. */
+/** Overlap of the fillings, so that no seam is left, and tolerance of their round corners, in mm. */
 const lapMm = 0.02;
 
-/** The lug with what lies in so narrow a gap between it and the body. */
+/** The lug with the narrow gaps between it and the body filled. */
 export function withoutSlits(lug: Region, body: Region): Region {
   const box = widened(boundsOf(lug)!, 2 * pinholeMm);
   const near = normalise(clippedToBox(body, box));
@@ -38,7 +40,7 @@ export function withoutSlits(lug: Region, body: Region): Region {
     .map((part) => offset(part, lapMm, 'miter'))
     .filter((part) => intersection(part, lug).length > 0 && intersection(part, near).length > 0);
   if (between.length === 0) return lug;
-  // Where the ring only comes near, there would be a thin bridge beside a hole instead.
+  // Where the ring only comes near, filling would make a thin bridge beside a hole instead.
   const holes = holesIn(union([body, lug]));
   const filled = between.filter((part) => holesIn(union([body, lug, part])) <= holes);
   return filled.length > 0 ? union([lug, ...filled]) : lug;

@@ -1,4 +1,4 @@
-/** Bars along the baseline, and posts as shapes: with round ends, as a pen leaves them. */
+/** Bars along the baseline, and posts as shapes, with round ends like pen strokes. */
 
 import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
@@ -10,24 +10,24 @@ import type { Profile } from './profile.ts';
 
 export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
   const half = (ease * web) / 2;
-  // Its ends are round, by its own shape and by growth.
+  // Its ends are round, from its own shape and from growth.
   const sink = web / 2 + grow / 2;
   return bar(x - half, bottom - sink, x + half, top + sink);
 }
 
 export interface FootBar {
   readonly region: Region;
-  /** What is seen of it. */
+  /** Visible length, in mm. */
   readonly length: number;
 }
 
-/** So much of a bar's height lies below the baseline: one that stands on it makes an L of an I. */
+/** Share of a bar's height below the baseline: standing on it, the bar would make an L of an I. */
 const below = 0.5;
 
-/** A bar reaches so far into the letters, in webs: its round end comes out below them as a stroke does. */
+/** Reach of a bar into the letters, in webs: its round end comes out below them as a stroke would. */
 const into = 0.75;
 
-/** A bar as high as `web` along the baseline, from what stands on it on the left to what stands on it on the right. */
+/** A bar as high as `web` along the baseline, between whatever stands on it on the left and on the right. */
 export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
@@ -37,13 +37,13 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   // Into the hollow below a bowl, but not along a leg that leans away.
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
-  // Below the baseline a leg that leans is further off.
+  // Below the baseline a leaning leg would be further off.
   const sink = into * web;
   const region = bar(left - sink, -below * web, right + sink, (ease - below) * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 
-/** From left to right and from bottom to top, as a region. */
+/** A bar with round ends, as a region. */
 function bar(left: number, bottom: number, right: number, top: number): Region {
   const [width, height] = [right - left, top - bottom];
   const ring = roundedRectangle(width, height, Math.min(width, height) / 2);

@@ -1,4 +1,4 @@
-/** Letters made ready to be slid: as they will be once grown, with their marks in place. */
+/** Prepares letters for sliding: as they will be once grown, with their marks in place. */
 
 import { scaling, transform, translation } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
@@ -12,42 +12,44 @@ import type { Measures } from './measures.ts';
 import type { Runs } from './runs.ts';
 import { columnsOf, rowsOf } from './runs.ts';
 
-/** A part of a letter by itself, wherever it will stand: its origin is on the baseline. */
+/** A part of a letter independent of its place; its origin is on the baseline. */
 export interface LetterShape {
   readonly part: LetterPart;
-  /** As the font has it: a sign may be made wider. */
+  /** As the font has it: a sign may be widened. */
   readonly drawn: LetterPart;
-  /** All as grown. */
+  /** The whole part as grown. */
   readonly base: Region;
-  /** Where the font has them. */
+  /** The grown marks where the font has them. */
   readonly grownMarks: readonly Region[];
   readonly marks: readonly PlacedMark[];
   readonly rows: Runs;
   readonly columns: Runs;
-  /** Of its marks alone. */
+  /** Rows and columns of its marks alone. */
   readonly markRows: Runs;
   readonly markColumns: Runs;
 }
 
-/** The same in its place. */
+/** A letter shape at its place. */
 export interface Body extends LetterShape {
-  /** Which of the letters of the text it is of, and its text. */
+  /** The letter of the text it belongs to: its index and its text. */
   readonly index: number;
   readonly text: string;
   readonly line: number;
-  /** A space stands before it. */
+  /** Whether a space precedes it. */
   readonly afterGap: boolean;
-  /** Where the layout has its origin. */
+  /** Its origin in the layout. */
   readonly at: Point;
 }
 
-/** How coarsely letters are looked at while they are compared, in mm; where they go is what comes of it, not their outlines. */
+/** Tolerance of letters while they are compared, in mm; this only determines their places, not their outlines. */
 export const coarseMm = 0.02;
 
-/** A sign that is held by a post is seen above it where it is wider by this factor; it is widened by no more than the other. */
+/**
+ * A sign on a post is visible if it is `least` times as wide as the web; it is widened by at most the factor `most`.
+ */
 const signWidth = { least: 2, most: 1.5 } as const;
 
-/** A sign that hangs high, as wide as it must be to be told from its post. */
+/** A high sign, wide enough to be told from its post. */
 function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   const { minX, maxX } = boundsOf(part.base)!;
   const factor = Math.min((signWidth.least * web - 2 * grow) / (maxX - minX), signWidth.most);

@@ -1,4 +1,4 @@
-/** Text on a circle seen as if it stood on a straight line, and back: what slides there turns about the middle here. */
+/** Maps text on a circle to a straight line and back: a shift along the line is a rotation about the centre. */
 
 import type { Point, Region } from '../../geometry/types.ts';
 
@@ -7,10 +7,10 @@ export interface Bend {
   bent(region: Region): Region;
 }
 
-/** Edges longer than this are divided where a line becomes an arc, in mm. */
+/** Edges longer than this, in mm, are divided where a line becomes an arc. */
 const longestEdgeMm = 0.5;
 
-/** `radius` in em, of the first baseline. Lengths along the line are those on that circle. */
+/** `radius` of the first baseline, in em. Lengths along the line are those on that circle. */
 export function onCircle(
   { at, radius }: { readonly at: 'top' | 'bottom'; readonly radius: number },
   mmPerEm: number,

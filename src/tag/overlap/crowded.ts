@@ -1,4 +1,4 @@
-/** Marks that have come too near to the letters beside theirs are placed once more, with those in view. */
+/** Marks that have come too near to neighbouring letters are placed again, taking those into account. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
@@ -8,13 +8,13 @@ import type { MarkNeighbours, PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { shares } from './shares.ts';
 
-/** How many letters away one can crowd a mark: an arm may reach over several. */
+/** Distance in letters at which a letter may still crowd a mark: an arm may reach over several. */
 const lookAround = 3;
 
-/** What is further from a mark than this, in x-heights, is not met wherever that is set. */
+/** Anything further from a mark than this, in x-heights, is not met wherever the mark is placed. */
 const farShare = 0.8;
 
-/** The marks of each letter of a line, now that all letters stand where they stay. */
+/** The marks of each letter of a line, once all letters have their final places. */
 export function uncrowded(
   bodies: readonly Body[],
   stands: readonly Point[],

@@ -1,4 +1,4 @@
-/** Apostrophes and other signs that hang high and that nothing before them reaches: they wait for the next letter. */
+/** Apostrophes and other high signs that nothing before them reaches: they wait for the next letter. */
 
 import { union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -16,7 +16,10 @@ import type { StandingLetter } from './profile.ts';
 import { columnsOf, lineAt, movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
 
-/** A letter is as tall as a sign that has something on so many of the sign's rows; what only reaches up to it would melt into it. */
+/**
+ * A letter is as tall as a sign if it has ink on this share of the sign's rows; one that only reaches up to the sign
+ * would merge with it.
+ */
 const tallShare = 0.6;
 
 export function isAsTall(letter: Body, sign: Body): boolean {
@@ -25,7 +28,7 @@ export function isAsTall(letter: Body, sign: Body): boolean {
   return shared.length >= tallShare * lines.length;
 }
 
-/** The letter after a waiting sign: it meets the sign if it is as tall, else the two letters leave room for it. */
+/** The letter after a waiting sign: it meets the sign if it is as tall, otherwise the two letters leave room for it. */
 export function roundSign(
   bodies: readonly Body[],
   stands: readonly Point[],
@@ -49,16 +52,16 @@ export interface Hung {
   readonly post?: Post;
 }
 
-/** How far a sign may be set aside, and in what steps, and how far it may be raised or lowered, in x-heights. */
+/** Limits, in x-heights, for moving a sign sideways, with the step to try, and for raising or lowering it. */
 const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
 
-/** What is left between a sign and what it stands on, in x-heights: nearer, it melts into it. */
+/** Distance between a sign and what it stands on, in x-heights: nearer, they would merge. */
 const signAbove = 0.2;
 
-/** Costs of each mm that a sign is set aside, is raised or lowered, or lacks to what stands beside it. */
+/** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours. */
 const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
 
-/** Where a sign goes that has waited: to the letter behind it where that is as tall, else above one of the two, on a post. */
+/** Place of a sign that has waited: at the next letter if that is as tall, otherwise on a post above one of the two. */
 export function hang(bodies: readonly Body[], stands: readonly Point[], index: number, measures: Measures): Hung {
   const { xHeight, web, pitch } = measures;
   const sign = bodies[index]!;

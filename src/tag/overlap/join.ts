@@ -1,9 +1,10 @@
 /**
- * Letters slid until they join. Each letter, with all behind it, comes nearer to those before it until they lap by a joint
- * as wide as the least web; marks are lowered and held by posts; what cannot meet is joined by bars and, at last, by straps.
+ * Slides letters until they join. Each letter, with all that follow, moves towards those before it until they overlap
+ * by a joint as wide as the least web; marks are lowered and held by posts; what cannot meet is joined by bars or, as a
+ * last resort, by straps.
  *
- * Everything is judged as it will be once grown: growing a union and uniting what is grown are the same. So the letters go no
- * further than is needed, and the growth to come does its share.
+ * Everything is judged as it will be once grown, since growing a union and uniting what is grown are the same. So the
+ * letters move no further than necessary, and the growth to come does its share.
  */
 
 import { offset, union } from '../../geometry/clipper.ts';
@@ -23,13 +24,13 @@ import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
 export interface JoinedLetters {
-  /** The parts of the letters as drawn, where they stand now; marks that do not touch their letter included. */
+  /** The parts of the letters as drawn, at their present places; marks that do not touch their letter included. */
   readonly letters: readonly Region[];
   /** Posts, bars and filled slits, less the growth to come. */
   readonly joints: Region;
 }
 
-/** Posts and bars are as wide as the web less the growth to come, and never thinner than this, in mm. */
+/** Least width of posts and bars, in mm; otherwise they are as wide as the web less the growth to come. */
 const leastBarMm = 0.1;
 
 /** @throws whatever `checkpoint` throws to stop it. */
@@ -83,7 +84,7 @@ export async function joinLetters(
   };
 }
 
-/** In the order of the bodies. */
+/** The bodies by line, in their order. */
 function byLine(bodies: readonly Body[]): Body[][] {
   const lines = new Map<number, Body[]>();
   for (const body of bodies) {

@@ -1,23 +1,23 @@
-/** The letters of a text, each parted into what stands on the line and the marks that belong to it. */
+/** The letters of a text, each divided into the parts that stand on the line and their marks. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
 
-/** What of a letter is slid as one; in mm, from the baseline up. */
+/** The unit that is slid; in mm, from the baseline up. */
 export interface LetterPart {
-  /** One solid part. */
+  /** A single solid part. */
   readonly base: Region;
   /** Dots and accents that do not touch it, the nearest first. */
   readonly marks: readonly Region[];
-  /** Stands as high as an accent and on nothing: an apostrophe, a quotation mark. */
+  /** Whether it is as high as an accent but stands on nothing: an apostrophe, a quotation mark. */
   readonly hung: boolean;
 }
 
-/** Share of the x-height above which a sign that stands on nothing begins. */
+/** Height above which a sign that stands on nothing begins, in x-heights. */
 const hungFrom = 0.6;
 
-/** Shares of the x-height: a part that begins below the one and is as tall as the other stands on the line itself. */
+/** In x-heights: a part that begins below the first and reaches above the second stands on the line itself. */
 const standing = { below: 0.25, tall: 0.6 } as const;
 
 interface Part {
@@ -26,8 +26,8 @@ interface Part {
 }
 
 /**
- * The ink of a letter, in the order it is seen. Of several parts side by side (Ы) each comes by itself, and so do parts that stand
- * under each other's arms: the i of a ligature Ti, the leg of a K.
+ * The parts of a letter's ink, in visual order. Of several parts side by side (Ы) each comes by itself, and so do parts
+ * that stand under each other's arms: the i of a ligature Ti, the leg of a K.
  */
 export function letterParts(text: string, ink: Region, xHeight: number): LetterPart[] {
   const parts = partsOf(ink).map((region): Part => ({ region, box: boundsOf(region)! }));
@@ -50,7 +50,7 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
   });
 }
 
-/** Level with the other for more than half of the lower of the two, and clear of it sideways. */
+/** Whether a part is level with the other over more than half of the lower one's height, and clear of it sideways. */
 function isBeside(part: Bounds, base: Bounds): boolean {
   const level = Math.min(part.maxY, base.maxY) - Math.max(part.minY, base.minY);
   const lower = Math.min(part.maxY - part.minY, base.maxY - base.minY);

@@ -12,40 +12,40 @@ import { shares } from './shares.ts';
 
 export interface PlacedMark {
   readonly move: Point;
-  /** As moved. */
+  /** The mark after the move. */
   readonly region: Region;
-  /** None where nothing of the letter is below or above it. */
+  /** Absent if nothing of the letter is below or above it. */
   readonly post?: Post;
 }
 
-/** What is left between a mark and its letter, in x-heights: a mark that comes nearer melts into it. */
+/** Distance between a mark and its letter, in x-heights: nearer, they would merge. */
 const markGap = 0.13;
 
-/** Marks side by side keep this distance, in x-heights. */
+/** Distance between marks side by side, in x-heights. */
 const besideGap = 0.12;
 
-/** How far one mark may be set aside for its post, in x-heights. */
+/** Limit for moving a single mark sideways for its post, in x-heights. */
 const asideReach = 0.2;
 
-/** What is left between two dots on one post, as a share of the web. */
+/** Distance between two dots on one post, as a share of the web. */
 const pairGap = 0.5;
 
-/** Costs of setting a mark aside, as shares of the way. */
+/** Cost of moving a mark sideways, as a share of the way. */
 const asideCost = 0.8;
 
-/** A mark that comes too near to what stands beside its letter costs so many times what lacks. */
+/** Cost of a mark's shortfall in distance from the neighbours of its letter, as a multiple of it. */
 const crowdedCost = 4;
 
 /**
- * How far a mark that would come too near to a neighbour is set aside, in x-heights, by how much at a time, and how far it is drawn
- * in, as shares of the way.
+ * For a mark too near to a neighbour: how far it is moved sideways and in what steps, in x-heights, and how far it is
+ * drawn in, as shares of the way.
  */
 const crowded = { reach: 0.4, step: 0.033, levels: [1, 0.5, 0] } as const;
 
-/** The most that a mark is off its letter in a slanted face, in mm a mm of its height. */
+/** Largest lean of a mark off its letter in a slanted face, in mm per mm of its height. */
 const mostLean = 0.7;
 
-/** The top of a letter is what lies within so much of its highest point, in x-heights. */
+/** Depth below its highest point that counts as the top of a letter, in x-heights. */
 const topShare = 0.06;
 
 /** A shape by its rows and its columns. */
@@ -54,12 +54,12 @@ export interface Lines {
   readonly columns: Runs;
 }
 
-/** What stands beside a letter: another, or its marks, and where its origin is from that of the letter. */
+/** A neighbour of a letter: another letter or its marks, and its origin relative to that of the letter. */
 export interface MarkNeighbours extends Lines {
   readonly at: Point;
 }
 
-/** The least distance of a mark, once it is moved, along a row or a column. */
+/** The least distance of a moved mark from its neighbours, along a row or a column. */
 export function gapTo(beside: readonly MarkNeighbours[], { rows, columns }: Lines, move: Point): number {
   const { pitch } = rows;
   return beside.reduce((least, { rows: otherRows, columns: otherColumns, at }) => {
@@ -69,7 +69,7 @@ export function gapTo(beside: readonly MarkNeighbours[], { rows, columns }: Line
   }, Infinity);
 }
 
-/** `base` and `marks` as they will be once grown, in place, the nearest mark first; what is placed comes in the same order. */
+/** Places marks. `base` and `marks` are grown and in place, the nearest mark first; the results have the same order. */
 export function placeMarks(
   base: Region,
   marks: readonly Region[],
@@ -86,7 +86,7 @@ export function placeMarks(
   return marks.map((mark) => placed.get(mark)!);
 }
 
-/** Marks next to each other at one height are moved as one. */
+/** Groups neighbouring marks at one height, which are moved as one. */
 function byLevel(marks: readonly Region[]): Region[][] {
   const groups: { readonly box: Bounds; readonly members: Region[] }[] = [];
   for (const mark of marks) {
@@ -170,7 +170,7 @@ function placeGroup(
   return best!.marks;
 }
 
-/** How far off the top of its letter a mark stands, in mm a mm of its height: in a slanted face above the stem that leans. */
+/** The lean of a mark off the top of its letter, in mm per mm of height: in a slanted face, it follows the stem. */
 function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): number {
   const rows = rowsOf(base, pitch);
   const top = (rows.first + rows.lines.length) * pitch;
@@ -181,7 +181,7 @@ function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): numbe
   return Math.max(-mostLean, Math.min(mostLean, aside / up));
 }
 
-/** Two dots drawn together on either side of one post: where what they stand on is no wider than the post. */
+/** Two dots drawn together on either side of one post, where what they stand on is no wider than the post. */
 function onOnePost(
   marks: readonly Region[],
   columns: Runs,
@@ -193,7 +193,7 @@ function onOnePost(
   const inwards = Math.max(0, Math.round((gap - pairGap * web) / 2 / pitch));
   const level = Math.min(left!.minY + left!.maxY, right!.minY + right!.maxY) / 2 + dy;
   let best: Placing | undefined;
-  // The pair may be set over the middle of a stem that leans away.
+  // The pair may be moved over the middle of a stem that leans away.
   const reach = Math.round((asideReach * xHeight) / pitch);
   for (let aside = -reach; aside <= reach; aside++) {
     const x = (left!.maxX + right!.minX) / 2 + (along + aside) * pitch;
@@ -227,7 +227,7 @@ function middleX(region: Region): number {
   return (box.minX + box.maxX) / 2;
 }
 
-/** By how many columns each of the marks could be set aside: one either way, a pair towards each other. */
+/** Sideways moves to try for the marks, in columns: either way for one, towards each other for a pair. */
 function asides(marks: readonly Runs[], { pitch, xHeight }: Measures, isCrowded: boolean): number[][] {
   if (marks.length === 1) {
     const step = isCrowded ? Math.max(1, Math.round((crowded.step * xHeight) / pitch)) : 1;

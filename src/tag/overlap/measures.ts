@@ -1,17 +1,17 @@
-/** The sizes in mm by which letters are joined. */
+/** The measures by which letters are joined, in mm. */
 export interface Measures {
   readonly xHeight: number;
-  /** The least width of a joint, growth included. */
+  /** Least width of a joint, growth included. */
   readonly web: number;
-  /** How deep letters may lap, growth included. */
+  /** Largest overlap of letters, growth included. */
   readonly overlap: number;
-  /** What the letters will be grown by afterwards, ≥ 0. */
+  /** Growth of the letters that is still to come, ≥ 0. */
   readonly grow: number;
-  /** Distance of the rows and columns that shapes are compared on. */
+  /** Distance of the rows and columns on which shapes are compared. */
   readonly pitch: number;
 }
 
-/** Fine enough for the letters and for a joint of `web`, but bounded for letters that are large beside it. */
+/** Fine enough for the letters and for a joint of `web`, but bounded for letters that are large compared with it. */
 export function pitchFor(xHeight: number, web: number): number {
   return Math.max(Math.min(xHeight / 60, web / 6), xHeight / 240);
 }

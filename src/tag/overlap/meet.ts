@@ -1,4 +1,4 @@
-/** Where a letter comes to stand beside those before it. */
+/** Finds the place of a letter beside those before it. */
 
 import type { Body } from './bodies.ts';
 import type { Measures } from './measures.ts';
@@ -7,45 +7,45 @@ import { contactAt, profileOf, sparesStrokes, touching } from './profile.ts';
 import type { Contact, Profile, StandingLetter } from './profile.ts';
 import { shares } from './shares.ts';
 
-/** A joint gains nothing by lapping further for less than this share of the way. */
+/** Overlapping further must widen the joint by more than this share of the way. */
 const worthwhile = 0.4;
 
-/** However small the letters are beside what they may lap. */
+/** Most steps, however small the letters are compared with the allowed overlap. */
 const mostSteps = 60;
 
-/** A joint is slid to so much of the web, and a bead does the rest: letters that keep their distance are read better. */
+/** Share of the web to which a joint is slid; a bead does the rest, as letters that keep apart are easier to read. */
 const jointShare = 0.5;
 
 export interface Join {
-  /** How far the letter comes nearer. */
+  /** Distance that the letter moves closer, in mm. */
   readonly shift: number;
-  /** `met`: by itself. `none`: it has to be held otherwise. */
+  /** `met`: it joins directly. `none`: it must be held in another way. */
   readonly joint: 'met' | 'bar' | 'none' | Post;
-  /** How far it would come to meet by itself, where that makes one stroke of two. */
+  /** Distance that it would have to move to join directly, if that makes one stroke of two. */
   readonly touch?: number;
 }
 
-/** A distance is kept, or what there is of it, and both stand on a common bar. */
+/** Keeps a distance, or whatever there is of it, with both on a common bar. */
 export function keptApart(profile: Profile, share: number, { xHeight }: Measures): Join {
   const gap = touching(profile);
   if (!Number.isFinite(gap)) return { shift: 0, joint: 'none' };
   return { shift: Math.max(0, gap - share * xHeight), joint: gap < 0 ? 'met' : 'bar' };
 }
 
-/** A letter before, and where it stands. */
+/** A letter before, and its place. */
 export interface PlacedLetter {
   readonly body: Body;
   readonly dx: number;
 }
 
 export interface Limits {
-  /** Parts of one letter may touch along their whole length. */
+  /** Whether the parts belong to one letter, and may touch along their whole length. */
   readonly oneLetter: boolean;
-  /** How far the letter may come, for its marks as well. */
+  /** Largest distance that the letter may move, its marks considered. */
   readonly room: number;
 }
 
-/** How far a letter may come until a mark of it, or of those before it, is too near to the other. */
+/** The distance that a letter may move before one of its marks, or of those before it, is too near to the other. */
 export function markRoom(left: readonly PlacedLetter[], body: Body, start: number, { xHeight }: Measures): number {
   const marks = left.filter((each) => each.body.marks.length > 0);
   if (body.marks.length === 0 && marks.length === 0) return Infinity;
@@ -76,7 +76,7 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
   if (!best) return { shift: start, joint: 'none' };
   const { shift, contact } = best;
   const length = (contact.to - contact.from + 1) * measures.pitch;
-  // Stem on stem: they would be one broad stroke. Letters that the font joins are as it wants them.
+  // Stem on stem would make one broad stroke. Letters that the font joins stay as the font has them.
   if (!oneLetter && gap > 0 && length > shares.stem * xHeight)
     return { shift: Math.max(0, gap - shares.stemGap * xHeight), joint: 'bar', touch: shift };
   return { shift, joint: 'met' };

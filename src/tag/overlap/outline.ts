@@ -1,4 +1,4 @@
-/** Lettering whose letters are slid until they join, at whatever size is asked for. */
+/** Lettering whose letters are slid until they join, at any size. */
 
 import { translation } from '../../geometry/affine.ts';
 import { normalise, union } from '../../geometry/clipper.ts';
@@ -21,25 +21,24 @@ import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
 import type { Measures } from './measures.ts';
 
-/** In mm. */
+/** Measures in mm. */
 export interface Slide {
-  /** How deep letters may lap. */
+  /** Largest overlap of letters. */
   readonly overlap: number;
-  /** The least width of a joint. */
+  /** Least width of a joint. */
   readonly web: number;
-  /** The growth to come. */
+  /** Growth still to come. */
   readonly grow: number;
 }
 
-/** What slid lettering is made with. */
 export interface OverlapInput {
-  /** Letters made ready are kept here: the same letter comes again, in this text and in the next. */
+  /** Caches prepared letters: the same letter recurs, in this text and in the next. */
   readonly cache: StageCache;
-  /** Names the font. */
+  /** Identifies the font. */
   readonly font: string;
 }
 
-/** Straight text comes with the middle of its box on the origin, text on an arc with its hub there. */
+/** The outline of slid lettering. Straight text has the middle of its box on the origin, text on an arc its hub. */
 export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
   const outline = outlineOf(drawn, slide, making);
   return { ...outline, ungrown: slide.grow > 0 ? outlineOf(drawn, { ...slide, grow: 0 }, making) : outline };
@@ -80,7 +79,7 @@ function outlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOu
   };
 }
 
-/** Where its font has it. */
+/** The letter where its font has it. */
 function setRegion({ drawn, at }: Body): Region {
   return movedRegion([drawn.base, ...drawn.marks].flat(), at);
 }
@@ -127,7 +126,7 @@ function isAfterGap(letters: readonly LetterCurves[], index: number): boolean {
   return before?.line === letters[index]!.line && /^\s+$/u.test(before.text);
 }
 
-/** The line of the last letter with ink before this one. */
+/** Line of the last letter with ink before this one. */
 function inkBefore(letters: readonly LetterCurves[], index: number): number | undefined {
   return letters.slice(0, index).findLast(({ curves }) => curves.length > 0)?.line;
 }

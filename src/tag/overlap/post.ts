@@ -1,32 +1,32 @@
-/** Upright posts: what holds one shape above another. */
+/** Upright posts that hold one shape above another. */
 
 import type { Runs } from './runs.ts';
 import { lineAt } from './runs.ts';
 
 export interface Post {
-  /** Its middle. */
+  /** x of its middle. */
   readonly x: number;
-  /** Where it enters the two shapes. */
+  /** y at which it enters the two shapes. */
   readonly bottom: number;
   readonly top: number;
   /** The gap it bridges at its narrowest, in mm. */
   readonly gap: number;
-  /** How good a place it is, in mm; the lower the better. */
+  /** Cost of the place, in mm; lower is better. */
   readonly cost: number;
 }
 
-/** Posts and bars are so many times as wide as the web, so that they still are where they meet what is round. */
+/** Factor by which posts and bars are wider than the web, so that they keep that width where they meet round shapes. */
 export const ease = 1.06;
 
-/** A post off the middle of what it holds costs this share of the way. */
+/** Cost of a post's distance from the middle of what it holds, as a share of it. */
 const asideCost = 0.2;
 
-/** A post that stands out beside what it holds, or what it stands on, costs so many times what stands out. */
+/** Cost of a post's protrusion beside what it holds or stands on, as a multiple of it. */
 const outsideCost = 1.5;
 
 /**
- * The best place for a post `width` mm wide between columns of `upper` and of `lower`: short, near `prefer`, and with its whole
- * width on both. `undefined` where the one stands nowhere above the other.
+ * The best place for a post `width` mm wide between columns of `upper` and of `lower`: short, near `prefer`, and with
+ * its whole width on both. `undefined` if one is nowhere above the other.
  */
 export function bestPost(upper: Runs, lower: Runs, width: number, prefer: number): Post | undefined {
   const { pitch } = upper;
@@ -50,7 +50,7 @@ export function bestPost(upper: Runs, lower: Runs, width: number, prefer: number
     if (covered === 0) continue;
     const x = (first + start + count / 2) * pitch;
     const outside = (count - covered) * pitch;
-    // A stem that is narrower than the post is taken hold of from the side too.
+    // A stem narrower than the post is also gripped from the side.
     const sink = Math.sqrt(Math.max(0, width ** 2 - (width - outside) ** 2));
     const cost = top - bottom + asideCost * Math.abs(x - prefer) + outsideCost * outside;
     if (!best || cost < best.cost) best = { x, bottom: bottom - sink, top: top + sink, gap, cost };
@@ -58,7 +58,7 @@ export function bestPost(upper: Runs, lower: Runs, width: number, prefer: number
   return best;
 }
 
-/** The nearest pair of runs of which one is above the other. */
+/** The nearest pair of runs, one above the other. */
 function facing(
   upper: readonly number[],
   lower: readonly number[],
@@ -75,7 +75,7 @@ function facing(
   return best;
 }
 
-/** The least distance by which `upper` is above `lower` on any column; Infinity where it is above it on none. */
+/** The least distance by which `upper` is above `lower` in any column; Infinity if it is in none. */
 export function clearance(upper: Runs, lower: Runs): number {
   let least = Infinity;
   upper.lines.forEach((runs, index) => {

@@ -1,9 +1,9 @@
-/** How far a letter is from those before it, line by line, and how they would meet if it came nearer. */
+/** Distances of a letter from those before it, row by row, and how they would meet if it moved closer. */
 
 import type { Runs } from './runs.ts';
 import { lineAt } from './runs.ts';
 
-/** Rows of something that stands `dx` mm right of where its rows say. */
+/** The rows of something, shifted right by `dx` mm. */
 export interface StandingLetter {
   readonly rows: Runs;
   readonly dx: number;
@@ -12,24 +12,24 @@ export interface StandingLetter {
 export interface Profile {
   readonly pitch: number;
   readonly first: number;
-  /** By row: free space between the nearest runs in mm, negative where they lap, Infinity where one side has nothing. */
+  /** By row: free space between the nearest runs in mm, negative if they overlap, Infinity if one side is empty. */
   readonly gaps: readonly number[];
-  /** By row: x at which the left side ends there. */
+  /** By row: x at which the left side ends. */
   readonly edges: readonly number[];
-  /** By row: how far the right side could lap before it passes through the stroke it meets, or that passes through it. */
+  /** By row: how far the right side may overlap before one passes through the stroke of the other. */
   readonly depths: readonly number[];
 }
 
-/** A stretch of rows on which two letters meet. */
+/** A stretch of rows in which two letters meet. */
 export interface Contact {
-  /** Numbers of the first and last row. */
+  /** Indices of the first and last row. */
   readonly from: number;
   readonly to: number;
-  /** From crossing to crossing of the outlines, in mm. */
+  /** Distance between the crossings of the outlines, in mm. */
   readonly chord: number;
 }
 
-/** Share of a stroke that may be lapped where there is a counter or another stroke behind it. */
+/** Share of a stroke that may be overlapped if there is a counter or another stroke behind it. */
 const strokeShare = 0.7;
 
 export function profileOf(left: readonly StandingLetter[], right: StandingLetter): Profile {
@@ -64,12 +64,12 @@ export function profileOf(left: readonly StandingLetter[], right: StandingLetter
   return { pitch, first, gaps, edges, depths };
 }
 
-/** How far the right side can come before they touch, mm; negative where they do. */
+/** Distance that the right side can move before they touch, in mm; negative if they overlap. */
 export function touching({ gaps }: Profile): number {
   return gaps.reduce((least, gap) => Math.min(least, gap), Infinity);
 }
 
-/** The longest of the contacts once the right side has come `shift` mm nearer. */
+/** The longest contact once the right side has moved `shift` mm closer. */
 export function contactAt({ pitch, first, gaps, edges }: Profile, shift: number): Contact | undefined {
   let best: Contact | undefined;
   let from = -1;
@@ -84,7 +84,7 @@ export function contactAt({ pitch, first, gaps, edges }: Profile, shift: number)
   return best;
 }
 
-/** Whether no stroke is passed through by so large a shift. */
+/** Whether a shift passes through no stroke. */
 export function sparesStrokes({ gaps, depths }: Profile, shift: number): boolean {
   return gaps.every((gap, row) => shift - gap <= depths[row]!);
 }

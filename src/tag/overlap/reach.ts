@@ -1,4 +1,6 @@
-/** What holds a letter that no neighbour is near on its own height: under an arm, or beside a stem that stands back. */
+/**
+ * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
+ */
 
 import type { Body } from './bodies.ts';
 import { footBar } from './bars.ts';
@@ -16,13 +18,13 @@ export interface SlideReach {
   readonly left: readonly PlacedLetter[];
   readonly body: Body;
   readonly start: number;
-  /** How far it may come nearer, in mm. */
+  /** Largest distance that it may move closer, in mm. */
   readonly reach: number;
 }
 
 /**
- * A post hangs from the arm; else it stands on a bar, or, where that would be long, comes nearer. Where its marks leave no room
- * for that, one of them may touch the arm.
+ * A post from the arm if that is short; otherwise a bar to stand on or, if the bar would be long, a move closer. If its
+ * marks leave no room for that, one of them may touch the arm.
  */
 export function reachFor({ left, body, start, reach }: SlideReach, profile: Profile, measures: Measures): Join {
   const { xHeight, web } = measures;

@@ -1,20 +1,20 @@
-/** What of a region lies on each of many parallel lines: cheap to shift along them, and cheap to compare. */
+/** The stretches of a region on parallel lines: cheap to shift along them, and cheap to compare. */
 
 import type { Point, Region } from '../../geometry/types.ts';
 
 export interface Runs {
-  /** Distance of the lines in mm; line `k` lies at (k + ½) · pitch. */
+  /** Distance between the lines in mm; line `k` is at (k + ½) · pitch. */
   readonly pitch: number;
   /** Number of the first line. */
   readonly first: number;
-  /** For each line the material on it as [from, to, from, to, …], ascending, in mm. */
+  /** The material on each line as [from, to, from, to, …], ascending, in mm. */
   readonly lines: readonly (readonly number[])[];
 }
 
-/** More lines than any lettering needs; what is taller is looked at only so far. */
+/** Most lines, more than any lettering needs; the rest of a taller region is ignored. */
 const mostLines = 4000;
 
-/** Along x, one line above the other. */
+/** Runs along x, on lines one above the other. */
 export function rowsOf(region: Region, pitch: number): Runs {
   return runsOf(
     region,
@@ -24,7 +24,7 @@ export function rowsOf(region: Region, pitch: number): Runs {
   );
 }
 
-/** Along y, one line right of the other. */
+/** Runs along y, on lines from left to right. */
 export function columnsOf(region: Region, pitch: number): Runs {
   return runsOf(
     region,
@@ -34,12 +34,12 @@ export function columnsOf(region: Region, pitch: number): Runs {
   );
 }
 
-/** The runs of line `k`; none beyond the region. */
+/** The runs of line `k`; none outside the region. */
 export function lineAt({ first, lines }: Runs, k: number): readonly number[] {
   return lines[k - first] ?? [];
 }
 
-/** Moved across by whole lines, and along them by mm. */
+/** The runs moved across by whole lines, and along them by mm. */
 export function movedRuns({ pitch, first, lines }: Runs, across: number, along: number): Runs {
   return {
     pitch,
@@ -48,7 +48,7 @@ export function movedRuns({ pitch, first, lines }: Runs, across: number, along: 
   };
 }
 
-/** The least free space between two on any line they share, negative by how far they lap; Infinity where they share none. */
+/** The least free space between two on any line they share, negative if they overlap; Infinity if they share none. */
 export function nearest(one: Runs, other: Runs): number {
   let least = Infinity;
   one.lines.forEach((own, index) => {

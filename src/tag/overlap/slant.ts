@@ -1,13 +1,13 @@
-/** How far letters lean: those of an upright face have most of their steep outline straight up, those of handwriting have not. */
+/** The slant of letters: most of the steep outline of an upright face is vertical, that of handwriting is not. */
 
 import type { Region } from '../../geometry/types.ts';
 
-/** Edges further from upright than this are bars and bowls, in degrees. */
+/** Edges further from upright than this, in degrees, belong to bars and bowls. */
 const steepest = 45;
 
 /**
- * In degrees, to the right above 0: the median direction of the steep edges, each weighing as much as it is long. Bowls, and the legs
- * of an A, have as much on either side.
+ * The slant in degrees, positive to the right: the median direction of the steep edges, weighted by length. Bowls, and
+ * the legs of an A, have as much on either side.
  */
 export function slantOf(letters: readonly Region[]): number {
   const edges: { readonly angle: number; readonly length: number }[] = [];

@@ -1,4 +1,4 @@
-/** The letters of a line slid together one after the other, and what joins those that cannot meet. */
+/** Slides the letters of a line together one after the other, and adds what joins those that cannot meet. */
 
 import type { Point, Region } from '../../geometry/types.ts';
 import { footBar, postBar } from './bars.ts';
@@ -13,25 +13,25 @@ import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
 
-/** How many letters back one can be touched: an arm may reach over several. */
+/** Number of letters back that a letter may touch: an arm may reach over several. */
 const lookBack = 4;
 
 const fullStop = /^\.$/u;
 
-/** From the baseline up. */
+/** A line of slid letters, from the baseline up. */
 export interface Slid {
-  /** Where the origin of each letter comes to stand. */
+  /** Final origin of each letter. */
   readonly baselinePoints: readonly Point[];
   /** Bars and posts, as grown. */
   readonly joints: readonly Region[];
 }
 
-/** `bodies`: the letters of one line from left to right. */
+/** `bodies` are the letters of one line from left to right. */
 export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
   const reach = (isScript(bodies) ? shares.scriptReach : shares.reach) * measures.xHeight;
   const baselinePoints: Point[] = [];
   const joints: Region[] = [];
-  // A sign hung high that nothing before it reaches: it waits for the next letter.
+  // A high sign that nothing before it reaches; it waits for the next letter.
   let waiting: number | undefined;
   bodies.forEach((body, index) => {
     if (index === 0) {
@@ -83,8 +83,8 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
 }
 
 /**
- * A full stop parts two words as well as room does: “A. B.” needs no bar, unless the letters before and behind it would come too near
- * to each other.
+ * A full stop separates two words as well as a space does: “A. B.” needs no bar, unless the letters before and after it
+ * would come too near to each other.
  */
 function afterStop(left: readonly StandingLetter[], standing: StandingLetter, room: number, measures: Measures): Join {
   const { xHeight } = measures;
@@ -96,8 +96,8 @@ function afterStop(left: readonly StandingLetter[], standing: StandingLetter, ro
 }
 
 /**
- * Letters that lean by more than this many degrees are a script, or an italic. A hundred names: in five upright faces 98 of them are
- * between −4° and 4°, in handwriting they are at 12° and more.
+ * Letters that lean by more than this, in degrees, are a script or an italic. Of a hundred names, 98 in five upright
+ * faces are between −4° and 4°; in handwriting they are at 12° and more.
  */
 const uprightTo = 8;
 
@@ -105,7 +105,7 @@ function isScript(bodies: readonly Body[]): boolean {
   return areJoined(bodies) || Math.abs(slantOf(bodies.map(({ base }) => base))) > uprightTo;
 }
 
-/** Whether at least half of the letters meet the one before as the font sets them. */
+/** Whether at least half of the letters meet the one before in the font itself. */
 function areJoined(bodies: readonly Body[]): boolean {
   const gaps = bodies.slice(1).map((body, index) => {
     const before = bodies[index]!;

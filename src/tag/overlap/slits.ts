@@ -1,4 +1,4 @@
-/** The slits that joining letters leaves between them and that nobody wants. */
+/** Fills the unintended slits that joining letters leaves between them. */
 
 import { offset } from '../../geometry/clipper.ts';
 import { contains, perimeter, ringArea } from '../../geometry/measure.ts';
@@ -7,19 +7,20 @@ import type { Region, Ring } from '../../geometry/types.ts';
 import { coarseMm } from './bodies.ts';
 import type { Measures } from './measures.ts';
 
-/** Slits between letters under this width are filled: no eye needs them, and soot closes them. */
+/** Slits between letters narrower than this, in mm, are filled: no eye needs them, and soot closes them. */
 const slitMm = 1;
 
 /**
- * Letters are joined by outlines within `coarseMm` of theirs, so a slit that is closed there may be a hole in truth, and one that is
- * not quite closed leaves its end as a hole. Either is looked for within this width; twice what two outlines may be off.
+ * Letters are joined by outlines within `coarseMm` of theirs, so a slit that is closed there may really be a hole, and
+ * one not quite closed leaves its end as a hole. Both are searched for within this width, in mm: twice the most that
+ * two outlines may be off.
  */
 const nearlyClosedMm = 4 * coarseMm;
 
-/** So much of a letter's own hole is that hole still; what is less is a slit that another letter has left of it. */
+/** A letter's own hole that keeps this share is still that hole; less is a slit that another letter has left of it. */
 const ownShare = 0.4;
 
-/** Narrow holes that are no letter's own; `whole` and `letters` as grown. */
+/** Narrow holes that do not belong to a letter; `whole` and `letters` as grown. */
 export function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
   const around = [-1, 1].flatMap((side) =>
     fills(offset(whole, (side * nearlyClosedMm) / 2, 'round', coarseMm), letters, nearlyClosedMm, side > 0),
@@ -36,7 +37,7 @@ function fills(whole: Region, letters: readonly Region[], by: number, isClosed =
   });
 }
 
-/** Whether a hole is one of a letter, or most of it; nearly closed, it is smaller all round. */
+/** Whether a hole is one of a letter, or most of it; when nearly closed, it is smaller all round. */
 function isOwn(hole: Ring, letters: readonly Region[], isClosed: boolean): boolean {
   const lost = isClosed ? (perimeter([hole]) * nearlyClosedMm) / 2 : 0;
   const middle = poleOf([[...hole].reverse()], 0.05);

@@ -1,4 +1,4 @@
-/** The narrow ends of gaps where two letters meet: the beam does not part them, and soot fills them. */
+/** Fills the narrow ends of gaps where two letters meet: the beam does not separate them, and soot fills them. */
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
@@ -10,15 +10,15 @@ import { coarseMm } from './bodies.ts';
 /** Gaps up to this width are filled, in mm: nearly twice a usual kerf. */
 const wedgeMm = 0.3;
 
-/** What is smaller is the rounding of a corner, in mm². */
+/** Smaller areas are the rounding of a corner, in mm². */
 const leastArea = 0.01;
 
-/** What of `whole` closes between two of `letters`, all as grown. A letter's own notches stay. */
+/** The parts of `whole` that close between two of `letters`, all as grown. A letter's own notches stay. */
 export function wedgesOf(whole: Region, letters: readonly Region[]): Region[] {
   const boxes = letters.map((letter) => boundsOf(letter));
   return placesOf(letters).flatMap((each) => {
     const place = widened(each, wedgeMm);
-    // What is further off than this closes nothing here.
+    // Anything further off than this cannot close a gap here.
     const near = normalise(clippedToBox(whole, widened(place, 2 * wedgeMm)));
     const closed = offset(offset(near, wedgeMm / 2, 'round', coarseMm), -wedgeMm / 2, 'round', coarseMm);
     const filled = clippedToBox(difference(closed, [near]), place);
@@ -35,7 +35,7 @@ export function wedgesOf(whole: Region, letters: readonly Region[]): Region[] {
   });
 }
 
-/** Boxes that hold all places where the outlines of two letters come that near, none of which meets another. */
+/** Separate boxes that together contain all places where the outlines of two letters come that near. */
 function placesOf(letters: readonly Region[]): Bounds[] {
   const boxes = letters.map((letter) => boundsOf(letter));
   const places: Bounds[] = [];
@@ -61,7 +61,7 @@ function addPlace(places: Bounds[], place: Bounds): void {
     const other = places[index]!;
     if (!meets(other, whole)) continue;
     whole = around(other, whole);
-    // What is larger now may meet those that were passed.
+    // The larger box may now meet boxes already passed.
     places.splice(index, 1);
     index = -1;
   }

@@ -1,4 +1,4 @@
-/** Beads of material where joints are still too narrow, as a welder lays them. */
+/** Beads of material, as a welder lays them, where joints are still too narrow. */
 
 import { offset } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -9,24 +9,24 @@ import { coarseMm } from './bodies.ts';
 import type { Measures } from './measures.ts';
 
 /**
- * The longest places that get a bead, in webs: where two shapes meet, and where a stroke of one letter is pinched. What is
- * thin for longer is a thin stroke, which is for growth.
+ * The longest places that get a bead, in webs: where two shapes meet, and where a stroke of one letter is pinched.
+ * Anything thin for longer is a thin stroke, which only growth can help.
  */
 const longest = { joint: 1, own: 0.5 } as const;
 
 /**
- * What lacks no more than this share of the web gets one for so many webs: nobody sees it, while growth would make every letter
- * heavier. Our own judgement.
+ * A place that lacks no more than this share of the web gets a bead even if it is this many webs long: nobody notices
+ * it, while growth would make every letter heavier. Our own judgement.
  */
 const slight = { lack: 0.1, longest: 2 } as const;
 
-/** A bead is so many times as wide as the web, so that it is that wide beside its middle too. */
+/** Factor by which a bead is wider than the web, so that it is wide enough beside its middle too. */
 const ease = 1.15;
 
-/** How near to an outline a point counts as on it, in mm. */
+/** Distance from an outline at which a point counts as on it, in mm. */
 const onMm = 0.06;
 
-/** Where `whole`, the union of `shapes`, is pinched, most of all where two of them meet. */
+/** Beads for `whole`, the union of `shapes`, where it is pinched, above all where two of them meet. */
 export function beadsFor(whole: Region, shapes: readonly Region[], { web }: Measures): Region[] {
   const boxes = shapes.map((shape) => boundsOf(shape));
   const onShape = (index: number, at: Point): boolean => {
@@ -69,7 +69,7 @@ function isNear(ring: Region[number], { x, y }: Point): boolean {
 /** A strip along the joint with round ends. */
 function beadAt({ ends: [a, b], width, length }: Neck, web: number): Region {
   const [cx, cy] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
-  // Across the chord; a joint of no width has no direction, and needs none.
+  // Perpendicular to the chord; a joint of no width has no direction, and needs none.
   const [ux, uy] = width > 1e-6 ? [-(b.y - a.y) / width, (b.x - a.x) / width] : [1, 0];
   const half = length / 2 + coarseMm;
   const core: Region = [

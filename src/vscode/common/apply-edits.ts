@@ -1,4 +1,4 @@
-/** Edits of the engine in the editor: one step that can be undone, and never on another text than they were made for. */
+/** Applies the engine's text edits in the editor: as one undo step, and only to the text that they were made for. */
 
 import * as vscode from 'vscode';
 import type { TextEdit } from '../../core/issue.ts';
@@ -11,7 +11,7 @@ export function workspaceEdit(uri: vscode.Uri, source: SpecSource, edits: readon
   return edit;
 }
 
-/** Whether they were made: not where the text is another by now. */
+/** Resolves with whether they were applied: not if the text has changed since. */
 export async function applyEdits(uri: vscode.Uri, source: SpecSource, edits: readonly TextEdit[]): Promise<boolean> {
   const document = await vscode.workspace.openTextDocument(uri);
   if (document.getText() !== source.text) return false;

@@ -1,16 +1,16 @@
-/** Work that nobody waits for, such as what an event sets off: what goes wrong with it is logged, and said once. */
+/** Background work, such as what an event triggers: nobody awaits it, so its errors are logged and shown once. */
 
 import * as vscode from 'vscode';
 
 let log: vscode.LogOutputChannel | undefined;
 const said = new Set<string>();
 
-/** Where failures are written down; without one they are only said. */
+/** Sets the channel that failures are logged to; without one they are only shown. */
 export function reportTo(channel: vscode.LogOutputChannel): void {
   log = channel;
 }
 
-/** @param what For the message: “Tagwright could not … .” */
+/** @param what Completes the message “Tagwright could not … .” */
 export function inBackground(work: PromiseLike<unknown>, what: string): void {
   work.then(undefined, (error: unknown) => {
     reportFailure(error, what);
@@ -18,7 +18,7 @@ export function inBackground(work: PromiseLike<unknown>, what: string): void {
 }
 
 export function reportFailure(error: unknown, what: string): void {
-  // What nobody wants any more has not failed.
+  // Work that was aborted has not failed.
   if (error instanceof Error && error.name === 'AbortError') return;
   log?.error(`Could not ${what}.`, error instanceof Error ? (error.stack ?? error.message) : String(error));
   if (said.has(what)) return;

@@ -1,26 +1,26 @@
-/** Which files are tag specs. */
+/** Recognises tag specs and the files related to them. */
 
 import * as vscode from 'vscode';
 
-/** As a glob, for watching and searching; `*.tag.yaml` by name, in any folder. */
+/** Glob for watching and searching: `*.tag.yaml`, in any folder. */
 export const tagSpecGlob = '**/*.tag.{yaml,yml}';
 
-/** Files that a spec may draw on: shared definitions, tables, drawings and fonts. */
+/** Files that a spec may depend on: shared definitions, tables, drawings and fonts. */
 export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}';
 
-/** What a workshop keeps for all its specs: written in the same language, and no tag. */
+/** Workshop files, shared by all specs: written in the same language, but not tags. */
 export const workshopGlob = '**/*.workshop.{yaml,yml}';
 
-/** Orders that are cut together, and what is left of sheets: languages of their own, coloured alike. */
+/** Jobs (orders that are cut together) and offcuts: languages of their own with the same syntax highlighting. */
 export const jobGlob = '**/*.job.{yaml,yml}';
 export const offcutsGlob = '**/*.offcuts.{yaml,yml}';
 
 /** Files in the language of specs. */
 export const tagSpecSelector: readonly vscode.DocumentFilter[] = [{ pattern: tagSpecGlob }, { pattern: workshopGlob }];
 
-/** By its name: a spec that is saved nowhere yet has one as well. */
+/** Decided by name, so that an unsaved spec counts too. */
 export function isTagSpec(uri: vscode.Uri): boolean {
-  // A git revision, a diff side and the like are pictures of a file, not files to check.
+  // A git revision or one side of a diff shows a file's contents but is not a file to check.
   return /\.tag\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
 }
 
@@ -36,7 +36,6 @@ export function isOffcutsFile(uri: vscode.Uri): boolean {
   return /\.offcuts\.ya?ml$/i.test(uri.path) && !['git', 'vscode-scm', 'output'].includes(uri.scheme);
 }
 
-/** The document of a file, if it is open. */
 export function openDocument(uri: vscode.Uri): vscode.TextDocument | undefined {
   const key = uri.toString();
   return vscode.workspace.textDocuments.find((document) => !document.isClosed && document.uri.toString() === key);

@@ -1,4 +1,4 @@
-/** A text as HTML has it, between tags and within quotes: never markup. */
+/** Escapes text for HTML, between tags and in attribute values, so that it is never markup. */
 export function escaped(text: string): string {
   return text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
 }

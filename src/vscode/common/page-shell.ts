@@ -1,9 +1,9 @@
-/** What every page of the extension begins and ends with. */
+/** HTML shell shared by all pages of the extension. */
 
 import { escaped } from './escape-html.ts';
 
 export interface PageSources {
-  /** What the content security policy calls the place of the script and the style sheet. */
+  /** Source of the script and the style sheet, for the content security policy. */
   readonly cspSource: string;
   readonly scriptUri: string;
   readonly styleUri: string;
@@ -11,10 +11,10 @@ export interface PageSources {
 
 export interface PageParts {
   readonly title: string;
-  /** HTML of what is in the body, before its script. */
+  /** HTML of the body, before the script. */
   readonly body: string;
   readonly attributes?: Readonly<Record<string, string>>;
-  /** Where the script is let in by this alone. */
+  /** If given, only a script with this nonce may run. */
   readonly nonce?: string;
 }
 

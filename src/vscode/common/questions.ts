@@ -1,21 +1,21 @@
-/** Questions in the editor's input at the top, alone or each of several, with what is pointed at told before it is chosen. */
+/** Questions in the editor's quick input, single or in a series; the item in focus is previewed before it is chosen. */
 
 import * as vscode from 'vscode';
 
-/** The way to the question before. */
+/** Answer that goes back to the previous question. */
 export const back = Symbol('back');
 
-/** `undefined`: called off. */
+/** `undefined`: cancelled. */
 export type Answer<T> = T | typeof back | undefined;
 
 interface Question {
   readonly title: string;
-  /** Of several questions, counting from 1. */
+  /** Position in a series of questions, from 1. */
   readonly step?: number;
   readonly totalSteps?: number;
 }
 
-/** Without a value it only tells something, and cannot be chosen. */
+/** A choice without a value is a note that cannot be chosen. */
 interface Choice<T> extends vscode.QuickPickItem {
   readonly value: T | undefined;
 }
@@ -24,9 +24,9 @@ export function pick<T>(
   question: Question & {
     readonly placeholder: string;
     readonly items: readonly Choice<T>[];
-    /** In front of them, once they are known. */
+    /** Put in front of the items once they are known. */
     readonly moreItems?: Promise<readonly Choice<T>[]>;
-    /** Other items for what is typed. */
+    /** Items for the typed text. */
     readonly itemsFor?: (typed: string) => readonly Choice<T>[];
   },
   follow: (value: T) => void,
@@ -59,9 +59,9 @@ export function type<T>(
   question: Question & {
     readonly prompt: string;
     readonly value: string;
-    /** Said where nothing is typed: it cannot be left empty. */
+    /** Error message for an empty input, which is not allowed. */
     readonly emptiness: string;
-    /** What is to be said of what is typed, although it may be taken. */
+    /** Warning about a typed value, which is accepted all the same. */
     readonly warningOf: (value: T) => Promise<string | undefined>;
   },
   valueOf: (typed: string) => T,
@@ -88,7 +88,7 @@ export function type<T>(
   return answered(input, question, () => (isBlank() ? undefined : valueOf(input.value)));
 }
 
-/** Accepts nothing while there is nothing to accept. */
+/** Ignores Enter while there is no answer to accept. */
 function answered<T>(
   input: vscode.QuickPick<Choice<T>> | vscode.InputBox,
   { title, step = 1, totalSteps = 1 }: Question,
@@ -99,7 +99,7 @@ function answered<T>(
     input.step = step;
     input.totalSteps = totalSteps;
   }
-  // The preview takes a moment to come, and must not close the question by coming.
+  // The preview takes a moment to open, and must not close the question when it does.
   input.ignoreFocusOut = true;
   if (step > 1) input.buttons = [vscode.QuickInputButtons.Back];
   return new Promise((resolve) => {

@@ -1,14 +1,17 @@
-/** Which spec a command is for. */
+/** Finds the spec that a command applies to. */
 
 import * as vscode from 'vscode';
 import { isTagSpec } from './documents.ts';
 import { openSpecs } from './tabs.ts';
 
 export class CommandTarget {
-  /** `previewed`: the spec of the preview that is in front, if there is one. */
+  /** `previewed`: the spec of the preview in front, if any. */
   constructor(private readonly previewed: () => vscode.Uri | undefined) {}
 
-  /** The spec a command was called on, as a link may write it, else the one in the active editor or the preview in front. */
+  /**
+   * The spec in the command's argument (a URI, or a string from a link), else that of the active editor or of the
+   * preview in front.
+   */
   known(argument: unknown): vscode.Uri | undefined {
     const uri =
       argument instanceof vscode.Uri
@@ -19,7 +22,10 @@ export class CommandTarget {
     return uri && isTagSpec(uri) ? uri : this.previewed();
   }
 
-  /** That spec, else the only one that is open or the one chosen of several. Where none is open, ways to begin are offered. */
+  /**
+   * The known spec, else the only one that is open or the one chosen among several. If none is open, offers ways to
+   * begin.
+   */
   async of(argument: unknown): Promise<vscode.Uri | undefined> {
     const known = this.known(argument);
     if (known) return known;
@@ -28,7 +34,7 @@ export class CommandTarget {
     return open.length > 1 ? choose(open) : open[0];
   }
 
-  /** A command that is run on such a spec, or not at all. */
+  /** Registers a command that runs only with such a spec. */
   command(name: string, run: (spec: vscode.Uri, ...more: never[]) => unknown): vscode.Disposable {
     return vscode.commands.registerCommand(name, async (argument?: unknown, ...more: never[]) => {
       const spec = await this.of(argument);

@@ -1,9 +1,9 @@
-/** From a text to another by as few edits as may be, so that cursors, folds and the undo stack keep their places. */
+/** Turns one text into another by few edits, so that cursors, folds and the undo stack survive. */
 
 import { diffWordsWithSpace } from 'diff';
 import type { TextEdit } from '../../core/issue.ts';
 
-/** In the order of the text; they do not touch. */
+/** In text order, without touching one another. */
 export function editsBetween(before: string, after: string): TextEdit[] {
   const edits: TextEdit[] = [];
   let offset = 0;

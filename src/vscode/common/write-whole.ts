@@ -1,17 +1,17 @@
-/** Files as the editor writes them. */
+/** Writes files for the editor, so that none is ever incomplete. */
 
 import * as vscode from 'vscode';
 
-/** So that a file of the wanted name is always a whole one. */
+/** Writes a file so that one with the final name is always complete. */
 export type WriteWhole = (target: vscode.Uri, content: Uint8Array) => Promise<void>;
 
-/** `writeOnDisk`: writes files of this computer whole, where whoever runs the editor's host can. */
+/** `writeOnDisk`: atomic writing of local files, where the extension host has it. */
 export function wholeWriter(writeOnDisk?: (path: string, content: Uint8Array) => Promise<void>): WriteWhole {
   return (target, content) =>
     target.scheme === 'file' && writeOnDisk ? writeOnDisk(target.fsPath, content) : writeElsewhere(target, content);
 }
 
-/** For an instant nothing is there: the editor cannot put one file in the place of another at once. */
+/** For an instant there is no file: the editor cannot replace a file in one step. */
 async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<void> {
   const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
   const { fs } = vscode.workspace;
@@ -24,7 +24,7 @@ async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<
   }
 }
 
-/** Several files: none of them has its name before all of them are written. */
+/** Writes several files; none gets its final name until all have been written. */
 export async function writeAllWhole(
   files: readonly { readonly target: vscode.Uri; readonly content: Uint8Array }[],
 ): Promise<void> {
@@ -44,7 +44,7 @@ export async function writeAllWhole(
   }
 }
 
-/** Whether a file is there and holds anything else. */
+/** Whether the file exists with different content. */
 export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {
     const there = await vscode.workspace.fs.readFile(target);
@@ -54,12 +54,12 @@ export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promi
   }
 }
 
-/** The last part of a path. */
+/** Last segment of the path. */
 export function nameOf(uri: vscode.Uri): string {
   return uri.path.slice(uri.path.lastIndexOf('/') + 1);
 }
 
-/** A spec's name without what says that it is one. */
+/** Name of a spec without its `.tag.yaml` ending. */
 export function specName(spec: vscode.Uri): string {
   return nameOf(spec).replace(/(\.tag)?\.ya?ml$/i, '');
 }

@@ -1,4 +1,7 @@
-/** What is to become of tags with errors: one question, whatever is exported and however, and the safe answer has the focus. */
+/**
+ * Asks what to do with tags that have errors: the same question for every kind of export, with the safe answer as
+ * default.
+ */
 
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
@@ -9,14 +12,14 @@ import { putCursor, showText } from '../common/tabs.ts';
 
 export interface Faulty {
   readonly spec: vscode.Uri;
-  /** What its file would be called. */
+  /** Base name of its files. */
   readonly name: string;
   readonly report: Report;
 }
 
 const markings = 'If you export anyway, cut files say “DO NOT CUT”, and proofs are drafts that nobody can sign.';
 
-/** `undefined`: nothing at all is to be made; the problem is shown, or the question was closed. */
+/** `undefined`: export nothing; the user chose to see the problem or closed the question. */
 export async function askFaulty(
   faulty: readonly Faulty[],
   others: boolean,
@@ -43,7 +46,7 @@ export async function askFaulty(
   return undefined;
 }
 
-/** Where nothing can be made of a spec: says why, and leads there. */
+/** Says why nothing can be made of a spec, and offers to show the problem. */
 export async function sayNothingToCut(spec: vscode.Uri, report: Report): Promise<void> {
   const error = report.issues.find(isError);
   const show = 'Show the Problem';

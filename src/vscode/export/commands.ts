@@ -1,4 +1,4 @@
-/** The commands that make files of tags. */
+/** Export commands. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -13,19 +13,21 @@ import type { ExportRequest } from './request.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
 import type { CommandTarget } from '../common/target.ts';
+import type { SheetMaking } from '../sheets/sheets-view.ts';
 import { stepDone } from '../features/walkthrough.ts';
 import { nameOf, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
-/** Each command takes a spec or, from other extensions and from tests, a whole request, and gives what was written. */
+/** Each command takes a spec or, from other extensions and tests, a whole request, and returns the files written. */
 export function registerExports(
   context: vscode.ExtensionContext,
   target: CommandTarget,
   service: TagService,
-  engine: Engine,
+  making: SheetMaking,
   writeWhole: WriteWhole,
 ): vscode.Disposable {
-  const exporter = new Exporter(engine, context.extensionUri, writeWhole);
+  const { engine } = making;
+  const exporter = new Exporter(making, context.extensionUri, writeWhole);
   const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
     const request = await asked;
     const written = request ? await exporter.run(request) : [];
@@ -75,7 +77,7 @@ async function askPack(spec: vscode.Uri, service: TagService): Promise<ExportReq
           filters: { Archive: ['zip'] },
           ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, `${specName(first!)}.zip`) } : {}),
         });
-  // The dialog for an archive has asked whether to replace one.
+  // The save dialog for an archive has already asked whether to replace one.
   return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
 }
 
@@ -85,12 +87,12 @@ async function askLayout(spec: vscode.Uri, memory: vscode.Memento): Promise<Expo
   return to && { specs: [spec], what: { sheets }, to };
 }
 
-/** A spec that is not saved yet has no folder of its own. */
+/** An unsaved spec has no folder of its own. */
 function folderOf(spec: vscode.Uri): vscode.Uri | undefined {
   return spec.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0]?.uri : vscode.Uri.joinPath(spec, '..');
 }
 
-/** “Export SVG”: asks where, writes the file whole or not at all, and offers to show it. */
+/** “Export SVG”: asks where to save, writes the file atomically, and offers to show it. */
 async function exportSvg(
   uri: vscode.Uri,
   service: TagService,
@@ -108,7 +110,7 @@ async function exportSvg(
   }
   const folder = folderOf(uri);
   const ownName = fileNameOf(uri, report);
-  // Of the tag that is shown; what others of its batch have is theirs.
+  // Errors of the tag that is shown; those of other tags in its batch do not matter here.
   const isFaulty = report.issues.some(isError);
   if (isFaulty && (await askFaulty([{ spec: uri, name: ownName, report }], false)) !== 'include') return undefined;
   const name = `${ownName}.svg`;
@@ -132,7 +134,7 @@ async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
       : undefined;
   const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
   const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
-  // Files of the workspace are shown where its other files are; others by the system, which an editor in a browser cannot ask.
+  // Files in the workspace are revealed in the explorer; others by the system, which an editor in a browser cannot ask.
   const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
   const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;
   const offers = [...(canReveal ? [reveal] : []), ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];

@@ -1,4 +1,4 @@
-/** What is asked before files are made. Each answer is `undefined` where the question was dismissed. */
+/** Questions before an export. Each answer is `undefined` if the question was dismissed. */
 
 import * as vscode from 'vscode';
 import type { Batch } from '../../spec/batch.ts';
@@ -8,7 +8,7 @@ import type { TagService } from '../service/service.ts';
 import { openSpecs } from '../common/tabs.ts';
 import { nameOf } from '../common/write-whole.ts';
 
-/** More specs in one folder than this are another folder than was meant. */
+/** A folder with more specs than this is probably not the one that was meant. */
 const mostSpecs = 1000;
 
 export interface ExportScope {
@@ -21,7 +21,7 @@ interface ScopeItem extends vscode.QuickPickItem {
   readonly scope: () => Promise<ExportScope | undefined>;
 }
 
-/** The whole tag, one of its pieces, every open spec, or those of a folder; not asked where there is only one answer. */
+/** The whole tag, one of its pieces, every open spec, or those of a folder; not asked if there is only one answer. */
 export async function askScope(spec: vscode.Uri, service: TagService): Promise<ExportScope | undefined> {
   const open = openSpecs();
   const result = service.get(spec);
@@ -71,7 +71,7 @@ const offers: Readonly<Record<Format, readonly [label: string, description: stri
   assembly: ['Assembly sheet', 'a PDF for the bench: how glued layers go together, where there are any'],
 };
 
-/** Those of the last time are ticked. */
+/** The formats of the last time are preselected. */
 export async function askFormats<T extends Format>(
   memory: vscode.Memento,
   choice: readonly T[],

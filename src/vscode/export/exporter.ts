@@ -1,4 +1,4 @@
-/** Makes the files of tags and writes them: for one piece, a tag or many. Nothing is asked here that the request answers. */
+/** Makes and writes the files of tags, for one piece, one tag or many. Asks only what the request leaves open. */
 
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
@@ -15,10 +15,12 @@ import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
 import type { Files } from '../../export/pack.ts';
 import { sheetFiles } from '../../export/sheet-files.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { withSpec } from '../../language/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
+import type { SheetMaking } from '../sheets/sheets-view.ts';
 import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
 import { holdsOther, nameOf, specName } from '../common/write-whole.ts';
@@ -33,10 +35,12 @@ export class Exporter {
   readonly #engine: Engine;
   readonly #tools: Tools;
   readonly #writeWhole: WriteWhole;
+  readonly #nest: Nester;
 
-  constructor(engine: Engine, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
+  constructor({ engine, nest }: SheetMaking, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
     this.#engine = engine;
     this.#writeWhole = writeWhole;
+    this.#nest = nest;
     const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
     this.#tools = {
       captions: (weight) => captionFont(engine.fonts, weight),
@@ -44,7 +48,7 @@ export class Exporter {
     };
   }
 
-  /** What was written, in order; nothing where it was cancelled. */
+  /** The files written, in order; empty if cancelled. */
   async run(request: ExportRequest): Promise<vscode.Uri[]> {
     const title = request.specs.length === 1 ? `Exporting ${nameOf(request.specs[0]!)}` : 'Exporting tags';
     const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
@@ -74,12 +78,12 @@ export class Exporter {
     return outputsIn(request.to, files);
   }
 
-  /** For each spec the sheets that take all its tags. */
+  /** For each spec, the sheets for all of its tags. */
   async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<Output[]> {
     const checkpoint = breather(signal);
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
-      const sheets = await sheetJobs(reports, checkpoint);
+      const sheets = await sheetJobs(reports, checkpoint, this.#nest);
       if ('problem' in sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${sheets.problem}`);
       else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
     }
@@ -106,7 +110,7 @@ export class Exporter {
     return files;
   }
 
-  /** By the name of their files, which no two share. */
+  /** By base name of their files, which is unique. */
   async #jobs(request: ExportRequest, signal: AbortSignal): Promise<Map<string, Job>> {
     const jobs = new Map<string, Job>();
     const empty: string[] = [];
@@ -124,7 +128,7 @@ export class Exporter {
     return jobs;
   }
 
-  /** Every tag that is to be made something of, by spec; nothing where it was called off for the errors of some. */
+  /** All tags to export, by spec; empty if the export was cancelled because of errors. */
   async #sound(request: ExportRequest, signal: AbortSignal): Promise<Map<vscode.Uri, Report[]>> {
     const sound = new Map<vscode.Uri, Report[]>();
     const faulty: Faulty[] = [];
@@ -146,7 +150,7 @@ export class Exporter {
   }
 }
 
-/** `files`: by their paths in a folder. */
+/** `files`: by path within the folder. */
 function outputsIn(folder: vscode.Uri, files: Files): Output[] {
   return Object.entries(files).map(([path, content]) => {
     return { target: vscode.Uri.joinPath(folder, ...path.split('/')), content };
@@ -157,7 +161,7 @@ function nameIn({ piece }: ExportRequest, spec: vscode.Uri, report: Report): str
   return [fileNameOf(spec, report), ...(piece === undefined ? [] : [piece])].join('-');
 }
 
-/** Without an ending: the spec's own or, of a batch, with the row's. */
+/** Without an ending: the spec's name or, in a batch, with the row's label. */
 export function fileNameOf(spec: vscode.Uri, report: Report): string {
   return tagFileName(specName(spec), report);
 }
@@ -168,7 +172,7 @@ function onlyPiece(report: Report, piece: string | undefined): Report {
   return { ...report, tag: { ...tag, pieces: tag.pieces.filter(({ id }) => id === piece) } };
 }
 
-/** As it stands in the editor, else on the disk. */
+/** The text in the editor, else on disk. */
 export async function textOf(spec: vscode.Uri): Promise<string> {
   return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
 }
@@ -191,7 +195,7 @@ async function write(
       others.size === 1
         ? [`${names} is there already.`, 'Its current contents will be lost.']
         : [`These files are there already: ${names}.`, 'Their current contents will be lost.'];
-    // Where there is nothing else to write, leaving them is cancelling.
+    // If there is nothing else to write, keeping the existing files is the same as cancelling.
     const answers = others.size < outputs.length ? [yes, no] : [yes];
     const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, ...answers);
     if (answer === undefined) return [];

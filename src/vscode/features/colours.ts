@@ -1,4 +1,4 @@
-/** Colour in a tag spec: names coloured as what they are names of, and colours shown where they are written. */
+/** Colours in a tag spec: semantic highlighting of names, and swatches beside colour values. */
 
 import * as vscode from 'vscode';
 import { coloursIn, colourText } from '../../language/colours.ts';

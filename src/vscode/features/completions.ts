@@ -1,4 +1,4 @@
-/** Completion in tag specs. */
+/** Completion in tag specs, jobs and files of offcuts. */
 
 import * as vscode from 'vscode';
 import { completionsAt } from '../../language/completion/complete.ts';
@@ -24,7 +24,7 @@ const kinds: Readonly<Record<SuggestionKind, vscode.CompletionItemKind>> = {
   snippet: Kind.Snippet,
 };
 
-/** After these something new begins; within a word the editor asks by itself. */
+/** Characters after which something new begins; within a word the editor asks without them. */
 const triggers = [':', ' ', '{', '[', ','];
 
 export function registerCompletions(surroundings: WorkspaceContext, jobs: JobChecks): vscode.Disposable {
@@ -46,7 +46,7 @@ export function registerCompletions(surroundings: WorkspaceContext, jobs: JobChe
             : await (isEmpty ? surroundings.withSamples(uri) : surroundings.of(uri));
         const offered = completionsAt(document.getText(), document.offsetAt(position), names);
         const items = offered.map((each, index) => toItem(each, index, document));
-        // What goes under the name that is being typed is other with every letter.
+        // Suggestions that use the typed text as a name change with every letter.
         return new vscode.CompletionList(
           items,
           offered.some(({ kind }) => kind === 'snippet'),

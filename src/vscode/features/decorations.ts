@@ -1,4 +1,4 @@
-/** Figures that stand in the text without being written: a line above each piece, and sizes behind what they follow from. */
+/** Computed sizes in the text: a code lens above each piece, and inlay hints after the values that they follow from. */
 
 import * as vscode from 'vscode';
 import { hintsOf } from '../../language/hover/hints.ts';
@@ -33,10 +33,13 @@ export function registerSizeMarks(service: TagService): vscode.Disposable {
   );
 }
 
-/** From the last keystroke to planning the cuts, in ms: longer than a pause in typing, for planning holds up everything else. */
+/**
+ * Delay from the last keystroke to planning the cuts, in ms: longer than a pause in typing, because planning blocks
+ * everything else.
+ */
 const takesDelayMs = 600;
 
-/** What a piece takes, worked out only once it is in view and the typing has settled. */
+/** The estimate for a piece, computed only when it is in view and typing has paused. */
 class TakesLens extends vscode.CodeLens {
   readonly #tag: Tag;
   readonly #piece: Piece;
@@ -57,7 +60,7 @@ class TakesLens extends vscode.CodeLens {
   }
 }
 
-/** None while the drawing is out of date: what an earlier text took is of no use. */
+/** Empty while the drawing is out of date: estimates for an earlier text are of no use. */
 function takesLens(place: vscode.Range, id: string, { tag, stale }: TagResult): TakesLens[] {
   const piece = tag?.pieces.find((each) => each.id === id);
   return tag && piece && !stale ? [new TakesLens(place, tag, piece)] : [];
@@ -84,7 +87,7 @@ function lenses(document: vscode.TextDocument, service: TagService): vscode.Code
 
 function hints(document: vscode.TextDocument, range: vscode.Range, service: TagService): vscode.InlayHint[] {
   const result = service.get(document.uri);
-  // What followed from the last good text would stand beside figures that it does not follow from.
+  // Sizes computed from an earlier text would be shown beside values they do not follow from.
   if (!result?.drawn || result.stale) return [];
   return hintsOf(result.drawn, sourceOf(document)).flatMap(({ offset, text, tip }) => {
     const position = document.positionAt(offset);

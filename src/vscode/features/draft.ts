@@ -1,4 +1,4 @@
-/** A spec that is saved nowhere yet, with its preview beside it, and gone without a trace when it is not wanted. */
+/** Draft: an unsaved spec with its preview, which is removed completely if it is not kept. */
 
 import * as vscode from 'vscode';
 import { fileExists, openDocument } from '../common/documents.ts';
@@ -9,10 +9,10 @@ import { editsBetween } from '../common/text-edits.ts';
 export class Draft {
   #document: vscode.TextDocument;
   readonly #tabsBefore: ReadonlySet<vscode.Tab>;
-  /** Edits are made one after the other, each of the text that the one before has left. */
+  /** Edits are applied one after the other, each to the text that the previous one left. */
   #last: Promise<void> = Promise.resolve();
   #wanted = '';
-  /** The text as it was put last: what differs from it has been typed by somebody, and is theirs. */
+  /** The text as last set; anything else was typed by the user, and the draft is then theirs. */
   #put: string | undefined;
 
   private constructor(document: vscode.TextDocument, tabsBefore: ReadonlySet<vscode.Tab>) {
@@ -34,7 +34,7 @@ export class Draft {
     return draft;
   }
 
-  /** Texts that are asked for while one is being put are skipped but for the last. */
+  /** Of the texts that are set while another is being applied, only the last one counts. */
   set(text: string): Promise<void> {
     this.#wanted = text;
     this.#last = this.#last.then(() => this.#write());
@@ -45,7 +45,7 @@ export class Draft {
     await showText(this.uri, { preview: false });
   }
 
-  /** Another name for it while it is saved nowhere yet; its preview goes along. */
+  /** Renames the draft while it is unsaved; its preview follows. */
   async rename(fileName: string, moves: SpecMoves): Promise<void> {
     await this.#last;
     const before = this.#document;
@@ -58,7 +58,7 @@ export class Draft {
     await close(before);
   }
 
-  /** Closes it and its preview unasked, if it holds nothing that anybody has written. */
+  /** Closes it and its preview without asking, unless it holds anything that the user has written. */
   async discard(): Promise<void> {
     await this.#last;
     if (!openDocument(this.uri) || this.#isTaken) return;
@@ -89,7 +89,7 @@ export class Draft {
 
 async function close(document: vscode.TextDocument): Promise<void> {
   const { document: shown } = await showText(document.uri, { preview: false });
-  // Whatever else has come to the front meanwhile is not to be reverted.
+  // Another editor that has come to the front meanwhile must not be reverted.
   if (vscode.window.activeTextEditor?.document !== shown) return;
   await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
 }
@@ -102,7 +102,7 @@ function allTabs(): vscode.Tab[] {
   return vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs);
 }
 
-/** An unsaved document in the first folder, or in none, under a name that nothing has yet. */
+/** URI for an unsaved document in the first folder, or in none, with a name that is free. */
 async function untitledUri(fileName: string): Promise<vscode.Uri> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   for (let count = 1; ; count++) {

@@ -1,4 +1,7 @@
-/** “Enter a Measurement”: what a test piece showed, in one box, goes into the stock or the tie, with the day, as one step. */
+/**
+ * “Enter a Measurement”: asks for the reading of a test piece and writes it into the stock or tie, with the date, as
+ * one step.
+ */
 
 import { unitsOf } from '../../core/values.ts';
 import * as vscode from 'vscode';
@@ -14,23 +17,22 @@ import { putCursor, showText } from '../common/tabs.ts';
 import { editsBetween } from '../common/text-edits.ts';
 import { sharedEntries } from './workshop-files.ts';
 
-/** Where an answer goes. */
+/** Target of the answer. */
 interface Place {
   readonly uri: vscode.Uri;
   readonly path: YamlPath;
-  /** What it is called. */
   readonly name: string;
   readonly short: string;
 }
 
-/** Instead of asking; `day`: as year-month-day. */
+/** Answers given instead of asking; `day` is year-month-day. */
 export interface Given {
   readonly what?: MeasurementName;
   readonly typed?: string;
   readonly day?: string;
 }
 
-/** `spec`: in whose stock it is entered, unless another is chosen. */
+/** `spec`: the measurement goes into its stock, unless another is chosen. */
 export async function enterMeasurement(
   service: TagService,
   spec: vscode.Uri | undefined,
@@ -82,7 +84,7 @@ async function chooseWhat(): Promise<MeasurementName | undefined> {
     ?.name;
 }
 
-/** What the spec is made of first, then all that workshop files have. */
+/** First the stock or tie of the spec, then those of all workshop files. */
 async function placesFor(of: Measurement['of'], service: TagService, spec: vscode.Uri | undefined): Promise<Place[]> {
   const shared = (await sharedEntries(`${of}s`)).flatMap(({ uri, name, short, machines }): Place[] => [
     { uri, path: [`${of}s`, name], name, short: machines.length === 0 ? short : `${short}, on any machine` },
@@ -142,7 +144,7 @@ async function offerWorkshop(of: Measurement['of']): Promise<void> {
     await vscode.commands.executeCommand('tagwright.newWorkshopFile');
 }
 
-/** In the zone of whoever measures. */
+/** In the local time zone. */
 function today(): string {
   const now = new Date();
   const two = (figure: number) => String(figure).padStart(2, '0');

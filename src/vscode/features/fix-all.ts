@@ -1,4 +1,4 @@
-/** Fixing everything that can be fixed in a spec without making another tag of it, or everything of one kind. */
+/** Fixes all problems in a spec, or all of one kind, as far as that leaves the look of the tag. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -13,7 +13,7 @@ import { stepDone } from './walkthrough.ts';
 
 export type AllFixes = Pick<FixedText, 'made' | 'left'> & { readonly edit: vscode.WorkspaceEdit };
 
-/** `undefined` when it is no longer wanted. */
+/** `undefined` once it is cancelled. */
 export async function allFixes(
   engine: Engine,
   { uri, report }: Checked,
@@ -29,14 +29,14 @@ export async function allFixes(
   return { edit: workspaceEdit(uri, source, editsBetween(source.text, text)), made, left };
 }
 
-/** The command: one undo step, and a word on what was done and what was left. */
+/** The command: one undo step, and a message on what was fixed and what was left. */
 export async function fixAllProblems(uri: vscode.Uri, service: TagService, engine: Engine): Promise<void> {
   const result = service.get(uri);
   if (!result) return;
   const options = { location: vscode.ProgressLocation.Window, title: 'Trying fixes', cancellable: true };
   const found = await vscode.window.withProgress(options, (_, token) => allFixes(engine, result, token));
   const document = vscode.workspace.textDocuments.find((each) => each.uri.toString() === uri.toString());
-  // What was typed meanwhile is worth more than the fixes for what was there before.
+  // Text typed meanwhile takes precedence over fixes for an earlier version.
   if (document && result.version !== document.version) return;
   if (!found) return;
   if (found.made.length > 0) {
@@ -46,10 +46,10 @@ export async function fixAllProblems(uri: vscode.Uri, service: TagService, engin
   void vscode.window.showInformationMessage(summaryOf(found));
 }
 
-/** Left problems beyond these are counted. */
+/** Further unfixed problems are given as a count. */
 const mostListed = 3;
 
-/** Each left problem by its kind, its line and why. */
+/** Names each unfixed problem with its kind, its line and the reason. */
 function summaryOf({ made, left }: AllFixes): string {
   const done = made.length === 1 ? made[0]! : `${made.length} problems fixed.`;
   const kept = left.slice(0, mostListed).map(({ issue, why }) => `${issue.code}: ${why}`);

@@ -1,8 +1,8 @@
-/** The guide's pages, in the editor's own view of Markdown. */
+/** Shows pages of the guide in the editor's Markdown preview. */
 
 import * as vscode from 'vscode';
 
-/** What links may lead to. */
+/** Command that links may call. */
 export const guideCommand = 'tagwright.openGuide';
 
 /** `page`: its name without an ending, below `guide/`. */
@@ -22,12 +22,12 @@ export function registerGuide(extensionUri: vscode.Uri): vscode.Disposable {
   );
 }
 
-/** Markdown that leads to a section of the guide's reference. Only in what is trusted with `guideCommand`. */
+/** Markdown link to a section of the guide's reference; works only in text that trusts `guideCommand`. */
 export function referenceLink(section: string): string {
   return `[In the guide](command:${guideCommand}?${encodeURIComponent(JSON.stringify(['reference', section]))})`;
 }
 
-/** A link may bring anything. */
+/** Arguments of a link can be anything. */
 function isName(value: unknown): value is string {
   return typeof value === 'string' && /^[a-z][a-z-]*$/.test(value);
 }

@@ -1,4 +1,4 @@
-/** Hovering over a word of a tag spec, and help inside lists of figures. */
+/** Hovers over the words of a tag spec, and signature help inside lists of numbers. */
 
 import * as vscode from 'vscode';
 import { hoverAt } from '../../language/hover/hover.ts';
@@ -14,7 +14,7 @@ export function registerHovers(service: TagService, surroundings: WorkspaceConte
   return vscode.languages.registerHoverProvider(tagSpecSelector, {
     provideHover(document, position) {
       const source = sourceOf(document);
-      // While the spec is broken: what is told of sizes is of the drawing that is still shown.
+      // While the spec is broken, sizes are those of the drawing still shown.
       const report = service.get(document.uri)?.drawn;
       const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);
       if (!hover) return undefined;

@@ -1,4 +1,4 @@
-/** What helps against an issue: worked out once, for the light bulb in the text and for the pins of the preview. */
+/** Fixes and acceptance for an issue: computed once, for the light bulb in the text and the pins of the preview. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -13,14 +13,14 @@ import type { TagResult } from '../service/results.ts';
 import { showText } from '../common/tabs.ts';
 
 export interface Help {
-  /** Tried on the whole tag, each of them. */
+  /** Each has been tried on the whole tag. */
   readonly fixes: readonly Fix[];
   readonly acceptance: Acceptance | undefined;
 }
 
 export class IssueHelp {
   readonly #engine: Engine;
-  /** An issue is a new object at every computation. */
+  /** Works as a cache because every computation creates new issue objects. */
   readonly #found = new WeakMap<Issue, Help>();
 
   constructor(engine: Engine) {
@@ -40,7 +40,7 @@ export class IssueHelp {
   }
 }
 
-/** In the order in which they are offered; `makeHelp` counts them so. */
+/** In display order, which is what `makeHelp` indexes. */
 export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[] {
   return [...fixes.map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
 }
@@ -49,7 +49,7 @@ export function acceptTitle(code: string): string {
   return `Accept this ${code} with a reason`;
 }
 
-/** Makes the change of that number. Whoever accepts is taken to where the reason goes. */
+/** Applies the fix with that index; for acceptance, moves the cursor to where the reason goes. */
 export async function makeHelp(
   { fixes, acceptance }: Help,
   index: number,

@@ -1,4 +1,4 @@
-/** “Set Kerf from a Test”: asks what was measured, and writes the kerf into the stock of the spec. */
+/** “Set Kerf from a Test”: asks for the measured widths and writes the kerf into the spec's stock. */
 
 import { unitsOf } from '../../core/values.ts';
 import * as vscode from 'vscode';
@@ -12,7 +12,7 @@ import { withValues } from '../../test-pieces/measurements.ts';
 import { editsBetween } from '../common/text-edits.ts';
 import type { TagService } from '../service/service.ts';
 
-/** `measured`: instead of asking. */
+/** `measured`: used instead of asking. */
 export async function setKerf(
   uri: vscode.Uri,
   service: TagService,
@@ -41,7 +41,7 @@ export async function setKerf(
   void vscode.window.showInformationMessage(`The kerf is ${shortLength(result.mm, units, finest)}.${doubt}`);
 }
 
-/** Into the stock that the spec is cut from, wherever that is written. */
+/** Writes into the stock of the spec, wherever that is defined. */
 async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
   const place = measuredPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
@@ -70,7 +70,7 @@ function ask(prompt: string, step: number, units: Units, slots?: string): Thenab
     ignoreFocusOut: true,
     validateInput: (typed) => {
       if (typed === '') return undefined;
-      // The slots by themselves are looked at with pieces a hundredth narrower, which any are.
+      // With the slots alone, they are checked against pieces 0.01 mm narrower, which any real pieces are.
       const result =
         slots === undefined
           ? kerfFrom(typed, typed.replace(/[\d.]+/g, narrower), units)

@@ -1,4 +1,4 @@
-/** Finding one's way in a tag spec: outline, definitions, uses, names to change and files to follow. */
+/** Navigation in a tag spec: outline, definitions, references, rename and file links. */
 
 import * as vscode from 'vscode';
 import { nameAt, placesOf, renaming, whyNot } from '../../language/navigation/find-names.ts';
@@ -74,7 +74,7 @@ function definition(
   const giver = name && giverOf(document, name, service);
   if (!giver) return name ? headerCell(document, name, service) : [];
   const all = placesOf(giver.source, name).filter(({ given }) => given);
-  // Every row of a list names its columns.
+  // In the list form, every row repeats the column names; the first counts as the definition.
   const places = name.kind === 'column' ? all.slice(0, 1) : all;
   return places.map(({ range, body }) => ({
     originSelectionRange: rangeIn(sourceOf(document), name.range),
@@ -84,7 +84,7 @@ function definition(
   }));
 }
 
-/** Where the table of a batch names a column. */
+/** The header cell that defines a column in the table of a batch. */
 function headerCell(document: vscode.TextDocument, name: Name, service: TagService): vscode.LocationLink[] {
   const table = service.get(document.uri)?.report.uses.table;
   const column = name.kind === 'column' ? (table?.header.indexOf(name.name) ?? -1) : -1;

@@ -1,4 +1,4 @@
-/** “New Tag…”: kind, words, font and size by a few questions, with the preview following each answer before it is given. */
+/** “New Tag…”: asks for kind, words, font and size; the preview shows each answer before it is given. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -30,20 +30,20 @@ interface Answers {
   readonly sample: Sample;
   readonly texts: readonly string[];
   readonly font?: string | undefined;
-  /** Absent: as the sample has it. */
+  /** Absent: as in the sample. */
   readonly width?: string | undefined;
-  /** Of a workshop file; absent: as the sample has it. */
+  /** Stock of a workshop file; absent: as in the sample. */
   readonly stock?: { readonly file: string; readonly name: string } | undefined;
-  /** Against what would fall out. */
+  /** Fix for parts that would drop out. */
   readonly fix?: Fix | undefined;
 }
 
 const title = 'New tag';
 const widths = ['60 mm', '80 mm', '100 mm', '120 mm'];
-/** Smaller ones are lost on the honeycomb, and larger ones are no hang tags; our own judgement. */
+/** Smaller tags get lost on the honeycomb, and larger ones are not hang tags; our own judgement. */
 const widthRange = { least: 5, most: 1000 };
 
-/** Leaves an unsaved spec, named after the words on it; nothing at all when it is called off. */
+/** Creates an unsaved spec named after its words; leaves nothing behind if it is cancelled. */
 export async function newTag({ samples, engine, moves, fonts }: NewTagServices): Promise<vscode.Uri | undefined> {
   const all = await samples.all();
   const first = all[0];
@@ -64,7 +64,7 @@ export async function newTag({ samples, engine, moves, fonts }: NewTagServices):
 
 class Questions {
   #answers: Answers;
-  /** What is tried for the question that is asked now. */
+  /** Aborts what is being tried for the present question. */
   #trying = new AbortController();
 
   constructor(
@@ -85,10 +85,10 @@ class Questions {
     }
   }
 
-  /** Question by question, forwards and back. */
+  /** Asks question by question, forwards and back. */
   async #askAll(): Promise<Answers | undefined> {
     for (let step = 1; ;) {
-      // What would fall out is asked about only where something would.
+      // The question about loose parts is asked only if there are any.
       const fixes = step > this.#steps ? await this.#fixes() : undefined;
       if (step > this.#steps && !fixes) return this.#answers;
       const change = fixes ? await this.#askHold(step, fixes.found) : await this.#askStep(step);
@@ -109,7 +109,7 @@ class Questions {
     return letteringOf(new SpecSource(this.#answers.sample.text));
   }
 
-  /** Kind, each of its words, font, width, and the stock where the workshop has any. */
+  /** Number of questions: kind, each text, font, width, and the stock if the workshop has any. */
   get #steps(): number {
     return this.#words.length + 3 + (this.stocks.length > 0 ? 1 : 0);
   }
@@ -162,7 +162,9 @@ class Questions {
     return report?.issues.find(({ code }) => code === 'missing-glyph')?.message;
   }
 
-  /** `undefined` where nothing would fall out. Trying them takes a while, in which the question is already there. */
+  /**
+   * `undefined` if nothing would drop out. Trying the fixes takes a while, during which the question is already shown.
+   */
   async #fixes(): Promise<{ readonly found: Promise<readonly Fix[]> } | undefined> {
     this.#answers = { ...this.#answers, fix: undefined };
     const report = await this.#report(this.#answers);
@@ -197,7 +199,7 @@ interface Item extends vscode.QuickPickItem {
   readonly value: Partial<Answers> | undefined;
 }
 
-/** Another kind has other words. */
+/** Another kind has other texts, so those are reset. */
 function kinds(samples: readonly Sample[]): Item[] {
   return samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: { sample, texts: [] } }));
 }
@@ -208,7 +210,7 @@ function fontItems(current: string | undefined, fonts: readonly FontNote[]): Ite
     ...(note === undefined ? {} : { description: note }),
     value: { font: family },
   }));
-  // The one it has comes first, so that Enter leaves it.
+  // The present font comes first, so that Enter keeps it.
   return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
 }
 
@@ -227,13 +229,13 @@ function stockItems(stocks: readonly StockNote[]): Item[] {
   ];
 }
 
-/** What is done stands in the list; what comes of it, below. */
+/** The change is the label; its effect is the line below. */
 function fixItem(fix: Fix): Item {
   const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
   return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
 }
 
-/** What is typed, if it is a width; else why not, which cannot be chosen. */
+/** The typed text if it is a width; else the reason why not, which cannot be chosen. */
 function widthItems(typed: string): Item[] {
   const wanted = typed.trim();
   if (wanted === '') {

@@ -1,4 +1,7 @@
-/** “New Test Piece”: which one, and for which stock; leaves an unsaved spec with its preview, to be exported like any other. */
+/**
+ * “New Test Piece”: asks for the kind and the stock, and creates an unsaved spec with its preview, to be exported like
+ * any other.
+ */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
@@ -21,7 +24,7 @@ interface StockChoice extends StockHead {
   readonly font?: string | undefined;
 }
 
-/** `spec`: whose stock and font are meant, unless others are chosen. `which`: instead of asking. */
+/** `spec`: source of stock and font, unless others are chosen. `which`: used instead of asking. */
 export async function newTestPiece(
   engine: Engine,
   service: TagService,

@@ -1,4 +1,6 @@
-/** “New Workshop File”: a few questions with what is usual filled in, then a file of its own in the folder, explained line by line. */
+/**
+ * “New Workshop File”: a few questions with defaults filled in, then a new file in the folder, explained line by line.
+ */
 
 import * as vscode from 'vscode';
 import { stockName, workshopText } from '../../language/workshop-text.ts';
@@ -11,7 +13,7 @@ import { showText } from '../common/tabs.ts';
 const title = 'New workshop file';
 const steps = 5;
 
-/** The file it has written; nothing where it was called off. */
+/** The file written; `undefined` if cancelled. */
 export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   if (!folder) {
@@ -101,7 +103,7 @@ interface LengthQuestion {
   readonly isOptional?: boolean;
 }
 
-/** With its unit; empty where it may be left so. */
+/** A length with its unit; empty if that is allowed. */
 async function askLength(
   step: number,
   prompt: string,
@@ -128,7 +130,7 @@ function problemOf(text: string, most: number): string | undefined {
   return result.mm > 0 && result.mm <= most ? undefined : `Enter a length above 0, at most ${most} mm.`;
 }
 
-/** Such as `600 mm × 300 mm`. */
+/** For example `600 mm × 300 mm`. */
 async function askSheet(): Promise<string | undefined> {
   const sides = (text: string) => text.split(/[x×,]/i).map(withUnit);
   const typed = await vscode.window.showInputBox({

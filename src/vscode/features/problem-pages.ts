@@ -1,4 +1,4 @@
-/** The page of documentation of each kind of problem, reached from the code in Problems. */
+/** Documentation pages for each kind of problem, opened from the code in the Problems view. */
 
 import * as vscode from 'vscode';
 import { isIssueCode, issueCodes, issueKinds } from '../../core/issue-kinds.ts';
@@ -14,7 +14,7 @@ export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposabl
   });
 }
 
-/** What a problem's code leads to. */
+/** Link behind a problem's code. */
 export function explanationLink(code: IssueCode): vscode.Uri {
   return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
 }

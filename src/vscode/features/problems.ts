@@ -1,4 +1,4 @@
-/** Findings in the editor's Problems. */
+/** Issues as diagnostics in the Problems view. */
 
 import * as vscode from 'vscode';
 import type { Issue } from '../../core/issue.ts';
@@ -13,7 +13,7 @@ const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   info: vscode.DiagnosticSeverity.Information,
 };
 
-/** Shows what the service finds, and takes it away when the spec goes. */
+/** Shows the issues that the service finds, and clears them when the spec goes. */
 export function registerProblems(service: TagService): vscode.Disposable {
   const collection = vscode.languages.createDiagnosticCollection('tagwright');
   return vscode.Disposable.from(

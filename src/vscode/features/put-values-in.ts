@@ -1,4 +1,4 @@
-/** “Put Workshop Values into This Spec”: it then makes the same tag without the files it used. */
+/** “Put Workshop Values into This Spec”, so that it makes the same tag without the files that it used. */
 
 import * as vscode from 'vscode';
 import { selfContained } from '../../language/self-contained.ts';

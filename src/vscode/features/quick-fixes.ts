@@ -1,6 +1,6 @@
 /**
- * Fixes of the engine as the editor's quick fixes. They are computed when they are asked for, and only ever offered against
- * the version of the text they were computed for.
+ * The engine's fixes as code actions. They are computed on request, and only ever offered for the version of the text
+ * they were computed for.
  */
 
 import * as vscode from 'vscode';
@@ -26,7 +26,7 @@ export function registerQuickFixes(service: TagService, engine: Engine, help: Is
   });
 }
 
-/** What mends many at once is worked out only when it is chosen. */
+/** Fixing many problems is computed only when it is chosen. */
 class FixAllAction extends vscode.CodeAction {
   constructor(
     title: string,
@@ -95,7 +95,7 @@ class QuickFixes implements vscode.CodeActionProvider {
   }
 }
 
-/** Several findings of one place are often mended by the same change: it is offered once, for all of them. */
+/** Several issues at one place often share a fix, which is then offered once, for all of them. */
 class ActionSet {
   readonly #byKey = new Map<string, vscode.CodeAction>();
 
@@ -110,7 +110,7 @@ class ActionSet {
   }
 }
 
-/** A fix that makes another tag is never the one that a single key takes. */
+/** A fix that makes another tag is never the preferred one, which a single key applies. */
 function keepsLook({ look }: Fix): boolean {
   return look <= keptLookShare;
 }
@@ -122,7 +122,7 @@ function toAction({ title, edits }: TextChange, preferred: boolean, { uri, repor
   return action;
 }
 
-/** Puts the comment and leaves the cursor where the reason goes. */
+/** Inserts the comment and leaves the cursor where the reason goes. */
 function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(acceptTitle(code), QuickFix);
   const { at } = acceptance;
@@ -132,7 +132,7 @@ function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: 
   return action;
 }
 
-/** Offered where at least one of a kind can be mended and there are more. */
+/** Offered if at least one of a kind can be fixed and there are several. */
 function manyAtOnce(fixable: ReadonlySet<IssueCode>, result: Checked): vscode.CodeAction[] {
   const { issues } = result;
   if (fixable.size === 0 || issues.length < 2) return [];

@@ -1,4 +1,4 @@
-/** Rewriting a tag spec without changing the tag: setting it out, giving shapes names, changing its units. */
+/** Rewrites a tag spec without changing the tag: formatting, extracting and inlining shapes, converting units. */
 
 import * as vscode from 'vscode';
 import { unitConversion } from '../../language/refactor/convert-units.ts';
@@ -31,7 +31,7 @@ export function registerRewriting(service: TagService): vscode.Disposable {
     vscode.languages.registerCodeActionsProvider(
       tagSpecSelector,
       {
-        // Only when asked for: nothing here is wrong, so no light bulb is lit.
+        // On request only: there is no problem, so the light bulb should stay off.
         provideCodeActions: (document, range, { triggerKind }) =>
           triggerKind === vscode.CodeActionTriggerKind.Invoke ? actions(document, range, service) : [],
       },
@@ -55,7 +55,7 @@ function actions(document: vscode.TextDocument, { start }: vscode.Range, service
   const found = refactoringsAt(source, document.offsetAt(start), uses).map(({ kind, title, edits, name }) => {
     const action = new vscode.CodeAction(title, kinds[kind]);
     action.edit = workspaceEdit(uri, source, edits);
-    // The cursor is left on the new name, to be changed to a better one.
+    // Starts a rename at the new name, so that it can be improved.
     if (name !== undefined) action.command = { command: 'editor.action.rename', title: 'Rename' };
     return action;
   });

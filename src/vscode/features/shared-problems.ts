@@ -1,4 +1,7 @@
-/** What is wrong in files that specs use, such as the workshop's, at its place in them and not only where a spec asks for them. */
+/**
+ * Diagnostics inside files that specs use, such as a workshop file, in addition to those at the place where a spec
+ * refers to them.
+ */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -8,7 +11,7 @@ import { locateBeside } from '../service/font-files.ts';
 import { diagnosticOf } from './problems.ts';
 import type { TagService } from '../service/service.ts';
 
-/** Diagnostics of each file, by who found them: a spec that uses it, or the file looked at by itself. */
+/** Diagnostics of each file, by finder: a spec that uses it, or the file checked by itself. */
 type Found = Map<string, Map<string, readonly vscode.Diagnostic[]>>;
 
 export function registerSharedProblems(service: TagService, engine: Engine): vscode.Disposable {
@@ -57,7 +60,7 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
       inBackground(look(document), 'check a file that specs use');
     }),
     vscode.workspace.onDidCloseTextDocument(({ uri }) => {
-      // A spec is checked while it is closed as well.
+      // A spec stays checked after it is closed; a workshop file does not.
       if (isWorkshopFile(uri)) tell(uri.toString(), new Map());
     }),
   );

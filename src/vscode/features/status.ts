@@ -1,4 +1,4 @@
-/** How the tag in the active editor is, in the status bar; a click leads to Problems. */
+/** Status bar item: the state of the tag in the active editor; a click opens the Problems view. */
 
 import * as vscode from 'vscode';
 import { stateOf } from '../../language/hover/state.ts';

@@ -1,4 +1,7 @@
-/** The command line as tasks, so that a build can check, export or pack; problems come back by the matcher in `package.json`. */
+/**
+ * Provides the command line as tasks, so that a build can check, export or pack; the problem matcher in `package.json`
+ * reads their output.
+ */
 
 import * as vscode from 'vscode';
 import { jobGlob, tagSpecGlob } from '../common/documents.ts';
@@ -8,13 +11,13 @@ const type = 'tagwright';
 /** As in `taskDefinitions` of `package.json`. */
 interface Definition extends vscode.TaskDefinition {
   readonly task: 'check' | 'export' | 'sheets' | 'pack' | 'job';
-  /** Globs in the folder; every spec, or every job, unless said. */
+  /** Globs in the folder; by default every spec, or every job. */
   readonly files?: readonly string[];
   readonly formats?: readonly string[];
   readonly out?: string;
 }
 
-/** Longer command lines do not go everywhere. */
+/** Longer command lines are not possible everywhere. */
 const mostFiles = 200;
 
 export function registerTasks(extensionUri: vscode.Uri): vscode.Disposable {
@@ -35,7 +38,7 @@ export function registerTasks(extensionUri: vscode.Uri): vscode.Disposable {
   });
 }
 
-/** `undefined` where there is no such file, or no file at all to run it on. */
+/** `undefined` if a file does not exist, or there is none to run on. */
 async function made(
   definition: Definition,
   folder: vscode.WorkspaceFolder,
@@ -50,7 +53,7 @@ async function made(
   const options = { check: [], export: [...to, ...written], sheets: [...to, ...written], pack: written, job: written }[
     task
   ];
-  // The program the editor itself runs on, which is Node in other clothes.
+  // The editor's own executable can run as Node.
   const execution = new vscode.ProcessExecution(process.execPath, [cli, task, ...files, ...options], {
     cwd: folder.uri.fsPath,
     env: { ELECTRON_RUN_AS_NODE: '1' },

@@ -1,4 +1,4 @@
-/** The workshop's files of the open folders, and the stocks and ties in them. */
+/** Workshop files of the open folders, with their stocks and ties. */
 
 import * as vscode from 'vscode';
 import { inShort } from '../../language/shared-values.ts';
@@ -7,20 +7,20 @@ import { isGroup, valueAt } from '../../core/values.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { isWorkshopFile, openDocument, workshopGlob } from '../common/documents.ts';
 
-/** A stock or a tie of a file. */
+/** A stock or tie of a workshop file. */
 export interface SharedEntry {
   readonly uri: vscode.Uri;
   readonly name: string;
-  /** Such as `birch plywood, 3 mm`. */
+  /** For example `birch plywood, 3 mm`. */
   readonly short: string;
-  /** Of a stock, the names of the machines in its file. */
+  /** For a stock, the names of the machines in its file. */
   readonly machines: readonly string[];
 }
 
-/** A workshop has one or two. */
+/** Limit on files; a workshop has one or two. */
 const mostFiles = 50;
 
-/** The one in the editor first; one that is saved nowhere yet cannot be used and is left out. */
+/** The active one first; one that has never been saved cannot be used and is left out. */
 export async function workshopFiles(): Promise<vscode.Uri[]> {
   const found = await vscode.workspace.findFiles(workshopGlob, undefined, mostFiles);
   const active = vscode.window.activeTextEditor?.document.uri;
@@ -50,7 +50,7 @@ function groupAt({ value }: SpecSource, key: string): Readonly<Record<string, un
   return isGroup(group) ? group : {};
 }
 
-/** What is open counts as it stands in its editor. */
+/** An open file is read from its editor. */
 export async function sourceAt(uri: vscode.Uri): Promise<SpecSource> {
   const open = openDocument(uri);
   if (open) return new SpecSource(open.getText());
@@ -58,7 +58,7 @@ export async function sourceAt(uri: vscode.Uri): Promise<SpecSource> {
   return new SpecSource(new TextDecoder().decode(bytes));
 }
 
-/** A file as seen from a folder, with slashes. */
+/** Relative path of a file from a folder, with slashes. */
 export function pathFrom(folder: vscode.Uri, file: vscode.Uri): string {
   const [from, to] = [folder, file].map(({ path }) => path.split('/').filter((step) => step !== ''));
   const shared = from!.findIndex((step, i) => step !== to![i]);

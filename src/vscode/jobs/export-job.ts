@@ -1,9 +1,10 @@
-/** “Export Job…”: asks where, makes every file of a job, and writes all of them or none. */
+/** “Export Job…”: asks where to save, makes every file of a job, and writes all of them or none. */
 
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../export/in-words.ts';
 import type { Tools } from '../../export/job.ts';
 import { counted } from '../../core/units.ts';
@@ -17,27 +18,28 @@ import { textOf } from '../export/exporter.ts';
 import { breather, whileWanted } from '../service/compute-options.ts';
 import { jobReading } from './job-checks.ts';
 
-/** From other extensions and from tests, with nothing left to ask. */
+/** A complete request, from other extensions or tests. */
 export interface JobRequest {
   readonly job: vscode.Uri;
   readonly to: vscode.Uri;
   readonly existing?: 'ask' | 'replace' | 'keep';
-  /** What becomes of a job of which something is left out. */
+  /** Treatment of a job with parts left out. */
   readonly faulty?: 'ask' | 'go on';
 }
 
 interface Made {
   readonly job: LaidOutJob;
   readonly outputs: ReadonlyMap<string, Uint8Array>;
-  /** Files of offcuts among them, with what they were made from. */
+  /** Files of offcuts among the outputs, with the text they were made from. */
   readonly offcuts: ReadonlyMap<string, string | undefined>;
 }
 
-/** What was written; nothing where it was called off. */
+/** The files written; empty if cancelled. */
 export async function exportJob(
   job: vscode.Uri,
   engine: Engine,
   tools: Tools,
+  nest: Nester,
   given?: Omit<JobRequest, 'job'>,
 ): Promise<vscode.Uri[]> {
   const to = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
@@ -48,7 +50,7 @@ export async function exportJob(
     title: `Exporting ${nameOf(job)}`,
   };
   const made = await vscode.window.withProgress(options, (progress, token) =>
-    whileWanted(token, (signal) => make(job, to, { engine, tools, progress, signal })),
+    whileWanted(token, (signal) => make(job, to, { engine, tools, nest, progress, signal })),
   );
   if (!made) return [];
   if ('problem' in made) {
@@ -81,6 +83,7 @@ export async function exportJob(
 interface Making {
   readonly engine: Engine;
   readonly tools: Tools;
+  readonly nest: Nester;
   readonly progress: vscode.Progress<{ message?: string; increment?: number }>;
   readonly signal: AbortSignal;
 }
@@ -88,7 +91,7 @@ interface Making {
 async function make(
   job: vscode.Uri,
   to: vscode.Uri,
-  { engine, tools, progress, signal }: Making,
+  { engine, tools, nest, progress, signal }: Making,
 ): Promise<Made | { readonly problem: string }> {
   const checkpoint = breather(signal);
   const reading = jobReading(engine, job, signal, (done, all) => {
@@ -97,6 +100,7 @@ async function make(
   const checked = await checkJob(await textOf(job), nameOf(job), reading);
   const laid = await layOutJob(checked, {
     checkpoint,
+    nest,
     progress: (stock) => {
       progress.report({ message: `laying out ${stock}` });
     },
@@ -117,7 +121,7 @@ async function make(
   return { job: laid, outputs, offcuts };
 }
 
-/** What is left out is said before anything is cut. */
+/** Asks before a job is cut with parts left out. */
 async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
   const lost = [
     ...(leftOut.length > 0
@@ -136,7 +140,7 @@ async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean>
   );
 }
 
-/** Half of a job is worse than none: where one file is to stay, nothing is written. */
+/** Half a job is worse than none: if one existing file is to be kept, nothing is written. */
 async function mayReplace({ outputs, offcuts }: Made, existing: NonNullable<JobRequest['existing']>): Promise<boolean> {
   const others: string[] = [];
   for (const [target, content] of outputs) {

@@ -1,4 +1,7 @@
-/** Open jobs: each is checked once its text, or that of a file it reads, has rested; problems are shown in every file that has them. */
+/**
+ * Checks open jobs after a pause in changes to their text or to the files they read, and shows problems in every file
+ * that has them.
+ */
 
 import * as vscode from 'vscode';
 import type { Issue } from '../../core/issue.ts';
@@ -15,10 +18,9 @@ import { diagnosticOf } from '../features/problems.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
 import { locateBeside } from '../service/font-files.ts';
 
-/** Making all tags of a job takes as long as many drawings: it waits until nobody types. */
+/** Pause before checking, in ms: making all tags of a job takes as long as many drawings. */
 const restMs = 500;
 
-/** How a job of the editor is read. */
 export function jobReading(
   engine: Engine,
   job: vscode.Uri,
@@ -40,10 +42,10 @@ export class JobChecks implements vscode.Disposable {
   readonly #known = new Map<string, CheckedJob>();
   readonly #timers = new Map<string, NodeJS.Timeout>();
   readonly #running = new Map<string, AbortController>();
-  /** Diagnostics of each file, by the job or the file that has found them. */
+  /** Diagnostics of each file, by the job or file that found them. */
   readonly #found = new Map<string, Map<string, readonly vscode.Diagnostic[]>>();
   readonly #changed = new vscode.EventEmitter<vscode.Uri>();
-  /** What a job reads may be changed by others. */
+  /** Files that a job reads can be changed by other programs. */
   readonly #watcher = vscode.workspace.createFileSystemWatcher(companionGlob);
   readonly #subscriptions: vscode.Disposable;
   readonly onDidChange = this.#changed.event;
@@ -74,12 +76,15 @@ export class JobChecks implements vscode.Disposable {
     for (const { uri } of vscode.workspace.textDocuments) this.#heed(uri, 0);
   }
 
-  /** As it was checked last. */
+  /** The job as last checked. */
   get(job: vscode.Uri): CheckedJob | undefined {
     return this.#known.get(job.toString());
   }
 
-  /** What is wrong with a job, a file of offcuts or a table of orders, where that still stands in its text as it was found. */
+  /**
+   * Problems of a job, a file of offcuts or a table of orders that are still in its text at the place where they were
+   * found.
+   */
   foundIn(document: vscode.TextDocument): { readonly issue: Issue; readonly place: vscode.Range }[] {
     const key = document.uri.toString();
     const issues = [...this.#known].flatMap(([job, checked]) => [
@@ -91,7 +96,7 @@ export class JobChecks implements vscode.Disposable {
     return issues.flatMap((issue) => {
       const { start, end } = issue.range;
       const place = new vscode.Range(document.positionAt(start), document.positionAt(end));
-      // The text may have changed since: what is shown at its place is what was found there.
+      // The text may have changed since; the diagnostic must still be shown at the same place.
       const isThere = shown.some((each) => each.message === issue.message && each.range.isEqual(place));
       return isThere ? [{ issue, place }] : [];
     });
@@ -158,7 +163,7 @@ export class JobChecks implements vscode.Disposable {
     this.#tell(key, new Map());
   }
 
-  /** What two of them find in one file is told once. */
+  /** A problem that two jobs find in one file is shown once. */
   #tell(finder: string, found: ReadonlyMap<string, readonly vscode.Diagnostic[]>): void {
     for (const [file, finders] of this.#found) if (finders.delete(finder) && !found.has(file)) this.#show(file);
     for (const [file, own] of found) {

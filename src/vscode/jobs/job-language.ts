@@ -1,4 +1,4 @@
-/** Help while a job or a file of offcuts is written: hovers, links, definitions, and the nearest known word as a fix. */
+/** Language features for jobs and files of offcuts: hovers, links, definitions, and the nearest known word as a fix. */
 
 import * as vscode from 'vscode';
 import { changesOf } from '../../fixes/slips.ts';
@@ -39,7 +39,7 @@ export function registerJobLanguage(checks: JobChecks): vscode.Disposable {
       provideDefinition: (document, position) => definition(document, position, checks),
     }),
     languages.registerCodeActionsProvider(
-      // Columns are named in the tables of orders.
+      // Column names in tables of orders.
       [jobs, offcuts, { pattern: '**/*.csv' }],
       { provideCodeActions: (document, range, { diagnostics }) => nearestWords(document, range, diagnostics, checks) },
       { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix] },
@@ -64,7 +64,7 @@ function definition(
   ];
 }
 
-/** Of the version of the text that was checked last alone. */
+/** Only for the version of the text that was checked last. */
 function nearestWords(
   document: vscode.TextDocument,
   range: vscode.Range,

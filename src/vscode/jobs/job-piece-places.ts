@@ -1,4 +1,4 @@
-/** Where each piece of a job comes from: the row of its order, the line of the job, the spec. */
+/** Source of each piece of a job: the row of its order, the entry in the job, the spec. */
 
 import * as vscode from 'vscode';
 import type { CheckedJob } from '../../jobs/job.ts';
@@ -14,7 +14,7 @@ export class JobPiecePlaces implements PiecePlaces {
   readonly #job: vscode.Uri;
   readonly #checked: CheckedJob;
   readonly #pieces: ReadonlyMap<string, JobPiece>;
-  /** With the index of the entry that pins each. */
+  /** Index of the entry that pins each piece. */
   readonly #fixed: ReadonlyMap<JobPiece, string | number | undefined>;
   readonly #locate: (name: string) => string | undefined;
 
@@ -53,7 +53,7 @@ export class JobPiecePlaces implements PiecePlaces {
   }
 
   #ofEntry(text: string, offset: number): string[] {
-    // The entries are those that were laid out.
+    // Entries are those of the text that was laid out.
     if (text !== this.#checked.source.text) return [];
     const [section, entry] = this.#checked.source.pathAt(offset);
     if (section === 'fixed') return this.#idsOf((piece) => this.#fixed.get(piece) === entry);

@@ -1,4 +1,4 @@
-/** The sheets of a job beside its text, laid out again once that has rested. */
+/** The sheets of a job beside its text, laid out again after a pause in changes. */
 
 import * as vscode from 'vscode';
 import { isError } from '../../core/issue.ts';
@@ -9,6 +9,7 @@ import { gapEdits, gapsOf } from '../../jobs/gaps.ts';
 import type { DraftSheet } from '../../jobs/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { jobFacts } from '../../jobs/sums.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
 import { applyEdits } from '../common/apply-edits.ts';
@@ -25,8 +26,8 @@ import { JobPiecePlaces } from './job-piece-places.ts';
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPages;
 
-  constructor(extensionUri: vscode.Uri, checks: JobChecks) {
-    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks).page);
+  constructor(extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
+    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks, nest).page);
   }
 
   show(job: vscode.Uri): void {
@@ -42,13 +43,15 @@ class SheetsOfJob {
   readonly page: SheetsPage;
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
+  readonly #nest: Nester;
   #shown: CheckedJob | undefined;
-  /** The sheets that are shown, of that job. */
+  /** The sheets shown, of the job in `#shown`. */
   #drafts: readonly DraftSheet[] = [];
 
-  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks) {
+  constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
     this.#job = job;
     this.#checks = checks;
+    this.#nest = nest;
     this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
     const changes = checks.onDidChange((changed) => {
       if (changed.toString() === job.toString()) this.#layOut();
@@ -70,13 +73,14 @@ class SheetsOfJob {
 
   async #laidOut(checked: CheckedJob, signal: AbortSignal, better: (make: () => Shown) => void): Promise<Shown> {
     const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): Shown => {
-      // What is shown is what can be taken hold of, in the text that it is of.
+      // The shown sheets are the ones that can be edited by hand, together with their text.
       this.#shown = checked;
       this.#drafts = sheets;
       return jobShown(this.#job, job, sheets, facts);
     };
     const laid = await layOutJob(checked, {
       checkpoint: breather(signal),
+      nest: this.#nest,
       onBetter: (sheets) => {
         better(() => asShown(sheets(), checked, []));
       },
@@ -121,7 +125,7 @@ class SheetsOfJob {
     if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
   }
 
-  /** One step of the editor's own undo, and only onto the text that the sheets are of. */
+  /** As one undo step, and only if the text is still that of the sheets. */
   async #write(make: (job: PinnedJob) => readonly (TextEdit | undefined)[] | undefined): Promise<void> {
     const { model, pieces, source } = this.#shown ?? {};
     const edits = model && pieces && source && make({ sheets: this.#drafts, model, pieces, source });
@@ -149,13 +153,16 @@ function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[
     sheets,
     facts,
     problems: problemsOf(job),
-    // What is right is cut all the same.
+    // The rest is cut all the same.
     warning: 'Not in the cut files',
   };
   return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
 }
 
-/** What keeps part of the job from being cut. In a table of orders, where the job names it. */
+/**
+ * Problems that keep part of the job from being cut. Those in a table of orders are placed where the job names the
+ * table.
+ */
 function problemsOf({ issues, inFiles, source, model }: CheckedJob): SheetProblem[] {
   const own = issues.filter(isError).map((issue) => problem(issue, issue.range.start));
   const ofTables = inFiles.flatMap(({ name, issues: found, position }) => {

@@ -1,9 +1,10 @@
-/** What the editor offers for jobs: problems, suggestions, their sheets, their files. */
+/** Registers the editor features for jobs: problems, completions, sheets, exports. */
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { captionFont } from '../../export/job.ts';
 import type { Tools } from '../../export/job.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { isJob } from '../common/documents.ts';
 import { exportJob } from './export-job.ts';
 import type { JobRequest } from './export-job.ts';
@@ -11,11 +12,12 @@ import type { JobChecks } from './job-checks.ts';
 import { registerJobLanguage } from './job-language.ts';
 import { JobSheets } from './job-sheets.ts';
 
-/** `showSheets`: what is done with a call that is for no job. */
+/** `showSheets`: handles a call that is not for a job. */
 export function registerJobs(
   extensionUri: vscode.Uri,
   engine: Engine,
   checks: JobChecks,
+  nest: Nester,
   showSheets: (given: unknown) => unknown,
 ): vscode.Disposable {
   const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
@@ -23,7 +25,7 @@ export function registerJobs(
     captions: (weight) => captionFont(engine.fonts, weight),
     rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
   };
-  const sheets = new JobSheets(extensionUri, checks);
+  const sheets = new JobSheets(extensionUri, checks, nest);
   return vscode.Disposable.from(
     checks,
     registerJobLanguage(checks),
@@ -35,9 +37,9 @@ export function registerJobs(
       return undefined;
     }),
     vscode.commands.registerCommand('tagwright.exportJob', async (given?: unknown) => {
-      if (isRequest(given)) return exportJob(given.job, engine, tools, given);
+      if (isRequest(given)) return exportJob(given.job, engine, tools, nest, given);
       const job = jobOf(given);
-      if (job) return exportJob(job, engine, tools);
+      if (job) return exportJob(job, engine, tools, nest);
       void vscode.window.showInformationMessage('Open a job first: a file that ends in .job.yaml.');
       return [];
     }),

@@ -1,4 +1,7 @@
-/** Cursor → lit part, and clicked part → line. Each knows what the other caused, so that they do not chase each other. */
+/**
+ * Synchronises cursor and preview: the cursor highlights parts, and a click on a part reveals its line. Each direction
+ * ignores what the other caused, so that they do not chase each other.
+ */
 
 import * as vscode from 'vscode';
 import type { TagResults } from '../service/results.ts';
@@ -6,14 +9,14 @@ import { putCursor, showText } from '../common/tabs.ts';
 import type { PreviewManager } from './manager.ts';
 
 const settleDelayMs = 80;
-/** A cursor that moves this soon after an edit was moved by typing. */
+/** A cursor that moves this soon after an edit, in ms, was moved by typing. */
 const typingPauseMs = 600;
 
 export class CursorSync implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[];
   private timer: NodeJS.Timeout | undefined;
   private lastEdit = 0;
-  /** The position that `reveal` set: the selection event it causes must not move the view. */
+  /** Position set by `reveal`: the selection event that it causes must not move the view. */
   private revealed: vscode.Position | undefined;
 
   constructor(
@@ -30,21 +33,21 @@ export class CursorSync implements vscode.Disposable {
     ];
   }
 
-  /** Lights up what the cursor stands in, for a preview that has just been opened. */
+  /** Highlights what is at the cursor, for a preview that has just been opened. */
   show(uri: vscode.Uri): void {
     const key = uri.toString();
     const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === key);
     if (editor) this.previews.get(uri)?.highlight(editor.document.offsetAt(editor.selection.active), false);
   }
 
-  /** Shows the offset in the editor that has the spec, in its own column; `focus` moves the keyboard there too. */
+  /** Shows the offset in the editor that has the spec, in its own column; `focus` moves keyboard focus there too. */
   async reveal(uri: vscode.Uri, offset: number, focus: boolean): Promise<void> {
     const document = await vscode.workspace.openTextDocument(uri);
     this.revealed = document.positionAt(offset);
     putCursor(await showText(uri, { preserveFocus: !focus }), offset);
   }
 
-  /** The editor's own undo, which only works where the keyboard is: it goes there for it. */
+  /** The editor's own undo works only with focus, so the focus is moved there first. */
   async undo(uri: vscode.Uri, step: 'undo' | 'redo'): Promise<void> {
     await showText(uri);
     await vscode.commands.executeCommand(step);
@@ -55,7 +58,7 @@ export class CursorSync implements vscode.Disposable {
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
-  /** The cursor in a row of a batch asks for that row. */
+  /** A cursor in a row of a batch selects that row. */
   private showRow(document: vscode.TextDocument, cursor: vscode.Position): void {
     const [key, row] = this.results.get(document.uri)?.pathAt(document.offsetAt(cursor)) ?? [];
     if (key === 'batch' && typeof row === 'number') this.results.showRow(document.uri, row);

@@ -2,7 +2,7 @@ import type { TagResult } from '../service/results.ts';
 import { gripsOf, type Grip } from '../../scene/grips.ts';
 import { pieceScales } from '../../scene/piece-scale.ts';
 
-/** The grips of what is drawn; none while the text is broken, for there is nothing then that a change could be tried on. */
+/** Grips for what is drawn; none while the text is broken, as no change can be tried on it then. */
 export function gripsIn({ tag, model, stale, report }: TagResult): Grip[] {
   if (!tag || !model || stale) return [];
   const scales = pieceScales(tag, model);

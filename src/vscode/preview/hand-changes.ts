@@ -1,4 +1,4 @@
-/** Changes by hand on their way from the page into the text: tried while the hand moves, written once it lets go. */
+/** Changes by hand, from the page into the text: tried while dragging, written on release. */
 
 import type { TagResult } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
@@ -8,9 +8,9 @@ import { gripsIn } from './grips-in.ts';
 import type { ChangeByHand } from '../../protocol/preview.ts';
 
 export interface HandChangesView {
-  /** What the change would make. */
+  /** Shows the tag as the change would leave it. */
   showTrial(result: TagResult, change: ChangeByHand): void;
-  /** The text as it is. */
+  /** Shows the tag of the present text. */
   showText(): void;
 }
 
@@ -23,7 +23,10 @@ export class HandChanges {
     private readonly view: HandChangesView,
   ) {}
 
-  /** A trial that runs is let finish, so that there is something to see however fast the hand is; of those that wait, the last counts. */
+  /**
+   * A running trial is allowed to finish, so that something is shown however fast the pointer moves; of those that
+   * wait, only the last counts.
+   */
   try(result: TagResult, change: ChangeByHand): void {
     const edits = editsFor(result, change);
     if (!edits) return;
@@ -35,7 +38,7 @@ export class HandChanges {
     this.stop();
     const edits = editsFor(result, change);
     const isMade = edits && edits.length > 0 && (await this.trial.make(result, edits));
-    // What is made comes back by itself, as any other change of the text.
+    // An applied change arrives through the service like any other change of the text.
     if (!isMade) this.view.showText();
   }
 
@@ -44,7 +47,7 @@ export class HandChanges {
     this.view.showText();
   }
 
-  /** The text has changed, or nobody looks any more. */
+  /** Called when the text has changed or the page is no longer visible. */
   stop(): void {
     this.waiting = undefined;
     this.running?.abort();
@@ -74,7 +77,7 @@ export class HandChanges {
   }
 }
 
-/** `undefined` where the change is of an older text, or has no place in this one. */
+/** `undefined` if the change is for an older text, or has no place in this one. */
 function editsFor(result: TagResult, { version, grip: id, change }: ChangeByHand): readonly TextEdit[] | undefined {
   const { model, report } = result;
   const grip = version === result.version ? gripsIn(result).find((each) => each.id === id) : undefined;

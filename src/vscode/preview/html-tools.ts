@@ -1,10 +1,10 @@
-/** The row of tools above the drawing: one row at every width, so that the height is the drawing’s. */
+/** Toolbar above the drawing: one row at every width, so that the height is left to the drawing. */
 
 import { icon } from '../common/page-icon.ts';
 
 const caret = '<svg class="caret" viewBox="0 0 8 16" aria-hidden="true"><path d="M1 6.5l3 3 3-3"/></svg>';
 
-/** Where there is no room for the words they are still said, and shown as a tooltip. */
+/** Where there is no room for the words, they are still read aloud and shown as a tooltip. */
 const button = (attributes: string, path: string, words: string): string =>
   `<button type="button" ${attributes}>${icon(path)}<span>${words}</span></button>`;
 

@@ -1,4 +1,4 @@
-/** The page's static shell. It is set once a panel; everything after travels by message. */
+/** Static HTML shell of the page. It is set once for each panel; everything else arrives by message. */
 
 import { icon } from '../common/page-icon.ts';
 import { pageShell } from '../common/page-shell.ts';
@@ -7,9 +7,9 @@ import { toolsHtml } from './html-tools.ts';
 
 export interface ShellSources extends PageSources {
   readonly nonce: string;
-  /** The spec's uri, for the page to keep as its state from the first moment. */
+  /** URI of the spec, which the page keeps as its state from the start. */
   readonly source: string;
-  /** How the spec was looked at last, and what is known of the screen, as JSON. */
+  /** View settings of the spec and the known screen resolution, as JSON. */
   readonly remembered: string;
 }
 

@@ -1,8 +1,8 @@
-/** How a file was looked at last, as it is kept for the next time. It comes from pages and from disk, so it is parsed. Pure. */
+/** Parses remembered view settings, which come from pages and from disk. Pure. */
 
 import type { RememberedView } from '../../protocol/preview.ts';
 
-/** A spec has some tens of pieces; a list that is much longer is none of a page. */
+/** Longest list accepted; a spec has tens of pieces, so a page never sends one much longer. */
 const longest = 500;
 
 export function parseKept(data: unknown): RememberedView | undefined {
@@ -14,7 +14,7 @@ export function parseKept(data: unknown): RememberedView | undefined {
     : undefined;
 }
 
-/** Screens have from about 2 (a projector) to 30 (a telephone) device pixels a millimetre. */
+/** Accepted resolutions, in device pixels per mm; screens have from about 2 (a projector) to 30 (a phone). */
 const fewest = 0.5;
 const most = 60;
 
@@ -22,7 +22,7 @@ export function parseScreen(data: unknown): number | undefined {
   return typeof data === 'number' && data >= fewest && data <= most ? data : undefined;
 }
 
-/** Two sentences, at most a few. */
+/** Longest caution accepted, in characters; a caution is two sentences, or a few. */
 const longestCaution = 2000;
 
 export function isCaution(data: unknown): data is string {

@@ -1,4 +1,4 @@
-/** All previews: at most one for each spec, opened beside it and revived after a reload of the window. */
+/** All previews: at most one for each spec, opened beside it and restored after a reload of the window. */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -10,22 +10,24 @@ import { parseRestoredSource } from './messages.ts';
 import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
 import { previewViewType } from './view-type.ts';
 
-/** From the end of a spec to its text under another name: the editor reports the one shortly before the other. */
+/**
+ * Delay in ms between the end of a spec and its text under another name, which the editor reports one after the other.
+ */
 const moveMs = 300;
 
 export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Disposable {
   private readonly previews = new Map<string, PreviewPanel>();
   private readonly subscriptions: readonly { dispose(): unknown }[];
-  /** Of the previews whose specs are gone, the specs. */
+  /** Specs that are gone, of previews that are still open. */
   private readonly goneSpecs = new Set<string>();
-  /** Those that go along with the editor, the newest last. */
+  /** Previews that follow the editor, the newest last. */
   private readonly followers = new Set<PreviewPanel>();
 
   constructor(
     private readonly services: PreviewServices,
     private readonly actions: PreviewActions,
     moves: SpecMoves,
-    /** `dist/webview`, the only folder a page may load from. */
+    /** `dist/webview`, the only folder that a page may load from. */
     private readonly pageFolder: vscode.Uri,
   ) {
     this.subscriptions = [
@@ -48,7 +50,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
         if (!editor || !isTagSpec(editor.document.uri)) return;
         this.openWithSpec(editor.document.uri);
         this.goAlong(editor.document.uri);
-        // Another one to offer.
+        // The alternative offered may have changed.
         for (const key of this.goneSpecs) this.showGone(key);
       }),
     ];
@@ -60,13 +62,13 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     return this.previews.get(uri.toString());
   }
 
-  /** The spec of a preview that can be seen, the one with the keyboard first. */
+  /** The spec of a visible preview, preferably the one with focus. */
   get inFront(): vscode.Uri | undefined {
     const seen = [...this.previews.values()].filter(({ isVisible }) => isVisible);
     return (seen.find(({ isActive }) => isActive) ?? seen[0])?.uri;
   }
 
-  /** The preview of this spec goes along with the editor from now on, or stays with the spec. */
+  /** Makes the preview of this spec follow the editor, or stay with the spec. */
   follow(uri: vscode.Uri, follows: boolean): void {
     const preview = this.get(uri);
     if (!preview) return;
@@ -74,12 +76,12 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     if (follows) this.followers.add(preview);
   }
 
-  /** What was measured in one is true for all. */
+  /** A measurement made in one preview applies to all. */
   screenMeasured(): void {
     for (const preview of this.previews.values()) preview.sendScreen();
   }
 
-  /** Opens the preview beside the editor, or shows the one there is; the keyboard stays where it was. */
+  /** Opens the preview beside the editor, or reveals the existing one, without moving the focus. */
   openToSide(uri: vscode.Uri): void {
     const existing = this.get(uri);
     if (existing) {
@@ -104,13 +106,13 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     for (const preview of [...this.previews.values()]) this.close(preview);
   }
 
-  /** Of the file itself, or of files in the folder. */
+  /** Previews of the file itself, or of files in the folder. */
   private within(uri: vscode.Uri): PreviewPanel[] {
     const key = uri.toString();
     return [...this.previews].flatMap(([own, preview]) => (own === key || own.startsWith(`${key}/`) ? [preview] : []));
   }
 
-  /** The preview goes on in its place under the new name. */
+  /** Keeps the preview in place under the new name. */
   private renamed(oldUri: vscode.Uri, newUri: vscode.Uri): void {
     for (const preview of this.within(oldUri)) {
       const own = preview.uri.toString();
@@ -120,20 +122,20 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     }
   }
 
-  /** Where that is wished for, the first preview comes by itself. */
+  /** Opens the first preview automatically, if the setting says so. */
   private openWithSpec(uri: vscode.Uri): void {
     const isWished = vscode.workspace.getConfiguration('tagwright').get<boolean>('preview.openWithSpec', false);
     if (isWished && this.previews.size === 0) this.openToSide(uri);
   }
 
-  /** The text has another name now, and its preview goes along; where that name has a preview already, one is enough. */
+  /** The text has a new name and its preview follows; if that name has a preview already, one is enough. */
   private moved(from: vscode.Uri, to: vscode.Uri): void {
     const kept = this.services.memory.kept(from);
     if (kept && isTagSpec(to)) this.services.memory.keep(to, kept);
     this.turn(from, to);
   }
 
-  /** The preview of one spec shows another from now on. */
+  /** Makes the preview of one spec show another. */
   private turn(from: vscode.Uri, to: vscode.Uri): void {
     const preview = this.get(from);
     if (!preview || !isTagSpec(to)) return;
@@ -147,7 +149,10 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     }
   }
 
-  /** A file that is only closed is still there to be drawn; else its preview says so, unless it goes along to another name. */
+  /**
+   * A closed file that still exists can be drawn; otherwise its preview says that it is gone, unless the text moves to
+   * another name.
+   */
   private async removed(uri: vscode.Uri): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, moveMs));
     if (!this.get(uri) || this.services.results.get(uri)) return;
@@ -170,13 +175,13 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     return shownTexts().find((each) => isTagSpec(each) && each.toString() !== uri.toString());
   }
 
-  /** The preview of a spec that is gone shows one that is open; where that has a preview, this one makes room for it. */
+  /** Makes the preview of a spec that is gone show an open one, or closes it if that has a preview already. */
   showOther(uri: vscode.Uri): void {
     const other = this.otherThan(uri);
     if (other) this.turn(uri, other);
   }
 
-  /** One preview turns to the spec that is edited now, unless another shows it already. */
+  /** Makes one preview follow to the spec being edited, unless that has a preview already. */
   private goAlong(uri: vscode.Uri): void {
     const follower = [...this.followers].at(-1);
     if (!follower || this.get(uri)) return;

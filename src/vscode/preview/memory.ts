@@ -1,6 +1,6 @@
 /**
- * What previews remember beyond the life of their pages: how each file was looked at; of the machine, the screen's true size,
- * what files were made last and which cautions were read.
+ * What previews remember beyond the life of their pages: view settings of each file; for the machine, the screen's
+ * resolution, the last kind of export and the cautions that have been read.
  */
 
 import type * as vscode from 'vscode';
@@ -13,13 +13,13 @@ const screenKey = 'preview.devicePixelsPerMm';
 const exportsKey = 'preview.exports';
 const cautionsKey = 'preview.cautions';
 
-/** Files whose previews were used longest ago are forgotten. */
+/** Most files remembered; those used longest ago are forgotten. */
 const mostFiles = 200;
-/** There are a handful, and their wording changes now and then. */
+/** Most cautions remembered; there are a handful, and their wording changes now and then. */
 const mostCautions = 20;
 
 export class PreviewMemory {
-  /** `files`: of the workspace; `screen`: of the machine. */
+  /** `files`: storage of the workspace. `screen`: storage of the machine. */
   constructor(
     private readonly files: vscode.Memento,
     private readonly machine: vscode.Memento,
@@ -44,7 +44,7 @@ export class PreviewMemory {
     void this.machine.update(screenKey, devicePixelsPerMm);
   }
 
-  /** The cut file unless others were made since. */
+  /** The last kind of export; at first the cut file. */
   get exports(): ExportKind {
     const kept = this.machine.get(exportsKey);
     return exportKinds.find((kind) => kind === kept) ?? 'svg';

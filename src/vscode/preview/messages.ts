@@ -1,4 +1,4 @@
-/** What the page sends arrives as `unknown` and is parsed here, once. */
+/** Parses messages from the page, which arrive as `unknown`. */
 
 import { isCaution, parseKept, parseScreen } from './kept.ts';
 import { exportKinds, type HandChange, type ToHost } from '../../protocol/preview.ts';
@@ -64,7 +64,7 @@ export function parseToHost(data: unknown): ToHost | undefined {
   }
 }
 
-/** Nothing is moved by more than this at once, in mm. */
+/** Longest move accepted, in mm. */
 const furthestMm = 2000;
 
 function parseChange(data: unknown): HandChange | undefined {
@@ -79,7 +79,7 @@ function isDistance(value: unknown): value is number {
   return typeof value === 'number' && Math.abs(value) <= furthestMm;
 }
 
-/** The spec a page showed before the window was reloaded, from the state it kept. */
+/** The spec that a page showed before the window was reloaded, from its saved state. */
 export function parseRestoredSource(state: unknown): string | undefined {
   if (typeof state !== 'object' || state === null) return undefined;
   const { source } = state as Record<string, unknown>;

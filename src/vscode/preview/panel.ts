@@ -1,4 +1,4 @@
-/** One preview: it feeds the page of one spec and answers it. */
+/** One preview: sends the page of a spec its data and answers its messages. */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -21,9 +21,9 @@ import { PinFixes } from './pin-fixes.ts';
 import type { ExportKind, SceneMessage, ToPage } from '../../protocol/preview.ts';
 import { acceptedOf, pinsOf, sceneOf } from '../../scene/scene.ts';
 
-/** Loads and the like take as long to work out as a drawing: only once nothing has changed for so long. */
+/** Pause before computing measures, in ms: loads and the like take as long as a drawing. */
 const measuresAfterMs = 250;
-/** Planning the cuts takes several times as long: once nobody is in the middle of something. */
+/** Pause before planning the cuts, in ms: that takes several times as long. */
 const takesAfterMs = 700;
 
 export interface PreviewServices {
@@ -36,19 +36,19 @@ export interface PreviewServices {
 export interface PreviewActions {
   reveal(uri: vscode.Uri, offset: number, focus: boolean): void;
   makeFiles(uri: vscode.Uri, what: ExportKind): void;
-  /** The preview of this spec goes along with the editor from now on, or no longer. */
+  /** Makes the preview of this spec follow the editor, or stop following it. */
   follow(uri: vscode.Uri, follows: boolean): void;
-  /** The preview of this spec, which is gone, shows another one that is open. */
+  /** Makes the preview of this spec, which is gone, show another that is open. */
   showOther(uri: vscode.Uri): void;
-  /** All previews are to know. */
+  /** Informs all previews. */
   screenMeasured(): void;
-  /** In the text; `after` is called once it is done. */
+  /** Undo or redo in the text; `after` is called when it is done. */
   undo(uri: vscode.Uri, step: 'undo' | 'redo', after: () => void): void;
 }
 
 export class PreviewPanel implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[] = [];
-  /** What the page was last told to light up; it must hear it again when it is made anew. */
+  /** The last cursor offset that was highlighted; sent again when the page is recreated. */
   private cursor: number | undefined;
   private wantsCutPaths = false;
   private later: readonly NodeJS.Timeout[] = [];
@@ -86,7 +86,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.receive(data);
       }),
       panel.onDidChangeViewState(() => {
-        // The page is gone; nothing goes on for it.
+        // A hidden page is destroyed, so work for it stops.
         if (!panel.visible) this.rest();
       }),
       results.onDidChange((result) => {
@@ -124,7 +124,7 @@ export class PreviewPanel implements vscode.Disposable {
     this.panel.reveal(undefined, true);
   }
 
-  /** `follow`: the view may move to what lights up. */
+  /** `follow`: the view may move to what is highlighted. */
   highlight(offset: number, follow: boolean): void {
     this.cursor = offset;
     const result = this.results.get(this.uri);
@@ -137,14 +137,13 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  /** Tells what is known of the screen. */
   sendScreen(): void {
     const { screen } = this.memory;
     const known = screen !== undefined && { devicePixelsPerMm: screen };
     this.send({ type: 'screen', source: this.uri.toString(), ...known });
   }
 
-  /** The spec is gone; `other`: one that is open, to show instead. */
+  /** Says that the spec is gone; `other`: an open spec to offer instead. */
   showGone(other: vscode.Uri | undefined): void {
     this.rest();
     const offer = other !== undefined && { other: nameOf(other) };
@@ -155,7 +154,7 @@ export class PreviewPanel implements vscode.Disposable {
     this.subscriptions.push(this.panel.onDidDispose(listener));
   }
 
-  /** Lets go of the panel, for another preview to take over. */
+  /** Gives up the panel, for another preview to take over. */
   release(): vscode.WebviewPanel {
     this.rest();
     for (const subscription of this.subscriptions.splice(0)) subscription.dispose();
@@ -241,12 +240,12 @@ export class PreviewPanel implements vscode.Disposable {
     }
   }
 
-  /** Always of the newest result, so that no older one can follow a newer. */
+  /** Always sends the newest result, so that an older one can never follow. */
   private sendScene(): void {
     const result = this.results.get(this.uri);
     if (!result) return;
     this.sendResult(result);
-    // Those of a spec that is broken have nothing to show.
+    // The tags of a broken spec have nothing to show.
     const { version, batchTags: tags, stale } = result;
     if (tags && !stale) this.send({ type: 'batch', source: this.uri.toString(), version, tags });
     this.later.forEach(clearTimeout);
@@ -258,7 +257,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.sendTakes();
       }, takesAfterMs),
     ];
-    // The same cursor may stand in what makes other parts now.
+    // The same cursor may now be in text that makes other parts.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
   }
 
@@ -292,7 +291,7 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  /** Of a drawing that is out of date the page has been told already. */
+  /** The page already knows if its drawing is out of date. */
   private sendTakes(): void {
     const result = this.results.get(this.uri);
     if (!result?.tag || result.stale || !this.panel.visible) return;
@@ -302,7 +301,7 @@ export class PreviewPanel implements vscode.Disposable {
     this.send({ type: 'takes', source: this.uri.toString(), version, facts });
   }
 
-  /** A hidden page is gone; made anew it says `ready` and is told all again. */
+  /** A hidden page is destroyed; when it is recreated it sends `ready` and receives everything again. */
   private send(message: ToPage): void {
     if (this.panel.visible) void this.panel.webview.postMessage(message);
   }

@@ -1,4 +1,4 @@
-/** What a pin offers against its problem, and doing it. */
+/** Fixes offered at a pin: lists, shows and applies them. */
 
 import { makeHelp, titlesOf, type IssueHelp } from '../features/issue-help.ts';
 import type { TagResult } from '../service/results.ts';
@@ -17,7 +17,10 @@ export class PinFixes {
     private readonly send: (message: ToPage) => void,
   ) {}
 
-  /** Tells the titles once they have been tried; only for the pin asked for last, and only of the text as it is. */
+  /**
+   * Sends the titles once the fixes have been tried; only for the pin asked for last, and only while the text is
+   * unchanged.
+   */
   async offer(result: TagResult, { source, version, pin }: PinOfVersion): Promise<void> {
     const found = await this.find(result, version, pin);
     if (found) this.send({ type: 'fixes', source, version, pin, titles: titlesOf(found.help, found.issue) });
@@ -28,7 +31,10 @@ export class PinFixes {
     if (found) await makeHelp(found.help, index, result);
   }
 
-  /** Tells what the tag would be; the one asked for last. It was tried before it was offered, so the engine has it still. */
+  /**
+   * Sends the tag as the fix would leave it, for the latest request only. The fix was tried before it was offered, so
+   * the engine still has it cached.
+   */
   async show(
     result: TagResult,
     { source, version, pin, index }: PinOfVersion & { readonly index: number },
@@ -46,7 +52,7 @@ export class PinFixes {
     }
   }
 
-  /** What is being tried is no longer wanted. */
+  /** Cancels whatever is being tried. */
   stop(): void {
     this.trying?.abort();
   }

@@ -1,4 +1,4 @@
-/** What the extension's entry calls to have previews. */
+/** Entry point of the previews for the extension. */
 
 import * as vscode from 'vscode';
 import type { SpecMoves } from '../service/spec-moves.ts';
@@ -14,7 +14,7 @@ export interface PreviewCommands {
   makeFiles(uri: vscode.Uri, what: ExportKind): void;
 }
 
-/** Gives what opens again the previews of a window that is reloaded. */
+/** Returns the serializer that restores previews when a window is reloaded. */
 export function registerPreview(
   context: vscode.ExtensionContext,
   target: CommandTarget,

@@ -1,2 +1,2 @@
-/** By this the editor knows the previews that it opens again after a reload; as in `activationEvents` of `package.json`. */
+/** View type by which the editor restores previews after a reload; as in `activationEvents` of `package.json`. */
 export const previewViewType = 'tagwright.preview';

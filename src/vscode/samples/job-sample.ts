@@ -1,4 +1,4 @@
-/** The sample that is a job: a folder of files that belong together, copied as a whole to where they are wanted. */
+/** The sample job: a folder of files that belong together, copied as a whole. */
 
 import * as vscode from 'vscode';
 import { fileExists } from '../common/documents.ts';
@@ -9,7 +9,7 @@ export function jobSampleUri(extensionUri: vscode.Uri, file: (typeof jobSampleFi
   return vscode.Uri.joinPath(extensionUri, 'samples', jobSample.folder, file);
 }
 
-/** Asks for a folder, copies the files into one of their own there, and shows the job. What is there already stays as it is. */
+/** Asks for a folder, copies the files into a new folder inside it, and shows the job. Existing files are kept. */
 export async function openJobSample(extensionUri: vscode.Uri): Promise<void> {
   const [into] =
     (await vscode.window.showOpenDialog({

@@ -1,4 +1,4 @@
-/** The static shell of the list of samples. */
+/** Static HTML shell of the list of samples. */
 
 import { pageShell } from '../common/page-shell.ts';
 import type { PageSources } from '../common/page-shell.ts';
@@ -10,5 +10,5 @@ export function samplesHtml(sources: PageSources): string {
 const body = `<main>
   <input id="filter" type="search" placeholder="Filter" aria-label="Filter samples" autocomplete="off" spellcheck="false">
   <ul id="samples" aria-label="Tag samples"></ul>
-  <p id="none" role="status" hidden>No sample is like that.</p>
+  <p id="none" role="status" hidden>No samples match.</p>
 </main>`;

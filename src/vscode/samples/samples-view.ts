@@ -1,4 +1,4 @@
-/** The view of samples: a page with a picture in the colours of its stock, a title and a line on each. */
+/** View of samples: each with a picture in the colours of its stock, a title and a line of description. */
 
 import * as vscode from 'vscode';
 import type { ComputeOptions, Engine } from '../../engine/engine.ts';
@@ -12,7 +12,7 @@ import { jobSample } from './job-sample-files.ts';
 import { openSample } from './samples.ts';
 import type { Sample, SampleLibrary } from './samples.ts';
 
-/** In pixels, at twice the size they are shown in, for dense screens. */
+/** In pixels: twice the displayed size, for dense screens. */
 const pictureSize = { width: 200, height: 128 };
 
 type Pictured = Pick<Sample, 'fileName' | 'text'> & Pick<ComputeOptions, 'locate'>;
@@ -49,7 +49,7 @@ export class SamplesView implements vscode.WebviewViewProvider {
     });
   }
 
-  /** The list at once, the pictures as they are made. */
+  /** Sends the list at once, and the pictures as they are made. */
   async #fill(webview: vscode.Webview, isGone: () => boolean): Promise<void> {
     const post = (message: ToSamplesPage) => void webview.postMessage(message);
     const samples = await this.#library.all();

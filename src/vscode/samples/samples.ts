@@ -1,4 +1,4 @@
-/** The samples that come with Tagwright, and what can be done with each: open a copy, or put it into the spec that is open. */
+/** The bundled samples: opens a copy, or inserts one into the open spec. */
 
 import * as vscode from 'vscode';
 import { merged } from '../../language/refactor/merge.ts';
@@ -11,7 +11,7 @@ import { editsBetween } from '../common/text-edits.ts';
 export interface Sample {
   readonly fileName: string;
   readonly title: string;
-  /** Its first comment. */
+  /** First comment of the spec. */
   readonly purpose: string;
   readonly text: string;
 }
@@ -27,7 +27,7 @@ export class SampleLibrary {
   /** Read once: they do not change while the extension runs. */
   all(): Promise<Sample[]> {
     this.#samples ??= this.#read().catch((error: unknown) => {
-      // It may be read the next time.
+      // Lets the next call try again.
       this.#samples = undefined;
       throw error;
     });
@@ -35,7 +35,7 @@ export class SampleLibrary {
   }
 
   async #read(): Promise<Sample[]> {
-    // Folders of an extension that comes over HTTP cannot be listed; the build has written down what there is.
+    // Folders of an extension loaded over HTTP cannot be listed, so the build writes a list.
     const names = JSON.parse(await this.#textOf('dist', 'samples.json')) as string[];
     return Promise.all(
       names.map(async (fileName) => {
@@ -52,14 +52,14 @@ export class SampleLibrary {
   }
 }
 
-/** Opens a copy that is saved nowhere yet: of the sample that is named, or of the one that is chosen. */
+/** Opens an unsaved copy of the named sample, or of one that is chosen. */
 export async function openSample(library: SampleLibrary, fileName?: unknown): Promise<void> {
   const samples = await library.all();
   const sample = samples.find((each) => each.fileName === fileName) ?? (await browsed(samples));
   if (sample) await Draft.open(draftName(sample.fileName), sample.text);
 }
 
-/** Each is shown, with its preview, while it is pointed at; nothing of that is left when one is chosen or none. */
+/** Shows each sample with its preview while its item has focus; the drafts are removed again, whatever is chosen. */
 async function browsed(samples: readonly Sample[]): Promise<Sample | undefined> {
   const [first] = samples;
   if (!first) return undefined;
@@ -71,10 +71,10 @@ async function browsed(samples: readonly Sample[]): Promise<Sample | undefined> 
   return answer === back ? undefined : answer;
 }
 
-/** Without the number that puts samples in order. */
+/** Without the number that orders the samples. */
 const draftName = (fileName: string): string => fileName.replace(/^\d+-/, '');
 
-/** Adds what a sample makes to a spec, as one step that can be undone; opens a copy where there is none. */
+/** Adds a sample to a spec as one undo step; opens a copy if there is no spec. */
 export async function insertSample(
   library: SampleLibrary,
   uri: vscode.Uri | undefined,
@@ -109,12 +109,12 @@ async function named(library: SampleLibrary, fileName: unknown): Promise<Sample 
   return chosen?.sample;
 }
 
-/** What is told of a sample is not true of a tag that is made from it. */
+/** Removes the description of the sample, which would not be true of a tag made from it. */
 export function withoutFirstComment(text: string): string {
   return text.split('\n').slice(commentLength(text)).join('\n');
 }
 
-/** In lines. */
+/** Number of lines in the comment at the start. */
 function commentLength(text: string): number {
   return text.split('\n').findIndex((line) => !line.startsWith('#'));
 }

@@ -1,4 +1,4 @@
-/** With what the engine computes a spec of the editor. */
+/** Options with which the engine computes a spec in the editor. */
 
 import type * as vscode from 'vscode';
 import type { ComputeOptions } from '../../engine/engine.ts';
@@ -10,7 +10,7 @@ export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): 
   return { row, locate: locateBeside(spec), severities: severitiesFor(spec), signal };
 }
 
-/** Lets the editor breathe in the middle of long work, and a click on Cancel arrive. */
+/** Lets the editor handle events in the middle of long work, such as a click on Cancel. */
 export function breather(signal: AbortSignal): () => Promise<void> {
   return async () => {
     await new Promise((resolve) => setTimeout(resolve, 0));
@@ -18,7 +18,7 @@ export function breather(signal: AbortSignal): () => Promise<void> {
   };
 }
 
-/** Runs what can be aborted for as long as the editor wants its result; `undefined` once it does not. */
+/** Runs abortable work until it is cancelled; `undefined` in that case. */
 export async function whileWanted<T>(
   token: vscode.CancellationToken,
   run: (signal: AbortSignal) => Promise<T>,

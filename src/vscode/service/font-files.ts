@@ -1,11 +1,14 @@
-/** Fonts, drawings and shared definitions as the editor reaches them: workspace files through its file system, installed ones as whoever runs it can. */
+/**
+ * File access for the editor: fonts, drawings and shared definitions through its file system, installed fonts through
+ * the host.
+ */
 
 import * as vscode from 'vscode';
 import { openDocument } from '../common/documents.ts';
 import { maxFontBytes } from '../../text/font-files.ts';
 import type { FontFiles, InstalledFonts } from '../../text/font-files.ts';
 
-/** A scheme of two letters or more; one letter is a Windows drive. */
+/** A scheme of two letters or more; a single letter is a Windows drive. */
 const uriPattern = /^[a-z][a-z0-9+.-]+:/i;
 
 export function editorFontFiles(extensionUri: vscode.Uri, installed: InstalledFonts): FontFiles {
@@ -25,7 +28,7 @@ async function namesBeside(uri: vscode.Uri): Promise<string[]> {
   return entries.map(([name]) => name);
 }
 
-/** What is open counts as it stands in its editor. */
+/** An open file is read from its editor. */
 async function readUri(uri: vscode.Uri): Promise<Uint8Array> {
   const document = openDocument(uri);
   if (document) return new TextEncoder().encode(document.getText());
@@ -35,8 +38,8 @@ async function readUri(uri: vscode.Uri): Promise<Uint8Array> {
 }
 
 /**
- * Where a file named in a spec lies, as a URI string. In a folder that is not trusted nothing outside the spec's own
- * workspace folder is read.
+ * URI of a file named in a spec, as a string. In an untrusted workspace, nothing outside the spec's own workspace
+ * folder is read.
  */
 export function locateBeside(document: vscode.Uri): (relative: string) => string | undefined {
   const spec = onDisk(document);
@@ -51,7 +54,7 @@ export function locateBeside(document: vscode.Uri): (relative: string) => string
   };
 }
 
-/** A spec that is saved nowhere yet lies where it would be saved: in the first folder, if it was begun there. */
+/** An unsaved spec counts as being where it would be saved: in the first folder, if it was created there. */
 function onDisk(spec: vscode.Uri): vscode.Uri {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   const isIn = folder && spec.scheme === 'untitled' && spec.path.startsWith(`${folder.path.replace(/\/$/, '')}/`);

@@ -1,4 +1,4 @@
-/** What the editor knows of each open spec, as the parts that show it see it. `service.ts` computes it. */
+/** Results for open specs, as the features that show them see them. `service.ts` computes them. */
 
 import type * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
@@ -7,39 +7,39 @@ import type { TagModel } from '../../spec/model.ts';
 import type { Tag } from '../../tag/tag.ts';
 import type { BatchTag } from '../../protocol/preview.ts';
 
-/** The outcome of one computation of one version of a spec's text. */
+/** Outcome of one computation of one version of a spec's text. */
 export interface TagResult {
   readonly uri: vscode.Uri;
-  /** The document's version that was read. */
+  /** Document version that was read. */
   readonly version: number;
   readonly fileName: string;
-  /** The last tag that could be made of this document; absent when none ever could. */
+  /** The last tag that could be made from this document; absent if there never was one. */
   readonly tag: Tag | undefined;
-  /** What `tag` was made of. */
+  /** The model that `tag` was made from. */
   readonly model: TagModel | undefined;
-  /** True when `tag` is of an earlier version, because this one cannot be made. */
+  /** True if `tag` is from an earlier version because this one cannot be made. */
   readonly stale: boolean;
   readonly issues: readonly Issue[];
-  /** Every tag of its batch in short; absent until all have been computed, and where there is no batch. */
+  /** A short entry for every tag of its batch; absent until all have been computed, and without a batch. */
   readonly batchTags?: readonly BatchTag[];
-  /** Of this version's text. */
+  /** Report of this version's text. */
   readonly report: Report;
   /** The 1-based line of an offset in this version's text. */
   lineOf(offset: number): number;
-  /** Where a path of `tag` stands in the text that `tag` was made of. */
+  /** Range of a path of `tag` in the text that `tag` was made from. */
   rangeOf(path: YamlPath): TextRange | undefined;
-  /** The path of the innermost value that holds an offset, in the same text. */
+  /** Path of the innermost value around an offset, in the same text. */
   pathAt(offset: number): YamlPath;
 }
 
 export interface TagResults {
-  /** The newest result, if the spec was computed yet. */
+  /** The newest result, if the spec has been computed. */
   get(uri: vscode.Uri): TagResult | undefined;
-  /** Asks for a result if there is none; it arrives by `onDidChange`. */
+  /** Requests a result if there is none; it arrives through `onDidChange`. */
   request(uri: vscode.Uri): void;
-  /** Has another tag of a batch drawn; it arrives likewise. */
+  /** Draws another tag of a batch; the result arrives through `onDidChange`. */
   showRow(uri: vscode.Uri, row: number): void;
   readonly onDidChange: vscode.Event<TagResult>;
-  /** Nothing is left to compute: the spec was closed without having been saved, or was deleted. */
+  /** The spec was closed without having been saved, or deleted, so there is nothing left to compute. */
   readonly onDidRemove: vscode.Event<vscode.Uri>;
 }

@@ -1,4 +1,4 @@
-/** Computes every spec that is open or lies in the workspace, each time it or a file it uses changes. */
+/** Computes every spec that is open or in the workspace whenever it, or a file it uses, changes. */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -14,28 +14,28 @@ import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
 import { nameOf } from '../common/write-whole.ts';
 
-/** From the last keystroke of a burst to the computation: long enough to skip its letters, too short to be felt. */
+/** Delay in ms after the last keystroke of a burst: long enough to skip the letters within it, too short to notice. */
 const settleDelayMs = 40;
-/** The other tags of a batch are computed once the text has rested for so long: they would be in the way of the next letter. */
+/** Pause in ms before the other tags of a batch are computed: they would delay the next letter. */
 const batchRestMs = 400;
-/** A keystroke that comes so long after the one before is no burst: nothing is gained by waiting for the next. */
+/** A keystroke this long after the previous one, in ms, is not part of a burst: waiting for the next gains nothing. */
 const burstMs = 100;
 
-/** A result with what the editor's own features need beside what previews do. */
+/** A result with what the editor's own features need in addition to previews. */
 export interface Checked extends TagResult {
-  /** The report that `tag` is of: this one or, while the spec is broken, the last that had a tag. */
+  /** The report that `tag` is from: this one or, while the spec is broken, the last with a tag. */
   readonly drawn: Report | undefined;
-  /** What is wrong in the files it uses, in the table of its batch for all rows that have been checked. */
+  /** Issues in the files it uses; in the table of its batch, those of all rows checked so far. */
   readonly inUsed: readonly UsedIssues[];
 }
 
 interface Watched {
   result?: Checked;
-  /** When its text was last changed, in ms. */
+  /** Time of the last change of its text, in ms. */
   changedAt?: number;
   timer?: NodeJS.Timeout;
   running?: AbortController;
-  /** Of its batch, the row that is looked at. */
+  /** Row of its batch that is shown. */
   row?: number;
 }
 
@@ -43,11 +43,11 @@ export class TagService implements TagResults, vscode.Disposable {
   readonly #engine: Engine;
   readonly #log: vscode.LogOutputChannel;
   readonly #specs = new Map<string, Watched>();
-  /** What is being computed and looked at. */
+  /** Computations whose results are on screen. */
   readonly #urgent = new Set<Promise<void>>();
   /**
-   * What is in no hurry, in line: specs that are not open, and those tags of batches that nobody looks at. One is computed after
-   * another, and none while somebody waits for what is looked at.
+   * Queue of work that is not urgent: specs that are not open, and tags of batches that are not shown. It is done one
+   * at a time, and never while an urgent computation runs.
    */
   readonly #line = new Map<string, 'tag' | 'batch'>();
   #isInLine = false;
@@ -55,7 +55,7 @@ export class TagService implements TagResults, vscode.Disposable {
   readonly #removed = new vscode.EventEmitter<vscode.Uri>();
   readonly #subscriptions: vscode.Disposable[];
   readonly onDidChange = this.#changed.event;
-  /** A spec was closed and lies in no checked folder, or was deleted: its problems go. */
+  /** A spec was deleted, or closed without being in a checked folder: its problems go. */
   readonly onDidRemove = this.#removed.event;
 
   constructor(engine: Engine, log: vscode.LogOutputChannel) {
@@ -76,7 +76,7 @@ export class TagService implements TagResults, vscode.Disposable {
       workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
         if (contentChanges.length === 0) return;
         this.#typed(document.uri);
-        // What is typed into a file that specs use shows in them before it is saved.
+        // Edits of a file that specs use show in them before it is saved.
         companionChanged(document.uri);
       }),
       workspace.onDidCloseTextDocument(({ uri }) => {
@@ -115,12 +115,12 @@ export class TagService implements TagResults, vscode.Disposable {
     return this.#specs.get(uri.toString())?.result;
   }
 
-  /** Of every spec that has been computed. */
+  /** Results of every spec computed so far. */
   all(): Checked[] {
     return [...this.#specs.values()].flatMap(({ result }) => result ?? []);
   }
 
-  /** Has another tag of a batch drawn. */
+  /** Draws another tag of a batch. */
   showRow(uri: vscode.Uri, row: number): void {
     const watched = this.#specs.get(uri.toString());
     if (!watched?.result || watched.result.report.row === row) return;
@@ -172,7 +172,7 @@ export class TagService implements TagResults, vscode.Disposable {
   async #goThroughLine(): Promise<void> {
     if (this.#isInLine) return;
     this.#isInLine = true;
-    // What comes into the line meanwhile is gone through as well.
+    // Iterating a map includes entries added meanwhile.
     for (const [key] of this.#line) {
       await this.#turn();
       const watched = this.#specs.get(key);
@@ -184,13 +184,13 @@ export class TagService implements TagResults, vscode.Disposable {
     this.#isInLine = false;
   }
 
-  /** Comes when nobody is in a hurry. */
+  /** Resolves when nothing urgent is running. */
   async #turn(): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
     await Promise.all(this.#urgent);
   }
 
-  /** What is wrong with the tags of a batch that are not looked at. */
+  /** Checks the tags of a batch that are not shown. */
   async #checkBatch(watched: Watched): Promise<void> {
     const { result, running } = watched;
     if (!result || !running) return;
@@ -211,7 +211,7 @@ export class TagService implements TagResults, vscode.Disposable {
         running.signal.throwIfAborted();
       };
       for await (const each of eachReport(this.#engine, report, options, before)) {
-        // The outlines of hundreds of tags that nobody looks at would fill the memory.
+        // Outlines are dropped: those of hundreds of tags that are not shown would fill the memory.
         all.push({ row: each.row, issues: each.issues, ...(each.batch ? { batch: each.batch } : {}) });
         tags.push(tagByItself(each));
         inUsed.push(...inUsedOf(each));
@@ -263,7 +263,7 @@ export class TagService implements TagResults, vscode.Disposable {
     this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
   }
 
-  /** A spec on disk is new or changed; one that is open tells of its changes itself. */
+  /** A spec on disk is new or changed; an open one reports its changes itself. */
   async #appeared(uri: vscode.Uri): Promise<void> {
     if (openDocument(uri)) return;
     if (this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
@@ -274,7 +274,7 @@ export class TagService implements TagResults, vscode.Disposable {
     if (!this.#specs.has(uri.toString())) return;
     const onDisk = vscode.workspace.getWorkspaceFolder(uri) && (await fileExists(uri));
     if (openDocument(uri)) return;
-    // What was typed and not saved is gone; what is on the disk counts again.
+    // Unsaved text is gone; the file on disk counts again.
     if (onDisk && workspaceFileLimit() > 0) this.#schedule(uri, 0);
     else this.#forget(uri);
   }
@@ -289,7 +289,7 @@ export class TagService implements TagResults, vscode.Disposable {
     for (const key of this.#specs.keys()) this.#schedule(vscode.Uri.parse(key), 0);
   }
 
-  /** Takes up the specs of the workspace, as many as the setting allows, and lets go of those that no longer belong. */
+  /** Adds the specs of the workspace, up to the limit in the settings, and drops those that no longer belong. */
   async #scan(): Promise<void> {
     const limit = workspaceFileLimit();
     const found = limit > 0 ? await vscode.workspace.findFiles(tagSpecGlob, undefined, limit) : [];
@@ -315,7 +315,7 @@ function stop(watched: Watched): void {
   watched.running?.abort();
 }
 
-/** `before`: the last report that had a tag. It goes on being shown, with the text it was made of. */
+/** `before`: the last report with a tag, which stays on show together with the text it was made from. */
 export function resultOf(uri: vscode.Uri, version: number, report: Report, before: Report | undefined): Checked {
   const { source, tag, issues } = report;
   const drawn = tag ? report : before;

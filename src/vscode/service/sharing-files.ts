@@ -1,4 +1,4 @@
-/** Which files share a name: the one that gives it and all that may use it. */
+/** Finds the files that share a name: the one that defines it and all that may use it. */
 
 import * as vscode from 'vscode';
 import { giverIn, givingFile, isOwn, placesOf } from '../../language/navigation/find-names.ts';
@@ -15,7 +15,7 @@ export interface SharingFile {
   readonly source: SpecSource;
 }
 
-/** The file that gives a name that is seen from a spec, if any does. */
+/** The file that defines a name visible from a spec, if any. */
 export function giverOf(document: vscode.TextDocument, name: Name, service: TagService): SharingFile | undefined {
   const source = sourceOf(document);
   if (giverIn(source, name)) return { uri: document.uri, source };
@@ -24,7 +24,7 @@ export function giverOf(document: vscode.TextDocument, name: Name, service: TagS
   return used && usedFile(result.uri, used);
 }
 
-/** That file, and every spec and used file known in which the name means the same. */
+/** That file, and every known spec and used file in which the name means the same. */
 export function filesSharing(document: vscode.TextDocument, name: Name, service: TagService): SharingFile[] {
   const files = new Map<string, SharingFile>();
   const add = (file: SharingFile | undefined) => {
@@ -38,7 +38,7 @@ export function filesSharing(document: vscode.TextDocument, name: Name, service:
   for (const result of service.all()) {
     const used = everyFile(result.report.uses.used).flatMap((file) => usedFile(result.uri, file) ?? []);
     if (!used.some(({ uri }) => uri.toString() === target)) continue;
-    // A file that gives the name itself means its own.
+    // A file that defines the name itself means its own.
     for (const file of [current(result), ...used])
       if (file.uri.toString() === target || !giverIn(file.source, name)) add(file);
   }

@@ -1,11 +1,11 @@
-/** What open specs hold. */
+/** Parsed texts of open specs. */
 
 import type * as vscode from 'vscode';
 import { SpecSource } from '../../spec/source.ts';
 
 const read = new WeakMap<vscode.TextDocument, SpecSource>();
 
-/** The text of a document, read once for all that ask after the same keystroke. */
+/** The parsed text of a document, shared by all features that ask after the same keystroke. */
 export function sourceOf(document: vscode.TextDocument): SpecSource {
   const text = document.getText();
   const known = read.get(document);

@@ -1,6 +1,7 @@
 /**
- * Specs whose text gets another name: an unsaved one that is saved, a file by “Save As”, a draft that is given its name. To the
- * editor that is no rename: it saves a file with the same text, shows it, and then closes what it was made from.
+ * Detects specs whose text moves to another name: an unsaved one that is saved, a file by “Save As”, a draft that gets
+ * its name. To the editor that is not a rename: it saves a file with the same text, shows it, and then closes the
+ * original.
  */
 
 import * as vscode from 'vscode';
@@ -12,13 +13,13 @@ interface Move {
   readonly to: vscode.Uri;
 }
 
-/** Between saving a file and closing what it was made from. A file system far away may take its time. */
+/** Longest time between saving a file and closing the original, in ms. A remote file system may be slow. */
 const longestMs = 10_000;
 
 export class SpecMoves implements vscode.Disposable {
   readonly #moved = new vscode.EventEmitter<Move>();
   readonly #subscriptions: readonly { dispose(): unknown }[];
-  /** Saved just now: the file, the specs that had the same text then, and when, in ms. */
+  /** The last save: the file, the specs that had the same text then, and the time in ms. */
   #saved: { readonly to: vscode.Uri; readonly from: readonly vscode.Uri[]; readonly at: number } | undefined;
   /** Fires once the spec is shown under its new name and no longer under the old one. */
   readonly onDidMove = this.#moved.event;
@@ -35,7 +36,7 @@ export class SpecMoves implements vscode.Disposable {
     ];
   }
 
-  /** For a move that is made here, and that nothing has to be concluded from. */
+  /** Reports a move made by the extension itself, which need not be detected. */
   tell(move: Move): void {
     this.#moved.fire(move);
   }
@@ -46,7 +47,7 @@ export class SpecMoves implements vscode.Disposable {
 
   #note(saved: vscode.TextDocument): void {
     const text = withoutBlanks(saved);
-    // A file that is in a tab already was saved in its place; only an unsaved text may have been put over it.
+    // A file that is already in a tab was saved in place; only an unsaved text can have been saved over it.
     const isInPlace = columnOf(saved.uri) !== undefined;
     const from = vscode.workspace.textDocuments
       .filter((each) => each !== saved && isTagSpec(each.uri) && columnOf(each.uri) !== undefined)
@@ -67,7 +68,7 @@ export class SpecMoves implements vscode.Disposable {
   }
 }
 
-/** Saving may take blanks off the ends of lines, and put a line break at the end. */
+/** Saving may trim line ends and add a final line break. */
 function withoutBlanks(document: vscode.TextDocument): string {
   return document
     .getText()

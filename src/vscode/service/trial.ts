@@ -1,4 +1,4 @@
-/** What a spec would be with a change that its text does not have yet, and making that change. */
+/** Tries edits that a spec's text does not have yet, and applies them. */
 
 import type { Engine } from '../../engine/engine.ts';
 import { applied } from '../../fixes/find-fixes.ts';
@@ -15,14 +15,17 @@ export class EditTrial {
     this.#engine = engine;
   }
 
-  /** Of the same version: the text has not changed. Rejects with the signal's reason once that is aborted. */
+  /**
+   * The result has the same version, because the text has not changed. Rejects with the signal's reason once that is
+   * aborted.
+   */
   async of(result: TagResult, edits: readonly TextEdit[], signal: AbortSignal): Promise<TagResult> {
     const { uri, version, report } = result;
     const text = applied(report.source.text, edits);
     return resultOf(uri, version, await this.#engine.compute(text, computeOptions(uri, signal, report.row)), report);
   }
 
-  /** One step that can be undone; `false` where the text is another by now. */
+  /** Applied as one undo step; `false` if the text has changed meanwhile. */
   make({ uri, report }: TagResult, edits: readonly TextEdit[]): Promise<boolean> {
     return applyEdits(uri, report.source, edits);
   }

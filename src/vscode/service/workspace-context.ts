@@ -1,4 +1,7 @@
-/** What lies around a spec in the editor: fonts, files beside it, samples. Kept at hand, for completion cannot wait for disks. */
+/**
+ * The surroundings of a spec in the editor: fonts, files beside it, samples. Cached, because completion cannot wait for
+ * disks.
+ */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -10,7 +13,7 @@ import { companionGlob } from '../common/documents.ts';
 import type { SampleLibrary } from '../samples/samples.ts';
 import type { TagService } from './service.ts';
 
-/** More than one would look through in a list. */
+/** More than anyone would look through in a list. */
 const mostFiles = 300;
 
 export class WorkspaceContext implements vscode.Disposable {
@@ -47,13 +50,13 @@ export class WorkspaceContext implements vscode.Disposable {
     return this.#fonts;
   }
 
-  /** Once the samples are there: in an empty file nothing is wanted more. */
+  /** Waits for the samples, which matter most in an empty file. */
   async withSamples(spec: vscode.Uri): Promise<WorkspaceNames> {
     this.#sampleNotes = await this.#samples.all();
     return this.of(spec);
   }
 
-  /** As far as it is known by now; what is not is asked for, and there the next time. */
+  /** What is known by now; anything missing is requested and available the next time. */
   of(spec: vscode.Uri): WorkspaceNames {
     if (this.#sampleNotes.length === 0) void this.#samples.all().then((samples) => (this.#sampleNotes = samples));
     const uses = this.#service.get(spec)?.report.uses ?? nothingAround.uses;

@@ -1,4 +1,4 @@
-/** What the page of sheets says, once it has been looked at. */
+/** Parses messages from the sheets page. */
 
 import type { FromSheetsPage, PinnedPlace } from '../../protocol/sheets.ts';
 
@@ -22,7 +22,7 @@ export function parseFromPage(data: unknown): FromSheetsPage | undefined {
   return undefined;
 }
 
-/** Those that say nothing more. */
+/** Messages without further data. */
 const plain = ['ready', 'export', 'stop', 'again', 'keep', 'forget', 'restore'] as const;
 
 function isPlain(type: unknown): type is (typeof plain)[number] {

@@ -1,22 +1,22 @@
-/** Where things stand in a text as it is now. */
+/** Offsets of values and table rows in the present text. */
 
 import type { YamlPath } from '../../core/issue.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { parseTable } from '../../spec/table.ts';
 
-/** Of a value in YAML; `undefined` where the text is none. */
+/** Offset of a value's key in YAML; `undefined` if the text is not YAML. */
 export function offsetOf(text: string, path: YamlPath): number | undefined {
   const source = new SpecSource(text);
   return source.value === undefined ? undefined : source.keyRange(path).start;
 }
 
-/** Of a line of a table. */
+/** Offset of a line of a table. */
 export function rowStart(text: string, line: number): number | undefined {
   const table = parseTable(text);
   return 'problem' in table ? undefined : table.places().cell(line, 0).start;
 }
 
-/** The line of the table whose row holds the offset; rows may run over several. */
+/** Line of the table row that contains the offset; a row may span several lines. */
 export function rowAt(text: string, offset: number): number | undefined {
   const table = parseTable(text);
   if ('problem' in table) return undefined;

@@ -1,16 +1,16 @@
-/** Where the pieces on sheets come from, in whichever texts; and the way back, from a cursor to its pieces. */
+/** Maps the pieces on sheets to the texts they come from, and a cursor back to its pieces. */
 
 import * as vscode from 'vscode';
 import { putCursor, showText } from '../common/tabs.ts';
 
 export interface TextPlace {
   readonly uri: vscode.Uri;
-  /** In the text as it is now; `undefined` where it is no longer there. */
+  /** Offset in the present text; `undefined` if it is no longer there. */
   readonly offsetIn: (text: string) => number | undefined;
 }
 
 export interface PiecePlaces {
-  /** The most telling first: the row of an order before the line of the job that names its table. */
+  /** The most specific first: the row of an order before the line of the job that names its table. */
   of(piece: string): readonly TextPlace[];
   at(uri: vscode.Uri, text: string, offset: number): readonly string[];
 }
@@ -18,8 +18,8 @@ export interface PiecePlaces {
 const settleMs = 80;
 
 /**
- * Cursor → pieces, and piece → lines, for one page. It knows which cursors it has put somewhere itself, so that a click on one piece does not
- * light up all that come from the same line.
+ * Synchronises cursor and pieces for one page, in both directions. It remembers the cursors it has placed itself, so
+ * that a click on one piece does not highlight all pieces from the same line.
  */
 export class PieceSync implements vscode.Disposable {
   readonly #places: () => PiecePlaces | undefined;
@@ -40,7 +40,7 @@ export class PieceSync implements vscode.Disposable {
     });
   }
 
-  /** The cursor goes there in every text that is seen; where none is, or the keyboard is to go along, the first is shown. */
+  /** Moves the cursor in every visible text; shows the first text if none is visible, or if the focus is to move. */
   async reveal(piece: string, focus: boolean): Promise<void> {
     const places = this.#places()?.of(piece) ?? [];
     const editors = vscode.window.visibleTextEditors;

@@ -1,4 +1,4 @@
-/** The page's static shell. It is set once a panel; everything after travels by message. */
+/** Static HTML shell of the page. It is set once for each panel; everything else arrives by message. */
 
 import { icon } from '../common/page-icon.ts';
 import { pageShell } from '../common/page-shell.ts';

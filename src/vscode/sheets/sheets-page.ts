@@ -1,4 +1,4 @@
-/** The page of sheets beside the text that they are of, whatever lays them out; one for each text. */
+/** Sheets page beside its text, independent of what lays the sheets out; one for each text. */
 
 import * as vscode from 'vscode';
 import { SpecSource } from '../../spec/source.ts';
@@ -20,7 +20,7 @@ import { PieceSync } from './piece-places.ts';
 import type { PiecePlaces } from './piece-places.ts';
 import { sheetsHtml } from './sheets-html.ts';
 
-/** What comes of a layout. */
+/** Outcome of a layout. */
 export type Shown =
   | Extract<ToSheetsPage, { type: 'nothing' } | { type: 'sizes' }>
   | {
@@ -32,7 +32,7 @@ export type Shown =
 
 type Waiting = Extract<ToSheetsPage, { type: 'waiting' }>;
 
-/** A layout on its way is made into what is shown no more often than that. */
+/** Shortest time between updates from a running layout, in ms. */
 const tellMs = 250;
 
 export class SheetsPage implements vscode.Disposable {
@@ -42,12 +42,12 @@ export class SheetsPage implements vscode.Disposable {
   #state: LayoutState = 'done';
   #kept: { readonly scene: SheetsScene; readonly shapes: readonly SheetShape[]; readonly text: string } | undefined;
   readonly #uri: vscode.Uri;
-  /** Shapes that the page has. */
+  /** Ids of the shapes that the page already has. */
   readonly #sent = new Set<string>();
-  /** It tells when it can be told something: shown again, it begins afresh. */
+  /** The page says when it is ready; if it is hidden and shown again, it starts from scratch. */
   #isReady = false;
 
-  /** @param heed What is done when the page asks for something that is the text's own. */
+  /** @param heed Handles messages that concern the text. */
   constructor(
     viewType: string,
     uri: vscode.Uri,
@@ -85,8 +85,8 @@ export class SheetsPage implements vscode.Disposable {
   }
 
   /**
-   * Shows what comes of a layout, and what is better on the way; `undefined` leaves what is shown. The layout before is given up; one that
-   * is stopped leaves the best so far.
+   * Runs a layout and shows its result, and better intermediate ones on the way; `undefined` leaves what is shown.
+   * Aborts the previous layout; one that is stopped leaves its best result so far.
    */
   async show(
     layOut: (signal: AbortSignal, better: (make: () => Shown) => void) => Promise<Shown | undefined>,
@@ -105,7 +105,7 @@ export class SheetsPage implements vscode.Disposable {
       signal.throwIfAborted();
       this.#put(shown ?? this.#shown, 'done');
     } catch (error) {
-      // Another is on its way, or this is what was asked for.
+      // Another layout is running, or stopping was requested.
       if (signal.aborted) return;
       this.#put({ type: 'nothing', why: 'The sheets could not be laid out.' }, 'done');
       throw error;
@@ -114,7 +114,7 @@ export class SheetsPage implements vscode.Disposable {
     }
   }
 
-  /** What is shown, once more: what the hand has done to it has come to nothing. */
+  /** Sends what is shown once more, because a change by hand has come to nothing. */
   again(): void {
     this.#put(this.#shown, this.#state);
   }
@@ -155,7 +155,7 @@ export class SheetsPage implements vscode.Disposable {
     }
   }
 
-  /** The editor's own, which only works where the keyboard is; it comes back. */
+  /** The editor's own undo works only with focus; the page is revealed again afterwards. */
   async #undo(step: 'undo' | 'redo'): Promise<void> {
     await showText(this.#uri);
     await vscode.commands.executeCommand(step);
@@ -177,7 +177,7 @@ export class SheetsPage implements vscode.Disposable {
     this.#postKept();
   }
 
-  /** The text that the kept layout is of, as one step that can be undone. */
+  /** Restores the text of the kept layout as one undo step. */
   async #restore(): Promise<void> {
     if (!this.#kept) return;
     const document = await vscode.workspace.openTextDocument(this.#uri);
@@ -220,7 +220,7 @@ export class SheetsPage implements vscode.Disposable {
   }
 }
 
-/** What the page asks of the view itself, whatever its sheets are of. */
+/** Messages that the page itself handles, whatever its sheets show. */
 type Own = Exclude<FromSheetsPage, AskedOfText | { type: 'reveal' }>;
 const own: readonly string[] = ['ready', 'stop', 'undo', 'keep', 'forget', 'restore'] satisfies Own['type'][];
 

@@ -1,9 +1,9 @@
-/** The pages of sheets that are open, one for each text. */
+/** The open sheets pages, one for each text. */
 
 import * as vscode from 'vscode';
 import type { SheetsPage } from './sheets-page.ts';
 
-/** What is open, by the texts that it is of. */
+/** Open pages by the URI of their text. */
 export class SheetsPages implements vscode.Disposable {
   readonly #open: (uri: vscode.Uri) => SheetsPage;
   readonly #pages = new Map<string, SheetsPage>();
@@ -24,7 +24,7 @@ export class SheetsPages implements vscode.Disposable {
     page.onDidDispose(() => this.#pages.delete(key));
   }
 
-  /** What shows the sheets of a text that has another name now. */
+  /** Moves the page of a text to the text's new name. */
   move(from: vscode.Uri, to: vscode.Uri): void {
     const page = this.#pages.get(from.toString());
     if (!page) return;

@@ -1,4 +1,4 @@
-/** The sheets that a spec's tags take, shown beside it and laid out anew once its text has rested. */
+/** The sheets for a spec's tags, shown beside it and laid out again after a pause in typing. */
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
@@ -11,6 +11,7 @@ import { causeOf, isError } from '../../core/issue.ts';
 import { lengthText } from '../../edits/length-text.ts';
 import { sheetJobs } from '../../export/sheet-job.ts';
 import type { SheetPlan } from '../../export/sheet-plan.ts';
+import type { Nester } from '../../nesting/best-of.ts';
 import { labelOf } from '../../spec/batch.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { breather, computeOptions } from '../service/compute-options.ts';
@@ -24,15 +25,21 @@ import type { Shown } from './sheets-page.ts';
 import { SpecPiecePlaces } from './spec-piece-places.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
-/** A layout takes as long as many drawings: it waits until nobody types. */
+/** Pause before a layout, in ms: it takes as long as many drawings. */
 const restMs = 700;
+
+/** What sheets are made with. */
+export interface SheetMaking {
+  readonly engine: Engine;
+  readonly nest: Nester;
+}
 
 export class SheetsView implements vscode.Disposable {
   readonly #pages: SheetsPages;
   readonly #moves: vscode.Disposable;
 
-  constructor(extensionUri: vscode.Uri, service: TagService, engine: Engine, moves: SpecMoves) {
-    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, engine).page);
+  constructor(extensionUri: vscode.Uri, service: TagService, making: SheetMaking, moves: SpecMoves) {
+    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, making).page);
     this.#moves = moves.onDidMove(({ from, to }) => {
       this.#pages.move(from, to);
     });
@@ -52,17 +59,16 @@ class SpecSheets {
   readonly page: SheetsPage;
   readonly #uri: vscode.Uri;
   readonly #service: TagService;
-  readonly #engine: Engine;
+  readonly #making: SheetMaking;
   #timer: NodeJS.Timeout | undefined;
-  /** What was looked at last for whether it changes the sheets. */
+  /** The last report examined for changes that affect the sheets. */
   #seen: Report | undefined;
-  /** What was laid out last. */
   #laidOut: Report | undefined;
 
-  constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, engine: Engine) {
+  constructor(uri: vscode.Uri, extensionUri: vscode.Uri, service: TagService, making: SheetMaking) {
     this.#uri = uri;
     this.#service = service;
-    this.#engine = engine;
+    this.#making = making;
     this.page = new SheetsPage('tagwright.sheets', uri, extensionUri, (message) => this.#heed(message));
     const changes = service.onDidChange((result) => {
       if (result.uri.toString() === uri.toString()) this.#soon(restMs);
@@ -90,7 +96,7 @@ class SpecSheets {
     return this.page.show(async (signal) => {
       const shown = await this.#shown(result, signal);
       signal.throwIfAborted();
-      // While the text is broken, the sheets of the last good one stay.
+      // While the text is broken, the last good sheets stay.
       if (shown.type === 'nothing' && this.#laidOut && !result.report.tag) return undefined;
       this.#laidOut = result.report;
       return shown;
@@ -100,8 +106,8 @@ class SpecSheets {
   async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<Shown> {
     const options = computeOptions(uri, signal, report.row);
     const pause = breather(signal);
-    const reports = await reportsOf(this.#engine, report, options, pause);
-    const sheets = await sheetJobs(reports, pause);
+    const reports = await reportsOf(this.#making.engine, report, options, pause);
+    const sheets = await sheetJobs(reports, pause, this.#making.nest);
     if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { type: 'nothing', why: sheets.problem };
     if (sheets.jobs.length === 0) return { type: 'nothing', why: 'No piece fits the sheet.' };
     const { sheets: drawn, shapes } = specOnPage(sheets.plan, sheets.jobs);
@@ -142,7 +148,7 @@ class SpecSheets {
     }
   }
 
-  /** The problem's own tag is drawn, and the text shown where it comes from. */
+  /** Draws the tag with the problem and shows its place in the text. */
   async #showProblem(offset: number, row: number): Promise<void> {
     this.#service.showRow(this.#uri, row);
     const editor = await showText(this.#uri);
@@ -170,15 +176,15 @@ class SpecSheets {
   }
 }
 
-/** Of all stocks: a spec says it once. */
+/** One gap for all stocks, because a spec states a single one. */
 function gapOf({ sheet }: SheetPlan): SheetsScene['gaps'][number] {
   return { stock: '', gap: sheet.gap, most: Math.max(mostGapMm, sheet.gap) };
 }
 
-/** More leaves a board of scraps (our own judgement); what is written may be more. */
+/** Largest gap offered, in mm; more wastes the sheet (our own judgement), but the text may ask for more. */
 const mostGapMm = 10;
 
-/** Sizes that the largest piece of any tag goes on. */
+/** Sheet sizes that the largest piece of any tag fits. */
 function sizesFor(reports: readonly Report[]): Shown {
   const boxes = reports.flatMap(({ tag }) => (tag?.pieces ?? []).flatMap(({ region }) => boundsOf(region) ?? []));
   const largest = {
@@ -189,7 +195,10 @@ function sizesFor(reports: readonly Report[]): Shown {
   return { type: 'sizes', sizes: sheetSizesFor(largest, units), units };
 }
 
-/** What keeps tags from being cut, by where it comes from: one slip is one problem, however many tags have it. */
+/**
+ * Problems that keep tags from being cut, grouped by place in the text: one mistake is one problem, however many tags
+ * have it.
+ */
 function problemsOf(reports: readonly Report[]): SheetProblem[] {
   const found = new Map<string, SheetProblem>();
   for (const report of reports) {
@@ -208,7 +217,7 @@ function problemsOf(reports: readonly Report[]): SheetProblem[] {
   return [...found.values()];
 }
 
-/** Another tag of the same batch is another drawing, and the same sheets. */
+/** Another tag of the same batch changes the drawing but not the sheets. */
 function isOther(report: Report, before: Report | undefined): boolean {
   if (!before || report === before) return report !== before;
   return report.row === before.row || report.source.text !== before.source.text;

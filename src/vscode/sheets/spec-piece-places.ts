@@ -1,4 +1,4 @@
-/** Where each piece on a spec's sheets comes from: the row of its batch, in the spec or in the table it names, and the piece. */
+/** Source of each piece on a spec's sheets: the row of its batch, in the spec or in a table, and the piece. */
 
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
@@ -46,7 +46,7 @@ export class SpecPiecePlaces implements PiecePlaces {
     return this.#ids.filter((id) => is(JSON.parse(id) as SpecPieceId));
   }
 
-  /** That the batch is read from. */
+  /** The table that the batch is read from. */
   get #table(): vscode.Uri | undefined {
     const { batch } = this.#report.source.value as { readonly batch?: unknown };
     const file = typeof batch === 'string' ? locateBeside(this.#uri)(batch) : undefined;

@@ -309,11 +309,11 @@ describe('A ring that reads as a letter', () => {
   it('stands between them, from the middle of the first to that of the last', async () => {
     const within = (from: number) => (at: Stand) => ({ x: at.first + from, y: at.baseline + 4 });
     const isBetween = ({ message }: { readonly message: string }) => message.includes('between the letters');
-    assert.ok(isBetween(only(await hung('Tea', 5, within(0.05)), 'hole-blocked')));
-    assertSilent(await hung('Tea', 5, within(-0.05)), 'hole-blocked');
+    assert.ok(isBetween(only(await hung('Bea', 5, within(0.05)), 'hole-blocked')));
+    assertSilent(await hung('Bea', 5, within(-0.05)), 'hole-blocked');
     const short = (by: number) => (at: Stand) => ({ x: at.last - by, y: at.baseline + 4 });
-    assert.ok(isBetween(only(await hung('Tea', 5, short(0.05)), 'hole-blocked')));
-    assert.ok(!isBetween(only(await hung('Tea', 5, short(-0.05)), 'hole-blocked')));
+    assert.ok(isBetween(only(await hung('Bea', 5, short(0.05)), 'hole-blocked')));
+    assert.ok(!isBetween(only(await hung('Bea', 5, short(-0.05)), 'hole-blocked')));
   });
 
   it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {
@@ -324,5 +324,13 @@ describe('A ring that reads as a letter', () => {
     for (const foot of [-0.155, 0.155]) assertSilent(await hung('Tea', xHeight, at(1, foot)), 'hole-blocked');
     // All capitals: an O like the others, by their own height.
     only(await hung('TEA', 8, before(6)), 'hole-blocked');
+  });
+
+  it('makes a “d” of a capital that is a stem there, as near to it as a tenth of the small letters', async () => {
+    const beside = (word: string, gap: number) =>
+      hung(word, 5, (at: Stand) => ({ x: at.minX - 2.5 - gap * xHeight, y: at.baseline + 0.55 * xHeight }));
+    assert.match(only(await beside('Ida', 0.095), 'hole-blocked').message, /halfway up the stem .* read as a “d”\.$/);
+    assertSilent(await beside('Ida', 0.105), 'hole-blocked');
+    assertSilent(await beside('Oda', 0), 'hole-blocked');
   });
 });

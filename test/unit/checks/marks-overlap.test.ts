@@ -70,6 +70,46 @@ describe('A mark that lies on another', () => {
     only(await over(0.72), 'marks-overlap');
   });
 
+  describe('of which one is lettering', () => {
+    // The top of a slab is straight, so what a bar shares with it is as long as the bar and as deep as it is pushed in.
+    const touching = (long: number, deep: number) =>
+      marked(
+        [
+          'year: {text: I, font: Alfa Slab One, height: 8}',
+          `line: {rectangle: [${long}, 1], nudge: {up: ${4.5 - deep}}}`,
+        ],
+        'engrave: [year, line]',
+      );
+
+    it('is told where it touches over 1 mm, at least 0.05 mm deep', async () => {
+      assertSilent(await touching(2, 0.045), 'marks-overlap');
+      const issue = only(await touching(2, 0.06), 'marks-overlap');
+      assert.equal(issue.severity, 'warning');
+      assert.match(issue.message, /^“line” touches “year” \(2\.\d mm\): engraved together, they merge\.$/);
+      assertSilent(await touching(0.8, 0.15), 'marks-overlap');
+      only(await touching(0.9, 0.15), 'marks-overlap');
+    });
+
+    it('is told where it is more than a hair deep, however short', async () => {
+      assertSilent(await touching(0.5, 0.18), 'marks-overlap');
+      assert.match(only(await touching(0.5, 0.22), 'marks-overlap').message, /touches “year” \(0\.7 mm\)/);
+    });
+
+    it('is not told where a glued piece hides the touch', async () => {
+      const shapes = [
+        plate,
+        'year: {text: I, font: Alfa Slab One, height: 8}',
+        'line: {rectangle: [2, 1], nudge: {up: 4.4}}',
+      ];
+      const glued = (up: number) =>
+        make(
+          `${specOf([...shapes, `button: {ellipse: 6, nudge: {up: ${up}}}`], 'body: [plate], engrave: [year, line]')}  on: {body: [button], glue_to: tag}\n`,
+        );
+      only(await glued(-12), 'marks-overlap');
+      assertSilent(await glued(4), 'marks-overlap');
+    });
+  });
+
   it('counts many thin crossings together', async () => {
     const comb = 'comb: {union: [tooth, {from: tooth, nudge: {right: 3}}, {from: tooth, nudge: {right: 6}}]}';
     const made = await marked(

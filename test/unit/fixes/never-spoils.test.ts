@@ -71,13 +71,29 @@ describe('The look of a tag after a change', () => {
     const before = script('x_height: 12 mm');
     const slab = await look(before, before.replace('Pacifico', 'Alfa Slab One'));
     assert.ok(slab.share > 0.3, `${slab.share}`);
-    assert.ok(slab.words.includes('other letterforms'));
+    assert.ok(slab.words.some((each) => each.startsWith('letters of another shape')));
     const backed = before
       .replace('pieces:', '  backing: {around: name, by: 6 mm}\npieces:')
       .replace('{body: [name],', '{body: [backing], engrave: [name],');
     assert.ok((await look(before, backed)).share >= 1);
     const two = before + '  other: {body: [name]}\n';
     assert.ok((await look(two, before)).share >= 1);
+  });
+
+  it('is said of the letters that change, and of dots and accents that move alone', async () => {
+    const zoe = script('width: 80 mm').replace('Gwen', 'Zoë');
+    assert.deepEqual((await look(zoe, zoe.replace('width', 'overlap: 0.6 mm, width'))).words, ['accent of “ë” moved']);
+    const gwen = script('x_height: 12 mm');
+    assert.equal((await look(gwen, gwen.replace('Gwen', 'Gwan'))).words.at(-1), '“e” of another shape');
+    assert.deepEqual((await look(gwen, gwen)).words, []);
+  });
+
+  it('is said once: a title that speaks of the letters does not say “letters” again', async () => {
+    const tim = script('width: 90 mm').replace('Gwen', 'Tim').replace('Pacifico', 'Alfa Slab One');
+    const { fixes } = await fixesOf(tim, 'loose-part');
+    const slid = fixes.find(({ title }) => title.startsWith('Slide the letters'))!;
+    assert.match(slid.title, /\(4 parts → 1.*, closer together\)/);
+    for (const { title } of fixes) assert.ok(title.split(/\bletters\b/).length <= 2, title);
   });
 
   it('of plain shapes goes by the area in which they differ', async () => {

@@ -98,7 +98,7 @@ describe('What is fixed on a sheet', () => {
   it('leaves a sheet to itself where nothing else goes', async () => {
     const room: SheetRoom = { width: 40, height: 40, margin: 0, gap: 1 };
     const layout = await nest([], room, never, effort, { fixed: [[[box(0, 0, 10, 10)]]] });
-    assert.deepEqual(layout, { placements: [], unplaced: [], sheets: 1 });
+    assert.deepEqual(layout, { placements: [], unplaced: [], sheets: 1, used: 1 });
   });
 });
 

@@ -107,9 +107,10 @@ describe('Layouts of which the best is known', () => {
       placements: [],
       unplaced: [],
       sheets: 0,
+      used: 0,
     });
     const narrow = await laid(times(1, [box(0, 0, 1, 1)]), { width: 64, height: 40, margin: 30, gap: 1 });
-    assert.deepEqual(narrow, { placements: [], unplaced: [0], sheets: 0 });
+    assert.deepEqual(narrow, { placements: [], unplaced: [0], sheets: 0, used: 0 });
   });
 
   it('push what is used towards the side that leaves most, or that is asked for', async () => {

@@ -18,6 +18,7 @@ describe('What is left of a sheet', () => {
     ],
     unplaced: [],
     sheets: 2,
+    used: 1.95,
   };
 
   it('is the larger of the strips that one straight cut leaves', () => {

@@ -30,7 +30,7 @@ describe('A pull', () => {
     ['-3 N', /is not a pull/],
     ['42 mm', /is not a pull/],
     ['4,3 kg', /is not a pull/],
-    [0, /is no pull at all/],
+    [0, /means that nothing pulled/],
     ['1020 kg', /more than a ton of pull/],
     [-1, /is not a pull/],
   ] as const) {

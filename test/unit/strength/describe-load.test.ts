@@ -89,7 +89,7 @@ describe('A load in words', () => {
   });
 
   it('says where nothing is borne', () => {
-    const nothing = (fault: 'open' | 'loose'): LoadEstimate => ({ kind: 'nothing', fault, sections: [] });
+    const nothing = (fault: 'open' | 'loose'): LoadEstimate => ({ kind: 'nothing', hangers: 1, fault, sections: [] });
     assert.match(describeLoad(nothing('open')).headline, /Bears no pull: the opening .* not closed/);
     assert.match(describeLoad(nothing('loose')).headline, /Bears no pull: the hanger is not joined/);
   });

@@ -5,6 +5,7 @@ import { findNecks } from '../../../src/geometry/necks.ts';
 import { area, boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
+import type { TextGenerator } from '../../../src/spec/model.ts';
 import { layoutText } from '../../../src/text/layout.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
@@ -14,6 +15,7 @@ import { Lettering } from '../../../src/tag/letters.ts';
 import { marksAbove } from '../../../src/tag/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering.ts';
+import { lapMm } from '../../../src/tag/overlap/lap.ts';
 import { slidOutline } from '../../../src/tag/overlap/outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
@@ -54,6 +56,14 @@ function lettersOf(made: Made) {
 }
 
 describe('Letters slid until they overlap', () => {
+  it('lap by two fifths of min_web where nothing else is asked for', async () => {
+    const [shape] = [...(await slid('Coo', 'x_height: 12 mm, overlap: auto')).report.model!.shapes.values()];
+    assertNear(lapMm(shape!.generator as TextGenerator, 1.5)!, 0.6, 1e-12);
+    const region = async (overlap: string) =>
+      [...(await slid('Coo', `x_height: 12 mm, overlap: ${overlap}`)).report.tag!.made.values()][0]!.region;
+    assert.deepEqual(await region('auto'), await region('0.6 mm'));
+  });
+
   for (const [font, name, grow] of [
     ['Nunito, weight: 800', 'Hannah', 0.12],
     ['Nunito, weight: 800', 'Tim', 0.12],

@@ -118,6 +118,8 @@ interface Lettered {
   readonly last: number;
   /** It begins with a capital, before which an “o” is no word. */
   readonly capital: boolean;
+  /** The outline of the first letter. */
+  readonly initial: readonly Edge[];
 }
 
 /** All parts of the word, cut apart above the small letters: what begins there and is not the rest of one that reaches up. */
@@ -143,6 +145,7 @@ function letteredOf(made: Made, grow: number): Lettered {
     first: middleOf(letters[0]!.region.flat()),
     last: middleOf(letters.at(-1)!.region.flat()),
     capital: /^\p{Lu}/u.test(letters[0]!.text),
+    initial: edgesOf(letters[0]!.region),
   };
 }
 
@@ -171,8 +174,23 @@ function boxGrown(ring: readonly Point[], by: number): Point[] {
   ];
 }
 
+/** Whether all that the first letter has beside the ring is a stem, looked at in the middles of twelve rows of the small letters. */
+function isStem({ x, y }: Point, { baseline, xHeight, initial }: Lettered): boolean {
+  const rows = Array.from({ length: 12 }, (_, row) => baseline + ((2 * row + 1) / 24) * xHeight);
+  const beside = rows.filter((level) => Math.abs(level - y) < 0.6 * (hole + wall));
+  const stretches = beside.map((level) => {
+    const cuts = initial
+      .filter(([a, b]) => Math.min(a.y, b.y) <= level && Math.max(a.y, b.y) > level)
+      .map(([a, b]) => a.x + ((level - a.y) / (b.y - a.y)) * (b.x - a.x));
+    return [Math.min(...cuts), Math.max(...cuts)] as const;
+  });
+  const isThin = stretches.every(([from, to]) => to > from && to - from < 0.7 * xHeight);
+  return isThin && stretches.some(([from]) => from - x - hole - wall < 0.1 * xHeight);
+}
+
 /** What it costs to be read as something else. */
-function misread({ x, y }: Point, { marks, baseline, xHeight, left, right, first, last, capital }: Lettered): number {
+function misread({ x, y }: Point, lettered: Lettered): number {
+  const { marks, baseline, xHeight, left, right, first, last, capital } = lettered;
   const beside = marks.some(
     (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
   );
@@ -185,7 +203,7 @@ function misread({ x, y }: Point, { marks, baseline, xHeight, left, right, first
   if (y < baseline + hole + wall) return 0.4;
   if (!isLevel) return 0;
   const standsLikeOne = Math.abs(y - hole - wall - baseline) < 0.15 * xHeight && asLetter > 0.75 && asLetter < 1.3;
-  return capital && x <= first && !standsLikeOne ? 0.1 : 0.3;
+  return capital && x <= first && !standsLikeOne && !isStem({ x, y }, lettered) ? 0.1 : 0.3;
 }
 
 /** Nothing is worked out that could not bring it above `atLeast`: then it is −∞. */
@@ -201,7 +219,7 @@ function score(
   const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
   const costs = directions.map(({ at, cost }) => {
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
-    return cost + tilt / 60 + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
+    return cost + tilt / 60 + (tilt > 5.5 ? 0.15 : 0) + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
   const badly = Math.min(...costs) + (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
   if (1 - badly <= atLeast) return -Infinity;
@@ -278,6 +296,40 @@ describe('A ring that finds its own place in lettering', () => {
       assert.ok(centre.x < middle, 'in the first half of the word');
     });
   }
+
+  const ringed = (word: string, font: string, at: string) =>
+    make(
+      specOf(
+        [`body: {text: ${word}, font: ${font}, weight: 800, width: 60, overlap: 0.6}`],
+        `body: [body], hanger: {ring: {at: ${at}}}`,
+        ['stock: {thickness: 3, kerf: 0.16, min_web: 1.5}', 'tie: {twine: 2}'],
+      ),
+    );
+
+  it('is no bowl of a “d” halfway up the stem of a T, and where it must be, that is said', async () => {
+    for (const font of ['Nunito', 'Pacifico', 'Alfa Slab One']) {
+      const { pieces } = await ringed('Tansy', font, 'auto');
+      assert.ok(!pieces[0]!.hangers[0]!.readAs!.includes('bowl'), font);
+    }
+    const drawn = await ringed('Jane', 'Nunito', 'left');
+    assert.deepEqual(drawn.pieces[0]!.hangers[0]!.readAs, ['bowl']);
+    const said = drawn.issues.filter(({ code }) => code === 'hole-blocked').map(({ message }) => message);
+    assert.deepEqual(said, ['The ring stands halfway up the stem of the first letter, and the two read as a “d”.']);
+  });
+
+  it('hangs straight where a place about as good does', async () => {
+    for (const word of ['Gwen', 'Rosalind', 'Iris', 'Quill']) {
+      const shape = `body: {text: ${word}, font: Great Vibes, width: 70, overlap: 0.6, grow: 0.3}`;
+      const made = await make(
+        specOf([shape], 'body: [body], parts: many, hanger: {ring: {}}', [
+          'stock: {thickness: 3, min_web: 1.5}',
+          'tie: {twine: 2}',
+        ]),
+      );
+      const askew = made.issues.filter(({ code }) => code === 'hangs-askew');
+      assert.deepEqual(askew, [], word);
+    }
+  });
 
   it('stands between no words, and above the line in front of a long one', async () => {
     for (const word of ['Elder & Rue', 'Quince & Sloe']) {

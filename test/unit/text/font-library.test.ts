@@ -149,7 +149,8 @@ describe('the font library', () => {
     const library = new FontLibrary(computerWith({ '/fonts/r.woff': await packagedFont('roboto') }));
     assert.deepEqual(await problem(library, regular('Robto')), {
       kind: 'unknown-font',
-      message: 'There is no font “Robto” among those bundled or installed.',
+      message:
+        'There is no font “Robto” among those bundled or installed. A font file beside the spec works as well: “font: name.ttf”.',
       suggestions: ['Roboto'],
     });
     assert.deepEqual((await problem(library, regular('great'))).suggestions, ['Great Vibes']);

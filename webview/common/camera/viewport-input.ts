@@ -1,13 +1,13 @@
-/** Pointer, wheel and keyboard → the viewport. */
+/** Pointer, wheel and keyboard input for the viewport. */
 
 import { scrolled, panned, zoomedAt, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
 export interface Steered {
   readonly view: () => Viewport;
   readonly stage: () => Size;
-  /** What the drawing covers, in mm. */
+  /** Extent of the drawing, in mm. */
   readonly box: () => Box;
-  /** `atOnce`: what is drawn has followed when it returns, and not only with the next frame. */
+  /** `atOnce`: the drawing follows before the call returns, rather than in the next frame. */
   readonly setView: (view: Viewport, atOnce?: boolean) => void;
   readonly fit: () => void;
   readonly actualSize: () => void;
@@ -15,7 +15,7 @@ export interface Steered {
 
 const keyPanPx = 40;
 export const zoomStep = 1.25;
-/** A press that moves less than this is a click. */
+/** A press that moves less than this, in px, is a click. */
 const dragThresholdPx = 4;
 
 export function steer(stage: HTMLElement, target: Steered): void {
@@ -29,7 +29,7 @@ export function zoomAtCentre(target: Steered, factor: number): void {
   target.setView(zoomedAt(target.view(), { width, height }, [width / 2, height / 2], factor));
 }
 
-/** One pointer drags; two pinch, which drags with their middle and zooms with their distance. */
+/** One pointer drags; two pinch, which drags by their midpoint and zooms by their distance. */
 function steerByPointer(stage: HTMLElement, target: Steered): void {
   const pointers = new Map<number, XY>();
   let travelled = 0;
@@ -52,7 +52,7 @@ function steerByPointer(stage: HTMLElement, target: Steered): void {
     travelled += Math.hypot(now[0] - before[0], now[1] - before[1]);
     pointers.set(event.pointerId, now);
     if (travelled < dragThresholdPx) return;
-    // Captured only now: captured at once, a click would go to the stage and not to the part under it.
+    // Captured only now: if captured at once, a click would go to the stage and not to the part under the pointer.
     stage.setPointerCapture(event.pointerId);
     stage.classList.add('dragging');
     const next = grip(pointers);
@@ -67,13 +67,13 @@ function steerByPointer(stage: HTMLElement, target: Steered): void {
   stage.addEventListener('pointerup', release);
   stage.addEventListener('pointercancel', release);
   stage.addEventListener('lostpointercapture', (event) => {
-    // A finger is captured by what it touches first; that loses it to the stage.
+    // A touch is captured implicitly by the element it starts on, which then loses it to the stage.
     if (event.target === stage) release(event);
   });
   stage.addEventListener(
     'click',
     (event) => {
-      // The click that ends a drag is none.
+      // The click that ends a drag does not count.
       if (travelled >= dragThresholdPx) event.stopPropagation();
       travelled = 0;
     },
@@ -87,7 +87,7 @@ function grip(pointers: ReadonlyMap<number, XY>): { middle: XY; spread: number }
   return { middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], spread: Math.hypot(a[0] - b[0], a[1] - b[1]) };
 }
 
-/** With Ctrl or Cmd, as a pinch on a touchpad reports itself, the wheel zooms; alone it scrolls what does not fit. */
+/** With Ctrl or Cmd, which a touchpad also reports for a pinch, the wheel zooms; alone it scrolls what does not fit. */
 function steerByWheel(stage: HTMLElement, target: Steered): void {
   stage.addEventListener(
     'wheel',
@@ -98,7 +98,7 @@ function steerByWheel(stage: HTMLElement, target: Steered): void {
         event.preventDefault();
         const { left, top } = stage.getBoundingClientRect();
         const at: XY = [event.clientX - left, event.clientY - top];
-        // A notch of a wheel reports 100 or more, a touchpad many small steps; both end at a comfortable speed.
+        // A wheel notch reports 100 or more, a touchpad many small steps; both result in a comfortable speed.
         const delta = Math.max(-60, Math.min(60, event.deltaY * unit));
         target.setView(zoomedAt(target.view(), target.stage(), at, Math.exp(-delta / 180)));
         return;

@@ -1,15 +1,15 @@
 /**
- * What part of the drawing the stage shows. Pure. World lengths are mm, screen lengths CSS pixels from the stage's top left
- * corner; y runs down in both.
+ * Viewport: the part of the drawing that the stage shows. Pure. World lengths are in mm, screen lengths in CSS pixels
+ * from the stage's top left corner; y runs down in both.
  */
 
 import type { Units } from '../../../src/core/units.ts';
 
 export interface Viewport {
-  /** The world point in the middle of the stage; a resized stage keeps its middle. */
+  /** World point at the centre of the stage, which stays there when the stage is resized. */
   readonly x: number;
   readonly y: number;
-  /** Pixels for a millimetre. */
+  /** Pixels per mm. */
   readonly scale: number;
 }
 
@@ -25,9 +25,9 @@ export type Box = readonly [minX: number, minY: number, maxX: number, maxY: numb
 export const actualScale = 96 / 25.4;
 const minScale = 0.05;
 const maxScale = 1000;
-/** Fitting a very small piece stops here: larger says nothing more. */
+/** Largest scale for fitting a very small piece; a larger one shows nothing more. */
 const maxFitScale = 20;
-/** Room for dimensions and warnings round what is fitted. */
+/** Margin for dimensions and warnings around what is fitted, in px. */
 const fitMarginPx = 56;
 
 export function fitted(box: Box, stage: Size): Viewport {
@@ -41,7 +41,7 @@ export function fitted(box: Box, stage: Size): Viewport {
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamped(scale, minScale, maxScale) };
 }
 
-/** Zooms by `factor`; the world point under `at` stays there. */
+/** Zooms by `factor`, keeping the world point under `at` in place. */
 export function zoomedAt(view: Viewport, stage: Size, at: XY, factor: number): Viewport {
   const scale = clamped(view.scale * factor, minScale, maxScale);
   const [x, y] = toWorld(view, stage, at);
@@ -49,17 +49,17 @@ export function zoomedAt(view: Viewport, stage: Size, at: XY, factor: number): V
   return { x: x + (view.x - x) * keep, y: y + (view.y - y) * keep, scale };
 }
 
-/** The drawing moves by `dx`, `dy` pixels, as under a dragging hand. */
+/** Moves the drawing by `dx`, `dy` pixels, as when it is dragged. */
 export function panned(view: Viewport, dx: number, dy: number): Viewport {
   return { ...view, x: view.x - dx / view.scale, y: view.y - dy / view.scale };
 }
 
-/** Scrolling as in any page: only where the box reaches beyond the stage, and no further than its edge. */
+/** Scrolls as in any page: only where the box extends beyond the stage, and no further than its edge. */
 export function scrolled(view: Viewport, stage: Size, box: Box, dx: number, dy: number): Viewport {
   const along = (centre: number, half: number, min: number, max: number, delta: number): number => {
     const lowest = Math.min(min + half, centre);
     const highest = Math.max(max - half, centre);
-    // What is fitted has no way to go, though rounding may leave it a hair.
+    // A fitted drawing cannot scroll, even if rounding leaves a fraction of a pixel.
     return (highest - lowest) * view.scale < 1 ? centre : clamped(centre + delta, lowest, highest);
   };
   const margin = fitMarginPx / view.scale;
@@ -68,7 +68,10 @@ export function scrolled(view: Viewport, stage: Size, box: Box, dx: number, dy: 
   return { ...view, x, y };
 }
 
-/** Moves by as little as brings the box into view; a box larger than the stage is centred. The same view if it shows. */
+/**
+ * The smallest move that brings the box into view; a box larger than the stage is centred. Returns the same view if the
+ * box is visible.
+ */
 export function showing(view: Viewport, stage: Size, box: Box): Viewport {
   const [left, top] = toScreen(view, stage, [box[0], box[1]]);
   const [right, bottom] = toScreen(view, stage, [box[2], box[3]]);
@@ -85,19 +88,18 @@ export function toWorld(view: Viewport, stage: Size, [x, y]: XY): XY {
   return [view.x + (x - stage.width / 2) / view.scale, view.y + (y - stage.height / 2) / view.scale];
 }
 
-/** The CSS transform of the drawing. */
+/** CSS transform of the drawing. */
 export function transformOf(view: Viewport, stage: Size): string {
   const [x, y] = toScreen(view, stage, [0, 0]);
   return `translate(${x.toFixed(2)}px, ${y.toFixed(2)}px) scale(${view.scale.toFixed(5)})`;
 }
 
-/** The spacing of the grid in mm: the finest of 1, 10 and 100 mm, or of 0.1, 1 and 10 in, that is not too dense to read. */
+/** Grid spacing in mm: the finest of 1, 10 and 100 mm, or of 0.1, 1 and 10 in, that is not too dense to read. */
 export function gridStep(scale: number, units: Units): number {
   const finest = units === 'mm' ? 1 : 2.54;
   return [1, 10, 100].map((times) => times * finest).find((step) => step * scale >= 14) ?? 1000 * finest;
 }
 
-/** The box round two boxes. */
 export function joined(a: Box, b: Box): Box {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }

@@ -1,21 +1,21 @@
-/** The true size of this screen: measured once with a card that everyone has, and from then on what 100 % means. */
+/** True size on this screen: measured once with a card that everyone has, and the meaning of 100 % from then on. */
 
 import { byId, setText } from '../../common/dom.ts';
 import { actualScale } from '../../common/camera/viewport.ts';
 
-/** ISO/IEC 7810, ID-1: the size of bank cards, in mm. */
+/** Size of bank cards in mm: ISO/IEC 7810, ID-1. */
 export const cardMm = { long: 85.6, short: 53.98 } as const;
 
-/** Room that the dialog needs beside the card, in px. */
+/** Space that the dialog needs beside the card, in px. */
 const roomPx = 60;
 
-/** Pixels for a millimetre on a screen nobody has measured: CSS fixes 1 in = 25.4 mm = 96 px, whatever the screen. */
+/** Pixels per mm at true size; on an unmeasured screen as CSS defines it, 1 in = 25.4 mm = 96 px. */
 export function trueScale(devicePixelsPerMm: number | undefined, devicePixelRatio: number): number {
   return devicePixelsPerMm === undefined ? actualScale : devicePixelsPerMm / devicePixelRatio;
 }
 
 export interface ScreenHost {
-  /** `undefined`: as if it had not been measured. */
+  /** `undefined` discards the measurement. */
   measured(devicePixelsPerMm: number | undefined): void;
 }
 
@@ -29,7 +29,7 @@ export class Screen {
 
   constructor(host: ScreenHost) {
     this.dialog.addEventListener('keydown', (event) => {
-      // The page's own keys are not meant.
+      // The page's own shortcuts must not apply.
       event.stopPropagation();
     });
     this.slider.addEventListener('input', () => {
@@ -43,18 +43,18 @@ export class Screen {
     });
   }
 
-  /** What another preview, or the host, knows. */
+  /** Takes over a value from another preview or the host. */
   learn(devicePixelsPerMm: number | undefined): void {
     this.devicePixelsPerMm = devicePixelsPerMm;
   }
 
-  /** Pixels for a millimetre at true size. */
+  /** Pixels per mm at true size. */
   get scale(): number {
     return trueScale(this.devicePixelsPerMm, window.devicePixelRatio);
   }
 
   ask(): void {
-    // In a narrow panel the card goes upright.
+    // In a narrow panel the card is held upright.
     this.side = window.innerWidth >= cardMm.long * this.scale + roomPx ? 'long' : 'short';
     const way = this.side === 'long' ? 'lying' : 'upright';
     setText(

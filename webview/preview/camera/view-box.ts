@@ -1,4 +1,4 @@
-/** What part of the drawing is seen: where the person went, kept by the page's state, or everything. */
+/** The visible part of the drawing: where the user went, as remembered in the page's state, or everything. */
 
 import type { Arranged, Arrangement } from '../scene/arrange.ts';
 import type { PageState } from '../state.ts';
@@ -9,16 +9,16 @@ export interface SightHost {
   state(): PageState;
   keep(viewports: PageState['viewports']): void;
   arranged(): Arranged | undefined;
-  /** Pixels for a millimetre at true size. */
+  /** Pixels per mm at true size. */
   trueScale(): number;
-  /** Puts everything where the view says. */
+  /** Moves everything to match the view. */
   follow(): void;
 }
 
 export class Sight implements Steered {
   private size: Size;
   private frame = 0;
-  /** Where everything stays while the hand changes something, though it would be fitted or laid out anew. */
+  /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
   private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
 
   constructor(
@@ -53,7 +53,7 @@ export class Sight implements Steered {
     else this.followSoon();
   }
 
-  /** And goes on fitting. */
+  /** Fits everything, also from now on. */
   fit(): void {
     const { viewports, arrangement } = this.host.state();
     const others: Partial<Record<Arrangement, Viewport>> = { ...viewports };
@@ -69,7 +69,7 @@ export class Sight implements Steered {
     this.setView(zoomedAt(view, this.size, centre, this.host.trueScale() / view.scale));
   }
 
-  /** Goes there if it is out of sight. */
+  /** Moves to the box if it is out of sight. */
   show(box: Box): void {
     const before = this.view();
     const after = showing(before, this.size, box);
@@ -89,7 +89,7 @@ export class Sight implements Steered {
     return this.held?.offsets;
   }
 
-  /** A fast pointer reports several times a frame. */
+  /** Once a frame: a fast pointer reports several times within one. */
   followSoon(): void {
     cancelAnimationFrame(this.frame);
     this.frame = requestAnimationFrame(() => {

@@ -1,4 +1,4 @@
-/** The hand by keyboard: S takes hold of one thing after another, the arrows move it. */
+/** Changes by keyboard: S selects one thing after another, the arrow keys move it. */
 
 import type { HandChange } from '../../../src/protocol/preview.ts';
 import type { Units } from '../../../src/core/units.ts';
@@ -6,10 +6,10 @@ import type { Hand } from './drag.ts';
 import { added, stepOf } from './drag-steps.ts';
 import { isPlain, undoStep } from '../../common/keys.ts';
 
-/** Presses that follow each other so soon are one step that can be undone. */
+/** Key presses within this time, in ms, form one undo step. */
 const pauseMs = 600;
 
-/** Right and up of each key. */
+/** Direction of each key: right, up. */
 const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
   ArrowRight: [1, 0],
   ArrowLeft: [-1, 0],
@@ -32,7 +32,7 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
   };
 
   const press = (change: HandChange): void => {
-    // Of another kind: a step of its own.
+    // A change of another kind is a step of its own.
     if (sum && added(sum, change) === change) settle();
     sum = added(sum, change);
     hand.try(sum);
@@ -72,7 +72,7 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
     event.preventDefault();
   });
 
-  /** What the button stands for that has the focus; else the next one, or with Shift the one before. */
+  /** Selects the thing whose button has the focus; else the next one, or with Shift the previous one. */
   function take(event: KeyboardEvent): boolean {
     const { grips } = hand;
     if (grips.length === 0) return false;

@@ -1,4 +1,4 @@
-/** The hand by pointer: what is free, or taken hold of already, moves when it is dragged; a handle changes the size. */
+/** Changes by pointer: dragging moves what is free or already selected; a handle changes the size. */
 
 import type { SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Units } from '../../../src/core/units.ts';
@@ -9,11 +9,10 @@ import type { Box, XY } from '../../common/camera/viewport.ts';
 
 export interface HandPointerHost {
   units(): Units;
-  /** Pixels for a millimetre. */
+  /** Pixels per mm. */
   scale(): number;
-  /** Round what is taken hold of, in mm, where it is drawn. */
+  /** Bounds of the selection as drawn, in mm. */
   box(): Box | undefined;
-  /** What it may come to rest on. */
   lines(grip: SceneGrip): readonly SnapLine[];
 }
 
@@ -25,13 +24,13 @@ interface Drag {
   readonly from: XY;
   readonly grip: SceneGrip;
   readonly axis: 'width' | 'height' | undefined;
-  /** Once it has begun: what was there. */
+  /** Set once the drag has begun: bounds and snap lines at the start. */
   start?: { readonly box: Box; readonly lines: readonly SnapLine[] };
 }
 
 export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost): void {
   let drag: Drag | undefined;
-  /** The click that ends a drag is none. */
+  /** The click that ends a drag does not count. */
   let isDragged = false;
   let pressedAt: XY = [0, 0];
 
@@ -39,7 +38,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     isDragged = false;
     pressedAt = [event.clientX, event.clientY];
     if (drag) {
-      // A second finger wants to zoom.
+      // A second finger is for zooming.
       cancel();
       return;
     }
@@ -48,7 +47,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     const id = axis ? hand.grip?.id : target.closest<SVGElement>('[data-grip]')?.dataset['grip'];
     const grip = hand.grips.find((each) => each.id === id);
     if (event.button !== 0 || !grip || !(grip.free || grip.id === hand.grip?.id)) return;
-    // Where the rest goes along there is nothing to drag; the drawing is panned.
+    // If everything else would move along, there is nothing to drag, so the drawing is panned.
     if (!axis && !grip.moves) return;
     event.stopPropagation();
     drag = { pointer: event.pointerId, from: pressedAt, grip, axis };
@@ -72,7 +71,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
 
   const shift = ([dx, dy]: XY, { altKey, shiftKey }: PointerEvent): void => {
     const { box, lines } = drag!.start!;
-    // With Shift straight on, along the longer way.
+    // With Shift, along the axis with the longer way.
     const along: XY = !shiftKey ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];
     const [x, y] = middleOf(box);
     const reach = altKey ? -1 : snapPx / host.scale();
@@ -87,7 +86,8 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
 
   const size = (axis: 'width' | 'height', [dx, dy]: XY): void => {
     const { box } = drag!.start!;
-    // Most shapes grow about their middle; one that lies against a side grows away from it. What was tried last shows which.
+    // Most shapes grow about their centre; one that lies against a side grows away from it. The latest trial shows
+    // which.
     const now = host.box() ?? box;
     const [low, high] = axis === 'width' ? ([0, 2] as const) : ([1, 3] as const);
     const grown = now[high] - now[low] - (box[high] - box[low]);
@@ -119,13 +119,13 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
   stage.addEventListener('pointerup', end);
   stage.addEventListener('pointercancel', cancel);
   stage.addEventListener('lostpointercapture', (event) => {
-    // A finger is captured by what it touches first; that loses it to the stage.
+    // A touch is captured implicitly by the element it starts on, which then loses it to the stage.
     if (event.target === stage && drag?.pointer === event.pointerId) cancel();
   });
   stage.addEventListener(
     'click',
     (event) => {
-      // Nor is one that ends a pan: it lets go of nothing.
+      // A click that ends a pan does not deselect either.
       const isPan = Math.hypot(event.clientX - pressedAt[0], event.clientY - pressedAt[1]) >= thresholdPx;
       if (isDragged) event.stopPropagation();
       else if (!isPan)
@@ -144,7 +144,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     { capture: true },
   );
 
-  /** A pin, or a handle, is not beside what is taken hold of. */
+  /** A click on a pin or a handle does not deselect. */
   function keptBy({ target }: MouseEvent): string | undefined {
     return (target as Element).closest('.pin, .handle') ? hand.grip?.id : undefined;
   }

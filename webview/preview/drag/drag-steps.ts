@@ -1,17 +1,17 @@
-/** How far one step of the hand goes, and what a change is called. Pure. */
+/** Step sizes of changes by hand, and descriptions of changes. Pure. */
 
 import type { HandChange } from '../../../src/protocol/preview.ts';
 import { lengthText } from '../../../src/core/units.ts';
 import type { Units } from '../../../src/core/units.ts';
 
 interface Steps {
-  /** What a pointer's moves are rounded to, and an arrow key moves by, in mm. */
+  /** Rounding of pointer moves, and the step of an arrow key, in mm. */
   readonly fine: number;
-  /** With Shift. */
+  /** Step with Shift, in mm. */
   readonly coarse: number;
 }
 
-/** In inches the steps are round in inches. */
+/** With inches, the steps are round numbers of inches. */
 const steps: Readonly<Record<Units, Steps>> = {
   mm: { fine: 0.1, coarse: 1 },
   in: { fine: 0.005 * 25.4, coarse: 0.05 * 25.4 },
@@ -26,7 +26,7 @@ export function roundedToStep(mm: number, units: Units): number {
   return tidy(Math.round(mm / fine) * fine);
 }
 
-/** To 0.001 mm, and never −0. */
+/** Rounds to 0.001 mm, without −0. */
 export function tidy(mm: number): number {
   return Math.round(mm * 1000) / 1000 + 0;
 }
@@ -35,7 +35,7 @@ export function isNothing(change: HandChange): boolean {
   return change.kind === 'size' ? change.by === 0 : change.right === 0 && change.up === 0;
 }
 
-/** Both together, of which the first may be absent or of another kind: then the second alone. */
+/** The sum of two changes; just the second if the first is absent or of another kind. */
 export function added(first: HandChange | undefined, second: HandChange): HandChange {
   if (first?.kind === 'move' && second.kind === 'move') {
     return { kind: 'move', right: tidy(first.right + second.right), up: tidy(first.up + second.up) };
@@ -46,7 +46,7 @@ export function added(first: HandChange | undefined, second: HandChange): HandCh
   return second;
 }
 
-/** "right 3.2 mm, up 1.0 mm"; "width 94.0 mm (+ 2.0 mm)", where it is known to what size it leads. */
+/** "right 3.2 mm, up 1.0 mm"; "width 94.0 mm (+ 2.0 mm)" if the resulting size is known. */
 export function changeText(change: HandChange, units: Units, result?: number): string {
   if (change.kind === 'size') {
     const by = `${change.by < 0 ? '−' : '+'} ${lengthText(Math.abs(change.by), units)}`;

@@ -1,6 +1,6 @@
 /**
- * What the person has taken hold of and is changing. The change is tried by the host while it grows, and written into the text
- * once it is made; what is drawn in between is a trial, and may lag behind the hand.
+ * The selection and its change in progress. The host tries the change while it grows, and writes it into the text once
+ * it is made; what is drawn in between is a trial, which may lag behind the pointer.
  */
 
 import type { HandChange, SceneGrip, SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
@@ -12,32 +12,32 @@ export interface HandHost {
   drawn(): SceneMessage | undefined;
   send(message: ToHost): void;
   say(text: string): void;
-  /** A change begins: what is drawn must not slide away under the hand. */
+  /** A change begins: the drawing must not move under the pointer. */
   hold(): void;
-  /** The hand has let go. */
+  /** The selection was cleared. */
   release(): void;
-  /** Something about the hand is to be drawn anew. */
+  /** Selection or change must be redrawn. */
   changed(): void;
-  /** Of what is taken hold of, in mm, as it is drawn now. */
+  /** Size of the selection in mm, as drawn now. */
   sizeOf(axis: 'width' | 'height'): number | undefined;
 }
 
-/** A trial that has not come back after so long, in ms, is not waited for. */
+/** Longest wait for a trial, in ms. */
 const patienceMs = 400;
 
 export class Hand {
   private id: string | undefined;
-  /** On its way, from what the text says. */
+  /** The change in progress, relative to the text. */
   private change: HandChange | undefined;
-  /** How much of it is in what is drawn. */
+  /** The change as far as the drawing shows it. */
   private tried: HandChange | undefined;
-  /** When the trial that is not on the screen yet was asked for. */
+  /** Time of the request for a trial that is not on the screen yet. */
   private askedAt: number | undefined;
   private isMaking = false;
-  /** What came while the one before was being written. */
+  /** A change that arrived while the previous one was being written. */
   private next: { readonly change: HandChange; isMade: boolean } | undefined;
   private snapped: readonly SnapLine[] = [];
-  /** It was asked to move what cannot be moved. */
+  /** The user tried to move something that cannot be moved. */
   private isRefused = false;
 
   constructor(private readonly host: HandHost) {}
@@ -58,14 +58,14 @@ export class Hand {
     return this.snapped;
   }
 
-  /** How far it is ahead of what is drawn, in mm, y down. */
+  /** Lead of the change over the drawing, in mm, y down. */
   get shift(): XY {
     if (this.change?.kind !== 'move') return [0, 0];
     const { right = 0, up = 0 } = this.tried?.kind === 'move' ? this.tried : {};
     return [this.change.right - right, up - this.change.up];
   }
 
-  /** What is being changed, in words; `undefined` while nothing is. */
+  /** Description of the change in progress; `undefined` if there is none. */
   get words(): string | undefined {
     const { change } = this;
     const rest = this.snapped.map(({ name }) => ` · ${name}`);
@@ -84,7 +84,7 @@ export class Hand {
     this.host.changed();
   }
 
-  /** Why what is taken hold of cannot be moved. */
+  /** Says why the selection cannot be moved. */
   explain(): void {
     const { grip } = this;
     if (!grip || this.change) return;
@@ -108,7 +108,7 @@ export class Hand {
     this.host.changed();
   }
 
-  /** What was last received is on the screen. */
+  /** The last message received has been painted. */
   shown(): void {
     this.askedAt = undefined;
     if (this.isChanging && JSON.stringify(this.change) !== JSON.stringify(this.tried)) this.ask();
@@ -140,19 +140,19 @@ export class Hand {
     this.host.changed();
   }
 
-  /** Whether the message is to be drawn: a trial of a change that was dropped is not. */
+  /** Whether to draw the message: a trial of a change that was dropped is not. */
   receive({ trying }: SceneMessage): boolean {
     if (trying) {
       if (!this.change || trying.grip !== this.id) return false;
       this.tried = trying.change;
       return true;
     }
-    // The text as it is: with the change made, or without it.
+    // The present text, with the change made or without it.
     this.forget();
     return true;
   }
 
-  /** After the message has been drawn: what waited for it goes on from there. */
+  /** Continues with a change that waited until the message was drawn. */
   goOn(): void {
     const { next } = this;
     if (!next || this.isMaking) return;
@@ -161,7 +161,7 @@ export class Hand {
     if (next.isMade) this.make();
   }
 
-  /** One trial at a time, and the next once that is on the screen: a slow computer is left the time to paint. */
+  /** One trial at a time, and the next only once it is on the screen, so that a slow computer has time to paint. */
   private ask(): void {
     const now = performance.now();
     if (this.askedAt !== undefined && now - this.askedAt < patienceMs) return;
@@ -177,7 +177,7 @@ export class Hand {
     this.snapped = [];
   }
 
-  /** What is drawn may lag behind: the size that it leads to is that of what is drawn and what is missing. */
+  /** The drawing may lag behind, so the resulting size is the drawn one plus the rest of the change. */
   private textOf(change: HandChange): string {
     const { units } = this.host.drawn()!.scene!;
     if (change.kind === 'move') return changeText(change, units);

@@ -1,4 +1,4 @@
-/** Changing the tag by hand: puts the hand, what it holds, the pointer and the keyboard together. */
+/** Changing the tag by hand: combines the change, the selection, the pointer and the keyboard. */
 
 import type { SceneMessage } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -45,7 +45,7 @@ export class Editing {
     });
   }
 
-  /** Whether the message is to be drawn. */
+  /** Whether to draw the message. */
   receive(message: SceneMessage): boolean {
     return this.hand.receive(message);
   }
@@ -57,7 +57,7 @@ export class Editing {
     this.selection.draw(this.hand, arranged, hidden);
   }
 
-  /** Returns the room that its words take. */
+  /** Returns the space that its label takes. */
   follow(view: Viewport, stage: Size): Box[] {
     return this.selection.follow(view, stage);
   }

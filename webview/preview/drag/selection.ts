@@ -1,4 +1,4 @@
-/** What is taken hold of: its outline, a frame round it, handles for its size, and the lines it comes to rest on. */
+/** The selection as drawn: its outline, a frame around it, handles for its size, and the lines it snaps to. */
 
 import type { SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -9,7 +9,7 @@ import type { SnapLine } from './snapping.ts';
 import { textWidth } from '../../common/text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
-/** Half the side of a handle, and the room between outline and frame, in px. */
+/** Half the side of a handle, and the gap between outline and frame, in px. */
 const handlePx = 4.5;
 const framePx = 5;
 const fontPx = 12;
@@ -23,11 +23,11 @@ interface Outline {
 export class Selection {
   /** In mm, among the pieces. */
   readonly world = svg('g', { class: 'selection' });
-  /** In px, over everything. */
+  /** In px, on top of everything. */
   readonly overlay = svg('g', { class: 'selection-frame' });
   private readonly outlines = new KeyedList<Outline, OutlineView>(this.world, () => new OutlineView());
   private readonly frame = svg('rect', { class: 'frame' });
-  /** Carries the frame on dark wood. */
+  /** Keeps the frame visible on dark wood. */
   private readonly casing = svg('rect', { class: 'frame-casing' });
   private readonly guides = svg('path', { class: 'guide' });
   private readonly handles = {
@@ -49,17 +49,17 @@ export class Selection {
     this.lines = lines;
     this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
     this.outlines.patch(this.shown);
-    // Only now: they tell the size of what is drawn.
+    // Only now, because the text includes the drawn size.
     setText(this.words, hand.words ?? grip?.label ?? '');
   }
 
-  /** Of one of its uses: all have the same. */
+  /** Size of one of its uses; all have the same. */
   sizeOf(axis: 'width' | 'height'): number | undefined {
     const [first] = this.shown;
     return first && this.outlines.get(first.id)!.element.getBBox()[axis];
   }
 
-  /** Round all of it, in mm, where it is drawn; `undefined` if nothing is. */
+  /** Bounds of all of it as drawn, in mm; `undefined` if nothing is selected. */
   box(): Box | undefined {
     const boxes = this.shown.map(({ id, at }): Box => {
       const { x, y, width, height } = this.outlines.get(id)!.element.getBBox();
@@ -68,7 +68,7 @@ export class Selection {
     return boxes.length > 0 ? boxes.reduce(joined) : undefined;
   }
 
-  /** Returns the room that its words take. */
+  /** Returns the space that its label takes. */
   follow(view: Viewport, stage: Size): Box[] {
     const box = this.box();
     this.overlay.classList.toggle('hidden', !box);
@@ -87,7 +87,7 @@ export class Selection {
       this.handles[axis].classList.toggle('hidden', !this.grip?.axes.includes(axis));
       setRect(this.handles[axis], x - handlePx, y - handlePx, 2 * handlePx, 2 * handlePx);
     }
-    // Below: the figures of hangers stand above them.
+    // Below the frame, because sizes of hangers are above them.
     const length = textWidth(this.words.textContent, fontPx);
     const at: XY = [
       Math.max(Math.min(left - framePx, stage.width - length - 8), 22),
@@ -113,7 +113,7 @@ class OutlineView implements ItemView<Outline> {
   }
 }
 
-/** Of what can be seen of it: the holes in a shape move with it, and are in its own outline already. */
+/** Outlines of its visible parts: holes in a shape move with it and are already in its own outline. */
 function outlinesOf(
   { parts }: SceneGrip,
   { order, offsets }: Arranged,

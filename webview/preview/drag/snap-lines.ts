@@ -1,4 +1,4 @@
-/** The lines that a thing being moved may come to rest on. Pure. */
+/** Lines that something being moved can snap to. Pure. */
 
 import type { Scene, SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -6,10 +6,10 @@ import { cross, middleOf, type SnapLine } from './snapping.ts';
 import { joined, moved, type Box } from '../../common/camera/viewport.ts';
 
 /**
- * The middle of what else the piece is made of, or of what it is glued on where it is all there is; the balance of the piece,
- * on which a hanger makes it hang straight; and the place that it has by itself.
- * @param box Round what is moved.
- * @param boxOf Round a shape of the scene. Both in mm where they are drawn.
+ * Lines through the centre of the rest of the piece, or, if there is no rest, of the pieces glued to it or below it;
+ * through the piece's centre of gravity, where a hanger makes it hang straight; and through the thing's original place.
+ * @param box Bounds of what is moved.
+ * @param boxOf Bounds of a shape of the scene. Both in mm, as drawn.
  */
 export function snapLines(
   scene: Scene,

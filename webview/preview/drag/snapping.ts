@@ -1,17 +1,20 @@
-/** Where something that is being moved comes to rest: on a line through the middle or the balance of what it belongs to. Pure. */
+/**
+ * Snapping: something being moved comes to rest on a line through the middle or the centre of gravity of what it
+ * belongs to. Pure.
+ */
 
 import type { Box, XY } from '../../common/camera/viewport.ts';
 
 export interface SnapLine {
-  /** The coordinate that is the same all along the line. */
+  /** The coordinate that is constant along the line. */
   readonly along: 'x' | 'y';
-  /** In mm, where things are drawn now. */
+  /** In mm, in the present drawing. */
   readonly at: number;
   readonly name: 'middle' | 'balance' | 'own place';
 }
 
 export interface Snapped {
-  /** What the move is corrected by, in mm. */
+  /** Correction of the move, in mm. */
   readonly by: XY;
   /** The lines it now lies on, at most one in each direction. */
   readonly lines: readonly SnapLine[];
@@ -29,7 +32,7 @@ export function middleOf([minX, minY, maxX, maxY]: Box): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-/** @param reach How far, in mm, a line draws. The nearest wins; of those as near, the first. */
+/** @param reach Distance, in mm, from which a line attracts. The nearest wins; of equally near ones, the first. */
 export function snap(centre: XY, lines: readonly SnapLine[], reach: number): Snapped {
   const nearest = (along: 'x' | 'y', from: number): SnapLine | undefined => {
     let best: SnapLine | undefined;

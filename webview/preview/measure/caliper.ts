@@ -2,7 +2,7 @@ import type { XY } from '../../common/camera/viewport.ts';
 
 const tickPx = 4;
 
-/** Path data of a bar from one point to another with a tick across each end, as on a caliper. */
+/** Path data of a bar between two points with a tick across each end, like a caliper. */
 export function caliper(a: XY, b: XY): string {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const [nx, ny] = length > 0 ? [-(b[1] - a[1]) / length, (b[0] - a[0]) / length] : [0, 1];
@@ -11,7 +11,7 @@ export function caliper(a: XY, b: XY): string {
   return `M${pair(a)}L${pair(b)}${tick(a)}${tick(b)}`;
 }
 
-/** A point as path data has it. */
+/** A point in path data. */
 export function pair([x, y]: XY): string {
   return `${x.toFixed(1)} ${y.toFixed(1)}`;
 }

@@ -1,4 +1,4 @@
-/** All that is written on the drawing about the drawing, laid out as one: sizes, problems, then hangers and walls. */
+/** Callouts: all labels on the drawing, laid out together: sizes, problems, then hangers and walls. */
 
 import type { Arranged } from '../scene/arrange.ts';
 import type { Dimensions } from './dimensions.ts';
@@ -15,7 +15,7 @@ export interface CalloutsSight {
   readonly units: Units;
   readonly view: Viewport;
   readonly stage: Size;
-  /** What is written already. */
+  /** Areas that already have text. */
   readonly taken: readonly Box[];
   readonly isHidden: (layer: 'dimensions' | 'warnings' | 'grid') => boolean;
 }
@@ -26,7 +26,7 @@ export class Callouts {
   private readonly ground = new Obstacles();
   private groundOf: Arranged | undefined;
   private groundWithout: readonly string[] = [];
-  /** Where each label stood last. */
+  /** Last place of each label. */
   private last: ReadonlyMap<string, string> = new Map();
 
   constructor(
@@ -60,7 +60,7 @@ export class Callouts {
       },
       this.last,
     );
-    // What is out of sight for a while comes back to where it was.
+    // A label that is out of sight for a while returns to its place.
     this.last = new Map([...this.last, ...[...placed].map(([id, { key }]) => [id, key] as const)]);
     dimensions.draw(placed);
     pins.draw(placed);

@@ -1,4 +1,6 @@
-/** Dimension lines round each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom. */
+/**
+ * Dimension lines around each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom.
+ */
 
 import type { OutcomePiece, SceneHanger, ScenePiece, SceneWall } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -16,7 +18,7 @@ import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } 
 
 const fontPx = 12;
 const chipPx: Size = { width: 10, height: 17 };
-/** Below this a figure would not find room beside its line. */
+/** Shortest dimension line, in px; a shorter one has no room for its number. */
 const minSpanPx = 36;
 
 interface Dimension {
@@ -44,12 +46,12 @@ export class Dimensions {
     this.walls = walls;
   }
 
-  /** What sizes would be with a change that is only looked at; `undefined`: nothing is. */
+  /** Shows sizes as a fix would leave them; `undefined` ends that. */
   showOutcome(pieces: readonly OutcomePiece[] | undefined): void {
     this.outcome = pieces;
   }
 
-  /** What is to be written of it: sizes before what hangs it, and that before its walls. */
+  /** Collects the labels: sizes first, then hangers, then walls. */
   lookAt(arranged: Arranged, hidden: readonly string[], units: Units, view: Viewport, stage: Size): void {
     const sizes: Dimension[] = [];
     const hangers: Dimension[] = [];
@@ -97,7 +99,7 @@ function boxOf(pieces: readonly Pick<ScenePiece, 'id' | 'bounds'>[], arranged: A
   return pieces.map(({ id, bounds }) => moved(bounds, arranged.offsets.get(id)!)).reduce(joined);
 }
 
-/** Of the first box; of the second, which is only looked at, where it differs. */
+/** Size of the first box; and of the second, the outcome being shown, if it differs. */
 function sizeDimensions(
   id: string,
   [box, after]: readonly [Box, Box],
@@ -125,7 +127,7 @@ function sizeDimensions(
   return found;
 }
 
-/** The inner width of what the tie goes through. */
+/** Inner width of a hanger's opening. */
 function hangerDimension(
   hanger: SceneHanger,
   piece: ScenePiece,
@@ -139,7 +141,7 @@ function hangerDimension(
   return { wanted: spotLabel(hanger.id, text, onScreen(hanger.centre), from, piece, onScreen), text };
 }
 
-/** A bar across the wall, as a caliper has it. */
+/** A bar across the wall, like a caliper. */
 function wallDimension(
   { points, width }: SceneWall,
   piece: ScenePiece,
@@ -152,7 +154,7 @@ function wallDimension(
   return { wanted: spotLabel(`${piece.id}/wall`, text, middle, 0, piece, onScreen), text, bar: [a, b] };
 }
 
-/** It goes away from the piece's middle. */
+/** A label whose leader points away from the piece's centre. */
 function spotLabel(
   id: string,
   text: string,
@@ -201,7 +203,7 @@ class DimensionView implements ItemView<DrawnDimension> {
 
 const arrowPx = 5;
 
-/** A line with a head at either end. */
+/** A line with an arrowhead at either end. */
 function arrow(a: XY, b: XY): string {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
   const [ux, uy] = [((b[0] - a[0]) / length) * arrowPx, ((b[1] - a[1]) / length) * arrowPx];
@@ -211,7 +213,7 @@ function arrow(a: XY, b: XY): string {
   return `M${pair(a)}L${pair(b)}${head(a, 1)}${head(b, -1)}`;
 }
 
-/** To the middle of a pixel, where a hairline is one pixel wide. */
+/** Rounds to the middle of a pixel, where a hairline is one pixel wide. */
 function crisp(px: number): number {
   return Math.round(px) + 0.5;
 }

@@ -1,16 +1,16 @@
-/** Outlines sorted into cells, so that what a box touches is found without looking at every edge. Pure; any one unit of length. */
+/** Grid index of outlines: finds what a box touches without visiting every edge. Pure; any one unit of length. */
 
 import type { Rings } from '../scene/outline-points.ts';
 import type { Box, XY } from '../../common/camera/viewport.ts';
 
-/** Cells along either side of the outlines: for a few thousand edges a handful fall into each. */
+/** Cells along each side: with a few thousand edges, a handful fall into each. */
 const cellsAlong = 48;
 
 export class EdgeGrid {
-  /** x and y of both ends of each edge, one after another. */
+  /** x and y of both ends of each edge, in sequence. */
   private readonly edges: Float64Array;
   private readonly cells: number[][] = [];
-  /** The edges that each row of cells has, each once. */
+  /** Edges in each row of cells, each once. */
   private readonly rows: number[][] = [];
   private readonly box: Box;
   private readonly cell: XY;
@@ -23,7 +23,7 @@ export class EdgeGrid {
     for (let edge = 0; edge < this.edges.length; edge += 4) this.sortIn(edge);
   }
 
-  /** Whether an edge runs through the box, or within it. */
+  /** Whether an edge crosses the box, or lies within it. */
   meets(box: Box): boolean {
     if (!overlap(box, this.box)) return false;
     const { edges } = this;
@@ -39,7 +39,7 @@ export class EdgeGrid {
     return false;
   }
 
-  /** Whether the point lies inside by the even-odd rule. */
+  /** Whether the point is inside, by the even-odd rule. */
   encloses([x, y]: XY): boolean {
     if (!overlap([x, y, x, y], this.box)) return false;
     const { edges } = this;
@@ -73,7 +73,7 @@ export class EdgeGrid {
   }
 }
 
-/** Whether the line from one point to the other has a point in common with the box. */
+/** Whether the line between two points meets the box. */
 export function crosses([ax, ay]: XY, [bx, by]: XY, box: Box): boolean {
   return runsThrough(ax, ay, bx, by, box);
 }
@@ -82,7 +82,7 @@ export function overlap(a: Box, b: Box): boolean {
   return a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
 }
 
-/** Their boxes overlap, and not all corners of the box are on one side of the line. */
+/** True if the boxes overlap and the corners of `box` are not all on one side of the line. */
 function runsThrough(ax: number, ay: number, bx: number, by: number, [minX, minY, maxX, maxY]: Box): boolean {
   if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX)) return false;
   if ((ay < minY && by < minY) || (ay > maxY && by > maxY)) return false;
@@ -112,7 +112,7 @@ function edgesOf(rings: Rings): Float64Array {
   return edges;
 }
 
-/** Round all edges; where there is none, a box that meets nothing. */
+/** Bounds of all edges; without edges, a box that meets nothing. */
 function boxOf(edges: Float64Array): Box {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let at = 0; at < edges.length; at += 2) {

@@ -1,11 +1,11 @@
 /**
- * Where what is written beside the drawing goes: figures and the labels of problems. Pure; screen pixels, y down.
+ * Layout of labels beside the drawing: sizes and problems. Pure; screen pixels, y down.
  *
- * Labels are placed greedily, the most important first, each at the cheapest of its places that hides nothing, as in the survey
- * of Christensen, Marks and Shieber, “An Empirical Study of Algorithms for Point-Feature Label Placement” (ACM Transactions on
- * Graphics 14(3), 1995; from memory). Annealing places a few more on maps with hundreds; here there are seldom twenty, and
- * what counts more is that they stay where they are while one zooms and types: the direction a label stood in last is dearer only
- * by what it would save to leave it.
+ * Labels are placed greedily, the most important first, each at the cheapest of its places that hides nothing, as in
+ * the survey of Christensen, Marks and Shieber, “An Empirical Study of Algorithms for Point-Feature Label Placement”
+ * (ACM Transactions on Graphics 14(3), 1995; from memory). Simulated annealing fits a few more on maps with hundreds of
+ * labels; here there are seldom twenty, and it matters more that they stay put during zooming and typing: a label
+ * leaves its last direction only if that saves more than the cost of moving.
  */
 
 import { crosses, overlap } from './edge-grid.ts';
@@ -26,50 +26,55 @@ import type { Box, XY } from '../../common/camera/viewport.ts';
 export type Wanted = SpotLabel | LineLabel;
 
 export interface PlacedLabel {
-  /** What stays the same as long as the label stays where it is. */
+  /** Stays the same as long as the label keeps its place. */
   readonly key: string;
   readonly box: Box;
   readonly isOnMaterial: boolean;
-  /** There is room only for the least of it. */
+  /** There is room only for the short form. */
   readonly isLeast?: boolean;
   /** The leader, or the lines that the label stands on. */
   readonly lines: readonly Line[];
 }
 
 export interface Surroundings {
-  /** No label reaches beyond. */
+  /** Labels stay within this box. */
   readonly room: Box;
   readonly under: (box: Box) => GroundKind;
-  /** Neither labels nor their leaders go over these. */
+  /** Neither labels nor leaders may cover these. */
   readonly boxes: readonly Box[];
-  /** No label hides these: they are what labels are about. */
+  /** Labels may not hide these, because they are what labels are about. */
   readonly marks: readonly Line[];
 }
 
 const clearancePx = 3;
-/** From the nearest place there is in a direction to the furthest. */
+/** Distance from the nearest possible place in a direction to the furthest, in px. */
 const reachPx = 300;
 const stepPx = 8;
-/** A leader is looked at so often: no stroke that can be seen is narrower. */
+/** Step for sampling leaders, in px: no visible stroke is narrower. */
 const leaderStepPx = 5;
 
-/** What is worse than being a pixel further away: our own judgement, from looking at the samples. */
+/** Costs, in pixels of distance: our own judgement, from looking at the samples. */
 const cost = {
   crossing: 60,
-  /** For every pixel that a leader runs over letters or material: they are what one is looking at. */
+  /** For every pixel of a leader over letters or material, which are what the user is looking at. */
   overShape: 2,
-  /** To say only the least. */
+  /** For using the short form. */
   less: 90,
-  /** Of a vital label that finds no place: on a letter or an opening, on another label, and for every pixel beyond the room. */
+  /**
+   * For a vital label without a free place: on a letter or an opening, on another label, and for every pixel outside
+   * the room.
+   */
   overDrawing: 3000,
   overLabel: 6000,
   beyond: 100_000,
 } as const;
 
-/** How often all is placed anew for the sake of a vital label that found no place. */
+/** Number of times the whole layout is repeated for the sake of a vital label without a free place. */
 const retries = 3;
 
-/** `wanted`: the most important first; what finds no place is left out. `last`: the keys of the places they had. */
+/**
+ * `wanted`: the most important first; labels that find no place are left out. `last`: keys of their previous places.
+ */
 export function layOut(
   wanted: readonly Wanted[],
   around: Surroundings,
@@ -79,7 +84,7 @@ export function layOut(
   let tried = placedIn(order, around, last);
   let best = tried;
   for (let retry = 0; retry < retries && best.squeezed.length > 0; retry++) {
-    // Those that were squeezed in choose before the others of their kind.
+    // Labels that were squeezed in now choose before others of their kind.
     const first = tried.squeezed;
     const at = order.findIndex(isVital);
     const others = order.filter((label) => !first.includes(label));
@@ -150,7 +155,7 @@ class Layout {
     return best;
   }
 
-  /** All of it, or else the least, which is better than a long leader over letters. */
+  /** The full label, or else the short form, which is better than a long leader over letters. */
   inShort(label: SpotLabel, last: string | undefined): PlacedLabel | undefined {
     const whole = this.atSpot(label, last);
     if (!label.least || (whole && whole.cost <= cost.less)) return whole?.place;
@@ -159,7 +164,10 @@ class Layout {
     return least && { ...least.place, isLeast: true };
   }
 
-  /** The nearest place beside everything, in whichever direction; a shorter leader makes up for a turn. Else one on material. */
+  /**
+   * The nearest place clear of everything, in any direction; a shorter leader makes up for a change of direction.
+   * Failing that, one on material.
+   */
   atSpot(label: SpotLabel, last: string | undefined): Placing | undefined {
     const nearest = nearestTo(label);
     const best: Partial<Record<GroundKind, Placing>> = {};
@@ -173,7 +181,7 @@ class Layout {
         if (best.free && radius - stepPx + extra >= best.free.cost) break;
         const ground = groundAt(angle, radius);
         if (ground === undefined || ground === 'taken' || (ground === 'material' && best.material)) continue;
-        // As near as can be and not by steps: so a label does not jerk while one zooms.
+        // As near as possible, not in steps, so that a label does not jump during zooming.
         const isGood = (each: number): boolean => groundAt(angle, each) === ground;
         const at = radius === nearest ? radius : lowest(radius - stepPx, radius, isGood);
         const box = boxAt(label, angle, at);
@@ -208,7 +216,7 @@ class Layout {
     return best!.place;
   }
 
-  /** `undefined` where another label, or a line, is in the way. */
+  /** `undefined` if another label or a line is in the way. */
   private groundFor(box: Box): GroundKind | undefined {
     const { room } = this.around;
     if (box[0] < room[0] || box[1] < room[1] || box[2] > room[2] || box[3] > room[3]) return undefined;
@@ -226,7 +234,7 @@ class Layout {
     return this.leaders.filter(([c, d]) => areApart(a, b, c, d) && areApart(c, d, a, b)).length;
   }
 
-  /** How much of a leader lies over letters or material, in pixels, looked at step by step. */
+  /** Length of a leader over letters or material in px, by sampling. */
   private overShapePx([[ax, ay], [bx, by]]: Line): number {
     const steps = Math.ceil(Math.hypot(bx - ax, by - ay) / leaderStepPx);
     let over = 0;
@@ -244,7 +252,7 @@ class Layout {
   }
 }
 
-/** Between what is not good and what is, to half a pixel. */
+/** Bisects between a bad and a good value, to half a pixel. */
 function lowest(bad: number, good: number, isGood: (value: number) => boolean): number {
   let [low, high] = [bad, good];
   while (high - low > 0.5) {

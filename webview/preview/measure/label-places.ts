@@ -1,4 +1,7 @@
-/** Labels to be placed, and the places they could have: at the end of a leader, or on a line of their own. Pure; screen pixels. */
+/**
+ * Labels to be placed, and their possible places: at the end of a leader, or on a line of their own. Pure; screen
+ * pixels.
+ */
 
 import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
@@ -9,20 +12,20 @@ interface Common {
   readonly size: Size;
 }
 
-/** Stands off the point it is about, at the end of a leader. */
+/** A label at the end of a leader from the point it is about. */
 export interface SpotLabel extends Common {
   readonly at: XY;
-  /** How far from the point the leader begins. */
+  /** Distance from the point to the start of the leader. */
   readonly from: number;
-  /** The direction to go in where there is room, in radians. */
+  /** Preferred direction in radians. */
   readonly outwards: number;
-  /** Rather in a bad place than nowhere. */
+  /** Shown in a bad place rather than not at all. */
   readonly isVital: boolean;
-  /** How large it is if it says less, for where there is no room for all of it. */
+  /** Size of the short form, for when there is no room for the full label. */
   readonly least?: Size;
 }
 
-/** Stands on a line of its own, which is drawn wherever it is. */
+/** A label on a line of its own, which is drawn with it. */
 export interface LineLabel extends Common {
   readonly places: readonly LinePlace[];
 }
@@ -35,11 +38,11 @@ export interface LinePlace {
 }
 
 const directions = 16;
-/** The middle of a label is at least so far from the point it is about, and from where the leader begins. */
+/** Least distance of a label's centre from its point, and from the start of its leader. */
 const nearestPx = 34;
 const leaderPx = 16;
 
-/** What is worse than being a pixel further away, for a radian off the way outwards and for standing elsewhere than last. */
+/** Costs in pixels of distance: of a radian off the preferred direction, and of moving from the last place. */
 const turnCost = 30;
 export const moveCost = 45;
 
@@ -49,7 +52,10 @@ export interface Angle {
   readonly extra: number;
 }
 
-/** All directions, the cheapest first. They hold for all labels alike, so that a direction stays one while all else moves. */
+/**
+ * All directions, the cheapest first. They are the same for all labels, so that a direction keeps its key while
+ * everything else moves.
+ */
 export function anglesOf({ outwards }: SpotLabel, last: string | undefined): Angle[] {
   return Array.from({ length: directions }, (_, nth) => {
     const angle = (nth * 2 * Math.PI) / directions;
@@ -63,7 +69,7 @@ export function nearestTo({ from }: SpotLabel): number {
   return Math.max(nearestPx, from + leaderPx);
 }
 
-/** Along x the distance counts from the label's nearer end, or a wide label would lie on its own spot. */
+/** Along x, the distance counts from the label's nearer end; otherwise a wide label would cover its own point. */
 export function boxAt({ at, size: { width, height } }: SpotLabel, angle: number, radius: number): Box {
   const x = at[0] + Math.cos(angle) * (radius + Math.max(width - height, 0) / 2) - width / 2;
   const y = at[1] + Math.sin(angle) * radius - height / 2;

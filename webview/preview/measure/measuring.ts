@@ -1,4 +1,4 @@
-/** Rulers, the grid they go with, the ruler one measures with, and what follows a drawing when there is time for it. */
+/** Rulers with their grid, the ruler tool, and the measures that arrive after a drawing. */
 
 import type { MeasuresMessage, SceneMessage } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -35,7 +35,7 @@ export class Measuring {
     this.measures = measures;
   }
 
-  /** Those of an older drawing, or of what is not in the text yet, are none. */
+  /** Empty for measures of an older drawing, and during a trial. */
   of({ version, trying }: SceneMessage): Pick<MeasuresMessage, 'walls' | 'cutPaths'> {
     const isOf = this.measures?.version === version && !trying;
     return isOf ? this.measures! : { walls: [], cutPaths: [] };

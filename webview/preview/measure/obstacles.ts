@@ -1,4 +1,4 @@
-/** What lies where in the drawing, for labels that must not hide it. Pure; mm, y down. */
+/** The ground under labels: what lies where in the drawing, so that labels do not hide it. Pure; mm, y down. */
 
 import type { PathData, ScenePiece } from '../../../src/protocol/preview.ts';
 import { EdgeGrid, overlap } from './edge-grid.ts';
@@ -10,15 +10,15 @@ export type GroundKind = 'free' | 'material' | 'taken';
 
 /** One piece, in its own coordinates. */
 interface PieceGround {
-  /** What it was made from: another text makes another one. */
+  /** The path data it was built from; other data needs a new one. */
   readonly key: string;
   readonly solid: EdgeGrid;
-  /** Edges that may not be hidden; those that are filled hide nothing of what lies within either. */
+  /** Edges that must not be hidden; filled ones must not have their inside hidden either. */
   readonly drawn: readonly { readonly edges: EdgeGrid; readonly isFilled: boolean }[];
 }
 
 export class Obstacles {
-  /** By piece: most keystrokes leave most pieces as they are, and zooming leaves all. */
+  /** Cached by piece: most keystrokes leave most pieces unchanged, and zooming leaves all. */
   private readonly known = new Map<string, PieceGround>();
   private shown: readonly { readonly ground: PieceGround; readonly bounds: Box; readonly at: XY }[] = [];
 

@@ -1,13 +1,13 @@
 import { pair } from './caliper.ts';
 import type { XY } from '../../common/camera/viewport.ts';
 
-/** How far the line goes on beyond both its ends, in px. */
+/** Extension of the line beyond both ends, in px. */
 const beyondPx = 22;
 
-/** The balance is marked by a ring of this radius, in px. */
+/** Radius of the ring that marks the centre of gravity, in px. */
 const bobPx = 4;
 
-/** The line on which a tag hangs: from above its opening to beyond its balance. */
+/** Ends of the line on which a tag hangs: from above its opening to beyond its centre of gravity. */
 export function plumbEnds(opening: XY, balance: XY): readonly [XY, XY] {
   const [dx, dy] = [balance[0] - opening[0], balance[1] - opening[1]];
   const length = Math.hypot(dx, dy) || 1;
@@ -18,7 +18,7 @@ export function plumbEnds(opening: XY, balance: XY): readonly [XY, XY] {
   ];
 }
 
-/** Path data of that line, with its balance marked. */
+/** Path data of that line, with the centre of gravity marked. */
 export function plumbLine(opening: XY, balance: XY): string {
   const [x, y] = balance;
   if (x === opening[0] && y === opening[1]) return '';
@@ -27,7 +27,7 @@ export function plumbLine(opening: XY, balance: XY): string {
   return `M${pair(from)}L${pair(to)}M${pair([x - bobPx, y])}${arc} ${2 * bobPx} 0${arc} ${-2 * bobPx} 0`;
 }
 
-/** Where the leader of its label ends: as broad as the line, so that it covers nothing. */
+/** End of its label's leader: as wide as the line, so that it covers nothing. */
 export function plumbFoot([x, y]: XY): readonly XY[] {
   return [
     [x - 1, y],

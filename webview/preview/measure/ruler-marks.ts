@@ -1,4 +1,4 @@
-/** Where the marks of a ruler are and which of them carry a figure. Pure. */
+/** Marks of a ruler, and which of them have a number. Pure. */
 
 import { mmPer } from '../../../src/core/units.ts';
 import type { Units } from '../../../src/core/units.ts';
@@ -6,12 +6,12 @@ import type { Units } from '../../../src/core/units.ts';
 export interface RulerMark {
   /** In mm from the ruler's zero. */
   readonly at: number;
-  /** Longest are those with a figure. */
+  /** Marks with a number are longest. */
   readonly rank: 'figure' | 'half' | 'fine';
   readonly text: string;
 }
 
-/** Steps between figures, in units; each is parted into ten, five or four, so that marks stand at round figures as well. */
+/** Steps between numbers, in units; each is divided into ten, five or four, so that marks fall on round numbers too. */
 const figureSteps: readonly (readonly [step: number, parts: number])[] = [
   [0.05, 5],
   [0.1, 10],
@@ -30,10 +30,10 @@ const figureSteps: readonly (readonly [step: number, parts: number])[] = [
 ];
 const leastFigurePx = 44;
 const leastMarkPx = 4;
-/** More would be a mistake: no stage is so wide. */
+/** Limit on marks; no stage is wide enough for more. */
 const mostMarks = 2000;
 
-/** From one place to another, in mm from the zero. `scale`: pixels for a millimetre. */
+/** Marks from one place to another, in mm from the zero. `scale`: pixels per mm. */
 export function rulerMarks(from: number, to: number, scale: number, units: Units): RulerMark[] {
   const px = scale * mmPer[units];
   const [step, finest] = figureSteps.find(([each]) => each * px >= leastFigurePx) ?? figureSteps.at(-1)!;

@@ -1,4 +1,4 @@
-/** The ruler: from one point to another, each coming to rest on a corner, a centre or an edge of what is drawn. */
+/** Ruler tool: measures between two points, each snapping to a corner, a centre or an edge of the drawing. */
 
 import type { Arranged } from '../scene/arrange.ts';
 import { caliper, pair } from './caliper.ts';
@@ -16,15 +16,15 @@ export interface RulerHost {
   size(): Size;
   units(): Units;
   say(text: string): void;
-  /** It is to be drawn anew. */
+  /** It must be redrawn. */
   changed(): void;
-  /** It was taken up or put away. */
+  /** It was switched on or off. */
   toggled(isOn: boolean): void;
 }
 
 const cornerPx = 9;
 const edgePx = 7;
-/** What the arrow keys move the point by, in px, without and with Shift. */
+/** Step of the arrow keys in px, without and with Shift. */
 const keyPx = { fine: 1, coarse: 10 } as const;
 
 interface Outlines {
@@ -42,7 +42,7 @@ export class RulerTool {
   private readonly text = svg('text', { 'text-anchor': 'middle' });
   private isOn = false;
   private outlines: Outlines | undefined;
-  /** The two ends in mm; the second goes with the pointer until it is set. */
+  /** Both ends in mm; the second follows the pointer until it is set. */
   private from: XY | undefined;
   private to: XY | undefined;
   private isSet = false;
@@ -61,7 +61,7 @@ export class RulerTool {
       event.stopImmediatePropagation();
       if (event.type === 'click') this.set();
     };
-    // Before whatever else a press or a click would do.
+    // Before anything else that a press or click would do.
     for (const name of ['pointerdown', 'click'] as const) stage.addEventListener(name, take, { capture: true });
     const press = (event: KeyboardEvent): void => {
       if (isPlain(event, 'm')) this.toggle();
@@ -100,7 +100,7 @@ export class RulerTool {
     setAttribute(this.text, 'y', (Math.min(a[1], b[1]) - 10).toFixed(1));
   }
 
-  /** First the measure goes, then the ruler. */
+  /** Clears the measurement first; a second time, switches the ruler off. */
   private putBack(): void {
     if (!this.from) {
       this.toggle();
@@ -155,14 +155,14 @@ export class RulerTool {
     const step = event.shiftKey ? keyPx.coarse : keyPx.fine;
     const view = this.host.view();
     const [x, y] = this.spotAt?.at ?? [view.x, view.y];
-    // It comes to rest on something once it is set; if it did before, it would never get away.
+    // The point snaps only when it is set; snapping at every step would never let it leave.
     this.spotAt = { at: [x + (way[0] * step) / view.scale, y + (way[1] * step) / view.scale], kind: 'edge' };
     if (this.from && !this.isSet) this.to = this.spotAt.at;
     this.host.changed();
     return true;
   }
 
-  /** A corner or a centre first; else the edge, at its shortest way from where the measure begins. */
+  /** A corner or centre first; else the edge, where it is nearest to the start of the measurement. */
   private find(place: XY): SnapPoint | undefined {
     const outlines = this.current();
     if (!outlines) return undefined;
@@ -203,7 +203,10 @@ export class RulerTool {
   }
 }
 
-/** Four slanting ticks that aim at a corner, four upright ones at a centre, two strokes along an edge; what is measured stays in view. */
+/**
+ * Marker around the snap point: four diagonal ticks for a corner, four straight ones for a centre, two strokes along an
+ * edge; the point itself stays visible.
+ */
 function spotPath(point: XY, kind: SnapPoint['kind']): string {
   const at = pair(point);
   if (kind === 'corner') return `M${at}m-8 -8l5 5m6 0l5 -5m0 16l-5 -5m-6 0l-5 5`;

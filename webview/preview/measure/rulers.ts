@@ -1,4 +1,4 @@
-/** Rulers along the top and the left of the stage, in the spec's units, from the top left corner of what is drawn. */
+/** Rulers along the top and left of the stage, in the spec's units, from the top left corner of the drawing. */
 
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import type { Units } from '../../../src/core/units.ts';

@@ -1,4 +1,6 @@
-/** The tags of a batch in a strip, each with a small picture, its size and a mark where it has problems; one of them is shown. */
+/**
+ * Strip with the tags of a batch, each with a small picture, its size and a mark for problems; one of them is selected.
+ */
 
 import type { BatchMessage, BatchTag, SceneMessage } from '../../../src/protocol/preview.ts';
 import { byId, html, setAttribute, setText, svg } from '../../common/dom.ts';
@@ -43,7 +45,7 @@ export class BatchStrip {
     this.mark(batch.row);
   }
 
-  /** What is known of each, once all have been computed. */
+  /** Shows what is known about each, once all have been computed. */
   describe({ tags }: Pick<BatchMessage, 'tags'>, units: Units): void {
     this.options.forEach((option, row) => {
       const tag = tags[row];
@@ -72,13 +74,13 @@ export class BatchStrip {
     setText(this.count, `${row + 1} of ${this.labels.length}`);
   }
 
-  /** Round and round. */
+  /** Wraps around at both ends. */
   private step(by: number): void {
     const { length } = this.labels;
     this.choose((this.row + by + length) % length);
   }
 
-  /** The choice goes with the keys, and so does the drawing. */
+  /** Arrow keys change the selection, and the drawing with it. */
   private steer(event: KeyboardEvent): void {
     if (hasModifier(event)) return;
     const last = this.labels.length - 1;
@@ -96,7 +98,7 @@ export class BatchStrip {
   }
 }
 
-/** With those, keys are the editor's. */
+/** Keys with modifiers belong to the editor. */
 function hasModifier({ ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): boolean {
   return ctrlKey || metaKey || altKey || shiftKey;
 }
@@ -130,7 +132,7 @@ class BatchOption {
     const tall = isTall ? 'much taller than the others' : '';
     setText(this.size, size);
     this.size.classList.toggle('stands-out', isTall);
-    // It is no problem of the tag, only of the set.
+    // A tall tag is not a problem of its own, only within the set.
     const gravest = severity ?? (isTall ? 'info' : undefined);
     this.icon.toggleAttribute('hidden', gravest === undefined);
     if (gravest) setSeverity(this.icon, gravest);

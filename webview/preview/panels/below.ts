@@ -1,4 +1,4 @@
-/** All that is below the drawing: a caution that must be read, the line that sums up, and what that opens. */
+/** Everything below the drawing: a caution that must be read, the summary line, and the panel that it opens. */
 
 import type { MeasuresMessage, SceneMessage, TakesMessage } from '../../../src/protocol/preview.ts';
 import { Cautions } from './cautions.ts';
@@ -10,7 +10,7 @@ import { Summary } from './summary.ts';
 import { TakesView } from './estimate.ts';
 
 export interface BelowHost {
-  /** What the person chose to see. */
+  /** The user's view choices. */
   state(): PageState;
   choose(dock: DockChoice): void;
   togglePiece(id: string): void;

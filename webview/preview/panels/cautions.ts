@@ -1,6 +1,6 @@
 /**
- * What must be known before anything hangs by a tag. It stands in the open until someone has said that they have read it, and
- * again whenever files are made; at other times it is behind the “i” of the piece that it is about.
+ * Caution about what must be known before anything hangs from a tag. It is shown until the user confirms having read
+ * it, and again whenever files are made; otherwise it is behind the “i” of its piece.
  */
 
 import type { PieceLoad } from '../../../src/protocol/preview.ts';
@@ -12,7 +12,7 @@ export class Cautions {
   private readonly read: Set<string>;
   private text = '';
 
-  /** `read`: those that were read on this machine. */
+  /** `read`: cautions that were read on this machine. */
   constructor(read: readonly string[], host: { confirmed(caution: string): void }) {
     this.read = new Set(read);
     this.element.querySelector('button')!.addEventListener('click', () => {
@@ -29,13 +29,13 @@ export class Cautions {
 
   patch(loads: readonly PieceLoad[]): void {
     const [first] = loads;
-    // Where no strength is known, there is no estimate to speak of.
+    // If no strength is known, there is no estimate to mention.
     const isEstimated = loads.some(({ caution, rule }) => caution !== rule);
     this.text = first ? `${isEstimated ? 'Strength is an estimate at best. ' : ''}${first.rule}` : '';
     this.show(first !== undefined && !this.read.has(this.text));
   }
 
-  /** Files are being made. */
+  /** Shows it again because files are being made. */
   remind(): void {
     this.show(this.text !== '');
   }

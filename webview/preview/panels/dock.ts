@@ -1,7 +1,7 @@
 /**
- * The panel below the drawing. By itself it is closed while all is well and shows the problems where there are some, as high
- * as they need; what someone opened or closed stays. It follows a change of the text only once that has rested: the drawing
- * would jump while one types.
+ * Dock: the panel below the drawing. By default it is closed while there are no problems and otherwise lists them, as
+ * high as they need; once the user opens or closes it, it stays that way. It reacts to changes of the text only after a
+ * pause, because otherwise the drawing would jump during typing.
  */
 
 import type { SceneMessage } from '../../../src/protocol/preview.ts';
@@ -17,7 +17,10 @@ export function showsOf(choice: DockChoice, problems: number): Shows {
   return choice === 'auto' && problems > 0 ? 'problems' : 'nothing';
 }
 
-/** What a press makes of it: all, or one line. Closed while all is well it may open by itself. */
+/**
+ * The choice after a press: everything, or one line. Without problems, closing returns to the default, which may open
+ * it again.
+ */
 export function pressed(choice: DockChoice, problems: number): DockChoice {
   if (choice !== 'open') return 'open';
   return problems > 0 ? 'closed' : 'auto';
@@ -29,9 +32,9 @@ export class Dock {
   private problems: number | undefined;
   private timer: number | undefined;
 
-  /** `changed`: it shows more or less than before; whether all. */
+  /** `changed`: called when its extent changes, with whether it shows everything. */
   constructor(private readonly changed: (isOpen: boolean) => void) {
-    // What is opened in it is meant to be read; the event does not bubble.
+    // A section opened inside it is meant to be read, so it makes room; `toggle` does not bubble.
     const opened = (): void => {
       this.settle();
     };
@@ -39,7 +42,7 @@ export class Dock {
   }
 
   patch(choice: DockChoice, { pins, trying }: SceneMessage): void {
-    // While the hand moves something, all else stays.
+    // Nothing else changes during a drag.
     if (trying) return;
     const isFirst = this.problems === undefined;
     const isWished = choice !== this.choice;
@@ -48,7 +51,7 @@ export class Dock {
     else this.settleSoon();
   }
 
-  /** What it shows may have grown or shrunk. */
+  /** Its contents may have grown or shrunk. */
   settleSoon(): void {
     window.clearTimeout(this.timer);
     this.timer = window.setTimeout(() => {
@@ -61,10 +64,10 @@ export class Dock {
     window.clearTimeout(this.timer);
     const shows = showsOf(this.choice, this.problems ?? 0);
     setAttribute(this.element, 'data-shows', shows);
-    // The keyboard must not be lost with it.
+    // The focus must not be lost with it.
     if (shows === 'nothing' && this.element.contains(document.activeElement)) byId('summary').focus();
     this.element.hidden = shows === 'nothing';
-    // As high as it needs, within what the style sheet allows; then it stays so.
+    // Takes the height it needs within the limits of the style sheet, and then keeps it.
     this.element.style.height = '';
     if (shows !== 'nothing') this.element.style.height = `${this.element.offsetHeight}px`;
     this.changed(shows === 'all');

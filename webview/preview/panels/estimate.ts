@@ -1,4 +1,4 @@
-/** What the whole tag takes: lengths, time, sheet, weight and cost, in the dock. */
+/** Job estimate for the whole tag, in the dock: lengths, time, sheet, weight and cost. */
 
 import type { TakesMessage } from '../../../src/protocol/preview.ts';
 import { byId, html } from '../../common/dom.ts';

@@ -1,13 +1,16 @@
-/** The way to files: what was made last by one press, the rest in a menu. What the strength rests on is said there as well. */
+/**
+ * Export button: repeats the last kind of export with one press, with the others in a menu. The caution about strength
+ * is shown there as well.
+ */
 
 import { exportKinds, type ExportKind } from '../../../src/protocol/preview.ts';
 import { byId, setAttribute, setText } from '../../common/dom.ts';
 import { MenuButton } from '../../common/menu.ts';
 
 interface Words {
-  /** On the button, where it was made last. */
+  /** Label of the button, if it was the last kind. */
   readonly button: string;
-  /** In the menu. */
+  /** Label in the menu. */
   readonly item: string;
   readonly hint: string;
 }
@@ -20,7 +23,7 @@ const words: Readonly<Record<ExportKind, Words>> = {
 };
 
 export interface ExportsHost {
-  /** Of the strength, as things stand; empty where none is told. */
+  /** The present caution about strength; empty if there is none. */
   caution(): string;
   make(kind: ExportKind): void;
 }
@@ -60,7 +63,7 @@ export class Exports {
     this.show();
   }
 
-  /** Without a piece there is nothing to make files of. */
+  /** Disabled without a piece, as there is nothing to export. */
   enable(isEnabled: boolean): void {
     this.button.disabled = this.other.disabled = !isEnabled;
   }

@@ -1,4 +1,4 @@
-/** The keys of the preview: for the page's own list, and for the guide. */
+/** Keyboard shortcuts of the preview, for the page's own list and for the guide. */
 
 type Keys = readonly (readonly [keys: string, what: string])[];
 

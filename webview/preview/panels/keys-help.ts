@@ -1,4 +1,4 @@
-/** The keys of the preview, in a list that `?` opens and Escape closes; the focus goes back to where it was. */
+/** Dialog with the preview's keyboard shortcuts, opened by `?` and closed by Escape, which returns the focus. */
 
 import { byId, html } from '../../common/dom.ts';
 import { isPlain } from '../../common/keys.ts';
@@ -16,7 +16,7 @@ export class KeysHelp {
     });
     this.dialog.addEventListener('keydown', (event) => {
       if (isPlain(event, '?')) this.dialog.close();
-      // The page's own keys are not meant.
+      // The page's own shortcuts must not apply.
       event.stopPropagation();
     });
     this.dialog.addEventListener('click', ({ target }) => {

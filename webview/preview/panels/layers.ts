@@ -1,4 +1,4 @@
-/** What is shown of the tag, layer by layer: pills where the row has room for them, else a menu. */
+/** Switches for the layers of the drawing: pills if the row has room for them, else a menu. */
 
 import { byId, html } from '../../common/dom.ts';
 import { swatch } from '../../common/icons.ts';

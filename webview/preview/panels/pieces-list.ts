@@ -1,4 +1,6 @@
-/** One row a piece: shown or hidden, its size, and its parts as buttons, so that each can be reached by keyboard. */
+/**
+ * List of pieces, one row each: visibility, size, and its parts as buttons, so that each can be reached by keyboard.
+ */
 
 import type { PieceLoad, Scene, ScenePart, ScenePiece, SceneShape } from '../../../src/protocol/preview.ts';
 import { html, setAttribute, setText } from '../../common/dom.ts';
@@ -13,7 +15,7 @@ interface Row {
   readonly id: string;
   readonly piece: ScenePiece;
   readonly hidden: boolean;
-  /** It is all there is: its size and counts are those of the whole, which the line above says. */
+  /** The only piece: its size and counts are those of the whole, which the summary line shows. */
   readonly alone: boolean;
   readonly units: Units;
   readonly load: PieceLoad | undefined;
@@ -38,7 +40,7 @@ export class PiecesList {
     this.patchRows();
   }
 
-  /** They come after the drawing they are of, and stay until others come. */
+  /** Loads arrive after their drawing, and stay until others come. */
   showLoads(loads: readonly PieceLoad[]): void {
     this.loads = loads;
     this.patchRows();
@@ -92,7 +94,7 @@ class RowView implements ItemView<Row> {
   }
 }
 
-/** What the piece bears; the caution and how it comes about are behind the “i”. */
+/** Load of a piece; the caution and the derivation are behind the “i”. */
 class LoadView {
   private readonly headline = html('span');
   private readonly lines = html('ul');
@@ -121,7 +123,7 @@ class PartButton implements ItemView<SceneShape | ScenePart> {
   readonly element = html('button', { type: 'button', class: 'part-name' }, this.label);
 
   update(part: SceneShape | ScenePart): void {
-    // A shape is no path of the beam; it stands for the material.
+    // A shape is not a path of the beam; it stands for the material.
     const layer: Layer = 'operation' in part ? part.operation : 'finish';
     if (this.element.dataset['swatch'] !== layer) {
       this.element.dataset['swatch'] = layer;

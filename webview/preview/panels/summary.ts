@@ -1,4 +1,4 @@
-/** The line at the foot of the page: how large, how many pieces, how many problems. A press opens and closes what is below. */
+/** Summary line at the foot of the page: size, number of pieces, problems. A press opens and closes the panel. */
 
 import type { SceneMessage, Severity } from '../../../src/protocol/preview.ts';
 import { arrange } from '../scene/arrange.ts';
@@ -11,7 +11,7 @@ const severities: readonly Severity[] = ['error', 'warning', 'info'];
 
 export class Summary {
   private readonly size = html('span', { class: 'size' });
-  /** In the other unit, where there is room. */
+  /** The size in the other unit, if there is room. */
   private readonly other = html('span', { class: 'size other' });
   private readonly count = html('span', { class: 'count' });
   private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
@@ -32,12 +32,12 @@ export class Summary {
       this.count,
       html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
     );
-    // Until something has been drawn, nothing is known of problems.
+    // Until something has been drawn, the number of problems is unknown.
     for (const element of [this.well, ...this.counters.map((each) => each.element)]) element.hidden = true;
     button.addEventListener('click', toggle);
   }
 
-  /** `open`: all is shown below. */
+  /** `open`: everything is shown in the panel. */
   showOpen(open: boolean): void {
     setAttribute(this.button, 'aria-expanded', `${open}`);
     setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show pieces and job estimate');
@@ -60,7 +60,7 @@ export class Summary {
 
 type Drawn = NonNullable<SceneMessage['scene']>;
 
-/** Of what hangs together; separate tags have sizes of their own, in the list. */
+/** Size of what hangs together; separate tags have their own sizes in the list. */
 function overallSize(scene: Drawn): string {
   const groups = arrange(scene, 'assembled').groups;
   const [minX, minY, maxX, maxY] = groups[0]?.bounds ?? [0, 0, 0, 0];

@@ -1,4 +1,4 @@
-/** The buttons for arrangement, zoom and proof, and the menu of what is seldom wanted. */
+/** Toolbar: buttons for arrangement, zoom and proof, and a menu of rarely used options. */
 
 import type { ScenePiece } from '../../../src/protocol/preview.ts';
 import { arrangements, type Arrangement } from '../scene/arrange.ts';
@@ -58,15 +58,15 @@ export class Toolbar {
     roving(byId('tools'));
   }
 
-  /** One piece cannot be taken apart. */
+  /** A single piece cannot be taken apart. */
   patch(arrangement: Arrangement, pieces: readonly ScenePiece[]): void {
     this.arrangement.hidden = pieces.length < 2;
-    // Without anything glued there are no layers to lift.
+    // Without glued pieces there are no layers to lift.
     this.button('exploded').hidden = !pieces.some(({ glueTo }) => glueTo !== undefined);
     for (const name of arrangements) setAttribute(this.button(name), 'aria-pressed', `${name === arrangement}`);
   }
 
-  /** `trueScale`: pixels for a millimetre at 100 %. */
+  /** `trueScale`: pixels per mm at 100 %. */
   showZoom(scale: number, trueScale: number): void {
     const text = zoomText(scale, trueScale);
     setText(this.zoomButton, text);
@@ -78,7 +78,7 @@ export class Toolbar {
   }
 }
 
-/** Buttons, of which some give way where the row is narrow, and a menu with all of them. */
+/** Zoom buttons, some of which give way in a narrow row, and a menu with all of them. */
 function zooming(button: HTMLElement, steered: Steered, measureScreen: () => void): void {
   const ways: Readonly<Record<string, MenuItem>> = {
     in: {

@@ -1,14 +1,20 @@
-/** Where a card goes that was opened at something: near it, over as little as can be of what is to be watched. Pure; px. */
+/**
+ * Placement of a card that is opened at an anchor: near it, covering as little as possible of the area to keep visible.
+ * Pure; px.
+ */
 
 import { overlap } from '../measure/edge-grid.ts';
 import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
 const gapPx = 4;
 
-/** How many square pixels of what is watched weigh as much as one pixel further from the anchor: our own judgement. */
+/** Weight of a covered square pixel, in pixels of distance from the anchor: our own judgement. */
 const coveredWeight = 1 / 150;
 
-/** The top left corner: below the anchor, above or beside it, or in a corner of the window; on the anchor only where it must be. */
+/**
+ * Top left corner of the card: below the anchor, above or beside it, or in a corner of the window; over the anchor only
+ * if unavoidable.
+ */
 export function cardPlace(anchor: Box, card: Size, window: Size, watched: Box | undefined): XY {
   const [left, top, right, bottom] = anchor;
   const [farX, farY] = [window.width - card.width - gapPx, window.height - card.height - gapPx];
@@ -35,7 +41,7 @@ export function cardPlace(anchor: Box, card: Size, window: Size, watched: Box | 
   return best!.at;
 }
 
-/** Between two stretches of a line. */
+/** Gap between two intervals. */
 function distance(a: number, b: number, c: number, d: number): number {
   return Math.max(c - b, a - d, 0);
 }

@@ -1,4 +1,4 @@
-/** The card of a problem: what it says, the way to its line, and what may be done about it. Opened at its pin or its row. */
+/** Card of a problem: its message, a link to its line, and its fixes. Opened at its pin or its row in the list. */
 
 import type { FixesMessage, ScenePin } from '../../../src/protocol/preview.ts';
 import { cardPlace } from './card-place.ts';
@@ -9,9 +9,9 @@ import { menuIndex } from '../../common/roving.ts';
 export interface FixMenuActions {
   ask(pin: ScenePin): void;
   make(pin: ScenePin, index: number, title: string): void;
-  /** What it would come to is to be seen; `undefined`: nothing any more. */
+  /** Shows the outcome of a fix; `undefined` ends that. */
   show(pin: ScenePin, index: number | undefined): void;
-  /** Where the tag is drawn, in px of the window: the card keeps off it as far as it can. */
+  /** The drawing of the tag, in px of the window: the card covers as little of it as possible. */
   watched(): Box | undefined;
   reveal(pin: ScenePin): void;
   /** Only for a problem that has a place on the drawing. */
@@ -22,9 +22,9 @@ export class FixMenu {
   private readonly element = byId('fix-menu');
   private readonly message = html('p', { id: 'fix-menu-message' });
   private readonly items = html('div', { role: 'menu', 'aria-labelledby': 'fix-menu-message' });
-  /** What would become of the sizes. */
+  /** Effect on the sizes. */
   private readonly outcome = html('p', { class: 'outcome-words' });
-  /** What is offered, and which of it was last shown. */
+  /** The fixes offered, and the index of the one shown last. */
   private offered: readonly HTMLElement[] = [];
   private shown: number | undefined;
   private pin: ScenePin | undefined;
@@ -53,7 +53,7 @@ export class FixMenu {
     document.addEventListener('pointerdown', beside, { capture: true });
   }
 
-  /** `focus`: the keyboard goes into it; else it stays where it is, and the card waits to be pointed at. */
+  /** `focus`: moves the focus into the card; otherwise it stays where it is. */
   open(pin: ScenePin, anchor: HTMLElement, focus: boolean): void {
     this.pin = pin;
     this.anchor = anchor;
@@ -62,7 +62,7 @@ export class FixMenu {
     if (focus) this.focusables()[0]?.focus();
   }
 
-  /** The answer; one for another pin comes too late. */
+  /** The answer to `ask`; one for another pin is too late. */
   show({ pin: id, titles }: FixesMessage): void {
     const { pin } = this;
     if (!pin || pin.id !== id) return;
@@ -77,13 +77,13 @@ export class FixMenu {
     this.showMeant();
   }
 
-  /** The answer to `show`; returns whether the keyboard is on what it is about. */
+  /** The answer to `show`; returns whether the focus is on the fix concerned. */
   tell(index: number, words: string): boolean {
     setText(this.outcome, index === this.shown ? words : '');
     return this.offered[index] === document.activeElement;
   }
 
-  /** After a change of the text: what was offered may no longer be true. */
+  /** Called after a change of the text, when the fixes may no longer apply. */
   follow(pins: readonly ScenePin[]): void {
     if (!this.pin) return;
     const now = pins.find(({ id }) => id === this.pin!.id);
@@ -137,7 +137,7 @@ export class FixMenu {
     if (held) this.focusables()[0]?.focus();
   }
 
-  /** What the pointer is on, else what has the keyboard. */
+  /** Shows the fix under the pointer, else the one with the focus. */
   private showMeant(pointed?: Node): void {
     const at = (node: Node | null | undefined): number =>
       this.offered.findIndex((item) => node !== undefined && item.contains(node));

@@ -1,4 +1,4 @@
-/** From problem to problem with the keyboard, and near enough to see one. */
+/** Keyboard navigation between problems, and zooming in on one. */
 
 import type { Arranged } from '../scene/arrange.ts';
 import { isPlain } from '../../common/keys.ts';
@@ -6,7 +6,7 @@ import type { Pins } from './pins.ts';
 import { fitted, grown, showing } from '../../common/camera/viewport.ts';
 import type { Steered } from '../../common/camera/viewport-input.ts';
 
-/** Seen round a place that is zoomed in on, in mm: enough to tell which letter it is. */
+/** Visible margin around a place that is zoomed in on, in mm: enough to recognise the letter. */
 const aroundMm = 6;
 
 export class PinWalk {
@@ -14,7 +14,7 @@ export class PinWalk {
     private readonly pins: Pins,
     private readonly steered: Steered,
     private readonly arranged: () => Arranged | undefined,
-    /** Called before a pin is gone to: pins may have been hidden. */
+    /** Called before moving to a pin, because pins may be hidden. */
     private readonly wanted: () => void,
   ) {
     document.addEventListener('keydown', (event) => {

@@ -1,4 +1,7 @@
-/** Problems at their place: a bar across the width in question, a leader to both its ends, and a label one can focus. */
+/**
+ * Pins: problems at their places, with a bar across the width in question, a leader to both its ends, and a focusable
+ * label.
+ */
 
 import type { ScenePin } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -14,20 +17,20 @@ import { plumbEnds, plumbFoot, plumbLine } from '../measure/plumb.ts';
 import { textWidth } from '../../common/text-width.ts';
 import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
 
-/** Of a label without a figure, in px. */
+/** Size of a label without a number, in px. */
 const iconSize: Size = { width: 18, height: 18 };
 const fontPx = 11;
-/** Icon, gaps and borders, in px: as overlay.css has them. */
+/** Icon, gaps and borders, in px; as in overlay.css. */
 const besidePx = 28;
-/** Labels with figures may cover this share of the stage. */
+/** Largest share of the stage that labels with numbers may cover. */
 const mostCover = 0.08;
 const labelAreaPx = 70 * 18;
-/** A drawing with more is not read pin by pin; the list has them all. */
+/** Limit on pins; nobody reads more of them on a drawing, and the list has all problems. */
 const maxPins = 60;
 
 /** One place of a problem. */
 interface Spot {
-  /** At the worst place it is that of the problem. */
+  /** For the worst place, the problem's own id. */
   readonly id: string;
   readonly pin: ScenePin;
   readonly points: readonly XY[];
@@ -40,9 +43,9 @@ export class Pins {
   private readonly labelList: KeyedList<Spot, LabelView>;
   private shown: readonly Spot[] = [];
   private ends: ReadonlyMap<string, readonly XY[]> = new Map();
-  /** The labels of what is on the stage, in the order of the text. */
+  /** Labels of the pins on the stage, in text order. */
   wanted: readonly SpotLabel[] = [];
-  /** What the problems are about. */
+  /** Marks that labels must not hide. */
   drawnMarks: readonly Line[] = [];
   private units: Units = 'mm';
 
@@ -59,7 +62,7 @@ export class Pins {
     this.labelList.patch(this.shown);
   }
 
-  /** Where everything is now: what is to be placed, and what labels must not hide. */
+  /** Computes the present positions, the labels to place and the marks to keep clear. */
   lookAt(arranged: Arranged, view: Viewport, stage: Size): void {
     this.ends = new Map(this.shown.map((spot) => [spot.id, endsOf(spot, arranged, view, stage)]));
     const seen = this.shown
@@ -86,17 +89,17 @@ export class Pins {
     }
   }
 
-  /** The places that are pinned on the drawing, also those out of view, in the order of the text. */
+  /** Ids of all pinned places in text order, including those out of view. */
   get ids(): readonly string[] {
     return this.shown.map(({ id }) => id);
   }
 
-  /** The label; it can take the focus only while its spot is on the stage. */
+  /** The label, which can take the focus only while its spot is on the stage. */
   label(id: string): HTMLElement | undefined {
     return this.labelList.get(id)?.element;
   }
 
-  /** The box in mm round the spot, where it is drawn now. */
+  /** Bounds of the spot as drawn, in mm. */
   box(id: string, { offsets }: Arranged): Box | undefined {
     const spot = this.shown.find((each) => each.id === id);
     return spot?.points
@@ -104,7 +107,7 @@ export class Pins {
       .reduce((a, b) => joined(a, b));
   }
 
-  /** Lights up every place of the problem that the pointer or the keyboard is on in the list. */
+  /** Highlights every place of the problem that the pointer or focus is on in the list. */
   heat(problem: string | undefined): void {
     for (const { id, pin } of this.shown) {
       this.labelList.get(id)!.element.classList.toggle('hot', pin.id === problem);
@@ -162,7 +165,7 @@ class LabelView implements ItemView<Spot> {
     setAttribute(this.element, 'aria-label', `${pin.severity}: ${pin.message} Line ${pin.line}.`);
   }
 
-  /** Worked out and not measured: it may be without its figure just now. */
+  /** Computed, not measured, because it may be in its short form just now. */
   size(): Size {
     const figure = this.width.textContent;
     return figure === ''
@@ -170,7 +173,7 @@ class LabelView implements ItemView<Spot> {
       : { width: Math.ceil(textWidth(figure, fontPx)) + besidePx, height: iconSize.height };
   }
 
-  /** `isShort`: without its figure. */
+  /** `isShort`: without its number. */
   moveTo(place: XY | undefined, isShort: boolean): void {
     this.element.classList.toggle('short', isShort);
     this.element.classList.toggle('away', !place);
@@ -183,18 +186,18 @@ function endsOf({ pin, points }: Spot, arranged: Arranged, view: Viewport, stage
   return points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
 }
 
-/** The two points of an angle are where the tie holds and where the tag balances. */
+/** For an angle, the two points are the point of support and the centre of gravity. */
 function hangsOn({ angle, points }: ScenePin): boolean {
   return angle !== undefined && points.length === 2;
 }
 
-/** An angle in whole degrees, or a width; nothing where the problem has neither. */
+/** An angle in whole degrees, or a width; empty if the problem has neither. */
 function figureOf({ angle }: ScenePin, width: number | undefined, units: Units): string {
   if (angle !== undefined) return `${Math.round(angle)}°`;
   return width === undefined ? '' : fineText(width, units);
 }
 
-/** What the label stands beside. */
+/** The point that the label belongs to. */
 function spotOf(pin: ScenePin, ends: readonly XY[]): XY {
   return hangsOn(pin) ? ends[0]! : middleOf(ends);
 }
@@ -204,7 +207,7 @@ function middleOf(ends: readonly XY[]): XY {
   return [sum[0] / ends.length, sum[1] / ends.length];
 }
 
-/** Round a spot that no label may hide, in px. */
+/** Radius around a spot that no label may hide, in px. */
 const spotPx = 6;
 
 /** A cross on the spot, and the bar or the plumb line. */
@@ -224,7 +227,7 @@ function marksOf(pin: ScenePin, ends: readonly XY[], [x, y]: XY): Line[] {
   return [...cross, hangsOn(pin) ? plumbEnds(a, b) : [a, b]];
 }
 
-/** A bar with a tick across each end, as on a caliper; a dot where there is one point only. */
+/** A bar with a tick across each end, like a caliper; a dot if there is only one point. */
 function barPath(ends: readonly XY[]): string {
   const [a, b] = ends;
   if (!a) return '';

@@ -1,4 +1,7 @@
-/** Pointing at things: a click goes to the line that made them, and what the pointer or the keyboard is on lights up. */
+/**
+ * Pointing: a click reveals the line that made something, and whatever is under the pointer or has the focus is
+ * highlighted.
+ */
 
 import type { ScenePin } from '../../../src/protocol/preview.ts';
 import { isPlain } from '../../common/keys.ts';
@@ -33,7 +36,7 @@ export function followPointing(
     const target = (event.target as Element).closest<HTMLElement | SVGElement>('[data-offset], .open-fixes');
     if (target?.matches('.open-fixes')) openMenu(target, true);
     else if (target) {
-      // A single click looks, and the keyboard stays here; a double click, or Enter on a button, goes.
+      // A single click reveals and leaves the focus here; a double click, or Enter on a button, moves it too.
       const looks = event.detail === 1;
       const row = pinOf(target.dataset['pin'] ?? '')?.row;
       if (row !== undefined) showRow(row);

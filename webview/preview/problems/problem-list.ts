@@ -1,4 +1,4 @@
-/** All problems of the spec, those without a place on the drawing too. */
+/** List of all problems of the spec, including those without a place on the drawing. */
 
 import type { SceneAccepted, ScenePin } from '../../../src/protocol/preview.ts';
 import { byId, html, setAttribute, setText } from '../../common/dom.ts';
@@ -12,7 +12,7 @@ export class IssuesList {
   private readonly acceptedTitle: HTMLElement;
   private readonly acceptedRows: KeyedList<SceneAccepted>;
 
-  /** `accepted`: the details below the list. */
+  /** `accepted`: the details element below the list. */
   constructor(
     list: HTMLElement,
     private readonly accepted: HTMLElement,
@@ -27,7 +27,7 @@ export class IssuesList {
 
   patch(pins: readonly ScenePin[], accepted: readonly SceneAccepted[]): void {
     this.rows.patch(pins);
-    // Where there is none, the line above says so.
+    // If there are none, the summary line says so.
     this.section.hidden = pins.length === 0 && accepted.length === 0;
     this.accepted.hidden = accepted.length === 0;
     setText(this.acceptedTitle, `${accepted.length} accepted`);
@@ -35,7 +35,7 @@ export class IssuesList {
   }
 }
 
-/** Said quietly: the maker knows of it, and has said why it is no matter. */
+/** Less prominent: the maker knows about it and has given a reason for accepting it. */
 class AcceptedRow implements ItemView<SceneAccepted> {
   private readonly message = html('span', { class: 'message' });
   private readonly reason = html('span', { class: 'reason' });

@@ -1,4 +1,4 @@
-/** What is wrong with the tag, wherever the page shows it: pins on the drawing, the list below, the card with what helps. */
+/** Problems of the tag wherever the page shows them: pins on the drawing, the list below, the card with fixes. */
 
 import type { FixesMessage, OutcomeMessage, SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
@@ -22,10 +22,10 @@ export interface FindingsHost {
   send(message: ToHost): void;
   say(text: string): void;
   reveal(offset: number, focus: boolean): void;
-  /** They are wanted, though they may be hidden. */
+  /** Makes warnings visible if they are hidden. */
   showWarnings(): void;
   hiddenPieces(): readonly string[];
-  /** What a fix would make of the tag is to be measured as well, or nothing any more. */
+  /** Shows the sizes of a fix's outcome; `undefined` ends that. */
   measureOutcome(outcome: OutcomeMessage | undefined): void;
 }
 
@@ -95,12 +95,12 @@ export class Findings {
     const { scene, pins, accepted, trying } = message;
     this.issues.patch(pins, accepted);
     this.pins.patch(scene ? pins : [], hidden, scene?.units ?? 'mm');
-    // What helps is asked for anew only where there is something new.
+    // Fixes are requested again only if the text has changed.
     if (!trying && message !== this.patched) this.menu.follow(pins);
     this.patched = message;
   }
 
-  /** Only what is still wanted, and of the text as it is. */
+  /** Only if it is still wanted and belongs to the present text. */
   showOutcome(message: OutcomeMessage): void {
     const { pin, index, version, pieces } = message;
     const [drawn, arranged] = [this.host.drawn(), this.host.arranged()];

@@ -1,4 +1,4 @@
-/** The note that says what a pin is about, while the pointer or the keyboard is on it. */
+/** Tooltip with the message of the pin that the pointer or focus is on. */
 
 import type { ScenePin } from '../../../src/protocol/preview.ts';
 import { html, setText } from '../../common/dom.ts';

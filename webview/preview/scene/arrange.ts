@@ -1,7 +1,7 @@
 /**
- * Where each piece is drawn: in place ("assembled"), each layer lifted off the one below ("exploded"), or side by side
- * ("apart"). Pure; mm, y down. Pieces that are glued together share coordinates; those that are not would lie on one another,
- * so each assembly gets a place of its own.
+ * Arrangement of the pieces: in place ("assembled"), each layer lifted off the one below ("exploded"), or side by side
+ * ("apart"). Pure; mm, y down. Pieces that are glued together share coordinates; separate ones would overlap, so each
+ * assembly gets a place of its own.
  */
 
 import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
@@ -11,22 +11,22 @@ export const arrangements = ['assembled', 'exploded', 'apart'] as const;
 export type Arrangement = (typeof arrangements)[number];
 
 export interface Arranged {
-  /** How far each piece is moved, by its id. */
+  /** Offset of each piece, by its id. */
   readonly offsets: ReadonlyMap<string, readonly [number, number]>;
-  /** What is drawn as one: an assembly, or a single piece; bounds after moving. */
+  /** Pieces drawn as one: an assembly, or a single piece; bounds after moving. */
   readonly groups: readonly { readonly pieces: readonly ScenePiece[]; readonly bounds: Box }[];
   readonly bounds: Box;
-  /** Lowest first, so that what is glued on a piece is drawn over it. */
+  /** Lowest first, so that a piece glued on another is drawn over it. */
   readonly order: readonly ScenePiece[];
 }
 
-/** The shape, width to height, that a set of pieces side by side comes nearest to. */
+/** Target aspect ratio, width to height, of pieces laid out side by side. */
 const wantedAspect = 1.4;
 const gapMm = 8;
-/** Between a layer that is lifted and the one below. */
+/** Gap between a lifted layer and the one below, in mm. */
 const liftGapMm = 5;
 
-/** `keep`: where pieces are to stay that are drawn already. */
+/** `keep`: offsets of pieces that should stay where they are. */
 export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged['offsets']): Arranged {
   const depths = new Map(scene.pieces.map((piece) => [piece.id, glueChain(scene, piece).length]));
   const order = [...scene.pieces].sort((a, b) => depths.get(a.id)! - depths.get(b.id)!);
@@ -44,7 +44,7 @@ export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged[
     ),
   );
   const boxOf = ({ id, bounds }: ScenePiece): Box => moved(bounds, offsets.get(id)!);
-  // A size across layers that lie apart says nothing: there the lowest stands for all.
+  // The size over lifted layers is meaningless, so the lowest layer is measured instead.
   const measured = sets.map((pieces) => (lifts.size > 0 ? pieces.slice(0, 1) : pieces));
   const all = [...scene.pieces.map(boxOf), ...(scene.ghosts.length > 0 ? [scene.bounds] : [])];
   return {
@@ -55,7 +55,7 @@ export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged[
   };
 }
 
-/** How far each piece of an assembly is moved up, so that every layer lies clear of those below it. */
+/** Upward moves of an assembly's pieces that lift every layer clear of those below. */
 function liftsOf(pieces: readonly ScenePiece[], depths: ReadonlyMap<string, number>): [string, number][] {
   const layers: ScenePiece[][] = [];
   for (const piece of pieces) (layers[depths.get(piece.id)!] ??= []).push(piece);
@@ -68,7 +68,7 @@ function liftsOf(pieces: readonly ScenePiece[], depths: ReadonlyMap<string, numb
   });
 }
 
-/** Lines from a lifted piece down to its place on the piece below, from both ends of its lower edge. */
+/** Lines from both ends of a lifted piece's lower edge down to its place on the piece below. */
 export function leadersOf(scene: Scene, { offsets }: Arranged): (readonly [XY, XY])[] {
   return scene.pieces.flatMap((piece) => {
     const below = glueChain(scene, piece)[0];
@@ -84,7 +84,7 @@ export function leadersOf(scene: Scene, { offsets }: Arranged): (readonly [XY, X
   });
 }
 
-/** The pieces under this one, nearest first. A chain that bites its own tail ends where it would repeat. */
+/** The pieces under this one, nearest first. A cyclic chain ends before it would repeat. */
 export function glueChain(scene: Scene, piece: ScenePiece): ScenePiece[] {
   const chain: ScenePiece[] = [];
   let below = scene.pieces.find((other) => other.id === piece.glueTo);
@@ -101,7 +101,7 @@ function assemblies(scene: Scene): ScenePiece[][] {
   for (const piece of scene.pieces) {
     const root = glueChain(scene, piece).at(-1) ?? piece;
     const set = sets.get(root.id) ?? [];
-    // What all the others lie on comes first.
+    // The piece that all others lie on comes first.
     if (piece === root) set.unshift(piece);
     else set.push(piece);
     sets.set(root.id, set);
@@ -109,7 +109,7 @@ function assemblies(scene: Scene): ScenePiece[][] {
   return [...sets.values()];
 }
 
-/** Moves that lay boxes out in even columns, left aligned in rows; the first box stays where it is. */
+/** Moves that arrange boxes in a grid, left aligned; the first box stays where it is. */
 function sideBySide(boxes: readonly Box[]): [number, number][] {
   const first = boxes[0];
   if (!first) return [];

@@ -1,4 +1,4 @@
-/** The line under a proof: what it is, how large, of what. */
+/** Caption of a proof: title, size, material. */
 
 import type { Scene } from '../../../src/protocol/preview.ts';
 import { arrange } from './arrange.ts';

@@ -1,4 +1,4 @@
-/** Patterns and shadows that the drawing refers to, and what must follow the zoom among them. */
+/** SVG patterns and shadows of the drawing, some of which follow the zoom. */
 
 import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
 import { svg, setAttribute } from '../../common/dom.ts';
@@ -15,7 +15,7 @@ export class Defs {
     svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
   );
   private readonly grain = svg('pattern', tileOf('grain', grainOrigin.below), ...grain());
-  /** The same sheet, another place of it. */
+  /** Another part of the same sheet. */
   private readonly onTop = svg('pattern', tileOf('grain-on-top', grainOrigin.onTop), ...grain());
   private readonly gloss = svg(
     'linearGradient',
@@ -44,7 +44,7 @@ export class Defs {
   }
 }
 
-/** A broad and a narrow streak of light across the sheet. */
+/** A wide and a narrow streak of light across the sheet. */
 const glossStops: readonly (readonly [offset: number, opacity: number])[] = [
   [0, 0.05],
   [0.18, 0.32],

@@ -1,4 +1,4 @@
-/** What is said in place of a spec that is gone, with the way to one that is open. */
+/** Message in place of a spec that is gone, with a button to show one that is open. */
 
 import type { GoneMessage } from '../../../src/protocol/preview.ts';
 import { byId, setText } from '../../common/dom.ts';
@@ -12,7 +12,7 @@ export class Gone {
     this.button.addEventListener('click', showOther);
   }
 
-  /** Nothing of the page but this can be seen or reached. */
+  /** Hides everything else on the page and makes it unreachable. */
   show({ source, fileName, other }: GoneMessage): string {
     const what = source.startsWith('untitled:') ? 'was closed without being saved' : 'is no longer there';
     const text = `${fileName} ${what}, so there is nothing left to draw.`;

@@ -1,4 +1,4 @@
-/** How a material looks when finished, as classes of the page; the style sheet of looks has their colours. */
+/** Look of a finished material, as CSS classes; the style sheet of looks has their colours. */
 
 import { lookNames, looks, tints } from '../../../src/look/looks.ts';
 import type { Look } from '../../../src/look/looks.ts';
@@ -6,7 +6,7 @@ import { lookOfStock } from '../../../src/look/stock-look.ts';
 import { styleNames } from '../../../src/look/style-names.ts';
 import type { Scene, SceneSheet } from '../../../src/protocol/preview.ts';
 
-/** What an edge is drawn as high as where the spec does not say, in mm. */
+/** Edge thickness for a spec that states none, in mm. */
 export const usualThicknessMm = 3;
 
 /** Classes for the page. */
@@ -20,7 +20,7 @@ export const allLooks: readonly string[] = [
   ...Object.keys(tints).map((tint) => `tint-${tint}`),
 ];
 
-/** What a maker says of the stock's look counts before the classes. */
+/** A look that the stock states takes precedence over the classes. */
 export function showLook({ material, look }: Pick<Scene, 'material' | 'look'>): void {
   const chosen = lookOf(material);
   for (const name of allLooks) document.body.classList.toggle(name, chosen.includes(name));
@@ -28,7 +28,7 @@ export function showLook({ material, look }: Pick<Scene, 'material' | 'look'>): 
   setLook(document.body, own);
 }
 
-/** A piece of another stock looks like that; `undefined` leaves it like the rest of the tag. */
+/** Gives a piece of another stock that stock's look; `undefined` leaves it like the rest of the tag. */
 export function showSheet(element: SVGElement, sheet: SceneSheet | undefined): void {
   setLook(element, sheet && lookOfStock(sheet));
   if (sheet) element.style.setProperty('--thickness', `${sheet.thickness ?? usualThicknessMm}`);

@@ -1,4 +1,4 @@
-/** What is said in place of, or over, the drawing: that there is none yet, or that it is out of date. */
+/** Messages in place of the drawing or over it: that there is none yet, or that it is out of date. */
 
 import type { SceneMessage, ScenePin } from '../../../src/protocol/preview.ts';
 import { byId, setText } from '../../common/dom.ts';

@@ -1,4 +1,4 @@
-/** What a fix would make of the tag, laid over what is there before it is taken; and what of the sizes changes, in words. */
+/** Outcome of a fix, drawn over the present tag before it is applied, with the changes of size in words. */
 
 import type { OutcomeMessage, OutcomePiece, Scene } from '../../../src/protocol/preview.ts';
 import type { Arranged } from './arrange.ts';
@@ -42,7 +42,7 @@ class GhostView implements ItemView<Ghost> {
   }
 }
 
-/** "94.0 × 32.7 mm → 95.2 × 33.9 mm", with the piece's name where there are several; "same size". */
+/** "94.0 × 32.7 mm → 95.2 × 33.9 mm", with the name of the piece if there are several; or "same size". */
 export function sizeChange(scene: Scene, pieces: readonly OutcomePiece[]): string {
   const { units } = scene;
   const changes = pieces.flatMap(({ id, title, bounds }) => {

@@ -11,10 +11,10 @@ export interface SnapPoint {
   readonly kind: 'corner' | 'edge' | 'centre' | 'square';
 }
 
-/** A turn of the outline by less is a bend of a curve, in degrees. */
+/** Smallest turn of an outline, in degrees, that is a corner and not part of a curve. */
 const cornerDegrees = 25;
 
-/** Reads what the host writes of outlines and lines; a line that is open is gone along and back. */
+/** Parses path data from the host; an open line is traversed there and back. */
 export function ringsOf(data: PathData, [dx, dy]: XY): Rings {
   return data
     .split(/(?=M)/)
@@ -43,7 +43,7 @@ export function cornersOf(rings: Rings): XY[] {
   );
 }
 
-/** The point of the outlines within reach that is nearest to `to`; `undefined` where none is within reach of `near`. */
+/** The point on the outlines, within reach of `near`, that is nearest to `to`; `undefined` if none is within reach. */
 export function nearestOnEdges(rings: Rings, near: XY, reach: number, to: XY = near): XY | undefined {
   let best: XY | undefined;
   let least = Infinity;
@@ -71,7 +71,7 @@ export function nearestOf(points: readonly XY[], near: XY, reach: number): XY | 
   return best;
 }
 
-/** Cheap, and true for all that matter: the box of the edge, grown by the reach. */
+/** A cheap test without false negatives: the bounds of the edge, grown by the reach. */
 function isWithin([x, y]: XY, [ax, ay]: XY, [bx, by]: XY, reach: number): boolean {
   return (
     x >= Math.min(ax, bx) - reach &&
@@ -81,7 +81,9 @@ function isWithin([x, y]: XY, [ax, ay]: XY, [bx, by]: XY, reach: number): boolea
   );
 }
 
-/** The point of the edge nearest to `to`, if it is within reach of `near`; else the one nearest to `near`, if that is. */
+/**
+ * The point of the edge nearest to `to` if it is within reach of `near`; else the one nearest to `near`, if that is.
+ */
 function onSegment(from: XY, end: XY, near: XY, reach: number, to: XY): XY | undefined {
   const isNear = ([x, y]: XY): boolean => Math.hypot(x - near[0], y - near[1]) <= reach;
   return [foot(from, end, to), foot(from, end, near)].find(isNear);

@@ -1,4 +1,7 @@
-/** Draws a scene into the page's SVG and patches it: elements live as long as their ids, attributes change only if they must. */
+/**
+ * Draws a scene into the page's SVG and patches it: elements live as long as their ids, and attributes change only if
+ * they must.
+ */
 
 import type {
   PathData,
@@ -59,32 +62,32 @@ export class SceneView {
     for (const id of this.shown) this.pieces.get(id)?.showBeam(paths.filter(({ piece }) => piece === id));
   }
 
-  /** What the editor's cursor stands in. */
+  /** Highlights what is at the editor's cursor. */
   light(ids: readonly string[]): void {
     this.lit = new Set(ids);
     this.mark();
   }
 
-  /** What the hand has taken hold of. */
+  /** Marks the selection. */
   take(grip: string | undefined): void {
     if (grip === this.taken) return;
     this.taken = grip;
     this.mark();
   }
 
-  /** What the pointer or the keyboard is on in one of the lists. */
+  /** Highlights what is under the pointer, or has the focus, in one of the lists. */
   heat(ids: readonly string[]): void {
     this.hot = new Set(ids);
     this.mark();
   }
 
-  /** The box in mm round a shape, a part or a hanger, where it is drawn now. */
+  /** Bounds of a shape, a part or a hanger as drawn, in mm. */
   boxOf(id: string): Box | undefined {
     const element = this.world.querySelector<SVGGraphicsElement>(`[data-id="${CSS.escape(id)}"]`);
     return element ? this.boxRound(element) : undefined;
   }
 
-  /** The box in mm round what is lit, where it is drawn now; `undefined` if nothing is. */
+  /** Bounds of what is highlighted as drawn, in mm; `undefined` if nothing is. */
   litBox(): Box | undefined {
     let box: Box | undefined;
     for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
@@ -120,9 +123,9 @@ export class SceneView {
 }
 
 class PieceView implements ItemView<ScenePiece> {
-  /** The shadow of a piece seen close up, where blurring it would slow down each step of a pan. */
+  /** Shadow of a piece seen close up, where a blur would slow down each step of a pan. */
   private readonly shade = svg('path', { class: 'shade' });
-  /** The cut edge, as seen from a little above. */
+  /** Cut edge, as seen from slightly above. */
   private readonly edge = svg('path', { class: 'edge' });
   private readonly solid = svg('path', { class: 'solid' });
   private readonly grain = svg('path', { class: 'grain' });
@@ -150,7 +153,7 @@ class PieceView implements ItemView<ScenePiece> {
 
   update(piece: ScenePiece): void {
     setAttribute(this.element, 'data-piece', piece.id);
-    // Glued on pieces are cut from another place of the sheet.
+    // Glued pieces show another part of the sheet.
     setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
     const solid = solidOf(piece);
     for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
@@ -170,7 +173,7 @@ class PieceView implements ItemView<ScenePiece> {
   }
 }
 
-/** The line that its middle runs along, and all that it takes. */
+/** The path of the beam's middle, and the full width of the kerf. */
 class BeamView implements ItemView<SceneCutPath> {
   private readonly kerf = svg('path', { class: 'kerf' });
   private readonly middle = svg('path', { class: 'middle' });
@@ -182,7 +185,7 @@ class BeamView implements ItemView<SceneCutPath> {
   }
 }
 
-/** Unseen, until it lights up. */
+/** Invisible until it is highlighted. */
 class HangerView implements ItemView<SceneHanger> {
   readonly element = svg('path', { class: 'hanger' });
 
@@ -192,7 +195,7 @@ class HangerView implements ItemView<SceneHanger> {
   }
 }
 
-/** Unseen, until it lights up. */
+/** Invisible until it is highlighted. */
 class ShapeView implements ItemView<SceneShape> {
   readonly element = svg('path', { class: 'shape' });
 
@@ -210,7 +213,7 @@ class PartView implements ItemView<ScenePart> {
     if (this.element.dataset['operation'] !== part.operation) {
       this.element.dataset['operation'] = part.operation;
       this.element.setAttribute('class', `part op-${part.operation}`);
-      // As an attribute: in a style sheet the reference would be looked for in the sheet's own file.
+      // As an attribute: in a style sheet, the reference would be resolved against the sheet's own file.
       this.paths[3]!.setAttribute('fill', part.operation === 'engrave' ? 'url(#hatch)' : 'none');
     }
     for (const path of this.paths) setAttribute(path, 'd', part.data);
@@ -218,7 +221,7 @@ class PartView implements ItemView<ScenePart> {
   }
 }
 
-/** What is cut bounds the material: filled by the even-odd rule, it is the finished piece. */
+/** Cuts bound the material: filled by the even-odd rule, they give the finished piece. */
 function solidOf({ parts }: ScenePiece): PathData {
   const cuts = parts.filter(({ operation }) => operation === 'cut-outer' || operation === 'cut-inner');
   return cuts.map(({ data }) => data).join('');

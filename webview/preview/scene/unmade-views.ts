@@ -1,4 +1,6 @@
-/** What is drawn although nothing of it is made: shapes without a piece, and what other shapes were put into. */
+/**
+ * Drawn elements that are not made: shapes without a piece, and areas that other shapes are fitted into or placed on.
+ */
 
 import type { SceneArea, SceneGhost } from '../../../src/protocol/preview.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
@@ -7,7 +9,7 @@ import { setTarget } from './target.ts';
 
 export class GhostView implements ItemView<SceneGhost> {
   private readonly label = svg('title');
-  /** Seen on dark stock as well. */
+  /** Visible on dark stock as well. */
   private readonly halo = svg('path', { class: 'halo' });
   private readonly line = svg('path', { class: 'line' });
   readonly element = svg('g', { class: 'ghost' }, this.label, this.halo, this.line);
@@ -19,13 +21,13 @@ export class GhostView implements ItemView<SceneGhost> {
   }
 }
 
-/** Unseen, unless what is in it is worked on. */
+/** Invisible until a shape on it is worked on. */
 export class AreaView implements ItemView<SceneArea> {
   private readonly label = svg('title');
   private readonly room = svg('path', { class: 'room' });
   private readonly casing = svg('path', { class: 'casing' });
   private readonly line = svg('path', { class: 'bounds' });
-  /** What is pointed at: wider than the line. */
+  /** Pointer target, wider than the line. */
   private readonly hold = svg('path', { class: 'hold' });
   readonly element = svg('g', { class: 'area' }, this.room, this.casing, this.line, this.hold);
 

@@ -1,0 +1,32 @@
+/** Threads of Node that lay out: how they are started, and how many there may be. */
+
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { NestThread } from './searcher.ts';
+import type { FromThread, ToThread } from './messages.ts';
+import type { ThreadSource } from './nest-threads.ts';
+
+/** A search takes a core, and there are no more searches than this (`best-of.ts`) for one layout. */
+const mostThreads = 2;
+
+/** `program`: what `node-serve.ts` has been bundled to. */
+export function nodeThreads(program: string): ThreadSource {
+  return { start: () => started(program), count: Math.min(mostThreads, availableParallelism()) };
+}
+
+function started(program: string): NestThread {
+  const worker = new Worker(program);
+  return {
+    post: (message: ToThread) => {
+      worker.postMessage(message);
+    },
+    listen: (hear, fail) => {
+      worker.on('message', (message: FromThread) => {
+        hear(message);
+      });
+      worker.on('error', fail);
+      worker.on('exit', fail);
+    },
+    end: () => void worker.terminate(),
+  };
+}

@@ -1,0 +1,114 @@
+/** Lines that run round, as large as go in along the edge of a shape, clear of what else is there. */
+
+import { chain, translation } from '../../geometry/affine.ts';
+import { difference } from '../../geometry/clipper.ts';
+import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
+import type { Point, Region, Ring } from '../../geometry/types.ts';
+import type { Modifiers } from '../../spec/model.ts';
+import type { MadeShape } from '../made-shape.ts';
+import type { CurveOutline, HalfAxes, RoundSetter } from '../outline.ts';
+import { turning } from './fitted.ts';
+import type { Fitted } from './fitted.ts';
+
+/** How much further in the lines are set from one try to the next, in mm, and how far at most, as a share of the half axis. */
+const stepMm = 0.5;
+const deepest = 0.5;
+
+/** Halvings of the last step. */
+const refinements = 4;
+
+/** Before they go deeper than this share, smaller letters nearer to the edge are better; what is then given up of their size. */
+const smaller = [1, 0.85, 0.7, 0.55, 0.4];
+
+/** What may stick out of the room by rounding, in mm². */
+const roundingMm2 = 1e-4;
+
+export interface RoundFitting {
+  /** What they go into, less the margin and the growth to come. */
+  readonly inner: Region;
+  /** The same less what they keep clear of. */
+  readonly room: Region;
+  /** The largest height of the small letters of the largest line, in mm. */
+  readonly most: number;
+  readonly modifiers: Modifiers;
+  /** Grown and finished. */
+  readonly sized: (scale: number, outline: CurveOutline) => Promise<MadeShape>;
+}
+
+/** `undefined` where they go in at no size. */
+export async function fittedRound(
+  outline: CurveOutline,
+  lines: RoundSetter,
+  { inner, room, most, modifiers, sized }: RoundFitting,
+): Promise<Fitted | undefined> {
+  const found = fitRound(lines, inner, room, most);
+  if (!found) return undefined;
+  const { scale, axes, centre } = found;
+  const solid = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale).solid });
+  return { scale, solid, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
+}
+
+interface RoundFit {
+  readonly scale: number;
+  readonly axes: HalfAxes;
+  /** Of the ellipse. */
+  readonly centre: Point;
+}
+
+function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number): RoundFit | undefined {
+  const ellipse = ellipseIn(inner);
+  if (!ellipse) return undefined;
+  const { centre, axes } = ellipse;
+  for (const share of smaller) {
+    const setIn = (deep: number): RoundFit | undefined => {
+      const within = { a: axes.a - deep, b: axes.b - deep };
+      const scale = share * lines.largest(within, most / share);
+      if (!(scale > 0) || !isIn(lines.at(within, scale).solid, centre, room)) return undefined;
+      return { scale, axes: within, centre };
+    };
+    for (let deep = 0; deep < deepest * Math.min(axes.a, axes.b); deep += stepMm) {
+      let found = setIn(deep);
+      if (!found) continue;
+      let [low, high] = [Math.max(0, deep - stepMm), deep];
+      for (let round = 0; deep > 0 && round < refinements; round++) {
+        const middle = (low + high) / 2;
+        const nearer = setIn(middle);
+        if (nearer) [found, high] = [nearer, middle];
+        else low = middle;
+      }
+      return found;
+    }
+  }
+  return undefined;
+}
+
+function isIn({ region }: MadeShape, { x, y }: Point, room: Region): boolean {
+  const placed = region.map((ring) => ring.map((point) => ({ x: point.x + x, y: point.y + y })));
+  return placed.length > 0 && area(difference(placed, [room])) < roundingMm2;
+}
+
+/** The largest ellipse round the middle of its box that is as wide to its height as that. */
+function ellipseIn(region: Region): { readonly centre: Point; readonly axes: HalfAxes } | undefined {
+  const box = boundsOf(region);
+  if (!box) return undefined;
+  const centre = boxCentre(box);
+  if (!contains(region, centre)) return undefined;
+  const [a, b] = [(box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2];
+  // In a picture squeezed to where it is a circle, the edge comes as near as the nearest of its sides.
+  const squeezed = region.map((ring) => ring.map(({ x, y }) => ({ x: (x - centre.x) / a, y: (y - centre.y) / b })));
+  const share = Math.min(...squeezed.map(nearest));
+  return { centre, axes: { a: a * share, b: b * share } };
+}
+
+/** From the origin to the ring. */
+function nearest(ring: Ring): number {
+  let least = Infinity;
+  let from = ring.at(-1)!;
+  for (const to of ring) {
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const along = Math.min(1, Math.max(0, -(from.x * dx + from.y * dy) / (dx * dx + dy * dy || 1)));
+    least = Math.min(least, Math.hypot(from.x + along * dx, from.y + along * dy));
+    from = to;
+  }
+  return least;
+}

@@ -1,0 +1,164 @@
+import assert from 'node:assert/strict';
+import { boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { intersection } from '../../../src/geometry/clipper.ts';
+import type { Letter } from '../../../src/tag/letters.ts';
+import { assertNear, make, report, specOf } from '../support/engine.ts';
+import { differenceAreaByJts, distanceByJts } from '../support/reference.ts';
+
+const pair = (top: string, bottom: string) => `lines: [{text: ${top}, arc: top}, {text: ${bottom}, arc: bottom}]`;
+
+async function onPlate(plate: string, words: string, piece = 'body: [plate], engrave: [words]') {
+  const made = await make(specOf([`plate: ${plate}`, `words: {${words}}`], piece));
+  const [mark] = made.pieces[0]!.marks;
+  return { ...made, region: mark?.region ?? [], lettering: mark?.lettering ?? [], body: made.pieces[0]!.body };
+}
+
+const middleOf = ({ region }: Letter) => centroid(region)!;
+
+describe('Lines over the top and along the bottom', () => {
+  for (const [what, plate] of [
+    ['a circle', '{circle: 60}'],
+    ['an ellipse', '{ellipse: [90, 50]}'],
+    ['an oval', '{oval: {size: [90, 50], exponent: 3}}'],
+    ['a scalloped disc', '{scallops: {across: 60, lobes: 20}}'],
+    ['a rounded rectangle', '{rectangle: [80, 50], radius: 8}'],
+  ] as const) {
+    it(`stand in ${what} with the margin asked for, and do not meet`, async () => {
+      const { region, body, issues, lettering } = await onPlate(
+        plate,
+        `${pair('SEED LIBRARY', 'plant swap')}, font: Nunito, weight: 800, fit: {in: plate, margin: 4}`,
+      );
+      assert.deepEqual(issues, []);
+      // By jts: nothing sticks out of the plate, and its nearest place is the margin, to 5 % of that (the ellipse is inscribed).
+      assert.equal(differenceAreaByJts(region, body).toFixed(3), '0.000');
+      const hollow = body.map((ring) => [...ring].reverse());
+      const frame = [...sheet, ...hollow];
+      assertNear(distanceByJts(frame, region), 4, 0.2, 'margin');
+      const [top, bottom] = lettering.map(({ letters }) => letters.flatMap((letter) => letter.region));
+      assert.ok(distanceByJts(top!, bottom!) > lettering[0]!.xHeight, 'they keep apart');
+    });
+  }
+
+  it('both read from left to right, heads up', async () => {
+    const { lettering } = await onPlate('{circle: 60}', `${pair('ABCDE', 'ABCDE')}, fit: {in: plate, margin: 3}`);
+    for (const { letters } of lettering) {
+      const middles = letters.map(middleOf);
+      for (let i = 1; i < middles.length; i++) assert.ok(middles[i]!.x > middles[i - 1]!.x);
+      // The middle letter is upright: as wide as it is in a straight line of the same height.
+      const box = boundsOf(letters[2]!.region)!;
+      assertNear((box.minX + box.maxX) / 2, 0, 1);
+      assert.ok(box.maxY - box.minY > box.maxX - box.minX);
+    }
+    const [top, bottom] = lettering.map(({ letters }) => middleOf(letters[2]!).y);
+    assert.ok(top! > 15 && bottom! < -15);
+  });
+
+  it('stand on the circle that the letters touch: every capital H has its feet as far from the middle', async () => {
+    const { lettering } = await onPlate('{circle: 60}', `${pair('HHHHHHH', 'HHHHH')}, fit: {in: plate, margin: 3}`);
+    for (const [index, { letters }] of lettering.entries()) {
+      const reach = letters.map(({ region }) => {
+        const away = region.flat().map(({ x, y }) => Math.hypot(x, y));
+        return index === 0 ? Math.max(...away) : Math.min(...away);
+      });
+      for (const each of reach) assertNear(each, reach[0]!, 0.02);
+      // At the top the corners of the capitals are on the circle, less half a letter's sagitta.
+      if (index === 0) assertNear(reach[0]!, 27, 0.06);
+    }
+  });
+
+  it('are no larger than asked for, and stay at the edge', async () => {
+    const { lettering, region } = await onPlate(
+      '{circle: 60}',
+      `${pair('HOH', 'xox')}, fit: {in: plate, margin: 3, at_most: {x_height: 3}}`,
+    );
+    for (const { xHeight } of lettering) assertNear(xHeight, 3, 1e-6);
+    assertNear(boundsOf(region)!.maxY, 27, 0.1);
+  });
+
+  it('have each its own size by its share', async () => {
+    const { lettering } = await onPlate(
+      '{circle: 60}',
+      'lines: [{text: SEEDS, arc: top, share: 2}, {text: swap, arc: bottom}], fit: {in: plate, margin: 3}',
+    );
+    assertNear(lettering[0]!.xHeight / lettering[1]!.xHeight, 2, 1e-6);
+  });
+
+  it('leave room for lines in the middle', async () => {
+    const { lettering, issues } = await onPlate(
+      '{ellipse: [100, 60]}',
+      'lines: [{text: NEIGHBOURHOOD, arc: top}, {text: Borage, share: 2}, {text: sown in March}, {text: seed library, arc: bottom}], fit: {in: plate, margin: 4}',
+    );
+    assert.deepEqual(issues, []);
+    const regions = lettering.map(({ letters }) => letters.flatMap((letter) => letter.region));
+    assert.equal(regions.length, 4);
+    for (const [index, one] of regions.entries())
+      for (const other of regions.slice(index + 1)) assert.deepEqual(intersection(one, other), []);
+  });
+
+  it('go below a hole in their way', async () => {
+    const { region, pieces, issues } = await onPlate(
+      '{circle: 70}',
+      `${pair('SEED LIBRARY', 'plant swap')}, fit: {in: plate, margin: 3, clear: 2}`,
+      'body: [plate], engrave: [words], hanger: {hole: top}',
+    );
+    assert.deepEqual(issues, []);
+    const clear = distanceByJts(pieces[0]!.hangers[0]!.opening, region);
+    assert.ok(clear > 2 - 0.01, `${clear}`);
+  });
+
+  it('have the width asked for without a fit, round a circle as small as they allow', async () => {
+    const { region } = await onPlate('{circle: 80}', `${pair('SEED LIBRARY', 'plant swap')}, width: 60`);
+    const box = boundsOf(region)!;
+    assertNear(box.maxX - box.minX, 60, 0.05);
+  });
+
+  it('keep one size in a batch where that is asked for', async () => {
+    const spec = (name: string) =>
+      specOf(
+        [
+          'plate: {circle: 60}',
+          `words: {lines: [{text: "{name}", arc: top}, {text: swap, arc: bottom}], fit: {in: plate, margin: 3, same_size: true}}`,
+        ],
+        'body: [plate], engrave: [words]',
+        [`batch: [${name}, Sea Kale, Neighbourhood]`],
+      );
+    const short = await make(spec('Ty'));
+    const long = await make(spec('Neighbourhoods'));
+    assert.ok(short.pieces[0]!.marks[0]!.lettering![0]!.xHeight > 1);
+    assert.ok(
+      long.pieces[0]!.marks[0]!.lettering![0]!.xHeight < short.pieces[0]!.marks[0]!.lettering![0]!.xHeight * 1.001,
+    );
+  });
+
+  it('say what does not go with them', async () => {
+    const messages = async (words: string) =>
+      (
+        await report(specOf(['plate: {circle: 60}', `words: {${words}}`], 'body: [plate], engrave: [words]'))
+      ).issues.map(({ message }) => message);
+    const fit = 'fit: {in: plate, margin: 3}';
+    assert.deepEqual(await messages(`lines: [{text: a, arc: top}, {text: b, arc: top}], ${fit}`), [
+      'Another line has the top already.',
+    ]);
+    assert.deepEqual(await messages(`lines: [{text: a, arc: top, align: left}], ${fit}`), [
+      'A line on an arc has its middle at the top or at the bottom; leave out “align”.',
+    ]);
+    assert.deepEqual(await messages(`lines: [{text: a, arc: top}], ${fit}, place: {on: plate, at: top}`), [
+      'Lines on arcs run along the edge of what they are fitted into; leave out “place”.',
+    ]);
+    const window = 'window: {circle: 52}';
+    const words = `words: {${pair('SEED LIBRARY', 'swap')}, fit: {in: plate, margin: 3, clear: 0}}`;
+    const full = await report(
+      specOf(['plate: {circle: 60}', window, words], 'body: [plate], cut: [window], engrave: [words]'),
+    );
+    assert.match(full.issues[0]!.message, /^These lines do not go round inside “plate”/);
+  });
+});
+
+const sheet = [
+  [
+    { x: -90, y: -90 },
+    { x: 90, y: -90 },
+    { x: 90, y: 90 },
+    { x: -90, y: 90 },
+  ],
+];

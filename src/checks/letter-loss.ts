@@ -33,7 +33,7 @@ export interface Reach {
 }
 
 /** Share of the x-height that the outlines compared may be off by: far below what any reader sees. */
-const outlineShare = 0.006;
+const outlineShare = 0.01;
 
 /** A hole smaller than this share of a square of the x-height is a flaw of the font, or an ornament. */
 const counterShare = 0.004;

@@ -34,8 +34,8 @@ export interface Reach {
   readonly thin: number;
 }
 
-/** Tolerance of the outlines compared, as a share of the x-height: far below what any reader sees. */
-const outlineShare = 0.006;
+/** Share of the x-height that the outlines compared may be off by: far below what any reader sees. */
+const outlineShare = 0.01;
 
 /** A hole smaller than this share of the x-height squared is a flaw of the font, or an ornament. */
 const counterShare = 0.004;

@@ -206,10 +206,14 @@ function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
   const places = glyphs.map(({ x, y }) => ({ x: even(x - first!.x), y: even(y - first!.baselinePoint.y) }));
   return {
     key: glyphs.map(({ id }, index) => [id, places[index]!.x, places[index]!.y].join()).join(' '),
-    curves: glyphs.flatMap(({ outline }, index): readonly CurveCommand[] => {
-      const { x, y } = places[index]!;
-      return x === 0 && y === 0 ? outline : transformCurves(outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
-    }),
+    // The font's own outline where that is all: what is made of it is found again in other words.
+    curves:
+      glyphs.length === 1 && places[0]!.y === 0
+        ? first!.outline
+        : glyphs.flatMap(({ outline }, index): readonly CurveCommand[] => {
+            const { x, y } = places[index]!;
+            return x === 0 && y === 0 ? outline : transformCurves(outline, { a: 1, b: 0, c: 0, d: 1, e: x, f: y });
+          }),
     origin: { x: first!.x, y: first!.baselinePoint.y },
   };
 }

@@ -163,8 +163,28 @@ const smoothTimes = 1.25;
 
 const known = new WeakMap<LetterCurves, { readonly affine: Affine; readonly region: Region }>();
 
+/** Of each glyph of a font, by steps of `smoothTimes` in size. */
+const glyphs = new WeakMap<CurvePath, Map<number, Region>>();
+
 /** The outline of a letter; flattened only once for sizes that differ little, as each step of growth makes them. */
 function flattened(letter: LetterCurves, affine: Affine): Region {
+  const { drawn } = letter;
+  if (!drawn || !isUpright(affine) || !(affine.a > 0) || !isNearOne(affine.d / affine.a))
+    return flattenedAlone(letter, affine);
+  const step = Math.ceil(Math.log(Math.max(affine.a, affine.d)) / Math.log(smoothTimes));
+  const size = smoothTimes ** step;
+  const steps = glyphs.get(drawn.curves) ?? new Map<number, Region>();
+  glyphs.set(drawn.curves, steps);
+  const own = { a: size, b: 0, c: 0, d: size, e: 0, f: 0 };
+  const region = steps.get(step) ?? normalise(flatten(drawn.curves, { affine: own }));
+  steps.set(step, region);
+  const { x, y } = drawn.origin;
+  const at = { e: affine.e + affine.a * x, f: affine.f + affine.d * y };
+  return transform(region, { a: affine.a / size, b: 0, c: 0, d: affine.d / size, ...at });
+}
+
+/** A letter that only grows a little larger or smaller, as each step of its growth makes it, is flattened once. */
+function flattenedAlone(letter: LetterCurves, affine: Affine): Region {
   const before = known.get(letter);
   const [x, y] = before ? [affine.a / before.affine.a, affine.d / before.affine.d] : [0, 0];
   if (before && isUpright(affine) && isNearOne(x) && isNearOne(y)) {

@@ -10,6 +10,11 @@ const onlyKeys: Readonly<Record<string, string>> = {
   arc: 'at',
   place: 'on',
   bridges: 'width',
+  oval: 'size',
+  house: 'size',
+  label: 'size',
+  ticket: 'size',
+  border: 'of',
 };
 
 /** The key under which that value stands where there are others; `undefined` for what has no short form. */

@@ -16,13 +16,15 @@ const leastGapMm = 1;
 
 /** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
-  spec: BorderSpec,
+  written: BorderSpec | string,
   path: YamlPath,
   problems: Problems,
   shapes: ShapeNames,
 ): BorderGenerator | undefined {
   const at = (...keys: string[]) => [...path, ...keys];
-  const shape = shapes.byRef(spec.of, at('of'));
+  const isName = typeof written === 'string';
+  const spec: BorderSpec = isName ? { of: written } : written;
+  const shape = shapes.byRef(spec.of, isName ? path : at('of'));
   const inset = problems.length(spec.inset, at('inset'), 'distance') ?? usualInsetMm;
   const width = spec.width === undefined ? 0 : problems.length(spec.width, at('width'), 'size');
   const clear = problems.length(spec.clear, at('clear'), 'distance') ?? Math.max(inset, leastClearMm);

@@ -46,6 +46,16 @@ export function readEllipse(value: SizeOrLength, path: YamlPath, problems: Probl
   return width && height ? { kind: 'ellipse', width, height } : undefined;
 }
 
+/** A size may be all that is written. */
+function sized<T extends { readonly size: Size }>(
+  written: T | Size,
+  path: YamlPath,
+): { readonly spec: Partial<T> & { readonly size: Size }; readonly at: YamlPath } {
+  // An array is a size, for a group is none.
+  if (Array.isArray(written)) return { spec: { size: written } as Partial<T> & { readonly size: Size }, at: path };
+  return { spec: written, at: [...path, 'size'] };
+}
+
 export function readPolygon(spec: PolygonSpec, path: YamlPath, problems: Problems): Generator | undefined {
   const { sides, points } = spec;
   if ((sides === undefined) === (points === undefined)) {
@@ -84,8 +94,9 @@ export function readArrow(arrow: ArrowSpec, path: YamlPath, problems: Problems):
   return { kind: 'arrow', length, width, head, tipDegrees, tail, notch };
 }
 
-export function readOval(oval: OvalSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const [width, height] = readSize(oval.size, [...path, 'size'], problems);
+export function readOval(written: OvalSpec | Size, path: YamlPath, problems: Problems): Generator | undefined {
+  const { spec: oval, at: sizeAt } = sized(written, path);
+  const [width, height] = readSize(oval.size, sizeAt, problems);
   return width && height ? { kind: 'oval', width, height, exponent: oval.exponent ?? usualExponent } : undefined;
 }
 
@@ -98,8 +109,9 @@ export function readHeart(value: SizeOrLength, path: YamlPath, problems: Problem
   return width === undefined ? undefined : { kind: 'heart', width, height: width * heartProportion };
 }
 
-export function readHouse(house: HouseSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const [width, height] = readSize(house.size, [...path, 'size'], problems);
+export function readHouse(written: HouseSpec | Size, path: YamlPath, problems: Problems): Generator | undefined {
+  const { spec: house, at: sizeAt } = sized(written, path);
+  const [width, height] = readSize(house.size, sizeAt, problems);
   const roof = problems.length(house.roof, [...path, 'roof'], 'size');
   const eaves = problems.length(house.eaves, [...path, 'eaves'], 'distance') ?? 0;
   if (!width || !height) return undefined;
@@ -108,8 +120,9 @@ export function readHouse(house: HouseSpec, path: YamlPath, problems: Problems):
   return { kind: 'house', width, height, roof: roof ?? height * usualRoof, eaves };
 }
 
-export function readLabel(label: LabelSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const [width, height] = readSize(label.size, [...path, 'size'], problems);
+export function readLabel(written: LabelSpec | Size, path: YamlPath, problems: Problems): Generator | undefined {
+  const { spec: label, at: sizeAt } = sized(written, path);
+  const [width, height] = readSize(label.size, sizeAt, problems);
   const cut = problems.length(label.clip, [...path, 'clip'], 'size');
   if (!width || !height) return undefined;
   const end = label.end ?? 'left';
@@ -119,8 +132,9 @@ export function readLabel(label: LabelSpec, path: YamlPath, problems: Problems):
   return { kind: 'label', width, height, cut: cut ?? Math.min(across * usualCut, along), end };
 }
 
-export function readTicket(ticket: TicketSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  const [width, height] = readSize(ticket.size, [...path, 'size'], problems);
+export function readTicket(written: TicketSpec | Size, path: YamlPath, problems: Problems): Generator | undefined {
+  const { spec: ticket, at: sizeAt } = sized(written, path);
+  const [width, height] = readSize(ticket.size, sizeAt, problems);
   const bite = problems.length(ticket.bite, [...path, 'bite'], 'size');
   if (!width || !height) return undefined;
   const shorter = Math.min(width, height);

@@ -25,7 +25,8 @@ export function readRepeat(
 ): RepeatGenerator | undefined {
   const at = (...keys: (string | number)[]) => [...path, ...keys];
   const shape = shapes.byRef(spec.shape, at('shape'));
-  const { along = 'right' } = spec;
+  // Two figures are columns and rows.
+  const { along = Array.isArray(spec.count) ? 'grid' : 'right' } = spec;
   const isRow = typeof along === 'string';
   if (spec.upright !== undefined && isRow) {
     const range = problems.source.keyRange(at('upright'));

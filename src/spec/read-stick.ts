@@ -6,6 +6,9 @@ import type { ShapeNames, StickGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { StickSpec } from './types.generated.ts';
 
+/** As wide as such sticks are bought; our own judgement, in mm. */
+const usualWidthMm = 6;
+
 /** Default length of the point in widths of the stick: goes in easily and does not break; our own judgement. */
 const usualPoint = 2;
 
@@ -19,7 +22,7 @@ export function readStick(
   const at = (key: keyof StickSpec) => [...path, key];
   const shape = shapes.byRef(spec.carries, at('carries'));
   const length = problems.length(spec.length, at('length'), 'size');
-  const width = problems.length(spec.width, at('width'), 'size');
+  const width = spec.width === undefined ? usualWidthMm : problems.length(spec.width, at('width'), 'size');
   const asked = problems.length(spec.point, at('point'), 'distance');
   const lap = problems.length(spec.lap, at('lap'), 'size') ?? width;
   if (!shape || length === undefined || width === undefined || lap === undefined) return undefined;

@@ -10,6 +10,11 @@ const onlyKeys: Readonly<Record<string, string>> = {
   arc: 'at',
   place: 'on',
   bridges: 'width',
+  oval: 'size',
+  house: 'size',
+  label: 'size',
+  ticket: 'size',
+  border: 'of',
 };
 
 /** The key that the single value stands for; `undefined` if there is no short form. */

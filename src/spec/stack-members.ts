@@ -78,7 +78,7 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     ...lists.flatMap((list): (ShapeOrName | undefined)[] => (list ? [...list] : [])),
     spec.around,
     spec.from,
-    spec.border?.of,
+    typeof spec.border === 'object' ? spec.border.of : spec.border,
     spec.stick?.carries,
     spec.repeat?.shape,
     typeof spec.repeat?.along === 'object' && 'outline' in spec.repeat.along ? spec.repeat.along.outline : undefined,

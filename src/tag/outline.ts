@@ -26,6 +26,8 @@ export interface RoundSetter {
   /** The largest such height, up to `most`, with which all have room; 0 where none does. */
   largest(axes: HalfAxes, most: number): number;
   at(axes: HalfAxes, mm: number): { readonly solid: MadeShape };
+  /** What runs round, not yet united. */
+  outlines(axes: HalfAxes, mm: number): Region;
 }
 
 export interface CurveOutline {

@@ -3,9 +3,8 @@
 import { normalise, unionOfWhole } from '../geometry/clipper.ts';
 import { curveBounds, flatten } from '../geometry/curves.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Bounds } from '../geometry/types.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
 import { spacedOval } from '../text/arc.ts';
-import type { TextLayout } from '../text/layout.ts';
 import { inkOf, setRound, straightLine } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { boundsOfLines, placedLines, solidOf } from './lines.ts';
@@ -21,15 +20,20 @@ const usualInner = 0.7;
 /** Higher letters, as a share of the smaller half axis, do not look as if they ran round (all three our own judgement). */
 const tallest = 0.34;
 
-/** Halvings of a size that is sought. */
-const halvings = 30;
+/** Halvings of a size that is sought: to a hundred-thousandth of it. */
+const halvings = 17;
+
+/** Two spaces between letters, in em, between which lines grow evenly with it. */
+const probes = [0.01, 0.02] as const;
 
 /** A line that runs round, set straight; in em. */
 interface Straight {
   readonly line: LineInput;
   readonly at: 'top' | 'bottom';
   readonly em: number;
-  readonly layout: TextLayout;
+  /** In em, with its letters spaced out as they are. */
+  readonly advance: number;
+  readonly xHeight: number;
   /** From its baseline to the ellipse that it runs along inside, and from there to the ellipse that it leaves free. */
   readonly outside: number;
   readonly inside: number;
@@ -39,6 +43,7 @@ export class RoundLines implements RoundSetter {
   readonly #lines: readonly LineInput[];
   readonly #spacing: LineSpacing;
   readonly #most: number;
+  readonly #measures = new Map<LineInput, Measures>();
 
   constructor(lines: readonly LineInput[], spacing: LineSpacing) {
     this.#lines = lines;
@@ -70,11 +75,7 @@ export class RoundLines implements RoundSetter {
   /** With the middle of the ellipse on the origin; `mm`: height of the largest line's small letters. */
   at(axes: HalfAxes, mm: number): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
     const boxes: Bounds[] = [];
-    const made = this.#round(mm).flatMap((straight): MadeShape[] => {
-      const { line, layout, em } = straight;
-      const set = setRound(layout, line.text.letterSpacingMm / (em * mm), ovalOf(straight, axes, mm));
-      return set ? [drawn(set, line, em * mm, boxes)] : [];
-    });
+    const made = this.#made(axes, mm, boxes);
     const middle = this.#middle(mm);
     if (middle.length > 0) {
       made.push(solidOf(middle, mm, mm, false));
@@ -96,6 +97,20 @@ export class RoundLines implements RoundSetter {
     };
   }
 
+  /** What runs round, not yet united. */
+  outlines(axes: HalfAxes, mm: number): Region {
+    return this.#made(axes, mm, []).flatMap(({ region }) => region);
+  }
+
+  #made(axes: HalfAxes, mm: number, boxes: Bounds[]): MadeShape[] {
+    return this.#round(mm).flatMap((straight): MadeShape[] => {
+      const { line, em } = straight;
+      const layout = straightLine(line.face, line.text, em * mm);
+      const set = setRound(layout, line.text.letterSpacingMm / (em * mm), ovalOf(straight, axes, mm));
+      return set ? [drawn(set, line, em * mm, boxes)] : [];
+    });
+  }
+
   #hasRoom(axes: HalfAxes, mm: number): boolean {
     const { a, b } = axes;
     const { gap } = this.#spacing;
@@ -103,11 +118,11 @@ export class RoundLines implements RoundSetter {
     let turn = 0;
     let depth = 0;
     for (const straight of round) {
-      const { layout, em, outside, inside } = straight;
-      const ellipse = spacedOval(layout, ovalOf(straight, axes, mm));
-      if (!ellipse || layout.advance >= ellipse.perimeter) return false;
+      const { advance, em, outside, inside } = straight;
       if ((outside + inside) * em * mm > tallest * Math.min(a, b)) return false;
-      turn += ellipse.angleAt(layout.advance / 2);
+      const ellipse = spacedOval(straight, ovalOf(straight, axes, mm));
+      if (!ellipse || advance >= ellipse.perimeter) return false;
+      turn += ellipse.angleAt(advance / 2);
       depth = Math.max(depth, (outside + inside) * em * mm);
     }
     const ends = gap ?? usualEnds * mm;
@@ -125,15 +140,13 @@ export class RoundLines implements RoundSetter {
       const { arc: at, face, text, share } = line;
       if (!at) return [];
       const em = share / this.#most / face.xHeight;
-      const layout = straightLine(face, text, em * mm);
-      const box = curveBounds(layout.curves);
-      if (!box) return [];
-      // Where tags are to look alike, whatever letters they have.
-      const { minY, maxY } = this.#spacing.evenly ? inkOf(face, 'pdH') : box;
-      const [high, deep] = [Math.max(maxY, 0), Math.max(-minY, 0)];
-      return [
-        { line, at, em, layout, ...(at === 'top' ? { outside: high, inside: deep } : { outside: deep, inside: high }) },
-      ];
+      const measures = this.#measures.get(line) ?? measuresOf(face, text, this.#spacing.evenly);
+      this.#measures.set(line, measures);
+      if (!measures) return [];
+      const { high, deep } = measures;
+      const advance = measures.advance + (measures.stretch * text.letterSpacingMm) / (em * mm);
+      const [outside, inside] = at === 'top' ? [high, deep] : [deep, high];
+      return [{ line, at, em, advance, xHeight: face.xHeight, outside, inside }];
     });
   }
 
@@ -156,6 +169,27 @@ export function roundOutline(lines: RoundLines, heights: NonNullable<CurveOutlin
       return lines.at({ a: (a * scaleX) / scaleY, b }, scaleY).solid;
     },
   };
+}
+
+/** Of a straight line, in em: how long it is, by how much it is longer with a space between letters, how high and how deep. */
+type Measures =
+  { readonly advance: number; readonly stretch: number; readonly high: number; readonly deep: number } | undefined;
+
+function measuresOf(face: LineInput['face'], text: LineInput['text'], evenly: boolean): Measures {
+  const { curves, advance } = straightLine(face, text, Infinity);
+  const box = curveBounds(curves);
+  if (!box) return undefined;
+  // Where tags are to look alike, whatever letters they have.
+  const { minY, maxY } = evenly ? inkOf(face, 'pdH') : box;
+  const [high, deep] = [Math.max(maxY, 0), Math.max(-minY, 0)];
+  if (text.letterSpacingMm === 0) return { advance, stretch: 0, high, deep };
+  const [less, more] = probes.map((em) => straightLine(face, { ...text, letterSpacingMm: em }, 1).advance) as [
+    number,
+    number,
+  ];
+  const stretch = (more - less) / (probes[1] - probes[0]);
+  // Letters that are spaced out have no ligatures, and so another length.
+  return { advance: less - stretch * probes[0], stretch, high, deep };
 }
 
 function ovalOf({ at, em, outside }: Straight, { a, b }: HalfAxes, mm: number) {

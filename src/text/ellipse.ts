@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 
 /** Steps of a half turn between which the way along is interpolated. */
-const steps = 256;
+const steps = 64;
 
 /**
  * Its middle is on the origin; the way along begins at its top and runs clockwise, or at its bottom and runs counter-clockwise:

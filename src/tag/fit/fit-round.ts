@@ -63,7 +63,7 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
     const setIn = (deep: number): RoundFit | undefined => {
       const within = { a: axes.a - deep, b: axes.b - deep };
       const scale = share * lines.largest(within, most / share);
-      if (!(scale > 0) || !isIn(lines.at(within, scale).solid, centre, room)) return undefined;
+      if (!(scale > 0) || !isIn(lines.outlines(within, scale), centre, room)) return undefined;
       return { scale, axes: within, centre };
     };
     for (let deep = 0; deep < deepest * Math.min(axes.a, axes.b); deep += stepMm) {
@@ -82,7 +82,7 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
   return undefined;
 }
 
-function isIn({ region }: MadeShape, { x, y }: Point, room: Region): boolean {
+function isIn(region: Region, { x, y }: Point, room: Region): boolean {
   const placed = region.map((ring) => ring.map((point) => ({ x: point.x + x, y: point.y + y })));
   return placed.length > 0 && area(difference(placed, [room])) < roundingMm2;
 }

@@ -67,10 +67,17 @@ export const checks: readonly Check[] = [
   notFilled,
 ];
 
-export async function runChecks(tag: Tag, checkpoint: () => Promise<void>): Promise<Finding[]> {
+/** `isEnough` is asked once there is more than before; after a yes no further check is run. */
+export async function runChecks(
+  tag: Tag,
+  checkpoint: () => Promise<void>,
+  isEnough: (found: readonly Finding[]) => boolean = () => false,
+): Promise<Finding[]> {
   const findings: Finding[] = [];
   for (const check of checks) {
-    findings.push(...check(tag));
+    const found = check(tag);
+    findings.push(...found);
+    if (found.length > 0 && isEnough(findings)) break;
     await checkpoint();
   }
   return [...withoutPlaceholders(findings, tag)];

@@ -76,11 +76,13 @@ const muchGone = 0.12;
 
 type Plain = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
 
-/**
- * Obvious faults, reported whatever the sum: a machine reader still guesses many such words, but no buyer takes them.
- */
-export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone'>): boolean {
-  return areAllClosed(read) || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
+/** Below this, every word of the calibration was read whose counters were all closed: in thin letters they are loops of the pen. */
+const readsAllTheSame = -2;
+
+/** Seen at once, and said whatever the sum is: a reader of pictures guesses many such words all the same, a buyer leaves them. */
+export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone' | 'doubt'>): boolean {
+  const isClosed = areAllClosed(read) && read.doubt > readsAllTheSame;
+  return isClosed || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
 }
 
 /** Both faults together: with the sum in doubt, most readers fail. */

@@ -1,7 +1,7 @@
 /**
- * `npm run test:quick`: types, lint of the files changed against `main`, and the unit tests that are nearest by import:
- * those that import a changed file, or a file that does. Prints how many more reach it indirectly; `npm test` runs them
- * all.
+ * `npm run test:quick`: types, lint of what changed against `main`, and the unit tests that are nearest to it by their
+ * imports: those that name a changed file, or one that does where that is not too many. How many more reach it from further off is said; `npm test` has
+ * them all.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -12,8 +12,9 @@ import ts from 'typescript';
 import { generate } from './generate.ts';
 import { bin, check, largestFirst, root, StepRunner, tests } from './steps.ts';
 
-/** Largest number of imports between a test and a changed file. */
-const near = 2;
+/** Imports between a test and what changed; fewer where that is more files of tests than go into a minute. */
+const [near, nearest] = [2, 1];
+const filesInAMinute = 40;
 
 function git(...args: string[]): string[] {
   const { status, stdout } = spawnSync('git', args, { cwd: root, encoding: 'utf8' });
@@ -56,14 +57,18 @@ const changed = changedFiles();
 const distances = distancesFrom(changed);
 const distanceOf = (test: string): number => distances.get(test.replaceAll('\\', '/')) ?? Infinity;
 const reaching = largestFirst('test/unit').filter((test) => distanceOf(test) < Infinity);
-const chosen = reaching.filter((test) => distanceOf(test) <= near);
+const within = (distance: number): string[] => reaching.filter((test) => distanceOf(test) <= distance);
+const chosen = within(near).length <= filesInAMinute ? within(near) : within(nearest);
 const linted = changed.filter((file) => /\.(m?ts|mjs)$/.test(file));
 
 const run = new StepRunner();
 const jobs = availableParallelism();
 await Promise.all([
-  run.step(check('Types', bin('typescript/bin/tsc'), '--noEmit')),
-  linted.length > 0 ? run.step(check('Lint', bin('eslint/bin/eslint.js'), '--no-warn-ignored', ...linted)) : undefined,
+  run.step(
+    linted.length > 0
+      ? check('Types and lint', '--import', 'tsx', 'src/dev/lint.ts', ...linted)
+      : check('Types', bin('typescript/bin/tsc'), '--noEmit'),
+  ),
   chosen.length > 0 ? run.step(tests('Unit tests', jobs, chosen)) : undefined,
 ]);
 console.log(

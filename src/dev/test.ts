@@ -10,8 +10,7 @@ const tsx = ['--import', 'tsx'];
 const jobs = availableParallelism();
 
 const withoutBrowser: readonly TestStep[] = [
-  check('Types', bin('typescript/bin/tsc'), '--noEmit'),
-  check('Lint', bin('eslint/bin/eslint.js'), '.'),
+  check('Types and lint', ...tsx, 'src/dev/lint.ts'),
   check('Format', bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'),
   tests('Unit tests', jobs, largestFirst('test/unit')),
 ];

@@ -68,7 +68,12 @@ export interface ComputeOptions {
   readonly isHasty?: boolean;
   readonly signal?: AbortSignal;
   readonly severities?: Severities;
+  /** Asked while the tag is checked, of what was found so far. After a yes the rest stays unchecked, and the report ends with that. */
+  readonly isEnough?: (found: Judged) => boolean;
 }
+
+/** What a change is judged by. */
+export type Judged = Pick<Report, 'tag' | 'issues' | 'accepted'>;
 
 export interface EngineOptions {
   readonly giveWay?: () => Promise<void>;
@@ -96,7 +101,7 @@ export class Engine {
   /** Never throws because of a spec's contents; rejects only with the signal's reason once that is aborted. */
   async compute(
     text: string,
-    { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {} }: ComputeOptions,
+    { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {}, isEnough }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turns(signal, this.#giveWay);
@@ -124,12 +129,16 @@ export class Engine {
     const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
     findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
     clock.lap('make');
-    findings.push(...(await runChecks(tag, checkpoint)));
+    const judgedOf = (all: readonly Finding[], complete: boolean) =>
+      judge([...issues, ...placed(all, source, tag.units)], source, comments, severities, complete);
+    const isEnoughOf =
+      isEnough && ((found: readonly Finding[]) => isEnough({ tag, ...judgedOf([...findings, ...found], false) }));
+    findings.push(...(await runChecks(tag, checkpoint, isEnoughOf)));
     clock.lap('check');
     // A comment that is idle for one row may be needed by another.
     const complete =
       (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
-    const judged = judge([...issues, ...placed(findings, source, tag.units)], source, comments, severities, complete);
+    const judged = judgedOf(findings, complete);
     const files = [...uses.files, ...loaded.files];
     const hasty = shared?.areKnown === false ? { isHasty: true } : {};
     const { fontsUsed: fonts } = loaded;

@@ -1,5 +1,6 @@
 /** Page model: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
 
+import { recent } from '../core/recent.ts';
 import { translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { startsOf, splitSegment } from '../geometry/contour.ts';
@@ -113,9 +114,22 @@ export function moved<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, wo
   };
 }
 
+/** Words recur, on a page and from page to page; only their widths are kept. */
+const widths = new WeakMap<FontFace, (text: string) => number>();
+
+/** Of one line of text, in em. */
+export function captionWidth(face: FontFace, text: string): number {
+  let widthOf = widths.get(face);
+  if (!widthOf) {
+    widthOf = recent(4000, (words) => layoutText(face, { text: words, align: 'left' }).advance);
+    widths.set(face, widthOf);
+  }
+  return widthOf(text);
+}
+
 /** Breaks text into lines of at most `width` mm, and words too if they are longer than that. */
 export function wrapped(text: string, face: FontFace, size: number, width: number): string[] {
-  const widthOf = (words: string): number => layoutText(face, { text: words, align: 'left' }).advance * size;
+  const widthOf = (words: string): number => captionWidth(face, words) * size;
   const blank = widthOf('n n') - widthOf('nn');
   const lines: { text: string; width: number }[] = [];
   const fitting = (word: string) => (widthOf(word) <= width ? [word] : broken(word, (part) => widthOf(part) <= width));

@@ -4,10 +4,9 @@ import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Lettering } from '../tag/letters.ts';
-import { layoutText } from '../text/layout.ts';
 import type { Flow } from './flow.ts';
 import type { Job } from './job.ts';
-import { curvesOf } from './page.ts';
+import { captionWidth, curvesOf } from './page.ts';
 import { wordsOn } from './words-on.ts';
 import type { WordsOn } from './words-on.ts';
 
@@ -48,9 +47,7 @@ function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void
     drawLetters(flow, words.lettering, size);
     return;
   }
-  const longest = Math.max(
-    ...line.split(/\s+/).map((word) => layoutText(plain, { text: word, align: 'left' }).advance),
-  );
+  const longest = Math.max(...line.split(/\s+/).map((word) => captionWidth(plain, word)));
   flow.write(line, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
 }
 

@@ -1,7 +1,7 @@
 /** Finds fixes that work: each is applied to the text, and the tag computed again, before it is offered. */
 
 import { reportOf, reportsOf } from '../engine/batch.ts';
-import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
 import { applied, causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
@@ -106,7 +106,11 @@ class Trials {
   async #firstThatWorks({ words, candidates }: Remedy): Promise<Fix | undefined> {
     const { report, issue } = this.#at;
     for (const candidate of candidates) {
-      const after = await this.#engine.compute(applied(report.source.text, candidate.edits), this.#options);
+      const isEnough = (found: Judged) => !solves(issue, report, found);
+      const after = await this.#engine.compute(applied(report.source.text, candidate.edits), {
+        ...this.#options,
+        isEnough,
+      });
       if (!solves(issue, report, after) || !readsAsWell(report, after)) continue;
       if (!(await this.#sparesOthers(after))) continue;
       return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
@@ -117,7 +121,8 @@ class Trials {
   /** Whether a change made for one tag keeps the others as sound as before, and looking the same. */
   async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
     for (const was of await this.#others()) {
-      const is = await this.#engine.compute(text, { ...this.#options, row: was.row });
+      const isEnough = (found: Judged) => !isNoWorse(was, found);
+      const is = await this.#engine.compute(text, { ...this.#options, row: was.row, isEnough });
       if (!isNoWorse(was, is) || !readsAsWell(was, is)) return false;
       if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
     }

@@ -1,6 +1,6 @@
 /** Decides whether a change of a spec solves a problem, and whether everything else stays at least as good. */
 
-import type { Report } from '../engine/engine.ts';
+import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
@@ -22,16 +22,22 @@ const narrowKinds: ReadonlySet<IssueCode> = new Set([
   'fine-mark',
 ]);
 
-/** Whether the problem is gone from its line and its piece and nothing else is worse. */
-export function solves(issue: Issue, before: Report, after: Report): boolean {
+/**
+ * Whether the problem is gone from its line and its piece, and nothing else has become worse. A no stays one, whatever else is
+ * found: so it can be asked before everything has been checked.
+ */
+export function solves(issue: Issue, before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
   const cause = causeOf(issue);
   // To a reader, several of a kind at one line are one problem: all of them must be gone.
   return after.issues.every((other) => causeOf(other) !== cause) && isNoWorse(before, after);
 }
 
-/** Whether no issue of any severity is new and none is worse. Accepted findings count as known. */
-export function isNoWorse(before: Report, after: Report): boolean {
+/**
+ * Whether nothing has come, of whatever severity, that was not there, and nothing that was there has become worse. What the
+ * spec accepts counts as it is accepted, no worse.
+ */
+export function isNoWorse(before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
   const known = byCause([...before.issues, ...before.accepted]);
   return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {

@@ -23,14 +23,22 @@ export interface TagChoices {
   readonly width?: string;
 }
 
-/** Every named text shape. */
+/** The text of every named shape, and of every line of those that have several. */
 export function letteringOf({ value }: SpecSource): LetteringChoice[] {
   const shapes = valueAt(value, ['shapes']);
   return Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]): LetteringChoice[] => {
-    if (!isGroup(shape) || typeof shape['text'] !== 'string') return [];
-    const { text, font } = shape;
-    return [{ path: ['shapes', name], text, ...(typeof font === 'string' ? { font } : {}) }];
+    const path = ['shapes', name];
+    const lines = isGroup(shape) ? shape['lines'] : undefined;
+    return Array.isArray(lines)
+      ? lines.flatMap((line: unknown, index) => textAt([...path, 'lines', index], line))
+      : textAt(path, shape);
   });
+}
+
+function textAt(path: YamlPath, value: unknown): LetteringChoice[] {
+  if (!isGroup(value) || typeof value['text'] !== 'string') return [];
+  const { text, font } = value;
+  return [{ path, text, ...(typeof font === 'string' ? { font } : {}) }];
 }
 
 export function tagOf(sample: string, { texts, font, width }: TagChoices): string {
@@ -75,9 +83,11 @@ function sized(spec: string, first: LetteringChoice | undefined, width: string):
   const [only] = Object.keys(isGroup(pieces) ? pieces : {});
   if (only !== undefined && isOnePiece(new SpecSource(spec))) return changed(spec, ['pieces', only], 'width', width);
   if (!first) return spec;
-  const shape = valueAt(new SpecSource(spec).value, first.path);
+  // Lines have their size together.
+  const path = first.path.slice(0, 2);
+  const shape = valueAt(new SpecSource(spec).value, path);
   const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';
-  return changed(spec, first.path, side, width);
+  return changed(spec, path, side, width);
 }
 
 function changed(spec: string, path: YamlPath, key: string, text: string): string {

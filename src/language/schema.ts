@@ -11,7 +11,7 @@ export interface SchemaNode {
   readonly description?: string;
   readonly type?: string | readonly string[];
   readonly enum?: readonly (string | number)[];
-  readonly const?: string | number;
+  readonly const?: string | number | boolean;
   readonly default?: unknown;
   readonly examples?: readonly unknown[];
   readonly minimum?: number;

@@ -11,6 +11,9 @@ const usualInsetMm = 2;
 /** Least distance to an opening, in mm: a nearer line looks like a slip of the beam; our own judgement. */
 const leastClearMm = 1;
 
+/** Least gap of a border that is double and says no more, in mm: less looks like one line; our own judgement. */
+const leastGapMm = 1;
+
 /** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
   spec: BorderSpec,
@@ -49,6 +52,7 @@ function readSecond(
   problems: Problems,
 ): BorderGenerator['lines'][number] | undefined {
   if (double === undefined) return undefined;
+  if (double === true) return secondLine(Math.max(first, leastGapMm), first, first);
   const isGroup = typeof double === 'object';
   const gap = problems.length(isGroup ? double.gap : double, isGroup ? [...path, 'gap'] : path, 'size');
   const width = isGroup ? problems.length(double.width, [...path, 'width'], 'size') : first;
@@ -57,5 +61,9 @@ function readSecond(
     const message = 'The first line has no width, so the second has none either.';
     problems.error('bad-value', [...path, 'width'], message, { range });
   }
-  return gap === undefined ? undefined : { from: first + gap, to: first + gap + (width ?? first) };
+  return gap === undefined ? undefined : secondLine(gap, first, width ?? first);
+}
+
+function secondLine(gap: number, first: number, width: number): BorderGenerator['lines'][number] {
+  return { from: first + gap, to: first + gap + width };
 }

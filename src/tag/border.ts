@@ -1,8 +1,10 @@
 /** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
-import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
-import { area, ringArea } from '../geometry/measure.ts';
+import { transform, translation } from '../geometry/affine.ts';
+import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
+import { hullOf } from '../geometry/hull.ts';
+import { boundsOf, centroid, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
@@ -34,6 +36,15 @@ interface Drawn {
 
 /** The border goes round an opening where a strip beside it is no wider than its lines plus this, in mm. */
 const spareMm = 0.1;
+
+/** What comes no nearer than this merely touches, in mm. */
+const touchingMm = 0.05;
+
+/** Half as wide is what rounding leaves of an edge, in mm. */
+const sliverMm = 0.01;
+
+/** Radius of the innermost line where a border turns into a bay, in mm (our own judgement). */
+const shoulderMm = 2;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
@@ -77,28 +88,46 @@ function withCorners(within: Region, radius: number, clip: number): Region {
 }
 
 /**
- * Leads the border round the openings that its lines would meet. Others do not matter: one in the middle of a plate
- * needs no line round it.
+ * Only the openings that the lines would meet push them aside: one in the middle of a plate needs no line round it. The border
+ * passes an opening on the side away from the edge, in a bay with round shoulders.
  */
 function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outersOf(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
   const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
-  const met = partsOf(kept).filter((part) => area(intersection(part, band)) > 0);
+  const met = partsOf(kept).filter((part) => intersection(offset(part, -touchingMm), band).length > 0);
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
-    const left = difference(part, met);
-    const [largest] = partsOf(outersOf(withoutStraits(left, met.flat(), deepest + spareMm)));
+    const bays = union(met.map((each) => bayOf(each, part, deepest)));
+    const left = outersOf(difference(part, [bays]));
+    const [largest] = partsOf(withRoundShoulders(left, bays, deepest + shoulderMm));
     return largest ? [...largest] : [];
   });
   return { ...border, within };
 }
 
-/** The region without the places between an opening and the edge that are too narrow for the lines. */
-function withoutStraits(region: Region, beside: Region, width: number): Region {
-  const wide = offset(offset(region, -width / 2), width / 2);
-  // Corners elsewhere stay as they are.
-  return difference(region, [intersection(difference(region, [wide]), offset(beside, width))]);
+/** What is kept clear round an opening, and all between that and the edge that it is nearest to. */
+function bayOf(kept: Region, within: Region, deepest: number): Region {
+  const beyond = difference(offset(kept, deepest + shoulderMm), [within]);
+  const [from, to] = [centroid(kept), centroid(beyond)];
+  const box = boundsOf(within);
+  if (!from || !to || !box) return kept;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  // All round it is the outside: it lies beside the border.
+  if (length < touchingMm) return kept;
+  const far = (box.maxX - box.minX + box.maxY - box.minY) / length;
+  const shift = translation((to.x - from.x) * far, (to.y - from.y) * far);
+  return [hullOf([...kept, ...transform(kept, shift)].flat())];
+}
+
+/** Rounds the corners that bays have left in an outline; corners elsewhere stay as they are, straits beside bays go. */
+function withRoundShoulders(region: Region, bays: Region, radius: number): Region {
+  const rounded = offset(offset(region, -radius), radius);
+  const beside = offset(bays, touchingMm);
+  // Rounding leaves slivers along straight edges, which would join one corner with the next.
+  const lost = offset(difference(region, [rounded]), -sliverMm);
+  const corners = partsOf(lost).filter((part) => intersection(part, beside).length > 0);
+  return corners.length > 0 ? difference(region, [offset(corners.flat(), 2 * sliverMm, 'miter')]) : region;
 }
 
 function outersOf(region: Region): Region {

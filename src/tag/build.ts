@@ -2,6 +2,7 @@
 
 import { transform } from '../geometry/affine.ts';
 import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
 import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
@@ -145,11 +146,7 @@ class PieceBuilder {
   async #around(shape: Shape): Promise<Stage<Region> | undefined> {
     const { entries, hung } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
-    const stages: Stage<Region>[] = [];
-    for (const { entry, isLine } of entries) {
-      const { id, value } = await this.evaluator.target(entry);
-      stages.push(cache.get('in the way', [id, isLine], () => (isLine ? lineOf(value.region) : value.region)));
-    }
+    const openings: Stage<Region>[] = [];
     for (const piece of hung) {
       const { factor, heedsReading } = await this.#scaleOf(piece);
       const bodies = await this.#makeAll(piece.body, factor);
@@ -157,10 +154,21 @@ class PieceBuilder {
       for (const hanger of piece.hangers) {
         const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, heedsReading });
         if (value)
-          stages.push(
+          openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
           );
       }
+    }
+    const stages = [...openings];
+    const open = { ids: openings.map(({ id }) => id), region: union(openings.map(({ value }) => value)) };
+    for (const { entry, isLine } of entries) {
+      const { id, value } = await this.evaluator.target(entry);
+      stages.push(
+        cache.get('in the way', [id, isLine, value.border ? open.ids : undefined], () => {
+          const { region } = clearedBorder(value, open.region);
+          return isLine ? lineOf(region) : region;
+        }),
+      );
     }
     if (stages.length === 0) return undefined;
     return cache.get(
@@ -257,6 +265,14 @@ class PieceBuilder {
         const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
           clearedBorder({ ...value, border }, openings),
         );
+        const left = area(stage.value.border.within) / area(border.within);
+        if (value.region.length > 0 && (left < enclosedShare || stage.value.region.length === 0))
+          this.#resources.report({
+            code: 'empty-shape',
+            severity: stage.value.region.length === 0 ? 'error' : 'warning',
+            path: each.entry.path,
+            message: `The openings of the piece leave this border ${stage.value.region.length === 0 ? 'no way round' : 'hardly anything to go round'}; set it in less, or make the piece larger.`,
+          });
         return { ...each, stage };
       });
   }
@@ -312,6 +328,9 @@ class PieceBuilder {
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }
+
+/** A border that is led round openings and encloses less than this share of what it did looks like a mistake (our own judgement). */
+const enclosedShare = 0.5;
 
 /** Width given to a line that shapes keep clear of, in mm, as obstacles must be areas. */
 const lineMm = 0.01;

@@ -45,6 +45,9 @@ export function faceId({ bytes, index, variations }: FaceSource): string {
   return contentHash([bytes, new TextEncoder().encode(JSON.stringify([index, variations]))]);
 }
 
+/** Some fonts say a height that their letters do not have by far: up to ten times off. Swashes are within this factor. */
+const mostOff = 1.5;
+
 const outlineTables = ['glyf', 'CFF ', 'CFF2'];
 
 /** @throws BadFontError if the bytes are not a sound font. */
@@ -63,6 +66,11 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
     const [glyph] = shaper.shape({ text: letter, start: 0, end: 1, rightToLeft: false, features: new Map() });
     return curveBounds(outline(glyph!.id))?.maxY;
   };
+  const trusted = (units: number | undefined, drawn: number | undefined): number | undefined => {
+    const said = units === undefined ? undefined : em(units);
+    if (said === undefined || drawn === undefined) return said ?? drawn;
+    return Math.max(said, drawn) > mostOff * Math.min(said, drawn) ? drawn : said;
+  };
   const ascender = em(metrics.ascender);
   const descender = em(metrics.descender);
   return {
@@ -77,9 +85,9 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
     ascender,
     descender,
     lineHeight: ascender - descender + em(metrics.lineGap),
-    // Neither given nor measurable: the value CSS assumes (CSS Values 4, units `ex` and `cap`).
-    xHeight: metrics.xHeight === undefined ? (measured('x') ?? 0.5) : em(metrics.xHeight),
-    capHeight: metrics.capHeight === undefined ? (measured('H') ?? ascender) : em(metrics.capHeight),
+    // Neither said nor to be measured: what CSS assumes (CSS Values 4, units `ex` and `cap`).
+    xHeight: trusted(metrics.xHeight, measured('x')) ?? 0.5,
+    capHeight: trusted(metrics.capHeight, measured('H')) ?? ascender,
     outline,
   };
 }

@@ -11,14 +11,18 @@ export type Beam =
   | { readonly use: 'cut'; readonly kerf: number }
   | { readonly use: 'engraved'; readonly spot: number; readonly interval: number };
 
-/** Pictures of a region, which need not be one: overlapping rings are filled by the non-zero rule. */
-export function drawn(region: Region, xHeight: number, beam?: Beam): DrawAt {
+/**
+ * Pictures of a region, which need not be one: overlapping rings are filled by the non-zero rule. `shift`: in pixels, right and down,
+ * to see whether a reader that is shown the same a hair further on says the same.
+ */
+export function drawn(region: Region, xHeight: number, beam?: Beam, shift = 0): DrawAt {
   const marks = beam?.use === 'engraved' ? scanned(region, beam) : filled(beam ? closed(region, beam.kerf) : region);
   const box = boundsOf(region) ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
   return (xHeightPx) => {
     const margin = xHeight;
     const [width, height] = [box.maxX - box.minX + 2 * margin, box.maxY - box.minY + 2 * margin];
-    const [left, top] = [box.minX - margin, -box.maxY - margin];
+    const by = (shift * xHeight) / xHeightPx;
+    const [left, top] = [box.minX - margin - by, -box.maxY - margin - by];
     const svg =
       `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}">` +
       `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="white"/>${marks}</svg>`;

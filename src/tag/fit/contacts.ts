@@ -43,8 +43,8 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point, reach: number
   return x >= minX - reach && x <= maxX + reach && y >= minY - reach && y <= maxY + reach;
 }
 
-/** The unknowns of a search: everything, all but the height at which the shape stands, or only its size. */
-export type Freedom = 'all' | 'along x' | 'size';
+/** What may change: everything, its size and where it is along one axis, or its size alone. */
+export type Freedom = 'all' | 'along x' | 'along y' | 'size';
 
 export interface Search {
   readonly outline: Outline;
@@ -116,7 +116,8 @@ export function clearestNear(search: Search, from: Placement): { readonly at: Pl
     const conditions = contacts.map(({ free, gap }): Condition => {
       return { normal: [-1, free.x, free.y], least: clear - gap };
     });
-    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, [step, step, search.free === 'all' ? step : 0]) ?? [];
+    const far = [step, search.free === 'along y' ? 0 : step, search.free === 'along x' ? 0 : step];
+    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, far) ?? [];
     const moved = { ...at, x: at.x + x, y: at.y + y };
     const found = { at: moved, clear: clearOf(search, moved) };
     if (found.clear > clear + stillMm) best = found;
@@ -142,12 +143,17 @@ function bestMove(
   { free, outline }: Search,
   step: number,
 ): readonly number[] | undefined {
-  const unknowns = { all: 3, 'along x': 2, size: 1 }[free];
+  const unknowns = { all: [0, 1, 2], 'along x': [0, 1], 'along y': [0, 2], size: [0] }[free];
   const conditions = contacts.map(({ own, free: way, gap }): Condition => {
     const normal = [(way.x * own.x + way.y * own.y) / outline.radius, way.x, way.y];
-    return { normal: normal.slice(0, unknowns), least: -gap };
+    return { normal: unknowns.map((each) => normal[each]!), least: -gap };
   });
-  return furthest([1, 0, 0].slice(0, unknowns), conditions, Array<number>(unknowns).fill(step));
+  const goal = unknowns.map((_, index) => (index === 0 ? 1 : 0));
+  const found = furthest(goal, conditions, Array<number>(unknowns.length).fill(step));
+  if (!found) return undefined;
+  const move = [0, 0, 0];
+  unknowns.forEach((each, index) => (move[each] = found[index] ?? 0));
+  return move;
 }
 
 /** Makes a shape that sticks out a little smaller at its place. */

@@ -20,6 +20,16 @@ const worthLeaving = 1.001;
 /** The same factor for leaving the place that the other tags of a batch share. */
 const worthLeavingHome = 1.03;
 
+/** Of the largest size: what is given up so that it stands on the axis of what is the same to both sides (our own judgement, by looking). */
+const worthCentring = 0.85;
+
+/** Nearer to the axis than this it stands on it, as a share of its width. */
+const onAxisShare = 0.02;
+
+/** Heights that are looked at along the axis, and how many of them closely. */
+const axisHeights = 48;
+const axisTries = 3;
+
 /** Factor on the largest size, so that a shape that can move does. */
 const forMoving = 0.9998;
 
@@ -72,6 +82,8 @@ export interface FitLimits {
   readonly baseline?: number;
   /** Preferred place of its origin, if there is room. */
   readonly home?: Point;
+  /** The largest size wherever that is, be it in one half of what is the same to both sides. */
+  readonly anywhere?: boolean;
 }
 
 /**
@@ -83,20 +95,27 @@ export function largestFit(
   solid: MadeShape,
   origin: Point,
   room: Room,
-  { most = Infinity, baseline, home }: FitLimits = {},
+  { most = Infinity, baseline, home, anywhere = false }: FitLimits = {},
 ): Placement | undefined {
   if (solid.region.length === 0 || !room.centre) return undefined;
   const fitting = new Fitting(solid, origin, baseline);
   const inMiddle = fitting.inMiddle(room, home);
   const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
-  if (isAtHome) return fitting.settled({ ...inMiddle, placement: { ...inMiddle.placement, scale: most } }, false, 'x');
+  if (isAtHome) {
+    // Pushed aside from home, it is better off further down, as large as it is.
+    const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(inMiddle.placement, room, most, 1);
+    const { placement, part } = centred ?? inMiddle;
+    return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred ? 'y' : 'x');
+  }
   let best: Found | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
   if (!best) return undefined;
   if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
     best = inMiddle;
-  const { scale } = best.placement;
-  return fitting.settled({ ...best, placement: { ...best.placement, scale: Math.min(most, scale) } }, scale > most);
+  const centred = anywhere ? undefined : fitting.centred(best.placement, room, most);
+  const { placement, part } = centred ?? best;
+  const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
+  return fitting.settled(found, placement.scale > most, centred && 'y');
 }
 
 interface Found {
@@ -132,6 +151,41 @@ class Fitting {
     const place = { ...middle, scale };
     const placement = this.#closely(part, this.#roughly(part, place, free) ?? place, free);
     return placement && { placement, part };
+  }
+
+  /** The largest on the axis of what is the same to both sides, where it gives up little for that. */
+  centred({ x, scale }: Placement, room: Room, most: number, worth = worthCentring): Found | undefined {
+    const { minX, maxX } = boundsOf(this.#close.solids.flat())!;
+    const middle = room.parts.length > 0 ? room.axis : undefined;
+    if (middle === undefined || Math.abs(x - middle) < onAxisShare * scale * (maxX - minX)) return undefined;
+    const enough = worth * Math.min(most, scale);
+    const tried = room.parts.flatMap((part) => {
+      const { minY, maxY } = part.box;
+      const heights = Array.from(
+        { length: axisHeights },
+        (_, index) => minY + ((index + 0.5) / axisHeights) * (maxY - minY),
+      );
+      return (this.#baseline === undefined ? heights : [this.#baseline]).map((y) => {
+        const bound = largestAt(
+          this.#samples,
+          part,
+          middle,
+          y,
+          (maxY - minY) / axisHeights,
+          mostIn(part, this.#samples),
+          enough,
+        );
+        return { placement: { x: middle, y, scale: bound }, part };
+      });
+    });
+    const free = this.#baseline === undefined ? 'along y' : 'size';
+    let best: Found | undefined;
+    for (const { placement, part } of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
+      if (placement.scale < enough) break;
+      const close = this.#closely(part, this.#roughly(part, placement, free) ?? placement, free);
+      if (close && close.scale > (best?.placement.scale ?? 0)) best = { placement: close, part };
+    }
+    return best && best.placement.scale >= enough ? best : undefined;
   }
 
   /** The known placement, or a better one in this part of the room. */
@@ -173,6 +227,10 @@ class Fitting {
     return best;
   }
 
+  #freedom(only?: 'x' | 'y'): Freedom {
+    return only === 'y' && this.#baseline === undefined ? 'along y' : this.#free;
+  }
+
   #roughly({ rough, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
     return largestNear({ outline: this.#rough, walls: rough, field, free, step: firstStep, still: roughStill }, place);
   }
@@ -186,11 +244,14 @@ class Fitting {
     return undefined;
   }
 
-  /** The placement as far from everything as possible, and in the middle of its remaining way. */
-  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x'): Placement {
+  /** As far from everything as it can be, and in the middle of what way it has left. */
+  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x' | 'y'): Placement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
-      ? clearestNear({ outline: this.#rough, walls: rough, field, free: this.#free, step: firstStep }, placement)
+      ? clearestNear(
+          { outline: this.#rough, walls: rough, field, free: this.#freedom(only), step: firstStep },
+          placement,
+        )
       : { at: { ...placement, scale: placement.scale * forMoving }, clear: 0 };
     const placed = { a: at.scale, b: 0, c: 0, d: at.scale, e: at.x, f: at.y };
     const points = transform([this.#close.points], placed)[0]!;

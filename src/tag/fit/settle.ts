@@ -29,7 +29,13 @@ const middleMm = 0.005;
  * @param centre Its visual centre.
  * @returns The shift after which the free space on its two sides is even, as seen from its centre.
  */
-export function settling(points: readonly Point[], rings: Region, walls: Walls, centre: Point, only?: 'x'): Point {
+export function settling(
+  points: readonly Point[],
+  rings: Region,
+  walls: Walls,
+  centre: Point,
+  only?: 'x' | 'y',
+): Point {
   const shift = { x: 0, y: 0 };
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
     const { back, forth } = wayOf(points, rings, walls, shift, along, across);
@@ -40,9 +46,9 @@ export function settling(points: readonly Point[], rings: Region, walls: Walls, 
     return Math.min(forth - kept, Math.max(kept - back, middle - centre[along]));
   };
   for (let round = 0; round < rounds; round++) {
-    const x = toMiddle('x', 'y');
+    const x = only === 'y' ? 0 : toMiddle('x', 'y');
     shift.x += x;
-    const y = only ? 0 : toMiddle('y', 'x');
+    const y = only === 'x' ? 0 : toMiddle('y', 'x');
     shift.y += y;
     if (Math.max(Math.abs(x), Math.abs(y)) < middleMm) break;
   }

@@ -62,8 +62,8 @@ describe('Lettering that is hard to read', () => {
   });
 
   it('is plainly spoiled where no counter of several is open, or all is one lump, and a blob where it is both', () => {
-    const is = (drawn: number, open: number, crowded: number, gone = 0, fused = 0) => {
-      const read = { counters: { drawn, open }, crowded, gone, marks: { drawn: 2, fused } };
+    const is = (drawn: number, open: number, crowded: number, gone = 0, fused = 0, doubt = -1) => {
+      const read = { counters: { drawn, open }, crowded, gone, marks: { drawn: 2, fused }, doubt };
       return [isPlainlySpoiled(read), isBlob(read)];
     };
     assert.deepEqual(is(2, 0, 0.991), [true, true]);
@@ -72,6 +72,9 @@ describe('Lettering that is hard to read', () => {
     assert.deepEqual(is(1, 0, 0.991), [true, false]);
     assert.deepEqual(is(2, 1, 0.989), [false, false]);
     assert.deepEqual(is(1, 0, 0.989), [false, false]);
+    // Loops of a thin script, of which every word of the calibration was read.
+    assert.deepEqual(is(5, 0, 0.3, 0, 0, -1.99), [true, false]);
+    assert.deepEqual(is(5, 0, 0.3, 0, 0, -2.01), [false, false]);
     assert.deepEqual(is(2, 2, 0, 0, 1), [true, false]);
     assert.deepEqual(is(2, 2, 0, 0.121), [true, false]);
     assert.deepEqual(is(2, 2, 0, 0.119), [false, false]);

@@ -152,10 +152,14 @@ export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf
     const [, , width, height] = page.view as [number, number, number, number];
     const { fnArray, argsArray } = await page.getOperatorList();
     const { items } = await page.getTextContent();
+    let outlines: readonly Painted[] | undefined;
     pages.push({
       width,
       height,
-      outlines: outlinesOf(fnArray, argsArray as unknown[][]),
+      // Many look at the words only.
+      get outlines() {
+        return (outlines ??= outlinesOf(fnArray, argsArray as unknown[][]));
+      },
       text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
     });
   }
@@ -196,8 +200,13 @@ function walkedPath(numbers: ArrayLike<number>, scale: number): Outline[] {
     if (command === 0) outlines.push({ ring: [point()], closed: false });
     else if (command === 1) current!.ring.push(point());
     else if (command === 2) {
-      const curve = new Bezier([current!.ring.at(-1)!, point(), point(), point()].map(({ x, y }) => ({ x, y })));
-      const steps = 6 + Math.ceil(6 * Math.sqrt(curve.length()));
+      const corners = [current!.ring.at(-1)!, point(), point(), point()].map(({ x, y }) => ({ x, y }));
+      const curve = new Bezier(corners);
+      // From corner to corner it is further than along the curve.
+      const length = corners
+        .slice(1)
+        .reduce((sum, { x, y }, k) => sum + Math.hypot(x - corners[k]!.x, y - corners[k]!.y), 0);
+      const steps = 6 + Math.ceil(6 * Math.sqrt(length));
       for (let k = 1; k <= steps; k++) {
         const { x, y } = curve.get(k / steps);
         current!.ring.push({ x, y });

@@ -1,11 +1,12 @@
 import assert from 'node:assert/strict';
-import { area } from '../../../src/geometry/measure.ts';
+import { difference, intersection, offset } from '../../../src/geometry/clipper.ts';
+import { area, centroid } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import type { Region } from '../../../src/geometry/types.ts';
+import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { differenceAreaByJts, distanceByJts, intersectionAreaByJts } from '../support/reference.ts';
-import { disc } from '../support/shapes.ts';
+import { box, disc } from '../support/shapes.ts';
 
 const plate = 'plate: {rectangle: [80, 40]}';
 
@@ -16,6 +17,13 @@ function marked(border: string, more: string, shape = plate): Promise<Made> {
 
 const markOf = ({ pieces }: Made): Region => pieces[0]!.marks[0]!.region;
 const openingOf = ({ pieces }: Made): Region => pieces[0]!.hangers[0]!.opening;
+
+/** Whether it is where the body itself has a corner. */
+function isCornerOf(body: Region, ring: Ring): boolean {
+  const at = centroid([ring])!;
+  const corners = difference(body, [offset(offset(body, -4), 4)]).flatMap((each) => centroid([each]) ?? []);
+  return corners.some(({ x, y }) => Math.hypot(x - at.x, y - at.y) < 5);
+}
 
 /** One band that closes on itself: one part with one hole. */
 function assertClosed(region: Region): void {
@@ -40,6 +48,8 @@ describe('A border', () => {
   it('has a second line inside the first, as wide or by a width of its own', async () => {
     const alike = await makeShape('{border: {of: plate, inset: 3, width: 1, double: 2}}', [plate]);
     const first = 74 * 34 - 72 * 32;
+    const usual = await makeShape('{border: {of: plate, inset: 3, width: 1, double: true}}', [plate]);
+    assertNear(usual.area, first + 70 * 30 - 68 * 28, 1e-3);
     assertNear(alike.area, first + 68 * 28 - 66 * 26, 1e-3);
     const thin = await makeShape('{border: {of: plate, inset: 3, width: 1, double: {gap: 2, width: 0.5}}}', [plate]);
     assertNear(thin.area, first + 68 * 28 - 67 * 27, 1e-3);
@@ -84,6 +94,81 @@ describe('A border', () => {
       assert.ok(differenceAreaByJts(region, made.region) < 1e-6, 'stays on the piece');
     });
   }
+
+  for (const [what, shape, hanger] of [
+    ['a hole at the edge', plate, '{hole: {at: top, diameter: 4, inset: 2}}'],
+    ['a slot', plate, '{slot: {at: top, length: 11, inset: 3}}'],
+    ['two holes', plate, '{hole: {at: top, count: 2, diameter: 4, inset: 3}}'],
+    ['a keyhole', 'plate: {oval: {size: [80, 46]}}', '{keyhole: top}'],
+    ['a hole in a corner', plate, '{hole: {at: top-left, diameter: 4, inset: 3}}'],
+    ['the hole of a house', 'plate: {house: {size: [56, 64]}}', '{hole: top}'],
+  ] as const) {
+    it(`has no horns beside ${what}: wherever it was not led aside, its turns are as round as asked for`, async () => {
+      for (const lines of ['inset: 2, width: 0.8', 'inset: 2, width: 0.8, double: 0.8']) {
+        const made = await marked(lines, `hanger: ${hanger}`, shape);
+        const outer = partsOf(markOf(made)).map((part) => part[0]!)[0]!;
+        const near = offset(openingOf(made), 8);
+        // Our own rounding: an outline with bends of at least 1.9 mm everywhere stays as it is when it is opened with such a disc.
+        const filled: Region = [outer];
+        const opened = offset(offset(filled, -1.9), 1.9);
+        const lost = intersection(difference(filled, [opened]), near);
+        const corner = lost.filter((ring) => Math.abs(area([ring])) > 0.02 && !isCornerOf(made.pieces[0]!.body, ring));
+        assert.deepEqual(corner, [], lines);
+      }
+    });
+  }
+
+  it('leaves the corners of the plate as sharp as they are, wherever a hole is', async () => {
+    const corner: Region = [[...box(-38, 16, -36, 18)]];
+    const made = await marked('inset: 2, width: 0.8', 'hanger: {hole: top}');
+    const bare = await marked('inset: 2, width: 0.8', '');
+    assertNear(intersectionAreaByJts(markOf(made), corner), intersectionAreaByJts(markOf(bare), corner), 1e-6);
+  });
+
+  it('is where it is led to for whatever is fitted beside it', async () => {
+    const shapes = [
+      'plate: {rectangle: [60, 40]}',
+      'edge: {border: {of: plate, inset: 2, width: 0.8}}',
+      'name: {text: Mugwort, font: Pacifico, fit: {in: plate, margin: 3, clear: 1.5}}',
+    ];
+    for (const use of ['engrave: [edge, name]', 'engrave: [name], score: [edge]']) {
+      const { pieces } = await make(specOf(shapes, `body: [plate], ${use}, hanger: {hole: top}`));
+      const [edge, name] = ['edge', 'name'].map((own) => pieces[0]!.marks.find(({ shape }) => shape.path[1] === own)!);
+      const apart = distanceByJts(edge!.region, name!.region);
+      assert.ok(apart >= 1.5 - 0.02, `${use}: ${apart} mm`);
+    }
+  });
+
+  it('that leads through lettering is told at its line', async () => {
+    const spec = (height: number) =>
+      specOf(
+        [
+          `plate: {rectangle: [80, ${height}]}`,
+          'edge: {border: {of: plate, inset: 2, width: 0.8}}',
+          'name: {text: Lovage, font: Pacifico, width: 62, place: plate}',
+        ],
+        'body: [plate], engrave: [edge, name], hanger: {slot: top}',
+      );
+    assert.deepEqual((await report(spec(46))).issues, []);
+    const { issues } = await report(spec(32));
+    assert.ok(
+      issues.some(({ code }) => code === 'marks-overlap'),
+      issues.map(({ message }) => message).join('\n'),
+    );
+  });
+
+  it('says so where openings leave it no way round, or hardly anything to go round', async () => {
+    const messages = async (clear: number) => {
+      const hanger = 'hanger: {slot: {length: 60, inset: 5, at: top}}';
+      const made = await marked(`inset: 2, width: 0.8, clear: ${clear}`, hanger, 'plate: {rectangle: [80, 20]}');
+      return made.issues.map(({ severity, message }) => `${severity}: ${message}`);
+    };
+    // Of 76 × 16 the bay takes 64 × 8, about two fifths, and 68 × 10, more than half.
+    assert.deepEqual(await messages(2), []);
+    assert.deepEqual(await messages(4), [
+      'warning: The openings of the piece leave this border hardly anything to go round; set it in less, or make the piece larger.',
+    ]);
+  });
 
   it('goes round cuts in its way, and by no other', async () => {
     const bare = markOf(await marked('inset: 3, width: 1', ''));

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { difference, offset } from '../../../src/geometry/clipper.ts';
+import { EdgeIndex } from '../../../src/geometry/edge-index.ts';
 import { area, boundsOf, boxCentre, ringArea } from '../../../src/geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../../src/geometry/types.ts';
 import { assertNear, make, makeShape, placeOf, report, specOf } from '../support/engine.ts';
@@ -93,7 +94,7 @@ describe('Fitting anywhere', () => {
     ['Rosemary', 'Pacifico'],
     ['Rosemary', 'Nunito, weight: 800'],
     ['Sweet Cicely', 'Pacifico'],
-    ['Ty', 'Great Vibes'],
+    ['Seed Swap', 'Great Vibes'],
   ] as const) {
     it(`finds room in a heart for ${word} in ${font} to a fortieth, by brute force`, async () => {
       const made = await make(
@@ -110,6 +111,59 @@ describe('Fitting anywhere', () => {
       assert.ok(!goesIn(word_, 1.025, (point) => depth(point) - 4, made.bounds, 0.1), 'it could be larger');
     });
   }
+
+  it('gives up a little of the largest size to stand on the axis of a heart, and no more than it may', async () => {
+    for (const [word, font, hole, isCentred] of [
+      ['Ty', 'Great Vibes', 'hole: top', true],
+      ['Dill', 'Pacifico', 'keyhole: top', true],
+      ['Rosemary', 'Pacifico', 'keyhole: top', true],
+      // In one half there is room for much larger letters than below the keyhole.
+      ['Ty', 'Pacifico', 'keyhole: top', false],
+    ] as const) {
+      const made = await make(
+        specOf(
+          ['plate: {heart: 60}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 4}}`],
+          `body: [plate], engrave: [word], hanger: {${hole}}`,
+        ),
+      );
+      const word_ = markOf(made);
+      const depth = heartDepth(60, boxCentre(made.bounds));
+      const [hanger] = made.pieces[0]!.hangers;
+      const kept = offset(hanger!.opening, 4);
+      const blocked = new EdgeIndex(kept);
+      // How far into the opening's surroundings a point is, is not known: it rules out no more than its own place.
+      const free = (point: Point) => (blocked.contains(point) ? -1e-6 : depth(point) - 4);
+      const { minX, maxX } = boundsOf(word_)!;
+      const aside = Math.abs(minX + maxX) / 2;
+      assert.equal(aside < 1.5, isCentred, `${word} is ${aside} aside`);
+      // By brute force: 0.85 of the largest at least where it is centred, and the largest to a fortieth where it is not.
+      const most = isCentred ? 1.025 / 0.85 : 1.025;
+      assert.ok(!goesIn(word_, most, free, made.bounds, 0.15), `${word} could be larger`);
+    }
+  });
+
+  it('stands below a slot rather than beside the middle, as large as it was asked for', async () => {
+    const placed = async (plate: string) => {
+      const made = await make(
+        specOf(
+          [
+            `plate: ${plate}`,
+            'word: {text: Dill, font: Pacifico, fit: {in: plate, margin: 5, at_most: {x_height: 6}}}',
+          ],
+          'body: [plate], engrave: [word], hanger: {slot: {at: top, length: 12, inset: 6}}',
+        ),
+      );
+      const [mark] = made.pieces[0]!.marks;
+      const { minX, maxX } = boundsOf(mark!.region)!;
+      return { aside: (minX + maxX) / 2, xHeight: mark!.lettering![0]!.xHeight };
+    };
+    const even = await placed('{rectangle: [80, 46]}');
+    assert.ok(Math.abs(even.aside) < 1, `${even.aside}`);
+    assertNear(even.xHeight, 6, 0.01);
+    // A plate that is not the same to both sides has no axis.
+    const odd = await placed('{polygon: {points: [[0, 0], [80, 0], [80, 46], [20, 46], [0, 26]]}}');
+    assertNear(odd.xHeight, 6, 0.01);
+  });
 
   it('finds about the same size whatever little the hole beside it changes, in the middle where that is as good', async () => {
     const widths: number[] = [];

@@ -57,10 +57,10 @@ function rowsOf(edges: readonly Edge[]): Map<number, Edge[]> {
 
 /** By how many edges lie right of it. */
 function isInside({ x, y }: Point, rows: Map<number, Edge[]>): boolean {
-  const right = (rows.get(Math.floor(2 * y)) ?? []).filter(
-    ([a, b]) => a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x),
-  );
-  return right.length % 2 === 1;
+  let inside = false;
+  for (const [a, b] of rows.get(Math.floor(2 * y)) ?? [])
+    if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+  return inside;
 }
 
 /** The longest chord that the outer circle has inside the body, as a share of its radius, from a closely sampled circle. */
@@ -206,12 +206,14 @@ function misread({ x, y }: Point, lettered: Lettered): number {
   return capital && x <= first && !standsLikeOne && !isStem({ x, y }, lettered) ? 0.1 : 0.3;
 }
 
+/** Nothing is worked out that could not bring it above `atLeast`: then it is −∞. */
 function score(
   centre: Point,
   edges: readonly Edge[],
   rows: Map<number, Edge[]>,
   balance: Point,
   lettered: Lettered,
+  atLeast = -Infinity,
 ): number {
   const blocked = near(edges, centre, hole).some((edge) => distance(centre, edge) < hole - 0.02);
   const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
@@ -219,9 +221,10 @@ function score(
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
     return cost + tilt / 60 + (tilt > 5.5 ? 0.15 : 0) + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
+  const badly = Math.min(...costs) + (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
+  if (1 - badly <= atLeast) return -Infinity;
   const slit = runsAround(centre, hole + wall + 0.3, rows) > runsAround(centre, hole + wall, rows) ? 0.3 : 0;
-  const badly = (blocked || isInside(centre, rows) ? 10 : 0) + slit + misread(centre, lettered);
-  return joined(centre, rows) - Math.min(...costs) - badly;
+  return joined(centre, rows) - badly - slit;
 }
 
 describe('The place that a ring finds for itself', () => {
@@ -252,7 +255,7 @@ describe('The place that a ring finds for itself', () => {
               ({ at: d, cost }) => cost + Math.acos(Math.min(1, at.x * d.x + at.y * d.y)) * (3 / Math.PI),
             ),
           );
-          if (1 - tilt > best) best = Math.max(best, score(centre, edges, rows, balance, lettered));
+          if (1 - tilt > best) best = Math.max(best, score(centre, edges, rows, balance, lettered, best));
         }
         const found = score(hangers[0]!.centre, edges, rows, balance, lettered);
         assert.ok(best > 0, `${word} has a good place`);

@@ -19,6 +19,7 @@ import { offcutChanges } from '../jobs/write-offcuts.ts';
 import type { JobReading } from '../jobs/work.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { eachAsked } from './rows.ts';
 import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
@@ -56,6 +57,9 @@ async function oneJob(
     locate,
     optionsFor: (spec) => ({ locate: (relative) => resolve(dirname(spec), relative), severities }),
     checkpoint: go,
+    // Of what has errors too: what is wrong with it is told, and why it is left out.
+    eachTag: (spec, specText, asked) =>
+      eachAsked(engine, { file: spec, text: specText, severities, wish: { what: 'tag', force: true } }, asked),
   };
   const job = await checkJob(text, basename(file), reading);
   const threads = newNestThreads();

@@ -1,26 +1,18 @@
 /** Export jobs for the command line: one for each tag of the specs and their batches. */
 
-import { basename } from 'node:path';
-import { eachReport } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import { freeFileName, tagFileName } from '../export/file-names.ts';
-import { jobOf } from '../export/job.ts';
-import type { Job } from '../export/job.ts';
 import type { Format } from '../export/formats.ts';
+import { bytesOf } from '../export/pack.ts';
+import type { Files } from '../export/pack.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
 import { eachRow } from './rows.ts';
+import { RowWorker } from './row-work.ts';
 import type { RowMade, RowWish } from './row-work.ts';
+import { specName } from './files.ts';
 import type { SpecFile } from './files.ts';
-
-export interface NamedJob {
-  /** Base name of its files, unique among the jobs. */
-  readonly name: string;
-  readonly job: Job;
-  /** The report it was made from. */
-  readonly report: Report;
-}
 
 /**
  * Yields each tag in turn, after printing the problems that keep the others from being made; `complete` then says
@@ -38,16 +30,27 @@ export class Jobs {
     this.#force = force;
   }
 
-  async *of(spec: SpecFile): AsyncGenerator<NamedJob> {
-    const { file, text, options } = spec;
-    const first = await this.#engine.compute(text, options);
-    for await (const report of eachReport(this.#engine, first, options)) {
-      const told = toldOf(file, report);
-      if (!this.#isSound(told, file, report)) continue;
-      const job = jobOf(report);
-      if (job) yield { name: this.#nameOf(file, report), job, report };
-      else this.#nothingToCut(told);
+  /** The pack of each tag, under a name of its own; threads share the work where the tags are many. */
+  async *packs(spec: SpecFile): AsyncGenerator<{ readonly name: string; readonly files: Files }> {
+    for await (const { first, made, told } of this.rows(spec, { what: 'pack', force: this.#force })) {
+      if (!made.files) {
+        this.#nothingToCut(told);
+        continue;
+      }
+      const wanted = tagFileName(specName(spec.file), { ...first, row: made.row });
+      const name = this.#nameOf(spec.file, { ...first, row: made.row });
+      const files = name === wanted ? made.files : (await this.#packed(spec, made.row, name)).files!;
+      yield {
+        name,
+        files: Object.fromEntries(Object.entries(files).map(([file, content]) => [file, bytesOf(content)])),
+      };
     }
+  }
+
+  /** Once more, under a name that is not taken: it stands in the pack. */
+  #packed({ file, text, options }: SpecFile, row: number, name: string): Promise<RowMade> {
+    const wish = { what: 'pack', force: this.#force, name } as const;
+    return new RowWorker({ file, text, severities: options.severities ?? {}, wish }, this.#engine).make({ row });
   }
 
   /** The files of each tag; with many tags, the work is shared between threads. */
@@ -110,9 +113,4 @@ export class Jobs {
 function toldOf(file: string, tag: Pick<Report, 'batch' | 'row'>): string {
   const label = labelOf(tag);
   return label === undefined ? file : `${file} (${label})`;
-}
-
-/** Name of a spec without its `.tag.yaml` ending. */
-export function specName(file: string): string {
-  return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
 }

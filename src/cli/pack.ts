@@ -2,14 +2,12 @@
 
 import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { archiveOf, packOf } from '../export/pack.ts';
+import { archiveOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
-import { withSpec } from '../language/spec-along.ts';
 import { write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { Jobs } from './jobs.ts';
-import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 export async function packAll(
@@ -17,13 +15,9 @@ export async function packAll(
   { out, force, overwrite }: { readonly out: string | undefined; readonly force: boolean; readonly overwrite: boolean },
 ): Promise<number> {
   if (out === undefined) throw new UsageError('pack needs --out.');
-  const engine = newEngine({ isOnce: true });
-  const tools = toolsOf(engine);
-  const jobs = new Jobs(engine, force);
+  const jobs = new Jobs(newEngine({ isOnce: true }), force);
   const packs: Record<string, Files> = {};
-  for (const spec of specs)
-    for await (const { name, job, report } of jobs.of(spec))
-      packs[name] = await packOf(withSpec(job, report), name, tools);
+  for (const spec of specs) for await (const { name, files } of jobs.packs(spec)) packs[name] = files;
   const all = Object.entries(packs).flatMap(([name, files]) =>
     Object.entries(files).map(([file, bytes]) => [`${name}/${file}`, bytes] as const),
   );

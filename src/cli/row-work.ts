@@ -5,17 +5,22 @@ import type { Engine, Report } from '../engine/engine.ts';
 import type { AcceptedIssue, Severities } from '../engine/severity.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
+import { tagFileName } from '../export/file-names.ts';
 import { filesIn } from '../export/formats.ts';
 import type { Format } from '../export/formats.ts';
 import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
+import { packOf } from '../export/pack.ts';
+import { withSpec } from '../language/spec-along.ts';
+import type { TagAsk } from '../jobs/work.ts';
 import type { Tag } from '../tag/tag.ts';
-import { newEngine } from './files.ts';
+import { newEngine, specName } from './files.ts';
 import { rowJson } from './report-json.ts';
 import { toolsOf } from './tools.ts';
 
 /**
- * `json`: the row as in `check --json`. `files`: in some formats. `tag`: for laying out. Tags with errors are skipped
+ * `json`: the row as in `check --json`. `files`: in some formats. `tag`: for laying out. `pack`: every file, under the
+ * name given or else the tag's own. Tags with errors are skipped
  * unless `force` is set.
  */
 export type RowWish =
@@ -27,7 +32,8 @@ export type RowWish =
       readonly pictureWidth?: number;
       readonly force: boolean;
     }
-  | { readonly what: 'tag'; readonly force: boolean };
+  | { readonly what: 'tag'; readonly force: boolean }
+  | { readonly what: 'pack'; readonly force: boolean; readonly name?: string };
 
 export interface RowTask {
   readonly file: string;
@@ -41,7 +47,7 @@ export interface RowMade {
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
   readonly json?: object;
-  /** By file name ending; absent if there is nothing to cut. */
+  /** By file name ending, those of a pack by whole name; absent if there is nothing to cut. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
   readonly tag?: Tag;
 }
@@ -56,11 +62,11 @@ export class RowWorker {
     this.#task = task;
   }
 
-  async make(row: number): Promise<RowMade> {
+  async make(ask: TagAsk): Promise<RowMade> {
     const { file, text, severities } = this.#task;
     const folder = dirname(resolve(file));
     const locate = (relative: string): string => resolve(folder, relative);
-    return this.of(await this.#engine.compute(text, { locate, severities, row }));
+    return this.of(await this.#engine.compute(text, { locate, severities, ...ask }));
   }
 
   /** For a report that has already been computed. */
@@ -78,9 +84,14 @@ export class RowWorker {
     if (wish.what === 'tag') return report.tag ? { tag: { ...report.tag, made: new Map(), ghosts: [] } } : {};
     const job = jobOf(report);
     if (!job) return {};
+    const tools = toolsOf(this.#engine);
+    if (wish.what === 'pack') {
+      const name = wish.name ?? tagFileName(specName(this.#task.file), report);
+      return { files: await packOf(withSpec(job, report), name, tools) };
+    }
     const wished = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
     const files: Record<string, string | Uint8Array> = {};
-    for (const format of wish.formats) Object.assign(files, await filesIn(format, wished, '', toolsOf(this.#engine)));
+    for (const format of wish.formats) Object.assign(files, await filesIn(format, wished, '', tools));
     return { files };
   }
 }

@@ -6,6 +6,7 @@ import { isMainThread, parentPort, Worker, workerData } from 'node:worker_thread
 import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
+import type { TagAsk } from '../jobs/work.ts';
 import type { RowMade, RowTask } from './row-work.ts';
 
 /** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */
@@ -21,6 +22,9 @@ const mostThreads = 4;
  */
 const mostThreadMb = 190;
 
+/** Room for what is made and soon forgotten, in MB: with the usual 16, much of it lives long enough to be moved (7 % of all the time). */
+const youngMb = 96;
+
 /** Rows requested ahead of the one awaited, for each thread, so that a slow one keeps nobody idle. */
 const ahead = 8;
 
@@ -28,23 +32,35 @@ const ahead = 8;
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
 
 /** All rows in order, `first` among them. */
-export async function* eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowMade> {
-  const count = rowCount(first);
+export function eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowMade> {
+  const rows = Array.from({ length: rowCount(first) }, (_, row) => ({ row }));
+  return eachAsked(engine, task, rows, first);
+}
+
+/** In the order in which they are asked for; `known`: what has been made of a row of the spec's own batch already. */
+export async function* eachAsked(
+  engine: Engine,
+  task: RowTask,
+  asked: readonly TagAsk[],
+  known?: Report,
+): AsyncGenerator<RowMade> {
+  const count = asked.length;
   const threads = count < fewRows ? 1 : Math.min(availableParallelism(), mostThreads);
   const here = new RowWorker(task, engine);
   if (threads < 2 || program === undefined) {
-    for (let row = 0; row < count; row++) yield row === first.row ? await here.of(first) : await here.make(row);
+    for (const ask of asked)
+      yield known && !ask.batch && ask.row === known.row ? await here.of(known) : await here.make(ask);
     return;
   }
   const pool = new RowThreads(program, task, threads);
   try {
-    const asked = new Map<number, Promise<RowMade>>();
+    const coming = new Map<number, Promise<RowMade>>();
     let next = 0;
-    for (let row = 0; row < count; row++) {
-      for (; next < Math.min(count, row + threads * ahead); next++) asked.set(next, pool.make(next));
-      yield await asked.get(row)!.catch(() => here.make(row));
+    for (const [index, ask] of asked.entries()) {
+      for (; next < Math.min(count, index + threads * ahead); next++) coming.set(next, pool.make(asked[next]!));
+      yield await coming.get(index)!.catch(() => here.make(ask));
       // Results that have been delivered are released.
-      asked.delete(row);
+      coming.delete(index);
     }
   } finally {
     await pool.end();
@@ -62,16 +78,16 @@ class RowThreads {
   }
 
   /** Rejects if the thread has crashed or run out of memory. */
-  make(row: number): Promise<RowMade> {
-    const made = this.#makeInTurn(row);
+  make(ask: TagAsk): Promise<RowMade> {
+    const made = this.#makeInTurn(ask);
     made.catch(() => undefined);
     return made;
   }
 
-  async #makeInTurn(row: number): Promise<RowMade> {
+  async #makeInTurn(ask: TagAsk): Promise<RowMade> {
     const thread = this.#free.pop() ?? (await new Promise<RowThread>((resolve) => this.#waiting.push(resolve)));
     try {
-      return await thread.make(row);
+      return await thread.make(ask);
     } finally {
       const next = this.#waiting.shift();
       if (next) next(thread);
@@ -92,7 +108,10 @@ class RowThread {
 
   constructor(program: string, task: RowTask) {
     const workerData: ThreadData = { rows: task };
-    this.#worker = new Worker(program, { workerData, resourceLimits: { maxOldGenerationSizeMb: mostThreadMb } });
+    this.#worker = new Worker(program, {
+      workerData,
+      resourceLimits: { maxOldGenerationSizeMb: mostThreadMb, maxYoungGenerationSizeMb: youngMb },
+    });
     this.#worker.on('message', (made: RowMade) => this.#settle?.resolve(made));
     this.#worker.on('error', (fault: Error) => {
       this.#fault = fault;
@@ -100,14 +119,14 @@ class RowThread {
     });
   }
 
-  make(row: number): Promise<RowMade> {
+  make(ask: TagAsk): Promise<RowMade> {
     return new Promise((resolve, reject) => {
       if (this.#fault) {
         reject(this.#fault);
         return;
       }
       this.#settle = { resolve, reject };
-      this.#worker.postMessage(row);
+      this.#worker.postMessage(ask);
     });
   }
 
@@ -125,9 +144,9 @@ export function servesRows(): boolean {
   const port = parentPort;
   if (isMainThread || !port || !isThreadData(workerData)) return false;
   const worker = new RowWorker(workerData.rows);
-  port.on('message', (row: number) => {
+  port.on('message', (ask: TagAsk) => {
     // An error ends the thread, and is reported by whoever awaits the row.
-    void worker.make(row).then((made) => {
+    void worker.make(ask).then((made) => {
       port.postMessage(made);
     });
   });

@@ -1,20 +1,21 @@
 /** The work in a job: every tag of every order, or the reason why it is left out. */
 
 import { listed } from '../core/names.ts';
-import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
+import type { ComputeOptions, Engine } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
-import { columnsIn, labelOf } from '../spec/batch.ts';
+import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import { cellRange, parseTable } from '../spec/table.ts';
-import type { UsedFile } from '../spec/used-files.ts';
+import { parseTable } from '../spec/table.ts';
 import type { Tag } from '../tag/tag.ts';
+import { columnsOf, faultOfLine, isOneFault, whyOf } from './left-out.ts';
+import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
 import { nearColumns, readOrders } from './orders.ts';
 import type { LeftOut, OrderLine } from './orders.ts';
@@ -49,6 +50,12 @@ export interface JobWork {
   readonly files: readonly string[];
 }
 
+/** Which tag of a spec: a row of its own batch, or of one that takes its place. */
+export interface TagAsk {
+  readonly row: number;
+  readonly batch?: Batch;
+}
+
 export interface JobReading {
   readonly engine: Engine;
   /** Full path of a file named in the job; `undefined` if it may not be read. */
@@ -56,6 +63,12 @@ export interface JobReading {
   /** Options for computing a spec, by its full path. */
   readonly optionsFor: (spec: string) => ComputeOptions;
   readonly checkpoint: () => Promise<void>;
+  /** Makes many tags of a spec (by its full path) at once, in the order asked for; without it, the engine makes one after another. */
+  readonly eachTag?: (
+    spec: string,
+    text: string,
+    asked: readonly TagAsk[],
+  ) => AsyncIterable<Pick<MadeTag, 'row' | 'issues' | 'tag'>>;
   /** Number of tags made, and number known so far. */
   readonly progress?: (done: number, all: number) => void;
 }
@@ -110,10 +123,10 @@ class WorkMaker implements JobWork {
     }
     const count = first.batch?.rows.length ?? 1;
     this.#expect(count);
-    const faulty: Report[] = [];
-    for (let row = 0; row < count; row++) {
+    const faulty: MadeTag[] = [];
+    const rows = Array.from({ length: count }, (_, row) => ({ row }));
+    for await (const report of this.#made(entry, text, rows, first)) {
       await checkpoint();
-      const report = row === first.row ? first : await engine.compute(text, { ...options, row });
       this.#tick();
       if (this.#isSound(report)) this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
       else faulty.push(report);
@@ -154,18 +167,26 @@ class WorkMaker implements JobWork {
       for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
     } else {
       this.#expect(lines.length);
-      const made = new Map<string, Report>();
-      const faulty: { readonly line: OrderLine; readonly report: Report }[] = [];
+      const keyOf = ({ row: { cells } }: OrderLine) =>
+        JSON.stringify([...cells].filter(([column]) => asked.has(column)));
+      // Many orders ask for the same tag.
+      const different = new Map<string, TagAsk>();
+      for (const line of lines)
+        if (!different.has(keyOf(line))) different.set(keyOf(line), { row: 0, batch: batchOf([line.row]) });
+      const coming = this.#made(entry, text, [...different.values()], first)[Symbol.asyncIterator]();
+      const made = new Map<string, MadeTag>();
+      const faulty: { readonly line: OrderLine; readonly report: MadeTag }[] = [];
       for (const line of lines) {
         await checkpoint();
-        // Many orders ask for the same tag.
-        const key = JSON.stringify([...line.row.cells].filter(([column]) => asked.has(column)));
-        const report = made.get(key) ?? (await engine.compute(text, { ...options, batch: batchOf([line.row]) }));
-        made.set(key, report);
+        const key = keyOf(line);
+        // They come in the order in which they are first asked for.
+        if (!made.has(key)) made.set(key, (await coming.next()).value as MadeTag);
+        const report = made.get(key)!;
         this.#tick();
         if (this.#isSound(report)) this.#push(entry, report, line, line.row.label);
         else faulty.push({ line, report });
       }
+      await coming.return(undefined);
       const columns = table.header.filter((column) => asked.has(column));
       const isFull = ({ row: { cells } }: OrderLine) => columns.every((column) => cells.get(column) !== '');
       const full = faulty.filter(({ line }) => isFull(line));
@@ -185,17 +206,38 @@ class WorkMaker implements JobWork {
     if (inTable.length > 0) this.inFiles.push({ file, name, position: positionsIn(csv), issues: inTable });
   }
 
+  /** Tags of a spec, one after another as they are asked for. `first`: one of the spec's own that there is already. */
+  async *#made(
+    entry: TagEntry,
+    text: string,
+    asked: readonly TagAsk[],
+    first: MadeTag | undefined,
+  ): AsyncGenerator<MadeTag, undefined> {
+    const { engine, locate, eachTag } = this.#reading;
+    if (!eachTag || !first) {
+      const options = this.#optionsOf(entry);
+      for (const ask of asked)
+        yield first && !ask.batch && ask.row === first.row ? first : await engine.compute(text, { ...options, ...ask });
+      return;
+    }
+    let next = 0;
+    for await (const made of eachTag(locate(entry.spec)!, text, asked)) {
+      const batch = asked[next++]!.batch ?? first.batch;
+      yield { ...made, source: first.source, ...(batch ? { batch } : {}) };
+    }
+  }
+
   #optionsOf({ spec }: TagEntry): ComputeOptions {
     return this.#reading.optionsFor(this.#reading.locate(spec)!);
   }
 
-  #isSound({ tag, issues }: Report): boolean {
+  #isSound({ tag, issues }: MadeTag): boolean {
     return tag !== undefined && tag.pieces.length > 0 && !issues.some(isError);
   }
 
   #push(
     { spec, orders, path }: TagEntry,
-    report: Report,
+    report: MadeTag,
     { order, rush, quantity, line }: Pick<OrderLine, 'order' | 'rush' | 'quantity'> & Partial<Pick<OrderLine, 'line'>>,
     label = labelOf(report) ?? '',
   ): void {
@@ -237,7 +279,7 @@ class WorkMaker implements JobWork {
     this.issues.push({ code, severity: 'error', path, range: this.#source.range(path), message, suggestions });
   }
 
-  #tellFaulty({ spec, path }: TagEntry, faulty: readonly Report[], count: number): void {
+  #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {
     const [first] = faulty;
     const who = faulty.map((report) => labelOf(report)).filter((label) => label !== undefined && count > 1);
     const what =
@@ -252,64 +294,4 @@ const mostNames = 4;
 
 function batchOf(rows: Batch['rows']): Batch {
   return { columns: [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))], title: '', rows };
-}
-
-function whyOf({ issues, source }: Report): string {
-  const errors = issues.filter(isError);
-  const [first] = errors;
-  if (!first) return 'there is nothing to cut.';
-  const { line } = source.position(first.range.start);
-  const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
-  return `line ${line}: ${first.message}${more}`;
-}
-
-/** Whether the spec has the same fault whatever the lines contain. */
-function isOneFault(reports: readonly Report[]): boolean {
-  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
-}
-
-/** Every column that a text of the spec, or of a file it uses, refers to. */
-function columnsOf({ source, uses }: Report): string[] {
-  const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
-  return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
-}
-
-function every(used: readonly UsedFile[]): UsedFile[] {
-  return used.flatMap((file) => [file, ...every(file.uses)]);
-}
-
-function textsIn(value: unknown): string[] {
-  if (typeof value === 'string') return [value];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
-}
-
-/**
- * An empty cell that the spec refers to is the likeliest fault; else the first cell that it refers to. `columns`: those
- * cells' columns.
- */
-function faultOfLine(
-  { row, line, order }: OrderLine,
-  report: Report,
-  {
-    csv,
-    header,
-    columns,
-    spec,
-  }: {
-    readonly csv: string;
-    readonly header: readonly string[];
-    readonly columns: readonly string[];
-    readonly spec: string;
-  },
-): Issue {
-  const empty = columns.find((column) => row.cells.get(column) === '');
-  const column = empty ?? columns[0];
-  const code = empty === undefined ? (report.issues.find(isError)?.code ?? 'bad-value') : 'missing-key';
-  const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
-  const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
-  const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';
-  const message = `${who}${what} and is left out${why}`;
-  const range = cellRange(csv, line, column === undefined ? 0 : header.indexOf(column));
-  return { code, severity: 'error', path: [], range, message };
 }

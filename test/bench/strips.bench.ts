@@ -1,8 +1,9 @@
 /**
  * Density on the open sets of `test/strips`, against the best known: `node --import tsx test/bench/strips.bench.ts [effort [seeds]]`. Effort in edges, as
- * `nest` counts it (usually 20 million); of several seeds, separated by commas, each is shown and the best counts, as with a core for each.
+ * `nest` counts it (usually 20 million); of the seeds, separated by commas (usually those that a layout is the best of), each is shown and the best counts, as with a core for each.
  */
 
+import { seeds as usualSeeds } from '../../src/nesting/best-of.ts';
 import { nest, usualEffort } from '../../src/nesting/nest.ts';
 import type { Layout } from '../../src/nesting/nest.ts';
 import { boxOf, sheetsOf } from '../unit/support/sheets.ts';
@@ -10,7 +11,7 @@ import { stripNames, stripSet } from '../unit/support/strip-sets.ts';
 import type { StripSet } from '../unit/support/strip-sets.ts';
 
 const effort = Number(process.argv[2] ?? usualEffort);
-const seeds = (process.argv[3] ?? '1').split(',').map(Number);
+const seeds = (process.argv[3] ?? usualSeeds.join()).split(',').map(Number);
 
 function densityOf({ parts, area, room }: StripSet, layout: Layout): number {
   return (100 * area) / (room.width * boxOf(sheetsOf(parts, layout)[0]!).maxY);

@@ -3,9 +3,12 @@
 import { way } from './board.ts';
 import type { Board } from './board.ts';
 
-/** Number of nearby places for each orientation, and number of places that are refined. */
-const nearby = 14;
+/** Number of places that are refined. */
 const refined = 3;
+
+/** Number of places for each orientation at the least: anywhere, and nearby. */
+const leastAnywhere = 4;
+const leastNearby = 3;
 
 /** Radius of nearby places, as a share of the part's size. */
 const nearShare = 0.6;
@@ -22,14 +25,15 @@ const tops = {
 };
 const best = { cost: 0, turn: 0, x: 0, y: 0 };
 
-interface PlaceRule {
+export interface PlaceRule {
   readonly random: () => number;
-  /** Number of places anywhere on the board, for each orientation. */
+  /** Number of places that are evaluated for a part, shared among its orientations: anywhere on the board, and nearby. */
   readonly anywhere: number;
+  readonly nearby: number;
 }
 
 /** Moves the part to the best place found; it stays if there is none better. */
-export function improvePlace(board: Board, part: number, { random, anywhere }: PlaceRule): void {
+export function improvePlace(board: Board, part: number, { random, anywhere, nearby }: PlaceRule): void {
   const [ownTurn, ownX, ownY] = [board.turns[part]!, board.xs[part]!, board.ys[part]!];
   const own = board.cost(part, ownTurn, ownX, ownY, Infinity);
   if (own === 0) return;
@@ -48,12 +52,15 @@ export function improvePlace(board: Board, part: number, { random, anywhere }: P
     [tops.cost[slot], tops.turn[slot], tops.x[slot], tops.y[slot]] = [cost, turn, x, y];
   };
   const near = nearShare * board.size(part);
-  for (const turn of board.turnsOf(part)) {
+  const turns = board.turnsOf(part);
+  const mostAnywhere = Math.max(leastAnywhere, anywhere / turns.length);
+  const mostNearby = Math.max(leastNearby, nearby / turns.length);
+  for (const turn of turns) {
     if (!board.fits(part, turn)) continue;
     const [lowX, lowY] = [board.leastX(part, turn), board.leastY(part, turn)];
     const [spanX, spanY] = [board.mostX(part, turn) - lowX, board.mostY(part, turn) - lowY];
-    for (let i = 0; i < anywhere; i += 1) consider(turn, lowX + random() * spanX, lowY + random() * spanY);
-    for (let i = 0; i < nearby; i += 1) {
+    for (let i = 0; i < mostAnywhere; i += 1) consider(turn, lowX + random() * spanX, lowY + random() * spanY);
+    for (let i = 0; i < mostNearby; i += 1) {
       const x = ownX + (2 * random() - 1) * near;
       const y = ownY + (2 * random() - 1) * near;
       consider(turn, Math.max(lowX, Math.min(lowX + spanX, x)), Math.max(lowY, Math.min(lowY + spanY, y)));

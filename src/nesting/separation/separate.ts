@@ -7,6 +7,7 @@
 import type { WorkBudget } from '../work-budget.ts';
 import type { Board } from './board.ts';
 import { improvePlace } from './move.ts';
+import type { PlaceRule } from './move.ts';
 import { last } from './penetration-field.ts';
 
 /**
@@ -20,12 +21,9 @@ const decay = 0.98;
 /** Work for visiting a stretch, in edges of the budget. */
 export const edgesPerStretch = 0.65;
 
-export interface SeparationRule {
+export interface SeparationRule extends PlaceRule {
   /** Number of rounds after which it gives up if they improve the least overlap so far by less than 2 %. */
   readonly idleRounds: number;
-  readonly random: () => number;
-  /** Number of places anywhere on the board that are evaluated for a part, for each of its orientations. */
-  readonly anywhere: number;
   /** Share of the budget at which it gives up. */
   readonly until: number;
 }

@@ -25,7 +25,7 @@ const mostFailures = 8;
 const smaller = 0.88;
 const idleRounds = 14;
 /** Few, in favour of nearby places: each new pair of different shapes that meet takes time of its own. */
-const anywhere = 6;
+const places = { anywhere: 6, nearby: 14 };
 /** Number of trial places, compared by overlaps of boxes. */
 const samples = 400;
 /** Densest filling of a sheet that is attempted (rule of thumb, no source). */
@@ -106,7 +106,7 @@ async function withOneMore(
   board.put(last, place.turn, place.x, place.y);
   board.measureAll();
   await spend(budget);
-  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, anywhere, until }, budget))) return undefined;
+  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, ...places, until }, budget))) return undefined;
   return all.map(({ part, mover }, i): Lying => {
     return { part, mover, turn: board.turns[i]! as Turn, x: board.xs[i]!, y: board.ys[i]! };
   });

@@ -292,6 +292,57 @@ describe('The command line', function () {
     assert.equal((await readdir(rest)).length, 29);
   });
 
+  it('packs tags of one file name under names of their own', async () => {
+    const file = join(folder, 'row.tag.yaml');
+    await writeFile(file, plate.replace('shapes:', 'batch: [Bed 1, Bed-1]\nshapes:'));
+    const to = join(folder, 'packs');
+    const { code, err } = await run('pack', file, '--out', to);
+    assert.equal(code, 0, err);
+    assert.deepEqual((await readdir(to)).sort(), ['row-bed-1', 'row-bed-1-2']);
+    assert.ok((await readdir(join(to, 'row-bed-1-2'))).includes('row-bed-1-2.dxf'));
+    assert.match(await readFile(join(to, 'row-bed-1-2', 'README.txt'), 'utf8'), /row-bed-1-2\.dxf/);
+  });
+
+  it('shares the tags of a job among threads: of each line as many, and what cannot be made is told the same', async () => {
+    // Some lines ask for the same, one for what cannot be made.
+    const wanted = Array.from({ length: 32 }, (_, index) => (index === 20 ? -4 : 20 + (index % 28)));
+    const sized = plate
+      .replace('{rectangle: [60, 20]}', '{rectangle: ["{size}", 20]}')
+      .replace('shapes:', 'stocks:\n  ply: {material: birch plywood, thickness: 3}\nstock: ply\nshapes:');
+    await writeFile(join(folder, 'sized.tag.yaml'), sized);
+    const job = async (lines: readonly number[]) => {
+      const rows = lines.map((size, index) => `o${index + 1},${size}`).join('\n');
+      await writeFile(join(folder, 'orders.csv'), `order,size\n${rows}\n`);
+      const file = join(folder, 'many.job.yaml');
+      await writeFile(
+        file,
+        'tagwright_job: 1\ntags:\n  - {spec: sized.tag.yaml, orders: orders.csv}\nsheets:\n  ply: [{size: [300, 200]}]\n',
+      );
+      const { out } = await spawned('job', file, '--json', '--out', join(folder, `job-${lines.length}`));
+      const [object] = JSON.parse(out) as {
+        pieces: { order: string }[];
+        left_out: { order: string }[];
+        issues: { message: string }[];
+      }[];
+      return {
+        orders: object!.pieces.map(({ order }) => order),
+        left: object!.left_out.map(({ order }) => order),
+        messages: object!.issues.map(({ message }) => message),
+      };
+    };
+    const all = await job(wanted);
+    const made = wanted.flatMap((size, index) => (size > 0 ? [`o${index + 1}`] : []));
+    assert.deepEqual(all.orders.sort(), made.sort());
+    assert.deepEqual(all.left, ['o21']);
+    // As where it is one of few.
+    const alone = await job([30, -4]);
+    assert.deepEqual(alone.left, ['o2']);
+    assert.deepEqual(
+      all.messages.map((message) => message.replace('o21', 'o2')),
+      alone.messages,
+    );
+  });
+
   it('lays all tags of a batch out on sheets, and says what they come to', async () => {
     const file = join(folder, 'swap.tag.yaml');
     const head = 'sheet: {size: [140, 60], margin: 2, copies: 2}\nbatch: [Sorrel, Rue, Dill]\nshapes:';

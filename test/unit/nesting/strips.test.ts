@@ -9,7 +9,7 @@ import type { StripName, StripSet } from '../support/strip-sets.ts';
 const effort = 5_000_000;
 
 /** Points of density below the best known that are allowed, about one more than were measured when this was written. */
-const bars: Partial<Record<StripName, number>> = { fu: 7, marques: 8.5, jakobs1: 8.5 };
+const bars: Partial<Record<StripName, number>> = { fu: 5, marques: 7, jakobs1: 7.5 };
 
 /** Per cent of the strip. */
 function density({ parts, area, room }: StripSet, layout: Layout): number {
@@ -29,7 +29,7 @@ describe('Open sets of strip packing come near the best densities known, whateve
 
   it('get better with more effort, and other layouts from other seeds', async () => {
     const set = stripSet('marques');
-    const little = density(set, await nest(set.parts, set.room, never, 1_500_000));
+    const little = density(set, await nest(set.parts, set.room, never, 500_000));
     const more = density(set, await nest(set.parts, set.room, never, effort));
     assert.ok(more > little + 0.5, `${little} ${more}`);
     const other = await nest(set.parts, set.room, never, effort, { seed: 2 });

@@ -1,0 +1,73 @@
+/** Why tags of a job cannot be cut, in words, and which columns a spec asks for. */
+
+import type { Report } from '../engine/engine.ts';
+import { isError } from '../core/issue.ts';
+import type { Issue } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
+import { columnsIn } from '../spec/batch.ts';
+import { cellRange } from '../spec/table.ts';
+import type { UsedFile } from '../spec/used-files.ts';
+import type { OrderLine } from './orders.ts';
+
+/** What a job needs to know of a tag that is made. */
+export type MadeTag = Pick<Report, 'row' | 'issues' | 'source' | 'tag' | 'batch'>;
+
+export function whyOf({ issues, source }: MadeTag): string {
+  const errors = issues.filter(isError);
+  const [first] = errors;
+  if (!first) return 'there is nothing to cut.';
+  const { line } = source.position(first.range.start);
+  const more = errors.length > 1 ? ` And ${errors.length - 1} more.` : '';
+  return `line ${line}: ${first.message}${more}`;
+}
+
+/** Whether the spec has the same fault whatever the lines contain. */
+export function isOneFault(reports: readonly MadeTag[]): boolean {
+  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
+}
+
+/** Every column that a text of the spec, or of a file it uses, refers to. */
+export function columnsOf({ source, uses }: Pick<Report, 'source' | 'uses'>): string[] {
+  const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
+  return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
+}
+
+function every(used: readonly UsedFile[]): UsedFile[] {
+  return used.flatMap((file) => [file, ...every(file.uses)]);
+}
+
+function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
+}
+
+/**
+ * An empty cell that the spec refers to is the likeliest fault; else the first cell that it refers to. `columns`: those
+ * cells' columns.
+ */
+export function faultOfLine(
+  { row, line, order }: OrderLine,
+  report: MadeTag,
+  {
+    csv,
+    header,
+    columns,
+    spec,
+  }: {
+    readonly csv: string;
+    readonly header: readonly string[];
+    readonly columns: readonly string[];
+    readonly spec: string;
+  },
+): Issue {
+  const empty = columns.find((column) => row.cells.get(column) === '');
+  const column = empty ?? columns[0];
+  const code = empty === undefined ? (report.issues.find(isError)?.code ?? 'bad-value') : 'missing-key';
+  const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
+  const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
+  const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';
+  const message = `${who}${what} and is left out${why}`;
+  const range = cellRange(csv, line, column === undefined ? 0 : header.indexOf(column));
+  return { code, severity: 'error', path: [], range, message };
+}

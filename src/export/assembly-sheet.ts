@@ -65,6 +65,7 @@ export async function assemblyPages(job: Job, tools: Tools): Promise<Page[]> {
         'Press flat under a weight on a level board until the glue has set, and wipe off what comes out at once.',
         numberMm,
       );
+      add().fact('·', 'What is said here of glue is common practice, no source.', numberMm);
     }),
     ...maps(begin, tag, steps),
   ];

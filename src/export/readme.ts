@@ -80,7 +80,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
   ];
 }
 
-const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
+const wooden: readonly LookName[] = ['dark', 'red', 'alder', 'beech', 'tan'];
 
 /** Rule of thumb, no source. Nothing is said of how to treat what is not known. */
 function care(material = ''): string[] {

@@ -19,6 +19,8 @@ const ofMaterial: Readonly<Record<LookName, string>> = {
   light: wood,
   dark: wood,
   red: wood,
+  alder: wood,
+  beech: wood,
   tan: wood,
   fibre: 'Fibreboard makes much smoke, and its glue gives off formaldehyde. Clean lens and filter more often.',
   paper: 'Card and paper catch fire easily: as little power as cuts them, and eyes on the job.',

@@ -150,7 +150,8 @@ function drawLayers(flow: Flow, tag: Tag, height: number): void {
     const nameOf = (layer: number) => {
       const titles = [...new Set(assembly.layers[layer]!.map(({ title }) => title))].join(', ');
       const where = layer === 0 ? 'at the back' : layer === count - 1 ? 'in front' : 'between';
-      return `${titles}, ${where}`;
+      // A piece called “back” is said to be at the back by its name.
+      return layer === 0 && /\bback(ing)?\b/i.test(titles) ? titles : `${titles}, ${where}`;
     };
     flow.write(`Made of ${counted(count, 'layer')}, glued together`, { bold: true });
     flow.skip(1.5);

@@ -80,7 +80,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
   ];
 }
 
-const wooden: readonly LookName[] = ['dark', 'red', 'tan'];
+const wooden: readonly LookName[] = ['dark', 'red', 'alder', 'beech', 'tan'];
 
 /** Rules of thumb, no source. Empty for an unknown material. */
 function care(material = ''): string[] {

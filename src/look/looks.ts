@@ -46,7 +46,9 @@ function grained(grain: string, ...colours: Colours): Look {
 export const looks = {
   light: usual,
   dark: grained('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
-  red: grained('#9b5f38', '#cf9668', '#dba77b', '#6d3c1e', '#5a2f18', '#431f0e', '#ecc39c'),
+  red: grained('#8a4a2c', '#bd7a50', '#ca8b62', '#5f3018', '#4e2613', '#3a190b', '#e2ae88'),
+  alder: grained('#b98553', '#dcae7f', '#e6bf95', '#7c5029', '#664020', '#4a2a12', '#f3d8b6'),
+  beech: grained('#c09a72', '#ecd0b0', '#f2dcc2', '#8f6a45', '#6d4b2c', '#4c2f18', '#fbeeda'),
   tan: grained('#94703f', '#cfaa74', '#dabb8a', '#68481f', '#573a1c', '#402609', '#ecd3a6'),
   fibre: plain(['#c3a079', '#cfae88', '#5a3c22', '#4a3019', '#3b2310', '#dcc3a3']),
   paper: plain(['#efe9dc', '#f7f3ea', '#b9a98c', '#8a7a63', '#7a6248', '#ffffff']),
@@ -98,7 +100,9 @@ const lookWords: readonly (readonly [look: LookName, words: RegExp])[] = [
   ['felt', /felt/i],
   ['cork', /cork/i],
   ['dark', /walnut|wenge|mahogany|sapele/i],
-  ['red', /cherry|alder|cedar|beech/i],
+  ['red', /cherry|cedar/i],
+  ['alder', /alder/i],
+  ['beech', /beech/i],
   ['fibre', /mdf|hdf/i],
   ['tan', /oak|bamboo|ash|teak/i],
 ];
